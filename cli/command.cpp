@@ -1,0 +1,81 @@
+#include "command.hpp"
+
+#include <chrono>
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+
+namespace heapwright::cli {
+
+void CommonOptions::add_to(CLI::App& command) {
+  command.add_flag("--json", json, "print JSON (SI units) for other programs");
+  command.add_option("--units", units, "how amounts are shown: us, si or both")->check(CLI::IsMember({"us", "si", "both"}));
+  command.add_option("--materials", materials_file, "a file with feedstocks of your own");
+  command.add_option("--output", output, "write to a file instead of the screen");
+  command.add_flag("--force", force, "overwrite the output file");
+}
+
+Materials CommonOptions::materials() const {
+  Materials materials = built_in_materials();
+  if (!materials_file.empty()) add_materials_file(materials, materials_file);
+  return materials;
+}
+
+Show CommonOptions::show(ShownUnits of_yard) const {
+  for (const auto& [word, meaning] : shown_units_words()) {
+    if (word == units) return Show(meaning);
+  }
+  return Show(of_yard);
+}
+
+Yard CommonOptions::yard(const std::string& file) const { return read_yard(file, materials()); }
+
+Yard CommonOptions::yard_of_options() const {
+  Yard yard;
+  yard.materials = materials();
+  return yard;
+}
+
+void CommonOptions::print(const std::string& text) const {
+  if (output.empty()) {
+    std::cout << text << std::flush;
+    if (!std::cout) throw std::runtime_error("standard output cannot be written");
+    return;
+  }
+  if (std::filesystem::exists(output) && !force) throw TextError("--output: " + output + " exists already", "name another file, or add --force");
+  // Beside its place first and then renamed, so that the file is whole or not there.
+  const std::string beside = output + ".part";
+  {
+    std::ofstream file(beside, std::ios::binary);
+    file << text << std::flush;
+    if (!file) {
+      std::remove(beside.c_str());
+      throw TextError("--output: " + output + " cannot be written", "check the folder");
+    }
+  }
+  std::error_code trouble;
+  std::filesystem::rename(beside, output, trouble);
+  if (trouble) {
+    std::remove(beside.c_str());
+    throw TextError("--output: " + output + " cannot be written: " + trouble.message(), "check the name");
+  }
+}
+
+Supply read_supply_option(const std::string& option, const std::string& text, const Materials& materials) {
+  return read_option(option, text, [&](std::string_view words) {
+    const std::size_t equals = words.find('=');
+    Supply supply = supply_of(materials, words.substr(0, equals));
+    if (equals == std::string_view::npos) {
+      supply.use = Use::unlimited;
+      return supply;
+    }
+    supply.amount = read_amount(words.substr(equals + 1), materials.containers);
+    if (!supply.mass(*supply.amount)) throw TextError("no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight", "give the amount as a weight");
+    return supply;
+  });
+}
+
+Date today() { return std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now()); }
+
+}  // namespace heapwright::cli

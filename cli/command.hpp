@@ -1,0 +1,61 @@
+#pragma once
+/// What all commands share: their common options, and how an option's text is read.
+
+#include <CLI/CLI.hpp>
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "heapwright/error.hpp"
+#include "heapwright/report/show.hpp"
+#include "heapwright/units/text.hpp"
+#include "heapwright/yard/yard.hpp"
+
+namespace heapwright::cli {
+
+enum ExitCode { done = 0, no_answer = 1, bad_input = 2, our_fault = 3 };
+
+/// --json, --units, --materials, --output, --force.
+struct CommonOptions {
+  bool json = false;
+  std::string units;
+  std::string materials_file;
+  std::string output;
+  bool force = false;
+
+  void add_to(CLI::App& command);
+  Materials materials() const;
+  /// The units asked for, else those of the yard.
+  Show show(ShownUnits of_yard = ShownUnits::us) const;
+  /// The yard of a file with the materials asked for.
+  Yard yard(const std::string& file) const;
+  /// A yard without a file, for what options say.
+  Yard yard_of_options() const;
+  /// To standard output, or whole or not at all to the file asked for.
+  void print(const std::string& text) const;
+};
+
+/// Reads an option's text; a TextError names the option.
+template <class Read>
+auto read_option(const std::string& option, const std::string& text, Read read) {
+  try {
+    return read(std::string_view(text));
+  } catch (const TextError& error) {
+    throw TextError(option + ": " + error.what(), error.hint());
+  }
+}
+
+/// "leaves-fall=6 leaf-bag" as a supply; without an amount as much as wanted.
+Supply read_supply_option(const std::string& option, const std::string& text, const Materials& materials);
+
+Date today();
+
+// The commands, a file each. Each adds itself and sets the exit code when it has run.
+void add_materials_command(CLI::App& program, int& exit_code);
+void add_mix_command(CLI::App& program, int& exit_code);
+void add_recipe_command(CLI::App& program, int& exit_code);
+void add_topdress_command(CLI::App& program, int& exit_code);
+void add_plan_command(CLI::App& program, int& exit_code);
+
+}  // namespace heapwright::cli

@@ -1,0 +1,77 @@
+#include <iostream>
+
+#include "command.hpp"
+#include "heapwright/input/problems.hpp"
+#include "heapwright/linear_program/linear_program.hpp"
+#include "heapwright/units/nearest.hpp"
+
+namespace heapwright::cli {
+namespace {
+
+constexpr const char* first_lines =
+    "What to do with leaves, clippings and kitchen scraps: how much of each, how big\n"
+    "a heap, how far the compost goes, what to buy.\n\n"
+    "  heapwright recipe --have \"leaves=20 leaf-bag\" --have \"clippings=8 bucket\"\n"
+    "  heapwright topdress --area \"5000 ft2\" --depth \"1/4 in\"\n"
+    "  heapwright plan YARD.toml\n\n"
+    "`heapwright COMMAND --help` shows each command with an example;\n"
+    "`heapwright --help` lists them all.\n";
+
+void tell(const std::string& message, const std::string& hint) {
+  std::cerr << "heapwright: " << message << "\n";
+  if (!hint.empty()) std::cerr << "    " << hint << "\n";
+}
+
+/// A word that is no command, or an option that is none, with the nearest that is.
+int refuse(const CLI::App& program, const CLI::ParseError& error) {
+  std::string hint = "`heapwright --help` lists the commands and options";
+  const CLI::App* at = &program;
+  std::vector<std::string> known;
+  for (const CLI::App* command : program.get_subcommands()) at = command;
+  for (const CLI::App* command : at->get_subcommands([](const CLI::App*) { return true; })) known.push_back(command->get_name());
+  for (const CLI::Option* option : at->get_options()) known.push_back(option->get_name());
+  for (const std::string& word : at->remaining()) {
+    if (const auto near = nearest(word, known)) hint = "did you mean " + *near + "?";
+  }
+  tell(error.what(), hint);
+  return bad_input;
+}
+
+int run(int argc, char** argv) {
+  int exit_code = done;
+  CLI::App program("Compost: how much of what, how big a heap, how far it goes, what to buy.", "heapwright");
+  program.set_version_flag("--version", "heapwright " HEAPWRIGHT_VERSION);
+  program.footer("Example:\n  heapwright recipe --have \"leaves-fall=20 leaf-bag\" --have \"kitchen-scraps=3 bucket\"");
+  program.require_subcommand(0, 1);
+  add_materials_command(program, exit_code);
+  add_mix_command(program, exit_code);
+  add_recipe_command(program, exit_code);
+  add_topdress_command(program, exit_code);
+  add_plan_command(program, exit_code);
+  try {
+    program.parse(argc, argv);
+    if (program.get_subcommands().empty()) std::cout << first_lines;
+    return exit_code;
+  } catch (const CLI::Success& asked) {  // --help, --version
+    return program.exit(asked);
+  } catch (const CLI::ParseError& error) {
+    return refuse(program, error);
+  } catch (const InputError& error) {
+    std::cerr << error.what();
+    return bad_input;
+  } catch (const SolverFailure& error) {
+    tell(std::string(error.what()) + ". This is a fault of heapwright, not of your file", "please report it with the file");
+    return our_fault;
+  } catch (const Error& error) {
+    tell(error.what(), error.hint());
+    return bad_input;
+  } catch (const std::exception& error) {
+    tell(std::string(error.what()) + ". This is a fault of heapwright", "please report it with the command");
+    return our_fault;
+  }
+}
+
+}  // namespace
+}  // namespace heapwright::cli
+
+int main(int argc, char** argv) { return heapwright::cli::run(argc, argv); }

@@ -1,0 +1,51 @@
+#include <memory>
+
+#include "command.hpp"
+#include "heapwright/report/json.hpp"
+#include "heapwright/report/text.hpp"
+
+namespace heapwright::cli {
+namespace {
+
+struct Options {
+  CommonOptions common;
+  std::string id;
+  bool sources = false;
+};
+
+bool is_compost(const Materials& materials, const std::string& id) {
+  for (const Compost& compost : materials.composts) {
+    if (compost.id == id) return true;
+  }
+  return false;
+}
+
+std::string answer(const Options& options, const Materials& materials, const Show& show) {
+  const bool json = options.common.json;
+  if (options.sources) return json ? json_of_sources(materials) : text_of_sources(materials);
+  if (options.id.empty()) return json ? json_of_feedstocks(materials) : text_of_feedstocks(materials, show);
+  if (is_compost(materials, options.id)) {
+    const Compost& compost = find_compost(materials, options.id);
+    return json ? json_of_compost(compost, materials) : text_of_compost(compost, materials, show);
+  }
+  const Feedstock& feedstock = find_feedstock(materials, options.id);
+  return json ? json_of_feedstock(feedstock, materials) : text_of_feedstock(feedstock, materials, show);
+}
+
+}  // namespace
+
+void add_materials_command(CLI::App& program, int& exit_code) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command = program.add_subcommand("materials", "list the feedstocks, or show one with every published figure");
+  command->add_option("id", options->id, "a feedstock or compost, by id or everyday name");
+  command->add_flag("--sources", options->sources, "list the publications");
+  options->common.add_to(*command);
+  command->footer("Examples:\n  heapwright materials\n  heapwright materials leaves");
+  command->callback([options, &exit_code] {
+    const Materials materials = options->common.materials();
+    options->common.print(answer(*options, materials, options->common.show()));
+    exit_code = done;
+  });
+}
+
+}  // namespace heapwright::cli

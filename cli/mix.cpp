@@ -1,0 +1,54 @@
+#include <memory>
+
+#include "command.hpp"
+#include "heapwright/plan/plan.hpp"
+#include "heapwright/report/json.hpp"
+#include "heapwright/report/text.hpp"
+
+namespace heapwright::cli {
+namespace {
+
+struct Options {
+  CommonOptions common;
+  std::string file;
+  std::vector<std::string> add;
+  std::string water;
+};
+
+Yard yard_of(const Options& options) {
+  if (!options.file.empty()) return options.common.yard(options.file);
+  Yard yard = options.common.yard_of_options();
+  if (options.add.empty()) throw TextError("nothing to mix", "name a yard file, or --add \"leaves-fall=6 leaf-bag\"");
+  return yard;
+}
+
+void add_supplies(const Options& options, Yard& yard) {
+  for (const std::string& text : options.add) {
+    Supply supply = read_supply_option("--add", text, yard.materials);
+    if (!supply.amount) throw TextError("--add: how much of " + supply.feedstock.id + "?", "write \"" + text + "=6 leaf-bag\"");
+    yard.supplies.push_back(std::move(supply));
+  }
+}
+
+}  // namespace
+
+void add_mix_command(CLI::App& program, int& exit_code) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command = program.add_subcommand("mix", "what given amounts make: C:N, moisture, volume, air");
+  command->add_option("file", options->file, "a yard file");
+  command->add_option("--add", options->add, "a feedstock and its amount, \"leaves-fall=6 leaf-bag\" or \"id:packing=amount\"; again for each")->take_all();
+  command->add_option("--water", options->water, "water added, \"2 gal\"");
+  options->common.add_to(*command);
+  command->footer("Example:\n  heapwright mix --add \"leaves-fall=6 leaf-bag\" --add \"grass-clippings:loose=4 bucket\" --water \"2 gal\"");
+  command->callback([options, &exit_code] {
+    Yard yard = yard_of(*options);
+    add_supplies(*options, yard);
+    const WaterMass water = options->water.empty() ? WaterMass() : read_option("--water", options->water, read_water);
+    const MixAnswer answer = mix_on_hand(yard, water, today());
+    options->common.print(options->common.json ? json_of_mix(answer.mix, answer.assumptions, answer.cautions, yard.materials)
+                                               : text_of_mix(answer.mix, yard.targets, answer.assumptions, answer.cautions, yard.materials, options->common.show(yard.units)));
+    exit_code = done;
+  });
+}
+
+}  // namespace heapwright::cli

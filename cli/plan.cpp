@@ -1,0 +1,33 @@
+#include "heapwright/plan/plan.hpp"
+
+#include <memory>
+
+#include "command.hpp"
+#include "heapwright/report/json.hpp"
+#include "heapwright/report/text.hpp"
+
+namespace heapwright::cli {
+namespace {
+
+struct Options {
+  CommonOptions common;
+  std::string file;
+};
+
+}  // namespace
+
+void add_plan_command(CLI::App& program, int& exit_code) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command = program.add_subcommand("plan", "the whole job of a yard: the heap, its compost, the lawn, what to buy");
+  command->add_option("file", options->file, "a yard file")->required();
+  options->common.add_to(*command);
+  command->footer("Example:\n  heapwright plan examples/quarter-acre.toml");
+  command->callback([options, &exit_code] {
+    const Yard yard = options->common.yard(options->file);
+    const Plan plan = make_plan(yard, today());
+    options->common.print(options->common.json ? json_of_plan(plan, yard.materials) : text_of_plan(plan, yard.materials, options->common.show(yard.units)));
+    exit_code = done;
+  });
+}
+
+}  // namespace heapwright::cli

@@ -1,0 +1,64 @@
+#include <memory>
+
+#include "command.hpp"
+#include "heapwright/plan/plan.hpp"
+#include "heapwright/report/json.hpp"
+#include "heapwright/report/text.hpp"
+
+namespace heapwright::cli {
+namespace {
+
+struct Options {
+  CommonOptions common;
+  std::string file;
+  std::vector<std::string> have;
+  std::string fill;
+  std::string capacity;
+  std::string goal;
+};
+
+Volume read_heap_volume(std::string_view text) {
+  const Volume volume = read_volume(text);
+  if (!(volume.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no heap", "write a volume above zero: \"1 yd3\"");
+  return volume;
+}
+
+/// Options stand above the file.
+void apply(const Options& options, Yard& yard) {
+  for (const std::string& text : options.have) yard.supplies.push_back(read_supply_option("--have", text, yard.materials));
+  if (!options.fill.empty() && !options.capacity.empty()) throw TextError("--fill and --capacity: a heap has one or the other", "--fill is the volume you want, --capacity the most there is room for");
+  if (!options.fill.empty()) {
+    yard.wishes.fill = read_option("--fill", options.fill, read_heap_volume);
+    yard.wishes.capacity.reset();
+  }
+  if (!options.capacity.empty()) {
+    yard.wishes.capacity = read_option("--capacity", options.capacity, read_heap_volume);
+    yard.wishes.fill.reset();
+  }
+  for (const Goal goal : {Goal::use_most, Goal::cheapest, Goal::least_bought, Goal::least_water}) {
+    if (options.goal == goal_word(goal)) yard.wishes.goal = goal;
+  }
+}
+
+}  // namespace
+
+void add_recipe_command(CLI::App& program, int& exit_code) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command = program.add_subcommand("recipe", "how much of what goes into the heap, and how much water");
+  command->add_option("file", options->file, "a yard file");
+  command->add_option("--have", options->have, "what is on hand, \"leaves-fall=20 leaf-bag\"; again for each")->take_all();
+  command->add_option("--fill", options->fill, "the heap wanted, \"1 yd3\"");
+  command->add_option("--capacity", options->capacity, "the room there is, \"1 yd3\"");
+  command->add_option("--goal", options->goal, "use-most, cheapest, least-bought or least-water")->check(CLI::IsMember({"use-most", "cheapest", "least-bought", "least-water"}));
+  options->common.add_to(*command);
+  command->footer("Example:\n  heapwright recipe --have \"leaves-fall=20 leaf-bag\" --have \"kitchen-scraps=3 bucket\" --fill \"1 yd3\"");
+  command->callback([options, &exit_code] {
+    Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
+    apply(*options, yard);
+    const Recipe recipe = first_recipe(yard, today());
+    options->common.print(options->common.json ? json_of_recipe(recipe, yard.materials) : text_of_recipe(recipe, yard.materials, options->common.show(yard.units)));
+    exit_code = recipe.status == RecipeStatus::on_target ? done : no_answer;
+  });
+}
+
+}  // namespace heapwright::cli

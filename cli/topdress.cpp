@@ -1,0 +1,75 @@
+#include <memory>
+
+#include "command.hpp"
+#include "heapwright/lawn/topdressing.hpp"
+#include "heapwright/report/json.hpp"
+#include "heapwright/report/text.hpp"
+
+namespace heapwright::cli {
+namespace {
+
+struct Options {
+  CommonOptions common;
+  std::string file;
+  std::string area;
+  std::string depth;
+  std::string surface;
+  std::string have;
+};
+
+void apply(const Options& options, Yard& yard) {
+  if (!options.area.empty()) yard.lawn = Lawn{{Zone{"lawn", read_option("--area", options.area, read_area), std::nullopt}}};
+  if (!options.depth.empty()) {
+    yard.topdressing.depth = read_option("--depth", options.depth, read_length);
+    if (!(yard.topdressing.depth.value() > 0.0)) throw TextError("--depth: a topdressing has a depth", "write \"1/4 in\"");
+    if (yard.lawn) {
+      for (Zone& zone : yard.lawn->zones) zone.depth.reset();
+    }
+  }
+  if (!options.surface.empty()) yard.topdressing.surface = options.surface == "new" ? Surface::bare : Surface::lawn;
+}
+
+Volume volume_on_hand(const Options& options, const Materials& materials) {
+  return read_option("--have", options.have, [&](std::string_view text) {
+    const auto volume = volume_of(read_amount(text, materials.containers));
+    if (!volume) throw TextError("\"" + std::string(text) + "\" is a weight", "write a volume: \"10 yd3\"");
+    return *volume;
+  });
+}
+
+/// How far a volume goes: the topdressing of just the area that it covers.
+Topdressing coverage(const Yard& yard, Volume volume) {
+  check_depth(yard.topdressing.depth, yard.topdressing.surface);
+  const Lawn covered{{Zone{"lawn", area_covered(volume, yard.topdressing), std::nullopt}}};
+  return topdress(covered, yard.topdressing, yard.materials);
+}
+
+}  // namespace
+
+void add_topdress_command(CLI::App& program, int& exit_code) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command = program.add_subcommand("topdress", "how much compost a lawn takes, or how far a given volume goes");
+  command->add_option("file", options->file, "a yard file");
+  command->add_option("--area", options->area, "area of the lawn, \"5000 ft2\"");
+  command->add_option("--depth", options->depth, "depth of the compost, \"1/4 in\"");
+  command->add_option("--surface", options->surface, "lawn, or new: bare ground, a new lawn, a bed")->check(CLI::IsMember({"lawn", "new"}));
+  command->add_option("--have", options->have, "a volume of compost, \"10 yd3\": how far does it go?");
+  options->common.add_to(*command);
+  command->footer("Examples:\n  heapwright topdress --area \"5000 ft2\" --depth \"1/4 in\"\n  heapwright topdress --have \"2 yd3\" --depth \"1/4 in\"");
+  command->callback([options, &exit_code] {
+    Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
+    apply(*options, yard);
+    const Show show = options->common.show(yard.units);
+    if (!options->have.empty()) {
+      const Volume volume = volume_on_hand(*options, yard.materials);
+      const Topdressing covered = coverage(yard, volume);
+      options->common.print(options->common.json ? json_of_topdressing(covered, yard.materials) : text_of_coverage(covered, volume, yard.materials, show));
+    } else {
+      const Topdressing topdressing = topdress(yard.lawn.value_or(Lawn()), yard.topdressing, yard.materials);
+      options->common.print(options->common.json ? json_of_topdressing(topdressing, yard.materials) : text_of_topdressing(topdressing, yard.materials, show));
+    }
+    exit_code = done;
+  });
+}
+
+}  // namespace heapwright::cli

@@ -1,0 +1,31 @@
+#pragma once
+/// The heap or bin of a yard, as its owner describes it.
+
+#include <optional>
+
+#include "heapwright/input/document.hpp"
+#include "heapwright/units/quantities.hpp"
+
+namespace heapwright {
+
+enum class HeapShape { bin, round, tumbler, cone, windrow };
+
+struct HeapDescription {
+  HeapShape shape = HeapShape::bin;
+  std::optional<Length> length;
+  std::optional<Length> width;
+  std::optional<Length> height;
+  std::optional<Length> diameter;
+  std::optional<Volume> volume;
+  int count = 1;
+  std::optional<Date> built;
+  bool filled_as_it_comes = false;
+  std::optional<Duration> turn_every;  ///< never where absent
+  bool keep_moist = false;
+  bool covered = false;
+};
+
+/// Reads [heap]; nothing where the file has none.
+std::optional<HeapDescription> read_heap(Table& root);
+
+}  // namespace heapwright

@@ -1,0 +1,158 @@
+#pragma once
+/// TOML files with positions: typed reading, every problem gathered, unknown keys found.
+///
+/// A room reads its own tables: it asks a Table for the keys it knows, gives each text to the reader of the
+/// quantity it wants, and calls finish(), which reports the keys that nobody asked for.
+
+#include <chrono>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "heapwright/input/problems.hpp"
+
+namespace heapwright {
+
+using Date = std::chrono::year_month_day;
+
+/// "2026-11-07".
+std::string print_date(Date date);
+
+class Table;
+
+/// A value of a file and its place. Cheap to copy; valid as long as its Document.
+class Value {
+ public:
+  struct Node;
+  struct Source;
+  Value(const Node& node, const Source& source, std::string key, Problems& problems) : node_(&node), source_(&source), key_(std::move(key)), problems_(&problems) {}
+
+  bool is_text() const;
+  bool is_table() const;
+  bool is_list() const;
+
+  /// The value as written: of a text its characters, of a number its digits. Nothing, and a problem, for tables, lists and dates.
+  std::optional<std::string> text() const;
+  std::optional<bool> flag() const;      ///< true or false
+  std::optional<double> number() const;  ///< a plain finite number
+  std::optional<Date> date() const;      ///< 2026-11-07, not in quotes
+  std::vector<Value> items() const;      ///< of a list; a single value counts as a list of one
+  Table table() const;                   ///< @pre is_table()
+
+  /// The text through a reader; a TextError becomes a problem of this place.
+  template <class Read>
+  auto read(Read&& reader) const -> std::optional<std::decay_t<decltype(reader(std::string_view()))>> {
+    const std::optional<std::string> words = text();
+    if (!words) return std::nullopt;
+    try {
+      auto quantity = reader(std::string_view(*words));
+      if (is_text()) return quantity;
+      problem("must stand in quotes", "write \"" + *words + "\"");
+    } catch (const Error& error) {
+      problem(error.what(), error.hint());
+    }
+    return std::nullopt;
+  }
+
+  void problem(std::string what, std::string would_be_right = {}) const;
+  Position position() const;
+  const std::string& key() const { return key_; }
+
+ private:
+  friend class Table;
+  const Node* node_;
+  const Source* source_;
+  std::string key_;
+  Problems* problems_;
+};
+
+/// A table of a file. Remembers which keys were asked for.
+class Table {
+ public:
+  explicit Table(Value value) : value_(std::move(value)) {}
+
+  std::optional<Value> find(std::string_view key);
+  bool has(std::string_view key) { return find(key).has_value(); }
+
+  std::optional<std::string> text(std::string_view key);
+  std::optional<bool> flag(std::string_view key);
+  std::optional<double> number(std::string_view key);
+  std::optional<Date> date(std::string_view key);
+  std::vector<Value> list(std::string_view key);
+
+  /// The table at a key; nothing, and a problem, for anything else.
+  std::optional<Table> table(std::string_view key);
+  /// The tables of an array of tables ([[key]]); none where the key is absent.
+  std::vector<Table> tables(std::string_view key);
+
+  template <class Read>
+  auto read(std::string_view key, Read&& reader) -> std::optional<std::decay_t<decltype(reader(std::string_view()))>> {
+    const std::optional<Value> value = find(key);
+    if (!value) return std::nullopt;
+    return value->read(std::forward<Read>(reader));
+  }
+
+  /// One of some words, each with what it means.
+  template <class Meaning>
+  std::optional<Meaning> one_of(std::string_view key, const std::vector<std::pair<std::string, Meaning>>& words) {
+    const std::optional<Value> value = find(key);
+    if (!value) return std::nullopt;
+    const std::optional<std::string> word = value->text();
+    if (!word) return std::nullopt;
+    std::vector<std::string> known;
+    for (const auto& [name, meaning] : words) {
+      if (name == *word) return meaning;
+      known.push_back(name);
+    }
+    unknown_word(*value, *word, known);
+    return std::nullopt;
+  }
+
+  /// A problem where the key is absent.
+  void require(std::string_view key, std::string would_be_right);
+  void problem(std::string what, std::string would_be_right = {}) const { value_.problem(std::move(what), std::move(would_be_right)); }
+  void problem_at(std::string_view key, std::string what, std::string would_be_right = {});
+
+  /// Reports every key of the table that nobody asked for, with the nearest that was.
+  void finish();
+
+  Position position() const { return value_.position(); }
+  std::vector<std::string> keys() const;
+
+ private:
+  static void unknown_word(const Value& value, const std::string& word, const std::vector<std::string>& known);
+  Value value_;
+  std::set<std::string, std::less<>> asked_;
+};
+
+/// A whole file. Values and tables read from it point into it.
+class Document {
+ public:
+  /// Most bytes that a file may have.
+  static constexpr std::size_t largest_file = 1U << 20U;
+
+  /// @throws InputError when the file cannot be read, is too large, or is not TOML
+  static Document from_file(const std::string& path, Problems& problems);
+  /// @param name what positions call it
+  static Document from_text(std::string text, std::string name, Problems& problems);
+
+  Document(Document&&) noexcept;
+  ~Document();
+
+  Table root() const;
+  const std::string& name() const;
+
+ private:
+  Document(std::unique_ptr<Value::Source> source, std::unique_ptr<Value::Node> root, Problems& problems);
+  std::unique_ptr<Value::Source> source_;
+  std::unique_ptr<Value::Node> root_;
+  Problems* problems_;
+};
+
+}  // namespace heapwright

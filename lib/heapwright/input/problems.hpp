@@ -1,0 +1,46 @@
+#pragma once
+/// What is wrong with an input, all of it gathered and told at once.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "heapwright/error.hpp"
+
+namespace heapwright {
+
+/// One thing wrong: where, at which key, what, and what would be right (may be empty).
+struct Problem {
+  Position where;
+  std::string key;
+  std::string what;
+  std::string would_be_right;
+};
+
+/// "yard.toml:7:12: moisture_wet_basis: "162 %" is outside 0–100 %", the line, a caret, what would be right.
+std::string describe(const Problem& problem);
+
+/// All problems of an input.
+class InputError : public Error {
+ public:
+  explicit InputError(std::vector<Problem> problems);
+  const std::vector<Problem>& problems() const noexcept { return problems_; }
+
+ private:
+  std::vector<Problem> problems_;
+};
+
+/// Gathers problems while an input is read on.
+class Problems {
+ public:
+  void add(Problem problem);
+  bool none() const { return problems_.empty(); }
+
+  /// @throws InputError with all problems, in the order of their places
+  void throw_if_any();
+
+ private:
+  std::vector<Problem> problems_;
+};
+
+}  // namespace heapwright

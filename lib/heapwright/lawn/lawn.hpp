@@ -1,0 +1,31 @@
+#pragma once
+/// The lawn of a yard: its zones, less what is cut out of them.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heapwright/input/document.hpp"
+#include "heapwright/units/quantities.hpp"
+
+namespace heapwright {
+
+struct Zone {
+  std::string name;
+  Area area;                    ///< less what is cut out
+  std::optional<Length> depth;  ///< its own, in place of the topdressing's
+};
+
+struct Lawn {
+  std::vector<Zone> zones;
+};
+
+/// Reads [[lawn.zone]] and [[lawn.without]]; cuts are taken from their zones. A cut larger than its zone is a problem of the file.
+Lawn read_lawn(Table& root);
+
+/// Most zones and cuts that one lawn may have, each.
+inline constexpr std::size_t most_zones = 200;
+
+Area area_of(const Lawn& lawn);
+
+}  // namespace heapwright

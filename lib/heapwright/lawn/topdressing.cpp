@@ -1,0 +1,145 @@
+#include "heapwright/lawn/topdressing.hpp"
+
+#include <algorithm>
+
+#include "heapwright/error.hpp"
+#include "heapwright/input/words.hpp"
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+const std::vector<std::pair<std::string, Grass>> grass_words{{"cool-season", Grass::cool_season}, {"warm-season", Grass::warm_season}};
+const std::vector<std::pair<std::string, Surface>> surface_words{{"lawn", Surface::lawn}, {"new", Surface::bare}};
+
+Volume read_amount_of_compost(std::string_view text, const Materials& materials) {
+  const std::optional<Volume> volume = volume_of(read_amount(text, materials.containers));
+  if (!volume) throw TextError("\"" + std::string(text) + "\" is a weight", "write a volume: \"10 yd3\"");
+  return *volume;
+}
+
+double read_money(Table& table, std::string_view key) {
+  const double money = table.number(key).value_or(0.0);
+  if (!(money >= 0.0 && money <= 1e9)) table.problem_at(key, "a price is zero or more", "write a plain number");
+  return money;
+}
+
+Offer read_offer(Table& table, const Materials& materials) {
+  Offer offer;
+  offer.name = table.text("name").value_or("compost");
+  table.require("unit", "write unit = \"1 yd3\"");
+  table.require("price", "write price = 38, for one unit");
+  if (const auto amount = table.read("unit", [&](std::string_view text) { return read_amount(text, materials.containers); })) {
+    offer.unit = *amount;
+    if (is_zero(*amount)) table.problem_at("unit", "a price is for more than nothing", "write unit = \"1 yd3\"");
+  }
+  offer.price = read_money(table, "price");
+  offer.delivery = read_money(table, "delivery");
+  offer.delivery_per_load = table.one_of<bool>("delivery_per", {{"load", true}, {"order", false}}).value_or(false);
+  if (std::optional<Table> load = table.table("load")) {
+    offer.load_volume = load->read("volume", read_volume);
+    offer.load_mass = load->read("mass", read_mass);
+    load->finish();
+  }
+  const auto volume = [&](std::string_view text) { return read_amount_of_compost(text, materials); };
+  offer.minimum = table.read("minimum", volume);
+  offer.step = table.read("step", volume);
+  offer.screen = table.read("screen", read_length);
+  table.finish();
+  return offer;
+}
+
+std::optional<LowLikelyHigh> mass_of_compost(Volume volume, const Compost& compost) {
+  if (compost.bulk_density.empty()) return std::nullopt;
+  const Reading<BulkDensity>& density = compost.bulk_density.front();
+  if (!density.typical) return std::nullopt;
+  const auto mass = [&](BulkDensity at) { return Mass(volume * at).value(); };
+  return LowLikelyHigh{mass(density.low.value_or(*density.typical)), mass(*density.typical), mass(density.high.value_or(*density.typical))};
+}
+
+std::vector<std::string> cautions_for(const TopdressingPlan& plan) {
+  std::vector<std::string> ids;
+  if (plan.near_water) ids.emplace_back("phosphorus-near-water");
+  if (plan.surface == Surface::lawn) ids.emplace_back("buried-lines");
+  ids.insert(ids.end(), {"dust-and-mould", "heavy-lifting"});
+  if (plan.surface == Surface::bare) ids.emplace_back("new-compost-on-seedlings");
+  return ids;
+}
+
+std::vector<Assumption> assumptions_for(const TopdressingPlan& plan, const Materials& materials) {
+  const Compost& compost = find_compost(materials, plan.compost);
+  std::vector<Assumption> assumptions;
+  assumptions.push_back({"allowance for overlap, lumps and settling", plan.allowance, std::nullopt, std::nullopt, "judged by us", std::nullopt});
+  if (const auto density = used(compost.bulk_density)) {
+    const auto& reading = compost.bulk_density.front();
+    Assumption weight{"weight of " + compost.name, *density, std::nullopt, std::nullopt, source_words(materials, reading.source, reading.evidence), std::nullopt};
+    if (reading.low && reading.high) {
+      weight.low = *reading.low;
+      weight.high = *reading.high;
+    }
+    assumptions.push_back(std::move(weight));
+  }
+  if (plan.months.empty() && plan.surface == Surface::lawn) {
+    const std::string season = plan.grass == Grass::cool_season ? "early fall or spring, cool-season grass" : "late spring, warm-season grass";
+    assumptions.push_back({"once a year", season, std::nullopt, std::nullopt, "common practice, no source", std::nullopt});
+  }
+  return assumptions;
+}
+
+}  // namespace
+
+TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
+  TopdressingPlan plan;
+  std::optional<Table> table = root.table("topdressing");
+  if (!table) return plan;
+  plan.depth = table->read("depth", read_length).value_or(plan.depth);
+  if (!(plan.depth.value() > 0.0)) table->problem_at("depth", "a topdressing has a depth", "write depth = \"1/4 in\"");
+  plan.grass = table->one_of("grass", grass_words).value_or(plan.grass);
+  for (const Value& value : table->list("months")) {
+    if (const auto read = value.read(read_month)) plan.months.push_back(*read);
+  }
+  plan.surface = table->one_of("surface", surface_words).value_or(plan.surface);
+  plan.near_water = table->flag("near_water").value_or(false);
+  plan.allowance = table->read("allowance", read_fraction<OfVolume>).value_or(plan.allowance);
+  plan.compost = table->read("compost", [&](std::string_view name) { return find_compost(materials, name).id; }).value_or(plan.compost);
+  plan.own_screened = table->read("own_screened", read_length);
+  for (Table& offer : table->tables("offer")) plan.offers.push_back(read_offer(offer, materials));
+  table->finish();
+  return plan;
+}
+
+void check_depth(Length depth, Surface surface) {
+  if (surface == Surface::bare || depth <= depth_to_refuse * (1.0 + 1e-9)) return;
+  throw DomainError(print_in(depth, "in", 3) + " of compost at once would smother a living lawn", "spread 1/4 in now and again next year; for bare ground, a new lawn or a bed say surface = \"new\" (--surface new)");
+}
+
+Topdressing topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials) {
+  Topdressing result;
+  result.plan = plan;
+  result.lawn = lawn;
+  result.area = area_of(lawn);
+  if (!(result.area.value() > 0.0)) throw DomainError("the lawn has no area", "give a [[lawn.zone]] with its shape, or --area \"5000 ft2\"");
+  for (const Zone& zone : lawn.zones) {
+    const Length depth = zone.depth.value_or(plan.depth);
+    check_depth(depth, plan.surface);
+    result.deep = result.deep || (plan.surface == Surface::lawn && depth > depth_to_warn_at * (1.0 + 1e-9));
+    result.volume += Volume(zone.area * depth);
+  }
+  result.depth = result.volume / result.area;
+  result.volume_with_allowance = result.volume * (1.0 + plan.allowance.value());
+  result.times_a_year = std::max(1, static_cast<int>(plan.months.size()));
+  result.per_year = static_cast<double>(result.times_a_year) * result.volume_with_allowance;
+  result.covers = result.area;
+  result.mass_kg = mass_of_compost(result.volume_with_allowance, find_compost(materials, plan.compost));
+  if (const Container* wheelbarrow = find_container(materials.containers, "wheelbarrow")) result.wheelbarrow_loads = (result.volume_with_allowance / wheelbarrow->volume).value();
+  result.assumptions = assumptions_for(plan, materials);
+  result.cautions = cautions_for(plan);
+  return result;
+}
+
+Area area_covered(Volume volume, const TopdressingPlan& plan) {
+  if (!(plan.depth.value() > 0.0)) throw DomainError("a topdressing has a depth", "write \"1/4 in\"");
+  return volume / (1.0 + plan.allowance.value()) / plan.depth;
+}
+
+}  // namespace heapwright

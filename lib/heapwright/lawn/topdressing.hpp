@@ -1,0 +1,88 @@
+#pragma once
+/// Compost spread on a lawn: how deep, how often, how much of it, and how far a given volume goes.
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heapwright/input/document.hpp"
+#include "heapwright/lawn/lawn.hpp"
+#include "heapwright/materials/assumption.hpp"
+#include "heapwright/materials/materials.hpp"
+#include "heapwright/units/fraction.hpp"
+#include "heapwright/units/quantities.hpp"
+
+namespace heapwright {
+
+enum class Grass { cool_season, warm_season };
+enum class Surface { lawn, bare };  ///< a living lawn; bare ground, a new lawn or a bed
+
+/// What a supplier charges; read and kept for orders.
+struct Offer {
+  std::string name;
+  Amount unit;
+  double price = 0.0;
+  double delivery = 0.0;
+  bool delivery_per_load = false;
+  std::optional<Volume> load_volume;
+  std::optional<Mass> load_mass;
+  std::optional<Volume> minimum;
+  std::optional<Volume> step;
+  std::optional<Length> screen;
+};
+
+struct TopdressingPlan {
+  Length depth = 0.25 * 0.0254 * unit::m;  ///< a quarter inch
+  Grass grass = Grass::cool_season;
+  std::vector<std::chrono::month> months;  ///< when; once a year in the season of the grass where empty
+  Surface surface = Surface::lawn;
+  bool near_water = false;
+  ShareOfVolume allowance = ShareOfVolume::of(0.05);  ///< overlap, lumps, settling in haulage; judged
+  std::string compost = "yard-trimmings";
+  std::optional<Length> own_screened;
+  std::vector<Offer> offers;
+};
+
+/// Above this a living lawn is warned about, and above the next refused (no source seen recommends more than half an inch on live turf in one pass).
+inline const Length depth_to_warn_at = 0.375 * 0.0254 * unit::m;
+inline const Length depth_to_refuse = 0.5 * 0.0254 * unit::m;
+
+/// Reads [topdressing]. Depths are checked against the surface by check_depth().
+TopdressingPlan read_topdressing(Table& root, const Materials& materials);
+
+/// @throws DomainError where a living lawn would get more than half an inch
+void check_depth(Length depth, Surface surface);
+
+struct LowLikelyHigh {
+  double low;
+  double likely;
+  double high;
+};
+
+struct Topdressing {
+  Area area;
+  Length depth;  ///< the mean over the zones
+  Volume volume;
+  Volume volume_with_allowance;
+  Volume per_year;
+  Area covers;  ///< what a given volume covers; of the volume with allowance without one: the area
+  std::optional<LowLikelyHigh> mass_kg;  ///< of the volume with allowance
+  double wheelbarrow_loads = 0.0;
+  int times_a_year = 1;
+  bool deep = false;  ///< more than 3/8 in on a living lawn
+
+  TopdressingPlan plan;
+  Lawn lawn;
+  std::vector<Assumption> assumptions;
+  std::vector<std::string> cautions;
+};
+
+/// Volume = Σ area × depth over the zones; a quarter inch on 1000 ft² is 0.772 yd³.
+/// @throws DomainError as check_depth(), or for a lawn without area
+Topdressing topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials);
+
+/// The area that a volume covers at a depth, after the allowance: volume / (1 + allowance) / depth.
+Area area_covered(Volume volume, const TopdressingPlan& plan);
+
+}  // namespace heapwright

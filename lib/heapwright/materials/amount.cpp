@@ -1,0 +1,51 @@
+#include "heapwright/materials/amount.hpp"
+
+#include <algorithm>
+
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+bool answers_to(const Container& container, const std::string& plain) {
+  if (plain_name(container.id) == plain || plain_name(container.name) == plain) return true;
+  return std::any_of(container.also.begin(), container.also.end(), [&](const std::string& name) { return plain_name(name) == plain; });
+}
+
+/// "bags of leaves" is a number of bags: what is in them is the feedstock's business.
+std::string without_contents(const std::string& words) { return words.substr(0, words.find(" of ")); }
+
+}  // namespace
+
+const Container* find_container(const std::vector<Container>& containers, std::string_view name) {
+  const std::string plain = plain_name(without_contents(std::string(name)));
+  const auto found = std::find_if(containers.begin(), containers.end(), [&](const Container& container) { return answers_to(container, plain); });
+  return found == containers.end() ? nullptr : &*found;
+}
+
+Amount read_amount(std::string_view text, const std::vector<Container>& containers) {
+  const CountedWords counted = read_counted_words(text);
+  if (const Container* container = find_container(containers, counted.words)) return ContainerCount{container->id, counted.number, container->volume};
+  std::vector<std::string> ids;
+  for (const Container& container : containers) ids.push_back(container.id);
+  return std::visit([](auto quantity) { return Amount(quantity); }, read_volume_or_mass(text, ids));
+}
+
+std::optional<Volume> volume_of(const Amount& amount) {
+  if (const Volume* volume = std::get_if<Volume>(&amount)) return *volume;
+  if (const ContainerCount* counted = std::get_if<ContainerCount>(&amount)) return counted->count * counted->each;
+  return std::nullopt;
+}
+
+std::optional<Mass> mass_of(const Amount& amount, std::optional<BulkDensity> density) {
+  if (const Mass* mass = std::get_if<Mass>(&amount)) return *mass;
+  if (!density) return std::nullopt;
+  return *volume_of(amount) * *density;
+}
+
+bool is_zero(const Amount& amount) {
+  if (const Mass* mass = std::get_if<Mass>(&amount)) return !(mass->value() > 0.0);
+  return !(volume_of(amount)->value() > 0.0);
+}
+
+}  // namespace heapwright

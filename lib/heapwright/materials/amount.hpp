@@ -1,0 +1,48 @@
+#pragma once
+/// Amounts as people have them: so many bags, so many pounds, so many cubic yards.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "heapwright/materials/reading.hpp"
+#include "heapwright/units/quantities.hpp"
+
+namespace heapwright {
+
+struct Container {
+  std::string id;
+  std::string name;
+  std::vector<std::string> also;
+  Volume volume;
+  std::string source;
+  Evidence evidence = Evidence::own;
+  std::string note;
+};
+
+/// So many of a container.
+struct ContainerCount {
+  std::string container;  ///< its id
+  double count = 0.0;
+  Volume each;
+};
+
+using Amount = std::variant<Volume, Mass, ContainerCount>;
+
+/// The container of an id or an everyday name ("leaf bags"), or none.
+const Container* find_container(const std::vector<Container>& containers, std::string_view name);
+
+/// "24 leaf-bag", "3 1/2 yd3", "40 lb". @throws TextError
+Amount read_amount(std::string_view text, const std::vector<Container>& containers);
+
+/// The volume of an amount that is not a mass.
+std::optional<Volume> volume_of(const Amount& amount);
+
+/// As-is mass of an amount; a volume needs the bulk density. Nothing where that is absent.
+std::optional<Mass> mass_of(const Amount& amount, std::optional<BulkDensity> density);
+
+bool is_zero(const Amount& amount);
+
+}  // namespace heapwright

@@ -1,0 +1,106 @@
+#include "heapwright/materials/feedstock.hpp"
+
+#include <algorithm>
+
+namespace heapwright {
+namespace {
+
+constexpr double organic_matter_per_carbon = 1.8;
+constexpr double organic_kg_per_m3 = 1500.0;
+constexpr double ash_kg_per_m3 = 2650.0;
+
+}  // namespace
+
+std::string_view evidence_word(Evidence evidence) {
+  switch (evidence) {
+    case Evidence::seen: return "seen";
+    case Evidence::secondary: return "secondary";
+    case Evidence::memory: return "memory";
+    case Evidence::judged: return "judged";
+    case Evidence::own: return "own";
+  }
+  return "";
+}
+
+std::string_view class_word(FeedstockClass feedstock_class) {
+  switch (feedstock_class) {
+    case FeedstockClass::must_go: return "must-go";
+    case FeedstockClass::clippings: return "clippings";
+    case FeedstockClass::keeper: return "keeper";
+    case FeedstockClass::supplement: return "supplement";
+    case FeedstockClass::mineral: return "mineral";
+  }
+  return "";
+}
+
+bool Feedstock::has_tag(std::string_view tag) const { return std::find(tags.begin(), tags.end(), tag) != tags.end(); }
+
+std::optional<CarbonDryBasis> Feedstock::used_carbon() const {
+  if (const auto measured = used(carbon)) return measured;
+  const auto n = used(nitrogen);
+  const auto ratio = used(carbon_to_nitrogen);
+  if (!n || !ratio) return std::nullopt;
+  return *n * *ratio;
+}
+
+std::optional<NitrogenDryBasis> Feedstock::used_nitrogen() const {
+  const auto c = used(carbon);
+  const auto ratio = used(carbon_to_nitrogen);
+  if (c && ratio) return *c / *ratio;
+  return used(nitrogen);
+}
+
+std::optional<CarbonNitrogenRatio> Feedstock::used_carbon_to_nitrogen() const {
+  if (const auto ratio = used(carbon_to_nitrogen)) return ratio;
+  const auto c = used(carbon);
+  const auto n = used(nitrogen);
+  if (!c || !n || !(n->value() > 0.0)) return std::nullopt;
+  return *c / *n;
+}
+
+std::optional<OrganicMatterDryBasis> Feedstock::used_organic_matter() const {
+  if (const auto measured = used(volatile_solids)) return measured;
+  const auto c = used_carbon();
+  if (!c) return std::nullopt;
+  return organic_dry_basis(std::min(1.0, organic_matter_per_carbon * c->value()));
+}
+
+std::optional<Properties> Feedstock::properties() const {
+  const auto water = used(moisture);
+  const auto c = used_carbon();
+  const auto n = used_nitrogen();
+  const auto organic = used_organic_matter();
+  if (!water || !c || !n || !organic) return std::nullopt;
+  return Properties{*water, *c, *n, *organic, particle_density.value_or(particle_density_of(*organic))};
+}
+
+const Packing* Feedstock::find_packing(std::string_view packing) const {
+  const auto found = std::find_if(packings.begin(), packings.end(), [&](const Packing& known) { return known.name == packing; });
+  return found == packings.end() ? nullptr : &*found;
+}
+
+std::optional<BulkDensity> Feedstock::density(std::string_view packing) const {
+  const Packing* found = find_packing(packing.empty() ? std::string_view(usual_packing) : packing);
+  return found == nullptr ? std::nullopt : used(found->readings);
+}
+
+std::vector<std::string> Feedstock::lacks() const {
+  std::vector<std::string> missing;
+  if (!used(moisture)) missing.emplace_back("moisture");
+  if (!used_carbon()) missing.emplace_back("carbon");
+  if (!used_nitrogen()) missing.emplace_back("C:N");
+  if (!density()) missing.emplace_back("bulk density");
+  return missing;
+}
+
+ParticleDensity particle_density_of(OrganicMatterDryBasis organic_matter) {
+  const double organic = organic_matter.value();
+  return particle_density(1.0 / (organic / organic_kg_per_m3 + (1.0 - organic) / ash_kg_per_m3));
+}
+
+BulkDensity density_without_air(MoistureWetBasis moisture, ParticleDensity particle_density) {
+  const double m = moisture.value();
+  return bulk_density(1.0 / ((1.0 - m) / particle_density.value() + m / water_kg_per_m3));
+}
+
+}  // namespace heapwright

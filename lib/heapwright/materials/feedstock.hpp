@@ -1,0 +1,92 @@
+#pragma once
+/// What goes into a heap, with every published figure of it.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heapwright/materials/reading.hpp"
+#include "heapwright/units/fraction.hpp"
+#include "heapwright/units/quantities.hpp"
+
+namespace heapwright {
+
+/// How a recipe treats a feedstock.
+enum class FeedstockClass {
+  must_go,     ///< will not keep: scraps, coffee grounds
+  clippings,   ///< may stay on the lawn
+  keeper,      ///< keeps dry: leaves, straw, wood
+  supplement,  ///< a bought nitrogen source, taken sparingly
+  mineral,     ///< no organic matter to speak of: soil, eggshell
+};
+
+std::string_view class_word(FeedstockClass feedstock_class);
+
+/// A way in which a feedstock lies: leaves differ ten-fold in density.
+struct Packing {
+  std::string name;
+  Readings<BulkDensity> readings;
+};
+
+/// Shares of the volatile solids that decay fast and slowly; for the forecast.
+struct Degradable {
+  Reading<ShareOfVolatileSolids> fast;
+  Reading<ShareOfVolatileSolids> slow;
+};
+
+/// What a mix needs to know of a feedstock.
+struct Properties {
+  MoistureWetBasis moisture;
+  CarbonDryBasis carbon;
+  NitrogenDryBasis nitrogen;
+  OrganicMatterDryBasis organic_matter;
+  ParticleDensity particle_density;  ///< of the dry solids
+};
+
+struct Feedstock {
+  std::string id;
+  std::string name;
+  std::vector<std::string> also;
+  FeedstockClass feedstock_class = FeedstockClass::keeper;
+  std::vector<std::string> tags;
+  std::string note;
+  std::string like;  ///< the row that a user's own one is held against
+  std::string usual_packing;
+  Readings<MoistureWetBasis> moisture;
+  Readings<CarbonDryBasis> carbon;
+  Readings<CarbonNitrogenRatio> carbon_to_nitrogen;
+  Readings<NitrogenDryBasis> nitrogen;
+  Readings<OrganicMatterDryBasis> volatile_solids;
+  Readings<ShareOfDryMatter> ash;
+  std::vector<Packing> packings;
+  std::optional<ParticleDensity> particle_density;
+  std::optional<Degradable> degradable;
+
+  bool has_tag(std::string_view tag) const;
+
+  /// Carbon of dry matter: as measured, or nitrogen × C:N.
+  std::optional<CarbonDryBasis> used_carbon() const;
+  /// Nitrogen of dry matter: carbon over C:N; from its own readings only where there is no C:N.
+  std::optional<NitrogenDryBasis> used_nitrogen() const;
+  std::optional<CarbonNitrogenRatio> used_carbon_to_nitrogen() const;
+  /// Organic matter of dry matter; where not measured 1.8 × carbon, at most 100 % (Gotaas 1956: %C = (100 − %ash)/1.8).
+  std::optional<OrganicMatterDryBasis> used_organic_matter() const;
+
+  /// All that a mix needs, or nothing where lacks() is not empty but for the density.
+  std::optional<Properties> properties() const;
+
+  const Packing* find_packing(std::string_view packing) const;
+  /// Bulk density of a packing, of the usual one where the name is empty.
+  std::optional<BulkDensity> density(std::string_view packing = {}) const;
+
+  /// What is missing for a mix: "moisture", "carbon", "C:N", "bulk density".
+  std::vector<std::string> lacks() const;
+};
+
+/// Density of dry solids from organic matter at 1500 and ash at 2650 kg/m³ (both judged; no published figure was seen).
+ParticleDensity particle_density_of(OrganicMatterDryBasis organic_matter);
+
+/// The greatest bulk density that solids and water without any air can have: 1/((1−M)/p + M/1000).
+BulkDensity density_without_air(MoistureWetBasis moisture, ParticleDensity particle_density);
+
+}  // namespace heapwright

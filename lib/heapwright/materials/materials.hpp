@@ -1,0 +1,79 @@
+#pragma once
+/// The tables: feedstocks, finished composts, containers, sources and cautions, compiled into the program.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "heapwright/materials/amount.hpp"
+#include "heapwright/materials/feedstock.hpp"
+#include "heapwright/materials/reading.hpp"
+#include "heapwright/units/quantities.hpp"
+
+namespace heapwright {
+
+/// Where a figure was found.
+struct Source {
+  std::string id;
+  std::string title;
+  std::string kind;
+  std::string note;  ///< how it was read
+};
+
+/// A finished compost, as spread.
+struct Compost {
+  std::string id;
+  std::string name;
+  std::vector<std::string> also;
+  std::string note;
+  Readings<MoistureWetBasis> moisture;
+  Readings<BulkDensity> bulk_density;
+  Readings<CarbonNitrogenRatio> carbon_to_nitrogen;
+  Readings<OrganicMatterDryBasis> organic_matter;
+  Readings<NitrogenDryBasis> nitrogen;
+  Readings<PhosphateDryBasis> phosphate;
+  Readings<PotashDryBasis> potash;
+};
+
+/// A warning, in its shortest wording. The order of the table is the order of importance.
+struct Caution {
+  std::string id;
+  std::string text;
+  std::string step;  ///< the step of the work at which it is shown
+  std::string source;
+  Evidence evidence = Evidence::judged;
+};
+
+/// How much of a heap is left when it is done, where no forecast says it. Judged, with its reason.
+struct YieldRule {
+  Reading<ShareOfVolatileSolids> volatile_solids_lost;
+  Reading<ShareOfVolume> held_back_by_screen;
+};
+
+struct Materials {
+  std::vector<Feedstock> feedstocks;
+  std::vector<Compost> composts;
+  std::vector<Container> containers;
+  std::vector<Source> sources;
+  std::vector<Caution> cautions;
+  YieldRule yield;
+};
+
+/// The tables that come with the program.
+Materials built_in_materials();
+
+/// Adds a user's file; a row whose id is known replaces it. @throws InputError
+void add_materials_file(Materials& materials, const std::string& path);
+
+/// The row of an id or an everyday name ("leaves", "fall leaves").
+/// @throws TextError with the nearest known name
+const Feedstock& find_feedstock(const Materials& materials, std::string_view name);
+const Compost& find_compost(const Materials& materials, std::string_view name);
+
+const Source* find_source(const Materials& materials, std::string_view id);
+const Caution* find_caution(const Materials& materials, std::string_view id);
+
+/// What a figure's source may be called on a screen: memory and judgement never go under a publication's name.
+std::string source_words(const Materials& materials, std::string_view source, Evidence evidence);
+
+}  // namespace heapwright

@@ -1,0 +1,67 @@
+#pragma once
+/// A published, remembered or judged figure, and how we know it.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace heapwright {
+
+/// How a figure is known.
+enum class Evidence {
+  seen,       ///< read in the named publication
+  secondary,  ///< read in somebody's quotation of the named publication
+  memory,     ///< remembered, not read again: shown as "common handbook figure, not re-checked"
+  judged,     ///< ours, with its reason; never under a publication's name
+  own,        ///< the user's own
+};
+
+std::string_view evidence_word(Evidence evidence);
+
+/// One figure of a property: what is typical and between what it varies, each where the source says it.
+template <class Quantity>
+struct Reading {
+  std::optional<Quantity> typical;
+  std::optional<Quantity> low;
+  std::optional<Quantity> high;
+  std::string source;  ///< id of a Source
+  Evidence evidence = Evidence::own;
+  std::string what;      ///< of what, in the source's words: "compacted and moist"
+  std::string note;      ///< the reason of a judged figure; a warning
+  bool outlier = false;   ///< shown, but no part of the published span
+  double rounding = 0.0;  ///< half a unit of the typical figure's last printed digit, relative to it
+};
+
+/// All readings of a property. The first is the one that is used.
+template <class Quantity>
+using Readings = std::vector<Reading<Quantity>>;
+
+template <class Quantity>
+std::optional<Quantity> used(const Readings<Quantity>& readings) {
+  return readings.empty() ? std::nullopt : readings.front().typical;
+}
+
+/// Least and greatest of all readings that are neither outliers nor, unless asked for, judged.
+template <class Quantity>
+struct Span {
+  Quantity low;
+  Quantity high;
+};
+
+template <class Quantity>
+std::optional<Span<Quantity>> published_span(const Readings<Quantity>& readings) {
+  std::optional<Span<Quantity>> span;
+  for (const Reading<Quantity>& reading : readings) {
+    if (reading.outlier || reading.evidence == Evidence::judged) continue;
+    for (const std::optional<Quantity>& value : {reading.low, reading.typical, reading.high}) {
+      if (!value) continue;
+      if (!span) span = Span<Quantity>{*value, *value};
+      if (*value < span->low) span->low = *value;
+      if (*value > span->high) span->high = *value;
+    }
+  }
+  return span;
+}
+
+}  // namespace heapwright

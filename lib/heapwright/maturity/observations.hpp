@@ -1,0 +1,49 @@
+#pragma once
+/// What was seen, felt and measured of a heap: symptoms, readings, tests. Read and kept with their dates.
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "heapwright/input/document.hpp"
+#include "heapwright/units/temperature.hpp"
+
+namespace heapwright {
+
+struct Noticed {
+  std::string symptom;
+  std::optional<Date> date;
+};
+
+enum class HandWarmth { hot, warm, cold };
+
+struct CoreReading {
+  std::optional<Date> date;
+  std::variant<TemperaturePoint, HandWarmth> core;
+};
+
+/// A laboratory or kit test; its value in its own unit, as written.
+struct MaturityTest {
+  std::string test;
+  std::string value;
+  std::optional<Date> date;
+};
+
+struct HouseholdCheck {
+  std::string check;
+  std::string result;
+  std::optional<Date> date;
+};
+
+struct Observations {
+  std::vector<Noticed> noticed;
+  std::vector<CoreReading> readings;
+  std::vector<MaturityTest> tests;
+  std::vector<HouseholdCheck> checks;
+};
+
+/// Reads [[noticed]], [[reading]], [[maturity.test]] and [[maturity.check]].
+Observations read_observations(Table& root);
+
+}  // namespace heapwright

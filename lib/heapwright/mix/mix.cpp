@@ -1,0 +1,61 @@
+#include "heapwright/mix/mix.hpp"
+
+#include <algorithm>
+
+namespace heapwright {
+namespace {
+
+/// Loose volume of all ingredients; nothing where one with a mass has no density.
+std::optional<Volume> loose_volume(const std::vector<Ingredient>& ingredients) {
+  Volume sum;
+  for (const Ingredient& ingredient : ingredients) {
+    if (!ingredient.density && ingredient.mass.value() > 0.0) return std::nullopt;
+    if (ingredient.density) sum += Volume(ingredient.mass / *ingredient.density);
+  }
+  return sum;
+}
+
+Volume solids_volume(const std::vector<Ingredient>& ingredients) {
+  Volume sum;
+  for (const Ingredient& ingredient : ingredients) sum += Volume(dry_mass(ingredient.mass, ingredient.properties.moisture) / ingredient.properties.particle_density);
+  return sum;
+}
+
+MixPart part_of(const Ingredient& ingredient, std::optional<Volume> loose) {
+  MixPart part{ingredient.id, ingredient.name, ingredient.mass, std::nullopt, std::nullopt};
+  if (!ingredient.density) return part;
+  part.volume = ingredient.mass / *ingredient.density;
+  if (loose && loose->value() > 0.0) part.share = ShareOfLooseVolume::of(std::min(1.0, part.volume->value() / loose->value()));
+  return part;
+}
+
+}  // namespace
+
+Mix mix_of(const Blend& blend) {
+  Mix mix;
+  mix.water = blend.added_water;
+  for (const Ingredient& ingredient : blend.ingredients) {
+    const Properties& properties = ingredient.properties;
+    const DryMass dry = dry_mass(ingredient.mass, properties.moisture);
+    mix.dry += dry;
+    mix.water += WaterMass(ingredient.mass * properties.moisture);
+    mix.carbon += CarbonMass(dry * properties.carbon);
+    mix.nitrogen += NitrogenMass(dry * properties.nitrogen);
+    mix.organic_matter += OrganicMass(dry * properties.organic_matter);
+  }
+  mix.mass = as_is_mass(mix.dry, mix.water);
+  if (mix.nitrogen.value() > 0.0) mix.carbon_to_nitrogen = mix.carbon / mix.nitrogen;
+  if (mix.mass.value() > 0.0) mix.moisture = mix.water / mix.mass;
+
+  const std::optional<Volume> loose = loose_volume(blend.ingredients);
+  for (const Ingredient& ingredient : blend.ingredients) mix.parts.push_back(part_of(ingredient, loose));
+  if (!loose) return mix;
+  mix.volume = blend.settling.value() * *loose;
+  if (!(mix.volume->value() > 0.0)) return mix;
+  mix.bulk_density = mix.mass / *mix.volume;
+  const Volume filled = solids_volume(blend.ingredients) + Volume(mix.water / water_density());
+  mix.air_space = AirSpace::of(std::clamp(1.0 - filled.value() / mix.volume->value(), 0.0, 1.0));
+  return mix;
+}
+
+}  // namespace heapwright

@@ -1,0 +1,104 @@
+#pragma once
+/// What a yard has: feedstocks with amounts, packings, seasons and what the person measured of them.
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "heapwright/input/document.hpp"
+#include "heapwright/materials/assumption.hpp"
+#include "heapwright/materials/materials.hpp"
+#include "heapwright/mix/mix.hpp"
+
+namespace heapwright {
+
+/// A container weighed full and empty gives the density, in place of the table's.
+struct Weighed {
+  ContainerCount container;
+  Mass full;
+  Mass empty;
+  BulkDensity density() const { return (full - empty) / Volume(container.count * container.each); }
+};
+
+/// A sample weighed wet and dried gives the moisture: (wet − dry)/wet.
+struct Dried {
+  Mass wet;
+  Mass dry;
+  MoistureWetBasis moisture() const { return wet_basis((wet - dry).value() / wet.value()); }
+};
+
+/// When it comes in. A total shared evenly over some months, or so much a week in a season.
+struct Months {
+  std::vector<std::chrono::month> months;
+};
+struct Weekly {
+  std::chrono::month from{1};
+  std::chrono::month to{12};
+};
+
+/// Rough knowledge in place of an amount.
+struct Estimate {
+  std::optional<double> trees;
+  std::optional<Length> canopy_width;
+  std::optional<double> people;
+  std::optional<Area> mown_lawn;
+  std::vector<std::string> heap;
+};
+
+enum class Use { up_to, all, unlimited };
+enum class Treated { no, yes, unknown };
+enum class Feel { drips, clumps, crumbles };
+
+struct Supply {
+  Feedstock feedstock;
+  std::string packing;           ///< one of the feedstock's
+  bool packing_assumed = false;  ///< the user named none
+  std::optional<Amount> amount;
+  std::variant<std::monostate, Months, Weekly> when;  ///< nothing: on hand now
+  bool storable = false;
+  bool shredded = false;
+  std::optional<Treated> treated;
+  std::optional<Weighed> weighed;
+  std::optional<Dried> dried;
+  std::optional<Feel> feel;
+  std::optional<Estimate> estimate;
+  Use use = Use::up_to;
+  std::optional<ShareOfLooseVolume> most_of_volume;
+  bool bought = false;
+  double price = 0.0;             ///< in the user's money, for `priced_amount`
+  std::optional<Amount> priced_amount;
+
+  /// As-is bulk density as it lies: weighed, else the table's of its packing (of shredded where it is).
+  std::optional<BulkDensity> density() const;
+  /// As-is mass of an amount of it as the person counts it: shredding shrinks the volume later, not the weight.
+  std::optional<Mass> mass(const Amount& amount) const;
+  /// Properties with the dried sample's moisture where there is one.
+  Properties properties() const;
+  Ingredient ingredient(Mass mass) const;
+};
+
+/// Most supplies that one yard may list.
+inline constexpr std::size_t most_supplies = 100;
+
+/// Reads one [[supply]].
+std::optional<Supply> read_supply(Table& table, const Materials& materials);
+
+/// All [[supply]] tables of a file.
+std::vector<Supply> read_supplies(Table& root, const Materials& materials);
+
+/// A supply of a feedstock by name, "leaves-fall" or "leaves-fall:packing". @throws TextError
+Supply supply_of(const Materials& materials, std::string_view name_and_packing);
+
+/// The part of a supply that a heap built on a date can take: of storable ones what came in over the twelve months
+/// before, of others over the last 30 days; all of it where no season is given. Nothing where there is no amount.
+std::optional<Amount> on_hand(const Supply& supply, Date built);
+
+/// What a supply's figures take for granted: packing, density, moisture, carbon, C:N, with whose they are.
+std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& materials);
+
+/// Ids of the cautions that a feedstock calls for, by its tags.
+std::vector<std::string> cautions_of(const Supply& supply);
+
+}  // namespace heapwright

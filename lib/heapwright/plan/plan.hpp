@@ -1,0 +1,58 @@
+#pragma once
+/// The whole job of one yard: recipe, the compost it gives, the lawn's need, what to buy.
+
+#include <optional>
+
+#include "heapwright/lawn/topdressing.hpp"
+#include "heapwright/recipe/recipe.hpp"
+#include "heapwright/yard/yard.hpp"
+
+namespace heapwright {
+
+/// Finished compost of a heap by the yield rule, through dry matter: ash stays, volatile solids go in part.
+///
+///     dry left = ash + (1 − lost) · volatile solids        volume = dry left / (bulk density · (1 − moisture))
+///     screened volume = volume · (1 − held back by the screen)
+///
+/// with the compost's bulk density and moisture; low and high take all of lost, held back and density at their ends. Never a
+/// share of the raw volume: loose dry leaves leave a few cubic feet, not cubic yards.
+struct CompostYield {
+  Volume low;
+  Volume likely;
+  Volume high;
+};
+CompostYield compost_yield(const Mix& mix, const Compost& compost, const YieldRule& rule);
+
+/// What the heap gives against what the lawn wants in a year.
+struct SupplyBalance {
+  std::optional<CompostYield> own_compost;
+  std::optional<Volume> needed;  ///< for a year, with allowance
+  std::optional<Volume> to_buy;  ///< at the likely yield, never below zero
+};
+
+struct Plan {
+  std::string title;
+  Date built;
+  Recipe recipe;
+  std::optional<Topdressing> topdressing;
+  SupplyBalance supply;
+  std::vector<Assumption> assumptions;
+  std::vector<std::string> cautions;  ///< in the order of importance
+};
+
+/// @param today the day on which a heap without a date is built
+Plan make_plan(const Yard& yard, Date today);
+
+/// What all that is on hand makes together, with some water.
+struct MixAnswer {
+  Mix mix;
+  std::vector<Assumption> assumptions;
+  std::vector<std::string> cautions;
+};
+/// Supplies with an amount, not bought, each by what is on hand on the day. @throws TextError where there are none
+MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today);
+
+/// The recipe of a yard's first heap, with its assumptions and cautions.
+Recipe first_recipe(const Yard& yard, Date today);
+
+}  // namespace heapwright

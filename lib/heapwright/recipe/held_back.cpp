@@ -1,0 +1,113 @@
+#include "heapwright/recipe/held_back.hpp"
+
+#include <algorithm>
+
+#include "heapwright/recipe/programme.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr double on_the_edge = 1.0 + 1e-9;
+constexpr double used_up = 0.999;
+constexpr double noticeably = 1e-3;
+const std::vector<Aim> every_aim(all_aims.begin(), all_aims.end());
+
+Limit limit_of(Aim aim) {
+  switch (aim) {
+    case Aim::carbon_to_nitrogen: return Limit::carbon_to_nitrogen;
+    case Aim::moisture: return Limit::moisture;
+    case Aim::air: return Limit::air_space;
+  }
+  return Limit::amount;
+}
+
+double kilograms_on_hand(const RecipeQuestion& question, std::size_t supply) { return question.supplies[supply].available->value(); }
+
+bool uses_everything(const RecipeQuestion& question, const Recipe& recipe) {
+  const auto raised = raised_supplies(question);
+  return std::all_of(raised.begin(), raised.end(), [&](std::size_t i) { return recipe.amounts[i].mass.value() >= used_up * kilograms_on_hand(question, i); });
+}
+
+/// Everything on hand, as fixed supplies under the hard limits: is there room?
+bool everything_fits(RecipeQuestion question, const HardLimits& hard) {
+  for (const std::size_t i : raised_supplies(question)) question.supplies[i].use = Use::all;
+  return Programme(question, hard).possible();
+}
+
+bool everything_is_on_target_without(const RecipeQuestion& question, Aim aim) {
+  Programme programme = Programme::of_everything_in(question);
+  programme.lift(aim);
+  std::vector<Aim> others;
+  for (const Aim other : all_aims) {
+    if (other != aim) others.push_back(other);
+  }
+  const auto least = programme.least_distance(others);
+  return least && *least <= on_the_edge;
+}
+
+void add_room(const RecipeQuestion& question, std::vector<HeldBack>& held) {
+  if (everything_fits(question, {})) return;
+  if (everything_fits(question, {.fill = false, .capacity = false})) held.push_back({Limit::capacity, std::nullopt});
+  if (everything_fits(question, {.shares = false})) held.push_back({Limit::share, std::nullopt});
+  if (held.empty()) held = {{Limit::capacity, std::nullopt}, {Limit::share, std::nullopt}};
+}
+
+void add_windows(const RecipeQuestion& question, const Recipe& recipe, std::vector<HeldBack>& held) {
+  if (!recipe.everything_in || recipe.everything_in->distance_from_aim <= on_the_edge) return;
+  const std::size_t before = held.size();
+  for (const Aim aim : all_aims) {
+    if (everything_is_on_target_without(question, aim)) held.push_back({limit_of(aim), std::nullopt});
+  }
+  if (held.size() > before) return;
+  Programme programme = Programme::of_everything_in(question);
+  for (const Aim aim : all_aims) {
+    const auto alone = programme.least_distance({aim});
+    if (alone && *alone > on_the_edge) held.push_back({limit_of(aim), std::nullopt});
+  }
+  // Each could be met alone, but not together by the same water.
+  if (held.size() == before) held.insert(held.end(), {{Limit::carbon_to_nitrogen, std::nullopt}, {Limit::moisture, std::nullopt}});
+}
+
+/// Off target: more of which supply, or of water, would bring the recipe nearer?
+void add_wants(const RecipeQuestion& question, const Recipe& recipe, std::vector<HeldBack>& held) {
+  const bool fill_stands = recipe.status != RecipeStatus::not_enough;
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) {
+    const RecipeSupply& supply = question.supplies[i];
+    if (!supply.available || supply.use != Use::up_to || recipe.amounts[i].mass.value() < used_up * supply.available->value()) continue;
+    RecipeQuestion more = question;
+    more.supplies[i].available.reset();
+    Programme programme(more, {.fill = fill_stands});
+    const auto least = programme.least_distance(every_aim);
+    if (least && *least < recipe.distance_from_aim - noticeably) held.push_back({Limit::amount, supply.ingredient.id});
+  }
+  if (question.wishes.most_water && recipe.water_to_add.value() >= used_up * question.wishes.most_water->value()) {
+    Programme programme(question, {.fill = fill_stands, .water = false});
+    const auto least = programme.least_distance(every_aim);
+    if (least && *least < recipe.distance_from_aim - noticeably) held.push_back({Limit::water, std::nullopt});
+  }
+}
+
+void add_missing(const RecipeQuestion& question, const Recipe& recipe, std::vector<HeldBack>& held) {
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) {
+    const RecipeSupply& supply = question.supplies[i];
+    if (supply.available && recipe.amounts[i].mass.value() >= used_up * supply.available->value()) held.push_back({Limit::amount, supply.ingredient.id});
+  }
+}
+
+}  // namespace
+
+std::vector<HeldBack> held_back_by(const RecipeQuestion& question, const Recipe& recipe) {
+  std::vector<HeldBack> held;
+  if (!uses_everything(question, recipe)) {
+    add_room(question, held);
+    add_windows(question, recipe, held);
+  }
+  if (recipe.status == RecipeStatus::nearest) {
+    if (held.empty()) add_windows(question, recipe, held);
+    add_wants(question, recipe, held);
+  }
+  if (recipe.status == RecipeStatus::not_enough) add_missing(question, recipe, held);
+  return held;
+}
+
+}  // namespace heapwright

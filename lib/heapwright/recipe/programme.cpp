@@ -1,0 +1,456 @@
+#include "heapwright/recipe/programme.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace heapwright {
+namespace {
+
+constexpr double infinity = std::numeric_limits<double>::infinity();
+
+// README, the distance t: steps beyond a window's edge.
+constexpr double outer_step_cn_low = 5.0;
+constexpr double outer_step_cn_high = 15.0;
+constexpr double outer_step_moisture_low = 0.10;
+constexpr double outer_step_moisture_high = 0.05;
+constexpr double outer_step_air = 0.05;
+
+constexpr double least_share_of_what_is_on_hand = 0.02;
+constexpr double without_limit = 1000.0;  // times the mass scale: no heap wants more of one supply than this
+constexpr double blocked_within = 1e-6;
+
+std::size_t index(Aim aim) { return static_cast<std::size_t>(aim); }
+
+/// README, stages: an optimum is kept with this much slack.
+double slack_of(double optimum) { return 1e-7 * std::max(std::abs(optimum), 0.01); }
+
+PerKilogram per_kilogram(const Ingredient& ingredient) {
+  const Properties& p = ingredient.properties;
+  const double water = p.moisture.value();
+  const double dry = 1.0 - water;
+  return {dry, water, dry * p.carbon.value(), dry * p.nitrogen.value(), 1.0 / ingredient.density->value(), dry / p.particle_density.value() + water / water_kg_per_m3};
+}
+
+bool is_raised(const RecipeSupply& supply) {
+  const bool of_a_class_to_use_up = supply.feedstock_class != FeedstockClass::supplement && supply.feedstock_class != FeedstockClass::mineral;
+  return !supply.bought && supply.use == Use::up_to && supply.available && supply.available->value() > 0.0 && of_a_class_to_use_up;
+}
+
+double mass_scale(const RecipeQuestion& question) {
+  double available = 0.0;
+  double densest = 0.0;
+  for (const RecipeSupply& supply : question.supplies) {
+    if (supply.available) available += supply.available->value();
+    densest = std::max(densest, supply.ingredient.density->value());
+  }
+  if (available > 0.0) return available;
+  const std::optional<Volume> size = question.wishes.fill ? question.wishes.fill : question.wishes.capacity;
+  return size ? densest * size->value() / question.wishes.settling.value() : 1.0;
+}
+
+/// How far a value is from an aim: 0 there, 1 on the window's edge, and on by outer steps.
+double distance_in(double value, double low, double aim, double high, double step_below, double step_above) {
+  constexpr double rounding = 1e-9;  // a window without width is met by what equals its aim to rounding
+  if (std::abs(value - aim) <= rounding * std::abs(aim)) return 0.0;
+  if (value > aim) return value <= high ? (value - aim) / (high - aim) : 1.0 + (value - high) / step_above;
+  return value >= low ? (aim - value) / (aim - low) : 1.0 + (low - value) / step_below;
+}
+
+double distance_of_carbon_to_nitrogen(double carbon, double nitrogen, const Targets& targets) {
+  if (!(nitrogen > 0.0)) return infinity;
+  const auto& window = targets.carbon_to_nitrogen;
+  return distance_in(carbon / nitrogen, window.low.value(), window.aim.value(), window.high.value(), outer_step_cn_low, outer_step_cn_high);
+}
+
+double distance_of_moisture(double water, double total, const Targets& targets) {
+  if (!(total > 0.0)) return infinity;
+  const auto& window = targets.moisture;
+  return distance_in(water / total, window.low.value(), window.aim.value(), window.high.value(), outer_step_moisture_low, outer_step_moisture_high);
+}
+
+double distance_of_air(double solids, double volume, const Targets& targets) {
+  if (!(volume > 0.0)) return 0.0;
+  const double missing = targets.least_air.value() - (1.0 - solids / volume);
+  constexpr double rounding = 1e-9;
+  return missing <= rounding ? 0.0 : 1.0 + missing / outer_step_air;
+}
+
+}  // namespace
+
+std::vector<std::size_t> raised_supplies(const RecipeQuestion& question, std::optional<FeedstockClass> of_class) {
+  std::vector<std::size_t> raised;
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) {
+    const RecipeSupply& supply = question.supplies[i];
+    if (is_raised(supply) && (!of_class || supply.feedstock_class == *of_class)) raised.push_back(i);
+  }
+  return raised;
+}
+
+double distance_from_aim(const Mix& mix, const Targets& targets) {
+  const double cn = distance_of_carbon_to_nitrogen(mix.carbon.value(), mix.nitrogen.value(), targets);
+  const double moisture = distance_of_moisture(mix.water.value(), mix.mass.value(), targets);
+  const double air = mix.air_space ? distance_of_air(1.0 - mix.air_space->value(), 1.0, targets) : 0.0;
+  return std::max({cn, moisture, air});
+}
+
+Programme::Programme(const RecipeQuestion& question, const HardLimits& limits) : Programme(question, limits, false) {}
+
+Programme Programme::of_everything_in(const RecipeQuestion& question, bool limited_water) {
+  return {question, HardLimits{false, false, false, true, limited_water}, true};
+}
+
+Programme::Programme(const RecipeQuestion& question, const HardLimits& limits, bool everything_in)
+    : question_(&question), hard_(limits), scale_(mass_scale(question)), settling_(question.wishes.settling.value()) {
+  limits_.fill(infinity);
+  for (const RecipeSupply& supply : question.supplies) per_kg_.push_back(per_kilogram(supply.ingredient));
+  add_supplies(everything_in);
+  if (!everything_in) add_hard_limits();
+  add_windows();
+}
+
+void Programme::add_supplies(bool everything_in) {
+  for (const RecipeSupply& supply : question_->supplies) {
+    double low = 0.0;
+    double high = supply.available && hard_.amounts ? supply.available->value() / scale_ : without_limit;
+    if (supply.use == Use::all && supply.available) low = high = supply.available->value() / scale_;
+    if (everything_in) {
+      const bool goes_in = is_raised(supply) || (supply.use == Use::all && supply.available);
+      low = high = goes_in ? supply.available->value() / scale_ : 0.0;
+    }
+    x_.push_back(program_.add_variable(low, high));
+  }
+  const std::optional<WaterMass>& most_water = question_->wishes.most_water;
+  water_ = program_.add_variable(0.0, most_water && hard_.water ? most_water->value() / scale_ : without_limit);
+  slack_ = program_.add_variable(-without_limit, without_limit);
+  fraction_ = program_.add_variable(0.0, without_limit);
+}
+
+void Programme::add_hard_limits() {
+  const RecipeWishes& wishes = question_->wishes;
+  if (wishes.fill && hard_.fill) program_.add_row(volume_terms(), wishes.fill->value() / scale_, wishes.fill->value() / scale_);
+  if (wishes.capacity && hard_.capacity) program_.add_row(volume_terms(), -LinearProgram::unlimited, wishes.capacity->value() / scale_);
+
+  const Terms loose = sum_of(&PerKilogram::loose, 0.0);
+  for (std::size_t i = 0; i < x_.size() && hard_.shares; ++i) {
+    const auto& share = question_->supplies[i].most_of_volume;
+    if (!share) continue;
+    Terms terms{{x_[i], per_kg_[i].loose}};
+    for (const auto& term : loose) terms.push_back({term.variable, -share->value() * term.coefficient});
+    program_.add_row(terms, -LinearProgram::unlimited, 0.0);
+  }
+
+  const bool fixed = std::any_of(question_->supplies.begin(), question_->supplies.end(), [](const RecipeSupply& supply) { return supply.use == Use::all && supply.available && supply.available->value() > 0.0; });
+  if (fixed || (wishes.fill && hard_.fill)) return;
+  double on_hand = 0.0;
+  Terms raised;
+  for (const std::size_t i : raised_supplies(*question_)) {
+    on_hand += question_->supplies[i].available->value() / scale_;
+    raised.push_back({x_[i], 1.0});
+  }
+  if (!raised.empty()) program_.add_row(raised, least_share_of_what_is_on_hand * on_hand, LinearProgram::unlimited);
+}
+
+void Programme::add_windows() {
+  for (const Aim aim : all_aims) {
+    for (const bool low : {true, false}) {
+      if (aim == Aim::air && low) continue;
+      windows_.push_back({aim, program_.add_row({}, -LinearProgram::unlimited, LinearProgram::unlimited), low});
+    }
+  }
+}
+
+/// low(t), high(t) and, for air, 1 − A(t).
+double Programme::edge(Aim aim, bool low, double distance) const {
+  const Targets& targets = question_->targets;
+  const double inner = std::min(distance, 1.0);
+  const double outer = std::max(distance - 1.0, 0.0);
+  switch (aim) {
+    case Aim::carbon_to_nitrogen: {
+      const auto& window = targets.carbon_to_nitrogen;
+      return low ? window.aim.value() - inner * (window.aim - window.low).value() - outer * outer_step_cn_low : window.aim.value() + inner * (window.high - window.aim).value() + outer * outer_step_cn_high;
+    }
+    case Aim::moisture: {
+      const auto& window = targets.moisture;
+      return low ? window.aim.value() - inner * (window.aim - window.low).value() - outer * outer_step_moisture_low : window.aim.value() + inner * (window.high - window.aim).value() + outer * outer_step_moisture_high;
+    }
+    case Aim::air: return 1.0 - std::max(0.0, targets.least_air.value() - outer * outer_step_air);
+  }
+  return 0.0;
+}
+
+/// The row of a window at a distance, all of it on one side: terms ≤ 0 keeps the window.
+Programme::Terms Programme::window_terms(const WindowRow& row, double distance) const {
+  const double at = edge(row.aim, row.low, distance);
+  const double sign = row.low ? -1.0 : 1.0;
+  Terms terms;
+  for (std::size_t i = 0; i < x_.size(); ++i) {
+    const PerKilogram& p = per_kg_[i];
+    double coefficient = 0.0;
+    if (row.aim == Aim::carbon_to_nitrogen) coefficient = sign * (p.carbon - at * p.nitrogen);
+    if (row.aim == Aim::moisture) coefficient = sign * (p.water - at);
+    if (row.aim == Aim::air) coefficient = (p.solids - at * settling_ * p.loose) * water_kg_per_m3;  // brought near one
+    terms.push_back({x_[i], coefficient});
+  }
+  if (row.aim == Aim::moisture) terms.push_back({water_, sign * (1.0 - at)});
+  if (row.aim == Aim::air) terms.push_back({water_, 1.0});
+  return terms;
+}
+
+/// What a row gains for a unit of distance at given sums: the weight of the common slack in that row, so that the slack is a distance.
+double Programme::slack_weight(const WindowRow& row, double distance, const Sums& sums) const {
+  const double step = std::abs(edge(row.aim, row.low, distance + 0.5) - edge(row.aim, row.low, distance)) / 0.5;
+  switch (row.aim) {
+    case Aim::carbon_to_nitrogen: return step * sums.nitrogen;
+    case Aim::moisture: return step * sums.total;
+    case Aim::air: return (distance < 1.0 ? 0.0 : outer_step_air) * sums.volume * water_kg_per_m3;
+  }
+  return 0.0;
+}
+
+void Programme::set_window(const WindowRow& row, double distance, double weight) {
+  if (lifted_[index(row.aim)] || !std::isfinite(distance)) {
+    program_.set_bounds(row.row, -LinearProgram::unlimited, LinearProgram::unlimited);
+    return;
+  }
+  Terms terms = window_terms(row, distance);
+  if (weight > 0.0) terms.push_back({slack_, -weight});
+  program_.set_terms(row.row, terms);
+  program_.set_bounds(row.row, -LinearProgram::unlimited, 0.0);
+}
+
+void Programme::limit(Aim aim, double distance) {
+  limits_[index(aim)] = distance + slack_of(distance);
+  for (const WindowRow& row : windows_) {
+    if (row.aim == aim) set_window(row, limits_[index(aim)], 0.0);
+  }
+}
+
+void Programme::limit_all(double distance) {
+  for (const Aim aim : all_aims) limit(aim, distance);
+}
+
+void Programme::lift(Aim aim) {
+  lifted_[index(aim)] = true;
+  for (const WindowRow& row : windows_) {
+    if (row.aim == aim) set_window(row, infinity, 0.0);
+  }
+}
+
+Programme::Terms Programme::sum_of(double PerKilogram::*part, double of_water) const {
+  Terms terms;
+  for (std::size_t i = 0; i < x_.size(); ++i) terms.push_back({x_[i], per_kg_[i].*part});
+  if (of_water > 0.0) terms.push_back({water_, of_water});
+  return terms;
+}
+
+Programme::Terms Programme::volume_terms() const {
+  Terms terms = sum_of(&PerKilogram::loose, 0.0);
+  for (auto& term : terms) term.coefficient *= settling_;
+  return terms;
+}
+
+/// README, `least-bought`: bought supplies, and supplements and minerals on hand unless they are fixed or unlimited.
+Programme::Terms Programme::not_raised_volume_terms() const {
+  Terms terms;
+  for (std::size_t i = 0; i < x_.size(); ++i) {
+    const RecipeSupply& supply = question_->supplies[i];
+    const bool sparing = supply.feedstock_class == FeedstockClass::supplement || supply.feedstock_class == FeedstockClass::mineral;
+    if (supply.bought || (sparing && supply.use == Use::up_to)) terms.push_back({x_[i], per_kg_[i].loose});
+  }
+  return terms;
+}
+
+Programme::Terms Programme::cost_terms() const {
+  Terms terms;
+  for (std::size_t i = 0; i < x_.size(); ++i) terms.push_back({x_[i], question_->supplies[i].price_per_kg});
+  return terms;
+}
+
+Sums Programme::sums_of(const Amounts& amounts) const {
+  Sums sums;
+  for (std::size_t i = 0; i < x_.size(); ++i) {
+    const double x = amounts.supplies[i];
+    const PerKilogram& p = per_kg_[i];
+    sums.water += x * p.water;
+    sums.total += x;
+    sums.carbon += x * p.carbon;
+    sums.nitrogen += x * p.nitrogen;
+    sums.volume += x * settling_ * p.loose;
+    sums.solids += x * p.solids;
+  }
+  sums.water += amounts.water;
+  sums.total += amounts.water;
+  sums.solids += amounts.water / water_kg_per_m3;
+  return sums;
+}
+
+double Programme::own_distance(Aim aim, const Amounts& amounts) const {
+  const Sums sums = sums_of(amounts);
+  switch (aim) {
+    case Aim::carbon_to_nitrogen: return distance_of_carbon_to_nitrogen(sums.carbon, sums.nitrogen, question_->targets);
+    case Aim::moisture: return distance_of_moisture(sums.water, sums.total, question_->targets);
+    case Aim::air: return distance_of_air(sums.solids, sums.volume, question_->targets);
+  }
+  return 0.0;
+}
+
+double Programme::distance(const Amounts& amounts) const {
+  double greatest = 0.0;
+  for (const Aim aim : all_aims) {
+    if (!lifted_[index(aim)]) greatest = std::max(greatest, own_distance(aim, amounts));
+  }
+  return greatest;
+}
+
+Amounts Programme::amounts_in(const LinearProgram::Solution& solution) const {
+  constexpr double dust = 1e-10;  // below the solver's tolerance
+  const auto kilograms = [&](Variable variable) {
+    const double value = solution.value(variable);
+    return value < dust ? 0.0 : value * scale_;
+  };
+  Amounts amounts;
+  for (const Variable variable : x_) amounts.supplies.push_back(kilograms(variable));
+  amounts.water = kilograms(water_);
+  return amounts;
+}
+
+/// Optimum of some terms in the programme's scaled units; the amounts are remembered.
+std::optional<double> Programme::optimise(const Terms& terms, bool least) {
+  const auto solution = least ? program_.minimise(terms) : program_.maximise(terms);
+  if (!solution) return std::nullopt;
+  amounts_ = amounts_in(*solution);
+  return solution->optimum;
+}
+
+/// Optimises some terms and keeps the optimum, with its slack, for what follows. @return the optimum in SI
+double Programme::keep(const Terms& terms, bool least, double unit_of_answer) {
+  const auto optimum = optimise(terms, least);
+  if (!optimum) throw SolverFailure("a recipe that was possible a step ago no longer is");
+  const double slack = slack_of(*optimum);
+  if (!terms.empty()) program_.add_row(terms, least ? -LinearProgram::unlimited : *optimum - slack, least ? *optimum + slack : LinearProgram::unlimited);
+  return *optimum * unit_of_answer;
+}
+
+bool Programme::possible() { return optimise({}, true).has_value(); }
+
+std::optional<double> Programme::greatest_volume_of_all() {
+  const auto volume = optimise(volume_terms(), false);
+  return volume ? std::optional(*volume * scale_) : std::nullopt;
+}
+
+/// Dinkelbach's method, with each row's slack weighted by what the row gains for a unit of distance: from amounts
+/// within the bounds, ask by how much the windows can be tightened together; take the distance of the answer; until
+/// nothing tightens. It comes down to the least distance from above, superlinearly.
+std::optional<double> Programme::least_distance(const std::vector<Aim>& aims) {
+  constexpr int most_rounds = 60;
+  constexpr double settled = 1e-12;
+  const auto asked = [&](const WindowRow& row) { return std::find(aims.begin(), aims.end(), row.aim) != aims.end(); };
+  const auto distance_at = [&](const Amounts& amounts) {
+    double greatest = 0.0;
+    for (const Aim aim : aims) greatest = std::max(greatest, own_distance(aim, amounts));
+    return greatest;
+  };
+  const auto tighten_from = [&](double distance, const Sums& sums) {
+    for (const WindowRow& row : windows_) {
+      if (asked(row)) set_window(row, distance, slack_weight(row, distance, sums));
+    }
+    return optimise({{slack_, 1.0}}, true);
+  };
+
+  Amounts reference{std::vector<double>(x_.size(), 1.0 / static_cast<double>(x_.size())), 1.0};
+  std::optional<double> least;
+  // On the windows' edges first: what is inside goes on inwards, where some rows have no slack; the rest comes in from outside.
+  const auto slack = tighten_from(1.0, sums_of(reference));
+  if (slack) {
+    Amounts best = amounts_;
+    double distance = std::min(distance_at(best), 1e6);
+    for (int round = 0; round < most_rounds && distance > 0.0; ++round) {
+      Sums sums = sums_of(best);
+      for (double* sum : {&sums.nitrogen, &sums.total, &sums.volume}) *sum /= scale_;
+      const auto gain = tighten_from(distance, sums);
+      if (!gain) break;
+      const double next = distance_at(amounts_);
+      const bool done = !(next < distance - settled * std::max(1.0, distance));
+      if (next < distance) {
+        distance = next;
+        best = amounts_;
+      }
+      if (done) break;
+    }
+    amounts_ = best;
+    least = distance;
+  }
+  for (const WindowRow& row : windows_) {
+    if (asked(row)) set_window(row, limits_[index(row.aim)], 0.0);
+  }
+  return least;
+}
+
+void Programme::lower_distances() {
+  std::vector<Aim> sinking;
+  for (const Aim aim : all_aims) {
+    if (!lifted_[index(aim)]) sinking.push_back(aim);
+  }
+  while (!sinking.empty()) {
+    const auto common = least_distance(sinking);
+    if (!common) return;
+    for (const Aim aim : sinking) limit(aim, *common);
+    std::vector<Aim> free;
+    for (const Aim aim : sinking) {
+      const auto own = least_distance({aim});
+      if (own && *own < *common - blocked_within * std::max(1.0, *common)) free.push_back(aim);
+    }
+    if (free.size() == sinking.size()) return;
+    sinking = free;
+  }
+}
+
+/// The greatest used fraction of one supply while the others keep theirs.
+double Programme::used_fraction_limit(std::size_t supply) {
+  const auto most = optimise({{x_[supply], 1.0}}, false);
+  return most ? *most / (question_->supplies[supply].available->value() / scale_) : 0.0;
+}
+
+double Programme::use_fairly(std::vector<std::size_t> supplies) {
+  double smallest = 1.0;
+  bool first = true;
+  const auto available = [&](std::size_t i) { return question_->supplies[i].available->value() / scale_; };
+  const auto hold = [&](const std::vector<std::size_t>& some, double fraction) {
+    for (const std::size_t i : some) program_.set_bounds(x_[i], std::min(1.0, std::max(0.0, fraction)) * available(i), available(i));
+  };
+  while (!supplies.empty()) {
+    std::vector<Row> rows;
+    for (const std::size_t i : supplies) rows.push_back(program_.add_row({{x_[i], 1.0 / available(i)}, {fraction_, -1.0}}, 0.0, LinearProgram::unlimited));
+    const auto most = optimise({{fraction_, 1.0}}, false);
+    for (const Row row : rows) program_.set_bounds(row, -LinearProgram::unlimited, LinearProgram::unlimited);
+    if (!most) throw SolverFailure("a recipe that was possible a step ago no longer is");
+    const double common = std::min(*most, 1.0);
+    if (first) smallest = common;
+    first = false;
+    // Without slack while looking for those that can go on: the slack of a large supply is much of a small one.
+    hold(supplies, common - 1e-9);
+    std::vector<std::size_t> free;
+    std::vector<std::size_t> blocked;
+    for (const std::size_t i : supplies) (used_fraction_limit(i) > common + blocked_within ? free : blocked).push_back(i);
+    hold(blocked, common - slack_of(common));
+    if (blocked.empty()) break;
+    supplies = free;
+  }
+  possible();  // the amounts of the probes above are not the answer
+  return smallest;
+}
+
+double Programme::keep_least_cost() { return keep(cost_terms(), true, scale_); }
+double Programme::keep_least_volume_bought() { return keep(not_raised_volume_terms(), true, scale_); }
+double Programme::keep_least_water() { return keep({{water_, 1.0}}, true, scale_); }
+double Programme::keep_least_mass() {
+  Terms terms;
+  for (const Variable variable : x_) terms.push_back({variable, 1.0});
+  return keep(terms, true, scale_);
+}
+double Programme::keep_greatest_volume() { return keep(volume_terms(), false, scale_); }
+
+void Programme::limit_cost(double cost) { program_.add_row(cost_terms(), -LinearProgram::unlimited, cost / scale_); }
+
+}  // namespace heapwright

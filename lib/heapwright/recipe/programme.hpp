@@ -1,0 +1,148 @@
+#pragma once
+/// The linear programme of a recipe: README.md beside this file, in its order and its letters.
+
+#include <array>
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "heapwright/linear_program/linear_program.hpp"
+#include "heapwright/recipe/recipe.hpp"
+
+namespace heapwright {
+
+/// The windows of a heap, each with its own distance from the aim.
+enum class Aim : std::size_t { carbon_to_nitrogen, moisture, air };
+inline constexpr std::array<Aim, 3> all_aims{Aim::carbon_to_nitrogen, Aim::moisture, Aim::air};
+
+/// Amounts of one kilogram of a supply, in the letters of README.md.
+struct PerKilogram {
+  double dry;
+  double water;
+  double carbon;
+  double nitrogen;
+  double loose;   ///< 1/ρ, m³
+  double solids;  ///< solids and water, m³
+};
+
+/// Sums over a heap, in the same letters.
+struct Sums {
+  double water = 0.0;     // H
+  double total = 0.0;     // T
+  double carbon = 0.0;    // C
+  double nitrogen = 0.0;  // N
+  double volume = 0.0;    // V
+  double solids = 0.0;    // S
+};
+
+/// Amounts that the programme chose, in kilograms.
+struct Amounts {
+  std::vector<double> supplies;
+  double water = 0.0;
+};
+
+/// Which of the hard limits stand; some are lifted to learn what they cost.
+struct HardLimits {
+  bool fill = true;
+  bool capacity = true;
+  bool shares = true;
+  bool amounts = true;
+  bool water = true;
+};
+
+class Programme {
+ public:
+  explicit Programme(const RecipeQuestion& question, const HardLimits& limits = {});
+
+  /// Everything on hand goes in, nothing else, and the hard limits but that of water do not count.
+  static Programme of_everything_in(const RecipeQuestion& question, bool limited_water = true);
+
+  /// Whether any amounts meet the hard limits.
+  bool possible();
+  /// The greatest settled volume within the hard limits, whatever the distance; nothing where none meets them.
+  std::optional<double> greatest_volume_of_all();
+
+  double own_distance(Aim aim, const Amounts& amounts) const;
+  double distance(const Amounts& amounts) const;
+
+  /// Bounds the distance of one window, or of all, from here on.
+  void limit(Aim aim, double distance);
+  void limit_all(double distance);
+  /// A window that does not count any more.
+  void lift(Aim aim);
+
+  /// The least common distance of some windows, the others within their bounds. Does not change the bounds.
+  /// Nothing where no amounts are within the hard limits and the others' bounds.
+  std::optional<double> least_distance(const std::vector<Aim>& aims);
+
+  /// All windows lowered one after the other as far as they go, and bounded there (README, stage 3).
+  void lower_distances();
+
+  /// Uses up some supplies fairly (README, fair use) and keeps what that gives. Returns the smallest used fraction.
+  double use_fairly(std::vector<std::size_t> supplies);
+
+  // Goals. Each gives its optimum and keeps it.
+  double keep_least_cost();
+  double keep_least_volume_bought();
+  double keep_least_water();
+  double keep_least_mass();
+  double keep_greatest_volume();
+  /// Keeps the cost at or below a sum of money.
+  void limit_cost(double cost);
+
+  /// Amounts within all bounds, of the last goal kept.
+  const Amounts& amounts() const { return amounts_; }
+
+ private:
+  using Variable = LinearProgram::Variable;
+  using Row = LinearProgram::Row;
+  using Terms = LinearProgram::Terms;
+
+  struct WindowRow {
+    Aim aim;
+    Row row;
+    bool low;
+  };
+
+  Programme(const RecipeQuestion& question, const HardLimits& limits, bool everything_in);
+
+  void add_supplies(bool everything_in);
+  void add_hard_limits();
+  void add_windows();
+
+  double edge(Aim aim, bool low, double distance) const;
+  Terms window_terms(const WindowRow& row, double distance) const;
+  double slack_weight(const WindowRow& row, double distance, const Sums& sums) const;
+  void set_window(const WindowRow& row, double distance, double weight);
+
+  Terms sum_of(double PerKilogram::*part, double of_water) const;
+  Terms volume_terms() const;
+  Terms not_raised_volume_terms() const;
+  Terms cost_terms() const;
+  Sums sums_of(const Amounts& amounts) const;
+  Amounts amounts_in(const LinearProgram::Solution& solution) const;
+  double used_fraction_limit(std::size_t supply);
+  std::optional<double> optimise(const Terms& terms, bool least);
+  double keep(const Terms& terms, bool least, double unit_of_answer);
+
+  const RecipeQuestion* question_;
+  HardLimits hard_;
+  double scale_ = 1.0;
+  double settling_;
+  std::vector<PerKilogram> per_kg_;
+  std::array<double, 3> limits_;
+  std::array<bool, 3> lifted_{};
+
+  LinearProgram program_;
+  std::vector<Variable> x_;
+  Variable water_{0};
+  Variable slack_{0};     ///< by how much the windows asked about may be missed; stage "least t"
+  Variable fraction_{0};  ///< the smallest used fraction; "fair use"
+  std::vector<WindowRow> windows_;
+  Amounts amounts_;
+};
+
+/// Supplies that a recipe tries to use up (README, kinds of supply), of one class or, without, of all.
+std::vector<std::size_t> raised_supplies(const RecipeQuestion& question, std::optional<FeedstockClass> of_class = std::nullopt);
+
+}  // namespace heapwright

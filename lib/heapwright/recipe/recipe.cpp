@@ -1,0 +1,219 @@
+#include "heapwright/recipe/recipe.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heapwright/error.hpp"
+#include "heapwright/recipe/held_back.hpp"
+#include "heapwright/recipe/programme.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr double on_the_edge = 1.0 + 1e-9;  // a window met to rounding is met
+constexpr double comfortable = 0.6;         // README, use-most
+constexpr double next_dearer_money = 1.10;
+constexpr double next_dearer_gain = 0.25;
+
+bool anything_with_an_amount(const RecipeQuestion& question) {
+  return std::any_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) { return !supply.bought && supply.available && supply.available->value() > 0.0; });
+}
+
+/// Where nothing has an amount, the room there is becomes the heap that is wanted.
+RecipeQuestion with_a_size(RecipeQuestion question) {
+  if (anything_with_an_amount(question) || question.wishes.fill || !question.wishes.capacity) return question;
+  question.wishes.fill = question.wishes.capacity;
+  question.wishes.capacity.reset();
+  return question;
+}
+
+std::optional<Volume> left_over(const RecipeSupply& supply, Volume used) {
+  if (supply.bought || !supply.available) return std::nullopt;
+  const Volume had(*supply.available / *supply.ingredient.density);
+  return Volume(std::max(0.0, (had - used).value()) * unit::m3);
+}
+
+/// An amount in the person's container; what lies fluffier or denser in the heap than in the bag is counted by weight.
+std::optional<ContainerCount> in_containers(const RecipeSupply& supply, Mass mass) {
+  if (!supply.counted_in || !supply.available || !(supply.available->value() > 0.0)) return std::nullopt;
+  const double share = mass.value() / supply.available->value();
+  return ContainerCount{supply.counted_in->container, share * supply.counted_in->count, supply.counted_in->each};
+}
+
+RecipeAmount amount_of(const RecipeSupply& supply, double kilograms) {
+  const Mass mass = kilograms * unit::kg;
+  const Volume volume(mass / *supply.ingredient.density);
+  return {supply.ingredient.id, supply.ingredient.name, mass, volume, in_containers(supply, mass), left_over(supply, volume), supply.bought};
+}
+
+Mix mix_from(const RecipeQuestion& question, const Amounts& amounts) {
+  Blend blend;
+  blend.settling = question.wishes.settling;
+  blend.added_water = amounts.water * unit::kg_water;
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) {
+    Ingredient ingredient = question.supplies[i].ingredient;
+    ingredient.mass = amounts.supplies[i] * unit::kg;
+    blend.ingredients.push_back(std::move(ingredient));
+  }
+  return mix_of(blend);
+}
+
+std::optional<EverythingIn> everything_in(const RecipeQuestion& question) {
+  if (!anything_with_an_amount(question)) return std::nullopt;
+  Programme programme = Programme::of_everything_in(question);
+  programme.lower_distances();
+  programme.keep_least_water();
+  const Mix mix = mix_from(question, programme.amounts());
+  if (!(mix.mass.value() > 0.0)) return std::nullopt;
+  return EverythingIn{mix, distance_from_aim(mix, question.targets), programme.amounts().water * unit::kg_water};
+}
+
+/// Stage 2 for use-most: class after class, each within a comfortable distance if the ones before leave one.
+void use_most(Programme& programme, const RecipeQuestion& question, double cap, Recipe& recipe) {
+  programme.limit_all(cap);
+  for (const FeedstockClass of_class : {FeedstockClass::must_go, FeedstockClass::clippings, FeedstockClass::keeper}) {
+    const std::vector<std::size_t> supplies = raised_supplies(question, of_class);
+    if (supplies.empty()) continue;
+    if (of_class != FeedstockClass::must_go && cap <= on_the_edge) {
+      const double least = programme.least_distance({all_aims.begin(), all_aims.end()}).value_or(cap);
+      programme.limit_all(std::max(comfortable, least));
+    }
+    recipe.stages.push_back({std::string(class_word(of_class)), programme.use_fairly(supplies)});
+  }
+}
+
+void pursue_goal(Programme& programme, const RecipeQuestion& question, double cap, Recipe& recipe) {
+  if (recipe.status == RecipeStatus::not_enough) {
+    programme.limit_all(cap);
+    recipe.stages.push_back({"largest-heap", programme.keep_greatest_volume()});
+    return;
+  }
+  const std::string word(goal_word(question.wishes.goal));
+  switch (question.wishes.goal) {
+    case Goal::use_most: return use_most(programme, question, cap, recipe);
+    case Goal::cheapest:
+      programme.limit_all(cap);
+      recipe.stages.push_back({word, programme.keep_least_cost()});
+      return;
+    case Goal::least_bought:
+      programme.limit_all(cap);
+      recipe.stages.push_back({word, programme.keep_least_volume_bought()});
+      return;
+    case Goal::least_water:
+      programme.limit_all(cap);
+      recipe.stages.push_back({word, programme.keep_least_water()});
+      return;
+  }
+}
+
+double cost_of(const RecipeQuestion& question, const Amounts& amounts) {
+  double cost = 0.0;
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) cost += question.supplies[i].price_per_kg * amounts.supplies[i];
+  return cost;
+}
+
+/// A little more money may buy a much better heap.
+std::optional<NextDearer> next_dearer(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe) {
+  if (question.wishes.goal != Goal::cheapest || !(recipe.cost > 0.0)) return std::nullopt;
+  Programme programme(question, hard);
+  programme.limit_cost(next_dearer_money * recipe.cost);
+  const auto distance = programme.least_distance({all_aims.begin(), all_aims.end()});
+  if (!distance || *distance > recipe.distance_from_aim - next_dearer_gain) return std::nullopt;
+  programme.limit_all(*distance);
+  programme.keep_least_cost();
+  return NextDearer{cost_of(question, programme.amounts()), *distance};
+}
+
+/// Whether the hard limits can be met at all, and if not, whether only the wanted fill is too much.
+RecipeStatus status_before_aims(const RecipeQuestion& question, Recipe& recipe) {
+  if (question.supplies.empty()) return RecipeStatus::nothing_on_hand;
+  if (!anything_with_an_amount(question) && !question.wishes.fill) return RecipeStatus::no_size;
+  if (Programme(question).possible()) return RecipeStatus::on_target;
+  if (!question.wishes.fill) return RecipeStatus::limits_clash;
+  const auto greatest = Programme(question, {.fill = false}).greatest_volume_of_all();
+  if (!greatest || *greatest >= question.wishes.fill->value()) return RecipeStatus::limits_clash;
+  recipe.missing = Volume(*question.wishes.fill - *greatest * unit::m3);
+  return RecipeStatus::not_enough;
+}
+
+void fill_in(Recipe& recipe, const RecipeQuestion& question, const Amounts& amounts) {
+  recipe.mix = mix_from(question, amounts);
+  recipe.water_to_add = amounts.water * unit::kg_water;
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) recipe.amounts.push_back(amount_of(question.supplies[i], amounts.supplies[i]));
+  recipe.distance_from_aim = distance_from_aim(*recipe.mix, question.targets);
+  recipe.cost = cost_of(question, amounts);
+  if (recipe.status == RecipeStatus::not_enough) recipe.missing = Volume(*question.wishes.fill - *recipe.mix->volume);
+}
+
+}  // namespace
+
+std::string_view status_word(RecipeStatus status) {
+  switch (status) {
+    case RecipeStatus::on_target: return "on-target";
+    case RecipeStatus::nearest: return "nearest";
+    case RecipeStatus::not_enough: return "not-enough";
+    case RecipeStatus::limits_clash: return "limits-clash";
+    case RecipeStatus::no_size: return "no-size";
+    case RecipeStatus::nothing_on_hand: return "nothing-on-hand";
+  }
+  return "";
+}
+
+std::string_view limit_word(Limit limit) {
+  switch (limit) {
+    case Limit::carbon_to_nitrogen: return "carbon_to_nitrogen";
+    case Limit::moisture: return "moisture";
+    case Limit::air_space: return "air_space";
+    case Limit::share: return "share";
+    case Limit::amount: return "amount";
+    case Limit::capacity: return "capacity";
+    case Limit::water: return "water";
+  }
+  return "";
+}
+
+RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built) {
+  RecipeQuestion question{{}, targets, wishes};
+  for (const Supply& supply : supplies) {
+    if (!supply.density()) throw TextError("no bulk density of " + supply.feedstock.id + " is known, so it has no place in a heap", "give bulk_density in its table, or weigh a bucketful: weighed = { … }");
+    RecipeSupply in_recipe{supply.ingredient(Mass()), supply.feedstock.feedstock_class, std::nullopt, std::nullopt, supply.use, supply.bought, 0.0, supply.most_of_volume};
+    const std::optional<Amount> amount = on_hand(supply, built);
+    if (amount) in_recipe.available = supply.mass(*amount);
+    if (amount && std::holds_alternative<ContainerCount>(*amount)) in_recipe.counted_in = std::get<ContainerCount>(*amount);
+    if (supply.priced_amount) in_recipe.price_per_kg = supply.price / supply.mass(*supply.priced_amount)->value();
+    question.supplies.push_back(std::move(in_recipe));
+  }
+  return question;
+}
+
+Recipe solve(const RecipeQuestion& asked) {
+  const RecipeQuestion question = with_a_size(asked);
+  Recipe recipe;
+  recipe.targets = asked.targets;
+  recipe.wishes = asked.wishes;
+  recipe.status = status_before_aims(question, recipe);
+  if (recipe.status != RecipeStatus::on_target && recipe.status != RecipeStatus::not_enough) return recipe;
+  recipe.everything_in = everything_in(question);
+
+  const HardLimits hard{.fill = recipe.status == RecipeStatus::on_target};
+  Programme programme(question, hard);
+  const double least = *programme.least_distance({all_aims.begin(), all_aims.end()});
+  recipe.stages.push_back({"least-t", least});
+  const double cap = least <= on_the_edge ? 1.0 : least;
+  if (recipe.status == RecipeStatus::on_target && least > on_the_edge) recipe.status = RecipeStatus::nearest;
+
+  pursue_goal(programme, question, cap, recipe);
+  programme.lower_distances();
+  recipe.stages.push_back({"least-t-again", programme.distance(programme.amounts())});
+  programme.use_fairly(raised_supplies(question));
+  programme.keep_least_volume_bought();
+  programme.keep_least_water();
+  programme.keep_least_mass();
+
+  fill_in(recipe, question, programme.amounts());
+  recipe.held_back_by = held_back_by(question, recipe);
+  recipe.next_dearer = next_dearer(question, hard, recipe);
+  return recipe;
+}
+
+}  // namespace heapwright

@@ -1,0 +1,75 @@
+#include "heapwright/recipe/targets.hpp"
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+const std::vector<std::pair<std::string, Goal>> goal_words{{"use-most", Goal::use_most}, {"cheapest", Goal::cheapest}, {"least-bought", Goal::least_bought}, {"least-water", Goal::least_water}};
+
+template <class Quantity, class Read>
+void read_window(Table& targets, std::string_view key, Window<Quantity>& window, Read read) {
+  std::optional<Table> table = targets.table(key);
+  if (!table) return;
+  window.low = table->read("low", read).value_or(window.low);
+  window.aim = table->read("aim", read).value_or(window.aim);
+  window.high = table->read("high", read).value_or(window.high);
+  table->finish();
+  if (!(window.low <= window.aim && window.aim <= window.high)) table->problem("low, aim and high are out of order", "low ≤ aim ≤ high; what is left out keeps its default");
+}
+
+Volume read_some_volume(std::string_view text) {
+  const Volume volume = read_volume(text);
+  if (!(volume.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no heap", "write a volume above zero: \"1 yd3\"");
+  return volume;
+}
+
+}  // namespace
+
+std::string_view goal_word(Goal goal) {
+  for (const auto& [word, meaning] : goal_words) {
+    if (meaning == goal) return word;
+  }
+  return "";
+}
+
+Targets read_targets(Table& root) {
+  Targets targets;
+  std::optional<Table> table = root.table("targets");
+  if (!table) return targets;
+  read_window(*table, "carbon_to_nitrogen", targets.carbon_to_nitrogen, read_carbon_to_nitrogen);
+  read_window(*table, "moisture_wet_basis", targets.moisture, read_moisture_wet_basis);
+  if (std::optional<Table> air = table->table("air_space")) {
+    targets.least_air = air->read("low", read_fraction<OfHeapVolume>).value_or(targets.least_air);
+    air->finish();
+  }
+  table->finish();
+  return targets;
+}
+
+RecipeWishes read_wishes(Table& root) {
+  RecipeWishes wishes;
+  std::optional<Table> table = root.table("recipe");
+  if (!table) return wishes;
+  wishes.goal = table->one_of("goal", goal_words).value_or(wishes.goal);
+  wishes.fill = table->read("fill", read_some_volume);
+  wishes.capacity = table->read("capacity", read_some_volume);
+  if (wishes.fill && wishes.capacity) table->problem_at("capacity", "a heap has either a fill or a capacity", "fill is the volume you want, capacity the most there is room for");
+  wishes.most_water = table->read("most_water", read_water);
+  if (const auto settling = table->find("settling")) {
+    const auto value = settling->number();
+    if (value && *value > 0.0 && *value <= 1.0) {
+      wishes.settling = ShareOfLooseVolume::of(*value);
+    } else if (value) {
+      settling->problem("settling is the settled over the loose volume", "write a number above 0, at most 1");
+    }
+  }
+  table->finish();
+  return wishes;
+}
+
+}  // namespace heapwright

@@ -1,0 +1,45 @@
+#pragma once
+/// What a heap should be: windows for C:N, moisture and air, and what the person wants of the recipe.
+
+#include <optional>
+
+#include "heapwright/input/document.hpp"
+#include "heapwright/units/fraction.hpp"
+#include "heapwright/units/quantities.hpp"
+
+namespace heapwright {
+
+template <class Quantity>
+struct Window {
+  Quantity low;
+  Quantity aim;
+  Quantity high;
+};
+
+/// Common practice: C:N 25 to 35 about 30, moisture 50 to 60 % about 55 %, at least 35 % air.
+/// Published ranges agree: LSU AgCenter 3838-D and Manitoba Agriculture give C:N 25–30 preferred and 20–40 acceptable, moisture 50–60 % and 40–65 %.
+struct Targets {
+  Window<CarbonNitrogenRatio> carbon_to_nitrogen{carbon_to_nitrogen_(25), carbon_to_nitrogen_(30), carbon_to_nitrogen_(35)};
+  Window<MoistureWetBasis> moisture{wet_basis(0.50), wet_basis(0.55), wet_basis(0.60)};
+  AirSpace least_air = AirSpace::of(0.35);
+
+ private:
+  static CarbonNitrogenRatio carbon_to_nitrogen_(double ratio) { return heapwright::carbon_to_nitrogen(ratio); }
+};
+
+enum class Goal { use_most, cheapest, least_bought, least_water };
+
+std::string_view goal_word(Goal goal);
+
+struct RecipeWishes {
+  Goal goal = Goal::use_most;
+  std::optional<Volume> fill;      ///< the heap volume wanted, settled
+  std::optional<Volume> capacity;  ///< or a limit to it
+  ShareOfLooseVolume settling = ShareOfLooseVolume::of(1.0);
+  std::optional<WaterMass> most_water;
+};
+
+Targets read_targets(Table& root);        ///< [targets]
+RecipeWishes read_wishes(Table& root);    ///< [recipe]
+
+}  // namespace heapwright

@@ -1,0 +1,208 @@
+#include "heapwright/report/json.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include "heapwright/report/show.hpp"
+
+namespace heapwright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+template <class Quantity>
+Json optional_si(const std::optional<Quantity>& quantity) {
+  return quantity ? Json(quantity->value()) : Json(nullptr);
+}
+
+template <class Quantity>
+Json reading_json(const Reading<Quantity>& reading, const Materials& materials) {
+  return {{"typical", optional_si(reading.typical)}, {"low", optional_si(reading.low)},     {"high", optional_si(reading.high)}, {"evidence", evidence_word(reading.evidence)},
+          {"source", source_words(materials, reading.source, reading.evidence)}, {"what", reading.what}, {"note", reading.note},              {"outlier", reading.outlier}};
+}
+
+template <class Quantity>
+Json readings_json(const Readings<Quantity>& readings, const Materials& materials) {
+  Json list = Json::array();
+  for (const auto& reading : readings) list.push_back(reading_json(reading, materials));
+  return list;
+}
+
+struct ValueToJson {
+  Json operator()(const std::string& text) const { return text; }
+  Json operator()(Date date) const { return print_date(date); }
+  template <class Quantity>
+  Json operator()(const Quantity& quantity) const {
+    return quantity.value();
+  }
+};
+
+Json value_json(const AssumedValue& value) { return std::visit(ValueToJson{}, value); }
+
+Json assumptions_json(const std::vector<Assumption>& assumptions) {
+  Json list = Json::array();
+  for (const Assumption& assumption : assumptions) {
+    Json entry{{"what", assumption.what}, {"value", value_json(assumption.value)}};
+    entry["low"] = assumption.low ? value_json(*assumption.low) : Json(nullptr);
+    entry["high"] = assumption.high ? value_json(*assumption.high) : Json(nullptr);
+    entry["evidence"] = assumption.evidence;
+    entry["could_change_answer"] = assumption.could_change_answer ? Json(*assumption.could_change_answer) : Json(nullptr);
+    list.push_back(std::move(entry));
+  }
+  return list;
+}
+
+Json cautions_json(const std::vector<std::string>& ids, const Materials& materials) {
+  Json list = Json::array();
+  for (const std::string& id : ids) {
+    if (const Caution* caution = find_caution(materials, id)) list.push_back({{"id", id}, {"text", caution->text}});
+  }
+  return list;
+}
+
+Json mix_json(const Mix& mix) {
+  Json feedstocks = Json::array();
+  for (const MixPart& part : mix.parts) feedstocks.push_back({{"id", part.id}, {"mass_kg", part.mass.value()}, {"volume_m3", optional_si(part.volume)}, {"share_of_volume", optional_si(part.share)}});
+  return {{"mass_kg", mix.mass.value()},
+          {"dry_mass_kg", mix.dry.value()},
+          {"water_kg", mix.water.value()},
+          {"carbon_kg", mix.carbon.value()},
+          {"nitrogen_kg", mix.nitrogen.value()},
+          {"organic_matter_kg", mix.organic_matter.value()},
+          {"carbon_to_nitrogen", optional_si(mix.carbon_to_nitrogen)},
+          {"moisture_fraction", optional_si(mix.moisture)},
+          {"volume_m3", optional_si(mix.volume)},
+          {"bulk_density_kg_m3", optional_si(mix.bulk_density)},
+          {"air_space_fraction", optional_si(mix.air_space)},
+          {"ranges", nullptr},
+          {"feedstocks", std::move(feedstocks)}};
+}
+
+Json amount_json(const RecipeAmount& amount) {
+  Json containers = nullptr;
+  if (amount.containers) containers = {{"name", amount.containers->container}, {"count", amount.containers->count}};
+  return {{"id", amount.id}, {"mass_kg", amount.mass.value()}, {"volume_m3", amount.volume.value()}, {"containers", std::move(containers)}, {"left_over_m3", optional_si(amount.left_over)}};
+}
+
+Json recipe_json(const Recipe& recipe) {
+  Json json{{"status", status_word(recipe.status)}};
+  json["distance_from_aim"] = recipe.mix ? Json(recipe.distance_from_aim) : Json(nullptr);
+  json["missing_m3"] = optional_si(recipe.missing);
+  json["mix"] = recipe.mix ? mix_json(*recipe.mix) : Json(nullptr);
+  json["water_to_add_kg"] = recipe.mix ? Json(recipe.water_to_add.value()) : Json(nullptr);
+  json["amounts"] = Json::array();
+  for (const RecipeAmount& amount : recipe.amounts) json["amounts"].push_back(amount_json(amount));
+  json["everything_in"] = nullptr;
+  if (recipe.everything_in) json["everything_in"] = {{"mix", mix_json(recipe.everything_in->mix)}, {"distance_from_aim", recipe.everything_in->distance_from_aim}, {"water_to_add_kg", recipe.everything_in->water_to_add.value()}};
+  json["held_back_by"] = Json::array();
+  for (const HeldBack& held : recipe.held_back_by) json["held_back_by"].push_back({{"limit", limit_word(held.limit)}, {"feedstock", held.feedstock ? Json(*held.feedstock) : Json(nullptr)}, {"what_would_help", nullptr}});
+  json["whole_containers"] = nullptr;
+  json["proportion"] = nullptr;
+  json["cost"] = recipe.cost;
+  json["next_dearer"] = nullptr;
+  if (recipe.next_dearer) json["next_dearer"] = {{"cost", recipe.next_dearer->cost}, {"distance_from_aim", recipe.next_dearer->distance_from_aim}};
+  json["stages"] = Json::array();
+  for (const Stage& stage : recipe.stages) json["stages"].push_back({{"stage", stage.stage}, {"optimum", stage.optimum}});
+  return json;
+}
+
+Json topdressing_json(const Topdressing& topdressing) {
+  Json mass = nullptr;
+  if (topdressing.mass_kg) mass = {{"low", topdressing.mass_kg->low}, {"likely", topdressing.mass_kg->likely}, {"high", topdressing.mass_kg->high}};
+  return {{"area_m2", topdressing.area.value()},
+          {"depth_m", topdressing.depth.value()},
+          {"volume_m3", topdressing.volume.value()},
+          {"volume_with_allowance_m3", topdressing.volume_with_allowance.value()},
+          {"covers_m2", topdressing.covers.value()},
+          {"mass_kg", std::move(mass)},
+          {"per_year_m3", topdressing.per_year.value()},
+          {"orders", nullptr},
+          {"best_order", nullptr},
+          {"phone_line", nullptr},
+          {"wheelbarrow_loads", topdressing.wheelbarrow_loads},
+          {"nutrients_kg_per_100m2", nullptr}};
+}
+
+std::string finished(const Json& json) { return json.dump(2) + "\n"; }
+
+Json feedstock_json(const Feedstock& feedstock, const Materials& materials) {
+  Json json{{"id", feedstock.id}, {"name", feedstock.name}, {"also", feedstock.also}, {"class", class_word(feedstock.feedstock_class)}, {"lacks", feedstock.lacks()}};
+  json["usual_packing"] = feedstock.usual_packing.empty() ? Json(nullptr) : Json(feedstock.usual_packing);
+  json["used"] = {{"moisture_fraction", optional_si(used(feedstock.moisture))},
+                  {"carbon_fraction_dry", optional_si(feedstock.used_carbon())},
+                  {"nitrogen_fraction_dry", optional_si(feedstock.used_nitrogen())},
+                  {"carbon_to_nitrogen", optional_si(feedstock.used_carbon_to_nitrogen())},
+                  {"volatile_solids_fraction_dry", optional_si(feedstock.used_organic_matter())},
+                  {"bulk_density_kg_m3", optional_si(feedstock.density())}};
+  Json densities = Json::object();
+  for (const Packing& packing : feedstock.packings) densities[packing.name] = readings_json(packing.readings, materials);
+  json["readings"] = {{"moisture_fraction", readings_json(feedstock.moisture, materials)},
+                      {"carbon_fraction_dry", readings_json(feedstock.carbon, materials)},
+                      {"carbon_to_nitrogen", readings_json(feedstock.carbon_to_nitrogen, materials)},
+                      {"nitrogen_fraction_dry", readings_json(feedstock.nitrogen, materials)},
+                      {"volatile_solids_fraction_dry", readings_json(feedstock.volatile_solids, materials)},
+                      {"ash_fraction_dry", readings_json(feedstock.ash, materials)},
+                      {"bulk_density_kg_m3", std::move(densities)}};
+  return json;
+}
+
+}  // namespace
+
+std::string json_of_mix(const Mix& mix, const std::vector<Assumption>& assumptions, const std::vector<std::string>& cautions, const Materials& materials) {
+  return finished({{"mix", mix_json(mix)}, {"assumptions", assumptions_json(assumptions)}, {"cautions", cautions_json(cautions, materials)}});
+}
+
+std::string json_of_recipe(const Recipe& recipe, const Materials& materials) {
+  Json json = recipe_json(recipe);
+  json["assumptions"] = assumptions_json(recipe.assumptions);
+  json["cautions"] = cautions_json(recipe.cautions, materials);
+  return finished(json);
+}
+
+std::string json_of_topdressing(const Topdressing& topdressing, const Materials& materials) {
+  Json json = topdressing_json(topdressing);
+  json["assumptions"] = assumptions_json(topdressing.assumptions);
+  json["cautions"] = cautions_json(topdressing.cautions, materials);
+  return finished(json);
+}
+
+std::string json_of_plan(const Plan& plan, const Materials& materials) {
+  Json own = nullptr;
+  if (plan.supply.own_compost) own = {{"low", plan.supply.own_compost->low.value()}, {"likely", plan.supply.own_compost->likely.value()}, {"high", plan.supply.own_compost->high.value()}};
+  Json json{{"yard", plan.title},   {"built", print_date(plan.built)}, {"season", nullptr},  {"recipe", recipe_json(plan.recipe)}, {"heap", nullptr}, {"forecast", nullptr}, {"readings", nullptr},
+            {"maturity", nullptr}};
+  json["topdress"] = plan.topdressing ? topdressing_json(*plan.topdressing) : Json(nullptr);
+  json["supply"] = {{"own_compost_m3", std::move(own)}, {"needed_m3", optional_si(plan.supply.needed)}, {"to_buy_m3", optional_si(plan.supply.to_buy)}};
+  json["calendar"] = nullptr;
+  json["assumptions"] = assumptions_json(plan.assumptions);
+  json["cautions"] = cautions_json(plan.cautions, materials);
+  return finished(json);
+}
+
+std::string json_of_feedstocks(const Materials& materials) {
+  Json list = Json::array();
+  for (const Feedstock& feedstock : materials.feedstocks) list.push_back(feedstock_json(feedstock, materials));
+  return finished({{"feedstocks", std::move(list)}});
+}
+
+std::string json_of_feedstock(const Feedstock& feedstock, const Materials& materials) { return finished(feedstock_json(feedstock, materials)); }
+
+std::string json_of_compost(const Compost& compost, const Materials& materials) {
+  return finished({{"id", compost.id},
+                   {"name", compost.name},
+                   {"readings",
+                    {{"moisture_fraction", readings_json(compost.moisture, materials)},
+                     {"bulk_density_kg_m3", readings_json(compost.bulk_density, materials)},
+                     {"carbon_to_nitrogen", readings_json(compost.carbon_to_nitrogen, materials)},
+                     {"organic_matter_fraction_dry", readings_json(compost.organic_matter, materials)},
+                     {"nitrogen_fraction_dry", readings_json(compost.nitrogen, materials)},
+                     {"p2o5_fraction_dry", readings_json(compost.phosphate, materials)},
+                     {"k2o_fraction_dry", readings_json(compost.potash, materials)}}}});
+}
+
+std::string json_of_sources(const Materials& materials) {
+  Json list = Json::array();
+  for (const Source& source : materials.sources) list.push_back({{"id", source.id}, {"title", source.title}, {"kind", source.kind}, {"note", source.note}});
+  return finished({{"sources", std::move(list)}});
+}
+
+}  // namespace heapwright

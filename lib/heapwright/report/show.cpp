@@ -1,0 +1,164 @@
+#include "heapwright/report/show.hpp"
+
+#include <array>
+#include <cmath>
+
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr int figures = 2;  // of a published table two figures mean something
+
+double in(Dimension dimension, std::string_view symbol, double si) { return si / unit_size(dimension, symbol); }
+
+std::string number(double value) { return print_number(value, figures); }
+
+/// Half a cubic yard and more is spoken of in cubic yards.
+bool is_large(Volume value) { return value.value() >= 0.5 * unit_size(Dimension::volume, "yd3") * (1.0 - 1e-9); }
+
+struct Scale {
+  double size;
+  std::string_view name;
+};
+
+Scale us_scale(Volume value) {
+  if (is_large(value)) return {unit_size(Dimension::volume, "yd3"), " cu yd"};
+  return {unit_size(Dimension::volume, "ft3"), " cu ft"};
+}
+
+Scale si_scale(Volume value) {
+  if (value.value() >= 0.5) return {1.0, " m3"};
+  return {0.001, " L"};
+}
+
+std::string scaled(double value, const Scale& scale) { return number(value / scale.size) + std::string(scale.name); }
+
+/// "1/4 in" where a depth is a round number of eighths, as a rule reads.
+std::string inches(double value) {
+  static constexpr std::array<const char*, 8> eighths{"", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"};
+  const double count = std::round(value * 8.0);
+  if (std::abs(value * 8.0 - count) > 1e-6 || count < 1.0 || count > 96.0) return number(value) + " in";
+  const auto whole = static_cast<int>(count) / 8;
+  const std::string part = eighths.at(static_cast<std::size_t>(count) % 8);
+  if (whole == 0) return part + " in";
+  return std::to_string(whole) + (part.empty() ? "" : " " + part) + " in";
+}
+
+std::string plural(const std::string& name) {
+  if (name.ends_with("ch") || name.ends_with("x") || name.ends_with("s")) return name + "es";
+  return name + "s";
+}
+
+}  // namespace
+
+std::string Show::both(std::string us, std::string si) const {
+  if (units_ == ShownUnits::us) return us;
+  if (units_ == ShownUnits::si) return si;
+  return us + " (" + si + ")";
+}
+
+std::string Show::volume(Volume value) const { return both(scaled(value.value(), us_scale(value)), scaled(value.value(), si_scale(value))); }
+
+std::string Show::volume_range(Volume low, Volume high) const {
+  const auto range = [&](const Scale& scale) { return number(low.value() / scale.size) + " to " + scaled(high.value(), scale); };
+  return both(range(us_scale(high)), range(si_scale(high)));
+}
+
+std::string Show::area(Area value) const {
+  return both(print_number(in(Dimension::area, "ft2", value.value()), 3) + " sq ft", print_number(value.value(), 3) + " m2");
+}
+
+std::string Show::depth(Length value) const { return both(inches(in(Dimension::length, "in", value.value())), number(1000.0 * value.value()) + " mm"); }
+
+std::string Show::mass(Mass value) const { return both(number(in(Dimension::mass, "lb", value.value())) + " lb", number(value.value()) + " kg"); }
+
+std::string Show::mass_range(double low_kg, double high_kg) const {
+  const bool tons = high_kg >= 2.0 * unit_size(Dimension::mass, "short_ton");
+  const std::string us = tons ? number(in(Dimension::mass, "short_ton", low_kg)) + " to " + number(in(Dimension::mass, "short_ton", high_kg)) + " tons of 2000 lb"
+                              : number(in(Dimension::mass, "lb", low_kg)) + " to " + number(in(Dimension::mass, "lb", high_kg)) + " lb";
+  const std::string si = tons ? number(low_kg / 1000.0) + " to " + number(high_kg / 1000.0) + " t" : number(low_kg) + " to " + number(high_kg) + " kg";
+  return both(us, si);
+}
+
+std::string Show::water(WaterMass value) const {
+  const double litres = value.value();  // one to the kilogram
+  const double gallons = in(Dimension::volume, "gal", litres / 1000.0);
+  return both(number(gallons) + (number(gallons) == "1" ? " gallon" : " gallons"), number(litres) + " L");
+}
+
+std::string Show::density(BulkDensity value) const {
+  const double pounds = value.value() * unit_size(Dimension::volume, "yd3") / unit_size(Dimension::mass, "lb");
+  return both(print_number(pounds, 3) + " lb/cu yd", print_number(value.value(), 3) + " kg/m3");
+}
+
+std::string Show::value(const AssumedValue& value) const {
+  struct Words {
+    const Show& show;
+    std::string operator()(const std::string& text) const { return text; }
+    std::string operator()(MoistureWetBasis moisture) const { return show_moisture(moisture); }
+    std::string operator()(CarbonDryBasis carbon) const { return show_percent(carbon.value()) + " of dry matter"; }
+    std::string operator()(NitrogenDryBasis nitrogen) const { return print_number(100.0 * nitrogen.value(), 2) + " % of dry matter"; }
+    std::string operator()(CarbonNitrogenRatio ratio) const { return show_ratio(ratio); }
+    std::string operator()(BulkDensity density) const { return show.density(density); }
+    std::string operator()(Volume volume) const { return show.volume(volume); }
+    std::string operator()(Length length) const { return show.depth(length); }
+    std::string operator()(ShareOfVolatileSolids share) const { return show_percent(share.value()); }
+    std::string operator()(ShareOfVolume share) const { return show_percent(share.value()); }
+    std::string operator()(ShareOfLooseVolume share) const { return show_percent(share.value()); }
+    std::string operator()(Date date) const { return print_date(date); }
+  };
+  return std::visit(Words{*this}, value);
+}
+
+std::string Show::assumed(const Assumption& assumption) const {
+  std::string text = value(assumption.value);
+  if (assumption.low && assumption.high) text += ", from " + value(*assumption.low) + " to " + value(*assumption.high);
+  return text;
+}
+
+std::string show_ratio(CarbonNitrogenRatio ratio) { return ratio.value() < 3.0 ? number(ratio.value()) : print_number(std::round(ratio.value()), 4); }
+
+std::string show_moisture(MoistureWetBasis moisture) { return show_percent(moisture.value()); }
+
+std::string show_percent(double fraction) { return print_number(std::round(100.0 * fraction), 3) + " %"; }
+
+std::string show_count(double count, const std::string& container_name) {
+  const double halves = count >= 10.0 ? 2.0 * std::round(count) : std::round(2.0 * count);
+  if (count > 0.0 && halves < 1.0) return "less than half a " + container_name;
+  const auto whole = static_cast<long long>(halves / 2.0);
+  const bool half = std::fmod(halves, 2.0) > 0.5;
+  if (half && whole == 0) return "half a " + container_name;
+  const std::string figure = std::to_string(whole) + (half ? " 1/2" : "");
+  return figure + " " + (whole == 1 && !half ? container_name : plural(container_name));
+}
+
+std::string show_amount(const std::optional<ContainerCount>& counted, Volume volume, const Materials& materials, const Show& show) {
+  if (!counted) return show.volume(volume);
+  const Container* container = find_container(materials.containers, counted->container);
+  return show_count(counted->count, container != nullptr ? container->name : counted->container);
+}
+
+std::string wrap(std::string_view text, std::size_t indent, std::size_t width) {
+  std::string wrapped;
+  std::size_t column = 0;
+  std::size_t at = 0;
+  while (at < text.size()) {
+    const std::size_t end = std::min(text.find(' ', at), text.size());
+    std::size_t length = 0;
+    for (const char c : text.substr(at, end - at)) length += (static_cast<unsigned char>(c) & 0xC0U) != 0x80U ? 1 : 0;
+    if (column > 0 && column + 1 + length > width) {
+      wrapped += "\n" + std::string(indent, ' ');
+      column = indent;
+    } else if (column > 0 && at > 0) {
+      wrapped += ' ';
+      ++column;
+    }
+    wrapped += text.substr(at, end - at);
+    column += length;
+    at = end + 1;
+  }
+  return wrapped + "\n";
+}
+
+}  // namespace heapwright

@@ -1,0 +1,377 @@
+#include "heapwright/report/text.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heapwright/input/words.hpp"
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr std::size_t most_cautions = 3;
+
+std::size_t width_of(std::string_view text) {
+  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+}
+
+std::string padded(const std::string& text, std::size_t width) { return text + std::string(width > width_of(text) ? width - width_of(text) : 0, ' '); }
+
+std::string right(const std::string& text, std::size_t width) { return std::string(width > width_of(text) ? width - width_of(text) : 0, ' ') + text; }
+
+/// Rows with their columns aligned, two spaces apart.
+std::string columns(const std::vector<std::vector<std::string>>& rows) {
+  std::vector<std::size_t> widths;
+  for (const auto& row : rows) {
+    widths.resize(std::max(widths.size(), row.size()));
+    for (std::size_t i = 0; i < row.size(); ++i) widths[i] = std::max(widths[i], width_of(row[i]));
+  }
+  std::string text;
+  for (const auto& row : rows) {
+    std::string line = " ";
+    for (std::size_t i = 0; i < row.size(); ++i) line += " " + padded(row[i], widths[i] + 1);
+    text += line.substr(0, line.find_last_not_of(' ') + 1) + "\n";
+  }
+  return text;
+}
+
+std::string item(const std::string& text) { return wrap("- " + text, 2); }
+
+std::string window_words(const Targets& targets) {
+  const auto& cn = targets.carbon_to_nitrogen;
+  return show_ratio(cn.low) + " to " + show_ratio(cn.high);
+}
+
+std::string moisture_window_words(const Targets& targets) { return show_moisture(targets.moisture.low) + " to " + show_moisture(targets.moisture.high); }
+
+/// What a heap off its windows will be like, in a gardener's words.
+std::string character(const Mix& mix, const Targets& targets) {
+  std::vector<std::string> words;
+  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > targets.carbon_to_nitrogen.high) words.emplace_back("slow and brown, short of nitrogen");
+  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < targets.carbon_to_nitrogen.low) words.emplace_back("too green: it will smell of ammonia");
+  if (mix.moisture && *mix.moisture > targets.moisture.high) words.emplace_back("too wet: it will pack down and smell");
+  if (mix.moisture && *mix.moisture < targets.moisture.low) words.emplace_back("too dry to rot");
+  if (mix.air_space && *mix.air_space < targets.least_air) words.emplace_back("short of air");
+  std::string text;
+  for (const std::string& word : words) text += (text.empty() ? "" : "; ") + word;
+  return text.empty() ? "in balance" : text;
+}
+
+std::string ratio_of(const Mix& mix) { return mix.carbon_to_nitrogen ? "C:N about " + show_ratio(*mix.carbon_to_nitrogen) : "no nitrogen"; }
+
+std::string figures_of(const Mix& mix, const Targets& targets, const Show& show) {
+  std::string text;
+  if (mix.carbon_to_nitrogen) text += "  C:N ratio      about " + right(show_ratio(*mix.carbon_to_nitrogen), 4) + "     " + window_words(targets) + " works\n";
+  if (mix.moisture) text += "  moisture       about " + right(show_moisture(*mix.moisture), 4) + "     " + moisture_window_words(targets) + " works; a handful clumps, hardly drips\n";
+  if (mix.air_space) text += "  air            about " + right(show_percent(mix.air_space->value()), 4) + "     at least " + show_percent(targets.least_air.value()) + "\n";
+  if (mix.volume) text += "  heap           " + show.volume(*mix.volume) + ", " + show.mass(mix.mass) + (mix.bulk_density ? ", " + show.density(*mix.bulk_density) : "") + "\n";
+  return text;
+}
+
+std::string assumptions_text(const std::vector<Assumption>& assumptions, const Show& show) {
+  if (assumptions.empty()) return {};
+  std::string text = "\nI took it as\n";
+  for (const Assumption& assumption : assumptions) {
+    // Carbon is much alike in everything that grew; it is in --json and in `materials`.
+    if (std::holds_alternative<CarbonDryBasis>(assumption.value)) continue;
+    text += item(assumption.what + ": " + show.assumed(assumption) + " (" + assumption.evidence + ")");
+  }
+  return text;
+}
+
+std::string cautions_text(const std::vector<std::string>& ids, const Materials& materials) {
+  if (ids.empty()) return {};
+  std::string text = "\nMind\n";
+  for (std::size_t i = 0; i < ids.size() && i < most_cautions; ++i) {
+    if (const Caution* caution = find_caution(materials, ids[i])) text += item(caution->text);
+  }
+  return text;
+}
+
+std::vector<std::string> amount_row(const RecipeAmount& amount, const Materials& materials, const Show& show) {
+  std::string rest = "(" + show.mass(amount.mass);
+  if (amount.containers) rest += ", " + show.volume(amount.volume);
+  rest += ")";
+  if (amount.bought) rest += "  to buy";
+  if (amount.left_over && amount.left_over->value() <= 1e-3 * amount.volume.value()) rest += "  all of it";
+  return {show_amount(amount.containers, amount.volume, materials, show), amount.name, rest};
+}
+
+std::string ingredients_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  std::vector<std::vector<std::string>> rows;
+  for (const RecipeAmount& amount : recipe.amounts) {
+    if (amount.mass.value() > 0.0) rows.push_back(amount_row(amount, materials, show));
+  }
+  std::string text = columns(rows);
+  if (recipe.water_to_add.value() >= 0.5) {
+    text += "Water: about " + show.water(recipe.water_to_add) + ", a little on each layer as you build.\n";
+  } else {
+    text += "No water: it is wet enough as it is.\n";
+  }
+  return text;
+}
+
+std::string left_over_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  std::vector<std::vector<std::string>> rows;
+  for (const RecipeAmount& amount : recipe.amounts) {
+    if (!amount.left_over || amount.left_over->value() <= 1e-3 * (amount.volume + *amount.left_over).value()) continue;
+    std::optional<ContainerCount> counted;
+    if (amount.containers) {
+      const double had = (amount.volume + *amount.left_over).value();
+      counted = ContainerCount{amount.containers->container, amount.volume.value() > 0.0 ? amount.containers->count * amount.left_over->value() / amount.volume.value() : had / amount.containers->each.value(), amount.containers->each};
+    }
+    rows.push_back({show_amount(counted, *amount.left_over, materials, show), amount.name});
+  }
+  return rows.empty() ? "" : "\nLeft over\n" + columns(rows);
+}
+
+std::string name_of(const std::string& id, const Recipe& recipe) {
+  const auto found = std::find_if(recipe.amounts.begin(), recipe.amounts.end(), [&](const RecipeAmount& amount) { return amount.id == id; });
+  return found == recipe.amounts.end() ? id : found->name;
+}
+
+std::string held_back_words(const HeldBack& held, const Recipe& recipe) {
+  const Mix* all = recipe.everything_in ? &recipe.everything_in->mix : recipe.mix ? &*recipe.mix : nullptr;
+  const auto& window = recipe.targets.carbon_to_nitrogen;
+  switch (held.limit) {
+    case Limit::carbon_to_nitrogen: {
+      const bool brown = all != nullptr && all->carbon_to_nitrogen && *all->carbon_to_nitrogen > window.high;
+      return brown ? "browns: there are more than the greens can balance" : "greens: there are more than the browns can balance";
+    }
+    case Limit::moisture: {
+      const bool wet = all != nullptr && all->moisture && *all->moisture > recipe.targets.moisture.aim;
+      return wet ? "wet: there is more water in it than a heap can hold" : "dry: more water is wanted than there is";
+    }
+    case Limit::air_space: return "air: it would pack down";
+    case Limit::share: return "the largest share that you allow of something";
+    case Limit::amount: return name_of(held.feedstock.value_or(""), recipe) + ": there is no more";
+    case Limit::capacity: return "room: the heap is full";
+    case Limit::water: return "water: there is no more";
+  }
+  return {};
+}
+
+std::string held_back_text(const Recipe& recipe) {
+  if (recipe.held_back_by.empty()) return {};
+  std::string text = "\nWhat limits it\n";
+  for (const HeldBack& held : recipe.held_back_by) text += item(held_back_words(held, recipe));
+  return text;
+}
+
+std::string everything_in_text(const Recipe& recipe, const Show& show) {
+  if (!recipe.everything_in) return {};
+  const EverythingIn& all = *recipe.everything_in;
+  const bool same = recipe.mix && std::abs(all.mix.dry.value() / recipe.mix->dry.value() - 1.0) < 1e-3;
+  if (same) return {};
+  std::string text = "If everything went in: " + ratio_of(all.mix) + (all.mix.moisture ? ", " + show_moisture(*all.mix.moisture) + " moist" : "");
+  if (all.water_to_add.value() >= 0.5) text += " with " + show.water(all.water_to_add) + " of water";
+  return "\n" + wrap(text + ": " + character(all.mix, recipe.targets) + ".", 2);
+}
+
+std::string headline(const Recipe& recipe, const Show& show) {
+  switch (recipe.status) {
+    case RecipeStatus::on_target: return "Put in the heap\n";
+    case RecipeStatus::nearest: return wrap("No mix of this comes out in balance. The nearest is " + character(*recipe.mix, recipe.targets) + ". Put in the heap") ;
+    case RecipeStatus::not_enough: return wrap("There is not enough for a heap of " + show.volume(*recipe.wishes.fill) + ": " + show.volume(*recipe.missing) + " are missing. Put in the heap");
+    case RecipeStatus::limits_clash: return wrap("These limits cannot all be kept: what must go in, the largest shares and the room there is contradict each other. Take one away, or let one be \"up-to\".");
+    case RecipeStatus::no_size: return wrap("How big a heap? Say how much there is of something (--have \"leaves=20 leaf-bag\"), or how big a heap you want (--fill \"1 yd3\").");
+    case RecipeStatus::nothing_on_hand: return wrap("Nothing is on hand. Say what there is: --have \"leaves=20 leaf-bag\", or [[supply]] in the yard file.");
+  }
+  return {};
+}
+
+std::string recipe_body(const Recipe& recipe, const Materials& materials, const Show& show) {
+  std::string text = headline(recipe, show);
+  if (!recipe.mix) return text;
+  text += ingredients_text(recipe, materials, show);
+  text += "\nWhat it makes\n" + figures_of(*recipe.mix, recipe.targets, show);
+  text += "  (The ratio counts carbon and nitrogen: 30 to 1 is not thirty buckets to one.)\n";
+  if (recipe.cost > 0.0) text += "  cost           " + print_number(std::round(100.0 * recipe.cost) / 100.0, 6) + "\n";
+  if (recipe.next_dearer) text += "  For " + print_number(std::round(100.0 * recipe.next_dearer->cost) / 100.0, 6) + " it could be much nearer the aim.\n";
+  text += left_over_text(recipe, materials, show);
+  text += held_back_text(recipe);
+  text += everything_in_text(recipe, show);
+  return text;
+}
+
+std::string times_words(int times) { return times == 1 ? "once a year" : std::to_string(times) + " times a year"; }
+
+std::string months_words(const TopdressingPlan& plan) {
+  std::string text;
+  for (const auto month : plan.months) text += (text.empty() ? "" : ", ") + std::string(month_name(month));
+  return text;
+}
+
+std::string bags_words(Volume volume, const Materials& materials) {
+  const Container* bag = find_container(materials.containers, "compost-bag-1ft3");
+  if (bag == nullptr) return {};
+  return std::to_string(static_cast<long long>(std::ceil((volume / bag->volume).value() - 1e-9))) + " one-cubic-foot bags";
+}
+
+std::string topdressing_body(const Topdressing& topdressing, const Materials& materials, const Show& show) {
+  std::string text = wrap("Spread " + show.volume(topdressing.volume_with_allowance) + " of screened compost over " + show.area(topdressing.area) + ", " + show.depth(topdressing.depth) + " deep.");
+  std::vector<std::vector<std::string>> rows;
+  if (topdressing.lawn.zones.size() > 1) {
+    for (const Zone& zone : topdressing.lawn.zones) {
+      rows.push_back({zone.name, show.area(zone.area), show.volume(Volume(zone.area * zone.depth.value_or(topdressing.plan.depth)))});
+    }
+  }
+  text += columns(rows);
+  text += "  exactly        " + Show(ShownUnits::us).volume(topdressing.volume) + " = " + print_in(topdressing.volume, "ft3", 3) + " = " + print_in(topdressing.volume, "m3", 2) + "\n";
+  text += "  with " + padded(show_percent(topdressing.plan.allowance.value()) + " more", 10) + show.volume(topdressing.volume_with_allowance) + ": " + show_count(std::ceil(topdressing.wheelbarrow_loads), "wheelbarrow load");
+  const std::string bags = bags_words(topdressing.volume_with_allowance, materials);
+  text += (bags.empty() ? "" : ", or " + bags) + "\n";
+  if (topdressing.mass_kg) text += "  it weighs      " + show.mass_range(topdressing.mass_kg->low, topdressing.mass_kg->high) + ", by how moist it is: order by volume\n";
+  const std::string months = months_words(topdressing.plan);
+  text += "  " + padded(times_words(topdressing.times_a_year), 15) + (months.empty() ? "" : months + ", ") + show.volume(topdressing.per_year) + " in all\n";
+  if (topdressing.deep) text += wrap("More than 3/8 in at once can smother a low or thin lawn: two thinner dressings are safer.");
+  return text;
+}
+
+std::string supply_text(const Plan& plan, const Show& show) {
+  const SupplyBalance& supply = plan.supply;
+  std::string text = "\nThe compost\n";
+  if (supply.own_compost) {
+    const CompostYield& own = *supply.own_compost;
+    text += wrap("  Done and screened, the heap leaves about " + show.volume(own.likely) + " (" + show.volume_range(own.low, own.high) + "): most of it rots away.", 2);
+  }
+  if (!supply.needed) return text + wrap("  No lawn is measured: add [[lawn.zone]] to see how far it goes.", 2);
+  text += wrap("  The lawn takes " + show.volume(*supply.needed) + " a year.", 2);
+  if (supply.to_buy->value() > 0.0) {
+    text += wrap("  To buy: about " + show.volume(*supply.to_buy) + " of screened compost.", 2);
+  } else {
+    text += wrap("  That is enough: nothing to buy.", 2);
+  }
+  return text;
+}
+
+// Materials.
+
+template <class Quantity, class Words>
+std::string reading_words(const Reading<Quantity>& reading, Words words) {
+  std::string text = reading.typical ? words(*reading.typical) : "";
+  if (reading.low && reading.high) {
+    const std::string range = words(*reading.low) + " to " + words(*reading.high);
+    text += text.empty() ? range : " (" + range + ")";
+  } else if (reading.low) {
+    text += (text.empty() ? "" : " (") + ("from " + words(*reading.low)) + (reading.typical ? ")" : "");
+  } else if (reading.high) {
+    text += (text.empty() ? "" : " (") + ("up to " + words(*reading.high)) + (reading.typical ? ")" : "");
+  }
+  return text;
+}
+
+template <class Quantity, class Words>
+std::string readings_text(const std::string& heading, const Readings<Quantity>& readings, const Materials& materials, Words words) {
+  if (readings.empty()) return {};
+  std::string text = heading + "\n";
+  bool first = true;
+  for (const Reading<Quantity>& reading : readings) {
+    std::string line = "  " + std::string(first && reading.typical ? "* " : "  ") + padded(reading_words(reading, words), 22) + "  " + source_words(materials, reading.source, reading.evidence);
+    if (!reading.what.empty()) line += ": " + reading.what;
+    if (!reading.note.empty()) line += "; " + reading.note;
+    text += wrap(line, 6);
+    first = false;
+  }
+  return text;
+}
+
+std::string percent_words(double fraction) { return print_number(100.0 * fraction, 3) + " %"; }
+
+std::string names_text(const std::vector<std::string>& names) {
+  std::string text;
+  for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
+  return text;
+}
+
+}  // namespace
+
+std::string text_of_mix(const Mix& mix, const Targets& targets, const std::vector<Assumption>& assumptions, const std::vector<std::string>& cautions, const Materials& materials, const Show& show) {
+  std::string text = wrap("This heap is " + character(mix, targets) + ".");
+  text += figures_of(mix, targets, show);
+  std::vector<std::vector<std::string>> rows;
+  for (const MixPart& part : mix.parts) rows.push_back({part.name, show.mass(part.mass), part.volume ? show.volume(*part.volume) : "", part.share ? show_percent(part.share->value()) + " of the volume" : ""});
+  text += "\nIn it\n" + columns(rows);
+  return text + assumptions_text(assumptions, show) + cautions_text(cautions, materials);
+}
+
+std::string text_of_recipe(const Recipe& recipe, const Materials& materials, const Show& show) {
+  return recipe_body(recipe, materials, show) + assumptions_text(recipe.assumptions, show) + cautions_text(recipe.cautions, materials);
+}
+
+std::string text_of_topdressing(const Topdressing& topdressing, const Materials& materials, const Show& show) {
+  return topdressing_body(topdressing, materials, show) + assumptions_text(topdressing.assumptions, show) + cautions_text(topdressing.cautions, materials);
+}
+
+std::string text_of_coverage(const Topdressing& topdressing, Volume volume, const Materials& materials, const Show& show) {
+  return wrap(show.volume(volume) + " of compost covers about " + show.area(topdressing.covers) + ", " + show.depth(topdressing.plan.depth) + " deep, with " + show_percent(topdressing.plan.allowance.value()) + " for overlap and lumps.") +
+         assumptions_text(topdressing.assumptions, show) + cautions_text(topdressing.cautions, materials);
+}
+
+std::string text_of_plan(const Plan& plan, const Materials& materials, const Show& show) {
+  std::string text;
+  if (!plan.title.empty()) text += plan.title + "\n" + std::string(width_of(plan.title), '=') + "\n\n";
+  text += recipe_body(plan.recipe, materials, show);
+  text += supply_text(plan, show);
+  if (plan.topdressing) text += "\nThe lawn\n" + topdressing_body(*plan.topdressing, materials, show);
+  return text + assumptions_text(plan.assumptions, show) + cautions_text(plan.cautions, materials);
+}
+
+std::string text_of_feedstocks(const Materials& materials, const Show& show) {
+  std::vector<std::vector<std::string>> rows{{"id", "C:N", "moisture", "weight", "what it is"}};
+  for (const Feedstock& feedstock : materials.feedstocks) {
+    const auto ratio = feedstock.used_carbon_to_nitrogen();
+    const auto moisture = used(feedstock.moisture);
+    const auto density = feedstock.density();
+    const std::vector<std::string> lacks = feedstock.lacks();
+    rows.push_back({feedstock.id, ratio ? show_ratio(*ratio) : "-", moisture ? show_moisture(*moisture) : "-", density ? show.density(*density) : "-", feedstock.name + (lacks.empty() ? "" : " (lacks " + names_text(lacks) + ")")});
+  }
+  return columns(rows) + "\n" + wrap("`heapwright materials ID` shows one in full, with whose figures they are.");
+}
+
+std::string text_of_feedstock(const Feedstock& feedstock, const Materials& materials, const Show& show) {
+  std::string text = feedstock.id + ": " + feedstock.name + " (" + std::string(class_word(feedstock.feedstock_class)) + ")\n";
+  if (!feedstock.also.empty()) text += wrap("also called " + names_text(feedstock.also), 2);
+  if (!feedstock.note.empty()) text += wrap(feedstock.note);
+  const std::vector<std::string> lacks = feedstock.lacks();
+  if (!lacks.empty()) text += wrap("It cannot be mixed yet: nobody published its " + names_text(lacks) + ".");
+  text += "The figure with a star is the one used.\n\n";
+  text += readings_text("moisture, wet basis", feedstock.moisture, materials, [](MoistureWetBasis m) { return percent_words(m.value()); });
+  text += readings_text("carbon, of dry matter", feedstock.carbon, materials, [](CarbonDryBasis c) { return percent_words(c.value()); });
+  text += readings_text("C:N ratio", feedstock.carbon_to_nitrogen, materials, [](CarbonNitrogenRatio r) { return print_number(r.value(), 3); });
+  const bool nitrogen_follows = feedstock.used_carbon() && used(feedstock.carbon_to_nitrogen);
+  text += readings_text(nitrogen_follows ? "nitrogen, of dry matter (a check: " + percent_words(feedstock.used_nitrogen()->value()) + " follows from carbon and C:N)" : "nitrogen, of dry matter", feedstock.nitrogen, materials,
+                        [](NitrogenDryBasis n) { return percent_words(n.value()); });
+  text += readings_text("organic matter, of dry matter", feedstock.volatile_solids, materials, [](OrganicMatterDryBasis v) { return percent_words(v.value()); });
+  text += readings_text("ash, of dry matter", feedstock.ash, materials, [](ShareOfDryMatter a) { return percent_words(a.value()); });
+  for (const Packing& packing : feedstock.packings) {
+    const std::string usual = packing.name == feedstock.usual_packing ? ", the usual packing" : "";
+    text += readings_text("weight, " + packing.name + usual, packing.readings, materials, [&](BulkDensity d) { return show.density(d); });
+  }
+  return text;
+}
+
+std::string text_of_compost(const Compost& compost, const Materials& materials, const Show& show) {
+  std::string text = compost.id + ": " + compost.name + " (finished compost)\n";
+  if (!compost.also.empty()) text += wrap("also called " + names_text(compost.also), 2);
+  if (!compost.note.empty()) text += wrap(compost.note);
+  text += "The figure with a star is the one used.\n\n";
+  text += readings_text("moisture, wet basis", compost.moisture, materials, [](MoistureWetBasis m) { return percent_words(m.value()); });
+  text += readings_text("weight", compost.bulk_density, materials, [&](BulkDensity d) { return show.density(d); });
+  text += readings_text("C:N ratio", compost.carbon_to_nitrogen, materials, [](CarbonNitrogenRatio r) { return print_number(r.value(), 3); });
+  text += readings_text("organic matter, of dry matter", compost.organic_matter, materials, [](OrganicMatterDryBasis v) { return percent_words(v.value()); });
+  text += readings_text("nitrogen, of dry matter", compost.nitrogen, materials, [](NitrogenDryBasis n) { return percent_words(n.value()); });
+  text += readings_text("phosphate (P2O5), of dry matter", compost.phosphate, materials, [](PhosphateDryBasis p) { return percent_words(p.value()); });
+  text += readings_text("potash (K2O), of dry matter", compost.potash, materials, [](PotashDryBasis p) { return percent_words(p.value()); });
+  return text;
+}
+
+std::string text_of_sources(const Materials& materials) {
+  std::string text;
+  for (const Source& source : materials.sources) {
+    text += wrap(padded(source.id, 22) + "  " + source.title + (source.note.empty() ? "" : " [" + source.note + "]"), 24);
+  }
+  return text;
+}
+
+}  // namespace heapwright

@@ -1,0 +1,23 @@
+#pragma once
+/// Results as plain text for a screen of 80 columns. Lays out and calculates nothing.
+
+#include <string>
+
+#include "heapwright/plan/plan.hpp"
+#include "heapwright/report/show.hpp"
+
+namespace heapwright {
+
+std::string text_of_mix(const Mix& mix, const Targets& targets, const std::vector<Assumption>& assumptions, const std::vector<std::string>& cautions, const Materials& materials, const Show& show);
+std::string text_of_recipe(const Recipe& recipe, const Materials& materials, const Show& show);
+std::string text_of_topdressing(const Topdressing& topdressing, const Materials& materials, const Show& show);
+/// How far a volume goes.
+std::string text_of_coverage(const Topdressing& topdressing, Volume volume, const Materials& materials, const Show& show);
+std::string text_of_plan(const Plan& plan, const Materials& materials, const Show& show);
+
+std::string text_of_feedstocks(const Materials& materials, const Show& show);  ///< the table, a row a line
+std::string text_of_feedstock(const Feedstock& feedstock, const Materials& materials, const Show& show);
+std::string text_of_compost(const Compost& compost, const Materials& materials, const Show& show);
+std::string text_of_sources(const Materials& materials);
+
+}  // namespace heapwright

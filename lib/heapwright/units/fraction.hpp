@@ -1,0 +1,40 @@
+#pragma once
+/// Shares of like things, which Boost.Units would let decay into bare numbers.
+
+#include <string>
+
+#include "heapwright/error.hpp"
+
+namespace heapwright {
+
+/// A number in [0, 1] that says of what it is a share. Fractions of different bases do not mix.
+template <class Basis>
+class Fraction {
+ public:
+  /// @throws DomainError unless 0 <= value <= 1 (NaN fails too)
+  static constexpr Fraction of(double value) {
+    if (!(value >= 0.0 && value <= 1.0)) throw DomainError("a share must be between 0 and 100 %, not " + std::to_string(100.0 * value) + " %");
+    return Fraction(value);
+  }
+  constexpr double value() const { return value_; }
+  constexpr Fraction rest() const { return Fraction(1.0 - value_); }
+  friend constexpr auto operator<=>(const Fraction&, const Fraction&) = default;
+
+ private:
+  explicit constexpr Fraction(double value) : value_(value) {}
+  double value_;
+};
+
+struct OfLooseVolume;      ///< a feedstock's volume of all loose volumes; a settled volume of the loose one
+struct OfHeapVolume;       ///< air of the settled heap
+struct OfDryMatter;        ///< ash of the dry matter
+struct OfVolatileSolids;   ///< degradable, or lost, of the organic matter
+struct OfVolume;           ///< an allowance on, or what a screen holds back of, a volume of compost
+
+using ShareOfLooseVolume = Fraction<OfLooseVolume>;
+using AirSpace = Fraction<OfHeapVolume>;
+using ShareOfDryMatter = Fraction<OfDryMatter>;
+using ShareOfVolatileSolids = Fraction<OfVolatileSolids>;
+using ShareOfVolume = Fraction<OfVolume>;
+
+}  // namespace heapwright

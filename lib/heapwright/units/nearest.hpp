@@ -1,0 +1,15 @@
+#pragma once
+/// The known name that a misspelt one most likely meant.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace heapwright {
+
+/// Nearest by insertions, deletions, changes and swaps of neighbours (Damerau-Levenshtein, optimal string alignment), if near enough:
+/// at most one slip in three letters. The first of equals.
+std::optional<std::string> nearest(std::string_view name, const std::vector<std::string>& known);
+
+}  // namespace heapwright

@@ -1,0 +1,550 @@
+#include "heapwright/units/text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <locale>
+#include <optional>
+#include <sstream>
+
+#include "heapwright/units/nearest.hpp"
+
+namespace heapwright {
+namespace {
+
+// Exact by definition: the international yard and pound agreement of 1959, the US gallon of 231 in³ and the
+// US (Winchester) bushel of 2150.42 in³.
+constexpr double inch = 0.0254;
+constexpr double foot = 12 * inch;
+constexpr double yard = 3 * foot;
+constexpr double acre = 4840 * yard * yard;
+constexpr double cubic_inch = inch * inch * inch;
+constexpr double gallon = 231 * cubic_inch;
+constexpr double bushel = 2150.42 * cubic_inch;
+constexpr double pound = 0.45359237;
+constexpr double day = 86400;
+
+// Past this a text is a slip or an attack, not a heap.
+constexpr double largest_magnitude = 1e12;
+
+std::string_view dimension_name(Dimension dimension) {
+  switch (dimension) {
+    case Dimension::length: return "a length";
+    case Dimension::area: return "an area";
+    case Dimension::volume: return "a volume";
+    case Dimension::mass: return "a weight";
+    case Dimension::duration: return "a time";
+  }
+  return "";
+}
+
+std::string_view dimension_example(Dimension dimension) {
+  switch (dimension) {
+    case Dimension::length: return "\"4 ft\" or \"1.2 m\"";
+    case Dimension::area: return "\"5000 ft2\" or \"450 m2\"";
+    case Dimension::volume: return "\"3 1/2 yd3\", \"20 gal\" or \"2 m3\"";
+    case Dimension::mass: return "\"12 lb\" or \"5 kg\"";
+    case Dimension::duration: return "\"14 days\" or \"3 weeks\"";
+  }
+  return "";
+}
+
+/// "dish A is a length, not a volume": the same words for every reader.
+[[noreturn]] void refuse(std::string_view text, std::string_view why, std::string_view would_be_right) {
+  throw TextError("\"" + std::string(text) + "\" " + std::string(why), "write " + std::string(would_be_right));
+}
+
+struct Sign {
+  std::string_view utf8;
+  std::string_view plain;
+};
+
+// What word processors and phones put in place of plain signs; vulgar fractions get a space before, for "3½".
+constexpr std::array<Sign, 24> signs{{{"½", " 1/2"}, {"¼", " 1/4"}, {"¾", " 3/4"}, {"⅓", " 1/3"}, {"⅔", " 2/3"}, {"⅛", " 1/8"},
+                                      {"⅜", " 3/8"}, {"⅝", " 5/8"}, {"⅞", " 7/8"}, {"²", "2"},    {"³", "3"},    {"′", "'"},
+                                      {"″", "\""},   {"’", "'"},    {"‘", "'"},    {"”", "\""},   {"“", "\""},   {"°", "deg"},
+                                      {"–", "-"},    {"−", "-"},    {"\u00a0", " "}, {"\u2009", " "}, {"⁄", "/"}, {"∶", ":"}}};
+
+/// Of A to Z alone: std::tolower follows the program's locale, and the Turkish one keeps an I.
+char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+
+std::string plain_signs(std::string_view text) {
+  std::string plain;
+  for (std::size_t i = 0; i < text.size();) {
+    const auto sign = std::find_if(signs.begin(), signs.end(), [&](const Sign& s) { return text.substr(i, s.utf8.size()) == s.utf8; });
+    if (sign != signs.end()) {
+      plain += sign->plain;
+      i += sign->utf8.size();
+    } else {
+      plain += lower(text[i++]);
+    }
+  }
+  return plain;
+}
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_space(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
+
+/// Reads numbers off the front of a text.
+class Cursor {
+ public:
+  explicit Cursor(std::string text, std::string_view original) : text_(std::move(text)), original_(original) {}
+
+  void skip_spaces() {
+    while (at_ < text_.size() && is_space(text_[at_])) ++at_;
+  }
+  bool done() const { return at_ >= text_.size(); }
+  char peek(std::size_t ahead = 0) const { return at_ + ahead < text_.size() ? text_[at_ + ahead] : '\0'; }
+
+  bool number_ahead() const { return is_digit(peek()) || (peek() == '.' && is_digit(peek(1))); }
+
+  /// "3", "3.5", "1e3", "1/4", "3 1/2", "3-1/2", "1,000", and the words half, quarter, a, an, one.
+  double number() {
+    skip_spaces();
+    if (peek() == '-' && (is_digit(peek(1)) || peek(1) == '.')) refuse(original_, "is negative", "zero or more");
+    if (!number_ahead()) return number_in_words();
+    const double value = decimal();
+    if (peek() == '/') return in_range(value / denominator());
+    const std::size_t before = at_;
+    if (peek() == '-' || is_space(peek())) {
+      ++at_;
+      skip_spaces();
+      if (is_digit(peek())) {
+        const double numerator = decimal();
+        if (peek() == '/' && is_digit(peek(1))) return in_range(value + numerator / denominator());
+      }
+      at_ = before;
+    }
+    return value;
+  }
+
+  /// All up to the next number that begins a new part, as in "60 ft 6 in"; "lb/1000 ft2" and "per 1000 ft2" are one part.
+  std::string unit() {
+    skip_spaces();
+    std::string unit;
+    while (!done()) {
+      if (peek() == '\'' || peek() == '"') {
+        if (!unit.empty()) break;
+        unit = text_[at_++];
+        if (unit == "'" && peek() == '\'') {
+          unit = "\"";
+          ++at_;
+        }
+        break;
+      }
+      const bool after_space = at_ > 0 && is_space(text_[at_ - 1]);
+      if (number_ahead() && after_space && !unit.empty() && !continues(unit)) break;
+      unit += text_[at_++];
+    }
+    return without_tail(unit);
+  }
+
+  /// All that is left.
+  std::string rest() {
+    skip_spaces();
+    return without_tail(text_.substr(at_));
+  }
+
+ private:
+  static std::string without_tail(std::string words) {
+    while (!words.empty() && (is_space(words.back()) || words.back() == ',')) words.pop_back();
+    return words;
+  }
+
+  static bool continues(std::string_view unit) {
+    while (!unit.empty() && is_space(unit.back())) unit.remove_suffix(1);
+    return unit.ends_with('/') || unit.ends_with(" per") || unit == "per";
+  }
+
+  bool take_word(std::string_view word) {
+    if (std::string_view(text_).substr(at_, word.size()) != word) return false;
+    const char next = peek(word.size());
+    if (next != '\0' && !is_space(next) && next != '-') return false;
+    at_ += word.size();
+    skip_spaces();
+    return true;
+  }
+
+  double number_in_words() {
+    double value = 1.0;
+    bool read = take_word("one") || take_word("an") || take_word("a");
+    if (take_word("half")) value = 0.5, read = true;
+    else if (take_word("quarter")) value = 0.25, read = true;
+    if (!read) refuse(original_, "does not begin with a number", "a number, then its unit");
+    if (value < 1.0) {
+      take_word("of");
+      if (!take_word("an")) take_word("a");
+    }
+    return value;
+  }
+
+  double denominator() {
+    ++at_;  // the stroke
+    if (!is_digit(peek())) refuse(original_, "has a fraction without a denominator", "it like \"1/4\"");
+    const double value = decimal();
+    if (!(value > 0.0)) refuse(original_, "divides by zero", "it like \"1/4\"");
+    return value;
+  }
+
+  void take_digits(std::string& token) {
+    while (is_digit(peek())) token += text_[at_++];
+  }
+
+  double decimal() {
+    std::string token;
+    take_digits(token);
+    // "0,500" and "1234,500" have a decimal comma: thousands would be a thousand times too much.
+    const bool may_have_thousands = !token.empty() && token.size() <= 3 && token.front() != '0';
+    while (peek() == ',' && is_digit(peek(1))) {
+      const bool thousands = may_have_thousands && is_digit(peek(2)) && is_digit(peek(3)) && !is_digit(peek(4));
+      if (!thousands) refuse(original_, "has a comma that is not one between thousands", "a decimal point, \"2.5\"");
+      ++at_;
+      take_digits(token);
+    }
+    if (peek() == '.') {
+      token += text_[at_++];
+      take_digits(token);
+    }
+    const std::size_t exponent_digits = peek(1) == '-' || peek(1) == '+' ? 2 : 1;
+    if (peek() == 'e' && is_digit(peek(exponent_digits))) {
+      token += text_.substr(at_, exponent_digits);
+      at_ += exponent_digits;
+      take_digits(token);
+    }
+    // A stream in the classic locale, since strtod follows the program's locale and libc++ 14 has no from_chars for doubles.
+    std::istringstream stream(token);
+    stream.imbue(std::locale::classic());
+    double value = 0.0;
+    stream >> value;
+    if (!stream || !stream.eof()) refuse_size();
+    return in_range(value);
+  }
+
+  [[noreturn]] void refuse_size() const { refuse(original_, "is past what the tool reckons with", "a number below a million million"); }
+
+  double in_range(double value) const {
+    if (!(value <= largest_magnitude)) refuse_size();
+    return value;
+  }
+
+  std::string text_;
+  std::string_view original_;
+  std::size_t at_ = 0;
+};
+
+struct Part {
+  double number;
+  std::string unit;
+};
+
+Cursor start_of(std::string_view text) {
+  Cursor cursor(plain_signs(text), text);
+  cursor.skip_spaces();
+  if (cursor.done()) refuse(text, "is empty", "a number, then its unit");
+  return cursor;
+}
+
+std::vector<Part> read_parts(std::string_view text) {
+  Cursor cursor = start_of(text);
+  std::vector<Part> parts;
+  while (!cursor.done()) {
+    const double number = cursor.number();
+    parts.push_back({number, cursor.unit()});
+    cursor.skip_spaces();
+  }
+  return parts;
+}
+
+/// "Sq. Ft." → "sqft"; the comparison form of unit spellings, still in the plural.
+std::string without_separators(std::string_view words) {
+  std::string name;
+  for (const char c : words) {
+    if (!is_space(c) && c != '-' && c != '_' && c != '.' && c != '^') name += lower(c);
+  }
+  return name;
+}
+
+bool spells(const UnitName& unit, const std::string& name) {
+  if (without_separators(unit.symbol) == name) return true;
+  return std::find(unit.spellings.begin(), unit.spellings.end(), name) != unit.spellings.end();
+}
+
+const UnitName* find_unit(Dimension dimension, const std::string& name) {
+  const bool plural = name.size() > 2 && name.ends_with('s');
+  const std::string singular = name.substr(0, name.size() - (plural ? 1 : 0));
+  for (const UnitName& unit : unit_names()) {
+    if (unit.dimension == dimension && (spells(unit, name) || spells(unit, singular))) return &unit;
+  }
+  return nullptr;
+}
+
+const UnitName* find_unit_of_any_dimension(const std::string& name) {
+  for (const Dimension d : {Dimension::length, Dimension::area, Dimension::volume, Dimension::mass, Dimension::duration}) {
+    if (const UnitName* unit = find_unit(d, name)) return unit;
+  }
+  return nullptr;
+}
+
+void refuse_ambiguous(std::string_view text, const std::string& name) {
+  if (name == "ton" || name == "tons") refuse(text, "is ambiguous: there are three kinds of ton", "short_ton (2000 lb) or t (1000 kg)");
+  if (name == "longton" || name == "longtons") refuse(text, "is in long tons, which are not read", "short_ton (2000 lb) or t (1000 kg)");
+  for (const std::string_view imperial : {"impgal", "imperialgal", "ukgal", "imperialgallon", "ukgallon"}) {
+    if (name.starts_with(imperial)) refuse(text, "is in imperial gallons, which are not read", "L, or gal for US gallons");
+  }
+}
+
+std::string units_of(Dimension dimension) {
+  std::string list;
+  for (const UnitName& unit : unit_names()) {
+    if (unit.dimension == dimension) list += (list.empty() ? "" : ", ") + std::string(unit.symbol);
+  }
+  return list;
+}
+
+const UnitName& unit_of(std::string_view text, const std::string& words, Dimension wanted) {
+  const std::string name = without_separators(words);
+  if (name.empty()) refuse(text, "has no unit", "the unit too: " + std::string(dimension_example(wanted)));
+  refuse_ambiguous(text, name);
+  if (const UnitName* unit = find_unit(wanted, name)) return *unit;
+  if (const UnitName* other = find_unit_of_any_dimension(name)) {
+    refuse(text, "is " + std::string(dimension_name(other->dimension)) + ", not " + std::string(dimension_name(wanted)), dimension_example(wanted));
+  }
+  std::vector<std::string> known;
+  for (const UnitName& unit : unit_names()) {
+    if (unit.dimension == wanted) known.emplace_back(unit.symbol);
+    if (unit.dimension == wanted) known.insert(known.end(), unit.spellings.begin(), unit.spellings.end());
+  }
+  const std::optional<std::string> near = nearest(name, known);
+  refuse(text, "has an unknown unit, \"" + words + "\"", near ? "\"" + *near + "\"?" : "one of " + units_of(wanted));
+}
+
+double read_si(std::string_view text, Dimension wanted) {
+  double sum = 0.0;
+  for (const Part& part : read_parts(text)) sum += part.number * unit_of(text, part.unit, wanted).si;
+  if (!(sum <= largest_magnitude)) refuse(text, "is past what the tool reckons with", dimension_example(wanted));
+  return sum;
+}
+
+Part read_single(std::string_view text, std::string_view example) {
+  const std::vector<Part> parts = read_parts(text);
+  if (parts.size() != 1) refuse(text, "is more than one number", example);
+  if (parts.front().unit.empty()) refuse(text, "has no unit", "the unit too: " + std::string(example));
+  return parts.front();
+}
+
+/// "lb/yd3", "pounds per cubic yard", "lb/1000 ft2": SI size of a unit of mass over one of another dimension.
+double mass_per(std::string_view text, const std::string& unit, Dimension below, std::string_view example) {
+  std::size_t stroke = unit.find('/');
+  std::size_t width = 1;
+  if (stroke == std::string::npos) {
+    stroke = unit.find(" per ");
+    width = 5;
+  }
+  if (stroke == std::string::npos) refuse(text, "is not a weight over " + std::string(dimension_name(below)), example);
+  const double above = unit_of(text, unit.substr(0, stroke), Dimension::mass).si;
+  std::string denominator = unit.substr(stroke + width);
+  Cursor cursor(denominator, text);
+  cursor.skip_spaces();
+  const double count = cursor.number_ahead() ? cursor.number() : 1.0;
+  const double size = count * unit_of(text, cursor.unit(), below).si;
+  if (!(size > 0.0)) refuse(text, "divides by nothing", example);
+  return above / size;
+}
+
+double read_mass_per(std::string_view text, Dimension below, std::string_view example) {
+  const Part part = read_single(text, example);
+  const double si = part.number * mass_per(text, part.unit, below, example);
+  if (!(si <= largest_magnitude)) refuse(text, "is past what the tool reckons with", example);
+  return si;
+}
+
+}  // namespace
+
+const std::vector<UnitName>& unit_names() {
+  using enum Dimension;
+  static const std::vector<UnitName> names{
+      {"ft", length, foot, {"foot", "feet", "'"}},
+      {"in", length, inch, {"inch", "inches", "\""}},
+      {"yd", length, yard, {"yard"}},
+      {"m", length, 1.0, {"meter", "metre"}},
+      {"cm", length, 0.01, {"centimeter", "centimetre"}},
+      {"mm", length, 0.001, {"millimeter", "millimetre"}},
+      {"ft2", area, foot * foot, {"sqft", "squareft", "squarefoot", "squarefeet", "sqfoot", "sqfeet"}},
+      {"yd2", area, yard * yard, {"sqyd", "squareyd", "squareyard", "sqyard"}},
+      {"acre", area, acre, {"ac"}},
+      {"m2", area, 1.0, {"sqm", "squarem", "squaremeter", "squaremetre", "sqmeter", "sqmetre"}},
+      {"ha", area, 1e4, {"hectare"}},
+      {"yd3", volume, yard* yard* yard, {"cuyd", "cubicyd", "cubicyard", "cuyard", "yard", "yd", "cy"}},
+      {"ft3", volume, foot* foot* foot, {"cuft", "cubicft", "cubicfoot", "cubicfeet", "cufoot", "cufeet", "cf"}},
+      {"gal", volume, gallon, {"gallon", "usgal", "usgallon"}},
+      {"bushel", volume, bushel, {"bu", "usbushel"}},
+      {"m3", volume, 1.0, {"cum", "cubicm", "cubicmeter", "cubicmetre", "cumeter", "cumetre"}},
+      {"L", volume, 0.001, {"liter", "litre"}},
+      {"lb", mass, pound, {"pound", "lbs", "#"}},
+      {"oz", mass, pound / 16, {"ounce"}},
+      {"short_ton", mass, 2000 * pound, {"uston"}},
+      {"kg", mass, 1.0, {"kilogram", "kilo", "kgs"}},
+      {"g", mass, 0.001, {"gram"}},
+      {"t", mass, 1000.0, {"tonne", "metricton", "mt"}},
+      {"days", duration, day, {"day", "d"}},
+      {"weeks", duration, 7 * day, {"week", "wk"}},
+      {"h", duration, 3600.0, {"hour", "hr"}},
+      {"min", duration, 60.0, {"minute"}},
+  };
+  return names;
+}
+
+double unit_size(Dimension dimension, std::string_view symbol) {
+  for (const UnitName& unit : unit_names()) {
+    if (unit.dimension == dimension && unit.symbol == symbol) return unit.si;
+  }
+  throw TextError("\"" + std::string(symbol) + "\" is not a unit of " + std::string(dimension_name(dimension)), "write one of " + units_of(dimension));
+}
+
+Length read_length(std::string_view text) { return from_si<Length>(read_si(text, Dimension::length)); }
+Area read_area(std::string_view text) { return from_si<Area>(read_si(text, Dimension::area)); }
+Volume read_volume(std::string_view text) { return from_si<Volume>(read_si(text, Dimension::volume)); }
+Mass read_mass(std::string_view text) { return from_si<Mass>(read_si(text, Dimension::mass)); }
+Duration read_duration(std::string_view text) { return from_si<Duration>(read_si(text, Dimension::duration)); }
+
+std::variant<Volume, Mass> read_volume_or_mass(std::string_view text, const std::vector<std::string>& also_known) {
+  const std::string words = read_parts(text).front().unit;
+  const std::string name = without_separators(words);
+  refuse_ambiguous(text, name);
+  if (find_unit(Dimension::mass, name) != nullptr) return read_mass(text);
+  if (name.empty() || find_unit(Dimension::volume, name) != nullptr || find_unit_of_any_dimension(name) != nullptr) return read_volume(text);
+  std::vector<std::string> known = also_known;
+  for (const UnitName& unit : unit_names()) {
+    if (unit.dimension == Dimension::volume || unit.dimension == Dimension::mass) known.emplace_back(unit.symbol);
+  }
+  const std::optional<std::string> near = nearest(words, known);
+  refuse(text, "has an unknown unit, \"" + words + "\"", near ? "\"" + *near + "\"?" : "a volume or a weight: \"1/2 yd3\", \"40 lb\"");
+}
+
+WaterMass read_water(std::string_view text) {
+  const std::variant<Volume, Mass> amount = read_volume_or_mass(text);
+  if (const Volume* volume = std::get_if<Volume>(&amount)) return *volume * water_density();
+  return from_si<WaterMass>(std::get<Mass>(amount).value());
+}
+
+BulkDensity read_bulk_density(std::string_view text) {
+  return from_si<BulkDensity>(read_mass_per(text, Dimension::volume, "\"350 lb/yd3\" or \"200 kg/m3\""));
+}
+
+ParticleDensity read_particle_density(std::string_view text) {
+  return from_si<ParticleDensity>(read_mass_per(text, Dimension::volume, "\"1400 kg/m3\""));
+}
+
+MassPerArea read_mass_per_area(std::string_view text) {
+  return from_si<MassPerArea>(read_mass_per(text, Dimension::area, "\"3 lb/1000ft2\" or \"15 g/m2\""));
+}
+
+TemperaturePoint read_temperature(std::string_view text) {
+  constexpr std::string_view example = "\"131 degF\" or \"55 degC\"";
+  std::string_view rest = text;
+  while (!rest.empty() && is_space(rest.front())) rest.remove_prefix(1);
+  double sign = 1.0;
+  for (const std::string_view minus : {"-", "−", "–"}) {
+    if (rest.starts_with(minus)) {
+      rest.remove_prefix(minus.size());
+      sign = -1.0;
+      break;
+    }
+  }
+  const Part part = read_single(rest, example);
+  std::string scale = without_separators(part.unit);
+  for (const std::string_view degrees : {"degrees", "degree", "deg"}) {
+    if (scale.starts_with(degrees)) {
+      scale.erase(0, degrees.size());
+      break;
+    }
+  }
+  const double value = sign * part.number;
+  std::optional<TemperaturePoint> point;
+  if (scale == "f" || scale == "fahrenheit") point = TemperaturePoint::from_fahrenheit(value);
+  if (scale == "c" || scale == "celsius") point = TemperaturePoint::from_celsius(value);
+  if (!point) refuse(text, "is not a temperature", example);
+  if (!(point->celsius() >= -90.0 && point->celsius() <= 200.0)) refuse(text, "is not a temperature of air or compost", example);
+  return *point;
+}
+
+CarbonNitrogenRatio read_carbon_to_nitrogen(std::string_view text) {
+  constexpr std::string_view example = "\"30:1\"";
+  const std::string plain = plain_signs(text);
+  const std::size_t colon = plain.find(':');
+  if (colon == std::string::npos) refuse(text, "is not a ratio", std::string("carbon to nitrogen as ") + std::string(example));
+  const auto side = [&](const std::string& words) {
+    Cursor cursor(words, text);
+    const double value = cursor.number();
+    cursor.skip_spaces();
+    if (!cursor.done()) refuse(text, "is not a ratio", example);
+    return value;
+  };
+  const double carbon = side(plain.substr(0, colon));
+  const double nitrogen = side(plain.substr(colon + 1));
+  const double ratio = carbon / nitrogen;
+  if (!(ratio > 0.0 && ratio <= largest_magnitude)) refuse(text, "is not a ratio of two numbers above zero", example);
+  return carbon_to_nitrogen(ratio);
+}
+
+double read_percentage(std::string_view text) {
+  constexpr std::string_view example = "\"55 %\"";
+  const Part part = read_single(text, example);
+  const std::string name = without_separators(part.unit);
+  if (name != "%" && name != "percent" && name != "pct") refuse(text, "is not a percentage", example);
+  if (!(part.number <= 100.0)) refuse(text, "is outside 0–100 %", "a percentage between 0 and 100");
+  return part.number / 100.0;
+}
+
+MoistureWetBasis read_moisture_wet_basis(std::string_view text) { return wet_basis(read_percentage(text)); }
+CarbonDryBasis read_carbon_dry_basis(std::string_view text) { return carbon_dry_basis(read_percentage(text)); }
+NitrogenDryBasis read_nitrogen_dry_basis(std::string_view text) { return nitrogen_dry_basis(read_percentage(text)); }
+OrganicMatterDryBasis read_organic_dry_basis(std::string_view text) { return organic_dry_basis(read_percentage(text)); }
+PhosphateDryBasis read_phosphate_dry_basis(std::string_view text) { return from_si<PhosphateDryBasis>(read_percentage(text)); }
+PotashDryBasis read_potash_dry_basis(std::string_view text) { return from_si<PotashDryBasis>(read_percentage(text)); }
+
+CountedWords read_counted_words(std::string_view text) {
+  Cursor cursor = start_of(text);
+  const double number = cursor.number();
+  return {number, cursor.rest()};
+}
+
+std::string plain_name(std::string_view name) {
+  std::string plain = without_separators(plain_signs(name));
+  if (plain.size() > 3 && plain.ends_with('s') && !plain.ends_with("ss")) plain.pop_back();
+  return plain;
+}
+
+std::string print_number(double value, int significant_digits) {
+  if (!std::isfinite(value)) throw DomainError("a number that is not finite cannot be printed");
+  if (value == 0.0) return "0";
+  const int magnitude = static_cast<int>(std::floor(std::log10(std::abs(value))));
+  const int decimals = std::clamp(significant_digits - 1 - magnitude, -12, 15);
+  const double step = std::pow(10.0, -decimals);
+  const double rounded = decimals < 0 ? std::round(value / step) * step : value;
+  std::ostringstream stream;
+  stream.imbue(std::locale::classic());
+  stream.setf(std::ios::fixed);
+  stream.precision(std::max(decimals, 0));
+  stream << rounded;
+  std::string text = stream.str();
+  if (text.find('.') != std::string::npos) {
+    while (text.ends_with('0')) text.pop_back();
+    if (text.ends_with('.')) text.pop_back();
+  }
+  return text == "-0" ? "0" : text;
+}
+
+namespace {
+std::string print_si(double si, Dimension dimension, std::string_view symbol, int significant_digits) {
+  return print_number(si / unit_size(dimension, symbol), significant_digits) + " " + std::string(symbol);
+}
+}  // namespace
+
+std::string print_in(Length value, std::string_view symbol, int digits) { return print_si(value.value(), Dimension::length, symbol, digits); }
+std::string print_in(Area value, std::string_view symbol, int digits) { return print_si(value.value(), Dimension::area, symbol, digits); }
+std::string print_in(Volume value, std::string_view symbol, int digits) { return print_si(value.value(), Dimension::volume, symbol, digits); }
+std::string print_in(Mass value, std::string_view symbol, int digits) { return print_si(value.value(), Dimension::mass, symbol, digits); }
+std::string print_in(Duration value, std::string_view symbol, int digits) { return print_si(value.value(), Dimension::duration, symbol, digits); }
+
+}  // namespace heapwright

@@ -1,0 +1,85 @@
+#include "heapwright/yard/yard.hpp"
+
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+/// The yard's own containers; a name that the table knows takes its place.
+void read_containers(Table& root, std::vector<Container>& containers) {
+  for (Table& table : root.tables("container")) {
+    table.require("name", "write name = \"kitchen-pail\"");
+    table.require("volume", "write volume = \"1 1/2 gal\"");
+    const auto name = table.text("name");
+    const auto volume = table.read("volume", read_volume);
+    if (volume && !(volume->value() > 0.0)) table.problem_at("volume", "a container holds more than nothing", "write volume = \"1 1/2 gal\"");
+    table.finish();
+    if (!name || !volume) continue;
+    Container own;
+    own.id = own.name = *name;
+    own.volume = *volume;
+    containers.insert(containers.begin(), std::move(own));  // found before the table's
+  }
+}
+
+std::optional<SoilTest> read_soil_test(Table& root) {
+  std::optional<Table> table = root.table("soil_test");
+  if (!table) return std::nullopt;
+  SoilTest test;
+  test.date = table->date("date");
+  test.phosphorus = table->text("phosphorus").value_or("");
+  test.nitrogen_recommended = table->read("nitrogen_recommended", read_mass_per_area);
+  table->finish();
+  return test;
+}
+
+std::string read_office(Table& root) {
+  std::optional<Table> table = root.table("office");
+  if (!table) return {};
+  const std::string name = table->text("name").value_or("");
+  table->finish();
+  return name;
+}
+
+Yard read(Document& document, Problems& problems, Materials materials) {
+  Table root = document.root();
+  Yard yard;
+  yard.materials = std::move(materials);
+  yard.title = root.text("title").value_or("");
+  yard.units = root.one_of("units", shown_units_words()).value_or(ShownUnits::us);
+  read_containers(root, yard.materials.containers);
+  yard.targets = read_targets(root);
+  yard.wishes = read_wishes(root);
+  yard.supplies = read_supplies(root, yard.materials);
+  yard.climate = read_climate(root);
+  yard.heap = read_heap(root);
+  yard.observations = read_observations(root);
+  if (root.has("lawn")) yard.lawn = read_lawn(root);
+  yard.topdressing = read_topdressing(root, yard.materials);
+  yard.soil_test = read_soil_test(root);
+  yard.office = read_office(root);
+  root.finish();
+  problems.throw_if_any();
+  return yard;
+}
+
+}  // namespace
+
+const std::vector<std::pair<std::string, ShownUnits>>& shown_units_words() {
+  static const std::vector<std::pair<std::string, ShownUnits>> words{{"us", ShownUnits::us}, {"si", ShownUnits::si}, {"both", ShownUnits::both}};
+  return words;
+}
+
+Yard read_yard(const std::string& path, Materials materials) {
+  Problems problems;
+  Document document = Document::from_file(path, problems);
+  return read(document, problems, std::move(materials));
+}
+
+Yard read_yard_text(const std::string& text, const std::string& name, Materials materials) {
+  Problems problems;
+  Document document = Document::from_text(text, name, problems);
+  return read(document, problems, std::move(materials));
+}
+
+}  // namespace heapwright

@@ -1,0 +1,53 @@
+#pragma once
+/// The yard file: one TOML file about one yard, of which every command reads the part it needs.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heapwright/heap/description.hpp"
+#include "heapwright/lawn/lawn.hpp"
+#include "heapwright/lawn/topdressing.hpp"
+#include "heapwright/materials/materials.hpp"
+#include "heapwright/maturity/observations.hpp"
+#include "heapwright/mix/supply.hpp"
+#include "heapwright/process/climate.hpp"
+#include "heapwright/recipe/targets.hpp"
+
+namespace heapwright {
+
+/// How results are shown.
+enum class ShownUnits { us, si, both };
+
+const std::vector<std::pair<std::string, ShownUnits>>& shown_units_words();
+
+struct SoilTest {
+  std::optional<Date> date;
+  std::string phosphorus;  ///< the laboratory's own word
+  std::optional<MassPerArea> nitrogen_recommended;
+};
+
+struct Yard {
+  std::string title;
+  ShownUnits units = ShownUnits::us;
+  Materials materials;  ///< with the yard's own containers
+  Targets targets;
+  RecipeWishes wishes;
+  std::vector<Supply> supplies;
+  std::optional<ClimateDescription> climate;
+  std::optional<HeapDescription> heap;
+  Observations observations;
+  std::optional<Lawn> lawn;  ///< none where the file measures none
+  TopdressingPlan topdressing;
+  std::optional<SoilTest> soil_test;
+  std::string office;
+
+  /// The day the heap is built; without one in the file, the given day.
+  Date built_or(Date today) const { return heap && heap->built ? *heap->built : today; }
+};
+
+/// Reads a yard file with some materials. @throws InputError with all that is wrong with it
+Yard read_yard(const std::string& path, Materials materials);
+Yard read_yard_text(const std::string& text, const std::string& name, Materials materials);
+
+}  // namespace heapwright

@@ -1,0 +1,11 @@
+// Air of the heap is no share of a heap's compost.
+// expect: (could not convert|no viable conversion).*OfHeapVolume.* to .*OfVolume
+#include "heapwright/units/fraction.hpp"
+
+namespace heapwright {
+#ifdef MUST_NOT_COMPILE
+ShareOfVolume held_back(AirSpace air) { return air; }
+#else
+ShareOfVolume held_back(ShareOfVolume screened) { return screened.rest(); }
+#endif
+}  // namespace heapwright

@@ -1,0 +1,470 @@
+#!/usr/bin/env python3
+"""Holds the recipes of heapwright against the oracle, figure by figure.
+
+    check_recipes.py HEAPWRIGHT            compares all problems
+    check_recipes.py HEAPWRIGHT --only W   those whose name has W in it
+    check_recipes.py HEAPWRIGHT --keep D   and leaves the files of each problem in the folder D
+    check_recipes.py --self-test           solves with the oracle alone, and prints its answers
+
+An answer may differ from the oracle's by a part in a million. Some heaps leave it open to more
+than that how much of a supply goes in, since each stage leaves the next a little slack: the
+oracle solves every problem again with nearly no slack, and what that alters is allowed as well.
+"""
+
+import argparse
+import decimal
+import json
+import math
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+import time
+from dataclasses import dataclass, field
+
+import problems
+import recipe_oracle
+
+TOLERANCE = 1e-6
+NEAR_NOTHING = 0.01  # of the mass scale: what is smaller is compared as if it were so large
+BALANCE = 1e-12
+NEARLY_NO_SLACK = recipe_oracle.Slack(part=1e-8, floor=1e-5)
+DEFAULT_TARGETS = problems.Targets()
+SCALE_FACTOR = 1000.0
+WITHOUT_A_HEAP = ("no-size", "nothing-on-hand", "limits-clash")
+
+
+# ---------------------------------------------------------------------------------------------
+# Writing a problem down
+# ---------------------------------------------------------------------------------------------
+
+def digits(value):
+    """All the digits of a number, never in powers of ten."""
+    return f"{decimal.Decimal(repr(float(value))):f}"
+
+
+def quantity(value, unit):
+    return f'"{digits(value)} {unit}"'
+
+
+def ratio(value):
+    return f'"{digits(value)}:1"'
+
+
+def table_text(header, entries):
+    lines = [f"{key} = {value}" for key, value in entries if value is not None]
+    return "\n".join([header, *lines]) + "\n"
+
+
+def maybe(value, unit):
+    return None if value is None else quantity(value, unit)
+
+
+def feedstock_text(feedstock):
+    return table_text("[[feedstock]]", [
+        ("id", f'"{feedstock.id}"'),
+        ("name", f'"{feedstock.id}"'),
+        ("class", f'"{feedstock.kind}"'),
+        ("moisture_wet_basis", quantity(feedstock.moisture, "%")),
+        ("carbon_dry_basis", quantity(feedstock.carbon, "%")),
+        ("carbon_to_nitrogen", ratio(feedstock.carbon_to_nitrogen)),
+        ("particle_density", quantity(feedstock.particle_density, "kg/m3")),
+        ("bulk_density", quantity(feedstock.bulk_density, "kg/m3")),
+    ])
+
+
+def supply_text(supply):
+    return table_text("[[supply]]", [
+        ("feedstock", f'"{supply.feedstock.id}"'),
+        ("amount", maybe(supply.amount, "kg")),
+        ("use", None if supply.bought else f'"{supply.use}"'),
+        ("most_of_volume", maybe(supply.most_of_volume, "%")),
+        ("bought", "true" if supply.bought else None),
+        ("price", None if supply.price is None else digits(supply.price)),
+        ("unit", None if supply.price is None else quantity(supply.unit, "kg")),
+    ])
+
+
+def window_text(values, write):
+    low, aim, high = (write(value) for value in values)
+    return f"{{ low = {low}, aim = {aim}, high = {high} }}"
+
+
+def targets_text(targets):
+    def percent(value):
+        return quantity(value, "%")
+
+    return table_text("[targets]", [
+        ("carbon_to_nitrogen", window_text(targets.carbon_to_nitrogen, ratio)),
+        ("moisture_wet_basis", window_text(targets.moisture, percent)),
+        ("air_space", f"{{ low = {percent(targets.least_air)} }}"),
+    ])
+
+
+def materials_text(problem):
+    feedstocks = [supply.feedstock for supply in problem.supplies] or [problems.LEAVES]
+    return "\n".join(feedstock_text(feedstock) for feedstock in feedstocks)
+
+
+def yard_text(problem):
+    parts = [] if problem.targets is None else [targets_text(problem.targets)]
+    parts.append(table_text("[recipe]", [
+        ("goal", f'"{problem.goal}"'),
+        ("fill", maybe(problem.fill, "m3")),
+        ("capacity", maybe(problem.capacity, "m3")),
+        ("settling", digits(problem.settling)),
+        ("most_water", maybe(problem.most_water, "kg")),
+    ]))
+    parts += [supply_text(supply) for supply in problem.supplies]
+    return "\n".join(parts)
+
+
+# ---------------------------------------------------------------------------------------------
+# Running the programme
+# ---------------------------------------------------------------------------------------------
+
+class Failed(Exception):
+    """The programme gave no recipe to compare."""
+
+
+def run(program, problem, folder, name):
+    materials, yard = folder / f"{name}.materials.toml", folder / f"{name}.yard.toml"
+    materials.write_text(materials_text(problem))
+    yard.write_text(yard_text(problem))
+    done = subprocess.run([program, "recipe", yard, "--materials", materials, "--json"],
+                          capture_output=True, text=True, check=False)
+    if done.returncode not in (0, 1):  # 1: no answer within the limits, the nearest is printed
+        raise Failed(f"exit code {done.returncode}: {done.stderr.strip()}")
+    try:
+        return json.loads(done.stdout)
+    except json.JSONDecodeError as error:
+        raise Failed(f"not JSON: {error}: {done.stdout[:200]!r}") from error
+
+
+def file_name(problem):
+    return re.sub(r"[^a-z0-9]+", "-", problem.name.lower()).strip("-")
+
+
+# ---------------------------------------------------------------------------------------------
+# Comparing
+# ---------------------------------------------------------------------------------------------
+
+@dataclass
+class Differences:
+    """What does not agree, in words."""
+    found: list = field(default_factory=list)
+
+    def same(self, what, got, wanted):
+        if got != wanted:
+            self.found.append(f"{what}: {got!r}, the oracle has {wanted!r}")
+        return got == wanted
+
+    def near(self, what, got, wanted, allowed):
+        """Whether two numbers agree; no number agrees with no number only."""
+        if got is None or wanted is None:
+            self.same(what, got, wanted)
+        elif not abs(got - wanted) <= allowed:
+            self.found.append(f"{what}: {got!r}, the oracle has {wanted!r}; "
+                              f"they differ by {abs(got - wanted):.3g}, allowed {allowed:.3g}")
+
+    def within(self, what, got, low, high):
+        if got is None or not low <= got <= high:
+            self.found.append(f"{what}: {got!r}, the oracle has {low!r} to {high!r}")
+
+
+@dataclass(frozen=True)
+class Expected:
+    """The oracle's answer, and how much of each figure is left open by the slack."""
+    answer: recipe_oracle.Answer
+    tighter: recipe_oracle.Answer  # with nearly no slack
+
+    def left_open(self, figure):
+        """How much a figure moves as the slack goes; a little more, to be fair."""
+        here, there = figure(self.answer), figure(self.tighter)
+        return 0.0 if here is None or there is None else 2 * abs(here - there)
+
+    def heap_mass(self):
+        """What a mass is compared against."""
+        total = math.fsum([*self.answer.amounts.values(), self.answer.water])
+        return max(total, NEAR_NOTHING * self.answer.mass_scale)
+
+    def amounts_left_open(self):
+        """As a part of the heap, the most that is left open of any amount or of the water."""
+        figures = [lambda a, id=id: a.amounts[id] for id in self.answer.amounts]
+        figures.append(lambda a: a.water)
+        return max(self.left_open(figure) for figure in figures) / self.heap_mass()
+
+
+def expect(problem):
+    """The oracle's answer."""
+    return Expected(recipe_oracle.solve(problem, DEFAULT_TARGETS),
+                    recipe_oracle.solve(problem, DEFAULT_TARGETS, NEARLY_NO_SLACK))
+
+
+def compare(problem, expected, report, differences):
+    answer = expected.answer
+    if not differences.same("status", report["status"], answer.status):
+        return
+    if answer.status in WITHOUT_A_HEAP:
+        differences.same("amounts", report["amounts"], [])
+        differences.same("mix", report["mix"], None)
+        return
+    compare_heap(problem, expected, report, differences)
+    compare_stages(problem, expected, report, differences)
+    compare_everything_in(problem, answer, report["everything_in"], differences)
+    compare_next_dearer(answer, report["next_dearer"], differences)
+    check_balances(problem, report, differences)
+
+
+def compare_heap(problem, expected, report, differences):
+    answer = expected.answer
+    compare_amounts(problem, expected, report, differences)
+    differences.near("distance_from_aim", report["distance_from_aim"], answer.distance,
+                     TOLERANCE * max(1.0, answer.distance)
+                     + expected.left_open(lambda a: a.distance))
+    volume_allowed = TOLERANCE * max(answer.volume, NEAR_NOTHING * volume_scale(problem, answer))
+    volume_allowed += expected.left_open(lambda a: a.volume)
+    differences.near("mix.volume_m3", report["mix"]["volume_m3"], answer.volume, volume_allowed)
+    differences.near("missing_m3", report["missing_m3"], answer.missing, volume_allowed)
+
+
+def compare_amounts(problem, expected, report, differences, times=1.0):
+    """Every mass by id, where the programme's are so many times the oracle's."""
+    allowed = TOLERANCE * expected.heap_mass()
+    masses = masses_of(report)
+    for supply in problem.supplies:
+        id = supply.feedstock.id
+        differences.near(f"amount of {id} in kg", divided(masses.get(id), times),
+                         expected.answer.amounts[id],
+                         allowed + expected.left_open(lambda a, id=id: a.amounts[id]))
+    differences.near("water_to_add_kg", divided(report["water_to_add_kg"], times),
+                     expected.answer.water, allowed + expected.left_open(lambda a: a.water))
+
+
+def divided(value, by):
+    return None if value is None else value / by
+
+
+def masses_of(report):
+    return {entry["id"]: entry["mass_kg"] for entry in report["amounts"]}
+
+
+def volume_scale(problem, answer):
+    """The loosest volume of one mass scale, in m3."""
+    loosest = min(supply.feedstock.bulk_density for supply in problem.supplies)
+    return problem.settling * answer.mass_scale / loosest
+
+
+def price_scale(problem, answer):
+    """The dearest price of one mass scale."""
+    return answer.mass_scale * max(recipe_oracle.price_of(s) for s in problem.supplies)
+
+
+def compare_stages(problem, expected, report, differences):
+    """The optimum of every stage that both have a name for."""
+    answer = expected.answer
+    scales = {
+        "cheapest": NEAR_NOTHING * price_scale(problem, answer),
+        "least-water": NEAR_NOTHING * answer.mass_scale,
+        "least-bought": NEAR_NOTHING * volume_scale(problem, answer),
+        "largest-heap": NEAR_NOTHING * volume_scale(problem, answer),
+    }
+    found = {}
+    for entry in report["stages"]:
+        found.setdefault(entry["stage"], entry["optimum"])
+    for stage, optimum in answer.stages.items():
+        scale = scales.get(stage, 1.0)  # the others are distances and fractions
+        differences.near(f"stage {stage}", found.get(stage), optimum,
+                         TOLERANCE * max(abs(optimum), scale)
+                         + expected.left_open(lambda a, stage=stage: a.stages.get(stage)))
+
+
+def compare_everything_in(problem, answer, found, differences):
+    if answer.everything_in is None or found is None:
+        differences.same("everything_in", found and "something",
+                         answer.everything_in and "something")
+        return
+    distance, water = answer.everything_in
+    inside = [s.amount for s in problem.supplies
+              if recipe_oracle.is_raised(s) or s.use == "all"]
+    differences.near("everything_in.distance_from_aim", found["distance_from_aim"], distance,
+                     TOLERANCE * max(1.0, distance))
+    differences.near("everything_in.water_to_add_kg", found["water_to_add_kg"], water,
+                     TOLERANCE * math.fsum([*inside, water]))
+
+
+def compare_next_dearer(answer, found, differences):
+    if answer.next_dearer is None or found is None:
+        differences.same("next_dearer", found and "something",
+                         answer.next_dearer and "something")
+        return
+    distance, least_cost, most_cost = answer.next_dearer
+    differences.near("next_dearer.distance_from_aim", found["distance_from_aim"], distance,
+                     TOLERANCE * max(1.0, distance))
+    differences.within("next_dearer.cost", found["cost"], least_cost * (1 - TOLERANCE),
+                       most_cost * (1 + TOLERANCE))
+
+
+# ---------------------------------------------------------------------------------------------
+# What must hold of any answer by itself
+# ---------------------------------------------------------------------------------------------
+
+def check_balances(problem, report, differences):
+    """The sums of a mix, made again from its amounts."""
+    feedstocks = {s.feedstock.id: s.feedstock for s in problem.supplies}
+    masses = masses_of(report)
+    if not differences.same("ids", list(masses), list(feedstocks)):
+        return
+    sums = recipe_oracle.sums_of(masses, report["water_to_add_kg"], feedstocks.get,
+                                 problem.settling)
+    mix = report["mix"]
+    for key, wanted in (("mass_kg", sums.total), ("dry_mass_kg", sums.dry),
+                        ("water_kg", sums.water), ("carbon_kg", sums.carbon),
+                        ("nitrogen_kg", sums.nitrogen), ("volume_m3", sums.heap)):
+        differences.near(f"balance of mix.{key}", mix[key], wanted, BALANCE * wanted)
+    cost = math.fsum(recipe_oracle.price_of(s) * masses[s.feedstock.id]
+                     for s in problem.supplies)
+    differences.near("balance of cost", report["cost"], cost, BALANCE * cost)
+
+
+def check_larger(program, problem, folder, expected, differences):
+    """Everything a thousand times as much: a thousand times the heap."""
+    larger = Differences()
+    report = run(program, problems.scaled(problem, SCALE_FACTOR), folder,
+                 file_name(problem) + ".larger")
+    compare_again(problem, expected, report, larger, SCALE_FACTOR)
+    differences.found += [f"a thousand times as much: {text}" for text in larger.found]
+
+
+def check_reversed(program, problem, folder, expected, differences):
+    """The supplies the other way round: the same heap."""
+    turned = Differences()
+    report = run(program, problems.reversed_supplies(problem), folder,
+                 file_name(problem) + ".reversed")
+    compare_again(problem, expected, report, turned, 1.0)
+    differences.found += [f"supplies reversed: {text}" for text in turned.found]
+
+
+def compare_again(problem, expected, report, differences, times):
+    if (differences.same("status", report["status"], expected.answer.status)
+            and expected.answer.status not in WITHOUT_A_HEAP):
+        compare_amounts(problem, expected, report, differences, times)
+
+
+# ---------------------------------------------------------------------------------------------
+# All problems
+# ---------------------------------------------------------------------------------------------
+
+def check_known_figures(problem, answer, differences):
+    """Figures that were known, rounded, before there was an oracle."""
+    for figure, wanted in problem.expected.items():
+        if figure == "status":
+            differences.same("the oracle's status", answer.status, wanted)
+            continue
+        value, within = wanted
+        got = answer.amounts.get(figure, getattr(answer, figure, None))
+        differences.near(f"the oracle's {figure}, as known beforehand", got, value, within)
+
+
+def check_problem(program, problem, folder):
+    """Returns the oracle's answer and the differences from it."""
+    expected, differences = expect(problem), Differences()
+    check_known_figures(problem, expected.answer, differences)
+    try:
+        report = run(program, problem, folder, file_name(problem))
+        compare(problem, expected, report, differences)
+        check_larger(program, problem, folder, expected, differences)
+        check_reversed(program, problem, folder, expected, differences)
+    except Failed as failure:
+        differences.found.append(str(failure))
+    except (KeyError, TypeError) as error:
+        differences.found.append(f"the JSON is not as it should be: {error!r}")
+    return expected, differences
+
+
+def summary(problem, expected):
+    answer = expected.answer
+    text = f"{problem.name}: {answer.status}"
+    if answer.status in WITHOUT_A_HEAP:
+        return text
+    text += f", distance {answer.distance:.6g}, {answer.volume:.6g} m3"
+    left_open = expected.amounts_left_open()
+    if left_open > TOLERANCE:
+        text += f" (amounts left open by {left_open:.1g} of the heap)"
+    return text
+
+
+def compare_all(program, chosen, folder):
+    agree = 0
+    for problem in chosen:
+        expected, differences = check_problem(program, problem, folder)
+        agree += not differences.found
+        print("differs" if differences.found else "agrees ", summary(problem, expected),
+              flush=True)
+        for text in differences.found:
+            print(f"    {text}")
+    if agree < len(chosen):
+        print(f"{len(chosen) - agree} of {len(chosen)} problems differ")
+        return 1
+    print(f"{agree} problems agree")
+    return 0
+
+
+def self_test(chosen):
+    wrong = 0
+    started, calls = time.monotonic(), recipe_oracle.Programme.calls
+    for problem in chosen:
+        expected, differences = expect(problem), Differences()
+        check_known_figures(problem, expected.answer, differences)
+        print(summary(problem, expected))
+        print_answer(expected.answer)
+        for text in differences.found:
+            print(f"    WRONG {text}")
+        wrong += bool(differences.found)
+    print(f"{len(chosen)} problems solved in {time.monotonic() - started:.1f} s with "
+          f"{recipe_oracle.Programme.calls - calls} calls of glpsol; {wrong} are wrong")
+    return 1 if wrong else 0
+
+
+def print_answer(answer):
+    for id, mass in answer.amounts.items():
+        print(f"    {mass:14.7f} kg {id}")
+    if answer.amounts:
+        print(f"    {answer.water:14.7f} kg water")
+        stages = ", ".join(f"{name} {optimum:.7g}" for name, optimum in answer.stages.items())
+        print(f"    stages: {stages}")
+    if answer.missing is not None:
+        print(f"    missing: {answer.missing:.7g} m3")
+    if answer.everything_in is not None:
+        distance, water = answer.everything_in
+        print(f"    everything in: distance {distance:.7g}, {water:.7g} kg water")
+    if answer.next_dearer is not None:
+        distance, least, most = answer.next_dearer
+        print(f"    next dearer: distance {distance:.7g} for {least:.7g} to {most:.7g}")
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__,
+                                     formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("program", nargs="?", help="heapwright")
+    parser.add_argument("--self-test", action="store_true", help="the oracle alone")
+    parser.add_argument("--only", default="", help="a part of the names of the problems to do")
+    parser.add_argument("--keep", type=pathlib.Path, help="a folder for the files written")
+    options = parser.parse_args()
+
+    chosen = [p for p in problems.all_problems() if options.only in p.name]
+    if options.self_test:
+        return self_test(chosen)
+    if options.program is None:
+        parser.error("which programme?")
+    program = str(pathlib.Path(options.program).resolve())
+    if options.keep:
+        options.keep.mkdir(parents=True, exist_ok=True)
+        return compare_all(program, chosen, options.keep)
+    with tempfile.TemporaryDirectory() as folder:
+        return compare_all(program, chosen, pathlib.Path(folder))
+
+
+if __name__ == "__main__":
+    sys.exit(main())
