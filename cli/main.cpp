@@ -41,7 +41,8 @@ int run(int argc, char** argv) {
   int exit_code = done;
   CLI::App program("Compost: how much of what, how big a heap, how far it goes, what to buy.", "heapwright");
   program.set_version_flag("--version", "heapwright " HEAPWRIGHT_VERSION);
-  program.footer("Example:\n  heapwright recipe --have \"leaves-fall=20 leaf-bag\" --have \"kitchen-scraps=3 bucket\"");
+  program.get_formatter()->column_width(20);
+  program.footer("Example:\n  heapwright recipe --have \"leaves=20 bags\" --have \"kitchen scraps=3 buckets\"");
   program.require_subcommand(0, 1);
   add_materials_command(program, exit_code);
   add_mix_command(program, exit_code);

@@ -36,7 +36,7 @@ std::string answer(const Options& options, const Materials& materials, const Sho
 
 void add_materials_command(CLI::App& program, int& exit_code) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = program.add_subcommand("materials", "list the feedstocks, or show one with every published figure");
+  CLI::App* command = program.add_subcommand("materials", "list the feedstocks, or show all figures of one");
   command->add_option("id", options->id, "a feedstock or compost, by id or everyday name");
   command->add_flag("--sources", options->sources, "list the publications");
   options->common.add_to(*command);

@@ -36,10 +36,10 @@ void add_mix_command(CLI::App& program, int& exit_code) {
   auto options = std::make_shared<Options>();
   CLI::App* command = program.add_subcommand("mix", "what given amounts make: C:N, moisture, volume, air");
   command->add_option("file", options->file, "a yard file");
-  command->add_option("--add", options->add, "a feedstock and its amount, \"leaves-fall=6 leaf-bag\" or \"id:packing=amount\"; again for each")->take_all();
+  command->add_option("--add", options->add, "\"feedstock=amount\" or \"feedstock:packing=amount\"; once for each")->take_all();
   command->add_option("--water", options->water, "water added, \"2 gal\"");
   options->common.add_to(*command);
-  command->footer("Example:\n  heapwright mix --add \"leaves-fall=6 leaf-bag\" --add \"grass-clippings:loose=4 bucket\" --water \"2 gal\"");
+  command->footer("Example:\n  heapwright mix --add \"leaves-fall=6 leaf-bag\" \\\n    --add \"grass-clippings:loose=4 bucket\" --water \"2 gal\"");
   command->callback([options, &exit_code] {
     Yard yard = yard_of(*options);
     add_supplies(*options, yard);

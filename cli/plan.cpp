@@ -18,7 +18,7 @@ struct Options {
 
 void add_plan_command(CLI::App& program, int& exit_code) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = program.add_subcommand("plan", "the whole job of a yard: the heap, its compost, the lawn, what to buy");
+  CLI::App* command = program.add_subcommand("plan", "the whole job: the heap, its compost, the lawn, what to buy");
   command->add_option("file", options->file, "a yard file")->required();
   options->common.add_to(*command);
   command->footer("Example:\n  heapwright plan examples/quarter-acre.toml");

@@ -48,7 +48,7 @@ Topdressing coverage(const Yard& yard, Volume volume) {
 
 void add_topdress_command(CLI::App& program, int& exit_code) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = program.add_subcommand("topdress", "how much compost a lawn takes, or how far a given volume goes");
+  CLI::App* command = program.add_subcommand("topdress", "how much compost a lawn takes, or how far some goes");
   command->add_option("file", options->file, "a yard file");
   command->add_option("--area", options->area, "area of the lawn, \"5000 ft2\"");
   command->add_option("--depth", options->depth, "depth of the compost, \"1/4 in\"");

@@ -28,6 +28,7 @@ import recipe_oracle
 
 TOLERANCE = 1e-6
 NEAR_NOTHING = 0.01  # of the mass scale: what is smaller is compared as if it were so large
+STILL_KEPT = 20.0  # times as much as two optima may differ
 BALANCE = 1e-12
 NEARLY_NO_SLACK = recipe_oracle.Slack(part=1e-8, floor=1e-5)
 DEFAULT_TARGETS = problems.Targets()
@@ -132,8 +133,11 @@ def run(program, problem, folder, name):
     materials, yard = folder / f"{name}.materials.toml", folder / f"{name}.yard.toml"
     materials.write_text(materials_text(problem))
     yard.write_text(yard_text(problem))
-    done = subprocess.run([program, "recipe", yard, "--materials", materials, "--json"],
-                          capture_output=True, text=True, check=False)
+    try:
+        done = subprocess.run([program, "recipe", yard, "--materials", materials, "--json"],
+                              capture_output=True, text=True, check=False)
+    except OSError as error:
+        raise Failed(f"it does not start: {error}") from error
     if done.returncode not in (0, 1):  # 1: no answer within the limits, the nearest is printed
         raise Failed(f"exit code {done.returncode}: {done.stderr.strip()}")
     try:
@@ -262,22 +266,64 @@ def price_scale(problem, answer):
 
 
 def compare_stages(problem, expected, report, differences):
-    """The optimum of every stage that both have a name for."""
+    """The optimum of every stage, and that the amounts still keep it."""
     answer = expected.answer
-    scales = {
+    scales = stage_scales(problem, answer)
+    found, kept = stages_of(report), figures_of_stages(problem, report)
+    for stage, optimum in answer.stages.items():
+        allowed = TOLERANCE * max(abs(optimum), scales.get(stage, 1.0))
+        left_open = expected.left_open(lambda a, stage=stage: a.stages.get(stage))
+        differences.near(f"stage {stage}", found.get(stage), optimum, allowed + left_open)
+        if stage in kept:
+            check_kept(stage, kept[stage], optimum, STILL_KEPT * (allowed + left_open),
+                       differences)
+
+
+def check_kept(stage, figure, optimum, allowed, differences):
+    """The later stages may better an optimum, but not spoil it."""
+    low, high = optimum - allowed, math.inf
+    if stage in ("cheapest", "least-water", "least-bought"):
+        low, high = -math.inf, optimum + allowed
+    differences.within(f"stage {stage}, by the amounts", figure, low, high)
+
+
+def stages_of(report):
+    """The optimum by the name of the stage; the first where a name comes twice."""
+    optima = {}
+    for entry in report["stages"]:
+        optima.setdefault(entry["stage"], entry["optimum"])
+    return optima
+
+
+def stage_scales(problem, answer):
+    """Below these an optimum is next to nothing. Of distances and fractions it is one."""
+    return {
         "cheapest": NEAR_NOTHING * price_scale(problem, answer),
         "least-water": NEAR_NOTHING * answer.mass_scale,
         "least-bought": NEAR_NOTHING * volume_scale(problem, answer),
         "largest-heap": NEAR_NOTHING * volume_scale(problem, answer),
     }
-    found = {}
-    for entry in report["stages"]:
-        found.setdefault(entry["stage"], entry["optimum"])
-    for stage, optimum in answer.stages.items():
-        scale = scales.get(stage, 1.0)  # the others are distances and fractions
-        differences.near(f"stage {stage}", found.get(stage), optimum,
-                         TOLERANCE * max(abs(optimum), scale)
-                         + expected.left_open(lambda a, stage=stage: a.stages.get(stage)))
+
+
+def figures_of_stages(problem, report):
+    """What the amounts make of the figure that a stage was about."""
+    masses = masses_of(report)
+    figures = {
+        "cheapest": cost_of(problem, masses),
+        "least-water": report["water_to_add_kg"],
+        "least-bought": math.fsum(masses[s.feedstock.id] / s.feedstock.bulk_density
+                                  for s in problem.supplies if recipe_oracle.is_spared(s)),
+        "largest-heap": report["mix"]["volume_m3"],
+    }
+    for supply in filter(recipe_oracle.is_raised, problem.supplies):
+        kind, used = supply.feedstock.kind, masses[supply.feedstock.id] / supply.amount
+        figures[kind] = min(used, figures.get(kind, used))
+    return figures
+
+
+def cost_of(problem, masses):
+    return math.fsum(recipe_oracle.price_of(s) * masses[s.feedstock.id]
+                     for s in problem.supplies)
 
 
 def compare_everything_in(problem, answer, found, differences):
@@ -323,8 +369,7 @@ def check_balances(problem, report, differences):
                         ("water_kg", sums.water), ("carbon_kg", sums.carbon),
                         ("nitrogen_kg", sums.nitrogen), ("volume_m3", sums.heap)):
         differences.near(f"balance of mix.{key}", mix[key], wanted, BALANCE * wanted)
-    cost = math.fsum(recipe_oracle.price_of(s) * masses[s.feedstock.id]
-                     for s in problem.supplies)
+    cost = cost_of(problem, masses)
     differences.near("balance of cost", report["cost"], cost, BALANCE * cost)
 
 

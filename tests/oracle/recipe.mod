@@ -24,7 +24,7 @@ param one   := 2 ** 60;                      # a power of two: multiplying by it
 set SUPPLIES;
 set FIXED  within SUPPLIES, default {};      # all of it must go in
 set RAISED within SUPPLIES, default {};      # what a recipe tries to use up
-set SPARED within SUPPLIES, default {};      # bought, supplements and minerals: the less the better
+set SPARED within SUPPLIES, default {};      # bought, supplements, minerals: little is best
 
 param moisture{SUPPLIES};                    # of the mass as it is
 param carbon{SUPPLIES};                      # of dry matter
@@ -136,11 +136,6 @@ param step_down{w in WINDOWS} :=
 param step_up{w in RATIOS} :=
     if w = 'carbon_to_nitrogen' then 15 else 0.05;
 
-# How fast each side gives way at this distance (just below it, where it has a corner).
-param low_pace{w in RATIOS} :=
-    if distance[w] <= 1 then aim[w] - low[w] else step_down[w];
-param high_pace{w in RATIOS} :=
-    if distance[w] <= 1 then high[w] - aim[w] else step_up[w];
 param lowest{w in RATIOS: distance[w] < never} :=
     if distance[w] <= 1 then aim[w] - distance[w] * (aim[w] - low[w])
     else low[w] - (distance[w] - 1) * step_down[w];
@@ -152,6 +147,11 @@ param least_air :=
     else if distance['air_space'] = never then 0
     else max(0, low['air_space'] - (distance['air_space'] - 1) * step_down['air_space']);
 
+# How fast each side gives way at this distance (just below it, where it has a corner).
+param low_pace{w in RATIOS} :=
+    if distance[w] <= 1 then aim[w] - low[w] else step_down[w];
+param high_pace{w in RATIOS} :=
+    if distance[w] <= 1 then high[w] - aim[w] else step_up[w];
 param air_pace :=
     if distance['air_space'] <= 1 or least_air = 0 then 0 else step_down['air_space'];
 

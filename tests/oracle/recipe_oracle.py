@@ -32,6 +32,7 @@ class Slack:
     """By how much an optimum may be missed in later stages."""
     part: float = 1e-7  # of the optimum,
     floor: float = 0.01  # or of this where the optimum is nearer to nothing
+    nothing_stays_nothing: bool = True  # no slack in a sum that is nothing, see of_grains
 
     def of(self, optimum):
         """Of a distance or a used fraction."""
@@ -40,11 +41,11 @@ class Slack:
     def of_grains(self, optimum):
         """Of a sum of masses, or of their volume or price.
 
-        Nothing is kept as nothing: where no water is needed, none may be added later. Any slack
-        in it, however little, would count for more in a small heap than in a large one, and the
+        Nothing stays nothing: where no water is needed, none may be added later. Any slack in
+        it, however little, would count for more in a small heap than in a large one, and the
         next stage, which looks at distances only, would shrink the heap to have more of it.
         """
-        if abs(optimum) <= 1:
+        if self.nothing_stays_nothing and abs(optimum) <= 1:
             return abs(optimum) * ROUNDING
         return self.part * max(abs(optimum), self.floor * GRAINS)
 
@@ -535,7 +536,8 @@ def solve_stages(programme, problem):
     stages = {"least-t": nearest}
 
     goal = "largest-heap" if beyond_reach else problem.goal
-    limits = reach_goal(programme, goal, limits, cap, stages)
+    hard = limits
+    limits = reach_goal(programme, goal, hard, cap, stages)
 
     limits = replace(limits, distance={})
     stages["least-t-again"], limits = lower_distances(programme, limits)
@@ -545,8 +547,7 @@ def solve_stages(programme, problem):
     if beyond_reach:
         answer.missing = fill - answer.volume
     if goal == "cheapest":
-        before, _ = hard_limits(problem)
-        answer.next_dearer = next_dearer(programme, before, stages)
+        answer.next_dearer = next_dearer(programme, hard, stages)
     return answer
 
 
@@ -631,7 +632,8 @@ def describe(programme, solution, status, stages):
 
 def everything_in(problem, yard):
     """Distance and water of a heap of all that is on hand and could spoil or be used up."""
-    inside = [s for s in problem.supplies if is_raised(s) or s.use == "all"]
+    inside = [replace(s, most_of_volume=None) for s in problem.supplies
+              if is_raised(s) or s.use == "all"]
     if not inside:
         return None
     all_of_it = Programme(replace(yard, supplies=inside,

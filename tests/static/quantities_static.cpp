@@ -19,7 +19,7 @@ using Quantities = Types<Length, Area, Volume, Duration, TemperatureDifference, 
                          BulkDensity, ParticleDensity, WaterDensity, OrganicMatterDensity, MassPerArea,                                         //
                          MoistureWetBasis, MoistureDryBasis, CarbonDryBasis, NitrogenDryBasis, OrganicMatterDryBasis, PhosphateDryBasis,        //
                          PotashDryBasis, CarbonNitrogenRatio>;
-using Shares = Types<ShareOfLooseVolume, AirSpace, ShareOfVolatileSolids, ShareOfVolume>;
+using Shares = Types<ShareOfLooseVolume, AirSpace, ShareOfDryMatter, ShareOfVolatileSolids, ShareOfVolume>;
 using Points = Types<TemperaturePoint>;
 
 template <class... A, class... B>

@@ -127,6 +127,11 @@ std::optional<Answer> checked(const Programme& programme, const Vector& cost, Ve
   return Answer{{optimum.value, std::move(values)}, left};
 }
 
+std::optional<Answer> better(std::optional<Answer> one, std::optional<Answer> other) {
+  const bool other_is_better = other && (!one || other->gain_left < one->gain_left);
+  return other_is_better ? std::move(other) : std::move(one);
+}
+
 bool contradictory(const Bounds& bounds) {
   for (std::size_t i = 0; i < bounds.low.size(); ++i) {
     if (bounds.low[i] > bounds.high[i] + solver_tolerance) return true;
@@ -147,19 +152,19 @@ struct Attempt {
   int scaling;  // in CLP's numbers: 0 none, 2 geometric
 };
 
-// The first is the fast one. The others are for the rare programme on which it stalls or errs, and are as unlike it
-// as can be. Dual alone is not to be trusted with "infeasible": it can err where variables have no bounds. Nor is primal
-// alone: it often gives up where little is missing.
+// The first is the fast one. The others are for the rare programme on which it stalls or errs. Dual alone is not to be
+// trusted with "infeasible": it can err where variables have no bounds. Nor is primal alone, which often gives up where
+// little is missing.
 constexpr Attempt attempts[] = {
     {Start::from_last_answer, &ClpSimplex::dual, 0},
-    {Start::from_scratch, &ClpSimplex::primal, 2},
-    {Start::from_scratch, &ClpSimplex::dual, 2},
     {Start::from_scratch, &ClpSimplex::primal, 0},
+    {Start::from_scratch, &ClpSimplex::dual, 2},
+    {Start::from_scratch, &ClpSimplex::primal, 2},
 };
 
 // Far beyond what some tens of rows take: only a solver that goes round in circles gets here.
 constexpr int most_iterations = 10000;
-constexpr double most_seconds = 2;
+constexpr double most_seconds = 2;  // of the processor
 
 // CLP's number for a little shaking of the costs where progress is slow, which keeps it from circling.
 constexpr int perturb_where_needed = 50;
@@ -297,11 +302,8 @@ std::optional<LinearProgram::Solution> LinearProgram::minimise(const Terms& term
   int unbounded = 0;
   for (const Attempt& attempt : attempts) {
     const Verdict verdict = clp.attempt(attempt, programme, cost);
-    if (verdict == Verdict::solved) {
-      auto answer = checked(programme, cost, clp.values(), clp.prices());
-      if (answer && !(best && best->gain_left <= answer->gain_left)) best = std::move(answer);
-      if (best && best->gain_left <= checked_tolerance) return std::move(best->solution);
-    }
+    if (verdict == Verdict::solved) best = better(std::move(best), checked(programme, cost, clp.values(), clp.prices()));
+    if (best && best->gain_left <= checked_tolerance) return std::move(best->solution);
     if (verdict == Verdict::infeasible) ++infeasible;
     if (verdict == Verdict::unbounded) ++unbounded;
     // That there is no answer cannot be checked as an answer can: it takes two attempts to say so, and none against.
@@ -309,17 +311,16 @@ std::optional<LinearProgram::Solution> LinearProgram::minimise(const Terms& term
     if (unbounded == 2) break;
   }
   if (best && unbounded < 2) return std::move(best->solution);
-  // CLP may call one programme endless and infeasible by turns. Without a cost it cannot be endless.
-  const bool endless = unbounded > 0 && !terms.empty();
-  if (endless && !minimise({})) return std::nullopt;
-  throw SolverFailure(endless ? "a linear programme whose cost falls without end" : "a linear programme that no method solves");
+  // CLP calls some programmes without values endless or worse, but not where nothing is to be gained.
+  if (!terms.empty() && !minimise({})) return std::nullopt;
+  throw SolverFailure(unbounded > 0 ? "a linear programme whose cost falls without end" : "a linear programme that no method solves");
 }
 
 std::optional<LinearProgram::Solution> LinearProgram::maximise(const Terms& gain) {
   Terms cost = gain;
   for (Term& term : cost) term.coefficient = -term.coefficient;
   auto solution = minimise(cost);
-  if (solution) solution->optimum = -solution->optimum;
+  if (solution) solution->optimum = 0 - solution->optimum;  // never -0
   return solution;
 }
 

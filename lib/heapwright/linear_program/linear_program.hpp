@@ -61,8 +61,9 @@ class LinearProgram {
 
   /// Nothing where no x meets all bounds and rows. Throws SolverFailure.
   ///
-  /// Every answer has been checked without trust in the solver: its rows hold to 1e-8 of the size of their terms, and
-  /// the prices of its rows prove that no other x is better by more than 1e-8 of the size of the terms of the cost.
+  /// Every answer has been checked without trust in the solver: its rows hold to 1e-8 of the size of their terms. The
+  /// prices of the rows prove that no other x is better by more than 1e-8 of the size of the terms of the cost; where
+  /// they do not (rows that only just can be met), several methods have tried, and the best proven of their answers is given.
   std::optional<Solution> minimise(const Terms& cost);
   std::optional<Solution> maximise(const Terms& gain);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "heapwright/error.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -25,6 +26,7 @@ const Container* find_container(const std::vector<Container>& containers, std::s
 
 Amount read_amount(std::string_view text, const std::vector<Container>& containers) {
   const CountedWords counted = read_counted_words(text);
+  if (counted.words.empty()) throw TextError("\"" + std::string(text) + "\" has no unit", "write containers, a volume or a weight: \"6 leaf-bag\", \"1/2 yd3\", \"40 lb\"");
   if (const Container* container = find_container(containers, counted.words)) return ContainerCount{container->id, counted.number, container->volume};
   std::vector<std::string> ids;
   for (const Container& container : containers) ids.push_back(container.id);

@@ -78,7 +78,7 @@ Recipe first_recipe(const Yard& yard, Date today) {
   if (seasons && !(yard.heap && yard.heap->built)) recipe.assumptions.push_back({"the heap is built today", built, std::nullopt, std::nullopt, "you gave no date", std::nullopt});
   std::vector<std::string> cautions;
   for (const Supply& supply : yard.supplies) take_on(supply, yard.materials, recipe.assumptions, cautions);
-  cautions.emplace_back("local-rules");
+  if (recipe.mix) cautions.emplace_back("local-rules");
   recipe.cautions = ranked(cautions, yard.materials);
   return recipe;
 }

@@ -45,10 +45,12 @@ bool everything_is_on_target_without(const RecipeQuestion& question, Aim aim) {
   return least && *least <= on_the_edge;
 }
 
-void add_room(const RecipeQuestion& question, std::vector<HeldBack>& held) {
-  if (everything_fits(question, {})) return;
+void add_room(const RecipeQuestion& question, const Recipe& recipe, std::vector<HeldBack>& held) {
+  // A fill that cannot be reached is no want of room.
+  const bool fill_stands = recipe.status != RecipeStatus::not_enough;
+  if (everything_fits(question, {.fill = fill_stands})) return;
   if (everything_fits(question, {.fill = false, .capacity = false})) held.push_back({Limit::capacity, std::nullopt});
-  if (everything_fits(question, {.shares = false})) held.push_back({Limit::share, std::nullopt});
+  if (everything_fits(question, {.fill = fill_stands, .shares = false})) held.push_back({Limit::share, std::nullopt});
   if (held.empty()) held = {{Limit::capacity, std::nullopt}, {Limit::share, std::nullopt}};
 }
 
@@ -99,7 +101,7 @@ void add_missing(const RecipeQuestion& question, const Recipe& recipe, std::vect
 std::vector<HeldBack> held_back_by(const RecipeQuestion& question, const Recipe& recipe) {
   std::vector<HeldBack> held;
   if (!uses_everything(question, recipe)) {
-    add_room(question, held);
+    add_room(question, recipe, held);
     add_windows(question, recipe, held);
   }
   if (recipe.status == RecipeStatus::nearest) {

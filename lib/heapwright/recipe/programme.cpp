@@ -19,6 +19,7 @@ constexpr double outer_step_air = 0.05;
 constexpr double least_share_of_what_is_on_hand = 0.02;
 constexpr double without_limit = 1000.0;  // times the mass scale: no heap wants more of one supply than this
 constexpr double blocked_within = 1e-6;
+constexpr double solver_tolerance = 1e-9;
 
 std::size_t index(Aim aim) { return static_cast<std::size_t>(aim); }
 
@@ -119,6 +120,7 @@ void Programme::add_supplies(bool everything_in) {
       low = high = goes_in ? supply.available->value() / scale_ : 0.0;
     }
     x_.push_back(program_.add_variable(low, high));
+    floors_.push_back(low);
   }
   const std::optional<WaterMass>& most_water = question_->wishes.most_water;
   water_ = program_.add_variable(0.0, most_water && hard_.water ? most_water->value() / scale_ : without_limit);
@@ -413,12 +415,10 @@ double Programme::used_fraction_limit(std::size_t supply) {
 }
 
 double Programme::use_fairly(std::vector<std::size_t> supplies) {
-  double smallest = 1.0;
-  bool first = true;
+  std::optional<double> smallest;
   const auto available = [&](std::size_t i) { return question_->supplies[i].available->value() / scale_; };
-  const auto hold = [&](const std::vector<std::size_t>& some, double fraction) {
-    for (const std::size_t i : some) program_.set_bounds(x_[i], std::min(1.0, std::max(0.0, fraction)) * available(i), available(i));
-  };
+  // What an earlier class was promised is never taken back.
+  const auto hold = [&](std::size_t i, double fraction) { program_.set_bounds(x_[i], std::max(floors_[i], std::clamp(fraction, 0.0, 1.0) * available(i)), available(i)); };
   while (!supplies.empty()) {
     std::vector<Row> rows;
     for (const std::size_t i : supplies) rows.push_back(program_.add_row({{x_[i], 1.0 / available(i)}, {fraction_, -1.0}}, 0.0, LinearProgram::unlimited));
@@ -426,19 +426,21 @@ double Programme::use_fairly(std::vector<std::size_t> supplies) {
     for (const Row row : rows) program_.set_bounds(row, -LinearProgram::unlimited, LinearProgram::unlimited);
     if (!most) throw SolverFailure("a recipe that was possible a step ago no longer is");
     const double common = std::min(*most, 1.0);
-    if (first) smallest = common;
-    first = false;
+    if (!smallest) smallest = common;
     // Without slack while looking for those that can go on: the slack of a large supply is much of a small one.
-    hold(supplies, common - 1e-9);
+    for (const std::size_t i : supplies) hold(i, common - solver_tolerance);
     std::vector<std::size_t> free;
     std::vector<std::size_t> blocked;
     for (const std::size_t i : supplies) (used_fraction_limit(i) > common + blocked_within ? free : blocked).push_back(i);
-    hold(blocked, common - slack_of(common));
     if (blocked.empty()) break;
+    for (const std::size_t i : blocked) {
+      floors_[i] = std::max(floors_[i], std::max(0.0, common - slack_of(common)) * available(i));
+      hold(i, 0.0);
+    }
     supplies = free;
   }
   possible();  // the amounts of the probes above are not the answer
-  return smallest;
+  return smallest.value_or(1.0);
 }
 
 double Programme::keep_least_cost() { return keep(cost_terms(), true, scale_); }

@@ -135,6 +135,7 @@ class Programme {
 
   LinearProgram program_;
   std::vector<Variable> x_;
+  std::vector<double> floors_;  ///< what each supply has been promised, in the programme's units
   Variable water_{0};
   Variable slack_{0};     ///< by how much the windows asked about may be missed; stage "least t"
   Variable fraction_{0};  ///< the smallest used fraction; "fair use"

@@ -1,0 +1,188 @@
+"""Files and options that cannot be used: exit 2, where and what and what would be right, nothing on standard output.
+
+usage: check_bad_input.py PROGRAM
+"""
+import os
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+
+SUPPLY = '[[supply]]\nfeedstock = "leaves-fall"\namount = "6 leaf-bag"\n'
+
+
+def supply(line):
+    return SUPPLY + line + "\n"
+
+
+def feedstock(lines):
+    return '[[feedstock]]\nid = "x"\n' + lines + "\n"
+
+
+# name, text of the yard file, what stderr must match (position, what is wrong, what would be right)
+YARDS = [
+    ("unknown key at the top", 'titel = "a"\n', r"yard.toml:1:9: titel: is not a key.*did you mean title\?"),
+    ("unknown key in a supply", supply('packings = "loose"'), r"yard.toml:4:12: packings: .*did you mean packing\?"),
+    ("unknown key far from any", supply('zzzzzzzz = "loose"'), r"yard.toml:4:12: zzzzzzzz: .*its keys are amount"),
+    ("wrong type", SUPPLY.replace('"6 leaf-bag"', "true"), r"yard.toml:3:10: amount: is true or false where a text is wanted"),
+    ("a list for a text", SUPPLY.replace('"6 leaf-bag"', '["6 leaf-bag"]'), r"yard.toml:3:10: amount: is a list"),
+    ("bare number", SUPPLY.replace('"6 leaf-bag"', "6"), r'yard.toml:3:10: amount: "6" has no unit.*6 leaf-bag'),
+    ("bare number in quotes", SUPPLY.replace('"6 leaf-bag"', '"6"'), r'yard.toml:3:10: amount: "6" has no unit'),
+    ("wrong dimension", SUPPLY.replace("6 leaf-bag", "6 ft2"), r'yard.toml:3:10: amount: "6 ft2" is an area, not a volume.*yd3'),
+    ("unknown unit", SUPPLY.replace("6 leaf-bag", "6 leaf-bgas"), r'yard.toml:3:10: .*unknown unit.*"leaf-bag"\?'),
+    ("percentage above 100", supply('most_of_volume = "162 %"'), r'yard.toml:4:18: most_of_volume: "162 %" is outside 0–100 %'),
+    ("fraction without percent", supply('most_of_volume = "0.3"'), r'most_of_volume: "0.3" has no unit.*55 %'),
+    ("negative", SUPPLY.replace("6 leaf-bag", "-6 leaf-bag"), r'yard.toml:3:10: amount: "-6 leaf-bag" is negative.*zero or more'),
+    ("nan in a text", SUPPLY.replace("6 leaf-bag", "nan leaf-bag"), r'amount: "nan leaf-bag" does not begin with a number'),
+    ("inf in a text", SUPPLY.replace("6 leaf-bag", "inf yd3"), r'amount: "inf yd3" does not begin with a number'),
+    ("nan as a number", supply("price = nan"), r"yard.toml:4:9: price: is not a number to reckon with"),
+    ("inf as a number", supply("price = inf"), r"yard.toml:4:9: price: is not a number to reckon with"),
+    ("1e400 in a text", SUPPLY.replace("6 leaf-bag", "1e400 yd3"), r'amount: "1e400 yd3" is past what the tool reckons with'),
+    ("1e400 as a number", supply("price = 1e400"), r"yard.toml:4:"),
+    ("ambiguous ton", SUPPLY.replace("6 leaf-bag", "2 ton"), r"ambiguous.*short_ton \(2000 lb\) or t \(1000 kg\)"),
+    ("imperial gallon", SUPPLY.replace("6 leaf-bag", "2 imp gal"), r"imperial gallons"),
+    ("comma for a point", SUPPLY.replace("6 leaf-bag", "2,5 yd3"), r'comma.*decimal point, "2.5"'),
+    ("unknown feedstock", SUPPLY.replace("leaves-fall", "leafs-fal"), r'yard.toml:2:13: feedstock: "leafs-fal" is no known feedstock.*did you mean "leaves-fall"\?'),
+    ("feedstock that cannot be mixed", SUPPLY.replace("leaves-fall", "leaves-green"), r"feedstock: .*cannot be mixed: nobody published its"),
+    ("unknown packing", supply('packing = "squashed"'), r'yard.toml:4:11: packing: "squashed" is no packing of leaves-fall.*it has loose'),
+    ("missing feedstock", '[[supply]]\namount = "1 yd3"\n', r"yard.toml:1:1: supply: feedstock is missing.*write feedstock"),
+    ("missing amount", '[[supply]]\nfeedstock = "leaves-fall"\n', r"yard.toml:1:1: supply: amount is missing"),
+    ("unlimited with an amount", supply('use = "unlimited"'), r"amount: an unlimited supply has no amount"),
+    ("unknown word", supply('use = "upto"'), r'yard.toml:4:7: use: "upto" is not known here.*did you mean "up-to"\?'),
+    ("month 13 by name", supply('when = { months = ["13"] }'), r'months: "13" is no month'),
+    ("month 13 in a date", "[heap]\nbuilt = 2026-13-07\n", r"yard.toml:2:\d+: .*not TOML"),
+    ("31 February", "[heap]\nbuilt = 2026-02-31\n", r"yard.toml:2:\d+: "),
+    ("date in quotes", '[heap]\nshape = "tumbler"\nvolume = "60 gal"\nbuilt = "2026-11-07"\n', r"yard.toml:4:9: built: is a text where a date is wanted.*2026-11-07"),
+    ("both kinds of when", supply('when = { months = ["Oct"], every = "week" }'), r"yard.toml:4:8: when: says either months or every"),
+    ("unclosed quote", 'title = "a\n', r"yard.toml:1:\d+: this is not TOML"),
+    ("curly quotes", "title = “a”\n", r"yard.toml:1:9: .*use straight quotes"),
+    ("duplicate key", 'title = "a"\ntitle = "b"\n', r"yard.toml:2:\d+: this is not TOML"),
+    ("supply as a table", '[supply]\nfeedstock = "leaves-fall"\namount = "1 yd3"\n', r"supply: is not a list of tables.*\[\[supply\]\]"),
+    ("window out of order", '[targets]\ncarbon_to_nitrogen = { low = "40:1" }\n', r"yard.toml:2:\d+: carbon_to_nitrogen: low, aim and high are out of order"),
+    ("ratio as a number", '[targets]\ncarbon_to_nitrogen = { low = 25 }\n', r'low: "25" is not a ratio.*30:1'),
+    ("settling beyond one", "[recipe]\nsettling = 1.5\n", r"yard.toml:2:12: settling: .*above 0, at most 1"),
+    ("fill and capacity", '[recipe]\nfill = "1 yd3"\ncapacity = "1 yd3"\n', r"capacity: a heap has either"),
+    ("no heap at all", '[recipe]\nfill = "0 yd3"\n', r'fill: "0 yd3" is no heap'),
+    ("weighing upside down", supply('weighed = { container = "bucket", full = "2 lb", empty = "9 lb" }'), r"weighed: the full container weighs no more"),
+    ("bucket of lead", supply('weighed = { container = "bucket", full = "200 lb", empty = "2 lb" }'), r"weighed: the bucketful weighs more than"),
+    ("drying upside down", supply('dried = { wet = "2 g", dry = "10 g" }'), r"dried: the dry weight must be"),
+    ("lawn of unknown shape", '[[lawn.zone]]\nshape = "hexagon"\n', r'shape: "hexagon" is not known here.*"rectangle"'),
+    ("lawn without a side", '[[lawn.zone]]\nshape = "rectangle"\nlength = "60 ft"\n', r"yard.toml:1:1: .*width is missing"),
+    ("no such triangle", '[[lawn.zone]]\nshape = "triangle"\nsides = ["1 ft", "2 ft", "9 ft"]\n', r"sides: no triangle has such sides"),
+    ("cut larger than its zone", '[[lawn.zone]]\nname = "f"\nshape = "area"\narea = "10 ft2"\n[[lawn.without]]\nfrom = "f"\nshape = "area"\narea = "20 ft2"\n', r"this is larger than what is left"),
+    ("cut from nowhere", '[[lawn.zone]]\nname = "front"\nshape = "area"\narea = "10 ft2"\n[[lawn.without]]\nfrom = "back"\nshape = "area"\narea = "2 ft2"\n', r'from: there is no zone "back".*front'),
+    ("eleven months of weather", '[climate]\nmean_air_temperature = ["1 degC"]\n', r"has 1 temperatures.*twelve"),
+    ("temperature without a scale", '[climate]\ncoldest_month = "30"\nwarmest_month = "70 degF"\n', r'coldest_month: "30" has no unit.*degF'),
+    ("a heap without its height", '[heap]\nshape = "cone"\ndiameter = "4 ft"\n', r"yard.toml:1:1: .*height is missing"),
+    ("unknown compost", '[topdressing]\ncompost = "yard-trimings"\n', r'compost: "yard-trimings" is no known compost.*did you mean "yard-trimmings"\?'),
+    ("too deep for a lawn", '[[lawn.zone]]\nshape = "area"\narea = "100 ft2"\n[topdressing]\ndepth = "3/4 in"\n', r"0.75 in of compost at once would smother a living lawn.*surface"),
+]
+
+# The same through --materials.
+MATERIALS = [
+    ("sawdust of 204 % carbon", feedstock('moisture_wet_basis = "42 %"\nnitrogen_dry_basis = "0.43 %"\ncarbon_to_nitrogen = "475:1"'), r"mine.toml:1:1: feedstock: nitrogen 0.43 % × C:N 475 = carbon 204 % of dry matter, outside 20–60 %"),
+    ("a third that disagrees", feedstock('carbon_dry_basis = "45 %"\nnitrogen_dry_basis = "2.4 %"\ncarbon_to_nitrogen = "30:1"'), r"mine.toml:5:\d+: carbon_to_nitrogen: carbon 45 % over nitrogen 2.4 % is 18.75:1, not 30:1"),
+    ("moisture 162 %", feedstock('moisture_wet_basis = "162 %"'), r'mine.toml:3:22: moisture_wet_basis: "162 %" is outside 0–100 %'),
+    ("moisture as a fraction", feedstock("moisture_wet_basis = 0.62"), r'mine.toml:3:22: moisture_wet_basis: "0.62" has no unit'),
+    ("duplicate ids", feedstock('carbon_dry_basis = "45 %"') + feedstock('carbon_dry_basis = "45 %"'), r'mine.toml:5:6: id: "x" stands twice'),
+    ("heavier than its solids", feedstock('moisture_wet_basis = "50 %"\ncarbon_dry_basis = "45 %"\ncarbon_to_nitrogen = "30:1"\nbulk_density = "3000 lb/yd3"'), r"mine.toml:6:16: bulk_density: as-is: 1780 kg/m3 is more than its own solids"),
+    ("out of order", feedstock('moisture_wet_basis = { typical = "50 %", low = "60 %" }'), r"mine.toml:3:22: moisture_wet_basis: low, typical and high are out of order"),
+    ("like nothing", feedstock('like = "gras-clippings"'), r'like: "gras-clippings" is no known feedstock.*did you mean "grass-clippings"\?'),
+]
+
+# Accepted: what editors and word processors do to a file.
+ACCEPTED = [
+    ("byte-order mark", "\ufeff" + SUPPLY),
+    ("CRLF", SUPPLY.replace("\n", "\r\n")),
+    ("curly inches", SUPPLY + '[[lawn.zone]]\nshape = "rectangle"\nlength = "60′ 6″"\nwidth = "30’"\n'),
+    ("zero", SUPPLY + '[[supply]]\nfeedstock = "clippings"\namount = "0 bucket"\n'),
+]
+
+OPTIONS = [
+    ("unknown command", ["mixx"], r"did you mean mix\?"),
+    ("unknown option", ["mix", "--ad", "leaves=1 yd3"], r"did you mean --add\?"),
+    ("no file", ["plan"], r"file"),
+    ("missing file", ["plan", "nowhere.toml"], r"nowhere.toml: there is no such file"),
+    ("folder", ["plan", "/"], r"/: this is a folder"),
+    ("nothing to mix", ["mix"], r"nothing to mix.*--add"),
+    ("bare amount", ["mix", "--add", "leaves=6"], r'--add: "6" has no unit'),
+    ("no amount", ["mix", "--add", "leaves"], r"--add: how much of leaves-fall\?"),
+    ("unknown feedstock", ["mix", "--add", "lleaves=6 bags"], r'--add: "lleaves" is no known feedstock.*did you mean "leaves"'),
+    ("unknown packing", ["mix", "--add", "leaves:tight=6 bags"], r'--add: "tight" is no packing'),
+    ("water as a length", ["mix", "--add", "leaves=6 bags", "--water", "2 ft"], r'--water: "2 ft" is a length'),
+    ("depth as a weight", ["topdress", "--area", "100 ft2", "--depth", "2 lb"], r'--depth: "2 lb" is a weight'),
+    ("smothering depth", ["topdress", "--area", "100 ft2", "--depth", "1 in"], r"smother.*--surface new"),
+    ("no area", ["topdress"], r"the lawn has no area"),
+    ("unknown units", ["mix", "--add", "leaves=6 bags", "--units", "metric"], r"units"),
+    ("unknown material", ["materials", "lleaves"], r'did you mean "leaves"'),
+    ("output that exists", ["materials", "--output", "/etc/passwd"], r"exists already.*--force"),
+    ("output in no folder", ["materials", "--output", "/no/such/folder/x"], r"cannot be written"),
+    ("fill and capacity", ["recipe", "--have", "leaves=6 bags", "--fill", "1 yd3", "--capacity", "1 yd3"], r"one or the other"),
+]
+
+
+def main():
+    program = str(pathlib.Path(sys.argv[1]).resolve())
+    failures, checks = [], 0
+
+    with tempfile.TemporaryDirectory() as folder:
+        def run(*arguments):
+            return subprocess.run([program, *arguments], cwd=folder, capture_output=True, timeout=60)
+
+        def refused(name, pattern, *arguments):
+            nonlocal checks
+            checks += 1
+            result = run(*arguments)
+            stderr = result.stderr.decode("utf-8", "replace")
+            if result.returncode != 2:
+                failures.append(f"{name}: exit {result.returncode}\n{stderr}")
+            elif result.stdout:
+                failures.append(f"{name}: standard output is not empty")
+            elif not re.search(pattern, stderr, re.DOTALL):
+                failures.append(f"{name}: no {pattern!r} in\n{stderr}")
+
+        def write(name, content):
+            data = content if isinstance(content, bytes) else content.encode("utf-8")
+            pathlib.Path(folder, name).write_bytes(data)
+
+        for name, text, pattern in YARDS:
+            write("yard.toml", text)
+            refused(name, pattern, "plan", "yard.toml")
+        for name, text, pattern in MATERIALS:
+            write("mine.toml", text)
+            refused(name, pattern, "materials", "--materials", "mine.toml")
+        for name, arguments, pattern in OPTIONS:
+            refused(name, pattern, *arguments)
+
+        write("yard.toml", b"")
+        for name, content, pattern in (
+            ("50 MB", b"# " + b"x" * 50_000_000, r"larger than 1 MiB"),
+            ("binary", bytes(range(256)) * 8, r"not a text file"),
+            ("not UTF-8", b'title = "\xff\xfe"\n', r"yard.toml:1:\d+: this is not TOML"),
+            ("deep nesting", b"title = " + b"[" * 100_000, r"yard.toml:1:\d+: this is not TOML"),
+            ("101 supplies", SUPPLY.encode() * 101, r"101 supplies are more than the 100"),
+        ):
+            write("yard.toml", content)
+            refused(name, pattern, "plan", "yard.toml")
+        if os.path.exists("/dev/zero"):
+            refused("a device without end", r"larger than 1 MiB", "plan", "/dev/zero")
+
+        # All of a file's errors at once, in the order of their places.
+        write("yard.toml", 'titel = "a"\n[[supply]]\nfeedstock = "leeves"\namount = "6"\n[topdressing]\ndepth = "7 lb"\n')
+        refused("four errors at once", r":1:9:.*:3:13:.*:4:10:.*:6:9:", "plan", "yard.toml")
+
+        for name, text in ACCEPTED:
+            checks += 1
+            write("yard.toml", text)
+            result = run("plan", "yard.toml")
+            if result.returncode != 0 or result.stderr:
+                failures.append(f"{name}: exit {result.returncode}: {result.stderr.decode()}")
+
+    print("\n\n".join(failures))
+    print(f"{checks} inputs, {len(failures)} failures")
+    return 1 if failures else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

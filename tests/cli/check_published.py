@@ -1,0 +1,114 @@
+"""Published worked examples through the command, each with its source; the library's own are in tests/reference.
+
+usage: check_published.py PROGRAM
+"""
+import json
+import pathlib
+import subprocess
+import sys
+import tempfile
+
+YARD3 = 0.9144**3  # international yard, 1959
+
+# Properties of a remembered worked example of Cornell Composting, C/N Ratio (from memory, not re-read).
+REMEMBERED = """
+[[feedstock]]
+id = "remembered-grass"
+moisture_wet_basis = "77 %"
+carbon_dry_basis = "45 %"
+nitrogen_dry_basis = "2.4 %"
+class = "clippings"
+[[feedstock]]
+id = "remembered-leaves"
+moisture_wet_basis = "35 %"
+carbon_dry_basis = "50 %"
+nitrogen_dry_basis = "0.75 %"
+"""
+
+# Laboratory mixes of leaves and grass: Compost Science and Utilization 1993, abstract. C:N of the grass (17.14) follows from the
+# first two mixes; equal dry-carbon fractions are assumed, so both have the same carbon and no water.
+LABORATORY = """
+[[feedstock]]
+id = "laboratory-leaves"
+moisture_wet_basis = "0 %"
+carbon_dry_basis = "45 %"
+carbon_to_nitrogen = "48:1"
+[[feedstock]]
+id = "laboratory-grass"
+moisture_wet_basis = "0 %"
+carbon_dry_basis = "45 %"
+carbon_to_nitrogen = "17.14:1"
+"""
+
+# Supplementary material on Composting, after Cooperband 2002: a 20 L bucket of 1 kg weighs 10 kg full; published 0.45 kg/L.
+# Cornell Composting, Moisture Content: 10 g dry to 2.3 g; published 77 %.
+MEASURED = """
+[[container]]
+name = "pail"
+volume = "20 L"
+[[supply]]
+feedstock = "grass-clippings"
+amount = "1 pail"
+weighed = { container = "pail", full = "10 kg", empty = "1 kg" }
+dried = { wet = "10 g", dry = "2.3 g" }
+"""
+
+failures = []
+checks = 0
+
+
+def near(what, found, expected, tolerance):
+    global checks
+    checks += 1
+    if not abs(found - expected) <= tolerance:
+        failures.append(f"{what}: {found} is not {expected} within {tolerance}")
+
+
+def main():
+    program = str(pathlib.Path(sys.argv[1]).resolve())
+    with tempfile.TemporaryDirectory() as folder:
+        def file(name, text):
+            path = pathlib.Path(folder, name)
+            path.write_text(text, encoding="utf-8")
+            return str(path)
+
+        def answer(*arguments, exit_code=0):
+            result = subprocess.run([program, *arguments, "--json"], capture_output=True, text=True, timeout=60)
+            if result.returncode != exit_code or result.stderr:
+                failures.append(f"{arguments}: exit {result.returncode}: {result.stderr}")
+            return json.loads(result.stdout)
+
+        remembered = file("remembered.toml", REMEMBERED)
+        mix = answer("mix", "--materials", remembered, "--add", "remembered-grass=10 kg", "--add", "remembered-leaves=3.4741 kg")["mix"]
+        near("C:N of grass and leaves", mix["carbon_to_nitrogen"], 30.000, 30e-4)
+        near("moisture of grass and leaves", mix["moisture_fraction"], 0.66171, 0.66171e-4)
+
+        # Cornell Composting, Moisture Content: 6.8 kg of leaves bring 10 kg of grass at 77 % to 60 %.
+        mix = answer("mix", "--materials", remembered, "--add", "remembered-grass=10 kg", "--add", "remembered-leaves=6.8 kg")["mix"]
+        near("moisture with 6.8 kg of leaves", mix["moisture_fraction"], 0.60, 1e-9)
+
+        laboratory = file("laboratory.toml", LABORATORY)
+        for leaves, grass, published in ((3, 0, 48), (2, 1, 30), (1, 2, 22)):
+            mix = answer("mix", "--materials", laboratory, "--add", f"laboratory-leaves={leaves} kg", "--add", f"laboratory-grass={grass} kg")["mix"]
+            near(f"laboratory mix {leaves}:{grass}", mix["carbon_to_nitrogen"], published, 0.7)
+
+        mix = answer("mix", file("measured.toml", MEASURED))["mix"]
+        near("density of a weighed bucket", mix["bulk_density_kg_m3"], 450.0, 1e-9)
+        near("moisture of a dried sample", mix["moisture_fraction"], 0.77, 1e-12)
+
+        # Geometry; Cumberland County SWCD: about 0.75 yd3 for 1/4 in on 1000 ft2.
+        lawn = answer("topdress", "--area", "1000 ft2", "--depth", "1/4 in")
+        near("a quarter inch on 1000 ft2", lawn["volume_m3"], 0.589934, 0.589934e-6)
+        near("the same in cubic yards", lawn["volume_m3"] / YARD3, 0.75, 0.75 * 0.03)
+
+        # Cornell Waste Management Institute, market-label guidelines: 350 by 200 ft, 2 in: 434 yd3 by a constant that is 0.44 % high.
+        field = answer("topdress", "--area", "70000 ft2", "--depth", "2 in", "--surface", "new")
+        near("two inches on 70,000 ft2", field["volume_m3"] / YARD3, 434.0, 434.0 * 0.005)
+
+    print("\n".join(failures))
+    print(f"{checks} checks, {len(failures)} failures")
+    return 1 if failures else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
