@@ -70,7 +70,7 @@ Supply read_supply_option(const std::string& option, const std::string& text, co
       supply.use = Use::unlimited;
       return supply;
     }
-    supply.amount = read_amount(words.substr(equals + 1), materials.containers);
+    set_amount(supply, read_amount(words.substr(equals + 1), materials.containers), materials);
     if (!supply.mass(*supply.amount)) throw TextError("no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight", "give the amount as a weight");
     return supply;
   });

@@ -36,7 +36,7 @@ void add_mix_command(CLI::App& program, int& exit_code) {
   auto options = std::make_shared<Options>();
   CLI::App* command = program.add_subcommand("mix", "what given amounts make: C:N, moisture, volume, air");
   command->add_option("file", options->file, "a yard file");
-  command->add_option("--add", options->add, "\"feedstock=amount\" or \"feedstock:packing=amount\"; once for each")->take_all();
+  command->add_option("--add", options->add, "\"leaves=6 bags\" or \"leaves:packing=…\"; once for each")->take_all();
   command->add_option("--water", options->water, "water added, \"2 gal\"");
   options->common.add_to(*command);
   command->footer("Example:\n  heapwright mix --add \"leaves-fall=6 leaf-bag\" \\\n    --add \"grass-clippings:loose=4 bucket\" --water \"2 gal\"");

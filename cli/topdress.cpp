@@ -31,9 +31,7 @@ void apply(const Options& options, Yard& yard) {
 
 Volume volume_on_hand(const Options& options, const Materials& materials) {
   return read_option("--have", options.have, [&](std::string_view text) {
-    const auto volume = volume_of(read_amount(text, materials.containers));
-    if (!volume) throw TextError("\"" + std::string(text) + "\" is a weight", "write a volume: \"10 yd3\"");
-    return *volume;
+    return read_compost_volume(text, materials);
   });
 }
 

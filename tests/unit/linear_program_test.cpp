@@ -104,6 +104,8 @@ TEST_CASE("a row without terms is zero", "[linear_program]") {
   CHECK(programme.minimise({{x, 1}}));
   programme.set_bounds(row, 0.5, 1);
   CHECK_FALSE(programme.minimise({{x, 1}}));
+  programme.set_bounds(x, 0, unlimited);
+  CHECK_FALSE(programme.maximise({{x, 1}}));
 }
 
 TEST_CASE("nothing where no values meet the rows", "[linear_program]") {
@@ -384,6 +386,7 @@ TEST_CASE("coefficients may spread over six powers of ten", "[linear_program]") 
 
 TEST_CASE("an answer of the solver that does not hold up is not given", "[linear_program]") {
   // Small programmes with but one choice, which the solver leaves by using up its tolerances.
+  constexpr double promised = 1e-8;
   LinearProgram programme;
   SECTION("a cost too low for its prices") {
     const auto x = programme.add_variable(0, 1);
@@ -391,7 +394,7 @@ TEST_CASE("an answer of the solver that does not hold up is not given", "[linear
     programme.add_row({{x, 0.0012}, {y, -310}}, -unlimited, 0);
     programme.add_row({{x, -8.5}, {y, 320}}, -unlimited, 0);
     programme.add_row({{y, -1.1}}, 0, unlimited);  // so y = 0, and with it x
-    CHECK_THAT(programme.minimise({{x, -0.98}, {y, -0.096}})->optimum, WithinAbs(0, tolerance));
+    CHECK_THAT(programme.minimise({{x, -0.98}, {y, -0.096}})->optimum, WithinAbs(0, promised));
   }
   SECTION("likewise, with three variables") {
     const auto x = programme.add_variable(0, unlimited);
@@ -400,7 +403,7 @@ TEST_CASE("an answer of the solver that does not hold up is not given", "[linear
     programme.add_row({{z, -0.5}}, -unlimited, 0);
     programme.add_row({{x, -4.9}, {y, -0.051}, {z, 140}}, 0, unlimited);
     programme.add_row({{x, -89}, {z, -0.042}}, 0, unlimited);  // so x = z = 0, and with them y
-    CHECK_THAT(programme.minimise({{x, -0.92}, {y, -0.45}, {z, -0.14}})->optimum, WithinAbs(0, tolerance));
+    CHECK_THAT(programme.minimise({{x, -0.92}, {y, -0.45}, {z, -0.14}})->optimum, WithinAbs(0, promised));
   }
   SECTION("a row missed") {
     const double most = 0.85930777748525811;
@@ -411,7 +414,14 @@ TEST_CASE("an answer of the solver that does not hold up is not given", "[linear
     programme.add_row({{y, -0.0069}, {z, -300}}, 0, 0);  // so y = z = 0
     programme.add_row({{x, 0.89}, {y, -0.0015}}, -unlimited, most);
     programme.add_row({{y, -200}}, -unlimited, 0);
-    CHECK_THAT(programme.minimise({{x, -0.21}, {y, -0.74}, {z, -0.55}})->optimum, WithinAbs(-0.21 * most / 0.89, tolerance));
+    CHECK_THAT(programme.minimise({{x, -0.21}, {y, -0.74}, {z, -0.55}})->optimum, WithinAbs(-0.21 * most / 0.89, promised));
+  }  SECTION("nothing, where zeros meet all rows") {
+    const auto x = programme.add_variable(0, unlimited);
+    const auto y = programme.add_variable(-unlimited, 1);
+    programme.add_row({{y, 0.033}}, 0, unlimited);
+    programme.add_row({{x, -0.0039}, {y, -650}}, 0, unlimited);
+    REQUIRE(programme.minimise({{x, -0.097}, {y, -0.35}}));
+    CHECK_THAT(programme.minimise({{x, -0.097}, {y, -0.35}})->optimum, WithinAbs(0, promised));
   }
 }
 

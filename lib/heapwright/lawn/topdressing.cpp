@@ -12,12 +12,6 @@ namespace {
 const std::vector<std::pair<std::string, Grass>> grass_words{{"cool-season", Grass::cool_season}, {"warm-season", Grass::warm_season}};
 const std::vector<std::pair<std::string, Surface>> surface_words{{"lawn", Surface::lawn}, {"new", Surface::bare}};
 
-Volume read_amount_of_compost(std::string_view text, const Materials& materials) {
-  const std::optional<Volume> volume = volume_of(read_amount(text, materials.containers));
-  if (!volume) throw TextError("\"" + std::string(text) + "\" is a weight", "write a volume: \"10 yd3\"");
-  return *volume;
-}
-
 double read_money(Table& table, std::string_view key) {
   const double money = table.number(key).value_or(0.0);
   if (!(money >= 0.0 && money <= 1e9)) table.problem_at(key, "a price is zero or more", "write a plain number");
@@ -41,7 +35,7 @@ Offer read_offer(Table& table, const Materials& materials) {
     offer.load_mass = load->read("mass", read_mass);
     load->finish();
   }
-  const auto volume = [&](std::string_view text) { return read_amount_of_compost(text, materials); };
+  const auto volume = [&](std::string_view text) { return read_compost_volume(text, materials); };
   offer.minimum = table.read("minimum", volume);
   offer.step = table.read("step", volume);
   offer.screen = table.read("screen", read_length);
@@ -87,6 +81,15 @@ std::vector<Assumption> assumptions_for(const TopdressingPlan& plan, const Mater
 }
 
 }  // namespace
+
+Volume read_compost_volume(std::string_view text, const Materials& materials) {
+  const Amount amount = read_amount(text, materials.containers);
+  const ContainerCount* counted = std::get_if<ContainerCount>(&amount);
+  if (counted != nullptr && counted->container == "leaf-bag") throw TextError("\"" + std::string(text) + "\": bags of compost come in many sizes", "write their size: \"20 compost-bag-1ft3\", or the volume: \"20 ft3\"");
+  const std::optional<Volume> volume = volume_of(amount);
+  if (!volume) throw TextError("\"" + std::string(text) + "\" is a weight", "write a volume: \"10 yd3\"");
+  return *volume;
+}
 
 TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   TopdressingPlan plan;

@@ -48,6 +48,9 @@ struct TopdressingPlan {
 inline const Length depth_to_warn_at = 0.375 * 0.0254 * unit::m;
 inline const Length depth_to_refuse = 0.5 * 0.0254 * unit::m;
 
+/// A volume of finished compost: "10 yd3", "20 compost-bag-1ft3". @throws TextError, for a plain bag too, whose size nobody knows
+Volume read_compost_volume(std::string_view text, const Materials& materials);
+
 /// Reads [topdressing]. Depths are checked against the surface by check_depth().
 TopdressingPlan read_topdressing(Table& root, const Materials& materials);
 

@@ -132,13 +132,6 @@ std::optional<Answer> better(std::optional<Answer> one, std::optional<Answer> ot
   return other_is_better ? std::move(other) : std::move(one);
 }
 
-bool contradictory(const Bounds& bounds) {
-  for (std::size_t i = 0; i < bounds.low.size(); ++i) {
-    if (bounds.low[i] > bounds.high[i] + solver_tolerance) return true;
-  }
-  return false;
-}
-
 // ---- The side of CLP ----
 
 enum class Verdict { solved, infeasible, unbounded, unclear };
@@ -296,24 +289,22 @@ void LinearProgram::set_terms(Row row, const Terms& terms) {
 std::optional<LinearProgram::Solution> LinearProgram::minimise(const Terms& terms) {
   auto& [programme, clp] = *model_;
   const Vector cost = one_for_each_variable(programme, terms);
-  if (contradictory(programme.variables) || contradictory(programme.rows)) return std::nullopt;
   std::optional<Answer> best;
   int infeasible = 0;
-  int unbounded = 0;
+  bool endless = false;
   for (const Attempt& attempt : attempts) {
     const Verdict verdict = clp.attempt(attempt, programme, cost);
     if (verdict == Verdict::solved) best = better(std::move(best), checked(programme, cost, clp.values(), clp.prices()));
     if (best && best->gain_left <= checked_tolerance) return std::move(best->solution);
     if (verdict == Verdict::infeasible) ++infeasible;
-    if (verdict == Verdict::unbounded) ++unbounded;
+    if (verdict == Verdict::unbounded) endless = true;
     // That there is no answer cannot be checked as an answer can: it takes two attempts to say so, and none against.
-    if (infeasible == 2 && unbounded == 0 && !best) return std::nullopt;
-    if (unbounded == 2) break;
+    if (infeasible == 2 && !endless && !best) return std::nullopt;
   }
-  if (best && unbounded < 2) return std::move(best->solution);
+  if (best) return std::move(best->solution);
   // CLP calls some programmes without values endless or worse, but not where nothing is to be gained.
   if (!terms.empty() && !minimise({})) return std::nullopt;
-  throw SolverFailure(unbounded > 0 ? "a linear programme whose cost falls without end" : "a linear programme that no method solves");
+  throw SolverFailure(endless ? "a linear programme whose cost falls without end" : "a linear programme that no method solves");
 }
 
 std::optional<LinearProgram::Solution> LinearProgram::maximise(const Terms& gain) {

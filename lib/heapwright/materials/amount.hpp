@@ -17,6 +17,7 @@ struct Container {
   std::string name;
   std::vector<std::string> also;
   Volume volume;
+  std::string packing;  ///< how what is in it lies, where the container says so: a bale is packed
   std::string source;
   Evidence evidence = Evidence::own;
   std::string note;

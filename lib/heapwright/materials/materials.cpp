@@ -67,6 +67,8 @@ std::string carbon_arithmetic(const Feedstock& row, CarbonDryBasis carbon) {
 void check_carbon(Table& table, const Feedstock& row) {
   const auto carbon = row.used_carbon();
   if (!carbon || row.feedstock_class == FeedstockClass::mineral) return;
+  const auto nitrogen = row.used_nitrogen();
+  if (nitrogen && !(nitrogen->value() > 0.0)) table.problem_at("nitrogen_dry_basis", "nothing that grew is without nitrogen: its C:N would have no end", "give its C:N, or class = \"mineral\"");
   if (carbon->value() >= least_carbon && carbon->value() <= most_carbon) return;
   table.problem(carbon_arithmetic(row, *carbon) + " of dry matter, outside 20–60 %",
                 "a published nitrogen and a published C:N are averages of different samples: give measured carbon, or (100 − ash %)/1.8, and one of the two");
@@ -184,6 +186,7 @@ void read_container(Table& table, Container& row) {
   } else {
     table.problem("a container needs one volume above zero", "write volume = \"5 gal\"");
   }
+  row.packing = table.text("packing").value_or("");
   row.source = table.text("source").value_or("");
   row.evidence = table.one_of("evidence", evidence_words()).value_or(Evidence::own);
   row.note = table.text("note").value_or("");

@@ -200,6 +200,13 @@ Supply supply_of(const Materials& materials, std::string_view name_and_packing) 
   return supply;
 }
 
+void set_amount(Supply& supply, const Amount& amount, const Materials& materials) {
+  supply.amount = amount;
+  const ContainerCount* counted = std::get_if<ContainerCount>(&amount);
+  const Container* container = counted != nullptr ? find_container(materials.containers, counted->container) : nullptr;
+  if (container != nullptr && supply.packing_assumed && supply.feedstock.find_packing(container->packing) != nullptr) supply.packing = container->packing;
+}
+
 std::optional<Supply> read_supply(Table& table, const Materials& materials) {
   table.require("feedstock", "write feedstock = \"leaves-fall\"");
   auto supply = table.read("feedstock", [&](std::string_view name) { return supply_of(materials, name); });
@@ -210,7 +217,7 @@ std::optional<Supply> read_supply(Table& table, const Materials& materials) {
     supply->packing = *packing;
     supply->packing_assumed = false;
   }
-  supply->amount = table.read("amount", [&](std::string_view text) { return read_amount(text, materials.containers); });
+  if (const auto amount = table.read("amount", [&](std::string_view text) { return read_amount(text, materials.containers); })) set_amount(*supply, *amount, materials);
   supply->when = read_when(table);
   supply->storable = table.flag("storable").value_or(supply->feedstock.feedstock_class != FeedstockClass::must_go && supply->feedstock.feedstock_class != FeedstockClass::clippings);
   supply->shredded = table.flag("shredded").value_or(false);
@@ -257,6 +264,11 @@ std::optional<Amount> on_hand(const Supply& supply, Date built) {
 std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& materials) {
   std::vector<Assumption> assumptions;
   const Feedstock& feedstock = supply.feedstock;
+  if (supply.amount && std::holds_alternative<ContainerCount>(*supply.amount)) {
+    const auto& counted = std::get<ContainerCount>(*supply.amount);
+    const Container* container = find_container(materials.containers, counted.container);
+    if (container != nullptr) assumptions.push_back({"one " + container->name + " of " + feedstock.name, counted.each, std::nullopt, std::nullopt, source_words(materials, container->source, container->evidence), std::nullopt});
+  }
   if (!supply.weighed) {
     const bool shrunk = supply.shredded && feedstock.find_packing("shredded") != nullptr;
     const std::string packing = shrunk ? "shredded" : supply.packing;

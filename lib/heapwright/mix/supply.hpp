@@ -82,6 +82,9 @@ struct Supply {
 /// Most supplies that one yard may list.
 inline constexpr std::size_t most_supplies = 100;
 
+/// Sets the amount; a container that says how its contents lie settles the packing where the user named none.
+void set_amount(Supply& supply, const Amount& amount, const Materials& materials);
+
 /// Reads one [[supply]].
 std::optional<Supply> read_supply(Table& table, const Materials& materials);
 

@@ -100,6 +100,7 @@ void add_missing(const RecipeQuestion& question, const Recipe& recipe, std::vect
 
 std::vector<HeldBack> held_back_by(const RecipeQuestion& question, const Recipe& recipe) {
   std::vector<HeldBack> held;
+  if (recipe.status == RecipeStatus::not_enough) add_missing(question, recipe, held);
   if (!uses_everything(question, recipe)) {
     add_room(question, recipe, held);
     add_windows(question, recipe, held);
@@ -108,7 +109,6 @@ std::vector<HeldBack> held_back_by(const RecipeQuestion& question, const Recipe&
     if (held.empty()) add_windows(question, recipe, held);
     add_wants(question, recipe, held);
   }
-  if (recipe.status == RecipeStatus::not_enough) add_missing(question, recipe, held);
   return held;
 }
 

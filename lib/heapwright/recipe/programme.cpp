@@ -7,6 +7,7 @@
 namespace heapwright {
 namespace {
 
+constexpr double solver_tolerance = 1e-9;
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
 // README, the distance t: steps beyond a window's edge.
@@ -19,7 +20,6 @@ constexpr double outer_step_air = 0.05;
 constexpr double least_share_of_what_is_on_hand = 0.02;
 constexpr double without_limit = 1000.0;  // times the mass scale: no heap wants more of one supply than this
 constexpr double blocked_within = 1e-6;
-constexpr double solver_tolerance = 1e-9;
 
 std::size_t index(Aim aim) { return static_cast<std::size_t>(aim); }
 
@@ -72,6 +72,7 @@ double distance_of_moisture(double water, double total, const Targets& targets) 
 
 double distance_of_air(double solids, double volume, const Targets& targets) {
   if (!(volume > 0.0)) return 0.0;
+  if (solids > volume * (1.0 + solver_tolerance)) return infinity;  // no air at all, however far from the aim
   const double missing = targets.least_air.value() - (1.0 - solids / volume);
   constexpr double rounding = 1e-9;
   return missing <= rounding ? 0.0 : 1.0 + missing / outer_step_air;
@@ -104,7 +105,13 @@ Programme Programme::of_everything_in(const RecipeQuestion& question, bool limit
 Programme::Programme(const RecipeQuestion& question, const HardLimits& limits, bool everything_in)
     : question_(&question), hard_(limits), scale_(mass_scale(question)), settling_(question.wishes.settling.value()) {
   limits_.fill(infinity);
-  for (const RecipeSupply& supply : question.supplies) per_kg_.push_back(per_kilogram(supply.ingredient));
+  double carbon = 0.0;
+  for (const RecipeSupply& supply : question.supplies) {
+    per_kg_.push_back(per_kilogram(supply.ingredient));
+    carbon += per_kg_.back().carbon;
+  }
+  // The nitrogen of a kilogram of a heap on its aim: brings the rows of C:N near one, so that the solver's tolerance is small against them.
+  if (carbon > 0.0) nitrogen_scale_ = carbon / static_cast<double>(per_kg_.size()) / question.targets.carbon_to_nitrogen.aim.value();
   add_supplies(everything_in);
   if (!everything_in) add_hard_limits();
   add_windows();
@@ -189,7 +196,7 @@ Programme::Terms Programme::window_terms(const WindowRow& row, double distance) 
   for (std::size_t i = 0; i < x_.size(); ++i) {
     const PerKilogram& p = per_kg_[i];
     double coefficient = 0.0;
-    if (row.aim == Aim::carbon_to_nitrogen) coefficient = sign * (p.carbon - at * p.nitrogen);
+    if (row.aim == Aim::carbon_to_nitrogen) coefficient = sign * (p.carbon - at * p.nitrogen) / nitrogen_scale_;
     if (row.aim == Aim::moisture) coefficient = sign * (p.water - at);
     if (row.aim == Aim::air) coefficient = (p.solids - at * settling_ * p.loose) * water_kg_per_m3;  // brought near one
     terms.push_back({x_[i], coefficient});
@@ -203,7 +210,7 @@ Programme::Terms Programme::window_terms(const WindowRow& row, double distance) 
 double Programme::slack_weight(const WindowRow& row, double distance, const Sums& sums) const {
   const double step = std::abs(edge(row.aim, row.low, distance + 0.5) - edge(row.aim, row.low, distance)) / 0.5;
   switch (row.aim) {
-    case Aim::carbon_to_nitrogen: return step * sums.nitrogen;
+    case Aim::carbon_to_nitrogen: return step * sums.nitrogen / nitrogen_scale_;
     case Aim::moisture: return step * sums.total;
     case Aim::air: return (distance < 1.0 ? 0.0 : outer_step_air) * sums.volume * water_kg_per_m3;
   }
@@ -329,9 +336,12 @@ std::optional<double> Programme::optimise(const Terms& terms, bool least) {
 double Programme::keep(const Terms& terms, bool least, double unit_of_answer) {
   const auto optimum = optimise(terms, least);
   if (!optimum) throw SolverFailure("a recipe that was possible a step ago no longer is");
-  const double slack = slack_of(*optimum);
-  if (!terms.empty()) program_.add_row(terms, least ? -LinearProgram::unlimited : *optimum - slack, least ? *optimum + slack : LinearProgram::unlimited);
-  return *optimum * unit_of_answer;
+  // Nothing stays nothing: slack in a sum that is nothing would count for more in a small heap than in a large one, and the next stage would shrink the heap for it.
+  const bool nothing = std::abs(*optimum) <= solver_tolerance;
+  const double kept = nothing ? 0.0 : *optimum;
+  const double slack = nothing ? 0.0 : slack_of(kept);
+  if (!terms.empty()) program_.add_row(terms, least ? -LinearProgram::unlimited : kept - slack, least ? kept + slack : LinearProgram::unlimited);
+  return kept * unit_of_answer;
 }
 
 bool Programme::possible() { return optimise({}, true).has_value(); }
@@ -347,6 +357,7 @@ std::optional<double> Programme::greatest_volume_of_all() {
 std::optional<double> Programme::least_distance(const std::vector<Aim>& aims) {
   constexpr int most_rounds = 60;
   constexpr double settled = 1e-12;
+  constexpr double out_of_reach = 1e3;  // a C:N of 15,000
   const auto asked = [&](const WindowRow& row) { return std::find(aims.begin(), aims.end(), row.aim) != aims.end(); };
   const auto distance_at = [&](const Amounts& amounts) {
     double greatest = 0.0;
@@ -366,7 +377,7 @@ std::optional<double> Programme::least_distance(const std::vector<Aim>& aims) {
   const auto slack = tighten_from(1.0, sums_of(reference));
   if (slack) {
     Amounts best = amounts_;
-    double distance = std::min(distance_at(best), 1e6);
+    double distance = std::min(distance_at(best), out_of_reach);
     for (int round = 0; round < most_rounds && distance > 0.0; ++round) {
       Sums sums = sums_of(best);
       for (double* sum : {&sums.nitrogen, &sums.total, &sums.volume}) *sum /= scale_;
@@ -381,7 +392,7 @@ std::optional<double> Programme::least_distance(const std::vector<Aim>& aims) {
       if (done) break;
     }
     amounts_ = best;
-    least = distance;
+    if (distance < out_of_reach) least = distance;
   }
   for (const WindowRow& row : windows_) {
     if (asked(row)) set_window(row, limits_[index(row.aim)], 0.0);

@@ -128,6 +128,7 @@ class Programme {
   const RecipeQuestion* question_;
   HardLimits hard_;
   double scale_ = 1.0;
+  double nitrogen_scale_ = 1.0;
   double settling_;
   std::vector<PerKilogram> per_kg_;
   std::array<double, 3> limits_;

@@ -15,13 +15,15 @@ constexpr double comfortable = 0.6;         // README, use-most
 constexpr double next_dearer_money = 1.10;
 constexpr double next_dearer_gain = 0.25;
 
-bool anything_with_an_amount(const RecipeQuestion& question) {
-  return std::any_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) { return !supply.bought && supply.available && supply.available->value() > 0.0; });
+/// Something that goes in for certain, or that there is so much of to use up.
+bool gives_a_size(const RecipeQuestion& question) {
+  const bool fixed = std::any_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) { return supply.use == Use::all && supply.available && supply.available->value() > 0.0; });
+  return fixed || !raised_supplies(question).empty();
 }
 
-/// Where nothing has an amount, the room there is becomes the heap that is wanted.
+/// Where nothing on hand gives a size, the room there is becomes the heap that is wanted.
 RecipeQuestion with_a_size(RecipeQuestion question) {
-  if (anything_with_an_amount(question) || question.wishes.fill || !question.wishes.capacity) return question;
+  if (gives_a_size(question) || question.wishes.fill || !question.wishes.capacity) return question;
   question.wishes.fill = question.wishes.capacity;
   question.wishes.capacity.reset();
   return question;
@@ -59,7 +61,7 @@ Mix mix_from(const RecipeQuestion& question, const Amounts& amounts) {
 }
 
 std::optional<EverythingIn> everything_in(const RecipeQuestion& question) {
-  if (!anything_with_an_amount(question)) return std::nullopt;
+  if (!gives_a_size(question)) return std::nullopt;
   Programme programme = Programme::of_everything_in(question);
   programme.lower_distances();
   programme.keep_least_water();
@@ -114,7 +116,7 @@ double cost_of(const RecipeQuestion& question, const Amounts& amounts) {
 
 /// A little more money may buy a much better heap.
 std::optional<NextDearer> next_dearer(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe) {
-  if (question.wishes.goal != Goal::cheapest || !(recipe.cost > 0.0)) return std::nullopt;
+  if (question.wishes.goal != Goal::cheapest || recipe.status == RecipeStatus::not_enough || !(recipe.cost > 0.0)) return std::nullopt;
   Programme programme(question, hard);
   programme.limit_cost(next_dearer_money * recipe.cost);
   const auto distance = programme.least_distance({all_aims.begin(), all_aims.end()});
@@ -127,7 +129,7 @@ std::optional<NextDearer> next_dearer(const RecipeQuestion& question, const Hard
 /// Whether the hard limits can be met at all, and if not, whether only the wanted fill is too much.
 RecipeStatus status_before_aims(const RecipeQuestion& question, Recipe& recipe) {
   if (question.supplies.empty()) return RecipeStatus::nothing_on_hand;
-  if (!anything_with_an_amount(question) && !question.wishes.fill) return RecipeStatus::no_size;
+  if (!gives_a_size(question) && !question.wishes.fill) return RecipeStatus::no_size;
   if (Programme(question).possible()) return RecipeStatus::on_target;
   if (!question.wishes.fill) return RecipeStatus::limits_clash;
   const auto greatest = Programme(question, {.fill = false}).greatest_volume_of_all();
@@ -193,11 +195,15 @@ Recipe solve(const RecipeQuestion& asked) {
   recipe.wishes = asked.wishes;
   recipe.status = status_before_aims(question, recipe);
   if (recipe.status != RecipeStatus::on_target && recipe.status != RecipeStatus::not_enough) return recipe;
-  recipe.everything_in = everything_in(question);
 
   const HardLimits hard{.fill = recipe.status == RecipeStatus::on_target};
   Programme programme(question, hard);
-  const double least = *programme.least_distance({all_aims.begin(), all_aims.end()});
+  const auto least_found = programme.least_distance({all_aims.begin(), all_aims.end()});
+  if (!least_found) {  // so settled that the solids and the water fill more than the heap
+    recipe.status = RecipeStatus::limits_clash;
+    return recipe;
+  }
+  const double least = *least_found;
   recipe.stages.push_back({"least-t", least});
   const double cap = least <= on_the_edge ? 1.0 : least;
   if (recipe.status == RecipeStatus::on_target && least > on_the_edge) recipe.status = RecipeStatus::nearest;
@@ -211,6 +217,7 @@ Recipe solve(const RecipeQuestion& asked) {
   programme.keep_least_mass();
 
   fill_in(recipe, question, programme.amounts());
+  recipe.everything_in = everything_in(question);
   recipe.held_back_by = held_back_by(question, recipe);
   recipe.next_dearer = next_dearer(question, hard, recipe);
   return recipe;

@@ -62,7 +62,7 @@ std::string ratio_of(const Mix& mix) { return mix.carbon_to_nitrogen ? "C:N abou
 std::string figures_of(const Mix& mix, const Targets& targets, const Show& show) {
   std::string text;
   if (mix.carbon_to_nitrogen) text += "  C:N ratio      about " + right(show_ratio(*mix.carbon_to_nitrogen), 4) + "     " + window_words(targets) + " works\n";
-  if (mix.moisture) text += "  moisture       about " + right(show_moisture(*mix.moisture), 4) + "     " + moisture_window_words(targets) + " works; a handful clumps, hardly drips\n";
+  if (mix.moisture) text += "  moisture       about " + right(show_moisture(*mix.moisture), 4) + "     " + moisture_window_words(targets) + " works: a handful clumps\n";
   if (mix.air_space) text += "  air            about " + right(show_percent(mix.air_space->value()), 4) + "     at least " + show_percent(targets.least_air.value()) + "\n";
   if (mix.volume) text += "  heap           " + show.volume(*mix.volume) + ", " + show.mass(mix.mass) + (mix.bulk_density ? ", " + show.density(*mix.bulk_density) : "") + "\n";
   return text;

@@ -1,8 +1,6 @@
 #pragma once
 /// Shares of like things, which Boost.Units would let decay into bare numbers.
 
-#include <string>
-
 #include "heapwright/error.hpp"
 
 namespace heapwright {
@@ -13,7 +11,7 @@ class Fraction {
  public:
   /// @throws DomainError unless 0 <= value <= 1 (NaN fails too)
   static constexpr Fraction of(double value) {
-    if (!(value >= 0.0 && value <= 1.0)) throw DomainError("a share must be between 0 and 100 %, not " + std::to_string(100.0 * value) + " %");
+    if (!(value >= 0.0 && value <= 1.0)) throw DomainError("a share must be between 0 and 100 %");
     return Fraction(value);
   }
   constexpr double value() const { return value_; }

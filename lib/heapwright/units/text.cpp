@@ -49,7 +49,7 @@ std::string_view dimension_example(Dimension dimension) {
   return "";
 }
 
-/// "dish A is a length, not a volume": the same words for every reader.
+/// ""5 ft" is a length, not a volume": the text first, in the same words from every reader.
 [[noreturn]] void refuse(std::string_view text, std::string_view why, std::string_view would_be_right) {
   throw TextError("\"" + std::string(text) + "\" " + std::string(why), "write " + std::string(would_be_right));
 }

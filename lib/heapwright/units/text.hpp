@@ -76,7 +76,7 @@ CountedWords read_counted_words(std::string_view text);
 /// The same form for comparing names: lower case, without spaces, hyphens, points and underscores, and singular.
 std::string plain_name(std::string_view name);
 
-/// A number as a person wants to read it: so many significant digits, no exponent below a million, no trailing zeros.
+/// A number as a person wants to read it: so many significant digits, no exponent, no trailing zeros. @throws DomainError for nan and inf
 std::string print_number(double value, int significant_digits);
 
 /// A quantity as text in one of unit_names() of its dimension: print_in(v, "yd3", 3) is "0.772 yd3".

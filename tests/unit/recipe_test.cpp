@@ -1,0 +1,197 @@
+// Recipes: the formulation's own check figures, statuses, what holds a recipe back, and what must hold for every answer.
+// The comparison with another solver is tests/oracle. All properties here are picks inside published ranges, not published rows.
+
+#include <catch2/catch.hpp>
+
+#include <random>
+
+#include "heapwright/materials/materials.hpp"
+#include "heapwright/recipe/recipe.hpp"
+#include "heapwright/units/text.hpp"
+
+using namespace heapwright;
+using Catch::Matchers::WithinAbs;
+using Catch::Matchers::WithinRel;
+
+namespace {
+
+RecipeSupply supply(const std::string& id, FeedstockClass of_class, double moisture, double carbon, double ratio, double density, std::optional<double> kg = std::nullopt) {
+  const Properties properties{wet_basis(moisture), carbon_dry_basis(carbon), nitrogen_dry_basis(carbon / ratio), organic_dry_basis(std::min(1.0, 1.8 * carbon)), particle_density(1400.0)};
+  RecipeSupply supply;
+  supply.ingredient = {id, id, "", properties, bulk_density(density), Mass()};
+  supply.feedstock_class = of_class;
+  if (kg) supply.available = *kg * unit::kg;
+  if (!kg) supply.use = Use::unlimited;
+  return supply;
+}
+
+RecipeSupply leaves(std::optional<double> kg = std::nullopt) { return supply("leaves", FeedstockClass::keeper, 0.30, 0.48, 50.0, 100.0, kg); }
+RecipeSupply clippings(std::optional<double> kg = std::nullopt) { return supply("clippings", FeedstockClass::clippings, 0.80, 0.44, 17.0, 200.0, kg); }
+RecipeSupply scraps(std::optional<double> kg = std::nullopt) { return supply("scraps", FeedstockClass::must_go, 0.72, 0.46, 16.0, 450.0, kg); }
+
+RecipeSupply fixed(RecipeSupply supply) {
+  supply.use = Use::all;
+  return supply;
+}
+
+Recipe recipe_of(std::vector<RecipeSupply> supplies, const RecipeWishes& wishes = {}) { return solve({std::move(supplies), {}, wishes}); }
+
+std::vector<std::string> limits_of(const Recipe& recipe) {
+  std::vector<std::string> words;
+  for (const HeldBack& held : recipe.held_back_by) words.emplace_back(limit_word(held.limit));
+  return words;
+}
+
+}  // namespace
+
+TEST_CASE("leaves for ten kilograms of clippings: the goals conflict, and minimax halves the miss") {
+  // Properties from memory of Cornell Composting, C/N Ratio. 6.52 kg, C:N 36.3, 60.4 %, t = 1.084 by an independent reference solution.
+  const Recipe recipe = recipe_of({fixed(supply("grass", FeedstockClass::clippings, 0.77, 0.45, 18.75, 200.0, 10.0)), supply("leaves", FeedstockClass::keeper, 0.35, 0.50, 0.50 / 0.0075, 100.0)});
+  CHECK(recipe.status == RecipeStatus::nearest);
+  CHECK_THAT(recipe.amounts[1].mass.value(), WithinAbs(6.52, 0.005));
+  CHECK_THAT(recipe.mix->carbon_to_nitrogen->value(), WithinAbs(36.3, 0.05));
+  CHECK_THAT(recipe.mix->moisture->value(), WithinAbs(0.604, 0.0005));
+  CHECK_THAT(recipe.distance_from_aim, WithinAbs(1.084, 0.0005));
+}
+
+TEST_CASE("a thousand litres of leaves and twenty of clippings make a heap of fifty") {
+  // 50.4 L, C:N 33.4, t = 0.679 by an independent reference solution.
+  const Recipe recipe = recipe_of({leaves(100.0), clippings(4.0)});
+  CHECK(recipe.status == RecipeStatus::on_target);
+  CHECK_THAT(recipe.mix->volume->value(), WithinAbs(0.0504, 0.00005));
+  CHECK_THAT(recipe.mix->carbon_to_nitrogen->value(), WithinAbs(33.4, 0.05));
+  CHECK_THAT(recipe.distance_from_aim, WithinAbs(0.679, 0.0005));
+  CHECK(limits_of(recipe) == std::vector<std::string>{"carbon_to_nitrogen"});
+  REQUIRE(recipe.everything_in);
+  CHECK(recipe.everything_in->mix.carbon_to_nitrogen->value() > 45.0);
+}
+
+TEST_CASE("each status has its case") {
+  CHECK(recipe_of({}).status == RecipeStatus::nothing_on_hand);
+  CHECK(recipe_of({leaves(), clippings()}).status == RecipeStatus::no_size);
+  CHECK(recipe_of({leaves(50.0), clippings(50.0)}).status == RecipeStatus::on_target);
+  CHECK(recipe_of({leaves(50.0)}).status == RecipeStatus::nearest);
+
+  RecipeWishes wishes;
+  wishes.fill = read_volume("10 m3");
+  const Recipe short_of_fill = recipe_of({leaves(50.0), clippings(50.0)}, wishes);
+  CHECK(short_of_fill.status == RecipeStatus::not_enough);
+  CHECK_THAT((*short_of_fill.missing + *short_of_fill.mix->volume).value(), WithinRel(10.0, 1e-9));
+
+  wishes.fill.reset();
+  wishes.capacity = read_volume("100 L");
+  CHECK(recipe_of({fixed(leaves(50.0))}, wishes).status == RecipeStatus::limits_clash);
+  CHECK(recipe_of({leaves(), clippings()}, wishes).status == RecipeStatus::on_target);
+}
+
+TEST_CASE("what cannot be settled ends as a clash, not as a crash") {
+  RecipeWishes wishes;
+  wishes.settling = ShareOfLooseVolume::of(0.01);
+  CHECK(recipe_of({leaves(50.0), clippings(50.0)}, wishes).status == RecipeStatus::limits_clash);
+}
+
+TEST_CASE("a nitrogen source alone gives no size") {
+  RecipeSupply urea = supply("urea", FeedstockClass::supplement, 0.0, 0.20, 0.2 / 0.46, 700.0, 10.0);
+  CHECK(recipe_of({urea}).status == RecipeStatus::no_size);
+  CHECK(recipe_of({urea, leaves()}).status == RecipeStatus::no_size);
+}
+
+TEST_CASE("what holds a recipe back") {
+  SECTION("leaves only: the nitrogen") {
+    const Recipe recipe = recipe_of({leaves(100.0)});
+    CHECK(limits_of(recipe) == std::vector<std::string>{"carbon_to_nitrogen"});
+  }
+  SECTION("clippings only: both windows") {
+    const Recipe recipe = recipe_of({clippings(100.0)});
+    CHECK(limits_of(recipe) == std::vector<std::string>{"carbon_to_nitrogen", "moisture"});
+  }
+  SECTION("wet but balanced: the moisture alone") {
+    const Recipe recipe = recipe_of({supply("sodden", FeedstockClass::keeper, 0.75, 0.45, 30.0, 300.0, 100.0)});
+    CHECK(limits_of(recipe) == std::vector<std::string>{"moisture"});
+  }
+  SECTION("more than the bin holds: the room") {
+    RecipeWishes wishes;
+    wishes.capacity = read_volume("100 L");
+    const Recipe recipe = recipe_of({leaves(50.0), clippings(60.0)}, wishes);
+    CHECK(recipe.status == RecipeStatus::on_target);
+    CHECK(limits_of(recipe) == std::vector<std::string>{"capacity"});
+  }
+  SECTION("a small share of something: the share") {
+    RecipeSupply few = scraps(50.0);
+    few.most_of_volume = ShareOfLooseVolume::of(0.02);
+    const Recipe recipe = recipe_of({leaves(100.0), clippings(60.0), few});
+    CHECK(limits_of(recipe).front() == "share");
+  }
+  SECTION("no water for dry leaves: the water") {
+    RecipeWishes wishes;
+    wishes.most_water = 0.0 * unit::kg_water;
+    const Recipe recipe = recipe_of({supply("dry", FeedstockClass::keeper, 0.10, 0.45, 30.0, 100.0, 100.0)}, wishes);
+    CHECK(recipe.status == RecipeStatus::nearest);
+    CHECK(limits_of(recipe).back() == "water");
+  }
+  SECTION("too little for the heap wanted: what there is no more of") {
+    RecipeWishes wishes;
+    wishes.fill = read_volume("10 m3");
+    const Recipe recipe = recipe_of({leaves(50.0), clippings(50.0)}, wishes);
+    CHECK(recipe.held_back_by.front().limit == Limit::amount);
+  }
+  SECTION("all of it used: nothing") {
+    CHECK(recipe_of({supply("a", FeedstockClass::keeper, 0.50, 0.45, 32.0, 150.0, 100.0), supply("b", FeedstockClass::clippings, 0.60, 0.45, 28.0, 300.0, 100.0)}).held_back_by.empty());
+  }
+}
+
+TEST_CASE("goals do what they say") {
+  RecipeSupply straw = supply("straw", FeedstockClass::keeper, 0.12, 0.45, 80.0, 60.0);
+  straw.bought = true;
+  straw.price_per_kg = 0.5;
+  RecipeWishes wishes;
+  wishes.fill = read_volume("2 m3");
+  const std::vector<RecipeSupply> supplies{leaves(60.0), clippings(300.0), straw};
+  wishes.goal = Goal::cheapest;
+  const Recipe cheapest = recipe_of(supplies, wishes);
+  wishes.goal = Goal::use_most;
+  const Recipe use_most = recipe_of(supplies, wishes);
+  wishes.goal = Goal::least_water;
+  const Recipe driest = recipe_of(supplies, wishes);
+  CHECK(cheapest.cost <= use_most.cost * (1.0 + 1e-6));
+  CHECK(driest.water_to_add.value() <= use_most.water_to_add.value() + 1e-6);
+  CHECK(cheapest.distance_from_aim <= 1.0 + 1e-6);
+}
+
+TEST_CASE("must-go first: scraps are not left out for fluffier clippings") {
+  RecipeWishes wishes;
+  wishes.capacity = read_volume("300 L");
+  const Recipe recipe = recipe_of({clippings(400.0), scraps(10.0), leaves(400.0)}, wishes);
+  CHECK_THAT(recipe.amounts[1].mass.value(), WithinRel(10.0, 1e-6));
+}
+
+TEST_CASE("degenerate and tight problems end and balance") {
+  std::mt19937 random(7);
+  std::uniform_real_distribution<double> any(0.0, 1.0);
+  const auto within = [&](double low, double high) { return low + (high - low) * any(random); };
+  const int kind = GENERATE(range(0, 200));
+  std::vector<RecipeSupply> supplies;
+  const int count = 1 + static_cast<int>(within(0.0, 7.99));
+  for (int i = 0; i < count; ++i) {
+    const auto of_class = static_cast<FeedstockClass>(static_cast<int>(within(0.0, 3.99)));
+    RecipeSupply next = supply("s" + std::to_string(i), of_class, within(0.02, 0.9), within(0.2, 0.58), within(8.0, 400.0), within(40.0, 600.0), within(0.001, 500.0));
+    if (any(random) < 0.2) next.most_of_volume = ShareOfLooseVolume::of(1.0 / count);
+    if (any(random) < 0.1) next = supplies.empty() ? next : supplies.back();
+    supplies.push_back(next);
+  }
+  RecipeWishes wishes;
+  if (kind % 3 == 0) wishes.fill = within(0.001, 3.0) * unit::m3;
+  if (kind % 3 == 1) wishes.capacity = within(0.001, 3.0) * unit::m3;
+  if (kind % 5 == 0) wishes.most_water = 0.0 * unit::kg_water;
+  wishes.goal = static_cast<Goal>(kind % 4);
+  CAPTURE(kind, count);
+  const Recipe recipe = recipe_of(supplies, wishes);
+  if (!recipe.mix) return;
+  double mass = recipe.water_to_add.value();
+  for (const RecipeAmount& amount : recipe.amounts) mass += amount.mass.value();
+  CHECK_THAT(recipe.mix->mass.value(), WithinRel(mass, 1e-12));
+  CHECK_THAT(as_is_mass(recipe.mix->dry, recipe.mix->water).value(), WithinRel(mass, 1e-12));
+  if (recipe.status == RecipeStatus::on_target) CHECK(recipe.distance_from_aim <= 1.0 + 1e-5);
+  if (recipe.status == RecipeStatus::nearest) CHECK(recipe.distance_from_aim > 1.0);
+  if (wishes.capacity) CHECK(recipe.mix->volume->value() <= wishes.capacity->value() * (1.0 + 1e-5));
+}

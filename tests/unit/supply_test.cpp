@@ -1,0 +1,59 @@
+// Supplies: what is on hand on a day, weighing, drying, shredding.
+
+#include <catch2/catch.hpp>
+
+#include "heapwright/mix/supply.hpp"
+#include "heapwright/yard/yard.hpp"
+#include "heapwright/units/text.hpp"
+
+using namespace heapwright;
+using namespace std::chrono;
+using Catch::Matchers::WithinRel;
+
+namespace {
+
+Supply read(const std::string& lines) { return read_yard_text("[[supply]]\n" + lines, "yard.toml", built_in_materials()).supplies.at(0); }
+
+double litres_on_hand(const Supply& supply, Date built) { return 1000.0 * volume_of(*on_hand(supply, built))->value(); }
+
+constexpr Date november_7{year(2026), month(11), day(7)};
+
+}  // namespace
+
+TEST_CASE("a supply without a season is on hand, all of it") {
+  CHECK_THAT(litres_on_hand(read("feedstock = \"leaves\"\namount = \"120 L\"\n"), november_7), WithinRel(120.0, 1e-12));
+}
+
+TEST_CASE("a season's total is shared evenly over its days") {
+  // 61 days of October and November; storable, so the twelve months before the 7th of November hold all 31 + 30 of them once.
+  const Supply leaves = read("feedstock = \"leaves\"\namount = \"610 L\"\nwhen = { months = [\"Oct\", \"Nov\"] }\nstorable = true\n");
+  CHECK_THAT(litres_on_hand(leaves, november_7), WithinRel(610.0, 1e-12));
+  // Fresh, only the last 30 days: 24 of October and 6 of November at 10 L a day.
+  const Supply fresh = read("feedstock = \"leaves\"\namount = \"610 L\"\nwhen = { months = [\"Oct\", \"Nov\"] }\nstorable = false\n");
+  CHECK_THAT(litres_on_hand(fresh, november_7), WithinRel(300.0, 1e-12));
+}
+
+TEST_CASE("a weekly amount counts the days of the season") {
+  const Supply clippings = read("feedstock = \"clippings\"\namount = \"70 L\"\nwhen = { every = \"week\", from = \"Apr\", to = \"Oct\" }\n");
+  CHECK_THAT(litres_on_hand(clippings, november_7), WithinRel(240.0, 1e-12));  // 8 to 31 October
+  CHECK(litres_on_hand(clippings, Date{year(2026), month(2), day(1)}) == 0.0);
+  const Supply winter = read("feedstock = \"clippings\"\namount = \"70 L\"\nwhen = { every = \"week\", from = \"Nov\", to = \"Feb\" }\n");
+  CHECK_THAT(litres_on_hand(winter, Date{year(2027), month(1), day(31)}), WithinRel(300.0, 1e-12));
+}
+
+TEST_CASE("29 February has a day a year before it") {
+  const Supply leaves = read("feedstock = \"leaves\"\namount = \"610 L\"\nwhen = { months = [\"Oct\", \"Nov\"] }\nstorable = true\n");
+  CHECK_THAT(litres_on_hand(leaves, Date{year(2028), month(2), day(29)}), WithinRel(610.0, 1e-12));
+}
+
+TEST_CASE("shredded leaves weigh the same and take less room") {
+  const Supply whole = read("feedstock = \"leaves\"\npacking = \"loose\"\namount = \"120 L\"\n");
+  const Supply shredded = read("feedstock = \"leaves\"\npacking = \"loose\"\namount = \"120 L\"\nshredded = true\n");
+  CHECK(whole.mass(*whole.amount)->value() == shredded.mass(*shredded.amount)->value());
+  CHECK(*shredded.density() > *whole.density());
+}
+
+TEST_CASE("leaves, clippings and the rest are found by the names people use") {
+  const auto [name, id] = GENERATE(table<std::string, std::string>({{"leaves", "leaves-fall"}, {"Fall Leaves", "leaves-fall"}, {"grass", "grass-clippings"}, {"clippings", "grass-clippings"}, {"coffee", "coffee-grounds"}, {"horse bedding", "horse-bedding"}, {"food scraps", "kitchen-scraps"}, {"straw", "straw"}}));
+  CHECK(find_feedstock(built_in_materials(), name).id == id);
+}
