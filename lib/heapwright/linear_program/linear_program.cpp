@@ -35,7 +35,8 @@ void require(bool sound, const char* message) {
 
 void require_bounds(double low, double high) {
   // Comparisons that nan fails.
-  require(low < LinearProgram::unlimited && high > -LinearProgram::unlimited, "a bound is not a number, or unlimited on the wrong side");
+  const bool sound = low < LinearProgram::unlimited && high > -LinearProgram::unlimited;
+  require(sound, "a bound is not a number, or unlimited on the wrong side");
 }
 
 void add(Bounds& bounds, double low, double high) {
@@ -210,9 +211,11 @@ class Clp {
       starts.push_back(static_cast<CoinBigIndex>(rows.size()));
     }
     const Basis last = basis();
-    clp_->loadProblem(static_cast<int>(programme.columns.size()), static_cast<int>(programme.rows.low.size()), starts.data(),
-                      rows.data(), coefficients.data(), programme.variables.low.data(), programme.variables.high.data(), cost.data(),
-                      programme.rows.low.data(), programme.rows.high.data());
+    const auto& [variable_bounds, row_bounds, columns] = programme;
+    clp_->loadProblem(static_cast<int>(columns.size()), static_cast<int>(row_bounds.low.size()),  //
+                      starts.data(), rows.data(), coefficients.data(),                            //
+                      variable_bounds.low.data(), variable_bounds.high.data(), cost.data(),       //
+                      row_bounds.low.data(), row_bounds.high.data());
     restore(last);
   }
 
@@ -276,7 +279,9 @@ LinearProgram::Row LinearProgram::add_row(const Terms& terms, double low, double
   return {programme.rows.low.size() - 1};
 }
 
-void LinearProgram::set_bounds(Variable variable, double low, double high) { set(model_->programme.variables, variable.index, low, high); }
+void LinearProgram::set_bounds(Variable variable, double low, double high) {
+  set(model_->programme.variables, variable.index, low, high);
+}
 
 void LinearProgram::set_bounds(Row row, double low, double high) { set(model_->programme.rows, row.index, low, high); }
 
@@ -301,7 +306,7 @@ std::optional<LinearProgram::Solution> LinearProgram::minimise(const Terms& term
     // That there is no answer cannot be checked as an answer can: it takes two attempts to say so, and none against.
     if (infeasible == 2 && !endless && !best) return std::nullopt;
   }
-  if (best) return std::move(best->solution);
+  if (best && !endless) return std::move(best->solution);
   // CLP calls some programmes without values endless or worse, but not where nothing is to be gained.
   if (!terms.empty() && !minimise({})) return std::nullopt;
   throw SolverFailure(endless ? "a linear programme whose cost falls without end" : "a linear programme that no method solves");

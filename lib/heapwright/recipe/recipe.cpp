@@ -45,7 +45,7 @@ std::optional<ContainerCount> in_containers(const RecipeSupply& supply, Mass mas
 RecipeAmount amount_of(const RecipeSupply& supply, double kilograms) {
   const Mass mass = kilograms * unit::kg;
   const Volume volume(mass / *supply.ingredient.density);
-  return {supply.ingredient.id, supply.ingredient.name, mass, volume, in_containers(supply, mass), left_over(supply, volume), supply.bought};
+  return {supply.ingredient.id, supply.ingredient.name, supply.feedstock_class, mass, volume, in_containers(supply, mass), left_over(supply, volume), supply.bought};
 }
 
 Mix mix_from(const RecipeQuestion& question, const Amounts& amounts) {

@@ -39,6 +39,7 @@ std::string_view limit_word(Limit limit);
 struct RecipeAmount {
   std::string id;
   std::string name;
+  FeedstockClass feedstock_class;
   Mass mass;
   Volume volume;  ///< loose
   std::optional<ContainerCount> containers;

@@ -84,7 +84,8 @@ std::string Show::mass_range(double low_kg, double high_kg) const {
 std::string Show::water(WaterMass value) const {
   const double litres = value.value();  // one to the kilogram
   const double gallons = in(Dimension::volume, "gal", litres / 1000.0);
-  return both(number(gallons) + (number(gallons) == "1" ? " gallon" : " gallons"), number(litres) + " L");
+  const std::string us = gallons < 0.5 ? "less than half a gallon" : show_count(gallons, "gallon");
+  return both(us, number(litres) + " L");
 }
 
 std::string Show::density(BulkDensity value) const {
@@ -140,20 +141,22 @@ std::string show_amount(const std::optional<ContainerCount>& counted, Volume vol
 }
 
 std::string wrap(std::string_view text, std::size_t indent, std::size_t width) {
-  std::string wrapped;
-  std::size_t column = 0;
-  std::size_t at = 0;
+  std::size_t at = std::min(text.find_first_not_of(' '), text.size());
+  std::string wrapped(at, ' ');
+  std::size_t column = at;
+  bool first = true;
   while (at < text.size()) {
     const std::size_t end = std::min(text.find(' ', at), text.size());
     std::size_t length = 0;
     for (const char c : text.substr(at, end - at)) length += (static_cast<unsigned char>(c) & 0xC0U) != 0x80U ? 1 : 0;
-    if (column > 0 && column + 1 + length > width) {
+    if (!first && column + 1 + length > width) {
       wrapped += "\n" + std::string(indent, ' ');
       column = indent;
-    } else if (column > 0 && at > 0) {
+    } else if (!first) {
       wrapped += ' ';
       ++column;
     }
+    first = false;
     wrapped += text.substr(at, end - at);
     column += length;
     at = end + 1;

@@ -111,8 +111,21 @@ std::string ingredients_text(const Recipe& recipe, const Materials& materials, c
   return text;
 }
 
+/// What to do with what is left of a class of feedstock.
+std::string advice_for_left_over(FeedstockClass feedstock_class) {
+  switch (feedstock_class) {
+    case FeedstockClass::must_go: return "scraps and coffee: cover them with browns as more browns come in";
+    case FeedstockClass::clippings: return "clippings: leave them on the lawn, that is no waste";
+    case FeedstockClass::keeper: return "browns: keep them dry, next summer's clippings will want them";
+    case FeedstockClass::supplement:
+    case FeedstockClass::mineral: return {};
+  }
+  return {};
+}
+
 std::string left_over_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   std::vector<std::vector<std::string>> rows;
+  std::string advice;
   for (const RecipeAmount& amount : recipe.amounts) {
     if (!amount.left_over || amount.left_over->value() <= 1e-3 * (amount.volume + *amount.left_over).value()) continue;
     std::optional<ContainerCount> counted;
@@ -121,8 +134,10 @@ std::string left_over_text(const Recipe& recipe, const Materials& materials, con
       counted = ContainerCount{amount.containers->container, amount.volume.value() > 0.0 ? amount.containers->count * amount.left_over->value() / amount.volume.value() : had / amount.containers->each.value(), amount.containers->each};
     }
     rows.push_back({show_amount(counted, *amount.left_over, materials, show), amount.name});
+    const std::string words = advice_for_left_over(amount.feedstock_class);
+    if (!words.empty() && advice.find(words) == std::string::npos) advice += item(words);
   }
-  return rows.empty() ? "" : "\nLeft over\n" + columns(rows);
+  return rows.empty() ? "" : "\nLeft over\n" + columns(rows) + advice;
 }
 
 std::string name_of(const std::string& id, const Recipe& recipe) {
