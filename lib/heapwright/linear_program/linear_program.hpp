@@ -51,7 +51,8 @@ class LinearProgram {
   LinearProgram& operator=(LinearProgram) noexcept;
   ~LinearProgram();
 
-  /// Coefficients must be finite and bounds numbers, `unlimited` (or -unlimited) on an open side: std::invalid_argument.
+  /// Coefficients must be finite and bounds numbers, `unlimited` (or -unlimited) on an open side: else
+  /// std::invalid_argument. A variable or row that the programme has not is std::out_of_range.
   Variable add_variable(double low, double high);
   Row add_row(const Terms& terms, double low, double high);
 
@@ -63,7 +64,7 @@ class LinearProgram {
   ///
   /// Every answer has been checked without trust in the solver: its rows hold to 1e-8 of the size of their terms. The
   /// prices of the rows prove that no other x is better by more than 1e-8 of the size of the terms of the cost; where
-  /// they do not (rows that only just can be met), several methods have tried, and the best proven of their answers is given.
+  /// they do not (rows that only just can be met), several methods have tried, and the answer nearest to a proof is given.
   std::optional<Solution> minimise(const Terms& cost);
   std::optional<Solution> maximise(const Terms& gain);
 

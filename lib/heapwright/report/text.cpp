@@ -233,12 +233,13 @@ std::string topdressing_body(const Topdressing& topdressing, const Materials& ma
   }
   text += columns(rows);
   text += "  exactly        " + Show(ShownUnits::us).volume(topdressing.volume) + " = " + print_in(topdressing.volume, "ft3", 3) + " = " + print_in(topdressing.volume, "m3", 2) + "\n";
-  text += "  with " + padded(show_percent(topdressing.plan.allowance.value()) + " more", 10) + show.volume(topdressing.volume_with_allowance) + ": " + show_count(std::ceil(topdressing.wheelbarrow_loads), "wheelbarrow load");
   const std::string bags = bags_words(topdressing.volume_with_allowance, materials);
-  text += (bags.empty() ? "" : ", or " + bags) + "\n";
-  if (topdressing.mass_kg) text += "  it weighs      " + show.mass_range(topdressing.mass_kg->low, topdressing.mass_kg->high) + ", by how moist it is: order by volume\n";
+  const std::string loads = show_count(std::ceil(topdressing.wheelbarrow_loads), "wheelbarrow load");
+  const auto line = [](const std::string& what, const std::string& words) { return wrap("  " + padded(what, 14) + " " + words, 17); };
+  text += line("with " + show_percent(topdressing.plan.allowance.value()) + " more", show.volume(topdressing.volume_with_allowance) + ": " + loads + (bags.empty() ? "" : ", or " + bags));
+  if (topdressing.mass_kg) text += line("it weighs", show.mass_range(topdressing.mass_kg->low, topdressing.mass_kg->high) + ", moist or dry: order by volume");
   const std::string months = months_words(topdressing.plan);
-  text += "  " + padded(times_words(topdressing.times_a_year), 15) + (months.empty() ? "" : months + ", ") + show.volume(topdressing.per_year) + " in all\n";
+  text += line(times_words(topdressing.times_a_year), (months.empty() ? "" : months + ", ") + show.volume(topdressing.per_year) + " in all");
   if (topdressing.deep) text += wrap("More than 3/8 in at once can smother a low or thin lawn: two thinner dressings are safer.");
   return text;
 }

@@ -5,13 +5,17 @@
 
 namespace heapwright {
 
+namespace detail {
+[[noreturn]] void refuse_fraction(double value);
+}
+
 /// A number in [0, 1] that says of what it is a share. Fractions of different bases do not mix.
 template <class Basis>
 class Fraction {
  public:
   /// @throws DomainError unless 0 <= value <= 1 (NaN fails too)
   static constexpr Fraction of(double value) {
-    if (!(value >= 0.0 && value <= 1.0)) throw DomainError("a share must be between 0 and 100 %");
+    if (!(value >= 0.0 && value <= 1.0)) detail::refuse_fraction(value);
     return Fraction(value);
   }
   constexpr double value() const { return value_; }
