@@ -96,6 +96,12 @@ def main():
         near("density of a weighed bucket", mix["bulk_density_kg_m3"], 450.0, 1e-9)
         near("moisture of a dried sample", mix["moisture_fraction"], 0.77, 1e-12)
 
+        # New Jersey's Manual on Composting Leaves, Table 2 note 3: an average of 20 gal of water a cubic yard of leaves. No moisture is given,
+        # so this bounds plausibility only: leaves of 300 lb/yd3 at 30 % come to about 55 %.
+        dry = file("dry.toml", '[[feedstock]]\nid = "dry-leaves"\nmoisture_wet_basis = "30 %"\ncarbon_dry_basis = "48 %"\ncarbon_to_nitrogen = "50:1"\nbulk_density = "300 lb/yd3"\n')
+        mix = answer("mix", "--materials", dry, "--add", "dry-leaves=1 yd3", "--water", "20 gal")["mix"]
+        near("moisture of leaves with 20 gal a cubic yard", mix["moisture_fraction"], 0.55, 0.005)
+
         # Geometry; Cumberland County SWCD: about 0.75 yd3 for 1/4 in on 1000 ft2.
         lawn = answer("topdress", "--area", "1000 ft2", "--depth", "1/4 in")
         near("a quarter inch on 1000 ft2", lawn["volume_m3"], 0.589934, 0.589934e-6)

@@ -175,6 +175,9 @@ void read_compost(Table& table, Compost& row) {
   row.nitrogen = read_readings(table, "nitrogen_dry_basis", read_nitrogen_dry_basis);
   row.phosphate = read_readings(table, "phosphate_dry_basis", read_phosphate_dry_basis);
   row.potash = read_readings(table, "potash_dry_basis", read_potash_dry_basis);
+  // How far a compost goes and what a heap leaves of it hang on these two.
+  if (!used(row.moisture) || !(used(row.moisture)->value() < 1.0)) table.problem("a compost needs its moisture, below 100 %", "write moisture_wet_basis = \"45 %\"");
+  if (!used(row.bulk_density) || !(used(row.bulk_density)->value() > 0.0)) table.problem("a compost needs its weight", "write bulk_density = \"1000 lb/yd3\"");
 }
 
 void read_container(Table& table, Container& row) {
@@ -213,6 +216,8 @@ void read_yield(Table& root, YieldRule& rule) {
   if (!table) return;
   if (const auto lost = table->find("volatile_solids_lost")) rule.volatile_solids_lost = read_reading(*lost, read_fraction<OfVolatileSolids>);
   if (const auto held = table->find("held_back_by_screen")) rule.held_back_by_screen = read_reading(*held, read_fraction<OfVolume>);
+  const auto whole = [](const auto& reading) { return reading.typical && reading.low && reading.high; };
+  if (!whole(rule.volatile_solids_lost) || !whole(rule.held_back_by_screen)) table->problem("a yield needs typical, low and high", "write { typical = \"55 %\", low = \"40 %\", high = \"70 %\" }");
   table->finish();
 }
 

@@ -77,7 +77,13 @@ Recipe first_recipe(const Yard& yard, Date today) {
   const bool seasons = std::any_of(yard.supplies.begin(), yard.supplies.end(), [](const Supply& supply) { return !std::holds_alternative<std::monostate>(supply.when); });
   if (seasons && !(yard.heap && yard.heap->built)) recipe.assumptions.push_back({"the heap is built today", built, std::nullopt, std::nullopt, "you gave no date", std::nullopt});
   std::vector<std::string> cautions;
-  for (const Supply& supply : yard.supplies) take_on(supply, yard.materials, recipe.assumptions, cautions);
+  for (const Supply& supply : yard.supplies) {
+    if (is_only_estimated(supply)) {
+      recipe.assumptions.push_back({supply.feedstock.name + " left out", std::string("an amount is wanted, this version reckons no estimates"), std::nullopt, std::nullopt, "you gave an estimate", std::nullopt});
+    } else {
+      take_on(supply, yard.materials, recipe.assumptions, cautions);
+    }
+  }
   if (recipe.mix) cautions.emplace_back("local-rules");
   recipe.cautions = ranked(cautions, yard.materials);
   return recipe;

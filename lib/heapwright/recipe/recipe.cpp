@@ -174,9 +174,12 @@ std::string_view limit_word(Limit limit) {
   return "";
 }
 
+bool is_only_estimated(const Supply& supply) { return supply.estimate && !supply.amount && !supply.bought && supply.use != Use::unlimited; }
+
 RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built) {
   RecipeQuestion question{{}, targets, wishes};
   for (const Supply& supply : supplies) {
+    if (is_only_estimated(supply)) continue;
     if (!supply.density()) throw TextError("no bulk density of " + supply.feedstock.id + " is known, so it has no place in a heap", "give bulk_density in its table, or weigh a bucketful: weighed = { … }");
     RecipeSupply in_recipe{supply.ingredient(Mass()), supply.feedstock.feedstock_class, std::nullopt, std::nullopt, supply.use, supply.bought, 0.0, supply.most_of_volume};
     const std::optional<Amount> amount = on_hand(supply, built);

@@ -91,6 +91,9 @@ struct Recipe {
   std::vector<std::string> cautions;
 };
 
+/// Whether an amount is known only roughly, by an estimate: such a supply is left out of the recipe.
+bool is_only_estimated(const Supply& supply);
+
 /// The question that supplies on a day pose. Supplies that are all of them without density cannot be poured: TextError names them.
 RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built);
 
