@@ -78,11 +78,11 @@ std::string si_unit(Dimension dimension) {
 
 double read_in_si(Dimension dimension, const std::string& text) {
   switch (dimension) {
-    case Dimension::length: return si_value(read_length(text));
-    case Dimension::area: return si_value(read_area(text));
-    case Dimension::volume: return si_value(read_volume(text));
-    case Dimension::mass: return si_value(read_mass(text));
-    case Dimension::duration: return si_value(read_duration(text));
+    case Dimension::length: return si_number(read_length(text));
+    case Dimension::area: return si_number(read_area(text));
+    case Dimension::volume: return si_number(read_volume(text));
+    case Dimension::mass: return si_number(read_mass(text));
+    case Dimension::duration: return si_number(read_duration(text));
   }
   FAIL("a dimension that this test does not know");
   return 0.0;
@@ -136,7 +136,7 @@ std::vector<Row> masses_per(Dimension below, const std::string& count, Read read
       if (other.dimension != below) continue;
       const std::string text = "7 " + std::string(mass.symbol) + "/" + count + std::string(other.symbol);
       const std::string expression = "7 " + gnu_name(mass) + " / (" + (count.empty() ? "1" : count) + " " + gnu_name(other) + ")";
-      rows.push_back({text, si_value(read(text)), expression, "kg/" + si_unit(below)});
+      rows.push_back({text, si_number(read(text)), expression, "kg/" + si_unit(below)});
     }
   }
   return rows;
@@ -170,14 +170,14 @@ TEST_CASE("each weight per volume and per area is GNU units' own", "[reference]"
 
 TEST_CASE("compounds in words are GNU units' own", "[reference]") {
   check({
-      {"350 pounds per cubic yard", si_value(read_bulk_density("350 pounds per cubic yard")), "350 pound / yard^3", "kg/m^3"},
-      {"3 lbs per 1,000 sq ft", si_value(read_mass_per_area("3 lbs per 1,000 sq ft")), "3 pound / (1000 foot^2)", "kg/m^2"},
-      {"60 ft 6 1/2 in", si_value(read_length("60 ft 6 1/2 in")), "60 foot + 6.5 inch", "m"},
-      {"half an acre", si_value(read_area("half an acre")), "0.5 intacre", "m^2"},
-      {"3 1/2 yards", si_value(read_volume("3 1/2 yards")), "3.5 yard^3", "m^3"},
-      {"5 gal of water", si_value(read_water("5 gal")), "5 usgallon 1000 kg/m^3", "kg"},
+      {"350 pounds per cubic yard", si_number(read_bulk_density("350 pounds per cubic yard")), "350 pound / yard^3", "kg/m^3"},
+      {"3 lbs per 1,000 sq ft", si_number(read_mass_per_area("3 lbs per 1,000 sq ft")), "3 pound / (1000 foot^2)", "kg/m^2"},
+      {"60 ft 6 1/2 in", si_number(read_length("60 ft 6 1/2 in")), "60 foot + 6.5 inch", "m"},
+      {"half an acre", si_number(read_area("half an acre")), "0.5 intacre", "m^2"},
+      {"3 1/2 yards", si_number(read_volume("3 1/2 yards")), "3.5 yard^3", "m^3"},
+      {"5 gal of water", si_number(read_water("5 gal")), "5 usgallon 1000 kg/m^3", "kg"},
       {"55 %", read_percentage("55 %"), "55 percent", "1"},
-      {"1/4 in on 1000 ft2", si_value(read_length("1/4 in") * read_area("1000 ft2")), "1|4 inch 1000 foot^2", "m^3"},
+      {"1/4 in on 1000 ft2", si_number(read_length("1/4 in") * read_area("1000 ft2")), "1|4 inch 1000 foot^2", "m^3"},
   });
 }
 

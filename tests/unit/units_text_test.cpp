@@ -59,11 +59,11 @@ class Says : public Catch::MatcherBase<TextError> {
 
 double read_in_si(Dimension dimension, const std::string& text) {
   switch (dimension) {
-    case Dimension::length: return si_value(read_length(text));
-    case Dimension::area: return si_value(read_area(text));
-    case Dimension::volume: return si_value(read_volume(text));
-    case Dimension::mass: return si_value(read_mass(text));
-    case Dimension::duration: return si_value(read_duration(text));
+    case Dimension::length: return si_number(read_length(text));
+    case Dimension::area: return si_number(read_area(text));
+    case Dimension::volume: return si_number(read_volume(text));
+    case Dimension::mass: return si_number(read_mass(text));
+    case Dimension::duration: return si_number(read_duration(text));
   }
   FAIL("a dimension that this test does not know");
   return 0.0;
@@ -90,7 +90,7 @@ struct Reader {
 
 template <class Quantity>
 Reader reader(const std::string& name, Quantity (*read)(std::string_view)) {
-  return {name, [read](const std::string& text) { return si_value(read(text)); }};
+  return {name, [read](const std::string& text) { return si_number(read(text)); }};
 }
 
 const std::vector<Reader>& readers() {
@@ -197,7 +197,7 @@ TEST_CASE("numbers are read as people write them", "[text]") {
       {"3\u2009", 3.0},
   }));
   CAPTURE(number);
-  CHECK_THAT(si_value(read_mass(number + " kg")), WithinRel(value, rounding));
+  CHECK_THAT(si_number(read_mass(number + " kg")), WithinRel(value, rounding));
 }
 
 TEST_CASE("numbers that are none, or past reason, are refused", "[text]") {
@@ -296,11 +296,11 @@ TEST_CASE("units are what their definitions make them", "[text][definitions]") {
 
 TEST_CASE("figures of the trade follow from the definitions", "[text][definitions]") {
   const Volume quarter_inch_on_1000_ft2 = read_length("1/4 in") * read_area("1000 ft2");
-  CHECK_THAT(si_value(quarter_inch_on_1000_ft2), WithinRel(0.589934304, rounding));
+  CHECK_THAT(si_number(quarter_inch_on_1000_ft2), WithinRel(0.589934304, rounding));
   CHECK(print_in(quarter_inch_on_1000_ft2, "yd3", 3) == "0.772 yd3");
 
   // 800 x 0.45359237 / 0.764554857984 = 474.621137006226...
-  CHECK_THAT(si_value(read_bulk_density("800 lb/yd3")), WithinRel(474.621137006226, rounding));
+  CHECK_THAT(si_number(read_bulk_density("800 lb/yd3")), WithinRel(474.621137006226, rounding));
 
   const Mass load = read_volume("10 yd3") * read_bulk_density("800 lb/yd3");
   CHECK(print_in(load, "short_ton", 6) == "4 short_ton");
@@ -339,7 +339,7 @@ TEST_CASE("lengths as people write them", "[text]") {
       {"0 ft 0 in", 0.0},
   }));
   CAPTURE(text);
-  CHECK_THAT(si_value(read_length(text)), WithinRel(si, rounding));
+  CHECK_THAT(si_number(read_length(text)), WithinRel(si, rounding));
 }
 
 TEST_CASE("areas as people write them", "[text]") {
@@ -379,7 +379,7 @@ TEST_CASE("areas as people write them", "[text]") {
       {"0 ft2", 0.0},
   }));
   CAPTURE(text);
-  CHECK_THAT(si_value(read_area(text)), WithinRel(si, rounding));
+  CHECK_THAT(si_number(read_area(text)), WithinRel(si, rounding));
 }
 
 TEST_CASE("volumes as people write them: yards are cubic", "[text]") {
@@ -423,7 +423,7 @@ TEST_CASE("volumes as people write them: yards are cubic", "[text]") {
       {"0 yd3", 0.0},
   }));
   CAPTURE(text);
-  CHECK_THAT(si_value(read_volume(text)), WithinRel(si, rounding));
+  CHECK_THAT(si_number(read_volume(text)), WithinRel(si, rounding));
 }
 
 TEST_CASE("weights as people write them", "[text]") {
@@ -451,7 +451,7 @@ TEST_CASE("weights as people write them", "[text]") {
       {"0 lb", 0.0},
   }));
   CAPTURE(text);
-  CHECK_THAT(si_value(read_mass(text)), WithinRel(si, rounding));
+  CHECK_THAT(si_number(read_mass(text)), WithinRel(si, rounding));
 }
 
 TEST_CASE("times as people write them", "[text]") {
@@ -472,7 +472,7 @@ TEST_CASE("times as people write them", "[text]") {
       {"0 days", 0.0},
   }));
   CAPTURE(text);
-  CHECK_THAT(si_value(read_duration(text)), WithinRel(si, rounding));
+  CHECK_THAT(si_number(read_duration(text)), WithinRel(si, rounding));
 }
 
 TEST_CASE("water is a weight or a volume", "[text]") {
@@ -491,7 +491,7 @@ TEST_CASE("water is a weight or a volume", "[text]") {
 TEST_CASE("an amount is a volume or a weight as its unit says", "[text]") {
   CHECK(std::get<Volume>(read_volume_or_mass("2 m3")) == 2.0 * unit::m3);
   CHECK(std::get<Mass>(read_volume_or_mass("2 kg")) == 2.0 * unit::kg);
-  CHECK_THAT(si_value(std::get<Volume>(read_volume_or_mass("2 yards"))), WithinRel(2 * cubic_yard, rounding));
+  CHECK_THAT(si_number(std::get<Volume>(read_volume_or_mass("2 yards"))), WithinRel(2 * cubic_yard, rounding));
 }
 
 TEST_CASE("weights per volume and per area", "[text]") {
@@ -513,11 +513,11 @@ TEST_CASE("weights per volume and per area", "[text]") {
         {"0 lb/yd3", 0.0},
     }));
     CAPTURE(text);
-    CHECK_THAT(si_value(read_bulk_density(text)), WithinRel(si, rounding));
+    CHECK_THAT(si_number(read_bulk_density(text)), WithinRel(si, rounding));
   }
   SECTION("particle density") {
-    CHECK_THAT(si_value(read_particle_density("1400 kg/m3")), WithinRel(1400.0, rounding));
-    CHECK_THAT(si_value(read_particle_density("1.4 kg/L")), WithinRel(1400.0, rounding));
+    CHECK_THAT(si_number(read_particle_density("1400 kg/m3")), WithinRel(1400.0, rounding));
+    CHECK_THAT(si_number(read_particle_density("1.4 kg/L")), WithinRel(1400.0, rounding));
   }
   SECTION("per area") {
     const auto [text, si] = GENERATE_COPY(table<std::string, double>({
@@ -532,7 +532,7 @@ TEST_CASE("weights per volume and per area", "[text]") {
         {"150 kg/ha", 0.015},
     }));
     CAPTURE(text);
-    CHECK_THAT(si_value(read_mass_per_area(text)), WithinRel(si, rounding));
+    CHECK_THAT(si_number(read_mass_per_area(text)), WithinRel(si, rounding));
   }
 }
 
@@ -580,7 +580,7 @@ TEST_CASE("carbon to nitrogen is a ratio of two numbers", "[text]") {
       {"12 1/2:1", 12.5},
   }));
   CAPTURE(text);
-  CHECK_THAT(si_value(read_carbon_to_nitrogen(text)), WithinRel(ratio, rounding));
+  CHECK_THAT(si_number(read_carbon_to_nitrogen(text)), WithinRel(ratio, rounding));
 }
 
 TEST_CASE("percentages become fractions of what the reader names", "[text]") {
@@ -597,12 +597,12 @@ TEST_CASE("percentages become fractions of what the reader names", "[text]") {
   CAPTURE(text);
   const auto close = WithinRel(fraction, rounding);
   CHECK_THAT(read_percentage(text), close);
-  CHECK_THAT(si_value(read_moisture_wet_basis(text)), close);
-  CHECK_THAT(si_value(read_carbon_dry_basis(text)), close);
-  CHECK_THAT(si_value(read_nitrogen_dry_basis(text)), close);
-  CHECK_THAT(si_value(read_organic_dry_basis(text)), close);
-  CHECK_THAT(si_value(read_phosphate_dry_basis(text)), close);
-  CHECK_THAT(si_value(read_potash_dry_basis(text)), close);
+  CHECK_THAT(si_number(read_moisture_wet_basis(text)), close);
+  CHECK_THAT(si_number(read_carbon_dry_basis(text)), close);
+  CHECK_THAT(si_number(read_nitrogen_dry_basis(text)), close);
+  CHECK_THAT(si_number(read_organic_dry_basis(text)), close);
+  CHECK_THAT(si_number(read_phosphate_dry_basis(text)), close);
+  CHECK_THAT(si_number(read_potash_dry_basis(text)), close);
   CHECK_THAT(read_fraction<OfVolume>(text).value(), close);
 }
 
@@ -863,9 +863,9 @@ std::vector<std::string> samples() {
       print_in(read_volume("1234567.25 L"), "L", 9),
       print_in(read_length("12 INCHES"), "in", 6),
       print_in(read_duration("1.5 MINUTES"), "min", 6),
-      print_number(si_value(read_water("0.5 L")), 3),
-      print_number(si_value(read_bulk_density("350.5 lb/yd3")), 9),
-      print_number(si_value(read_carbon_to_nitrogen("18.75:1")), 6),
+      print_number(si_number(read_water("0.5 L")), 3),
+      print_number(si_number(read_bulk_density("350.5 lb/yd3")), 9),
+      print_number(si_number(read_carbon_to_nitrogen("18.75:1")), 6),
       print_number(read_temperature("-12.5 °C").celsius(), 6),
       print_number(read_percentage("2.4 %"), 6),
       print_number(1234567.891, 10),

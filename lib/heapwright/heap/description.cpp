@@ -29,12 +29,13 @@ Length read_side(std::string_view text) {
   return length;
 }
 
-void read_size(Table& table, HeapDescription& heap) {
+void read_size(Table& table, HeapDescription& heap, bool shape_known) {
   heap.length = table.read("length", read_side);
   heap.width = table.read("width", read_side);
   heap.height = table.read("height", read_side);
   heap.diameter = table.read("diameter", read_side);
   heap.volume = table.read("volume", read_volume);
+  if (!shape_known) return;
   for (const std::string& key : keys_of(heap.shape)) table.require(key, "write " + key + (key == "volume" ? " = \"60 gal\"" : " = \"4 ft\""));
 }
 
@@ -44,8 +45,9 @@ std::optional<HeapDescription> read_heap(Table& root) {
   std::optional<Table> table = root.table("heap");
   if (!table) return std::nullopt;
   HeapDescription heap;
-  heap.shape = table->one_of("shape", shape_words).value_or(heap.shape);
-  read_size(*table, heap);
+  const auto shape = table->one_of("shape", shape_words);
+  heap.shape = shape.value_or(heap.shape);
+  read_size(*table, heap, shape || !table->has("shape"));
   if (const auto count = table->number("count")) {
     if (*count >= 1.0 && *count <= 1000.0 && *count == static_cast<int>(*count)) {
       heap.count = static_cast<int>(*count);

@@ -2,7 +2,9 @@
 
 #include <toml++/toml.h>
 
+#include <array>
 #include <cmath>
+#include <cstdio>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -89,8 +91,8 @@ Node convert(const toml::node& from) {
 
 std::string kind_of(const Node& node) {
   if (!node.refused.empty()) return node.refused;
-  constexpr const char* kinds[] = {"a text", "a bare number", "true or false", "a date", "a list", "a table"};
-  return kinds[node.content.index()];
+  constexpr std::array<const char*, 6> kinds{"a text", "a bare number", "true or false", "a date", "a list", "a table"};
+  return kinds.at(node.content.index());
 }
 
 bool has_curly_quotes(std::string_view line) {
@@ -130,9 +132,9 @@ std::string contents_of(const std::string& path) {
 }  // namespace
 
 std::string print_date(Date date) {
-  char text[16];
-  std::snprintf(text, sizeof text, "%04d-%02u-%02u", static_cast<int>(date.year()), static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
-  return text;
+  std::array<char, 16> text{};
+  std::snprintf(text.data(), text.size(), "%04d-%02u-%02u", static_cast<int>(date.year()), static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
+  return text.data();
 }
 
 bool Value::is_text() const { return std::holds_alternative<std::string>(node_->content) && node_->refused.empty(); }
@@ -280,6 +282,8 @@ Document::~Document() = default;
 Document Document::from_file(const std::string& path, Problems& problems) { return from_text(contents_of(path), path, problems); }
 
 Document Document::from_text(std::string text, std::string name, Problems& problems) {
+  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+  if (text.starts_with(byte_order_mark)) text.erase(0, byte_order_mark.size());
   auto source = std::make_unique<Value::Source>(Value::Source{std::move(name), std::move(text)});
   try {
     const toml::table parsed = toml::parse(std::string_view(source->text), source->name);

@@ -120,7 +120,7 @@ double value_in(const Unit&, const boost::units::quantity<QuantityUnit, double>&
 
 /// The number that a quantity is in SI, whatever its dimension (kg, m, s, K and kg of each constituent).
 template <class Unit>
-double si_value(const boost::units::quantity<Unit, double>& quantity) {
+double si_number(const boost::units::quantity<Unit, double>& quantity) {
   return quantity.value();
 }
 

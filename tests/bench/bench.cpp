@@ -1,0 +1,27 @@
+// How long the parts of an answer take. Run by hand: cmake -DHEAPWRIGHT_BENCHMARKS=ON, then build/tests/heapwright-bench.
+#define CATCH_CONFIG_MAIN
+#define CATCH_CONFIG_ENABLE_BENCHMARKING
+#include <catch2/catch.hpp>
+
+#include "heapwright/plan/plan.hpp"
+
+using namespace heapwright;
+
+TEST_CASE("the parts of a plan") {
+  const Materials materials = built_in_materials();
+  const std::string file = std::string(HEAPWRIGHT_EXAMPLES_FOLDER) + "/quarter-acre.toml";
+  const Yard yard = read_yard(file, materials);
+  const Date day{std::chrono::year(2026), std::chrono::month(11), std::chrono::day(7)};
+  const RecipeQuestion question = recipe_question(yard.supplies, yard.targets, yard.wishes, day);
+  Blend blend;
+  for (const RecipeSupply& supply : question.supplies) {
+    blend.ingredients.push_back(supply.ingredient);
+    blend.ingredients.back().mass = *supply.available;
+  }
+
+  BENCHMARK("the tables read") { return built_in_materials(); };
+  BENCHMARK("a yard file read") { return read_yard(file, materials); };
+  BENCHMARK("a blend mixed") { return mix_of(blend); };
+  BENCHMARK("a recipe solved") { return solve(question); };
+  BENCHMARK("a plan made") { return make_plan(yard, day); };
+}
