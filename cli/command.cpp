@@ -76,6 +76,12 @@ Supply read_supply_option(const std::string& option, const std::string& text, co
   });
 }
 
+WaterMass read_water_amount(std::string_view text, const Materials& materials) {
+  const Amount amount = read_amount(text, materials.containers);
+  if (const auto volume = volume_of(amount)) return *volume * water_density();
+  return read_water(text);
+}
+
 Date today() { return std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now()); }
 
 }  // namespace heapwright::cli

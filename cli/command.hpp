@@ -49,6 +49,9 @@ auto read_option(const std::string& option, const std::string& text, Read read) 
 /// "leaves-fall=6 leaf-bag" as a supply; without an amount as much as wanted.
 Supply read_supply_option(const std::string& option, const std::string& text, const Materials& materials);
 
+/// Water in gallons, litres, or containers: "2 gal", "3 buckets".
+WaterMass read_water_amount(std::string_view text, const Materials& materials);
+
 Date today();
 
 // The commands, a file each. Each adds itself and sets the exit code when it has run.

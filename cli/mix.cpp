@@ -43,7 +43,7 @@ void add_mix_command(CLI::App& program, int& exit_code) {
   command->callback([options, &exit_code] {
     Yard yard = yard_of(*options);
     add_supplies(*options, yard);
-    const WaterMass water = options->water.empty() ? WaterMass() : read_option("--water", options->water, read_water);
+    const WaterMass water = options->water.empty() ? WaterMass() : read_option("--water", options->water, [&](std::string_view text) { return read_water_amount(text, yard.materials); });
     const MixAnswer answer = mix_on_hand(yard, water, today());
     options->common.print(options->common.json ? json_of_mix(answer.mix, answer.assumptions, answer.cautions, yard.materials)
                                                : text_of_mix(answer.mix, yard.targets, answer.assumptions, answer.cautions, yard.materials, options->common.show(yard.units)));

@@ -61,7 +61,7 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
     if (!options->have.empty()) {
       const Volume volume = volume_on_hand(*options, yard.materials);
       const Topdressing covered = coverage(yard, volume);
-      options->common.print(options->common.json ? json_of_topdressing(covered, yard.materials) : text_of_coverage(covered, volume, yard.materials, show));
+      options->common.print(options->common.json ? json_of_topdressing(covered, yard.materials) : text_of_coverage(covered, volume, yard.lawn.value_or(Lawn()), yard.materials, show));
     } else {
       const Topdressing topdressing = topdress(yard.lawn.value_or(Lawn()), yard.topdressing, yard.materials);
       options->common.print(options->common.json ? json_of_topdressing(topdressing, yard.materials) : text_of_topdressing(topdressing, yard.materials, show));

@@ -1,5 +1,6 @@
 #include "heapwright/heap/description.hpp"
 
+#include <numbers>
 #include <string>
 #include <utility>
 #include <vector>
@@ -40,6 +41,20 @@ void read_size(Table& table, HeapDescription& heap, bool shape_known) {
 }
 
 }  // namespace
+
+Volume room_of(const HeapDescription& heap) {
+  constexpr double quarter_pi = std::numbers::pi / 4.0;
+  const auto m = [](const std::optional<Length>& length) { return length ? length->value() : 0.0; };
+  double one = 0.0;
+  switch (heap.shape) {
+    case HeapShape::bin: one = m(heap.length) * m(heap.width) * m(heap.height); break;
+    case HeapShape::round: one = quarter_pi * m(heap.diameter) * m(heap.diameter) * m(heap.height); break;
+    case HeapShape::tumbler: one = heap.volume ? heap.volume->value() : 0.0; break;
+    case HeapShape::cone: one = quarter_pi / 3.0 * m(heap.diameter) * m(heap.diameter) * m(heap.height); break;
+    case HeapShape::windrow: one = quarter_pi * m(heap.width) * m(heap.height) * m(heap.length); break;
+  }
+  return heap.count * one * unit::m3;
+}
 
 std::optional<HeapDescription> read_heap(Table& root) {
   std::optional<Table> table = root.table("heap");

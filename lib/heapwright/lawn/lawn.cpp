@@ -97,7 +97,8 @@ Zone* find_zone(std::vector<Zone>& zones, const std::string& name) {
   return found == zones.end() ? nullptr : &*found;
 }
 
-void read_zone(Table& table, std::vector<Zone>& zones) {
+/// Whether the zone could be measured.
+bool read_zone(Table& table, std::vector<Zone>& zones) {
   Zone zone;
   zone.name = table.text("name").value_or("zone " + std::to_string(zones.size() + 1));
   if (find_zone(zones, zone.name) != nullptr) table.problem_at("name", "\"" + zone.name + "\" names two zones", "give each zone a name of its own");
@@ -106,10 +107,12 @@ void read_zone(Table& table, std::vector<Zone>& zones) {
   table.finish();
   zone.area = area.value_or(Area());
   zones.push_back(std::move(zone));
+  return area.has_value();
 }
 
 /// A cut from a zone; one that names no zone is cut from the only one there is.
-void cut(Table& table, std::vector<Zone>& zones) {
+/// @param measured whether all zones could be, so that a cut may be called too large
+void cut(Table& table, std::vector<Zone>& zones, bool measured) {
   table.text("name");
   const auto from = table.text("from");
   const auto area = read_shape(table);
@@ -125,7 +128,7 @@ void cut(Table& table, std::vector<Zone>& zones) {
     table.problem_at("from", "there is no zone \"" + *from + "\"", names.empty() ? "write a [[lawn.zone]] first" : "the zones are " + names);
     return;
   }
-  if (!area) return;
+  if (!area || !measured) return;
   if (*area > zone->area) {
     table.problem("this is larger than what is left of zone \"" + zone->name + "\"", "measure both again");
     return;
@@ -145,8 +148,9 @@ Lawn read_lawn(Table& root) {
     table->problem("more than " + std::to_string(most_zones) + " zones or cuts", "join some");
     return lawn;
   }
-  for (Table& zone : zones) read_zone(zone, lawn.zones);
-  for (Table& without : cuts) cut(without, lawn.zones);
+  bool measured = true;
+  for (Table& zone : zones) measured = read_zone(zone, lawn.zones) && measured;
+  for (Table& without : cuts) cut(without, lawn.zones, measured);
   table->finish();
   return lawn;
 }

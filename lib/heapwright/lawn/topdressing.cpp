@@ -55,7 +55,7 @@ std::vector<std::string> cautions_for(const TopdressingPlan& plan) {
   std::vector<std::string> ids;
   if (plan.near_water) ids.emplace_back("phosphorus-near-water");
   if (plan.surface == Surface::lawn) ids.emplace_back("buried-lines");
-  ids.insert(ids.end(), {"dust-and-mould", "heavy-lifting"});
+  ids.emplace_back("dust-and-mould");
   if (plan.surface == Surface::bare) ids.emplace_back("new-compost-on-seedlings");
   return ids;
 }

@@ -19,9 +19,13 @@ std::string without_contents(const std::string& words) { return words.substr(0, 
 }  // namespace
 
 const Container* find_container(const std::vector<Container>& containers, std::string_view name) {
-  const std::string plain = plain_name(without_contents(std::string(name)));
-  const auto found = std::find_if(containers.begin(), containers.end(), [&](const Container& container) { return answers_to(container, plain); });
-  return found == containers.end() ? nullptr : &*found;
+  const std::string whole(name);
+  for (const std::string& words : {whole, without_contents(whole)}) {
+    const std::string plain = plain_name(words);
+    const auto found = std::find_if(containers.begin(), containers.end(), [&](const Container& container) { return answers_to(container, plain); });
+    if (found != containers.end()) return &*found;
+  }
+  return nullptr;
 }
 
 Amount read_amount(std::string_view text, const std::vector<Container>& containers) {

@@ -14,6 +14,7 @@ namespace {
 
 constexpr double least_carbon = 0.20;
 constexpr double most_carbon = 0.60;
+constexpr double rounding = 1e-12;  // 2.5 % × 24:1 is 60 %, in doubles a little more
 
 std::string read_name(std::string_view text) {
   if (text.find_first_not_of(" \t") == std::string_view::npos) throw TextError("a name is empty", "write a name");
@@ -69,7 +70,7 @@ void check_carbon(Table& table, const Feedstock& row) {
   if (!carbon || row.feedstock_class == FeedstockClass::mineral) return;
   const auto nitrogen = row.used_nitrogen();
   if (nitrogen && !(nitrogen->value() > 0.0)) table.problem_at("nitrogen_dry_basis", "nothing that grew is without nitrogen: its C:N would have no end", "give its C:N, or class = \"mineral\"");
-  if (carbon->value() >= least_carbon && carbon->value() <= most_carbon) return;
+  if (carbon->value() >= least_carbon - rounding && carbon->value() <= most_carbon + rounding) return;
   table.problem(carbon_arithmetic(row, *carbon) + " of dry matter, outside 20–60 %",
                 "a published nitrogen and a published C:N are averages of different samples: give measured carbon, or (100 − ash %)/1.8, and one of the two");
 }
@@ -102,7 +103,8 @@ void check_density(Table& table, const Feedstock& row) {
 void read_packings(Table& table, Feedstock& row) {
   const std::optional<Value> value = table.find("bulk_density");
   if (!value) return;
-  if (!value->is_table()) {
+  const bool one_reading = !value->is_table() || value->table().has("typical");
+  if (one_reading) {
     row.packings.push_back({"as-is", read_readings(table, "bulk_density", read_bulk_density)});
     return;
   }
@@ -127,9 +129,12 @@ std::optional<Degradable> read_degradable(Table& table) {
   const auto fast = read_readings(*shares, "fast", read_fraction<OfVolatileSolids>);
   const auto slow = read_readings(*shares, "slow", read_fraction<OfVolatileSolids>);
   shares->finish();
-  if (fast.size() == 1 && slow.size() == 1) return Degradable{fast.front(), slow.front()};
-  shares->problem("a degradable share has two parts", "write { fast = \"45 %\", slow = \"35 %\" }");
-  return std::nullopt;
+  if (fast.size() != 1 || slow.size() != 1) {
+    shares->problem("a degradable share has two parts", "write { fast = \"45 %\", slow = \"35 %\" }");
+    return std::nullopt;
+  }
+  if (used(fast) && used(slow) && used(fast)->value() + used(slow)->value() > 1.0 + rounding) shares->problem("fast and slow together are more than all of it", "they are shares of the volatile solids");
+  return Degradable{fast.front(), slow.front()};
 }
 
 const std::vector<std::pair<std::string, FeedstockClass>>& class_words() {

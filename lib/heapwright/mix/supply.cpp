@@ -94,10 +94,8 @@ std::variant<std::monostate, Months, Weekly> read_when(Table& supply) {
     return {};
   }
   if (every) return Weekly{from.value_or(month(1)), to.value_or(month(12))};
-  if (listed.months.empty()) {
-    table->problem("names no month", "write { months = [\"Oct\", \"Nov\"] }");
-    return {};
-  }
+  if (table->has("months") && table->list("months").empty()) table->problem("names no month", "write { months = [\"Oct\", \"Nov\"] }");
+  if (listed.months.empty()) return {};
   return listed;
 }
 
@@ -127,10 +125,17 @@ void check_amount(Table& table, const Supply& supply) {
   }
 }
 
+void settle_packing(Supply& supply, const Amount& amount, const Materials& materials) {
+  const ContainerCount* counted = std::get_if<ContainerCount>(&amount);
+  const Container* container = counted != nullptr ? find_container(materials.containers, counted->container) : nullptr;
+  if (container != nullptr && supply.packing_assumed && supply.feedstock.find_packing(container->packing) != nullptr) supply.packing = container->packing;
+}
+
 void read_price(Table& table, Supply& supply, const Materials& materials) {
   supply.price = table.number("price").value_or(0.0);
   if (!(supply.price >= 0.0 && supply.price <= 1e9)) table.problem_at("price", "a price is zero or more", "write a plain number");
   supply.priced_amount = table.read("unit", [&](std::string_view text) { return read_amount(text, materials.containers); });
+  if (supply.priced_amount && !supply.amount) settle_packing(supply, *supply.priced_amount, materials);
   if (supply.priced_amount && is_zero(*supply.priced_amount)) table.problem_at("unit", "a price is for more than nothing", "write unit = \"1 leaf-bag\"");
   if (supply.price > 0.0 && !table.has("unit")) table.problem("unit is missing: the price is for how much?", "write unit = \"1 leaf-bag\"");
 }
@@ -201,10 +206,11 @@ Supply supply_of(const Materials& materials, std::string_view name_and_packing) 
 }
 
 void set_amount(Supply& supply, const Amount& amount, const Materials& materials) {
-  supply.amount = amount;
   const ContainerCount* counted = std::get_if<ContainerCount>(&amount);
-  const Container* container = counted != nullptr ? find_container(materials.containers, counted->container) : nullptr;
-  if (container != nullptr && supply.packing_assumed && supply.feedstock.find_packing(container->packing) != nullptr) supply.packing = container->packing;
+  const bool bag_of_fertilizer = counted != nullptr && counted->container == "leaf-bag" && supply.feedstock.feedstock_class == FeedstockClass::supplement;
+  if (bag_of_fertilizer) throw TextError("a bag of " + supply.feedstock.name + " is no leaf bag", "say how many pounds: \"5 lb\"");
+  supply.amount = amount;
+  settle_packing(supply, amount, materials);
 }
 
 std::optional<Supply> read_supply(Table& table, const Materials& materials) {
@@ -217,7 +223,10 @@ std::optional<Supply> read_supply(Table& table, const Materials& materials) {
     supply->packing = *packing;
     supply->packing_assumed = false;
   }
-  if (const auto amount = table.read("amount", [&](std::string_view text) { return read_amount(text, materials.containers); })) set_amount(*supply, *amount, materials);
+  table.read("amount", [&](std::string_view text) {
+    set_amount(*supply, read_amount(text, materials.containers), materials);
+    return true;
+  });
   supply->when = read_when(table);
   supply->storable = table.flag("storable").value_or(supply->feedstock.feedstock_class != FeedstockClass::must_go && supply->feedstock.feedstock_class != FeedstockClass::clippings);
   supply->shredded = table.flag("shredded").value_or(false);
@@ -264,6 +273,10 @@ std::optional<Amount> on_hand(const Supply& supply, Date built) {
 std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& materials) {
   std::vector<Assumption> assumptions;
   const Feedstock& feedstock = supply.feedstock;
+  if (supply.amount && !std::holds_alternative<std::monostate>(supply.when)) {
+    const std::string window = supply.storable ? "the twelve months before, stored" : "the last 30 days before, fresh";
+    assumptions.push_back({feedstock.name + " in the heap", "what comes in over " + window, std::nullopt, std::nullopt, "judged by us", std::nullopt});
+  }
   if (supply.amount && std::holds_alternative<ContainerCount>(*supply.amount)) {
     const auto& counted = std::get<ContainerCount>(*supply.amount);
     const Container* container = find_container(materials.containers, counted.container);

@@ -34,7 +34,10 @@ struct Plan {
   std::string title;
   Date built;
   Recipe recipe;
+  bool has_supplies = false;
+  std::optional<Volume> room;  ///< what the described bins or heaps hold; the recipe is not limited by it
   std::optional<Topdressing> topdressing;
+  std::string soil_phosphorus;  ///< the laboratory's word, where it says high
   SupplyBalance supply;
   std::vector<Assumption> assumptions;
   std::vector<std::string> cautions;  ///< in the order of importance

@@ -15,7 +15,7 @@ std::optional<ClimateDescription> read_climate(Table& root) {
   if (!means.empty() && means.size() != 12) table->problem_at("mean_air_temperature", "has " + std::to_string(means.size()) + " temperatures", "write twelve monthly means, January first");
   climate.coldest_month = table->read("coldest_month", read_temperature);
   climate.warmest_month = table->read("warmest_month", read_temperature);
-  if (climate.coldest_month.has_value() != climate.warmest_month.has_value()) table->problem("gives only one of the coldest and the warmest month", "write both: coldest_month = \"30 degF\", warmest_month = \"76 degF\"");
+  if (table->has("coldest_month") != table->has("warmest_month")) table->problem("gives only one of the coldest and the warmest month", "write both: coldest_month = \"30 degF\", warmest_month = \"76 degF\"");
   if (climate.coldest_month && climate.warmest_month && *climate.coldest_month > *climate.warmest_month) table->problem_at("coldest_month", "is warmer than the warmest month", "swap the two");
   climate.like = table->text("like").value_or("");
   climate.file = table->text("file").value_or("");

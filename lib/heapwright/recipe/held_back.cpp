@@ -54,7 +54,24 @@ void add_room(const RecipeQuestion& question, const Recipe& recipe, std::vector<
   if (held.empty()) held = {{Limit::capacity, std::nullopt}, {Limit::share, std::nullopt}};
 }
 
+/// Where other things go in than what is to be used up, "everything in" says little: the windows that the recipe itself misses.
+void add_missed_windows(const RecipeQuestion& question, const Recipe& recipe, std::vector<HeldBack>& held) {
+  const Programme programme(question);
+  Amounts amounts;
+  for (const RecipeAmount& amount : recipe.amounts) amounts.supplies.push_back(amount.mass.value());
+  amounts.water = recipe.water_to_add.value();
+  for (const Aim aim : all_aims) {
+    if (programme.own_distance(aim, amounts) > on_the_edge) held.push_back({limit_of(aim), std::nullopt});
+  }
+}
+
+bool only_what_is_to_be_used_up(const RecipeQuestion& question) {
+  const std::size_t fixed = static_cast<std::size_t>(std::count_if(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) { return supply.use == Use::all && !supply.bought; }));
+  return raised_supplies(question).size() + fixed == question.supplies.size();
+}
+
 void add_windows(const RecipeQuestion& question, const Recipe& recipe, std::vector<HeldBack>& held) {
+  if (!only_what_is_to_be_used_up(question)) return add_missed_windows(question, recipe, held);
   if (!recipe.everything_in || recipe.everything_in->distance_from_aim <= on_the_edge) return;
   const std::size_t before = held.size();
   for (const Aim aim : all_aims) {

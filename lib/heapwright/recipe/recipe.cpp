@@ -37,15 +37,24 @@ std::optional<Volume> left_over(const RecipeSupply& supply, Volume used) {
 
 /// An amount in the person's container; what lies fluffier or denser in the heap than in the bag is counted by weight.
 std::optional<ContainerCount> in_containers(const RecipeSupply& supply, Mass mass) {
-  if (!supply.counted_in || !supply.available || !(supply.available->value() > 0.0)) return std::nullopt;
-  const double share = mass.value() / supply.available->value();
-  return ContainerCount{supply.counted_in->container, share * supply.counted_in->count, supply.counted_in->each};
+  if (!supply.counted_in || !(supply.counted_in->count > 0.0)) return std::nullopt;
+  const ContainerCount& counted = *supply.counted_in;
+  return ContainerCount{counted.container, counted.count * mass.value() / supply.counted_mass.value(), counted.each};
 }
 
 RecipeAmount amount_of(const RecipeSupply& supply, double kilograms) {
-  const Mass mass = kilograms * unit::kg;
-  const Volume volume(mass / *supply.ingredient.density);
-  return {supply.ingredient.id, supply.ingredient.name, supply.feedstock_class, mass, volume, in_containers(supply, mass), left_over(supply, volume), supply.bought};
+  RecipeAmount amount;
+  amount.id = supply.ingredient.id;
+  amount.name = supply.ingredient.name;
+  amount.feedstock_class = supply.feedstock_class;
+  amount.mass = kilograms * unit::kg;
+  amount.volume = amount.mass / *supply.ingredient.density;
+  amount.containers = in_containers(supply, amount.mass);
+  amount.left_over = left_over(supply, amount.volume);
+  if (amount.left_over) amount.containers_left = in_containers(supply, Mass(*amount.left_over * *supply.ingredient.density));
+  amount.counted_by_mass = supply.counted_by_mass;
+  amount.bought = supply.bought;
+  return amount;
 }
 
 Mix mix_from(const RecipeQuestion& question, const Amounts& amounts) {
@@ -174,6 +183,11 @@ std::string_view limit_word(Limit limit) {
   return "";
 }
 
+bool goes_in(const RecipeAmount& amount, const Recipe& recipe) {
+  constexpr double dust = 1e-4;  // what the slack between stages leaves is far below this, what a person can measure far above
+  return recipe.mix && amount.mass.value() > dust * recipe.mix->mass.value();
+}
+
 bool is_only_estimated(const Supply& supply) { return supply.estimate && !supply.amount && !supply.bought && supply.use != Use::unlimited; }
 
 RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built) {
@@ -181,11 +195,20 @@ RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Target
   for (const Supply& supply : supplies) {
     if (is_only_estimated(supply)) continue;
     if (!supply.density()) throw TextError("no bulk density of " + supply.feedstock.id + " is known, so it has no place in a heap", "give bulk_density in its table, or weigh a bucketful: weighed = { … }");
-    RecipeSupply in_recipe{supply.ingredient(Mass()), supply.feedstock.feedstock_class, std::nullopt, std::nullopt, supply.use, supply.bought, 0.0, supply.most_of_volume};
+    RecipeSupply in_recipe;
+    in_recipe.ingredient = supply.ingredient(Mass());
+    in_recipe.feedstock_class = supply.feedstock.feedstock_class;
+    in_recipe.use = supply.use;
+    in_recipe.bought = supply.bought;
+    in_recipe.most_of_volume = supply.most_of_volume;
     const std::optional<Amount> amount = on_hand(supply, built);
     if (amount) in_recipe.available = supply.mass(*amount);
-    if (amount && std::holds_alternative<ContainerCount>(*amount)) in_recipe.counted_in = std::get<ContainerCount>(*amount);
     if (supply.priced_amount) in_recipe.price_per_kg = supply.price / supply.mass(*supply.priced_amount)->value();
+    if (const std::optional<Amount>& counted = supply.amount ? supply.amount : supply.priced_amount) {
+      in_recipe.counted_by_mass = std::holds_alternative<Mass>(*counted);
+      if (const ContainerCount* containers = std::get_if<ContainerCount>(&*counted)) in_recipe.counted_in = *containers;
+      in_recipe.counted_mass = *supply.mass(*counted);
+    }
     question.supplies.push_back(std::move(in_recipe));
   }
   return question;
@@ -197,6 +220,7 @@ Recipe solve(const RecipeQuestion& asked) {
   recipe.targets = asked.targets;
   recipe.wishes = asked.wishes;
   recipe.status = status_before_aims(question, recipe);
+  recipe.additions_only = std::any_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) { return supply.available && supply.available->value() > 0.0; });
   if (recipe.status != RecipeStatus::on_target && recipe.status != RecipeStatus::not_enough) return recipe;
 
   const HardLimits hard{.fill = recipe.status == RecipeStatus::on_target};

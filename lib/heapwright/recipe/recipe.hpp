@@ -17,7 +17,9 @@ struct RecipeSupply {
   Ingredient ingredient;             ///< its mass is not used
   FeedstockClass feedstock_class = FeedstockClass::keeper;
   std::optional<Mass> available;     ///< nothing: as much as wanted
-  std::optional<ContainerCount> counted_in;  ///< the container that the person counts it in
+  std::optional<ContainerCount> counted_in;  ///< the container that the person counts it, or buys it, in
+  Mass counted_mass;                         ///< of those containers
+  bool counted_by_mass = false;              ///< the person gave pounds or kilograms
   Use use = Use::up_to;
   bool bought = false;
   double price_per_kg = 0.0;
@@ -39,11 +41,13 @@ std::string_view limit_word(Limit limit);
 struct RecipeAmount {
   std::string id;
   std::string name;
-  FeedstockClass feedstock_class;
+  FeedstockClass feedstock_class = FeedstockClass::keeper;
   Mass mass;
   Volume volume;  ///< loose
   std::optional<ContainerCount> containers;
   std::optional<Volume> left_over;  ///< of what is on hand
+  std::optional<ContainerCount> containers_left;
+  bool counted_by_mass = false;
   bool bought = false;
 };
 
@@ -73,6 +77,7 @@ struct NextDearer {
 
 struct Recipe {
   RecipeStatus status = RecipeStatus::nothing_on_hand;
+  bool additions_only = false;  ///< there are amounts, but only of supplements and minerals
   double distance_from_aim = 0.0;
   std::optional<Volume> missing;  ///< of the wanted fill
   std::optional<Mix> mix;
@@ -90,6 +95,9 @@ struct Recipe {
   std::vector<Assumption> assumptions;
   std::vector<std::string> cautions;
 };
+
+/// Whether an amount is more than dust: worth showing, warning of, buying.
+bool goes_in(const RecipeAmount& amount, const Recipe& recipe);
 
 /// Whether an amount is known only roughly, by an estimate: such a supply is left out of the recipe.
 bool is_only_estimated(const Supply& supply);

@@ -60,6 +60,12 @@ std::string Show::both(std::string us, std::string si) const {
 
 std::string Show::volume(Volume value) const { return both(scaled(value.value(), us_scale(value)), scaled(value.value(), si_scale(value))); }
 
+std::string Show::capacity(Volume value) const {
+  if (is_large(value)) return volume(value);
+  const double gallons = in(Dimension::volume, "gal", value.value());
+  return both(print_number(gallons, 3) + (print_number(gallons, 3) == "1" ? " gallon" : " gallons"), print_number(1000.0 * value.value(), 3) + " L");
+}
+
 std::string Show::volume_range(Volume low, Volume high) const {
   const auto range = [&](const Scale& scale) { return number(low.value() / scale.size) + " to " + scaled(high.value(), scale); };
   return both(range(us_scale(high)), range(si_scale(high)));
@@ -102,7 +108,7 @@ std::string Show::value(const AssumedValue& value) const {
     std::string operator()(NitrogenDryBasis nitrogen) const { return print_number(100.0 * nitrogen.value(), 2) + " % of dry matter"; }
     std::string operator()(CarbonNitrogenRatio ratio) const { return show_ratio(ratio); }
     std::string operator()(BulkDensity density) const { return show.density(density); }
-    std::string operator()(Volume volume) const { return show.volume(volume); }
+    std::string operator()(Volume volume) const { return show.capacity(volume); }
     std::string operator()(Length length) const { return show.depth(length); }
     std::string operator()(ShareOfVolatileSolids share) const { return show_percent(share.value()); }
     std::string operator()(ShareOfVolume share) const { return show_percent(share.value()); }
@@ -124,8 +130,10 @@ std::string show_moisture(MoistureWetBasis moisture) { return show_percent(moist
 
 std::string show_percent(double fraction) { return print_number(std::round(100.0 * fraction), 3) + " %"; }
 
+double shown_count(double count) { return count >= 10.0 ? std::round(count) : std::round(2.0 * count) / 2.0; }
+
 std::string show_count(double count, const std::string& container_name) {
-  const double halves = count >= 10.0 ? 2.0 * std::round(count) : std::round(2.0 * count);
+  const double halves = 2.0 * shown_count(count);
   if (count > 0.0 && halves < 1.0) return "less than half a " + container_name;
   const auto whole = static_cast<long long>(halves / 2.0);
   const bool half = std::fmod(halves, 2.0) > 0.5;

@@ -10,6 +10,7 @@ namespace heapwright {
 namespace {
 
 constexpr std::size_t most_cautions = 3;
+constexpr double nearly = 1.3;  // off the windows by less than anyone can tell: a C:N of 39, moisture of 61 %
 
 std::size_t width_of(std::string_view text) {
   return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
@@ -88,25 +89,29 @@ std::string cautions_text(const std::vector<std::string>& ids, const Materials& 
   return text;
 }
 
+/// In the person's own measure: containers, a weight, or a volume.
+std::string own_measure(const RecipeAmount& amount, const std::optional<ContainerCount>& containers, Volume volume, const Materials& materials, const Show& show) {
+  if (!containers && amount.counted_by_mass && amount.volume.value() > 0.0) return show.mass(Mass(amount.mass * (volume / amount.volume).value()));
+  return show_amount(containers, volume, materials, show);
+}
+
 std::vector<std::string> amount_row(const RecipeAmount& amount, const Materials& materials, const Show& show) {
-  std::string rest = "(" + show.mass(amount.mass);
-  if (amount.containers) rest += ", " + show.volume(amount.volume);
-  rest += ")";
-  if (amount.bought) rest += "  to buy";
-  if (amount.left_over && amount.left_over->value() <= 1e-3 * amount.volume.value()) rest += "  all of it";
-  return {show_amount(amount.containers, amount.volume, materials, show), amount.name, rest};
+  std::string rest = amount.counted_by_mass ? show.volume(amount.volume) : show.mass(amount.mass) + (amount.containers ? ", " + show.volume(amount.volume) : "");
+  if (amount.bought) rest += "; to buy";
+  if (amount.left_over && amount.left_over->value() <= 1e-3 * amount.volume.value()) rest += "; all of it";
+  return {own_measure(amount, amount.containers, amount.volume, materials, show), amount.name, rest};
 }
 
 std::string ingredients_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   std::vector<std::vector<std::string>> rows;
   for (const RecipeAmount& amount : recipe.amounts) {
-    if (amount.mass.value() > 0.0) rows.push_back(amount_row(amount, materials, show));
+    if (goes_in(amount, recipe)) rows.push_back(amount_row(amount, materials, show));
   }
   std::string text = columns(rows);
   if (recipe.water_to_add.value() >= 0.5) {
-    text += "Water: about " + show.water(recipe.water_to_add) + ", a little on each layer as you build.\n";
+    text += "  Water: " + show.water(recipe.water_to_add) + ", a little on each layer as you build.\n";
   } else {
-    text += "No water: it is wet enough as it is.\n";
+    text += "  No water: it is wet enough as it is.\n";
   }
   return text;
 }
@@ -123,17 +128,23 @@ std::string advice_for_left_over(FeedstockClass feedstock_class) {
   return {};
 }
 
+/// What is left, so that what goes in and what stays add up as they are shown.
+std::string left_over_measure(const RecipeAmount& amount, const Materials& materials, const Show& show) {
+  if (!amount.containers || !amount.containers_left) {
+    if (amount.counted_by_mass && amount.mass.value() > 0.0) return show.mass(Mass(amount.mass * (*amount.left_over / amount.volume).value()));
+    return show.volume(*amount.left_over);
+  }
+  ContainerCount left = *amount.containers_left;
+  left.count = std::max(0.0, shown_count(left.count + amount.containers->count) - shown_count(amount.containers->count));
+  return show_amount(left, *amount.left_over, materials, show);
+}
+
 std::string left_over_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   std::vector<std::vector<std::string>> rows;
   std::string advice;
   for (const RecipeAmount& amount : recipe.amounts) {
     if (!amount.left_over || amount.left_over->value() <= 1e-3 * (amount.volume + *amount.left_over).value()) continue;
-    std::optional<ContainerCount> counted;
-    if (amount.containers) {
-      const double had = (amount.volume + *amount.left_over).value();
-      counted = ContainerCount{amount.containers->container, amount.volume.value() > 0.0 ? amount.containers->count * amount.left_over->value() / amount.volume.value() : had / amount.containers->each.value(), amount.containers->each};
-    }
-    rows.push_back({show_amount(counted, *amount.left_over, materials, show), amount.name});
+    rows.push_back({left_over_measure(amount, materials, show), amount.name});
     const std::string words = advice_for_left_over(amount.feedstock_class);
     if (!words.empty() && advice.find(words) == std::string::npos) advice += item(words);
   }
@@ -151,11 +162,11 @@ std::string held_back_words(const HeldBack& held, const Recipe& recipe) {
   switch (held.limit) {
     case Limit::carbon_to_nitrogen: {
       const bool brown = all != nullptr && all->carbon_to_nitrogen && *all->carbon_to_nitrogen > window.high;
-      return brown ? "browns: there are more than the greens can balance" : "greens: there are more than the browns can balance";
+      return brown ? "browns: all of them together want more greens than there are" : "greens: all of them together want more browns than there are";
     }
     case Limit::moisture: {
       const bool wet = all != nullptr && all->moisture && *all->moisture > recipe.targets.moisture.aim;
-      return wet ? "wet: there is more water in it than a heap can hold" : "dry: more water is wanted than there is";
+      return wet ? "wet: all of it together would be too wet" : "dry: more water is wanted than there is";
     }
     case Limit::air_space: return "air: it would pack down";
     case Limit::share: return "the largest share that you allow of something";
@@ -176,21 +187,45 @@ std::string held_back_text(const Recipe& recipe) {
 std::string everything_in_text(const Recipe& recipe, const Show& show) {
   if (!recipe.everything_in) return {};
   const EverythingIn& all = *recipe.everything_in;
-  const bool same = recipe.mix && std::abs(all.mix.dry.value() / recipe.mix->dry.value() - 1.0) < 1e-3;
+  // With bought things, supplements or unlimited ones beside them, "everything" would say little.
+  const bool others_go_in = std::any_of(recipe.amounts.begin(), recipe.amounts.end(), [&](const RecipeAmount& amount) {
+    const bool sparing = amount.feedstock_class == FeedstockClass::supplement || amount.feedstock_class == FeedstockClass::mineral;
+    return goes_in(amount, recipe) && (sparing || !amount.left_over);
+  });
+  const bool same = others_go_in || (recipe.mix && std::abs(all.mix.dry.value() / recipe.mix->dry.value() - 1.0) < 1e-3);
   if (same) return {};
   std::string text = "If everything went in: " + ratio_of(all.mix) + (all.mix.moisture ? ", " + show_moisture(*all.mix.moisture) + " moist" : "");
   if (all.water_to_add.value() >= 0.5) text += " with " + show.water(all.water_to_add) + " of water";
-  return "\n" + wrap(text + ": " + character(all.mix, recipe.targets) + ".", 2);
+  const std::string end = all.distance_from_aim <= 1.0 ? "still in balance, but near the edge; you may." : character(all.mix, recipe.targets) + ".";
+  return "\n" + wrap(text + ": " + end, 2);
+}
+
+bool only_additions(const Recipe& recipe) {
+  return recipe.status == RecipeStatus::no_size && recipe.additions_only;
+}
+
+/// What would mend a lone heap of one kind, in general words.
+std::string mend(const Recipe& recipe) {
+  const Mix& mix = *recipe.mix;
+  const auto& window = recipe.targets.carbon_to_nitrogen;
+  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > window.high) return "Greens would speed it up: clippings, scraps, coffee grounds. Without them pile it up moist and wait, a year or two.";
+  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < window.low) return "It wants dry browns: leaves, straw. Without them leave clippings on the lawn, and bury scraps only as browns come in.";
+  return {};
 }
 
 std::string headline(const Recipe& recipe, const Show& show) {
   switch (recipe.status) {
     case RecipeStatus::on_target: return "Put in the heap\n";
-    case RecipeStatus::nearest: return wrap("No mix of this comes out in balance. The nearest is " + character(*recipe.mix, recipe.targets) + ". Put in the heap") ;
-    case RecipeStatus::not_enough: return wrap("There is not enough for a heap of " + show.volume(*recipe.wishes.fill) + ": " + show.volume(*recipe.missing) + " are missing. Put in the heap");
+    case RecipeStatus::nearest: {
+      if (recipe.distance_from_aim <= nearly) return "This comes out a little off the range, and will work.\n\nPut in the heap\n";
+      return wrap("This comes out " + character(*recipe.mix, recipe.targets) + ". " + mend(recipe)) + "\nThe nearest to a good heap\n";
+    }
+    case RecipeStatus::not_enough: return wrap("There is not enough for a heap of " + show.volume(*recipe.wishes.fill) + ": " + show.volume(*recipe.missing) + " is missing.") + "\nThe largest good heap\n";
     case RecipeStatus::limits_clash: return wrap("These limits cannot all be kept: what must go in, the largest shares and the room there is contradict each other. Take one away, or let one be \"up-to\".");
-    case RecipeStatus::no_size: return wrap("How big a heap? Say how much there is of something (--have \"leaves=20 leaf-bag\"), or how big a heap you want (--fill \"1 yd3\").");
-    case RecipeStatus::nothing_on_hand: return wrap("Nothing is on hand. Say what there is: --have \"leaves=20 leaf-bag\", or [[supply]] in the yard file.");
+    case RecipeStatus::no_size:
+      if (only_additions(recipe)) return wrap("That alone makes no heap: it is only an addition. Say what else there is: leaves, clippings, scraps.");
+      return wrap("How big a heap? Say how much there is of something (--have \"leaves=20 bags\"), or how big a heap you want (--fill \"1 yd3\").");
+    case RecipeStatus::nothing_on_hand: return wrap("Nothing is on hand. Say what there is: --have \"leaves=20 bags\", or [[supply]] in the yard file.");
   }
   return {};
 }
@@ -201,7 +236,8 @@ std::string recipe_body(const Recipe& recipe, const Materials& materials, const 
   text += ingredients_text(recipe, materials, show);
   text += "\nWhat it makes\n" + figures_of(*recipe.mix, recipe.targets, show);
   text += "  (The ratio counts carbon and nitrogen: 30 to 1 is not thirty buckets to one.)\n";
-  if (recipe.cost > 0.0) text += "  cost           " + print_number(std::round(100.0 * recipe.cost) / 100.0, 6) + "\n";
+  if (recipe.cost > 0.0) text += "  cost           " + print_number(std::round(100.0 * recipe.cost) / 100.0, 6) + " in your money, by the part of a unit\n";
+  if (recipe.wishes.goal == Goal::cheapest && !recipe.wishes.fill) text += wrap("  (The cheapest heap is a small one: say how big a heap you want, fill = \"2 yd3\".)", 2);
   if (recipe.next_dearer) text += "  For " + print_number(std::round(100.0 * recipe.next_dearer->cost) / 100.0, 6) + " it could be much nearer the aim.\n";
   text += left_over_text(recipe, materials, show);
   text += held_back_text(recipe);
@@ -217,10 +253,11 @@ std::string months_words(const TopdressingPlan& plan) {
   return text;
 }
 
-std::string bags_words(Volume volume, const Materials& materials) {
-  const Container* bag = find_container(materials.containers, "compost-bag-1ft3");
+/// Bags as they are sold in the units asked for.
+std::string bags_words(Volume volume, const Materials& materials, const Show& show) {
+  const Container* bag = find_container(materials.containers, show.in_us_units() ? "compost-bag-1ft3" : "compost-bag-40l");
   if (bag == nullptr) return {};
-  return std::to_string(static_cast<long long>(std::ceil((volume / bag->volume).value() - 1e-9))) + " one-cubic-foot bags";
+  return show_count(std::ceil((volume / bag->volume).value() - 1e-9), "bag") + " of " + (show.in_us_units() ? "1 cubic foot" : "40 L");
 }
 
 std::string topdressing_body(const Topdressing& topdressing, const Materials& materials, const Show& show) {
@@ -232,16 +269,24 @@ std::string topdressing_body(const Topdressing& topdressing, const Materials& ma
     }
   }
   text += columns(rows);
-  text += "  exactly        " + Show(ShownUnits::us).volume(topdressing.volume) + " = " + print_in(topdressing.volume, "ft3", 3) + " = " + print_in(topdressing.volume, "m3", 2) + "\n";
-  const std::string bags = bags_words(topdressing.volume_with_allowance, materials);
+  const std::string bags = bags_words(topdressing.volume_with_allowance, materials, show);
   const std::string loads = show_count(std::ceil(topdressing.wheelbarrow_loads), "wheelbarrow load");
   const auto line = [](const std::string& what, const std::string& words) { return wrap("  " + padded(what, 14) + " " + words, 17); };
-  text += line("with " + show_percent(topdressing.plan.allowance.value()) + " more", show.volume(topdressing.volume_with_allowance) + ": " + loads + (bags.empty() ? "" : ", or " + bags));
+  text += line("on the ground", show.volume(topdressing.volume));
+  text += line("with " + show_percent(topdressing.plan.allowance.value()) + " more", show.volume(topdressing.volume_with_allowance) + " for overlap and lumps: " + loads + (bags.empty() ? "" : ", or " + bags));
   if (topdressing.mass_kg) text += line("it weighs", show.mass_range(topdressing.mass_kg->low, topdressing.mass_kg->high) + ", moist or dry: order by volume");
   const std::string months = months_words(topdressing.plan);
-  text += line(times_words(topdressing.times_a_year), (months.empty() ? "" : months + ", ") + show.volume(topdressing.per_year) + " in all");
+  const bool again = topdressing.plan.surface == Surface::lawn;
+  if (again) text += line(times_words(topdressing.times_a_year), (months.empty() ? "" : months + ", ") + show.volume(topdressing.per_year) + " in all");
   if (topdressing.deep) text += wrap("More than 3/8 in at once can smother a low or thin lawn: two thinner dressings are safer.");
   return text;
+}
+
+std::string room_text(const Plan& plan, const Show& show) {
+  if (!plan.room || !plan.recipe.mix || !plan.recipe.mix->volume || !(plan.room->value() > 0.0)) return {};
+  const Volume heap = *plan.recipe.mix->volume;
+  if (heap <= *plan.room) return wrap("  Your bins hold " + show.volume(*plan.room) + ": it fits.", 2);
+  return wrap("  Your bins hold " + show.volume(*plan.room) + ": " + show.volume(heap) + " does not fit at once. Fill up again as it sinks, or give the heap more room.", 2);
 }
 
 std::string supply_text(const Plan& plan, const Show& show) {
@@ -249,7 +294,7 @@ std::string supply_text(const Plan& plan, const Show& show) {
   std::string text = "\nThe compost\n";
   if (supply.own_compost) {
     const CompostYield& own = *supply.own_compost;
-    text += wrap("  Done and screened, the heap leaves about " + show.volume(own.likely) + " (" + show.volume_range(own.low, own.high) + "): most of it rots away.", 2);
+    text += wrap("  Done and screened, the heap leaves about " + show.volume(own.likely) + ", from " + show.volume_range(own.low, own.high) + ": about half the dry matter rots away and the rest packs down.", 2);
   }
   if (!supply.needed) return text + wrap("  No lawn is measured: add [[lawn.zone]] to see how far it goes.", 2);
   text += wrap("  The lawn takes " + show.volume(*supply.needed) + " a year.", 2);
@@ -258,6 +303,7 @@ std::string supply_text(const Plan& plan, const Show& show) {
   } else {
     text += wrap("  That is enough: nothing to buy.", 2);
   }
+  if (!plan.soil_phosphorus.empty()) text += wrap("  Your soil test calls phosphorus \"" + plan.soil_phosphorus + "\", and compost brings more: ask your extension office before you spread any.", 2);
   return text;
 }
 
@@ -278,12 +324,12 @@ std::string reading_words(const Reading<Quantity>& reading, Words words) {
 }
 
 template <class Quantity, class Words>
-std::string readings_text(const std::string& heading, const Readings<Quantity>& readings, const Materials& materials, Words words) {
+std::string readings_text(const std::string& heading, const Readings<Quantity>& readings, const Materials& materials, Words words, bool is_used = true) {
   if (readings.empty()) return {};
   std::string text = heading + "\n";
   bool first = true;
   for (const Reading<Quantity>& reading : readings) {
-    std::string line = "  " + std::string(first && reading.typical ? "* " : "  ") + padded(reading_words(reading, words), 22) + "  " + source_words(materials, reading.source, reading.evidence);
+    std::string line = "  " + std::string(is_used && first && reading.typical ? "* " : "  ") + padded(reading_words(reading, words), 22) + "  " + source_words(materials, reading.source, reading.evidence);
     if (!reading.what.empty()) line += ": " + reading.what;
     if (!reading.note.empty()) line += "; " + reading.note;
     text += wrap(line, 6);
@@ -293,6 +339,17 @@ std::string readings_text(const std::string& heading, const Readings<Quantity>& 
 }
 
 std::string percent_words(double fraction) { return print_number(100.0 * fraction, 3) + " %"; }
+
+std::string class_in_words(FeedstockClass feedstock_class) {
+  switch (feedstock_class) {
+    case FeedstockClass::must_go: return "goes in first, it does not keep";
+    case FeedstockClass::clippings: return "fresh, may stay on the lawn";
+    case FeedstockClass::keeper: return "keeps if dry";
+    case FeedstockClass::supplement: return "a nitrogen source, used sparingly";
+    case FeedstockClass::mineral: return "mineral, used sparingly";
+  }
+  return {};
+}
 
 std::string names_text(const std::vector<std::string>& names) {
   std::string text;
@@ -319,16 +376,20 @@ std::string text_of_topdressing(const Topdressing& topdressing, const Materials&
   return topdressing_body(topdressing, materials, show) + assumptions_text(topdressing.assumptions, show) + cautions_text(topdressing.cautions, materials);
 }
 
-std::string text_of_coverage(const Topdressing& topdressing, Volume volume, const Materials& materials, const Show& show) {
-  return wrap(show.volume(volume) + " of compost covers about " + show.area(topdressing.covers) + ", " + show.depth(topdressing.plan.depth) + " deep, with " + show_percent(topdressing.plan.allowance.value()) + " for overlap and lumps.") +
-         assumptions_text(topdressing.assumptions, show) + cautions_text(topdressing.cautions, materials);
+std::string text_of_coverage(const Topdressing& covered, Volume volume, const Lawn& lawn, const Materials& materials, const Show& show) {
+  const Area whole = area_of(lawn);
+  const bool known = whole.value() > 0.0;
+  std::string text = show.volume(volume) + " of compost covers about " + show.area(covered.covers) + (known ? " of your " + show.area(whole) : "") + ", " + show.depth(covered.plan.depth) + " deep, with " + show_percent(covered.plan.allowance.value()) + " for overlap and lumps.";
+  if (known && whole > covered.covers) text += " You need " + show.volume(Volume(volume * ((whole - covered.covers) / covered.covers).value())) + " more.";
+  if (known && whole <= covered.covers) text += " That is enough.";
+  return wrap(text) + cautions_text(covered.cautions, materials);
 }
 
 std::string text_of_plan(const Plan& plan, const Materials& materials, const Show& show) {
   std::string text;
   if (!plan.title.empty()) text += plan.title + "\n" + std::string(width_of(plan.title), '=') + "\n\n";
-  text += recipe_body(plan.recipe, materials, show);
-  text += supply_text(plan, show);
+  if (plan.has_supplies) text += recipe_body(plan.recipe, materials, show) + room_text(plan, show);
+  if (plan.has_supplies || plan.topdressing) text += supply_text(plan, show);
   if (plan.topdressing) text += "\nThe lawn\n" + topdressing_body(*plan.topdressing, materials, show);
   return text + assumptions_text(plan.assumptions, show) + cautions_text(plan.cautions, materials);
 }
@@ -340,24 +401,30 @@ std::string text_of_feedstocks(const Materials& materials, const Show& show) {
     const auto moisture = used(feedstock.moisture);
     const auto density = feedstock.density();
     const std::vector<std::string> lacks = feedstock.lacks();
-    rows.push_back({feedstock.id, ratio ? show_ratio(*ratio) : "-", moisture ? show_moisture(*moisture) : "-", density ? show.density(*density) : "-", feedstock.name + (lacks.empty() ? "" : " (lacks " + names_text(lacks) + ")")});
+    rows.push_back({feedstock.id, ratio ? show_ratio(*ratio) : "-", moisture ? show_moisture(*moisture) : "-", density ? show.density(*density) : "-", feedstock.name + (lacks.empty() ? "" : " (not enough known)")});
   }
-  return columns(rows) + "\n" + wrap("`heapwright materials ID` shows one in full, with whose figures they are.");
+  std::string text = columns(rows) + "\nFinished composts\n";
+  rows.clear();
+  for (const Compost& compost : materials.composts) rows.push_back({compost.id, show.density(*used(compost.bulk_density)), compost.name});
+  text += columns(rows) + "\nContainers\n";
+  rows.clear();
+  for (const Container& container : materials.containers) rows.push_back({container.id, show.volume(container.volume), container.name});
+  return text + columns(rows) + "\n" + wrap("`heapwright materials ID` shows one in full, with whose figures they are.");
 }
 
 std::string text_of_feedstock(const Feedstock& feedstock, const Materials& materials, const Show& show) {
-  std::string text = feedstock.id + ": " + feedstock.name + " (" + std::string(class_word(feedstock.feedstock_class)) + ")\n";
+  std::string text = feedstock.id + ": " + feedstock.name + " (" + class_in_words(feedstock.feedstock_class) + ")\n";
   if (!feedstock.also.empty()) text += wrap("also called " + names_text(feedstock.also), 2);
   if (!feedstock.note.empty()) text += wrap(feedstock.note);
   const std::vector<std::string> lacks = feedstock.lacks();
-  if (!lacks.empty()) text += wrap("It cannot be mixed yet: nobody published its " + names_text(lacks) + ".");
-  text += "The figure with a star is the one used.\n\n";
+  if (!lacks.empty()) text += wrap("It cannot be mixed: we found no published " + names_text(lacks) + ".");
+  text += lacks.size() == 4 ? "\n" : "The figure with a star is the one used.\n\n";
   text += readings_text("moisture, wet basis", feedstock.moisture, materials, [](MoistureWetBasis m) { return percent_words(m.value()); });
   text += readings_text("carbon, of dry matter", feedstock.carbon, materials, [](CarbonDryBasis c) { return percent_words(c.value()); });
   text += readings_text("C:N ratio", feedstock.carbon_to_nitrogen, materials, [](CarbonNitrogenRatio r) { return print_number(r.value(), 3); });
   const bool nitrogen_follows = feedstock.used_carbon() && used(feedstock.carbon_to_nitrogen);
-  text += readings_text(nitrogen_follows ? "nitrogen, of dry matter (a check: " + percent_words(feedstock.used_nitrogen()->value()) + " follows from carbon and C:N)" : "nitrogen, of dry matter", feedstock.nitrogen, materials,
-                        [](NitrogenDryBasis n) { return percent_words(n.value()); });
+  text += readings_text(nitrogen_follows ? "nitrogen, of dry matter, to compare (" + percent_words(feedstock.used_nitrogen()->value()) + " follows from carbon and C:N)" : "nitrogen, of dry matter", feedstock.nitrogen, materials,
+                        [](NitrogenDryBasis n) { return percent_words(n.value()); }, !nitrogen_follows);
   text += readings_text("organic matter, of dry matter", feedstock.volatile_solids, materials, [](OrganicMatterDryBasis v) { return percent_words(v.value()); });
   text += readings_text("ash, of dry matter", feedstock.ash, materials, [](ShareOfDryMatter a) { return percent_words(a.value()); });
   for (const Packing& packing : feedstock.packings) {

@@ -11,8 +11,8 @@ namespace heapwright {
 std::string text_of_mix(const Mix& mix, const Targets& targets, const std::vector<Assumption>& assumptions, const std::vector<std::string>& cautions, const Materials& materials, const Show& show);
 std::string text_of_recipe(const Recipe& recipe, const Materials& materials, const Show& show);
 std::string text_of_topdressing(const Topdressing& topdressing, const Materials& materials, const Show& show);
-/// How far a volume goes.
-std::string text_of_coverage(const Topdressing& topdressing, Volume volume, const Materials& materials, const Show& show);
+/// How far a volume goes, of a lawn where one is known.
+std::string text_of_coverage(const Topdressing& covered, Volume volume, const Lawn& lawn, const Materials& materials, const Show& show);
 std::string text_of_plan(const Plan& plan, const Materials& materials, const Show& show);
 
 std::string text_of_feedstocks(const Materials& materials, const Show& show);  ///< the table, a row a line

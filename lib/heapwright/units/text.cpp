@@ -325,6 +325,28 @@ double read_si(std::string_view text, Dimension wanted) {
   return sum;
 }
 
+/// "60 ft by 30 ft", "3 x 3 x 3 ft": its sides, the unit of the last for those without; all of the text where it has no sides.
+std::vector<std::string> sides_in(std::string_view text) {
+  std::string plain = plain_signs(text);
+  for (const std::string_view by : {" by ", "\u00d7"}) {
+    for (std::size_t at = plain.find(by); at != std::string::npos; at = plain.find(by)) plain.replace(at, by.size(), "\n");
+  }
+  for (std::size_t i = 1; i + 1 < plain.size(); ++i) {
+    const bool between = (is_digit(plain[i - 1]) || is_space(plain[i - 1]) || plain[i - 1] == '\'') && (is_digit(plain[i + 1]) || is_space(plain[i + 1]));
+    if (plain[i] == 'x' && between) plain[i] = '\n';
+  }
+  std::vector<std::string> sides;
+  std::istringstream stream(plain);
+  for (std::string side; std::getline(stream, side);) sides.push_back(side);
+  if (sides.size() < 2) return {std::string(text)};
+  const std::string& last = sides.back();
+  const std::size_t unit = last.find_first_not_of("0123456789./ ");
+  for (std::string& side : sides) {
+    if (unit != std::string::npos && side.find_first_not_of("0123456789./ ") == std::string::npos) side += " " + last.substr(unit);
+  }
+  return sides;
+}
+
 Part read_single(std::string_view text, std::string_view example) {
   const std::vector<Part> parts = read_parts(text);
   if (parts.size() != 1) refuse(text, "is more than one number", example);
@@ -402,8 +424,18 @@ double unit_size(Dimension dimension, std::string_view symbol) {
 }
 
 Length read_length(std::string_view text) { return from_si<Length>(read_si(text, Dimension::length)); }
-Area read_area(std::string_view text) { return from_si<Area>(read_si(text, Dimension::area)); }
-Volume read_volume(std::string_view text) { return from_si<Volume>(read_si(text, Dimension::volume)); }
+Area read_area(std::string_view text) {
+  const std::vector<std::string> sides = sides_in(text);
+  if (sides.size() == 1) return from_si<Area>(read_si(text, Dimension::area));
+  if (sides.size() != 2) refuse(text, "has more than two sides", "\"60 ft by 30 ft\"");
+  return read_length(sides[0]) * read_length(sides[1]);
+}
+Volume read_volume(std::string_view text) {
+  const std::vector<std::string> sides = sides_in(text);
+  if (sides.size() == 1) return from_si<Volume>(read_si(text, Dimension::volume));
+  if (sides.size() != 3) refuse(text, "has two sides: a volume wants three", "\"3 ft by 3 ft by 3 ft\"");
+  return read_length(sides[0]) * read_length(sides[1]) * read_length(sides[2]);
+}
 Mass read_mass(std::string_view text) { return from_si<Mass>(read_si(text, Dimension::mass)); }
 Duration read_duration(std::string_view text) { return from_si<Duration>(read_si(text, Dimension::duration)); }
 

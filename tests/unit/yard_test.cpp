@@ -1,0 +1,458 @@
+// The yard file: every key it may have, read into its place; every key misspelt, refused.
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <cctype>
+
+#include "heapwright/input/problems.hpp"
+#include "heapwright/units/text.hpp"
+#include "heapwright/yard/yard.hpp"
+
+using namespace heapwright;
+using Catch::Contains;
+using Catch::Matchers::WithinRel;
+using std::chrono::month;
+
+namespace {
+
+// Every key of the file, each with a value that is not its default. Left out: capacity, which excludes fill, and the
+// keys of surveyed lawns, which this version refuses; both have tests of their own below.
+const std::string every_key = R"(
+title = "Quarter-acre lot with three maples"
+units = "both"
+
+[[container]]
+name = "kitchen-pail"
+volume = "1 1/2 gal"
+
+[targets]
+carbon_to_nitrogen = { low = "26:1", aim = "31:1", high = "36:1" }
+moisture_wet_basis = { low = "51 %", aim = "56 %", high = "61 %" }
+air_space = { low = "36 %" }
+
+[recipe]
+goal = "cheapest"
+fill = "1 m3"
+settling = 0.8
+most_water = "100 kg"
+
+[[supply]]
+feedstock = "leaves-fall"
+packing = "collected"
+amount = "24 leaf-bag"
+when = { months = ["Oct", "November"] }
+storable = false
+shredded = true
+treated = "unknown"
+weighed = { container = "bucket", full = "9 kg", empty = "2 kg" }
+dried = { wet = "10 g", dry = "2.3 g" }
+feel = "crumbles"
+use = "all"
+most_of_volume = "30 %"
+bought = true
+price = 2.5
+unit = "1 leaf-bag"
+
+[[supply]]
+feedstock = "grass-clippings"
+amount = "4 kitchen-pail"
+when = { every = "week", from = "Apr", to = "Oct" }
+storable = true
+
+[[supply]]
+feedstock = "straw"
+use = "unlimited"
+
+[[supply]]
+feedstock = "kitchen-scraps"
+estimate = { trees = 3, canopy_width = "30 m", people = 4, mown_lawn = "500 m2", heap = ["6 ft", "4 ft", "knee-high"] }
+
+[climate]
+mean_air_temperature = ["-1 degC", "0 degC", "3 degC", "8 degC", "13 degC", "18 degC", "21 degC", "20 degC", "16 degC", "10 degC", "4 degC", "1 degC"]
+coldest_month = "-2 degC"
+warmest_month = "22 degC"
+like = "lake-shore"
+file = "daily.csv"
+
+[heap]
+shape = "cone"
+length = "1 m"
+width = "2 m"
+height = "1.5 m"
+diameter = "3 m"
+volume = "4 m3"
+count = 2
+built = 2026-11-07
+filled = "as-it-comes"
+turn_every = "14 days"
+keep_moist = true
+covered = true
+
+[[noticed]]
+symptom = "ammonia-smell"
+date = 2026-11-20
+
+[[reading]]
+date = 2026-11-12
+core = "55 degC"
+
+[[reading]]
+core = "warm"
+
+[[maturity.test]]
+test = "self-heating"
+value = "12 degC"
+date = 2027-04-20
+
+[[maturity.check]]
+check = "no-reheat"
+result = "passed"
+date = 2027-04-21
+
+[[lawn.zone]]
+name = "front"
+shape = "rectangle"
+length = "20 m"
+width = "10 m"
+depth = "5 mm"
+
+[[lawn.zone]]
+name = "round"
+shape = "circle"
+diameter = "10 m"
+
+[[lawn.zone]]
+name = "oval"
+shape = "ellipse"
+length = "20 m"
+width = "10 m"
+
+[[lawn.zone]]
+name = "wedge"
+shape = "triangle"
+base = "10 m"
+height = "5 m"
+
+[[lawn.zone]]
+name = "corner"
+shape = "triangle"
+sides = ["3 m", "4 m", "5 m"]
+
+[[lawn.zone]]
+name = "back"
+shape = "trapezoid"
+parallel = ["10 m", "20 m"]
+height = "4 m"
+
+[[lawn.zone]]
+name = "rest"
+shape = "area"
+area = "77 m2"
+
+[[lawn.without]]
+name = "bed"
+from = "front"
+shape = "rectangle"
+length = "4 m"
+width = "5 m"
+
+[topdressing]
+depth = "6 mm"
+grass = "warm-season"
+months = ["May", "Sep"]
+surface = "new"
+near_water = true
+allowance = "7 %"
+compost = "food scrap compost"
+own_screened = "10 mm"
+
+[[topdressing.offer]]
+name = "bulk, delivered"
+unit = "1 m3"
+price = 38
+delivery = 75
+delivery_per = "load"
+load = { volume = "10 m3", mass = "9 t" }
+minimum = "2 m3"
+step = "0.5 m3"
+screen = "12 mm"
+
+[soil_test]
+date = 2026-10-10
+phosphorus = "high"
+nitrogen_recommended = "0.015 kg/m2"
+
+[office]
+name = "County office"
+)";
+
+const Materials& materials() {
+  static const Materials all = built_in_materials();
+  return all;
+}
+
+Yard read(const std::string& text) { return read_yard_text(text, "yard.toml", materials()); }
+
+std::vector<Problem> problems_of(const std::string& text) {
+  try {
+    read(text);
+    return {};
+  } catch (const InputError& error) {
+    return error.problems();
+  }
+}
+
+Date date(int year, unsigned month_of_year, unsigned day) { return Date(std::chrono::year(year), month(month_of_year), std::chrono::day(day)); }
+
+/// A key as it stands in a text.
+struct Key {
+  std::size_t begin;
+  std::size_t length;
+};
+
+/// Every key of a text: words before an equals sign, and in the brackets of headers, outside of quotes.
+std::vector<Key> keys_in(const std::string& text) {
+  std::vector<Key> keys;
+  bool quoted = false;
+  bool header = false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] == '\n') header = i + 1 < text.size() && text[i + 1] == '[';
+    if (text[i] == '"') quoted = !quoted;
+    if (quoted || !std::isalpha(static_cast<unsigned char>(text[i]))) continue;
+    const std::size_t begin = i;
+    while (std::isalpha(static_cast<unsigned char>(text[i])) || text[i] == '_') ++i;
+    if (header || text.compare(i, 3, " = ") == 0) keys.push_back({begin, i - begin});
+    --i;
+  }
+  return keys;
+}
+
+constexpr double exact = 1e-12;
+
+}  // namespace
+
+TEST_CASE("every key of the yard file is read into its place", "[yard]") {
+  const Yard yard = read(every_key);
+
+  SECTION("the yard") {
+    CHECK(yard.title == "Quarter-acre lot with three maples");
+    CHECK(yard.units == ShownUnits::both);
+    CHECK(yard.office == "County office");
+    REQUIRE(yard.soil_test);
+    CHECK(yard.soil_test->date == date(2026, 10, 10));
+    CHECK(yard.soil_test->phosphorus == "high");
+    CHECK(yard.soil_test->nitrogen_recommended->value() == 0.015);
+    CHECK(yard.materials.containers.size() == materials().containers.size() + 1);
+    CHECK_THAT(find_container(yard.materials.containers, "kitchen-pail")->volume.value(), WithinRel(1.5 * unit_size(Dimension::volume, "gal"), exact));
+  }
+  SECTION("targets and wishes") {
+    CHECK(yard.targets.carbon_to_nitrogen.low == carbon_to_nitrogen(26.0));
+    CHECK(yard.targets.carbon_to_nitrogen.aim == carbon_to_nitrogen(31.0));
+    CHECK(yard.targets.carbon_to_nitrogen.high == carbon_to_nitrogen(36.0));
+    CHECK(yard.targets.moisture.low == wet_basis(0.51));
+    CHECK(yard.targets.moisture.aim == wet_basis(0.56));
+    CHECK(yard.targets.moisture.high == wet_basis(0.61));
+    CHECK(yard.targets.least_air == AirSpace::of(0.36));
+    CHECK(yard.wishes.goal == Goal::cheapest);
+    CHECK(yard.wishes.fill == 1.0 * unit::m3);
+    CHECK_FALSE(yard.wishes.capacity);
+    CHECK(yard.wishes.settling == ShareOfLooseVolume::of(0.8));
+    CHECK(yard.wishes.most_water == 100.0 * unit::kg_water);
+  }
+  SECTION("supplies") {
+    REQUIRE(yard.supplies.size() == 4);
+    const Supply& leaves = yard.supplies[0];
+    CHECK(leaves.feedstock.id == "leaves-fall");
+    CHECK(leaves.packing == "collected");
+    CHECK_FALSE(leaves.packing_assumed);
+    CHECK(std::get<ContainerCount>(*leaves.amount).container == "leaf-bag");
+    CHECK(std::get<ContainerCount>(*leaves.amount).count == 24.0);
+    CHECK(std::get<Months>(leaves.when).months == std::vector<month>{month(10), month(11)});
+    CHECK_FALSE(leaves.storable);
+    CHECK(leaves.shredded);
+    CHECK(leaves.treated == Treated::unknown);
+    REQUIRE(leaves.weighed);
+    CHECK_THAT(leaves.weighed->density().value(), WithinRel(7.0 / (5.0 * unit_size(Dimension::volume, "gal")), exact));
+    REQUIRE(leaves.dried);
+    CHECK_THAT(leaves.dried->moisture().value(), WithinRel(0.77, exact));
+    CHECK(leaves.feel == Feel::crumbles);
+    CHECK(leaves.use == Use::all);
+    CHECK(leaves.most_of_volume == ShareOfLooseVolume::of(0.3));
+    CHECK(leaves.bought);
+    CHECK(leaves.price == 2.5);
+    CHECK(std::get<ContainerCount>(*leaves.priced_amount).count == 1.0);
+
+    const Supply& clippings = yard.supplies[1];
+    CHECK(clippings.packing_assumed);
+    CHECK_THAT(volume_of(*clippings.amount)->value(), WithinRel(6.0 * unit_size(Dimension::volume, "gal"), exact));  // of the yard's own pail
+    CHECK(std::get<Weekly>(clippings.when).from == month(4));
+    CHECK(std::get<Weekly>(clippings.when).to == month(10));
+    CHECK(clippings.storable);
+    CHECK(clippings.use == Use::up_to);
+    CHECK_FALSE(clippings.bought);
+
+    CHECK(yard.supplies[2].use == Use::unlimited);
+    CHECK_FALSE(yard.supplies[2].amount);
+
+    REQUIRE(yard.supplies[3].estimate);
+    const Estimate& estimate = *yard.supplies[3].estimate;
+    CHECK(estimate.trees == 3.0);
+    CHECK(estimate.canopy_width == 30.0 * unit::m);
+    CHECK(estimate.people == 4.0);
+    CHECK(estimate.mown_lawn == 500.0 * unit::m2);
+    CHECK(estimate.heap == std::vector<std::string>{"6 ft", "4 ft", "knee-high"});
+  }
+  SECTION("climate") {
+    REQUIRE(yard.climate);
+    REQUIRE(yard.climate->monthly_means.size() == 12);
+    CHECK_THAT(yard.climate->monthly_means[0].kelvin(), WithinRel(272.15, exact));
+    CHECK_THAT(yard.climate->monthly_means[11].kelvin(), WithinRel(274.15, exact));
+    CHECK_THAT(yard.climate->coldest_month->kelvin(), WithinRel(271.15, exact));
+    CHECK_THAT(yard.climate->warmest_month->kelvin(), WithinRel(295.15, exact));
+    CHECK(yard.climate->like == "lake-shore");
+    CHECK(yard.climate->file == "daily.csv");
+  }
+  SECTION("heap") {
+    REQUIRE(yard.heap);
+    CHECK(yard.heap->shape == HeapShape::cone);
+    CHECK(yard.heap->length == 1.0 * unit::m);
+    CHECK(yard.heap->width == 2.0 * unit::m);
+    CHECK(yard.heap->height == 1.5 * unit::m);
+    CHECK(yard.heap->diameter == 3.0 * unit::m);
+    CHECK(yard.heap->volume == 4.0 * unit::m3);
+    CHECK(yard.heap->count == 2);
+    CHECK(yard.heap->built == date(2026, 11, 7));
+    CHECK(yard.built_or(date(2000, 1, 1)) == date(2026, 11, 7));
+    CHECK(yard.heap->filled_as_it_comes);
+    CHECK(yard.heap->turn_every == 14.0 * 86400.0 * unit::s);
+    CHECK(yard.heap->keep_moist);
+    CHECK(yard.heap->covered);
+  }
+  SECTION("what was seen of it") {
+    const Observations& seen = yard.observations;
+    REQUIRE(seen.noticed.size() == 1);
+    CHECK(seen.noticed[0].symptom == "ammonia-smell");
+    CHECK(seen.noticed[0].date == date(2026, 11, 20));
+    REQUIRE(seen.readings.size() == 2);
+    CHECK(seen.readings[0].date == date(2026, 11, 12));
+    CHECK_THAT(std::get<TemperaturePoint>(seen.readings[0].core).celsius(), WithinRel(55.0, exact));
+    CHECK(std::get<HandWarmth>(seen.readings[1].core) == HandWarmth::warm);
+    REQUIRE(seen.tests.size() == 1);
+    CHECK(seen.tests[0].test == "self-heating");
+    CHECK(seen.tests[0].value == "12 degC");
+    CHECK(seen.tests[0].date == date(2027, 4, 20));
+    REQUIRE(seen.checks.size() == 1);
+    CHECK(seen.checks[0].check == "no-reheat");
+    CHECK(seen.checks[0].result == "passed");
+    CHECK(seen.checks[0].date == date(2027, 4, 21));
+  }
+  SECTION("lawn") {
+    REQUIRE(yard.lawn);
+    std::vector<std::string> names;
+    for (const Zone& zone : yard.lawn->zones) names.push_back(zone.name);
+    CHECK(names == std::vector<std::string>{"front", "round", "oval", "wedge", "corner", "back", "rest"});
+    CHECK_THAT(yard.lawn->zones[0].area.value(), WithinRel(200.0 - 20.0, exact));
+    CHECK(yard.lawn->zones[0].depth == 5.0 * 0.001 * unit::m);
+    CHECK_FALSE(yard.lawn->zones[1].depth);
+    CHECK_THAT(yard.lawn->zones[3].area.value(), WithinRel(25.0, exact));
+    CHECK_THAT(yard.lawn->zones[4].area.value(), WithinRel(6.0, exact));
+    CHECK_THAT(yard.lawn->zones[5].area.value(), WithinRel(60.0, exact));
+    CHECK_THAT(yard.lawn->zones[6].area.value(), WithinRel(77.0, exact));
+  }
+  SECTION("topdressing") {
+    const TopdressingPlan& plan = yard.topdressing;
+    CHECK_THAT(plan.depth.value(), WithinRel(0.006, exact));
+    CHECK(plan.grass == Grass::warm_season);
+    CHECK(plan.months == std::vector<month>{month(5), month(9)});
+    CHECK(plan.surface == Surface::bare);
+    CHECK(plan.near_water);
+    CHECK(plan.allowance == ShareOfVolume::of(0.07));
+    CHECK(plan.compost == "food-scrap");
+    CHECK_THAT(plan.own_screened->value(), WithinRel(0.010, exact));
+    REQUIRE(plan.offers.size() == 1);
+    const Offer& offer = plan.offers[0];
+    CHECK(offer.name == "bulk, delivered");
+    CHECK(std::get<Volume>(offer.unit) == 1.0 * unit::m3);
+    CHECK(offer.price == 38.0);
+    CHECK(offer.delivery == 75.0);
+    CHECK(offer.delivery_per_load);
+    CHECK(offer.load_volume == 10.0 * unit::m3);
+    CHECK(offer.load_mass == 9000.0 * unit::kg);
+    CHECK(offer.minimum == 2.0 * unit::m3);
+    CHECK(offer.step == 0.5 * unit::m3);
+    CHECK_THAT(offer.screen->value(), WithinRel(0.012, exact));
+  }
+}
+
+TEST_CASE("every key, misspelt where it stands, is refused with the right one", "[yard]") {
+  const std::vector<Key> keys = keys_in(every_key);
+  REQUIRE(keys.size() > 140);
+  for (const Key& key : keys) {
+    const std::string right = every_key.substr(key.begin, key.length);
+    const std::size_t middle = right.size() / 2;
+    const std::string dropped = right.substr(0, middle) + right.substr(middle + 1);
+    const std::string doubled = right.substr(0, middle) + right[middle] + right.substr(middle);
+    for (const std::string& wrong : {dropped, doubled}) {
+      std::string text = every_key;
+      text.replace(key.begin, key.length, wrong);
+      CAPTURE(right, wrong, std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(key.begin), '\n') + 1);
+      const std::vector<Problem> problems = problems_of(text);
+      const auto found = std::find_if(problems.begin(), problems.end(), [&](const Problem& problem) { return problem.key == wrong && problem.what == "is not a key of this table"; });
+      REQUIRE(found != problems.end());
+      CHECK(found->would_be_right == "did you mean " + right + "?");
+    }
+  }
+}
+
+TEST_CASE("what the big file had no room for", "[yard]") {
+  CHECK(read("[recipe]\ncapacity = \"2 m3\"\n").wishes.capacity == 2.0 * unit::m3);
+  CHECK_THAT(problems_of("[recipe]\ncapacty = \"2 m3\"\n").at(0).would_be_right, Contains("capacity"));
+  CHECK_FALSE(read("[heap]\nshape = \"tumbler\"\nvolume = \"60 gal\"\nturn_every = \"never\"\n").heap->turn_every);
+
+  SECTION("surveyed lawns are refused with what to do instead, and with nothing else") {
+    const std::string keys = GENERATE("shape = \"offsets\"\nspacing = \"5 ft\"\noffsets = [\"1 ft\", \"2 ft\"]\n", "shape = \"polygon\"\npoints = [[\"0 ft\", \"0 ft\"]]\n", "shape = \"geojson\"\nfile = \"lawn.geojson\"\n");
+    const std::vector<Problem> problems = problems_of("[[lawn.zone]]\n" + keys);
+    REQUIRE(problems.size() == 1);
+    CHECK(problems[0].key == "shape");
+    CHECK_THAT(problems[0].would_be_right, Contains("rectangles"));
+  }
+}
+
+TEST_CASE("an empty file is a yard with nothing in it", "[yard]") {
+  const Yard yard = read("");
+  CHECK(yard.supplies.empty());
+  CHECK(yard.units == ShownUnits::us);
+  CHECK_FALSE(yard.lawn);
+  CHECK_FALSE(yard.heap);
+  CHECK_FALSE(yard.climate);
+  CHECK(yard.topdressing.compost == "yard-trimmings");
+  CHECK_THAT(yard.topdressing.depth.value(), WithinRel(0.25 * 0.0254, exact));
+  CHECK(yard.built_or(date(2026, 5, 1)) == date(2026, 5, 1));
+}
+
+TEST_CASE("a packing is named by the supply, else by its container, else by the table", "[yard]") {
+  const auto [lines, packing, assumed] = GENERATE(table<std::string, std::string, bool>({
+      {"feedstock = \"straw\"\namount = \"1 yd3\"\n", "", true},
+      {"feedstock = \"leaves-fall\"\npacking = \"packed\"\namount = \"1 yd3\"\n", "packed", false},
+      {"feedstock = \"leaves-fall:loose\"\namount = \"1 yd3\"\n", "loose", false},
+      {"feedstock = \"leaves-fall\"\namount = \"1 yd3\"\n", "bagged", true},
+  }));
+  const Supply supply = read("[[supply]]\n" + lines).supplies.at(0);
+  CHECK(supply.packing == (packing.empty() ? supply.feedstock.usual_packing : packing));
+  CHECK(supply.packing_assumed == assumed);
+}
+
+TEST_CASE("one mistake is told once", "[yard]") {
+  // What follows from a mistake is not another mistake.
+  const std::string text = GENERATE("[heap]\nshape = \"bni\"\n", "[[lawn.zone]]\nshape = \"rectangel\"\nlength = \"4 m\"\nwidth = \"3 m\"\n", "[[supply]]\nfeedstock = \"leavs\"\npacking = \"loose\"\namount = \"1 yd3\"\n",
+                                    "[[supply]]\nfeedstock = \"leaves\"\namount = \"1 yd\"\nuse = \"al\"\n", "[[lawn.zone]]\nshape = \"area\"\narea = \"7 lb\"\n[[lawn.without]]\nshape = \"area\"\narea = \"1 m2\"\n",
+                                    "[targets]\ncarbon_to_nitrogen = { low = \"25\" }\n", "[[supply]]\nfeedstock = \"leaves\"\namount = \"1 yd3\"\nweighed = { container = \"buckt\", full = \"9 lb\" }\n",
+                                    "[topdressing]\ndepth = \"7 lb\"\n", "[climate]\ncoldest_month = \"30\"\nwarmest_month = \"76 degF\"\n", "[[topdressing.offer]]\nunit = \"1 yrd3\"\nprice = 3\n",
+                                    "[[supply]]\nfeedstock = \"leaves\"\namount = \"6 leaf-bgas\"\n", "[[supply]]\nfeedstock = \"leaves\"\namount = \"1 yd3\"\nwhen = { months = [\"Okt\"] }\n",
+                                    "[[supply]]\nfeedstock = \"leaves\"\namount = \"1 yd3\"\nwhen = { every = \"day\" }\n", "[[maturity.check]]\ncheck = \"looks\"\nresult = \"pased\"\n", "[[container]]\nname = \"a\"\nvolume = \"1 ft\"\n");
+  CAPTURE(text);
+  const std::vector<Problem> problems = problems_of(text);
+  for (const Problem& problem : problems) UNSCOPED_INFO(describe(problem));
+  CHECK(problems.size() == 1);
+}
