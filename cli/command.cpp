@@ -43,7 +43,8 @@ void CommonOptions::print(const std::string& text) const {
     if (!std::cout) throw std::runtime_error("standard output cannot be written");
     return;
   }
-  if (std::filesystem::exists(output) && !force) throw TextError("--output: " + output + " exists already", "name another file, or add --force");
+  if (std::filesystem::exists(output) && !force)
+    throw TextError("--output: " + output + " exists already", "name another file, or add --force");
   // Beside its place first and then renamed, so that the file is whole or not there.
   const std::string beside = output + ".part";
   {
@@ -71,7 +72,9 @@ Supply read_supply_option(const std::string& option, const std::string& text, co
       return supply;
     }
     set_amount(supply, read_amount(words.substr(equals + 1), materials.containers), materials);
-    if (!supply.mass(*supply.amount)) throw TextError("no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight", "give the amount as a weight");
+    if (!supply.mass(*supply.amount))
+      throw TextError("no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight",
+                      "give the amount as a weight");
     return supply;
   });
 }

@@ -39,14 +39,18 @@ void add_mix_command(CLI::App& program, int& exit_code) {
   command->add_option("--add", options->add, "\"leaves=6 bags\" or \"leaves:packing=…\"; once for each")->take_all();
   command->add_option("--water", options->water, "water added, \"2 gal\"");
   options->common.add_to(*command);
-  command->footer("Example:\n  heapwright mix --add \"leaves-fall=6 leaf-bag\" \\\n    --add \"grass-clippings:loose=4 bucket\" --water \"2 gal\"");
+  command->footer(
+      "Example:\n  heapwright mix --add \"leaves-fall=6 leaf-bag\" \\\n    --add \"grass-clippings:loose=4 bucket\" --water \"2 gal\"");
   command->callback([options, &exit_code] {
     Yard yard = yard_of(*options);
     add_supplies(*options, yard);
-    const WaterMass water = options->water.empty() ? WaterMass() : read_option("--water", options->water, [&](std::string_view text) { return read_water_amount(text, yard.materials); });
+    const WaterMass water = options->water.empty() ? WaterMass() : read_option("--water", options->water, [&](std::string_view text) {
+      return read_water_amount(text, yard.materials);
+    });
     const MixAnswer answer = mix_on_hand(yard, water, today());
     options->common.print(options->common.json ? json_of_mix(answer.mix, answer.assumptions, answer.cautions, yard.materials)
-                                               : text_of_mix(answer.mix, yard.targets, answer.assumptions, answer.cautions, yard.materials, options->common.show(yard.units)));
+                                               : text_of_mix(answer.mix, yard.targets, answer.assumptions, answer.cautions, yard.materials,
+                                                             options->common.show(yard.units)));
     exit_code = done;
   });
 }

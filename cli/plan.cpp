@@ -25,7 +25,8 @@ void add_plan_command(CLI::App& program, int& exit_code) {
   command->callback([options, &exit_code] {
     const Yard yard = options->common.yard(options->file);
     const Plan plan = make_plan(yard, today());
-    options->common.print(options->common.json ? json_of_plan(plan, yard.materials) : text_of_plan(plan, yard.materials, options->common.show(yard.units)));
+    options->common.print(options->common.json ? json_of_plan(plan, yard.materials)
+                                               : text_of_plan(plan, yard.materials, options->common.show(yard.units)));
     exit_code = done;
   });
 }

@@ -26,7 +26,9 @@ Volume read_heap_volume(std::string_view text) {
 /// Options stand above the file.
 void apply(const Options& options, Yard& yard) {
   for (const std::string& text : options.have) yard.supplies.push_back(read_supply_option("--have", text, yard.materials));
-  if (!options.fill.empty() && !options.capacity.empty()) throw TextError("--fill and --capacity: a heap has one or the other", "--fill is the volume you want, --capacity the most there is room for");
+  if (!options.fill.empty() && !options.capacity.empty())
+    throw TextError("--fill and --capacity: a heap has one or the other",
+                    "--fill is the volume you want, --capacity the most there is room for");
   if (!options.fill.empty()) {
     yard.wishes.fill = read_option("--fill", options.fill, read_heap_volume);
     yard.wishes.capacity.reset();
@@ -49,14 +51,17 @@ void add_recipe_command(CLI::App& program, int& exit_code) {
   command->add_option("--have", options->have, "what is on hand, \"leaves=20 bags\"; once for each")->take_all();
   command->add_option("--fill", options->fill, "the heap wanted, \"1 yd3\"");
   command->add_option("--capacity", options->capacity, "the room there is, \"1 yd3\"");
-  command->add_option("--goal", options->goal, "use-most, cheapest, least-bought or least-water")->check(CLI::IsMember({"use-most", "cheapest", "least-bought", "least-water"}));
+  command->add_option("--goal", options->goal, "use-most, cheapest, least-bought or least-water")
+      ->check(CLI::IsMember({"use-most", "cheapest", "least-bought", "least-water"}));
   options->common.add_to(*command);
-  command->footer("Example:\n  heapwright recipe --have \"leaves-fall=20 leaf-bag\" \\\n    --have \"kitchen-scraps=3 bucket\" --fill \"1 yd3\"");
+  command->footer(
+      "Example:\n  heapwright recipe --have \"leaves-fall=20 leaf-bag\" \\\n    --have \"kitchen-scraps=3 bucket\" --fill \"1 yd3\"");
   command->callback([options, &exit_code] {
     Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
     apply(*options, yard);
     const Recipe recipe = first_recipe(yard, today());
-    options->common.print(options->common.json ? json_of_recipe(recipe, yard.materials) : text_of_recipe(recipe, yard.materials, options->common.show(yard.units)));
+    options->common.print(options->common.json ? json_of_recipe(recipe, yard.materials)
+                                               : text_of_recipe(recipe, yard.materials, options->common.show(yard.units)));
     exit_code = recipe.status == RecipeStatus::on_target ? done : no_answer;
   });
 }

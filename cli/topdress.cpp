@@ -30,9 +30,7 @@ void apply(const Options& options, Yard& yard) {
 }
 
 Volume volume_on_hand(const Options& options, const Materials& materials) {
-  return read_option("--have", options.have, [&](std::string_view text) {
-    return read_compost_volume(text, materials);
-  });
+  return read_option("--have", options.have, [&](std::string_view text) { return read_compost_volume(text, materials); });
 }
 
 /// How far a volume goes: the topdressing of just the area that it covers.
@@ -53,7 +51,8 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
   command->add_option("--surface", options->surface, "lawn, or new: bare ground, a new lawn, a bed")->check(CLI::IsMember({"lawn", "new"}));
   command->add_option("--have", options->have, "a volume of compost, \"10 yd3\": how far does it go?");
   options->common.add_to(*command);
-  command->footer("Examples:\n  heapwright topdress --area \"5000 ft2\" --depth \"1/4 in\"\n  heapwright topdress --have \"2 yd3\" --depth \"1/4 in\"");
+  command->footer(
+      "Examples:\n  heapwright topdress --area \"5000 ft2\" --depth \"1/4 in\"\n  heapwright topdress --have \"2 yd3\" --depth \"1/4 in\"");
   command->callback([options, &exit_code] {
     Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
     apply(*options, yard);
@@ -61,10 +60,12 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
     if (!options->have.empty()) {
       const Volume volume = volume_on_hand(*options, yard.materials);
       const Topdressing covered = coverage(yard, volume);
-      options->common.print(options->common.json ? json_of_topdressing(covered, yard.materials) : text_of_coverage(covered, volume, yard.lawn.value_or(Lawn()), yard.materials, show));
+      options->common.print(options->common.json ? json_of_topdressing(covered, yard.materials)
+                                                 : text_of_coverage(covered, volume, yard.lawn.value_or(Lawn()), yard.materials, show));
     } else {
       const Topdressing topdressing = topdress(yard.lawn.value_or(Lawn()), yard.topdressing, yard.materials);
-      options->common.print(options->common.json ? json_of_topdressing(topdressing, yard.materials) : text_of_topdressing(topdressing, yard.materials, show));
+      options->common.print(options->common.json ? json_of_topdressing(topdressing, yard.materials)
+                                                 : text_of_topdressing(topdressing, yard.materials, show));
     }
     exit_code = done;
   });

@@ -14,7 +14,6 @@
 #include <heapwright/mix/supply.hpp>
 #include <heapwright/recipe/recipe.hpp>
 #include <heapwright/units/text.hpp>
-
 #include <iostream>
 #include <string>
 #include <vector>
@@ -47,6 +46,7 @@ int main() {
     std::cout << print_number(amount.containers->count, 2) << " x " << amount.containers->container << " of " << amount.name << "\n";
   }
   std::cout << print_in(recipe.water_to_add / water_density(), "gal", 2) << " of water to add\n";
-  std::cout << "makes " << print_in(*recipe.mix->volume, "yd3", 2) << " at C:N " << print_number(recipe.mix->carbon_to_nitrogen->value(), 2) << "\n";
+  std::cout << "makes " << print_in(*recipe.mix->volume, "yd3", 2) << " at C:N " << print_number(recipe.mix->carbon_to_nitrogen->value(), 2)
+            << "\n";
   for (const HeldBack& held : recipe.held_back_by) std::cout << "held back by " << limit_word(held.limit) << "\n";
 }

@@ -9,7 +9,6 @@
 #include <heapwright/lawn/topdressing.hpp>
 #include <heapwright/materials/materials.hpp>
 #include <heapwright/units/text.hpp>
-
 #include <iostream>
 
 using namespace heapwright;
@@ -25,8 +24,8 @@ int main() {
 
   const Topdressing topdressing = topdress(lawn, plan, materials);
   std::cout << print_in(topdressing.area, "ft2", 3) << " take " << print_in(topdressing.volume, "yd3", 3) << ", "
-            << print_in(topdressing.volume_with_allowance, "yd3", 3) << " with something to spare: " << print_number(topdressing.wheelbarrow_loads, 2)
-            << " wheelbarrows.\n";
+            << print_in(topdressing.volume_with_allowance, "yd3", 3)
+            << " with something to spare: " << print_number(topdressing.wheelbarrow_loads, 2) << " wheelbarrows.\n";
 
   const Volume load = read_compost_volume("1 1/2 yd3", materials);
   std::cout << print_in(load, "yd3", 2) << " cover " << print_in(area_covered(load, plan), "ft2", 3) << ".\n";

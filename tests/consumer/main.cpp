@@ -4,7 +4,6 @@
 #include <heapwright/mix/supply.hpp>
 #include <heapwright/recipe/recipe.hpp>
 #include <heapwright/yard/yard.hpp>
-
 #include <iostream>
 
 using namespace heapwright;
@@ -18,6 +17,8 @@ int main() {
   if (*mix.carbon_to_nitrogen < carbon_to_nitrogen(25.0) || *mix.carbon_to_nitrogen > carbon_to_nitrogen(50.0)) return 1;
 
   // The TOML reader and the solver come from other libraries: both must have been found and linked.
-  const Yard yard = read_yard_text("[[supply]]\nfeedstock = \"leaves\"\namount = \"20 kg\"\n[[supply]]\nfeedstock = \"grass\"\namount = \"60 kg\"\n", "yard.toml", materials);
+  const Yard yard =
+      read_yard_text("[[supply]]\nfeedstock = \"leaves\"\namount = \"20 kg\"\n[[supply]]\nfeedstock = \"grass\"\namount = \"60 kg\"\n",
+                     "yard.toml", materials);
   return solve(recipe_question(yard.supplies, yard.targets, yard.wishes, Date())).mix ? 0 : 1;
 }

@@ -1,5 +1,7 @@
 // What must hold for any blend of any feedstocks. Sums of a few dozen doubles: a part in 10¹² is their rounding many times over.
 
+#include "heapwright/mix/mix.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <algorithm>
@@ -8,7 +10,6 @@
 #include <random>
 
 #include "heapwright/materials/materials.hpp"
-#include "heapwright/mix/mix.hpp"
 #include "heapwright/mix/supply.hpp"
 
 using namespace heapwright;
@@ -26,7 +27,8 @@ const std::vector<Ingredient>& pantry() {
     for (const Feedstock& row : built_in_materials().feedstocks) {
       if (!row.lacks().empty()) continue;
       for (const Packing& packing : row.packings) {
-        if (const auto density = row.density(packing.name)) ingredients.push_back({row.id, row.name, packing.name, *row.properties(), density, Mass()});
+        if (const auto density = row.density(packing.name))
+          ingredients.push_back({row.id, row.name, packing.name, *row.properties(), density, Mass()});
       }
     }
     return ingredients;
@@ -81,7 +83,8 @@ TEST_CASE("a feedstock alone is itself", "[mix]") {
     CHECK_THAT(mix.mass.value(), WithinRel(7.0, rounding));
     CHECK_THAT(mix.moisture->value(), WithinRel(ingredient.properties.moisture.value(), rounding));
     CHECK_THAT(mix.bulk_density->value(), WithinRel(ingredient.density->value(), rounding));
-    CHECK_THAT(mix.carbon_to_nitrogen->value(), WithinRel((ingredient.properties.carbon / ingredient.properties.nitrogen).value(), rounding));
+    CHECK_THAT(mix.carbon_to_nitrogen->value(),
+               WithinRel((ingredient.properties.carbon / ingredient.properties.nitrogen).value(), rounding));
     CHECK(mix.air_space->value() > 0.0);
     CHECK(mix.parts.front().share == ShareOfLooseVolume::of(1.0));
   }
@@ -182,7 +185,9 @@ TEST_CASE("water makes it wetter and heavier, fills its air, and leaves its C:N 
   CHECK(*after.volume == *before.volume);
   CHECK(*after.bulk_density > *before.bulk_density);
   CHECK(*after.air_space <= *before.air_space);
-  if (after.air_space->value() > 0.0) CHECK_THAT(before.air_space->value() - after.air_space->value(), WithinRel(0.001 / before.volume->value(), 1e-6));  // the difference of two near numbers
+  if (after.air_space->value() > 0.0)
+    CHECK_THAT(before.air_space->value() - after.air_space->value(),
+               WithinRel(0.001 / before.volume->value(), 1e-6));  // the difference of two near numbers
 }
 
 TEST_CASE("settling takes air, not matter", "[mix]") {

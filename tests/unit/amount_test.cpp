@@ -1,9 +1,10 @@
 // Amounts as people write them: containers by any of their names, volumes, weights, and what is refused.
 
+#include "heapwright/materials/amount.hpp"
+
 #include <catch2/catch.hpp>
 
 #include "heapwright/error.hpp"
-#include "heapwright/materials/amount.hpp"
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/units/text.hpp"
 #include "heapwright/yard/yard.hpp"
@@ -62,7 +63,8 @@ TEST_CASE("containers are counted by id, name and the names people use", "[amoun
 
 TEST_CASE("volumes and weights, sums of them too", "[amount]") {
   SECTION("volumes") {
-    const auto [text, m3] = GENERATE(table<std::string, double>({{"120 L", 0.120}, {"5 gal", 5.0 * gallon}, {"1 yd3", 0.9144 * 0.9144 * 0.9144}, {"1 gal 2 gal", 3.0 * gallon}, {"0 L", 0.0}}));
+    const auto [text, m3] = GENERATE(table<std::string, double>(
+        {{"120 L", 0.120}, {"5 gal", 5.0 * gallon}, {"1 yd3", 0.9144 * 0.9144 * 0.9144}, {"1 gal 2 gal", 3.0 * gallon}, {"0 L", 0.0}}));
     const Amount amount = read_amount(text, containers());
     REQUIRE(std::holds_alternative<Volume>(amount));
     CHECK_THAT(std::get<Volume>(amount).value(), WithinRel(m3, exact));
@@ -70,7 +72,13 @@ TEST_CASE("volumes and weights, sums of them too", "[amount]") {
     CHECK(is_zero(amount) == (m3 == 0.0));
   }
   SECTION("weights") {
-    const auto [text, kg] = GENERATE(table<std::string, double>({{"40 lb", 40.0 * pound}, {"3 lb 4 oz", 3.25 * pound}, {"3 lb, 4 oz", 3.25 * pound}, {"1 short_ton", 2000.0 * pound}, {"250 g", 0.250}, {"1,000 lb", 1000.0 * pound}, {"0 lb", 0.0}}));
+    const auto [text, kg] = GENERATE(table<std::string, double>({{"40 lb", 40.0 * pound},
+                                                                 {"3 lb 4 oz", 3.25 * pound},
+                                                                 {"3 lb, 4 oz", 3.25 * pound},
+                                                                 {"1 short_ton", 2000.0 * pound},
+                                                                 {"250 g", 0.250},
+                                                                 {"1,000 lb", 1000.0 * pound},
+                                                                 {"0 lb", 0.0}}));
     CAPTURE(text);
     const Amount amount = read_amount(text, containers());
     REQUIRE(std::holds_alternative<Mass>(amount));
@@ -93,7 +101,9 @@ TEST_CASE("the weight of an amount", "[amount]") {
 }
 
 TEST_CASE("a person's own container stands before the table's", "[amount]") {
-  const Yard yard = read_yard_text("[[container]]\nname = \"bucket\"\nvolume = \"10 L\"\n[[container]]\nname = \"sack of joy\"\nvolume = \"80 L\"\n", "yard.toml", built_in_materials());
+  const Yard yard =
+      read_yard_text("[[container]]\nname = \"bucket\"\nvolume = \"10 L\"\n[[container]]\nname = \"sack of joy\"\nvolume = \"80 L\"\n",
+                     "yard.toml", built_in_materials());
   const std::vector<Container>& own = yard.materials.containers;
   CHECK_THAT(volume_of(read_amount("3 buckets", own))->value(), WithinRel(0.030, exact));
   CHECK_THAT(volume_of(read_amount("3 buckets of scraps", own))->value(), WithinRel(0.030, exact));

@@ -1,5 +1,7 @@
 // Files: where things stand in them, what is refused, and that all that is wrong is told at once, in order.
 
+#include "heapwright/input/document.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <cstdio>
@@ -8,7 +10,6 @@
 #include <functional>
 #include <tuple>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/units/text.hpp"
 
 using namespace heapwright;
@@ -44,7 +45,10 @@ void ask_nothing(Table& root) { root.finish(); }
 /// A file of the test's own, gone with it.
 class File {
  public:
-  explicit File(const std::string& content) : path_((std::filesystem::temp_directory_path() / ("heapwright-document-test-" + std::to_string(std::hash<std::string>()(content)) + ".toml")).string()) {
+  explicit File(const std::string& content)
+      : path_((std::filesystem::temp_directory_path() /
+               ("heapwright-document-test-" + std::to_string(std::hash<std::string>()(content)) + ".toml"))
+                  .string()) {
     std::ofstream(path_, std::ios::binary) << content;
   }
   File(const File&) = delete;
@@ -98,7 +102,8 @@ TEST_CASE("a value knows its key, line and column", "[document]") {
 
 TEST_CASE("values are read as what they are", "[document]") {
   Problems problems;
-  const Document document = Document::from_text("t = \"x\"\nn = 3\nd = 2.5\nf = true\nday = 2026-11-07\nl = [\"a\", \"b\"]\n", "a.toml", problems);
+  const Document document =
+      Document::from_text("t = \"x\"\nn = 3\nd = 2.5\nf = true\nday = 2026-11-07\nl = [\"a\", \"b\"]\n", "a.toml", problems);
   Table root = document.root();
   CHECK(root.text("t") == "x");
   CHECK(root.number("n") == 3.0);
@@ -165,7 +170,9 @@ TEST_CASE("what a reader says of a text stands at its place", "[document]") {
     CHECK_THAT(problem_of("depth = 7", [](Table& root) { root.read("depth", read_length); }).what, Contains("\"7\" has no unit"));
   }
   SECTION("the message and the hint of any reader") {
-    const Problem problem = problem_of("k = \"x\"", [](Table& root) { root.read("k", [](std::string_view text) -> int { throw TextError("no " + std::string(text), "write y"); }); });
+    const Problem problem = problem_of("k = \"x\"", [](Table& root) {
+      root.read("k", [](std::string_view text) -> int { throw TextError("no " + std::string(text), "write y"); });
+    });
     CHECK(problem.what == "no x");
     CHECK(problem.would_be_right == "write y");
   }
@@ -195,7 +202,10 @@ TEST_CASE("a key that nobody asked for is reported with the nearest that was", "
   CHECK(problems_of("title = \"a\"", read).empty());
 
   SECTION("asking whether it is there is asking") {
-    CHECK(problems_of("title = \"a\"", [](Table& root) { root.has("title"); root.finish(); }).empty());
+    CHECK(problems_of("title = \"a\"", [](Table& root) {
+            root.has("title");
+            root.finish();
+          }).empty());
   }
   SECTION("in a table of a table, a list and an inline table too") {
     CHECK(place(problem_of("[a]\n[a.b]\nx = 1\n", [](Table& root) { root.table("a")->table("b")->finish(); })) == "3:5");
@@ -236,11 +246,12 @@ TEST_CASE("many problems are counted, not all described", "[document]") {
 TEST_CASE("a caret stands under the character, whatever stands before it", "[document]") {
   const auto [text, expected] = GENERATE(table<std::string, std::string>({
       {"k = 1", "f:1:5: k: is wrong\n    k = 1\n        ^\n    so\n"},
-      {"\tk = 1", "f:1:6: k: is wrong\n    \tk = 1\n    \t    ^\n    so\n"},                                                      // tabs as they stand
-      {"\"größe\" = 1", "f:1:11: größe: is wrong\n    \"größe\" = 1\n              ^\n    so\n"},                              // two bytes each
-      {"a = { b = \"½ €\", k = 1 }", "f:1:22: k: is wrong\n    a = { b = \"½ €\", k = 1 }\n                         ^\n    so\n"},  // two and three
-      {"a = { b = \"🍂\", k = 1 }", "f:1:20: k: is wrong\n    a = { b = \"🍂\", k = 1 }\n                       ^\n    so\n"},   // four
-      {"k = 1 # " + std::string(200, 'x'), "f:1:5: k: is wrong\n    so\n"},                                                        // too long to show
+      {"\tk = 1", "f:1:6: k: is wrong\n    \tk = 1\n    \t    ^\n    so\n"},                       // tabs as they stand
+      {"\"größe\" = 1", "f:1:11: größe: is wrong\n    \"größe\" = 1\n              ^\n    so\n"},  // two bytes each
+      {"a = { b = \"½ €\", k = 1 }",
+       "f:1:22: k: is wrong\n    a = { b = \"½ €\", k = 1 }\n                         ^\n    so\n"},  // two and three
+      {"a = { b = \"🍂\", k = 1 }", "f:1:20: k: is wrong\n    a = { b = \"🍂\", k = 1 }\n                       ^\n    so\n"},  // four
+      {"k = 1 # " + std::string(200, 'x'), "f:1:5: k: is wrong\n    so\n"},  // too long to show
   }));
   Problems problems;
   const Document document = Document::from_text(text, "f", problems);

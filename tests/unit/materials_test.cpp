@@ -1,5 +1,7 @@
 // The tables and a user's own: what is found by which name, what is refused, what is reckoned where a row says nothing.
 
+#include "heapwright/materials/materials.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <cstdio>
@@ -8,7 +10,6 @@
 #include <set>
 
 #include "heapwright/input/problems.hpp"
-#include "heapwright/materials/materials.hpp"
 #include "heapwright/materials/read_readings.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -20,7 +21,9 @@ namespace {
 
 /// The built-in tables with a user's file of some text.
 Materials with(const std::string& text) {
-  const std::string path = (std::filesystem::temp_directory_path() / ("heapwright-materials-test-" + std::to_string(std::hash<std::string>()(text)) + ".toml")).string();
+  const std::string path =
+      (std::filesystem::temp_directory_path() / ("heapwright-materials-test-" + std::to_string(std::hash<std::string>()(text)) + ".toml"))
+          .string();
   std::ofstream(path) << text;
   Materials materials = built_in_materials();
   try {
@@ -58,7 +61,8 @@ TEST_CASE("the tables that come with the program", "[materials]") {
   SECTION("the default compost and the two commonest containers") {
     CHECK(find_compost(materials, "yard-trimmings").id == "yard-trimmings");
     REQUIRE(find_container(materials.containers, "leaf-bag"));
-    CHECK_THAT(find_container(materials.containers, "leaf-bag")->volume.value(), WithinRel(30.0 * unit_size(Dimension::volume, "gal"), exact));
+    CHECK_THAT(find_container(materials.containers, "leaf-bag")->volume.value(),
+               WithinRel(30.0 * unit_size(Dimension::volume, "gal"), exact));
     REQUIRE(find_container(materials.containers, "bucket"));
     CHECK_THAT(find_container(materials.containers, "bucket")->volume.value(), WithinRel(5.0 * unit_size(Dimension::volume, "gal"), exact));
   }
@@ -88,7 +92,8 @@ TEST_CASE("the tables that come with the program", "[materials]") {
       if (!properties) continue;
       for (const Packing& packing : row.packings) {
         CAPTURE(row.id, packing.name);
-        if (const auto density = used(packing.readings)) CHECK(*density < density_without_air(properties->moisture, properties->particle_density));
+        if (const auto density = used(packing.readings))
+          CHECK(*density < density_without_air(properties->moisture, properties->particle_density));
       }
     }
   }
@@ -100,7 +105,12 @@ TEST_CASE("the tables that come with the program", "[materials]") {
 
 TEST_CASE("a feedstock is found by its id and by what people call it", "[materials]") {
   const Materials materials = built_in_materials();
-  const auto [name, id] = GENERATE(table<std::string, std::string>({{"leaves-fall", "leaves-fall"}, {"LEAVES_FALL", "leaves-fall"}, {"leaf", "leaves-fall"}, {"Lawn  Clippings", "grass-clippings"}, {"lawn-clipping", "grass-clippings"}, {"Coffee Grounds", "coffee-grounds"}}));
+  const auto [name, id] = GENERATE(table<std::string, std::string>({{"leaves-fall", "leaves-fall"},
+                                                                    {"LEAVES_FALL", "leaves-fall"},
+                                                                    {"leaf", "leaves-fall"},
+                                                                    {"Lawn  Clippings", "grass-clippings"},
+                                                                    {"lawn-clipping", "grass-clippings"},
+                                                                    {"Coffee Grounds", "coffee-grounds"}}));
   CHECK(find_feedstock(materials, name).id == id);
   CHECK_THROWS_WITH(find_feedstock(materials, "strw"), Contains("\"strw\" is no known feedstock"));
   CHECK_THROWS_AS(find_feedstock(materials, "zzzzzzzz"), TextError);
@@ -112,7 +122,10 @@ TEST_CASE("a feedstock is found by its id and by what people call it", "[materia
 TEST_CASE("a user's file adds rows and replaces those it names", "[materials]") {
   const std::size_t count = built_in_materials().feedstocks.size();
   SECTION("a row of one's own") {
-    const Materials materials = with("[[feedstock]]\nid = \"my-grass\"\nname = \"grass, lab report 14\"\nlike = \"grass\"\nmoisture_wet_basis = \"77 %\"\ncarbon_dry_basis = \"45 %\"\nnitrogen_dry_basis = \"2.4 %\"\nclass = \"clippings\"\nbulk_density = { loose = \"350 lb/yd3\" }\n");
+    const Materials materials = with(
+        "[[feedstock]]\nid = \"my-grass\"\nname = \"grass, lab report 14\"\nlike = \"grass\"\nmoisture_wet_basis = \"77 "
+        "%\"\ncarbon_dry_basis = \"45 %\"\nnitrogen_dry_basis = \"2.4 %\"\nclass = \"clippings\"\nbulk_density = { loose = \"350 lb/yd3\" "
+        "}\n");
     CHECK(materials.feedstocks.size() == count + 1);
     const Feedstock& mine = find_feedstock(materials, "my-grass");
     CHECK(mine.name == "grass, lab report 14");
@@ -130,7 +143,9 @@ TEST_CASE("a user's file adds rows and replaces those it names", "[materials]") 
     CHECK(straw.lacks() == std::vector<std::string>{"carbon", "C:N", "bulk density"});
   }
   SECTION("containers and composts too") {
-    const Materials materials = with("[[container]]\nid = \"bucket\"\nvolume = \"10 L\"\n[[compost]]\nid = \"mine\"\nmoisture_wet_basis = \"40 %\"\nbulk_density = \"600 kg/m3\"\n");
+    const Materials materials = with(
+        "[[container]]\nid = \"bucket\"\nvolume = \"10 L\"\n[[compost]]\nid = \"mine\"\nmoisture_wet_basis = \"40 %\"\nbulk_density = "
+        "\"600 kg/m3\"\n");
     CHECK(find_container(materials.containers, "bucket")->volume.value() == 0.010);
     CHECK(used(find_compost(materials, "mine").bulk_density)->value() == 600.0);
     CHECK_THROWS_WITH(with("[[compost]]\nid = \"mine\"\n"), Contains("needs its moisture") && Contains("needs its weight"));
@@ -180,14 +195,16 @@ TEST_CASE("a third of them must agree within the rounding of all three", "[mater
 
 TEST_CASE("carbon is 20 to 60 % of dry matter, both included", "[materials]") {
   SECTION("as measured") {
-    const auto [carbon, good] = GENERATE(table<std::string, bool>({{"19.9 %", false}, {"20 %", true}, {"45 %", true}, {"60 %", true}, {"60.1 %", false}, {"0.45 %", false}}));
+    const auto [carbon, good] = GENERATE(table<std::string, bool>(
+        {{"19.9 %", false}, {"20 %", true}, {"45 %", true}, {"60 %", true}, {"60.1 %", false}, {"0.45 %", false}}));
     const std::string lines = "carbon_dry_basis = \"" + carbon + "\"\ncarbon_to_nitrogen = \"20:1\"\n";
     if (good) CHECK_NOTHROW(with(row(lines)));
     if (!good) refuses(lines, "carbon is " + carbon + " of dry matter, outside 20–60 %");
   }
   SECTION("as nitrogen times C:N, with its arithmetic") {
     // 2.5 × 24 and 5 × 12 come out above 60 % by a rounding of doubles.
-    const auto [nitrogen, ratio, good] = GENERATE(table<std::string, std::string, bool>({{"2.5 %", "24:1", true}, {"5 %", "12:1", true}, {"2 %", "10:1", true}, {"2.4 %", "25.1:1", false}, {"1 %", "19.9:1", false}}));
+    const auto [nitrogen, ratio, good] = GENERATE(table<std::string, std::string, bool>(
+        {{"2.5 %", "24:1", true}, {"5 %", "12:1", true}, {"2 %", "10:1", true}, {"2.4 %", "25.1:1", false}, {"1 %", "19.9:1", false}}));
     const std::string lines = "nitrogen_dry_basis = \"" + nitrogen + "\"\ncarbon_to_nitrogen = \"" + ratio + "\"\n";
     if (good) CHECK_NOTHROW(with(row(lines)));
     if (!good) refuses(lines, "nitrogen " + nitrogen + " × C:N " + ratio.substr(0, ratio.find(':')) + " = carbon");
@@ -217,10 +234,12 @@ TEST_CASE("particle density where nobody measured it follows from organic matter
 
 TEST_CASE("nothing weighs more than its own solids and water without air", "[materials]") {
   // half water, half solids of 1250 kg/m³: 1/(0.5/1250 + 0.5/1000) = 1111.1 kg/m³
-  const std::string lines = "moisture_wet_basis = \"50 %\"\ncarbon_to_nitrogen = \"20:1\"\ncarbon_dry_basis = \"45 %\"\nparticle_density = \"1250 kg/m3\"\n";
+  const std::string lines =
+      "moisture_wet_basis = \"50 %\"\ncarbon_to_nitrogen = \"20:1\"\ncarbon_dry_basis = \"45 %\"\nparticle_density = \"1250 kg/m3\"\n";
   CHECK_THAT(density_without_air(wet_basis(0.5), particle_density(1250.0)).value(), WithinRel(1.0 / 0.0009, exact));
   CHECK_NOTHROW(with(row(lines + "bulk_density = \"1111 kg/m3\"\n")));
-  refuses(lines + "bulk_density = \"1112 kg/m3\"\n", "as-is: 1112 kg/m3 is more than its own solids and water weigh without any air, 1111 kg/m3");
+  refuses(lines + "bulk_density = \"1112 kg/m3\"\n",
+          "as-is: 1112 kg/m3 is more than its own solids and water weigh without any air, 1111 kg/m3");
   refuses(lines + "bulk_density = { loose = \"300 kg/m3\", packed = \"1200 kg/m3\" }\n", "packed: 1200 kg/m3");
 }
 
@@ -246,7 +265,9 @@ TEST_CASE("packings", "[materials]") {
     CHECK(feedstock(lines + "usual_packing = \"packed\"\n").density()->value() == 300.0);
     refuses(lines + "usual_packing = \"baled\"\n", "\"baled\" is no packing");
   }
-  SECTION("ranges stand in order") { refuses("bulk_density = { loose = { typical = \"300 kg/m3\", low = \"400 kg/m3\" } }\n", "out of order"); }
+  SECTION("ranges stand in order") {
+    refuses("bulk_density = { loose = { typical = \"300 kg/m3\", low = \"400 kg/m3\" } }\n", "out of order");
+  }
 }
 
 TEST_CASE("degradable shares are two, and no more than all", "[materials]") {
@@ -262,7 +283,13 @@ TEST_CASE("degradable shares are two, and no more than all", "[materials]") {
 }
 
 TEST_CASE("half a digit of what was written", "[materials]") {
-  const auto [text, relative] = GENERATE(table<std::string, double>({{"18.75:1", 0.005 / 18.75}, {"30:1", 0.5 / 30.0}, {"2.4 %", 0.05 / 2.4}, {"45 %", 0.5 / 45.0}, {"0.43 %", 0.005 / 0.43}, {"0 %", 0.0}, {"none", 0.0}}));
+  const auto [text, relative] = GENERATE(table<std::string, double>({{"18.75:1", 0.005 / 18.75},
+                                                                     {"30:1", 0.5 / 30.0},
+                                                                     {"2.4 %", 0.05 / 2.4},
+                                                                     {"45 %", 0.5 / 45.0},
+                                                                     {"0.43 %", 0.005 / 0.43},
+                                                                     {"0 %", 0.0},
+                                                                     {"none", 0.0}}));
   CHECK_THAT(relative_rounding(text), WithinRel(relative, 1e-9) || Catch::Matchers::WithinAbs(relative, 0.0));
 }
 
@@ -271,7 +298,8 @@ TEST_CASE("memory and judgement never go under a publication's name", "[material
   for (const Source& source : materials.sources) {
     CAPTURE(source.id);
     CHECK(source_words(materials, source.id, Evidence::memory) == "common handbook figure, not re-checked");
-    CHECK(source_words(materials, source.id, Evidence::judged) == (source.id == "common-practice" ? "common practice, no source" : "judged by us"));
+    CHECK(source_words(materials, source.id, Evidence::judged) ==
+          (source.id == "common-practice" ? "common practice, no source" : "judged by us"));
     CHECK(source_words(materials, source.id, Evidence::own) == "your own figure");
     CHECK(source_words(materials, source.id, Evidence::seen) == source.title);
     CHECK(source_words(materials, source.id, Evidence::secondary) == source.title + " (as quoted elsewhere)");

@@ -1,12 +1,13 @@
 // The whole job: what a heap leaves, what the lawn still wants, and warnings in the order of their weight.
 
+#include "heapwright/plan/plan.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <algorithm>
 #include <functional>
 
 #include "heapwright/error.hpp"
-#include "heapwright/plan/plan.hpp"
 #include "heapwright/units/text.hpp"
 
 using namespace heapwright;
@@ -19,7 +20,9 @@ constexpr double exact = 1e-12;
 
 Yard yard(const std::string& text) { return read_yard_text(text, "yard.toml", built_in_materials()); }
 
-std::string supply(const std::string& feedstock, const std::string& amount) { return "[[supply]]\nfeedstock = \"" + feedstock + "\"\namount = \"" + amount + "\"\n"; }
+std::string supply(const std::string& feedstock, const std::string& amount) {
+  return "[[supply]]\nfeedstock = \"" + feedstock + "\"\namount = \"" + amount + "\"\n";
+}
 
 std::string lawn(const std::string& area) { return "[[lawn.zone]]\nshape = \"area\"\narea = \"" + area + "\"\n"; }
 
@@ -38,7 +41,8 @@ Reading<Quantity> reading(Quantity low, Quantity typical, Quantity high) {
 
 TEST_CASE("the compost of a heap, by hand", "[plan]") {
   // 100 kg half water: 50 kg dry, of it 36 kg organic and 14 kg ash.
-  const Properties properties{wet_basis(0.5), carbon_dry_basis(0.4), nitrogen_dry_basis(0.016), organic_dry_basis(0.72), particle_density(1500.0)};
+  const Properties properties{wet_basis(0.5), carbon_dry_basis(0.4), nitrogen_dry_basis(0.016), organic_dry_basis(0.72),
+                              particle_density(1500.0)};
   const Mix mix = mix_of({{{"a", "a", "", properties, bulk_density(200.0), 100.0 * unit::kg}}, {}});
   Compost compost;
   compost.moisture = {reading(wet_basis(0.3), wet_basis(0.4), wet_basis(0.5))};
@@ -108,8 +112,9 @@ TEST_CASE("without a heap all is bought", "[plan]") {
 }
 
 TEST_CASE("cautions come once each, the most important first", "[plan]") {
-  const Yard everything = yard(supply("leaves", "24 leaf-bag") + supply("straw", "2 bale") + supply("grass", "12 bucket") + supply("scraps", "3 bucket") + supply("horse-manure", "4 bucket") + supply("cow-manure", "4 bucket") + supply("urea", "1 lb") + lawn("1000 ft2") +
-                               "[topdressing]\nnear_water = true\n");
+  const Yard everything = yard(supply("leaves", "24 leaf-bag") + supply("straw", "2 bale") + supply("grass", "12 bucket") +
+                               supply("scraps", "3 bucket") + supply("horse-manure", "4 bucket") + supply("cow-manure", "4 bucket") +
+                               supply("urea", "1 lb") + lawn("1000 ft2") + "[topdressing]\nnear_water = true\n");
   const auto rank = [&](const std::string& id) {
     const auto& table = everything.materials.cautions;
     return std::find_if(table.begin(), table.end(), [&](const Caution& caution) { return caution.id == id; }) - table.begin();
@@ -121,14 +126,16 @@ TEST_CASE("cautions come once each, the most important first", "[plan]") {
       CHECK(find_caution(everything.materials, id) != nullptr);
       ranks.push_back(rank(id));
     }
-    CHECK(std::adjacent_find(ranks.begin(), ranks.end(), std::greater_equal<>()) == ranks.end());  // no rank is followed by an equal or smaller one
+    CHECK(std::adjacent_find(ranks.begin(), ranks.end(), std::greater_equal<>()) ==
+          ranks.end());  // no rank is followed by an equal or smaller one
   };
   const Plan plan = make_plan(everything, november_7);
   check(plan.cautions);
   check(plan.recipe.cautions);
   check(mix_on_hand(everything, WaterMass(), november_7).cautions);
   const auto has = [&](const char* id) { return std::find(plan.cautions.begin(), plan.cautions.end(), id) != plan.cautions.end(); };
-  for (const char* id : {"raw-manure", "meat-and-pet-waste", "persistent-herbicide", "dust-and-mould", "buried-lines", "phosphorus-near-water", "sharp-nitrogen", "local-rules"}) {
+  for (const char* id : {"raw-manure", "meat-and-pet-waste", "persistent-herbicide", "dust-and-mould", "buried-lines",
+                         "phosphorus-near-water", "sharp-nitrogen", "local-rules"}) {
     CAPTURE(id);
     CHECK(has(id));
   }
@@ -147,14 +154,16 @@ TEST_CASE("a caution that every tag and step names is in the table", "[plan]") {
 }
 
 TEST_CASE("clippings known to be untreated call for no warning", "[plan]") {
-  const auto [treated, warned] = GENERATE(table<std::string, bool>({{"", true}, {"treated = \"unknown\"\n", true}, {"treated = \"yes\"\n", true}, {"treated = \"no\"\n", false}}));
+  const auto [treated, warned] = GENERATE(table<std::string, bool>(
+      {{"", true}, {"treated = \"unknown\"\n", true}, {"treated = \"yes\"\n", true}, {"treated = \"no\"\n", false}}));
   const std::vector<std::string> ids = mix_on_hand(yard(supply("grass", "1 bucket") + treated), WaterMass(), november_7).cautions;
   CHECK((std::find(ids.begin(), ids.end(), "persistent-herbicide") != ids.end()) == warned);
 }
 
 TEST_CASE("what is on hand together", "[plan]") {
   SECTION("bought supplies and those without an amount stay out") {
-    const Yard some = yard(supply("leaves", "10 kg") + supply("straw", "5 kg") + "bought = true\n" + "[[supply]]\nfeedstock = \"grass\"\nuse = \"unlimited\"\n");
+    const Yard some = yard(supply("leaves", "10 kg") + supply("straw", "5 kg") + "bought = true\n" +
+                           "[[supply]]\nfeedstock = \"grass\"\nuse = \"unlimited\"\n");
     CHECK_THAT(mix_on_hand(some, 2.0 * unit::kg_water, november_7).mix.mass.value(), WithinRel(12.0, exact));
   }
   SECTION("nothing is no mix") { CHECK_THROWS_AS(mix_on_hand(yard(""), WaterMass(), november_7), TextError); }
@@ -163,5 +172,6 @@ TEST_CASE("what is on hand together", "[plan]") {
 TEST_CASE("the day the heap is built is the file's, else today", "[plan]") {
   CHECK(make_plan(yard(supply("leaves", "1 kg")), november_7).built == november_7);
   const Date may_1{std::chrono::year(2027), std::chrono::month(5), std::chrono::day(1)};
-  CHECK(make_plan(yard(supply("leaves", "1 kg") + "[heap]\nshape = \"tumbler\"\nvolume = \"60 gal\"\nbuilt = 2027-05-01\n"), november_7).built == may_1);
+  CHECK(make_plan(yard(supply("leaves", "1 kg") + "[heap]\nshape = \"tumbler\"\nvolume = \"60 gal\"\nbuilt = 2027-05-01\n"), november_7)
+            .built == may_1);
 }

@@ -1,5 +1,7 @@
 // The yard file: every key it may have, read into its place; every key misspelt, refused.
 
+#include "heapwright/yard/yard.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <algorithm>
@@ -7,7 +9,6 @@
 
 #include "heapwright/input/problems.hpp"
 #include "heapwright/units/text.hpp"
-#include "heapwright/yard/yard.hpp"
 
 using namespace heapwright;
 using Catch::Contains;
@@ -203,7 +204,9 @@ std::vector<Problem> problems_of(const std::string& text) {
   }
 }
 
-Date date(int year, unsigned month_of_year, unsigned day) { return Date(std::chrono::year(year), month(month_of_year), std::chrono::day(day)); }
+Date date(int year, unsigned month_of_year, unsigned day) {
+  return Date(std::chrono::year(year), month(month_of_year), std::chrono::day(day));
+}
 
 /// A key as it stands in a text.
 struct Key {
@@ -244,7 +247,8 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
     CHECK(yard.soil_test->phosphorus == "high");
     CHECK(yard.soil_test->nitrogen_recommended->value() == 0.015);
     CHECK(yard.materials.containers.size() == materials().containers.size() + 1);
-    CHECK_THAT(find_container(yard.materials.containers, "kitchen-pail")->volume.value(), WithinRel(1.5 * unit_size(Dimension::volume, "gal"), exact));
+    CHECK_THAT(find_container(yard.materials.containers, "kitchen-pail")->volume.value(),
+               WithinRel(1.5 * unit_size(Dimension::volume, "gal"), exact));
   }
   SECTION("targets and wishes") {
     CHECK(yard.targets.carbon_to_nitrogen.low == carbon_to_nitrogen(26.0));
@@ -285,7 +289,8 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
 
     const Supply& clippings = yard.supplies[1];
     CHECK(clippings.packing_assumed);
-    CHECK_THAT(volume_of(*clippings.amount)->value(), WithinRel(6.0 * unit_size(Dimension::volume, "gal"), exact));  // of the yard's own pail
+    CHECK_THAT(volume_of(*clippings.amount)->value(),
+               WithinRel(6.0 * unit_size(Dimension::volume, "gal"), exact));  // of the yard's own pail
     CHECK(std::get<Weekly>(clippings.when).from == month(4));
     CHECK(std::get<Weekly>(clippings.when).to == month(10));
     CHECK(clippings.storable);
@@ -398,7 +403,9 @@ TEST_CASE("every key, misspelt where it stands, is refused with the right one", 
       text.replace(key.begin, key.length, wrong);
       CAPTURE(right, wrong, std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(key.begin), '\n') + 1);
       const std::vector<Problem> problems = problems_of(text);
-      const auto found = std::find_if(problems.begin(), problems.end(), [&](const Problem& problem) { return problem.key == wrong && problem.what == "is not a key of this table"; });
+      const auto found = std::find_if(problems.begin(), problems.end(), [&](const Problem& problem) {
+        return problem.key == wrong && problem.what == "is not a key of this table";
+      });
       REQUIRE(found != problems.end());
       CHECK(found->would_be_right == "did you mean " + right + "?");
     }
@@ -411,7 +418,9 @@ TEST_CASE("what the big file had no room for", "[yard]") {
   CHECK_FALSE(read("[heap]\nshape = \"tumbler\"\nvolume = \"60 gal\"\nturn_every = \"never\"\n").heap->turn_every);
 
   SECTION("surveyed lawns are refused with what to do instead, and with nothing else") {
-    const std::string keys = GENERATE("shape = \"offsets\"\nspacing = \"5 ft\"\noffsets = [\"1 ft\", \"2 ft\"]\n", "shape = \"polygon\"\npoints = [[\"0 ft\", \"0 ft\"]]\n", "shape = \"geojson\"\nfile = \"lawn.geojson\"\n");
+    const std::string keys =
+        GENERATE("shape = \"offsets\"\nspacing = \"5 ft\"\noffsets = [\"1 ft\", \"2 ft\"]\n",
+                 "shape = \"polygon\"\npoints = [[\"0 ft\", \"0 ft\"]]\n", "shape = \"geojson\"\nfile = \"lawn.geojson\"\n");
     const std::vector<Problem> problems = problems_of("[[lawn.zone]]\n" + keys);
     REQUIRE(problems.size() == 1);
     CHECK(problems[0].key == "shape");
@@ -445,12 +454,18 @@ TEST_CASE("a packing is named by the supply, else by its container, else by the 
 
 TEST_CASE("one mistake is told once", "[yard]") {
   // What follows from a mistake is not another mistake.
-  const std::string text = GENERATE("[heap]\nshape = \"bni\"\n", "[[lawn.zone]]\nshape = \"rectangel\"\nlength = \"4 m\"\nwidth = \"3 m\"\n", "[[supply]]\nfeedstock = \"leavs\"\npacking = \"loose\"\namount = \"1 yd3\"\n",
-                                    "[[supply]]\nfeedstock = \"leaves\"\namount = \"1 yd\"\nuse = \"al\"\n", "[[lawn.zone]]\nshape = \"area\"\narea = \"7 lb\"\n[[lawn.without]]\nshape = \"area\"\narea = \"1 m2\"\n",
-                                    "[targets]\ncarbon_to_nitrogen = { low = \"25\" }\n", "[[supply]]\nfeedstock = \"leaves\"\namount = \"1 yd3\"\nweighed = { container = \"buckt\", full = \"9 lb\" }\n",
-                                    "[topdressing]\ndepth = \"7 lb\"\n", "[climate]\ncoldest_month = \"30\"\nwarmest_month = \"76 degF\"\n", "[[topdressing.offer]]\nunit = \"1 yrd3\"\nprice = 3\n",
-                                    "[[supply]]\nfeedstock = \"leaves\"\namount = \"6 leaf-bgas\"\n", "[[supply]]\nfeedstock = \"leaves\"\namount = \"1 yd3\"\nwhen = { months = [\"Okt\"] }\n",
-                                    "[[supply]]\nfeedstock = \"leaves\"\namount = \"1 yd3\"\nwhen = { every = \"day\" }\n", "[[maturity.check]]\ncheck = \"looks\"\nresult = \"pased\"\n", "[[container]]\nname = \"a\"\nvolume = \"1 ft\"\n");
+  const std::string text =
+      GENERATE("[heap]\nshape = \"bni\"\n", "[[lawn.zone]]\nshape = \"rectangel\"\nlength = \"4 m\"\nwidth = \"3 m\"\n",
+               "[[supply]]\nfeedstock = \"leavs\"\npacking = \"loose\"\namount = \"1 yd3\"\n",
+               "[[supply]]\nfeedstock = \"leaves\"\namount = \"1 yd\"\nuse = \"al\"\n",
+               "[[lawn.zone]]\nshape = \"area\"\narea = \"7 lb\"\n[[lawn.without]]\nshape = \"area\"\narea = \"1 m2\"\n",
+               "[targets]\ncarbon_to_nitrogen = { low = \"25\" }\n",
+               "[[supply]]\nfeedstock = \"leaves\"\namount = \"1 yd3\"\nweighed = { container = \"buckt\", full = \"9 lb\" }\n",
+               "[topdressing]\ndepth = \"7 lb\"\n", "[climate]\ncoldest_month = \"30\"\nwarmest_month = \"76 degF\"\n",
+               "[[topdressing.offer]]\nunit = \"1 yrd3\"\nprice = 3\n", "[[supply]]\nfeedstock = \"leaves\"\namount = \"6 leaf-bgas\"\n",
+               "[[supply]]\nfeedstock = \"leaves\"\namount = \"1 yd3\"\nwhen = { months = [\"Okt\"] }\n",
+               "[[supply]]\nfeedstock = \"leaves\"\namount = \"1 yd3\"\nwhen = { every = \"day\" }\n",
+               "[[maturity.check]]\ncheck = \"looks\"\nresult = \"pased\"\n", "[[container]]\nname = \"a\"\nvolume = \"1 ft\"\n");
   CAPTURE(text);
   const std::vector<Problem> problems = problems_of(text);
   for (const Problem& problem : problems) UNSCOPED_INFO(describe(problem));

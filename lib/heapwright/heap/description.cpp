@@ -10,8 +10,11 @@
 namespace heapwright {
 namespace {
 
-const std::vector<std::pair<std::string, HeapShape>> shape_words{
-    {"bin", HeapShape::bin}, {"round", HeapShape::round}, {"tumbler", HeapShape::tumbler}, {"cone", HeapShape::cone}, {"windrow", HeapShape::windrow}};
+const std::vector<std::pair<std::string, HeapShape>> shape_words{{"bin", HeapShape::bin},
+                                                                 {"round", HeapShape::round},
+                                                                 {"tumbler", HeapShape::tumbler},
+                                                                 {"cone", HeapShape::cone},
+                                                                 {"windrow", HeapShape::windrow}};
 
 std::vector<std::string> keys_of(HeapShape shape) {
   switch (shape) {
@@ -37,7 +40,8 @@ void read_size(Table& table, HeapDescription& heap, bool shape_known) {
   heap.diameter = table.read("diameter", read_side);
   heap.volume = table.read("volume", read_volume);
   if (!shape_known) return;
-  for (const std::string& key : keys_of(heap.shape)) table.require(key, "write " + key + (key == "volume" ? " = \"60 gal\"" : " = \"4 ft\""));
+  for (const std::string& key : keys_of(heap.shape))
+    table.require(key, "write " + key + (key == "volume" ? " = \"60 gal\"" : " = \"4 ft\""));
 }
 
 }  // namespace
@@ -72,10 +76,13 @@ std::optional<HeapDescription> read_heap(Table& root) {
   }
   heap.built = table->date("built");
   heap.filled_as_it_comes = table->one_of<bool>("filled", {{"at-once", false}, {"as-it-comes", true}}).value_or(false);
-  heap.turn_every = table->read("turn_every", [](std::string_view text) -> std::optional<Duration> {
-    if (text == "never") return std::nullopt;
-    return read_duration(text);
-  }).value_or(std::nullopt);
+  heap.turn_every = table
+                        ->read("turn_every",
+                               [](std::string_view text) -> std::optional<Duration> {
+                                 if (text == "never") return std::nullopt;
+                                 return read_duration(text);
+                               })
+                        .value_or(std::nullopt);
   heap.keep_moist = table->flag("keep_moist").value_or(false);
   heap.covered = table->flag("covered").value_or(false);
   table->finish();

@@ -25,7 +25,8 @@ struct HeapDescription {
   bool covered = false;
 };
 
-/// What all heaps of a description hold, full: a box, a cylinder, a drum, a cone, or a windrow of semi-elliptic section (π/4 × width × height × length).
+/// What all heaps of a description hold, full: a box, a cylinder, a drum, a cone, or a windrow of semi-elliptic section (π/4 × width ×
+/// height × length).
 Volume room_of(const HeapDescription& heap);
 
 /// Reads [heap]; nothing where the file has none.

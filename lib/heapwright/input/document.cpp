@@ -107,7 +107,8 @@ bool has_curly_quotes(std::string_view line) {
 }
 
 [[noreturn]] void fail_syntax(const Value::Source& source, const toml::parse_error& error) {
-  Position where{source.name, as_int(error.source().begin.line), as_int(error.source().begin.column), source.line(as_int(error.source().begin.line))};
+  Position where{source.name, as_int(error.source().begin.line), as_int(error.source().begin.column),
+                 source.line(as_int(error.source().begin.line))};
   std::string hint = "a line is a key, an equals sign and a value: depth = \"1/4 in\"";
   if (has_curly_quotes(where.source_line)) hint = "use straight quotes, \" and not “ or ”";
   fail(std::move(where), "this is not TOML: " + std::string(error.description()), std::move(hint));
@@ -133,7 +134,8 @@ std::string contents_of(const std::string& path) {
 
 std::string print_date(Date date) {
   std::array<char, 16> text{};
-  std::snprintf(text.data(), text.size(), "%04d-%02u-%02u", static_cast<int>(date.year()), static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
+  std::snprintf(text.data(), text.size(), "%04d-%02u-%02u", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
+                static_cast<unsigned>(date.day()));
   return text.data();
 }
 
@@ -159,7 +161,8 @@ std::optional<bool> Value::flag() const {
 std::optional<double> Value::number() const {
   const double* value = std::get_if<double>(&node_->content);
   if (value != nullptr && std::isfinite(*value)) return *value;
-  problem("is " + (value != nullptr ? "not a number to reckon with" : kind_of(*node_) + " where a number is wanted"), "write a plain number, without quotes");
+  problem("is " + (value != nullptr ? "not a number to reckon with" : kind_of(*node_) + " where a number is wanted"),
+          "write a plain number, without quotes");
   return std::nullopt;
 }
 
@@ -222,7 +225,8 @@ std::optional<Table> Table::table(std::string_view key) {
   const std::optional<Value> value = find(key);
   if (!value) return std::nullopt;
   if (value->is_table()) return value->table();
-  value->problem("is " + kind_of(*value->node_) + " where a table is wanted", "write [" + std::string(key) + "] on a line of its own, its keys below");
+  value->problem("is " + kind_of(*value->node_) + " where a table is wanted",
+                 "write [" + std::string(key) + "] on a line of its own, its keys below");
   return std::nullopt;
 }
 
@@ -259,7 +263,8 @@ void Table::unknown_word(const Value& value, const std::string& word, const std:
   std::string list;
   for (const std::string& name : known) list += (list.empty() ? "\"" : ", \"") + name + "\"";
   const std::optional<std::string> near = nearest(word, known);
-  value.problem("\"" + word + "\" is not known here", (near ? "did you mean \"" + *near + "\"? " : "") + std::string("It is one of ") + list);
+  value.problem("\"" + word + "\" is not known here",
+                (near ? "did you mean \"" + *near + "\"? " : "") + std::string("It is one of ") + list);
 }
 
 void Table::finish() {

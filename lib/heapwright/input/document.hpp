@@ -31,7 +31,8 @@ class Value {
  public:
   struct Node;
   struct Source;
-  Value(const Node& node, const Source& source, std::string key, Problems& problems) : node_(&node), source_(&source), key_(std::move(key)), problems_(&problems) {}
+  Value(const Node& node, const Source& source, std::string key, Problems& problems)
+      : node_(&node), source_(&source), key_(std::move(key)), problems_(&problems) {}
 
   bool is_text() const;
   bool is_table() const;

@@ -8,13 +8,15 @@
 
 namespace heapwright {
 namespace {
-constexpr std::array<std::string_view, 12> months{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"};
+constexpr std::array<std::string_view, 12> months{"January", "February", "March",     "April",   "May",      "June",
+                                                  "July",    "August",   "September", "October", "November", "December"};
 }
 
 std::chrono::month read_month(std::string_view text) {
   const std::string plain = plain_name(text);
   for (unsigned i = 0; i < months.size(); ++i) {
-    if (plain == plain_name(months[i]) || plain == plain_name(months[i].substr(0, 3)) || (i == 8 && plain == "sept")) return std::chrono::month(i + 1);
+    if (plain == plain_name(months[i]) || plain == plain_name(months[i].substr(0, 3)) || (i == 8 && plain == "sept"))
+      return std::chrono::month(i + 1);
   }
   throw TextError("\"" + std::string(text) + "\" is no month", "write Jan, Feb, Mar, Apr, May, Jun, Jul, Aug, Sep, Oct, Nov or Dec");
 }

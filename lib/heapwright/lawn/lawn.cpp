@@ -10,12 +10,15 @@ namespace {
 
 enum class Shape { area, rectangle, ellipse, circle, triangle, trapezoid, offsets, polygon, geojson };
 
-const std::vector<std::pair<std::string, Shape>> shape_words{{"area", Shape::area},           {"rectangle", Shape::rectangle}, {"ellipse", Shape::ellipse}, {"circle", Shape::circle}, {"triangle", Shape::triangle},
-                                                             {"trapezoid", Shape::trapezoid}, {"offsets", Shape::offsets},     {"polygon", Shape::polygon}, {"geojson", Shape::geojson}};
+const std::vector<std::pair<std::string, Shape>> shape_words{
+    {"area", Shape::area},       {"rectangle", Shape::rectangle}, {"ellipse", Shape::ellipse},
+    {"circle", Shape::circle},   {"triangle", Shape::triangle},   {"trapezoid", Shape::trapezoid},
+    {"offsets", Shape::offsets}, {"polygon", Shape::polygon},     {"geojson", Shape::geojson}};
 
 Length read_side(std::string_view text) {
   const Length length = read_length(text);
-  if (!(length.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no length to measure with", "write a length above zero: \"60 ft\"");
+  if (!(length.value() > 0.0))
+    throw TextError("\"" + std::string(text) + "\" is no length to measure with", "write a length above zero: \"60 ft\"");
   return length;
 }
 
@@ -30,7 +33,9 @@ std::vector<Length> sides(Table& table, std::string_view key, std::size_t count)
     if (const auto length = value.read(read_side)) lengths.push_back(*length);
   }
   if (lengths.size() == count) return lengths;
-  table.problem(std::string(key) + " wants " + std::to_string(count) + " lengths", std::string("write ") + std::string(key) + (count == 2 ? " = [\"40 ft\", \"60 ft\"]" : " = [\"40 ft\", \"50 ft\", \"60 ft\"]"));
+  table.problem(
+      std::string(key) + " wants " + std::to_string(count) + " lengths",
+      std::string("write ") + std::string(key) + (count == 2 ? " = [\"40 ft\", \"60 ft\"]" : " = [\"40 ft\", \"50 ft\", \"60 ft\"]"));
   return {};
 }
 
@@ -64,7 +69,8 @@ std::optional<Area> trapezoid(Table& table) {
 /// Keys of the shapes that are surveyed point by point.
 std::optional<Area> surveyed(Table& table) {
   for (const char* key : {"spacing", "offsets", "points", "file"}) table.has(key);
-  table.problem_at("shape", "offsets, polygon and geojson are not measured by this version", "divide the lawn into rectangles, triangles, circles and trapezoids, or give shape = \"area\"");
+  table.problem_at("shape", "offsets, polygon and geojson are not measured by this version",
+                   "divide the lawn into rectangles, triangles, circles and trapezoids, or give shape = \"area\"");
   return std::nullopt;
 }
 
@@ -72,7 +78,9 @@ std::optional<Area> read_shape(Table& table) {
   table.require("shape", "write shape = \"rectangle\" with length and width, or shape = \"area\" with area");
   const auto shape = table.one_of("shape", shape_words);
   if (!shape) {
-    for (const char* key : {"area", "length", "width", "diameter", "base", "height", "sides", "parallel", "spacing", "offsets", "points", "file"}) table.has(key);
+    for (const char* key :
+         {"area", "length", "width", "diameter", "base", "height", "sides", "parallel", "spacing", "offsets", "points", "file"})
+      table.has(key);
     return std::nullopt;
   }
   switch (*shape) {
@@ -101,7 +109,8 @@ Zone* find_zone(std::vector<Zone>& zones, const std::string& name) {
 bool read_zone(Table& table, std::vector<Zone>& zones) {
   Zone zone;
   zone.name = table.text("name").value_or("zone " + std::to_string(zones.size() + 1));
-  if (find_zone(zones, zone.name) != nullptr) table.problem_at("name", "\"" + zone.name + "\" names two zones", "give each zone a name of its own");
+  if (find_zone(zones, zone.name) != nullptr)
+    table.problem_at("name", "\"" + zone.name + "\" names two zones", "give each zone a name of its own");
   const auto area = read_shape(table);
   zone.depth = table.read("depth", read_length);
   table.finish();
@@ -125,7 +134,8 @@ void cut(Table& table, std::vector<Zone>& zones, bool measured) {
   if (zone == nullptr) {
     std::string names;
     for (const Zone& known : zones) names += (names.empty() ? "" : ", ") + known.name;
-    table.problem_at("from", "there is no zone \"" + *from + "\"", names.empty() ? "write a [[lawn.zone]] first" : "the zones are " + names);
+    table.problem_at("from", "there is no zone \"" + *from + "\"",
+                     names.empty() ? "write a [[lawn.zone]] first" : "the zones are " + names);
     return;
   }
   if (!area || !measured) return;

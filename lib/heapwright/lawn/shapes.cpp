@@ -21,7 +21,8 @@ Area triangle_area(Length side_a, Length side_b, Length side_c) {
   std::array<double, 3> sides{side_a.value(), side_b.value(), side_c.value()};
   std::sort(sides.begin(), sides.end(), std::greater<>());
   const auto [a, b, c] = sides;
-  if (!(c - (a - b) >= 0.0)) throw DomainError("no triangle has such sides: the longest is longer than the other two together", "measure the three sides again");
+  if (!(c - (a - b) >= 0.0))
+    throw DomainError("no triangle has such sides: the longest is longer than the other two together", "measure the three sides again");
   // W. Kahan's arrangement of Heron's formula: the brackets matter for needle-like triangles.
   const double product = (a + (b + c)) * (c - (a - b)) * (c + (a - b)) * (a + (b - c));
   return 0.25 * std::sqrt(product) * unit::m2;

@@ -63,10 +63,16 @@ std::vector<std::string> cautions_for(const TopdressingPlan& plan) {
 std::vector<Assumption> assumptions_for(const TopdressingPlan& plan, const Materials& materials) {
   const Compost& compost = find_compost(materials, plan.compost);
   std::vector<Assumption> assumptions;
-  assumptions.push_back({"allowance for overlap, lumps and settling", plan.allowance, std::nullopt, std::nullopt, "judged by us", std::nullopt});
+  assumptions.push_back(
+      {"allowance for overlap, lumps and settling", plan.allowance, std::nullopt, std::nullopt, "judged by us", std::nullopt});
   if (const auto density = used(compost.bulk_density)) {
     const auto& reading = compost.bulk_density.front();
-    Assumption weight{"weight of " + compost.name, *density, std::nullopt, std::nullopt, source_words(materials, reading.source, reading.evidence), std::nullopt};
+    Assumption weight{"weight of " + compost.name,
+                      *density,
+                      std::nullopt,
+                      std::nullopt,
+                      source_words(materials, reading.source, reading.evidence),
+                      std::nullopt};
     if (reading.low && reading.high) {
       weight.low = *reading.low;
       weight.high = *reading.high;
@@ -74,7 +80,8 @@ std::vector<Assumption> assumptions_for(const TopdressingPlan& plan, const Mater
     assumptions.push_back(std::move(weight));
   }
   if (plan.months.empty() && plan.surface == Surface::lawn) {
-    const std::string season = plan.grass == Grass::cool_season ? "early fall or spring, cool-season grass" : "late spring, warm-season grass";
+    const std::string season =
+        plan.grass == Grass::cool_season ? "early fall or spring, cool-season grass" : "late spring, warm-season grass";
     assumptions.push_back({"once a year", season, std::nullopt, std::nullopt, "common practice, no source", std::nullopt});
   }
   return assumptions;
@@ -85,7 +92,9 @@ std::vector<Assumption> assumptions_for(const TopdressingPlan& plan, const Mater
 Volume read_compost_volume(std::string_view text, const Materials& materials) {
   const Amount amount = read_amount(text, materials.containers);
   const ContainerCount* counted = std::get_if<ContainerCount>(&amount);
-  if (counted != nullptr && counted->container == "leaf-bag") throw TextError("\"" + std::string(text) + "\": bags of compost come in many sizes", "write their size: \"20 compost-bag-1ft3\", or the volume: \"20 ft3\"");
+  if (counted != nullptr && counted->container == "leaf-bag")
+    throw TextError("\"" + std::string(text) + "\": bags of compost come in many sizes",
+                    "write their size: \"20 compost-bag-1ft3\", or the volume: \"20 ft3\"");
   const std::optional<Volume> volume = volume_of(amount);
   if (!volume) throw TextError("\"" + std::string(text) + "\" is a weight", "write a volume: \"10 yd3\"");
   return *volume;
@@ -113,7 +122,8 @@ TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
 
 void check_depth(Length depth, Surface surface) {
   if (surface == Surface::bare || depth <= depth_to_refuse * (1.0 + 1e-9)) return;
-  throw DomainError(print_in(depth, "in", 3) + " of compost at once would smother a living lawn", "spread 1/4 in now and again next year; for bare ground, a new lawn or a bed say surface = \"new\" (--surface new)");
+  throw DomainError(print_in(depth, "in", 3) + " of compost at once would smother a living lawn",
+                    "spread 1/4 in now and again next year; for bare ground, a new lawn or a bed say surface = \"new\" (--surface new)");
 }
 
 Topdressing topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials) {
@@ -121,7 +131,8 @@ Topdressing topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materi
   result.plan = plan;
   result.lawn = lawn;
   result.area = area_of(lawn);
-  if (!(result.area.value() > 0.0)) throw DomainError("the lawn has no area", "give a [[lawn.zone]] with its shape, or --area \"5000 ft2\"");
+  if (!(result.area.value() > 0.0))
+    throw DomainError("the lawn has no area", "give a [[lawn.zone]] with its shape, or --area \"5000 ft2\"");
   for (const Zone& zone : lawn.zones) {
     const Length depth = zone.depth.value_or(plan.depth);
     check_depth(depth, plan.surface);
@@ -134,7 +145,8 @@ Topdressing topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materi
   result.per_year = static_cast<double>(result.times_a_year) * result.volume_with_allowance;
   result.covers = result.area;
   result.mass_kg = mass_of_compost(result.volume_with_allowance, find_compost(materials, plan.compost));
-  if (const Container* wheelbarrow = find_container(materials.containers, "wheelbarrow")) result.wheelbarrow_loads = (result.volume_with_allowance / wheelbarrow->volume).value();
+  if (const Container* wheelbarrow = find_container(materials.containers, "wheelbarrow"))
+    result.wheelbarrow_loads = (result.volume_with_allowance / wheelbarrow->volume).value();
   result.assumptions = assumptions_for(plan, materials);
   result.cautions = cautions_for(plan);
   return result;

@@ -44,7 +44,8 @@ struct TopdressingPlan {
   std::vector<Offer> offers;
 };
 
-/// Above this a living lawn is warned about, and above the next refused (no source seen recommends more than half an inch on live turf in one pass).
+/// Above this a living lawn is warned about, and above the next refused (no source seen recommends more than half an inch on live turf in
+/// one pass).
 inline const Length depth_to_warn_at = 0.375 * 0.0254 * unit::m;
 inline const Length depth_to_refuse = 0.5 * 0.0254 * unit::m;
 
@@ -69,7 +70,7 @@ struct Topdressing {
   Volume volume;
   Volume volume_with_allowance;
   Volume per_year;
-  Area covers;  ///< what a given volume covers; of the volume with allowance without one: the area
+  Area covers;                           ///< what a given volume covers; of the volume with allowance without one: the area
   std::optional<LowLikelyHigh> mass_kg;  ///< of the volume with allowance
   double wheelbarrow_loads = 0.0;
   int times_a_year = 1;

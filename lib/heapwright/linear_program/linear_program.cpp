@@ -1,11 +1,11 @@
 #include "heapwright/linear_program/linear_program.hpp"
 
+#include <coin/ClpSimplex.hpp>
+
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
 #include <utility>
-
-#include <coin/ClpSimplex.hpp>
 
 namespace heapwright {
 namespace {
@@ -279,9 +279,7 @@ LinearProgram::Row LinearProgram::add_row(const Terms& terms, double low, double
   return {programme.rows.low.size() - 1};
 }
 
-void LinearProgram::set_bounds(Variable variable, double low, double high) {
-  set(model_->programme.variables, variable.index, low, high);
-}
+void LinearProgram::set_bounds(Variable variable, double low, double high) { set(model_->programme.variables, variable.index, low, high); }
 
 void LinearProgram::set_bounds(Row row, double low, double high) { set(model_->programme.rows, row.index, low, high); }
 

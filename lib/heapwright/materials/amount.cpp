@@ -22,7 +22,8 @@ const Container* find_container(const std::vector<Container>& containers, std::s
   const std::string whole(name);
   for (const std::string& words : {whole, without_contents(whole)}) {
     const std::string plain = plain_name(words);
-    const auto found = std::find_if(containers.begin(), containers.end(), [&](const Container& container) { return answers_to(container, plain); });
+    const auto found =
+        std::find_if(containers.begin(), containers.end(), [&](const Container& container) { return answers_to(container, plain); });
     if (found != containers.end()) return &*found;
   }
   return nullptr;
@@ -30,8 +31,11 @@ const Container* find_container(const std::vector<Container>& containers, std::s
 
 Amount read_amount(std::string_view text, const std::vector<Container>& containers) {
   const CountedWords counted = read_counted_words(text);
-  if (counted.words.empty()) throw TextError("\"" + std::string(text) + "\" has no unit", "write containers, a volume or a weight: \"6 leaf-bag\", \"1/2 yd3\", \"40 lb\"");
-  if (const Container* container = find_container(containers, counted.words)) return ContainerCount{container->id, counted.number, container->volume};
+  if (counted.words.empty())
+    throw TextError("\"" + std::string(text) + "\" has no unit",
+                    "write containers, a volume or a weight: \"6 leaf-bag\", \"1/2 yd3\", \"40 lb\"");
+  if (const Container* container = find_container(containers, counted.words))
+    return ContainerCount{container->id, counted.number, container->volume};
   std::vector<std::string> ids;
   for (const Container& container : containers) ids.push_back(container.id);
   return std::visit([](auto quantity) { return Amount(quantity); }, read_volume_or_mass(text, ids));

@@ -50,7 +50,8 @@ void read_rows(Table& root, std::string_view key, std::vector<Row>& rows, ReadRo
     table.require("id", "write id = \"a-short-name\"");
     const auto id = table.read("id", read_name);
     if (!id) continue;
-    if (std::find(seen.begin(), seen.end(), *id) != seen.end()) table.problem_at("id", "\"" + *id + "\" stands twice in this file", "give each row an id of its own");
+    if (std::find(seen.begin(), seen.end(), *id) != seen.end())
+      table.problem_at("id", "\"" + *id + "\" stands twice in this file", "give each row an id of its own");
     seen.push_back(*id);
     read_row(table, row_of(rows, *id));
     table.finish();
@@ -62,17 +63,21 @@ std::string percent(double fraction) { return print_number(100.0 * fraction, 3) 
 /// How carbon came about, for the error that refuses it.
 std::string carbon_arithmetic(const Feedstock& row, CarbonDryBasis carbon) {
   if (!row.carbon.empty() && row.carbon.front().typical) return "carbon is " + percent(carbon.value());
-  return "nitrogen " + percent(used(row.nitrogen)->value()) + " × C:N " + print_number(used(row.carbon_to_nitrogen)->value(), 4) + " = carbon " + percent(carbon.value());
+  return "nitrogen " + percent(used(row.nitrogen)->value()) + " × C:N " + print_number(used(row.carbon_to_nitrogen)->value(), 4) +
+         " = carbon " + percent(carbon.value());
 }
 
 void check_carbon(Table& table, const Feedstock& row) {
   const auto carbon = row.used_carbon();
   if (!carbon || row.feedstock_class == FeedstockClass::mineral) return;
   const auto nitrogen = row.used_nitrogen();
-  if (nitrogen && !(nitrogen->value() > 0.0)) table.problem_at("nitrogen_dry_basis", "nothing that grew is without nitrogen: its C:N would have no end", "give its C:N, or class = \"mineral\"");
+  if (nitrogen && !(nitrogen->value() > 0.0))
+    table.problem_at("nitrogen_dry_basis", "nothing that grew is without nitrogen: its C:N would have no end",
+                     "give its C:N, or class = \"mineral\"");
   if (carbon->value() >= least_carbon - rounding && carbon->value() <= most_carbon + rounding) return;
   table.problem(carbon_arithmetic(row, *carbon) + " of dry matter, outside 20–60 %",
-                "a published nitrogen and a published C:N are averages of different samples: give measured carbon, or (100 − ash %)/1.8, and one of the two");
+                "a published nitrogen and a published C:N are averages of different samples: give measured carbon, or (100 − ash %)/1.8, "
+                "and one of the two");
 }
 
 /// A third of carbon, nitrogen and C:N is a check: it must agree with the other two within the rounding of all three.
@@ -84,7 +89,9 @@ void check_third(Table& table, const Feedstock& row) {
   const double given = used(row.carbon_to_nitrogen)->value();
   const double allowed = row.carbon.front().rounding + row.nitrogen.front().rounding + row.carbon_to_nitrogen.front().rounding;
   if (std::abs(given / expected - 1.0) <= allowed) return;
-  table.problem_at("carbon_to_nitrogen", "carbon " + percent(used(row.carbon)->value()) + " over nitrogen " + percent(used(row.nitrogen)->value()) + " is " + print_number(expected, 4) + ":1, not " + print_number(given, 4) + ":1",
+  table.problem_at("carbon_to_nitrogen",
+                   "carbon " + percent(used(row.carbon)->value()) + " over nitrogen " + percent(used(row.nitrogen)->value()) + " is " +
+                       print_number(expected, 4) + ":1, not " + print_number(given, 4) + ":1",
                    "give two of the three, or three that agree");
 }
 
@@ -95,7 +102,9 @@ void check_density(Table& table, const Feedstock& row) {
   for (const Packing& packing : row.packings) {
     const auto density = used(packing.readings);
     if (!density || *density <= most) continue;
-    table.problem_at("bulk_density", packing.name + ": " + print_number(density->value(), 4) + " kg/m3 is more than its own solids and water weigh without any air, " + print_number(most.value(), 4) + " kg/m3",
+    table.problem_at("bulk_density",
+                     packing.name + ": " + print_number(density->value(), 4) +
+                         " kg/m3 is more than its own solids and water weigh without any air, " + print_number(most.value(), 4) + " kg/m3",
                      "check the density and the moisture");
   }
 }
@@ -115,7 +124,8 @@ void read_packings(Table& table, Feedstock& row) {
 /// The packing used where a user names none: as the row says, else the only or first one.
 void settle_usual_packing(Table& table, Feedstock& row) {
   const auto named = table.text("usual_packing");
-  if (named && row.find_packing(*named) == nullptr) table.problem_at("usual_packing", "\"" + *named + "\" is no packing of bulk_density", "name one of its packings");
+  if (named && row.find_packing(*named) == nullptr)
+    table.problem_at("usual_packing", "\"" + *named + "\" is no packing of bulk_density", "name one of its packings");
   if (named) {
     row.usual_packing = *named;
   } else if (!row.packings.empty()) {
@@ -133,13 +143,17 @@ std::optional<Degradable> read_degradable(Table& table) {
     shares->problem("a degradable share has two parts", "write { fast = \"45 %\", slow = \"35 %\" }");
     return std::nullopt;
   }
-  if (used(fast) && used(slow) && used(fast)->value() + used(slow)->value() > 1.0 + rounding) shares->problem("fast and slow together are more than all of it", "they are shares of the volatile solids");
+  if (used(fast) && used(slow) && used(fast)->value() + used(slow)->value() > 1.0 + rounding)
+    shares->problem("fast and slow together are more than all of it", "they are shares of the volatile solids");
   return Degradable{fast.front(), slow.front()};
 }
 
 const std::vector<std::pair<std::string, FeedstockClass>>& class_words() {
-  static const std::vector<std::pair<std::string, FeedstockClass>> words{
-      {"must-go", FeedstockClass::must_go}, {"clippings", FeedstockClass::clippings}, {"keeper", FeedstockClass::keeper}, {"supplement", FeedstockClass::supplement}, {"mineral", FeedstockClass::mineral}};
+  static const std::vector<std::pair<std::string, FeedstockClass>> words{{"must-go", FeedstockClass::must_go},
+                                                                         {"clippings", FeedstockClass::clippings},
+                                                                         {"keeper", FeedstockClass::keeper},
+                                                                         {"supplement", FeedstockClass::supplement},
+                                                                         {"mineral", FeedstockClass::mineral}};
   return words;
 }
 
@@ -181,8 +195,10 @@ void read_compost(Table& table, Compost& row) {
   row.phosphate = read_readings(table, "phosphate_dry_basis", read_phosphate_dry_basis);
   row.potash = read_readings(table, "potash_dry_basis", read_potash_dry_basis);
   // How far a compost goes and what a heap leaves of it hang on these two.
-  if (!used(row.moisture) || !(used(row.moisture)->value() < 1.0)) table.problem("a compost needs its moisture, below 100 %", "write moisture_wet_basis = \"45 %\"");
-  if (!used(row.bulk_density) || !(used(row.bulk_density)->value() > 0.0)) table.problem("a compost needs its weight", "write bulk_density = \"1000 lb/yd3\"");
+  if (!used(row.moisture) || !(used(row.moisture)->value() < 1.0))
+    table.problem("a compost needs its moisture, below 100 %", "write moisture_wet_basis = \"45 %\"");
+  if (!used(row.bulk_density) || !(used(row.bulk_density)->value() > 0.0))
+    table.problem("a compost needs its weight", "write bulk_density = \"1000 lb/yd3\"");
 }
 
 void read_container(Table& table, Container& row) {
@@ -219,10 +235,12 @@ void read_caution(Table& table, Caution& row) {
 void read_yield(Table& root, YieldRule& rule) {
   std::optional<Table> table = root.table("yield");
   if (!table) return;
-  if (const auto lost = table->find("volatile_solids_lost")) rule.volatile_solids_lost = read_reading(*lost, read_fraction<OfVolatileSolids>);
+  if (const auto lost = table->find("volatile_solids_lost"))
+    rule.volatile_solids_lost = read_reading(*lost, read_fraction<OfVolatileSolids>);
   if (const auto held = table->find("held_back_by_screen")) rule.held_back_by_screen = read_reading(*held, read_fraction<OfVolume>);
   const auto whole = [](const auto& reading) { return reading.typical && reading.low && reading.high; };
-  if (!whole(rule.volatile_solids_lost) || !whole(rule.held_back_by_screen)) table->problem("a yield needs typical, low and high", "write { typical = \"55 %\", low = \"40 %\", high = \"70 %\" }");
+  if (!whole(rule.volatile_solids_lost) || !whole(rule.held_back_by_screen))
+    table->problem("a yield needs typical, low and high", "write { typical = \"55 %\", low = \"40 %\", high = \"70 %\" }");
   table->finish();
 }
 
@@ -265,7 +283,8 @@ const Row& find_row(const std::vector<Row>& rows, std::string_view name, const s
     known.insert(known.end(), row.also.begin(), row.also.end());
   }
   const std::optional<std::string> near = nearest(name, known);
-  throw TextError("\"" + std::string(name) + "\" is no known " + kind, near ? "did you mean \"" + *near + "\"?" : "`heapwright materials` lists them all");
+  throw TextError("\"" + std::string(name) + "\" is no known " + kind,
+                  near ? "did you mean \"" + *near + "\"?" : "`heapwright materials` lists them all");
 }
 
 template <class Row>
@@ -277,7 +296,8 @@ const Row* row_with_id(const std::vector<Row>& rows, std::string_view id) {
 }  // namespace
 
 const std::vector<std::pair<std::string, Evidence>>& evidence_words() {
-  static const std::vector<std::pair<std::string, Evidence>> words{{"seen", Evidence::seen}, {"secondary", Evidence::secondary}, {"memory", Evidence::memory}, {"judged", Evidence::judged}};
+  static const std::vector<std::pair<std::string, Evidence>> words{
+      {"seen", Evidence::seen}, {"secondary", Evidence::secondary}, {"memory", Evidence::memory}, {"judged", Evidence::judged}};
   return words;
 }
 
@@ -314,7 +334,9 @@ void add_materials_file(Materials& materials, const std::string& path) {
   problems.throw_if_any();
 }
 
-const Feedstock& find_feedstock(const Materials& materials, std::string_view name) { return find_row(materials.feedstocks, name, "feedstock"); }
+const Feedstock& find_feedstock(const Materials& materials, std::string_view name) {
+  return find_row(materials.feedstocks, name, "feedstock");
+}
 const Compost& find_compost(const Materials& materials, std::string_view name) { return find_row(materials.composts, name, "compost"); }
 const Source* find_source(const Materials& materials, std::string_view id) { return row_with_id(materials.sources, id); }
 const Caution* find_caution(const Materials& materials, std::string_view id) { return row_with_id(materials.cautions, id); }

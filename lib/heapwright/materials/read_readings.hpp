@@ -32,7 +32,8 @@ auto read_reading(const Value& value, Read read) {
   reading.note = table.text("note").value_or("");
   reading.outlier = table.has("outlier") && table.flag("outlier").value_or(false);
   table.finish();
-  const bool out_of_order = (reading.low && reading.typical && *reading.low > *reading.typical) || (reading.typical && reading.high && *reading.typical > *reading.high) ||
+  const bool out_of_order = (reading.low && reading.typical && *reading.low > *reading.typical) ||
+                            (reading.typical && reading.high && *reading.typical > *reading.high) ||
                             (reading.low && reading.high && *reading.low > *reading.high);
   if (out_of_order) value.problem("low, typical and high are out of order", "low ≤ typical ≤ high");
   return reading;

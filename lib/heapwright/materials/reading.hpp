@@ -27,8 +27,8 @@ struct Reading {
   std::optional<Quantity> high;
   std::string source;  ///< id of a Source
   Evidence evidence = Evidence::own;
-  std::string what;      ///< of what, in the source's words: "compacted and moist"
-  std::string note;      ///< the reason of a judged figure; a warning
+  std::string what;       ///< of what, in the source's words: "compacted and moist"
+  std::string note;       ///< the reason of a judged figure; a warning
   bool outlier = false;   ///< shown, but no part of the published span
   double rounding = 0.0;  ///< half a unit of the typical figure's last printed digit, relative to it
 };

@@ -16,12 +16,14 @@ std::variant<TemperaturePoint, HandWarmth> read_core(std::string_view text) {
   }
 }
 
-const std::vector<std::pair<std::string, std::string>> check_words{{"no-reheat", "no-reheat"}, {"sealed-bag", "sealed-bag"}, {"seeds", "seeds"}, {"looks", "looks"}};
+const std::vector<std::pair<std::string, std::string>> check_words{
+    {"no-reheat", "no-reheat"}, {"sealed-bag", "sealed-bag"}, {"seeds", "seeds"}, {"looks", "looks"}};
 const std::vector<std::pair<std::string, std::string>> result_words{{"passed", "passed"}, {"failed", "failed"}};
 
 /// A value of a test is always a text, "18:1" or "12 degC", so that its unit stands beside it.
 std::string read_test_value(std::string_view text) {
-  if (text.find_first_of("0123456789") == std::string_view::npos) throw TextError("\"" + std::string(text) + "\" has no number", "write the value with its unit: \"12 degC\", \"18:1\", \"7.4\"");
+  if (text.find_first_of("0123456789") == std::string_view::npos)
+    throw TextError("\"" + std::string(text) + "\" has no number", "write the value with its unit: \"12 degC\", \"18:1\", \"7.4\"");
   return std::string(text);
 }
 

@@ -17,7 +17,8 @@ std::optional<Volume> loose_volume(const std::vector<Ingredient>& ingredients) {
 
 Volume solids_volume(const std::vector<Ingredient>& ingredients) {
   Volume sum;
-  for (const Ingredient& ingredient : ingredients) sum += Volume(dry_mass(ingredient.mass, ingredient.properties.moisture) / ingredient.properties.particle_density);
+  for (const Ingredient& ingredient : ingredients)
+    sum += Volume(dry_mass(ingredient.mass, ingredient.properties.moisture) / ingredient.properties.particle_density);
   return sum;
 }
 

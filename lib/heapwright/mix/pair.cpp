@@ -19,7 +19,8 @@ std::string ratio(CarbonNitrogenRatio value) { return print_number(value.value()
 }  // namespace
 
 Mass mass_for_moisture(Mass first, MoistureWetBasis first_moisture, MoistureWetBasis second_moisture, MoistureWetBasis goal) {
-  if (!lies_between(goal.value(), first_moisture.value(), second_moisture.value())) refuse(percent(goal), percent(first_moisture), percent(second_moisture));
+  if (!lies_between(goal.value(), first_moisture.value(), second_moisture.value()))
+    refuse(percent(goal), percent(first_moisture), percent(second_moisture));
   if (goal == first_moisture) return 0.0 * unit::kg;
   return first * ((first_moisture - goal) / (goal - second_moisture)).value();
 }

@@ -20,6 +20,7 @@ Mass mass_for_moisture(Mass first, MoistureWetBasis first_moisture, MoistureWetB
 ///
 /// @throws DomainError unless the goal lies between the two ratios
 /// Source as above.
-Mass mass_for_carbon_to_nitrogen(Mass first, const Properties& first_properties, const Properties& second_properties, CarbonNitrogenRatio goal);
+Mass mass_for_carbon_to_nitrogen(Mass first, const Properties& first_properties, const Properties& second_properties,
+                                 CarbonNitrogenRatio goal);
 
 }  // namespace heapwright

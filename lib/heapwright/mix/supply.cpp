@@ -32,7 +32,8 @@ void refuse_incomplete(const Feedstock& feedstock) {
     if (what != "bulk density") missing += (missing.empty() ? "" : ", ") + what;
   }
   if (missing.empty()) return;
-  throw TextError("\"" + feedstock.id + "\" cannot be mixed: nobody published its " + missing, "take a near relative, or give your own figures with --materials");
+  throw TextError("\"" + feedstock.id + "\" cannot be mixed: nobody published its " + missing,
+                  "take a near relative, or give your own figures with --materials");
 }
 
 const Feedstock& find_mixable(const Materials& materials, std::string_view name) {
@@ -42,7 +43,8 @@ const Feedstock& find_mixable(const Materials& materials, std::string_view name)
 }
 
 std::string checked_packing(const Feedstock& feedstock, std::string_view packing) {
-  if (feedstock.find_packing(packing) == nullptr) throw TextError("\"" + std::string(packing) + "\" is no packing of " + feedstock.id, "it has " + packings_of(feedstock));
+  if (feedstock.find_packing(packing) == nullptr)
+    throw TextError("\"" + std::string(packing) + "\" is no packing of " + feedstock.id, "it has " + packings_of(feedstock));
   return std::string(packing);
 }
 
@@ -51,12 +53,16 @@ std::optional<Weighed> read_weighed(Table& supply, const Materials& materials) {
   if (!table) return std::nullopt;
   const auto container = table->read("container", [&](std::string_view name) {
     const Container* found = find_container(materials.containers, name);
-    if (found == nullptr) throw TextError("\"" + std::string(name) + "\" is no known container", "name one of [[container]] or of the table, or write weighed with \"bucket\"");
+    if (found == nullptr)
+      throw TextError("\"" + std::string(name) + "\" is no known container",
+                      "name one of [[container]] or of the table, or write weighed with \"bucket\"");
     return ContainerCount{found->id, 1.0, found->volume};
   });
   const auto full = table->read("full", read_mass);
   const auto empty = table->read("empty", read_mass);
-  if (!table->has("container") || !table->has("full")) table->problem("a weighing needs a container and its full weight", "write { container = \"bucket\", full = \"9 lb\", empty = \"2 lb\" }");
+  if (!table->has("container") || !table->has("full"))
+    table->problem("a weighing needs a container and its full weight",
+                   "write { container = \"bucket\", full = \"9 lb\", empty = \"2 lb\" }");
   table->finish();
   if (!container || !full) return std::nullopt;
   const Weighed weighed{*container, *full, empty.value_or(Mass())};
@@ -70,7 +76,8 @@ std::optional<Dried> read_dried(Table& supply) {
   if (!table) return std::nullopt;
   const auto wet = table->read("wet", read_mass);
   const auto dry = table->read("dry", read_mass);
-  if (!table->has("wet") || !table->has("dry")) table->problem("a drying needs the weight before and after", "write { wet = \"10 g\", dry = \"2.3 g\" }");
+  if (!table->has("wet") || !table->has("dry"))
+    table->problem("a drying needs the weight before and after", "write { wet = \"10 g\", dry = \"2.3 g\" }");
   table->finish();
   if (!wet || !dry) return std::nullopt;
   if (*dry <= *wet && dry->value() > 0.0) return Dried{*wet, *dry};
@@ -90,7 +97,8 @@ std::variant<std::monostate, Months, Weekly> read_when(Table& supply) {
   const auto to = table->read("to", read_month);
   table->finish();
   if (table->has("months") == table->has("every")) {
-    table->problem("says either months or every", "write { months = [\"Oct\", \"Nov\"] } or { every = \"week\", from = \"Apr\", to = \"Oct\" }");
+    table->problem("says either months or every",
+                   "write { months = [\"Oct\", \"Nov\"] } or { every = \"week\", from = \"Apr\", to = \"Oct\" }");
     return {};
   }
   if (every) return Weekly{from.value_or(month(1)), to.value_or(month(12))};
@@ -116,19 +124,23 @@ std::optional<Estimate> read_estimate(Table& supply) {
 
 void check_amount(Table& table, const Supply& supply) {
   const bool given = table.has("amount");
-  if (given && supply.use == Use::unlimited) table.problem_at("amount", "an unlimited supply has no amount", "leave out amount, or use = \"unlimited\"");
+  if (given && supply.use == Use::unlimited)
+    table.problem_at("amount", "an unlimited supply has no amount", "leave out amount, or use = \"unlimited\"");
   const bool known_otherwise = supply.use == Use::unlimited || supply.bought || table.has("estimate");
   if (!given && !known_otherwise) table.problem("amount is missing", "write amount = \"24 leaf-bag\", or use = \"unlimited\"");
-  if (!given && supply.use == Use::all && !table.has("estimate")) table.problem_at("use", "\"all\" wants an amount", "write amount = \"24 leaf-bag\"");
+  if (!given && supply.use == Use::all && !table.has("estimate"))
+    table.problem_at("use", "\"all\" wants an amount", "write amount = \"24 leaf-bag\"");
   if (supply.amount && !supply.density() && volume_of(*supply.amount)) {
-    table.problem_at("amount", "no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight", "give the amount as a weight, or weigh a bucketful: weighed = { … }");
+    table.problem_at("amount", "no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight",
+                     "give the amount as a weight, or weigh a bucketful: weighed = { … }");
   }
 }
 
 void settle_packing(Supply& supply, const Amount& amount, const Materials& materials) {
   const ContainerCount* counted = std::get_if<ContainerCount>(&amount);
   const Container* container = counted != nullptr ? find_container(materials.containers, counted->container) : nullptr;
-  if (container != nullptr && supply.packing_assumed && supply.feedstock.find_packing(container->packing) != nullptr) supply.packing = container->packing;
+  if (container != nullptr && supply.packing_assumed && supply.feedstock.find_packing(container->packing) != nullptr)
+    supply.packing = container->packing;
 }
 
 void read_price(Table& table, Supply& supply, const Materials& materials) {
@@ -136,7 +148,8 @@ void read_price(Table& table, Supply& supply, const Materials& materials) {
   if (!(supply.price >= 0.0 && supply.price <= 1e9)) table.problem_at("price", "a price is zero or more", "write a plain number");
   supply.priced_amount = table.read("unit", [&](std::string_view text) { return read_amount(text, materials.containers); });
   if (supply.priced_amount && !supply.amount) settle_packing(supply, *supply.priced_amount, materials);
-  if (supply.priced_amount && is_zero(*supply.priced_amount)) table.problem_at("unit", "a price is for more than nothing", "write unit = \"1 leaf-bag\"");
+  if (supply.priced_amount && is_zero(*supply.priced_amount))
+    table.problem_at("unit", "a price is for more than nothing", "write unit = \"1 leaf-bag\"");
   if (supply.price > 0.0 && !table.has("unit")) table.problem("unit is missing: the price is for how much?", "write unit = \"1 leaf-bag\"");
 }
 
@@ -159,7 +172,8 @@ double share_of_day(const Supply& supply, sys_days day) {
 }
 
 Amount times(double factor, const Amount& amount) {
-  if (const ContainerCount* counted = std::get_if<ContainerCount>(&amount)) return ContainerCount{counted->container, factor * counted->count, counted->each};
+  if (const ContainerCount* counted = std::get_if<ContainerCount>(&amount))
+    return ContainerCount{counted->container, factor * counted->count, counted->each};
   if (const Volume* volume = std::get_if<Volume>(&amount)) return Volume(factor * *volume);
   return Mass(factor * std::get<Mass>(amount));
 }
@@ -168,7 +182,9 @@ template <class Quantity>
 void assume(std::vector<Assumption>& assumptions, std::string what, const Readings<Quantity>& readings, const Materials& materials) {
   if (!used(readings)) return;
   const Reading<Quantity>& reading = readings.front();
-  Assumption assumption{std::move(what), *reading.typical, std::nullopt, std::nullopt, source_words(materials, reading.source, reading.evidence), std::nullopt};
+  Assumption assumption{
+      std::move(what), *reading.typical, std::nullopt, std::nullopt, source_words(materials, reading.source, reading.evidence),
+      std::nullopt};
   if (reading.low && reading.high) {
     assumption.low = *reading.low;
     assumption.high = *reading.high;
@@ -186,7 +202,9 @@ std::optional<BulkDensity> Supply::density() const {
   return feedstock.density(packing);
 }
 
-std::optional<Mass> Supply::mass(const Amount& counted) const { return mass_of(counted, weighed ? weighed->density() : feedstock.density(packing)); }
+std::optional<Mass> Supply::mass(const Amount& counted) const {
+  return mass_of(counted, weighed ? weighed->density() : feedstock.density(packing));
+}
 
 Properties Supply::properties() const {
   Properties properties = *feedstock.properties();
@@ -201,13 +219,15 @@ Supply supply_of(const Materials& materials, std::string_view name_and_packing) 
   Supply supply;
   supply.feedstock = find_mixable(materials, name_and_packing.substr(0, colon));
   supply.packing_assumed = colon == std::string_view::npos;
-  supply.packing = supply.packing_assumed ? supply.feedstock.usual_packing : checked_packing(supply.feedstock, name_and_packing.substr(colon + 1));
+  supply.packing =
+      supply.packing_assumed ? supply.feedstock.usual_packing : checked_packing(supply.feedstock, name_and_packing.substr(colon + 1));
   return supply;
 }
 
 void set_amount(Supply& supply, const Amount& amount, const Materials& materials) {
   const ContainerCount* counted = std::get_if<ContainerCount>(&amount);
-  const bool bag_of_fertilizer = counted != nullptr && counted->container == "leaf-bag" && supply.feedstock.feedstock_class == FeedstockClass::supplement;
+  const bool bag_of_fertilizer =
+      counted != nullptr && counted->container == "leaf-bag" && supply.feedstock.feedstock_class == FeedstockClass::supplement;
   if (bag_of_fertilizer) throw TextError("a bag of " + supply.feedstock.name + " is no leaf bag", "say how many pounds: \"5 lb\"");
   supply.amount = amount;
   settle_packing(supply, amount, materials);
@@ -218,7 +238,8 @@ std::optional<Supply> read_supply(Table& table, const Materials& materials) {
   auto supply = table.read("feedstock", [&](std::string_view name) { return supply_of(materials, name); });
   if (!supply) supply = Supply{};  // read on, so that the other problems of the table are told too
   const bool known = !supply->feedstock.id.empty();
-  const auto packing = table.read("packing", [&](std::string_view name) { return known ? checked_packing(supply->feedstock, name) : std::string(name); });
+  const auto packing =
+      table.read("packing", [&](std::string_view name) { return known ? checked_packing(supply->feedstock, name) : std::string(name); });
   if (packing) {
     supply->packing = *packing;
     supply->packing_assumed = false;
@@ -228,7 +249,9 @@ std::optional<Supply> read_supply(Table& table, const Materials& materials) {
     return true;
   });
   supply->when = read_when(table);
-  supply->storable = table.flag("storable").value_or(supply->feedstock.feedstock_class != FeedstockClass::must_go && supply->feedstock.feedstock_class != FeedstockClass::clippings);
+  supply->storable = table.flag("storable")
+                         .value_or(supply->feedstock.feedstock_class != FeedstockClass::must_go &&
+                                   supply->feedstock.feedstock_class != FeedstockClass::clippings);
   supply->shredded = table.flag("shredded").value_or(false);
   supply->treated = table.one_of("treated", treated_words);
   supply->weighed = read_weighed(table, materials);
@@ -240,8 +263,10 @@ std::optional<Supply> read_supply(Table& table, const Materials& materials) {
   supply->bought = table.flag("bought").value_or(false);
   read_price(table, *supply, materials);
   if (known) check_amount(table, *supply);
-  if (known && supply->weighed && supply->weighed->density() > density_without_air(supply->properties().moisture, supply->properties().particle_density)) {
-    table.problem_at("weighed", "the bucketful weighs more than its own solids and water without any air", "check the weights and the container");
+  if (known && supply->weighed &&
+      supply->weighed->density() > density_without_air(supply->properties().moisture, supply->properties().particle_density)) {
+    table.problem_at("weighed", "the bucketful weighs more than its own solids and water without any air",
+                     "check the weights and the container");
   }
   table.finish();
   return known ? supply : std::nullopt;
@@ -251,7 +276,10 @@ std::vector<Supply> read_supplies(Table& root, const Materials& materials) {
   std::vector<Supply> supplies;
   std::vector<Table> tables = root.tables("supply");
   if (tables.size() > most_supplies) {
-    root.problem_at("supply", std::to_string(tables.size()) + " supplies are more than the " + std::to_string(most_supplies) + " that one yard may list", "join some");
+    root.problem_at(
+        "supply",
+        std::to_string(tables.size()) + " supplies are more than the " + std::to_string(most_supplies) + " that one yard may list",
+        "join some");
     return supplies;
   }
   for (Table& table : tables) {
@@ -264,7 +292,9 @@ std::optional<Amount> on_hand(const Supply& supply, Date built) {
   if (!supply.amount || std::holds_alternative<std::monostate>(supply.when)) return supply.amount;
   const sys_days end(built);
   const Date year_before(built.year() - std::chrono::years(1), built.month(), built.day());
-  const sys_days begin = supply.storable ? sys_days(year_before.ok() ? year_before : year_before.year() / std::chrono::February / std::chrono::last) : end - days_that_fresh_material_keeps;
+  const sys_days begin = supply.storable
+                             ? sys_days(year_before.ok() ? year_before : year_before.year() / std::chrono::February / std::chrono::last)
+                             : end - days_that_fresh_material_keeps;
   double share = 0.0;
   for (sys_days day = begin; day < end; day += days(1)) share += share_of_day(supply, day);
   return times(share, *supply.amount);
@@ -275,17 +305,22 @@ std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& ma
   const Feedstock& feedstock = supply.feedstock;
   if (supply.amount && !std::holds_alternative<std::monostate>(supply.when)) {
     const std::string window = supply.storable ? "the twelve months before, stored" : "the last 30 days before, fresh";
-    assumptions.push_back({feedstock.name + " in the heap", "what comes in over " + window, std::nullopt, std::nullopt, "judged by us", std::nullopt});
+    assumptions.push_back(
+        {feedstock.name + " in the heap", "what comes in over " + window, std::nullopt, std::nullopt, "judged by us", std::nullopt});
   }
   if (supply.amount && std::holds_alternative<ContainerCount>(*supply.amount)) {
     const auto& counted = std::get<ContainerCount>(*supply.amount);
     const Container* container = find_container(materials.containers, counted.container);
-    if (container != nullptr) assumptions.push_back({"one " + container->name + " of " + feedstock.name, counted.each, std::nullopt, std::nullopt, source_words(materials, container->source, container->evidence), std::nullopt});
+    if (container != nullptr)
+      assumptions.push_back({"one " + container->name + " of " + feedstock.name, counted.each, std::nullopt, std::nullopt,
+                             source_words(materials, container->source, container->evidence), std::nullopt});
   }
   if (!supply.weighed) {
     const bool shrunk = supply.shredded && feedstock.find_packing("shredded") != nullptr;
     const std::string packing = shrunk ? "shredded" : supply.packing;
-    if (const Packing* found = feedstock.find_packing(packing)) assume(assumptions, "weight of " + feedstock.name + ", " + packing + (supply.packing_assumed ? " (you named no packing)" : ""), found->readings, materials);
+    if (const Packing* found = feedstock.find_packing(packing))
+      assume(assumptions, "weight of " + feedstock.name + ", " + packing + (supply.packing_assumed ? " (you named no packing)" : ""),
+             found->readings, materials);
   }
   if (!supply.dried) assume(assumptions, "moisture of " + feedstock.name, feedstock.moisture, materials);
   assume(assumptions, "C:N of " + feedstock.name, feedstock.carbon_to_nitrogen, materials);
@@ -295,8 +330,11 @@ std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& ma
 }
 
 std::vector<std::string> cautions_of(const Supply& supply) {
-  static const std::map<std::string, std::vector<std::string>, std::less<>> cautions_of_tag{
-      {"dusty", {"dust-and-mould"}}, {"mouldy", {"dust-and-mould"}}, {"scraps", {"meat-and-pet-waste", "rats"}}, {"manure", {"raw-manure", "food-crops"}}, {"sharp-nitrogen", {"sharp-nitrogen"}}};
+  static const std::map<std::string, std::vector<std::string>, std::less<>> cautions_of_tag{{"dusty", {"dust-and-mould"}},
+                                                                                            {"mouldy", {"dust-and-mould"}},
+                                                                                            {"scraps", {"meat-and-pet-waste", "rats"}},
+                                                                                            {"manure", {"raw-manure", "food-crops"}},
+                                                                                            {"sharp-nitrogen", {"sharp-nitrogen"}}};
   std::vector<std::string> ids;
   for (const std::string& tag : supply.feedstock.tags) {
     const auto found = cautions_of_tag.find(tag);

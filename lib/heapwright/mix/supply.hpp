@@ -67,7 +67,7 @@ struct Supply {
   Use use = Use::up_to;
   std::optional<ShareOfLooseVolume> most_of_volume;
   bool bought = false;
-  double price = 0.0;             ///< in the user's money, for `priced_amount`
+  double price = 0.0;  ///< in the user's money, for `priced_amount`
   std::optional<Amount> priced_amount;
 
   /// As-is bulk density as it lies: weighed, else the table's of its packing (of shredded where it is).

@@ -21,7 +21,9 @@ std::vector<std::string> ranked(const std::vector<std::string>& ids, const Mater
 /// Adds what a supply takes for granted and what it warns of.
 void take_on(const Supply& supply, const Materials& materials, std::vector<Assumption>& assumptions, std::vector<std::string>& cautions) {
   for (Assumption& assumption : assumptions_of(supply, materials)) {
-    const bool known = std::any_of(assumptions.begin(), assumptions.end(), [&](const Assumption& other) { return other.what == assumption.what && other.value == assumption.value; });
+    const bool known = std::any_of(assumptions.begin(), assumptions.end(), [&](const Assumption& other) {
+      return other.what == assumption.what && other.value == assumption.value;
+    });
     if (!known) assumptions.push_back(std::move(assumption));
   }
   for (std::string& id : cautions_of(supply)) cautions.push_back(std::move(id));
@@ -50,11 +52,14 @@ SupplyBalance balance(const std::optional<CompostYield>& own, const std::optiona
 
 void assume_yield(std::vector<Assumption>& assumptions, const Materials& materials, const Compost& compost) {
   const auto& moisture = compost.moisture.front();
-  assumptions.push_back({"moisture of the finished compost", *moisture.typical, std::nullopt, std::nullopt, source_words(materials, moisture.source, moisture.evidence), std::nullopt});
+  assumptions.push_back({"moisture of the finished compost", *moisture.typical, std::nullopt, std::nullopt,
+                         source_words(materials, moisture.source, moisture.evidence), std::nullopt});
   const auto& lost = materials.yield.volatile_solids_lost;
   const auto& held = materials.yield.held_back_by_screen;
-  assumptions.push_back({"organic matter gone when the heap is done", *lost.typical, *lost.low, *lost.high, source_words(materials, lost.source, lost.evidence), std::nullopt});
-  assumptions.push_back({"held back by the screen", *held.typical, *held.low, *held.high, source_words(materials, held.source, held.evidence), std::nullopt});
+  assumptions.push_back({"organic matter gone when the heap is done", *lost.typical, *lost.low, *lost.high,
+                         source_words(materials, lost.source, lost.evidence), std::nullopt});
+  assumptions.push_back(
+      {"held back by the screen", *held.typical, *held.low, *held.high, source_words(materials, held.source, held.evidence), std::nullopt});
 }
 
 }  // namespace
@@ -78,7 +83,9 @@ MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
     blend.ingredients.push_back(supply.ingredient(*supply.mass(*amount)));
     take_on(supply, yard.materials, answer.assumptions, cautions);
   }
-  if (blend.ingredients.empty()) throw TextError("nothing to mix: no supply has an amount", "write [[supply]] with feedstock and amount, or --add \"leaves-fall=6 leaf-bag\"");
+  if (blend.ingredients.empty())
+    throw TextError("nothing to mix: no supply has an amount",
+                    "write [[supply]] with feedstock and amount, or --add \"leaves-fall=6 leaf-bag\"");
   answer.mix = mix_of(blend);
   answer.cautions = ranked(cautions, yard.materials);
   return answer;
@@ -87,14 +94,18 @@ MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
 Recipe first_recipe(const Yard& yard, Date today) {
   const Date built = yard.built_or(today);
   Recipe recipe = solve(recipe_question(yard.supplies, yard.targets, yard.wishes, built));
-  const bool seasons = std::any_of(yard.supplies.begin(), yard.supplies.end(), [](const Supply& supply) { return !std::holds_alternative<std::monostate>(supply.when); });
-  if (seasons && !(yard.heap && yard.heap->built)) recipe.assumptions.push_back({"the heap is built today", built, std::nullopt, std::nullopt, "you gave no date", std::nullopt});
+  const bool seasons = std::any_of(yard.supplies.begin(), yard.supplies.end(),
+                                   [](const Supply& supply) { return !std::holds_alternative<std::monostate>(supply.when); });
+  if (seasons && !(yard.heap && yard.heap->built))
+    recipe.assumptions.push_back({"the heap is built today", built, std::nullopt, std::nullopt, "you gave no date", std::nullopt});
   std::vector<std::string> cautions;
   std::size_t in_recipe = 0;
   for (const Supply& supply : yard.supplies) {
     const bool in_heap = !is_only_estimated(supply) && in_recipe < recipe.amounts.size() && goes_in(recipe.amounts[in_recipe++], recipe);
     if (is_only_estimated(supply)) {
-      recipe.assumptions.push_back({supply.feedstock.name + " left out", std::string("an amount is wanted, this version reckons no estimates"), std::nullopt, std::nullopt, "you gave an estimate", std::nullopt});
+      recipe.assumptions.push_back({supply.feedstock.name + " left out",
+                                    std::string("an amount is wanted, this version reckons no estimates"), std::nullopt, std::nullopt,
+                                    "you gave an estimate", std::nullopt});
     } else if (in_heap) {  // what stays out neither warns nor matters
       take_on(supply, yard.materials, recipe.assumptions, cautions);
     }

@@ -25,7 +25,8 @@ double kilograms_on_hand(const RecipeQuestion& question, std::size_t supply) { r
 
 bool uses_everything(const RecipeQuestion& question, const Recipe& recipe) {
   const auto raised = raised_supplies(question);
-  return std::all_of(raised.begin(), raised.end(), [&](std::size_t i) { return recipe.amounts[i].mass.value() >= used_up * kilograms_on_hand(question, i); });
+  return std::all_of(raised.begin(), raised.end(),
+                     [&](std::size_t i) { return recipe.amounts[i].mass.value() >= used_up * kilograms_on_hand(question, i); });
 }
 
 /// Everything on hand, as fixed supplies under the hard limits: is there room?
@@ -66,7 +67,9 @@ void add_missed_windows(const RecipeQuestion& question, const Recipe& recipe, st
 }
 
 bool only_what_is_to_be_used_up(const RecipeQuestion& question) {
-  const std::size_t fixed = static_cast<std::size_t>(std::count_if(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) { return supply.use == Use::all && !supply.bought; }));
+  const std::size_t fixed =
+      static_cast<std::size_t>(std::count_if(question.supplies.begin(), question.supplies.end(),
+                                             [](const RecipeSupply& supply) { return supply.use == Use::all && !supply.bought; }));
   return raised_supplies(question).size() + fixed == question.supplies.size();
 }
 
@@ -109,7 +112,8 @@ void add_wants(const RecipeQuestion& question, const Recipe& recipe, std::vector
 void add_missing(const RecipeQuestion& question, const Recipe& recipe, std::vector<HeldBack>& held) {
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
-    if (supply.available && recipe.amounts[i].mass.value() >= used_up * supply.available->value()) held.push_back({Limit::amount, supply.ingredient.id});
+    if (supply.available && recipe.amounts[i].mass.value() >= used_up * supply.available->value())
+      held.push_back({Limit::amount, supply.ingredient.id});
   }
 }
 

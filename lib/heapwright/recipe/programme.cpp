@@ -30,11 +30,17 @@ PerKilogram per_kilogram(const Ingredient& ingredient) {
   const Properties& p = ingredient.properties;
   const double water = p.moisture.value();
   const double dry = 1.0 - water;
-  return {dry, water, dry * p.carbon.value(), dry * p.nitrogen.value(), 1.0 / ingredient.density->value(), dry / p.particle_density.value() + water / water_kg_per_m3};
+  return {dry,
+          water,
+          dry * p.carbon.value(),
+          dry * p.nitrogen.value(),
+          1.0 / ingredient.density->value(),
+          dry / p.particle_density.value() + water / water_kg_per_m3};
 }
 
 bool is_raised(const RecipeSupply& supply) {
-  const bool of_a_class_to_use_up = supply.feedstock_class != FeedstockClass::supplement && supply.feedstock_class != FeedstockClass::mineral;
+  const bool of_a_class_to_use_up =
+      supply.feedstock_class != FeedstockClass::supplement && supply.feedstock_class != FeedstockClass::mineral;
   return !supply.bought && supply.use == Use::up_to && supply.available && supply.available->value() > 0.0 && of_a_class_to_use_up;
 }
 
@@ -67,7 +73,8 @@ double distance_of_carbon_to_nitrogen(double carbon, double nitrogen, const Targ
 double distance_of_moisture(double water, double total, const Targets& targets) {
   if (!(total > 0.0)) return infinity;
   const auto& window = targets.moisture;
-  return distance_in(water / total, window.low.value(), window.aim.value(), window.high.value(), outer_step_moisture_low, outer_step_moisture_high);
+  return distance_in(water / total, window.low.value(), window.aim.value(), window.high.value(), outer_step_moisture_low,
+                     outer_step_moisture_high);
 }
 
 double distance_of_air(double solids, double volume, const Targets& targets) {
@@ -149,7 +156,9 @@ void Programme::add_hard_limits() {
     program_.add_row(terms, -LinearProgram::unlimited, 0.0);
   }
 
-  const bool fixed = std::any_of(question_->supplies.begin(), question_->supplies.end(), [](const RecipeSupply& supply) { return supply.use == Use::all && supply.available && supply.available->value() > 0.0; });
+  const bool fixed = std::any_of(question_->supplies.begin(), question_->supplies.end(), [](const RecipeSupply& supply) {
+    return supply.use == Use::all && supply.available && supply.available->value() > 0.0;
+  });
   if (fixed || (wishes.fill && hard_.fill)) return;
   double on_hand = 0.0;
   Terms raised;
@@ -177,11 +186,13 @@ double Programme::edge(Aim aim, bool low, double distance) const {
   switch (aim) {
     case Aim::carbon_to_nitrogen: {
       const auto& window = targets.carbon_to_nitrogen;
-      return low ? window.aim.value() - inner * (window.aim - window.low).value() - outer * outer_step_cn_low : window.aim.value() + inner * (window.high - window.aim).value() + outer * outer_step_cn_high;
+      return low ? window.aim.value() - inner * (window.aim - window.low).value() - outer * outer_step_cn_low
+                 : window.aim.value() + inner * (window.high - window.aim).value() + outer * outer_step_cn_high;
     }
     case Aim::moisture: {
       const auto& window = targets.moisture;
-      return low ? window.aim.value() - inner * (window.aim - window.low).value() - outer * outer_step_moisture_low : window.aim.value() + inner * (window.high - window.aim).value() + outer * outer_step_moisture_high;
+      return low ? window.aim.value() - inner * (window.aim - window.low).value() - outer * outer_step_moisture_low
+                 : window.aim.value() + inner * (window.high - window.aim).value() + outer * outer_step_moisture_high;
     }
     case Aim::air: return 1.0 - std::max(0.0, targets.least_air.value() - outer * outer_step_air);
   }
@@ -336,11 +347,13 @@ std::optional<double> Programme::optimise(const Terms& terms, bool least) {
 double Programme::keep(const Terms& terms, bool least, double unit_of_answer) {
   const auto optimum = optimise(terms, least);
   if (!optimum) throw SolverFailure("a recipe that was possible a step ago no longer is");
-  // Nothing stays nothing: slack in a sum that is nothing would count for more in a small heap than in a large one, and the next stage would shrink the heap for it.
+  // Nothing stays nothing: slack in a sum that is nothing would count for more in a small heap than in a large one, and the next stage
+  // would shrink the heap for it.
   const bool nothing = std::abs(*optimum) <= solver_tolerance;
   const double kept = nothing ? 0.0 : *optimum;
   const double slack = nothing ? 0.0 : slack_of(kept);
-  if (!terms.empty()) program_.add_row(terms, least ? -LinearProgram::unlimited : kept - slack, least ? kept + slack : LinearProgram::unlimited);
+  if (!terms.empty())
+    program_.add_row(terms, least ? -LinearProgram::unlimited : kept - slack, least ? kept + slack : LinearProgram::unlimited);
   return kept * unit_of_answer;
 }
 
@@ -429,10 +442,13 @@ double Programme::use_fairly(std::vector<std::size_t> supplies) {
   std::optional<double> smallest;
   const auto available = [&](std::size_t i) { return question_->supplies[i].available->value() / scale_; };
   // What an earlier class was promised is never taken back.
-  const auto hold = [&](std::size_t i, double fraction) { program_.set_bounds(x_[i], std::max(floors_[i], std::clamp(fraction, 0.0, 1.0) * available(i)), available(i)); };
+  const auto hold = [&](std::size_t i, double fraction) {
+    program_.set_bounds(x_[i], std::max(floors_[i], std::clamp(fraction, 0.0, 1.0) * available(i)), available(i));
+  };
   while (!supplies.empty()) {
     std::vector<Row> rows;
-    for (const std::size_t i : supplies) rows.push_back(program_.add_row({{x_[i], 1.0 / available(i)}, {fraction_, -1.0}}, 0.0, LinearProgram::unlimited));
+    for (const std::size_t i : supplies)
+      rows.push_back(program_.add_row({{x_[i], 1.0 / available(i)}, {fraction_, -1.0}}, 0.0, LinearProgram::unlimited));
     const auto most = optimise({{fraction_, 1.0}}, false);
     for (const Row row : rows) program_.set_bounds(row, -LinearProgram::unlimited, LinearProgram::unlimited);
     if (!most) throw SolverFailure("a recipe that was possible a step ago no longer is");

@@ -17,7 +17,9 @@ constexpr double next_dearer_gain = 0.25;
 
 /// Something that goes in for certain, or that there is so much of to use up.
 bool gives_a_size(const RecipeQuestion& question) {
-  const bool fixed = std::any_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) { return supply.use == Use::all && supply.available && supply.available->value() > 0.0; });
+  const bool fixed = std::any_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) {
+    return supply.use == Use::all && supply.available && supply.available->value() > 0.0;
+  });
   return fixed || !raised_supplies(question).empty();
 }
 
@@ -194,7 +196,9 @@ RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Target
   RecipeQuestion question{{}, targets, wishes};
   for (const Supply& supply : supplies) {
     if (is_only_estimated(supply)) continue;
-    if (!supply.density()) throw TextError("no bulk density of " + supply.feedstock.id + " is known, so it has no place in a heap", "give bulk_density in its table, or weigh a bucketful: weighed = { … }");
+    if (!supply.density())
+      throw TextError("no bulk density of " + supply.feedstock.id + " is known, so it has no place in a heap",
+                      "give bulk_density in its table, or weigh a bucketful: weighed = { … }");
     RecipeSupply in_recipe;
     in_recipe.ingredient = supply.ingredient(Mass());
     in_recipe.feedstock_class = supply.feedstock.feedstock_class;
@@ -220,7 +224,8 @@ Recipe solve(const RecipeQuestion& asked) {
   recipe.targets = asked.targets;
   recipe.wishes = asked.wishes;
   recipe.status = status_before_aims(question, recipe);
-  recipe.additions_only = std::any_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) { return supply.available && supply.available->value() > 0.0; });
+  recipe.additions_only = std::any_of(question.supplies.begin(), question.supplies.end(),
+                                      [](const RecipeSupply& supply) { return supply.available && supply.available->value() > 0.0; });
   if (recipe.status != RecipeStatus::on_target && recipe.status != RecipeStatus::not_enough) return recipe;
 
   const HardLimits hard{.fill = recipe.status == RecipeStatus::on_target};

@@ -14,9 +14,9 @@ namespace heapwright {
 
 /// A supply as a recipe sees it.
 struct RecipeSupply {
-  Ingredient ingredient;             ///< its mass is not used
+  Ingredient ingredient;  ///< its mass is not used
   FeedstockClass feedstock_class = FeedstockClass::keeper;
-  std::optional<Mass> available;     ///< nothing: as much as wanted
+  std::optional<Mass> available;             ///< nothing: as much as wanted
   std::optional<ContainerCount> counted_in;  ///< the container that the person counts it, or buys it, in
   Mass counted_mass;                         ///< of those containers
   bool counted_by_mass = false;              ///< the person gave pounds or kilograms
@@ -105,7 +105,8 @@ bool is_only_estimated(const Supply& supply);
 /// The question that supplies on a day pose. Supplies that are all of them without density cannot be poured: TextError names them.
 RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built);
 
-/// The recipe. The mathematics stands in README.md beside this file; each answer balances: the mix is computed afresh by mix_of() from the amounts.
+/// The recipe. The mathematics stands in README.md beside this file; each answer balances: the mix is computed afresh by mix_of() from the
+/// amounts.
 /// @throws SolverFailure where the linear programmes defeat the solver
 Recipe solve(const RecipeQuestion& question);
 

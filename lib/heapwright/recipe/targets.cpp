@@ -9,7 +9,8 @@
 namespace heapwright {
 namespace {
 
-const std::vector<std::pair<std::string, Goal>> goal_words{{"use-most", Goal::use_most}, {"cheapest", Goal::cheapest}, {"least-bought", Goal::least_bought}, {"least-water", Goal::least_water}};
+const std::vector<std::pair<std::string, Goal>> goal_words{
+    {"use-most", Goal::use_most}, {"cheapest", Goal::cheapest}, {"least-bought", Goal::least_bought}, {"least-water", Goal::least_water}};
 
 template <class Quantity, class Read>
 void read_window(Table& targets, std::string_view key, Window<Quantity>& window, Read read) {
@@ -19,7 +20,8 @@ void read_window(Table& targets, std::string_view key, Window<Quantity>& window,
   window.aim = table->read("aim", read).value_or(window.aim);
   window.high = table->read("high", read).value_or(window.high);
   table->finish();
-  if (!(window.low <= window.aim && window.aim <= window.high)) table->problem("low, aim and high are out of order", "low ≤ aim ≤ high; what is left out keeps its default");
+  if (!(window.low <= window.aim && window.aim <= window.high))
+    table->problem("low, aim and high are out of order", "low ≤ aim ≤ high; what is left out keeps its default");
 }
 
 Volume read_some_volume(std::string_view text) {
@@ -58,7 +60,9 @@ RecipeWishes read_wishes(Table& root) {
   wishes.goal = table->one_of("goal", goal_words).value_or(wishes.goal);
   wishes.fill = table->read("fill", read_some_volume);
   wishes.capacity = table->read("capacity", read_some_volume);
-  if (wishes.fill && wishes.capacity) table->problem_at("capacity", "a heap has either a fill or a capacity", "fill is the volume you want, capacity the most there is room for");
+  if (wishes.fill && wishes.capacity)
+    table->problem_at("capacity", "a heap has either a fill or a capacity",
+                      "fill is the volume you want, capacity the most there is room for");
   wishes.most_water = table->read("most_water", read_water);
   if (const auto settling = table->find("settling")) {
     const auto value = settling->number();

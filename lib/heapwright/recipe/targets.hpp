@@ -17,7 +17,8 @@ struct Window {
 };
 
 /// Common practice: C:N 25 to 35 about 30, moisture 50 to 60 % about 55 %, at least 35 % air.
-/// Published ranges agree: LSU AgCenter 3838-D and Manitoba Agriculture give C:N 25–30 preferred and 20–40 acceptable, moisture 50–60 % and 40–65 %.
+/// Published ranges agree: LSU AgCenter 3838-D and Manitoba Agriculture give C:N 25–30 preferred and 20–40 acceptable, moisture 50–60 % and
+/// 40–65 %.
 struct Targets {
   Window<CarbonNitrogenRatio> carbon_to_nitrogen{carbon_to_nitrogen_(25), carbon_to_nitrogen_(30), carbon_to_nitrogen_(35)};
   Window<MoistureWetBasis> moisture{wet_basis(0.50), wet_basis(0.55), wet_basis(0.60)};
@@ -39,7 +40,7 @@ struct RecipeWishes {
   std::optional<WaterMass> most_water;
 };
 
-Targets read_targets(Table& root);        ///< [targets]
-RecipeWishes read_wishes(Table& root);    ///< [recipe]
+Targets read_targets(Table& root);      ///< [targets]
+RecipeWishes read_wishes(Table& root);  ///< [recipe]
 
 }  // namespace heapwright

@@ -16,8 +16,14 @@ Json optional_si(const std::optional<Quantity>& quantity) {
 
 template <class Quantity>
 Json reading_json(const Reading<Quantity>& reading, const Materials& materials) {
-  return {{"typical", optional_si(reading.typical)}, {"low", optional_si(reading.low)},     {"high", optional_si(reading.high)}, {"evidence", evidence_word(reading.evidence)},
-          {"source", source_words(materials, reading.source, reading.evidence)}, {"what", reading.what}, {"note", reading.note},              {"outlier", reading.outlier}};
+  return {{"typical", optional_si(reading.typical)},
+          {"low", optional_si(reading.low)},
+          {"high", optional_si(reading.high)},
+          {"evidence", evidence_word(reading.evidence)},
+          {"source", source_words(materials, reading.source, reading.evidence)},
+          {"what", reading.what},
+          {"note", reading.note},
+          {"outlier", reading.outlier}};
 }
 
 template <class Quantity>
@@ -61,7 +67,11 @@ Json cautions_json(const std::vector<std::string>& ids, const Materials& materia
 
 Json mix_json(const Mix& mix) {
   Json feedstocks = Json::array();
-  for (const MixPart& part : mix.parts) feedstocks.push_back({{"id", part.id}, {"mass_kg", part.mass.value()}, {"volume_m3", optional_si(part.volume)}, {"share_of_volume", optional_si(part.share)}});
+  for (const MixPart& part : mix.parts)
+    feedstocks.push_back({{"id", part.id},
+                          {"mass_kg", part.mass.value()},
+                          {"volume_m3", optional_si(part.volume)},
+                          {"share_of_volume", optional_si(part.share)}});
   return {{"mass_kg", mix.mass.value()},
           {"dry_mass_kg", mix.dry.value()},
           {"water_kg", mix.water.value()},
@@ -80,7 +90,11 @@ Json mix_json(const Mix& mix) {
 Json amount_json(const RecipeAmount& amount) {
   Json containers = nullptr;
   if (amount.containers) containers = {{"name", amount.containers->container}, {"count", amount.containers->count}};
-  return {{"id", amount.id}, {"mass_kg", amount.mass.value()}, {"volume_m3", amount.volume.value()}, {"containers", std::move(containers)}, {"left_over_m3", optional_si(amount.left_over)}};
+  return {{"id", amount.id},
+          {"mass_kg", amount.mass.value()},
+          {"volume_m3", amount.volume.value()},
+          {"containers", std::move(containers)},
+          {"left_over_m3", optional_si(amount.left_over)}};
 }
 
 Json recipe_json(const Recipe& recipe) {
@@ -92,14 +106,21 @@ Json recipe_json(const Recipe& recipe) {
   json["amounts"] = Json::array();
   for (const RecipeAmount& amount : recipe.amounts) json["amounts"].push_back(amount_json(amount));
   json["everything_in"] = nullptr;
-  if (recipe.everything_in) json["everything_in"] = {{"mix", mix_json(recipe.everything_in->mix)}, {"distance_from_aim", recipe.everything_in->distance_from_aim}, {"water_to_add_kg", recipe.everything_in->water_to_add.value()}};
+  if (recipe.everything_in)
+    json["everything_in"] = {{"mix", mix_json(recipe.everything_in->mix)},
+                             {"distance_from_aim", recipe.everything_in->distance_from_aim},
+                             {"water_to_add_kg", recipe.everything_in->water_to_add.value()}};
   json["held_back_by"] = Json::array();
-  for (const HeldBack& held : recipe.held_back_by) json["held_back_by"].push_back({{"limit", limit_word(held.limit)}, {"feedstock", held.feedstock ? Json(*held.feedstock) : Json(nullptr)}, {"what_would_help", nullptr}});
+  for (const HeldBack& held : recipe.held_back_by)
+    json["held_back_by"].push_back({{"limit", limit_word(held.limit)},
+                                    {"feedstock", held.feedstock ? Json(*held.feedstock) : Json(nullptr)},
+                                    {"what_would_help", nullptr}});
   json["whole_containers"] = nullptr;
   json["proportion"] = nullptr;
   json["cost"] = recipe.cost;
   json["next_dearer"] = nullptr;
-  if (recipe.next_dearer) json["next_dearer"] = {{"cost", recipe.next_dearer->cost}, {"distance_from_aim", recipe.next_dearer->distance_from_aim}};
+  if (recipe.next_dearer)
+    json["next_dearer"] = {{"cost", recipe.next_dearer->cost}, {"distance_from_aim", recipe.next_dearer->distance_from_aim}};
   json["stages"] = Json::array();
   for (const Stage& stage : recipe.stages) json["stages"].push_back({{"stage", stage.stage}, {"optimum", stage.optimum}});
   return json;
@@ -107,7 +128,8 @@ Json recipe_json(const Recipe& recipe) {
 
 Json topdressing_json(const Topdressing& topdressing) {
   Json mass = nullptr;
-  if (topdressing.mass_kg) mass = {{"low", topdressing.mass_kg->low}, {"likely", topdressing.mass_kg->likely}, {"high", topdressing.mass_kg->high}};
+  if (topdressing.mass_kg)
+    mass = {{"low", topdressing.mass_kg->low}, {"likely", topdressing.mass_kg->likely}, {"high", topdressing.mass_kg->high}};
   return {{"area_m2", topdressing.area.value()},
           {"depth_m", topdressing.depth.value()},
           {"volume_m3", topdressing.volume.value()},
@@ -125,7 +147,11 @@ Json topdressing_json(const Topdressing& topdressing) {
 std::string finished(const Json& json) { return json.dump(2) + "\n"; }
 
 Json feedstock_json(const Feedstock& feedstock, const Materials& materials) {
-  Json json{{"id", feedstock.id}, {"name", feedstock.name}, {"also", feedstock.also}, {"class", class_word(feedstock.feedstock_class)}, {"lacks", feedstock.lacks()}};
+  Json json{{"id", feedstock.id},
+            {"name", feedstock.name},
+            {"also", feedstock.also},
+            {"class", class_word(feedstock.feedstock_class)},
+            {"lacks", feedstock.lacks()}};
   json["usual_packing"] = feedstock.usual_packing.empty() ? Json(nullptr) : Json(feedstock.usual_packing);
   json["used"] = {{"moisture_fraction", optional_si(used(feedstock.moisture))},
                   {"carbon_fraction_dry", optional_si(feedstock.used_carbon())},
@@ -147,8 +173,10 @@ Json feedstock_json(const Feedstock& feedstock, const Materials& materials) {
 
 }  // namespace
 
-std::string json_of_mix(const Mix& mix, const std::vector<Assumption>& assumptions, const std::vector<std::string>& cautions, const Materials& materials) {
-  return finished({{"mix", mix_json(mix)}, {"assumptions", assumptions_json(assumptions)}, {"cautions", cautions_json(cautions, materials)}});
+std::string json_of_mix(const Mix& mix, const std::vector<Assumption>& assumptions, const std::vector<std::string>& cautions,
+                        const Materials& materials) {
+  return finished(
+      {{"mix", mix_json(mix)}, {"assumptions", assumptions_json(assumptions)}, {"cautions", cautions_json(cautions, materials)}});
 }
 
 std::string json_of_recipe(const Recipe& recipe, const Materials& materials) {
@@ -167,11 +195,17 @@ std::string json_of_topdressing(const Topdressing& topdressing, const Materials&
 
 std::string json_of_plan(const Plan& plan, const Materials& materials) {
   Json own = nullptr;
-  if (plan.supply.own_compost) own = {{"low", plan.supply.own_compost->low.value()}, {"likely", plan.supply.own_compost->likely.value()}, {"high", plan.supply.own_compost->high.value()}};
-  Json json{{"yard", plan.title},   {"built", print_date(plan.built)}, {"season", nullptr},  {"recipe", recipe_json(plan.recipe)}, {"heap", nullptr}, {"forecast", nullptr}, {"readings", nullptr},
-            {"maturity", nullptr}};
+  if (plan.supply.own_compost)
+    own = {{"low", plan.supply.own_compost->low.value()},
+           {"likely", plan.supply.own_compost->likely.value()},
+           {"high", plan.supply.own_compost->high.value()}};
+  Json json{{"yard", plan.title},  {"built", print_date(plan.built)},
+            {"season", nullptr},   {"recipe", recipe_json(plan.recipe)},
+            {"heap", nullptr},     {"forecast", nullptr},
+            {"readings", nullptr}, {"maturity", nullptr}};
   json["topdress"] = plan.topdressing ? topdressing_json(*plan.topdressing) : Json(nullptr);
-  json["supply"] = {{"own_compost_m3", std::move(own)}, {"needed_m3", optional_si(plan.supply.needed)}, {"to_buy_m3", optional_si(plan.supply.to_buy)}};
+  json["supply"] = {
+      {"own_compost_m3", std::move(own)}, {"needed_m3", optional_si(plan.supply.needed)}, {"to_buy_m3", optional_si(plan.supply.to_buy)}};
   json["calendar"] = nullptr;
   json["assumptions"] = assumptions_json(plan.assumptions);
   json["cautions"] = cautions_json(plan.cautions, materials);
@@ -184,7 +218,9 @@ std::string json_of_feedstocks(const Materials& materials) {
   return finished({{"feedstocks", std::move(list)}});
 }
 
-std::string json_of_feedstock(const Feedstock& feedstock, const Materials& materials) { return finished(feedstock_json(feedstock, materials)); }
+std::string json_of_feedstock(const Feedstock& feedstock, const Materials& materials) {
+  return finished(feedstock_json(feedstock, materials));
+}
 
 std::string json_of_compost(const Compost& compost, const Materials& materials) {
   return finished({{"id", compost.id},
@@ -201,7 +237,8 @@ std::string json_of_compost(const Compost& compost, const Materials& materials) 
 
 std::string json_of_sources(const Materials& materials) {
   Json list = Json::array();
-  for (const Source& source : materials.sources) list.push_back({{"id", source.id}, {"title", source.title}, {"kind", source.kind}, {"note", source.note}});
+  for (const Source& source : materials.sources)
+    list.push_back({{"id", source.id}, {"title", source.title}, {"kind", source.kind}, {"note", source.note}});
   return finished({{"sources", std::move(list)}});
 }
 

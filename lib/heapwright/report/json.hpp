@@ -7,7 +7,8 @@
 
 namespace heapwright {
 
-std::string json_of_mix(const Mix& mix, const std::vector<Assumption>& assumptions, const std::vector<std::string>& cautions, const Materials& materials);
+std::string json_of_mix(const Mix& mix, const std::vector<Assumption>& assumptions, const std::vector<std::string>& cautions,
+                        const Materials& materials);
 std::string json_of_recipe(const Recipe& recipe, const Materials& materials);
 std::string json_of_topdressing(const Topdressing& topdressing, const Materials& materials);
 std::string json_of_plan(const Plan& plan, const Materials& materials);

@@ -58,12 +58,15 @@ std::string Show::both(std::string us, std::string si) const {
   return us + " (" + si + ")";
 }
 
-std::string Show::volume(Volume value) const { return both(scaled(value.value(), us_scale(value)), scaled(value.value(), si_scale(value))); }
+std::string Show::volume(Volume value) const {
+  return both(scaled(value.value(), us_scale(value)), scaled(value.value(), si_scale(value)));
+}
 
 std::string Show::capacity(Volume value) const {
   if (is_large(value)) return volume(value);
   const double gallons = in(Dimension::volume, "gal", value.value());
-  return both(print_number(gallons, 3) + (print_number(gallons, 3) == "1" ? " gallon" : " gallons"), print_number(1000.0 * value.value(), 3) + " L");
+  return both(print_number(gallons, 3) + (print_number(gallons, 3) == "1" ? " gallon" : " gallons"),
+              print_number(1000.0 * value.value(), 3) + " L");
 }
 
 std::string Show::volume_range(Volume low, Volume high) const {
@@ -75,15 +78,21 @@ std::string Show::area(Area value) const {
   return both(print_number(in(Dimension::area, "ft2", value.value()), 3) + " sq ft", print_number(value.value(), 3) + " m2");
 }
 
-std::string Show::depth(Length value) const { return both(inches(in(Dimension::length, "in", value.value())), number(1000.0 * value.value()) + " mm"); }
+std::string Show::depth(Length value) const {
+  return both(inches(in(Dimension::length, "in", value.value())), number(1000.0 * value.value()) + " mm");
+}
 
-std::string Show::mass(Mass value) const { return both(number(in(Dimension::mass, "lb", value.value())) + " lb", number(value.value()) + " kg"); }
+std::string Show::mass(Mass value) const {
+  return both(number(in(Dimension::mass, "lb", value.value())) + " lb", number(value.value()) + " kg");
+}
 
 std::string Show::mass_range(double low_kg, double high_kg) const {
   const bool tons = high_kg >= 2.0 * unit_size(Dimension::mass, "short_ton");
-  const std::string us = tons ? number(in(Dimension::mass, "short_ton", low_kg)) + " to " + number(in(Dimension::mass, "short_ton", high_kg)) + " tons of 2000 lb"
+  const std::string us = tons ? number(in(Dimension::mass, "short_ton", low_kg)) + " to " +
+                                    number(in(Dimension::mass, "short_ton", high_kg)) + " tons of 2000 lb"
                               : number(in(Dimension::mass, "lb", low_kg)) + " to " + number(in(Dimension::mass, "lb", high_kg)) + " lb";
-  const std::string si = tons ? number(low_kg / 1000.0) + " to " + number(high_kg / 1000.0) + " t" : number(low_kg) + " to " + number(high_kg) + " kg";
+  const std::string si =
+      tons ? number(low_kg / 1000.0) + " to " + number(high_kg / 1000.0) + " t" : number(low_kg) + " to " + number(high_kg) + " kg";
   return both(us, si);
 }
 
@@ -124,7 +133,9 @@ std::string Show::assumed(const Assumption& assumption) const {
   return text;
 }
 
-std::string show_ratio(CarbonNitrogenRatio ratio) { return ratio.value() < 3.0 ? number(ratio.value()) : print_number(std::round(ratio.value()), 4); }
+std::string show_ratio(CarbonNitrogenRatio ratio) {
+  return ratio.value() < 3.0 ? number(ratio.value()) : print_number(std::round(ratio.value()), 4);
+}
 
 std::string show_moisture(MoistureWetBasis moisture) { return show_percent(moisture.value()); }
 

@@ -21,15 +21,15 @@ class Show {
 
   bool in_us_units() const { return units_ != ShownUnits::si; }
 
-  std::string volume(Volume value) const;                            ///< "6.9 cu ft", "2.4 cu yd", "180 L", "1.8 m3"
-  std::string capacity(Volume value) const;                          ///< of a container: "30 gallons"
-  std::string volume_range(Volume low, Volume high) const;           ///< "3 to 12 cu ft"
-  std::string area(Area value) const;                                ///< "5000 sq ft"
-  std::string depth(Length value) const;                             ///< "1/4 in", "6 mm"
-  std::string mass(Mass value) const;                                ///< "220 lb"
-  std::string mass_range(double low_kg, double high_kg) const;       ///< "3.3 to 6.6 tons", short tons
-  std::string water(WaterMass value) const;                          ///< "24 gallons", "90 L"
-  std::string density(BulkDensity value) const;                      ///< "135 lb/cu yd"
+  std::string volume(Volume value) const;                       ///< "6.9 cu ft", "2.4 cu yd", "180 L", "1.8 m3"
+  std::string capacity(Volume value) const;                     ///< of a container: "30 gallons"
+  std::string volume_range(Volume low, Volume high) const;      ///< "3 to 12 cu ft"
+  std::string area(Area value) const;                           ///< "5000 sq ft"
+  std::string depth(Length value) const;                        ///< "1/4 in", "6 mm"
+  std::string mass(Mass value) const;                           ///< "220 lb"
+  std::string mass_range(double low_kg, double high_kg) const;  ///< "3.3 to 6.6 tons", short tons
+  std::string water(WaterMass value) const;                     ///< "24 gallons", "90 L"
+  std::string density(BulkDensity value) const;                 ///< "135 lb/cu yd"
   std::string value(const AssumedValue& value) const;
   /// "135 lb/cu yd (70 to 200)"
   std::string assumed(const Assumption& assumption) const;
@@ -39,14 +39,15 @@ class Show {
   ShownUnits units_;
 };
 
-std::string show_ratio(CarbonNitrogenRatio ratio);       ///< "32"
-std::string show_moisture(MoistureWetBasis moisture);    ///< "55 %"
-std::string show_percent(double fraction);               ///< "41 %"
+std::string show_ratio(CarbonNitrogenRatio ratio);     ///< "32"
+std::string show_moisture(MoistureWetBasis moisture);  ///< "55 %"
+std::string show_percent(double fraction);             ///< "41 %"
 
 /// A count as it is shown: to the half, from ten on to the whole.
 double shown_count(double count);
 
-/// "24 bags", "2 1/2 buckets", "1 bucket", "half a bucket": to the half, from ten on to the whole; less than a quarter is "a little of a bucket".
+/// "24 bags", "2 1/2 buckets", "1 bucket", "half a bucket": to the half, from ten on to the whole; less than a quarter is "a little of a
+/// bucket".
 std::string show_count(double count, const std::string& container_name);
 
 /// An amount in whole and half containers, or by volume where the person named none.

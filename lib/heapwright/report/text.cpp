@@ -13,12 +13,17 @@ constexpr std::size_t most_cautions = 3;
 constexpr double nearly = 1.3;  // off the windows by less than anyone can tell: a C:N of 39, moisture of 61 %
 
 std::size_t width_of(std::string_view text) {
-  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+  return static_cast<std::size_t>(
+      std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
-std::string padded(const std::string& text, std::size_t width) { return text + std::string(width > width_of(text) ? width - width_of(text) : 0, ' '); }
+std::string padded(const std::string& text, std::size_t width) {
+  return text + std::string(width > width_of(text) ? width - width_of(text) : 0, ' ');
+}
 
-std::string right(const std::string& text, std::size_t width) { return std::string(width > width_of(text) ? width - width_of(text) : 0, ' ') + text; }
+std::string right(const std::string& text, std::size_t width) {
+  return std::string(width > width_of(text) ? width - width_of(text) : 0, ' ') + text;
+}
 
 /// Rows with their columns aligned, two spaces apart.
 std::string columns(const std::vector<std::vector<std::string>>& rows) {
@@ -43,13 +48,17 @@ std::string window_words(const Targets& targets) {
   return show_ratio(cn.low) + " to " + show_ratio(cn.high);
 }
 
-std::string moisture_window_words(const Targets& targets) { return show_moisture(targets.moisture.low) + " to " + show_moisture(targets.moisture.high); }
+std::string moisture_window_words(const Targets& targets) {
+  return show_moisture(targets.moisture.low) + " to " + show_moisture(targets.moisture.high);
+}
 
 /// What a heap off its windows will be like, in a gardener's words.
 std::string character(const Mix& mix, const Targets& targets) {
   std::vector<std::string> words;
-  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > targets.carbon_to_nitrogen.high) words.emplace_back("slow and brown, short of nitrogen");
-  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < targets.carbon_to_nitrogen.low) words.emplace_back("too green: it will smell of ammonia");
+  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > targets.carbon_to_nitrogen.high)
+    words.emplace_back("slow and brown, short of nitrogen");
+  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < targets.carbon_to_nitrogen.low)
+    words.emplace_back("too green: it will smell of ammonia");
   if (mix.moisture && *mix.moisture > targets.moisture.high) words.emplace_back("too wet: it will pack down and smell");
   if (mix.moisture && *mix.moisture < targets.moisture.low) words.emplace_back("too dry to rot");
   if (mix.air_space && *mix.air_space < targets.least_air) words.emplace_back("short of air");
@@ -62,10 +71,17 @@ std::string ratio_of(const Mix& mix) { return mix.carbon_to_nitrogen ? "C:N abou
 
 std::string figures_of(const Mix& mix, const Targets& targets, const Show& show) {
   std::string text;
-  if (mix.carbon_to_nitrogen) text += "  C:N ratio      about " + right(show_ratio(*mix.carbon_to_nitrogen), 4) + "     " + window_words(targets) + " works\n";
-  if (mix.moisture) text += "  moisture       about " + right(show_moisture(*mix.moisture), 4) + "     " + moisture_window_words(targets) + " works: a handful clumps\n";
-  if (mix.air_space) text += "  air            about " + right(show_percent(mix.air_space->value()), 4) + "     at least " + show_percent(targets.least_air.value()) + "\n";
-  if (mix.volume) text += "  heap           " + show.volume(*mix.volume) + ", " + show.mass(mix.mass) + (mix.bulk_density ? ", " + show.density(*mix.bulk_density) : "") + "\n";
+  if (mix.carbon_to_nitrogen)
+    text += "  C:N ratio      about " + right(show_ratio(*mix.carbon_to_nitrogen), 4) + "     " + window_words(targets) + " works\n";
+  if (mix.moisture)
+    text += "  moisture       about " + right(show_moisture(*mix.moisture), 4) + "     " + moisture_window_words(targets) +
+            " works: a handful clumps\n";
+  if (mix.air_space)
+    text += "  air            about " + right(show_percent(mix.air_space->value()), 4) + "     at least " +
+            show_percent(targets.least_air.value()) + "\n";
+  if (mix.volume)
+    text += "  heap           " + show.volume(*mix.volume) + ", " + show.mass(mix.mass) +
+            (mix.bulk_density ? ", " + show.density(*mix.bulk_density) : "") + "\n";
   return text;
 }
 
@@ -90,13 +106,16 @@ std::string cautions_text(const std::vector<std::string>& ids, const Materials& 
 }
 
 /// In the person's own measure: containers, a weight, or a volume.
-std::string own_measure(const RecipeAmount& amount, const std::optional<ContainerCount>& containers, Volume volume, const Materials& materials, const Show& show) {
-  if (!containers && amount.counted_by_mass && amount.volume.value() > 0.0) return show.mass(Mass(amount.mass * (volume / amount.volume).value()));
+std::string own_measure(const RecipeAmount& amount, const std::optional<ContainerCount>& containers, Volume volume,
+                        const Materials& materials, const Show& show) {
+  if (!containers && amount.counted_by_mass && amount.volume.value() > 0.0)
+    return show.mass(Mass(amount.mass * (volume / amount.volume).value()));
   return show_amount(containers, volume, materials, show);
 }
 
 std::vector<std::string> amount_row(const RecipeAmount& amount, const Materials& materials, const Show& show) {
-  std::string rest = amount.counted_by_mass ? show.volume(amount.volume) : show.mass(amount.mass) + (amount.containers ? ", " + show.volume(amount.volume) : "");
+  std::string rest = amount.counted_by_mass ? show.volume(amount.volume)
+                                            : show.mass(amount.mass) + (amount.containers ? ", " + show.volume(amount.volume) : "");
   if (amount.bought) rest += "; to buy";
   if (amount.left_over && amount.left_over->value() <= 1e-3 * amount.volume.value()) rest += "; all of it";
   return {own_measure(amount, amount.containers, amount.volume, materials, show), amount.name, rest};
@@ -131,7 +150,8 @@ std::string advice_for_left_over(FeedstockClass feedstock_class) {
 /// What is left, so that what goes in and what stays add up as they are shown.
 std::string left_over_measure(const RecipeAmount& amount, const Materials& materials, const Show& show) {
   if (!amount.containers || !amount.containers_left) {
-    if (amount.counted_by_mass && amount.mass.value() > 0.0) return show.mass(Mass(amount.mass * (*amount.left_over / amount.volume).value()));
+    if (amount.counted_by_mass && amount.mass.value() > 0.0)
+      return show.mass(Mass(amount.mass * (*amount.left_over / amount.volume).value()));
     return show.volume(*amount.left_over);
   }
   ContainerCount left = *amount.containers_left;
@@ -152,7 +172,8 @@ std::string left_over_text(const Recipe& recipe, const Materials& materials, con
 }
 
 std::string name_of(const std::string& id, const Recipe& recipe) {
-  const auto found = std::find_if(recipe.amounts.begin(), recipe.amounts.end(), [&](const RecipeAmount& amount) { return amount.id == id; });
+  const auto found =
+      std::find_if(recipe.amounts.begin(), recipe.amounts.end(), [&](const RecipeAmount& amount) { return amount.id == id; });
   return found == recipe.amounts.end() ? id : found->name;
 }
 
@@ -162,7 +183,8 @@ std::string held_back_words(const HeldBack& held, const Recipe& recipe) {
   switch (held.limit) {
     case Limit::carbon_to_nitrogen: {
       const bool brown = all != nullptr && all->carbon_to_nitrogen && *all->carbon_to_nitrogen > window.high;
-      return brown ? "browns: all of them together want more greens than there are" : "greens: all of them together want more browns than there are";
+      return brown ? "browns: all of them together want more greens than there are"
+                   : "greens: all of them together want more browns than there are";
     }
     case Limit::moisture: {
       const bool wet = all != nullptr && all->moisture && *all->moisture > recipe.targets.moisture.aim;
@@ -194,22 +216,24 @@ std::string everything_in_text(const Recipe& recipe, const Show& show) {
   });
   const bool same = others_go_in || (recipe.mix && std::abs(all.mix.dry.value() / recipe.mix->dry.value() - 1.0) < 1e-3);
   if (same) return {};
-  std::string text = "If everything went in: " + ratio_of(all.mix) + (all.mix.moisture ? ", " + show_moisture(*all.mix.moisture) + " moist" : "");
+  std::string text =
+      "If everything went in: " + ratio_of(all.mix) + (all.mix.moisture ? ", " + show_moisture(*all.mix.moisture) + " moist" : "");
   if (all.water_to_add.value() >= 0.5) text += " with " + show.water(all.water_to_add) + " of water";
-  const std::string end = all.distance_from_aim <= 1.0 ? "still in balance, but near the edge; you may." : character(all.mix, recipe.targets) + ".";
+  const std::string end =
+      all.distance_from_aim <= 1.0 ? "still in balance, but near the edge; you may." : character(all.mix, recipe.targets) + ".";
   return "\n" + wrap(text + ": " + end, 2);
 }
 
-bool only_additions(const Recipe& recipe) {
-  return recipe.status == RecipeStatus::no_size && recipe.additions_only;
-}
+bool only_additions(const Recipe& recipe) { return recipe.status == RecipeStatus::no_size && recipe.additions_only; }
 
 /// What would mend a lone heap of one kind, in general words.
 std::string mend(const Recipe& recipe) {
   const Mix& mix = *recipe.mix;
   const auto& window = recipe.targets.carbon_to_nitrogen;
-  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > window.high) return "Greens would speed it up: clippings, scraps, coffee grounds. Without them pile it up moist and wait, a year or two.";
-  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < window.low) return "It wants dry browns: leaves, straw. Without them leave clippings on the lawn, and bury scraps only as browns come in.";
+  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > window.high)
+    return "Greens would speed it up: clippings, scraps, coffee grounds. Without them pile it up moist and wait, a year or two.";
+  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < window.low)
+    return "It wants dry browns: leaves, straw. Without them leave clippings on the lawn, and bury scraps only as browns come in.";
   return {};
 }
 
@@ -220,12 +244,21 @@ std::string headline(const Recipe& recipe, const Show& show) {
       if (recipe.distance_from_aim <= nearly) return "This comes out a little off the range, and will work.\n\nPut in the heap\n";
       return wrap("This comes out " + character(*recipe.mix, recipe.targets) + ". " + mend(recipe)) + "\nThe nearest to a good heap\n";
     }
-    case RecipeStatus::not_enough: return wrap("There is not enough for a heap of " + show.volume(*recipe.wishes.fill) + ": " + show.volume(*recipe.missing) + " is missing.") + "\nThe largest good heap\n";
-    case RecipeStatus::limits_clash: return wrap("These limits cannot all be kept: what must go in, the largest shares and the room there is contradict each other. Take one away, or let one be \"up-to\".");
+    case RecipeStatus::not_enough:
+      return wrap("There is not enough for a heap of " + show.volume(*recipe.wishes.fill) + ": " + show.volume(*recipe.missing) +
+                  " is missing.") +
+             "\nThe largest good heap\n";
+    case RecipeStatus::limits_clash:
+      return wrap(
+          "These limits cannot all be kept: what must go in, the largest shares and the room there is contradict each other. Take one "
+          "away, or let one be \"up-to\".");
     case RecipeStatus::no_size:
-      if (only_additions(recipe)) return wrap("That alone makes no heap: it is only an addition. Say what else there is: leaves, clippings, scraps.");
-      return wrap("How big a heap? Say how much there is of something (--have \"leaves=20 bags\"), or how big a heap you want (--fill \"1 yd3\").");
-    case RecipeStatus::nothing_on_hand: return wrap("Nothing is on hand. Say what there is: --have \"leaves=20 bags\", or [[supply]] in the yard file.");
+      if (only_additions(recipe))
+        return wrap("That alone makes no heap: it is only an addition. Say what else there is: leaves, clippings, scraps.");
+      return wrap(
+          "How big a heap? Say how much there is of something (--have \"leaves=20 bags\"), or how big a heap you want (--fill \"1 yd3\").");
+    case RecipeStatus::nothing_on_hand:
+      return wrap("Nothing is on hand. Say what there is: --have \"leaves=20 bags\", or [[supply]] in the yard file.");
   }
   return {};
 }
@@ -236,9 +269,12 @@ std::string recipe_body(const Recipe& recipe, const Materials& materials, const 
   text += ingredients_text(recipe, materials, show);
   text += "\nWhat it makes\n" + figures_of(*recipe.mix, recipe.targets, show);
   text += "  (The ratio counts carbon and nitrogen: 30 to 1 is not thirty buckets to one.)\n";
-  if (recipe.cost > 0.0) text += "  cost           " + print_number(std::round(100.0 * recipe.cost) / 100.0, 6) + " in your money, by the part of a unit\n";
-  if (recipe.wishes.goal == Goal::cheapest && !recipe.wishes.fill) text += wrap("  (The cheapest heap is a small one: say how big a heap you want, fill = \"2 yd3\".)", 2);
-  if (recipe.next_dearer) text += "  For " + print_number(std::round(100.0 * recipe.next_dearer->cost) / 100.0, 6) + " it could be much nearer the aim.\n";
+  if (recipe.cost > 0.0)
+    text += "  cost           " + print_number(std::round(100.0 * recipe.cost) / 100.0, 6) + " in your money, by the part of a unit\n";
+  if (recipe.wishes.goal == Goal::cheapest && !recipe.wishes.fill)
+    text += wrap("  (The cheapest heap is a small one: say how big a heap you want, fill = \"2 yd3\".)", 2);
+  if (recipe.next_dearer)
+    text += "  For " + print_number(std::round(100.0 * recipe.next_dearer->cost) / 100.0, 6) + " it could be much nearer the aim.\n";
   text += left_over_text(recipe, materials, show);
   text += held_back_text(recipe);
   text += everything_in_text(recipe, show);
@@ -261,7 +297,8 @@ std::string bags_words(Volume volume, const Materials& materials, const Show& sh
 }
 
 std::string topdressing_body(const Topdressing& topdressing, const Materials& materials, const Show& show) {
-  std::string text = wrap("Spread " + show.volume(topdressing.volume_with_allowance) + " of screened compost over " + show.area(topdressing.area) + ", " + show.depth(topdressing.depth) + " deep.");
+  std::string text = wrap("Spread " + show.volume(topdressing.volume_with_allowance) + " of screened compost over " +
+                          show.area(topdressing.area) + ", " + show.depth(topdressing.depth) + " deep.");
   std::vector<std::vector<std::string>> rows;
   if (topdressing.lawn.zones.size() > 1) {
     for (const Zone& zone : topdressing.lawn.zones) {
@@ -273,11 +310,15 @@ std::string topdressing_body(const Topdressing& topdressing, const Materials& ma
   const std::string loads = show_count(std::ceil(topdressing.wheelbarrow_loads), "wheelbarrow load");
   const auto line = [](const std::string& what, const std::string& words) { return wrap("  " + padded(what, 14) + " " + words, 17); };
   text += line("on the ground", show.volume(topdressing.volume));
-  text += line("with " + show_percent(topdressing.plan.allowance.value()) + " more", show.volume(topdressing.volume_with_allowance) + " for overlap and lumps: " + loads + (bags.empty() ? "" : ", or " + bags));
-  if (topdressing.mass_kg) text += line("it weighs", show.mass_range(topdressing.mass_kg->low, topdressing.mass_kg->high) + ", moist or dry: order by volume");
+  text += line("with " + show_percent(topdressing.plan.allowance.value()) + " more",
+               show.volume(topdressing.volume_with_allowance) + " for overlap and lumps: " + loads + (bags.empty() ? "" : ", or " + bags));
+  if (topdressing.mass_kg)
+    text += line("it weighs", show.mass_range(topdressing.mass_kg->low, topdressing.mass_kg->high) + ", moist or dry: order by volume");
   const std::string months = months_words(topdressing.plan);
   const bool again = topdressing.plan.surface == Surface::lawn;
-  if (again) text += line(times_words(topdressing.times_a_year), (months.empty() ? "" : months + ", ") + show.volume(topdressing.per_year) + " in all");
+  if (again)
+    text +=
+        line(times_words(topdressing.times_a_year), (months.empty() ? "" : months + ", ") + show.volume(topdressing.per_year) + " in all");
   if (topdressing.deep) text += wrap("More than 3/8 in at once can smother a low or thin lawn: two thinner dressings are safer.");
   return text;
 }
@@ -286,7 +327,9 @@ std::string room_text(const Plan& plan, const Show& show) {
   if (!plan.room || !plan.recipe.mix || !plan.recipe.mix->volume || !(plan.room->value() > 0.0)) return {};
   const Volume heap = *plan.recipe.mix->volume;
   if (heap <= *plan.room) return wrap("  Your bins hold " + show.volume(*plan.room) + ": it fits.", 2);
-  return wrap("  Your bins hold " + show.volume(*plan.room) + ": " + show.volume(heap) + " does not fit at once. Fill up again as it sinks, or give the heap more room.", 2);
+  return wrap("  Your bins hold " + show.volume(*plan.room) + ": " + show.volume(heap) +
+                  " does not fit at once. Fill up again as it sinks, or give the heap more room.",
+              2);
 }
 
 std::string supply_text(const Plan& plan, const Show& show) {
@@ -294,7 +337,9 @@ std::string supply_text(const Plan& plan, const Show& show) {
   std::string text = "\nThe compost\n";
   if (supply.own_compost) {
     const CompostYield& own = *supply.own_compost;
-    text += wrap("  Done and screened, the heap leaves about " + show.volume(own.likely) + ", from " + show.volume_range(own.low, own.high) + ": about half the dry matter rots away and the rest packs down.", 2);
+    text += wrap("  Done and screened, the heap leaves about " + show.volume(own.likely) + ", from " +
+                     show.volume_range(own.low, own.high) + ": about half the dry matter rots away and the rest packs down.",
+                 2);
   }
   if (!supply.needed) return text + wrap("  No lawn is measured: add [[lawn.zone]] to see how far it goes.", 2);
   text += wrap("  The lawn takes " + show.volume(*supply.needed) + " a year.", 2);
@@ -303,7 +348,10 @@ std::string supply_text(const Plan& plan, const Show& show) {
   } else {
     text += wrap("  That is enough: nothing to buy.", 2);
   }
-  if (!plan.soil_phosphorus.empty()) text += wrap("  Your soil test calls phosphorus \"" + plan.soil_phosphorus + "\", and compost brings more: ask your extension office before you spread any.", 2);
+  if (!plan.soil_phosphorus.empty())
+    text += wrap("  Your soil test calls phosphorus \"" + plan.soil_phosphorus +
+                     "\", and compost brings more: ask your extension office before you spread any.",
+                 2);
   return text;
 }
 
@@ -324,12 +372,14 @@ std::string reading_words(const Reading<Quantity>& reading, Words words) {
 }
 
 template <class Quantity, class Words>
-std::string readings_text(const std::string& heading, const Readings<Quantity>& readings, const Materials& materials, Words words, bool is_used = true) {
+std::string readings_text(const std::string& heading, const Readings<Quantity>& readings, const Materials& materials, Words words,
+                          bool is_used = true) {
   if (readings.empty()) return {};
   std::string text = heading + "\n";
   bool first = true;
   for (const Reading<Quantity>& reading : readings) {
-    std::string line = "  " + std::string(is_used && first && reading.typical ? "* " : "  ") + padded(reading_words(reading, words), 22) + "  " + source_words(materials, reading.source, reading.evidence);
+    std::string line = "  " + std::string(is_used && first && reading.typical ? "* " : "  ") + padded(reading_words(reading, words), 22) +
+                       "  " + source_words(materials, reading.source, reading.evidence);
     if (!reading.what.empty()) line += ": " + reading.what;
     if (!reading.note.empty()) line += "; " + reading.note;
     text += wrap(line, 6);
@@ -359,11 +409,14 @@ std::string names_text(const std::vector<std::string>& names) {
 
 }  // namespace
 
-std::string text_of_mix(const Mix& mix, const Targets& targets, const std::vector<Assumption>& assumptions, const std::vector<std::string>& cautions, const Materials& materials, const Show& show) {
+std::string text_of_mix(const Mix& mix, const Targets& targets, const std::vector<Assumption>& assumptions,
+                        const std::vector<std::string>& cautions, const Materials& materials, const Show& show) {
   std::string text = wrap("This heap is " + character(mix, targets) + ".");
   text += figures_of(mix, targets, show);
   std::vector<std::vector<std::string>> rows;
-  for (const MixPart& part : mix.parts) rows.push_back({part.name, show.mass(part.mass), part.volume ? show.volume(*part.volume) : "", part.share ? show_percent(part.share->value()) + " of the volume" : ""});
+  for (const MixPart& part : mix.parts)
+    rows.push_back({part.name, show.mass(part.mass), part.volume ? show.volume(*part.volume) : "",
+                    part.share ? show_percent(part.share->value()) + " of the volume" : ""});
   text += "\nIn it\n" + columns(rows);
   return text + assumptions_text(assumptions, show) + cautions_text(cautions, materials);
 }
@@ -373,14 +426,18 @@ std::string text_of_recipe(const Recipe& recipe, const Materials& materials, con
 }
 
 std::string text_of_topdressing(const Topdressing& topdressing, const Materials& materials, const Show& show) {
-  return topdressing_body(topdressing, materials, show) + assumptions_text(topdressing.assumptions, show) + cautions_text(topdressing.cautions, materials);
+  return topdressing_body(topdressing, materials, show) + assumptions_text(topdressing.assumptions, show) +
+         cautions_text(topdressing.cautions, materials);
 }
 
 std::string text_of_coverage(const Topdressing& covered, Volume volume, const Lawn& lawn, const Materials& materials, const Show& show) {
   const Area whole = area_of(lawn);
   const bool known = whole.value() > 0.0;
-  std::string text = show.volume(volume) + " of compost covers about " + show.area(covered.covers) + (known ? " of your " + show.area(whole) : "") + ", " + show.depth(covered.plan.depth) + " deep, with " + show_percent(covered.plan.allowance.value()) + " for overlap and lumps.";
-  if (known && whole > covered.covers) text += " You need " + show.volume(Volume(volume * ((whole - covered.covers) / covered.covers).value())) + " more.";
+  std::string text = show.volume(volume) + " of compost covers about " + show.area(covered.covers) +
+                     (known ? " of your " + show.area(whole) : "") + ", " + show.depth(covered.plan.depth) + " deep, with " +
+                     show_percent(covered.plan.allowance.value()) + " for overlap and lumps.";
+  if (known && whole > covered.covers)
+    text += " You need " + show.volume(Volume(volume * ((whole - covered.covers) / covered.covers).value())) + " more.";
   if (known && whole <= covered.covers) text += " That is enough.";
   return wrap(text) + cautions_text(covered.cautions, materials);
 }
@@ -401,7 +458,8 @@ std::string text_of_feedstocks(const Materials& materials, const Show& show) {
     const auto moisture = used(feedstock.moisture);
     const auto density = feedstock.density();
     const std::vector<std::string> lacks = feedstock.lacks();
-    rows.push_back({feedstock.id, ratio ? show_ratio(*ratio) : "-", moisture ? show_moisture(*moisture) : "-", density ? show.density(*density) : "-", feedstock.name + (lacks.empty() ? "" : " (not enough known)")});
+    rows.push_back({feedstock.id, ratio ? show_ratio(*ratio) : "-", moisture ? show_moisture(*moisture) : "-",
+                    density ? show.density(*density) : "-", feedstock.name + (lacks.empty() ? "" : " (not enough known)")});
   }
   std::string text = columns(rows) + "\nFinished composts\n";
   rows.clear();
@@ -421,11 +479,16 @@ std::string text_of_feedstock(const Feedstock& feedstock, const Materials& mater
   text += lacks.size() == 4 ? "\n" : "The figure with a star is the one used.\n\n";
   text += readings_text("moisture, wet basis", feedstock.moisture, materials, [](MoistureWetBasis m) { return percent_words(m.value()); });
   text += readings_text("carbon, of dry matter", feedstock.carbon, materials, [](CarbonDryBasis c) { return percent_words(c.value()); });
-  text += readings_text("C:N ratio", feedstock.carbon_to_nitrogen, materials, [](CarbonNitrogenRatio r) { return print_number(r.value(), 3); });
+  text +=
+      readings_text("C:N ratio", feedstock.carbon_to_nitrogen, materials, [](CarbonNitrogenRatio r) { return print_number(r.value(), 3); });
   const bool nitrogen_follows = feedstock.used_carbon() && used(feedstock.carbon_to_nitrogen);
-  text += readings_text(nitrogen_follows ? "nitrogen, of dry matter, to compare (" + percent_words(feedstock.used_nitrogen()->value()) + " follows from carbon and C:N)" : "nitrogen, of dry matter", feedstock.nitrogen, materials,
-                        [](NitrogenDryBasis n) { return percent_words(n.value()); }, !nitrogen_follows);
-  text += readings_text("organic matter, of dry matter", feedstock.volatile_solids, materials, [](OrganicMatterDryBasis v) { return percent_words(v.value()); });
+  text += readings_text(
+      nitrogen_follows
+          ? "nitrogen, of dry matter, to compare (" + percent_words(feedstock.used_nitrogen()->value()) + " follows from carbon and C:N)"
+          : "nitrogen, of dry matter",
+      feedstock.nitrogen, materials, [](NitrogenDryBasis n) { return percent_words(n.value()); }, !nitrogen_follows);
+  text += readings_text("organic matter, of dry matter", feedstock.volatile_solids, materials,
+                        [](OrganicMatterDryBasis v) { return percent_words(v.value()); });
   text += readings_text("ash, of dry matter", feedstock.ash, materials, [](ShareOfDryMatter a) { return percent_words(a.value()); });
   for (const Packing& packing : feedstock.packings) {
     const std::string usual = packing.name == feedstock.usual_packing ? ", the usual packing" : "";
@@ -441,11 +504,16 @@ std::string text_of_compost(const Compost& compost, const Materials& materials, 
   text += "The figure with a star is the one used.\n\n";
   text += readings_text("moisture, wet basis", compost.moisture, materials, [](MoistureWetBasis m) { return percent_words(m.value()); });
   text += readings_text("weight", compost.bulk_density, materials, [&](BulkDensity d) { return show.density(d); });
-  text += readings_text("C:N ratio", compost.carbon_to_nitrogen, materials, [](CarbonNitrogenRatio r) { return print_number(r.value(), 3); });
-  text += readings_text("organic matter, of dry matter", compost.organic_matter, materials, [](OrganicMatterDryBasis v) { return percent_words(v.value()); });
-  text += readings_text("nitrogen, of dry matter", compost.nitrogen, materials, [](NitrogenDryBasis n) { return percent_words(n.value()); });
-  text += readings_text("phosphate (P2O5), of dry matter", compost.phosphate, materials, [](PhosphateDryBasis p) { return percent_words(p.value()); });
-  text += readings_text("potash (K2O), of dry matter", compost.potash, materials, [](PotashDryBasis p) { return percent_words(p.value()); });
+  text +=
+      readings_text("C:N ratio", compost.carbon_to_nitrogen, materials, [](CarbonNitrogenRatio r) { return print_number(r.value(), 3); });
+  text += readings_text("organic matter, of dry matter", compost.organic_matter, materials,
+                        [](OrganicMatterDryBasis v) { return percent_words(v.value()); });
+  text +=
+      readings_text("nitrogen, of dry matter", compost.nitrogen, materials, [](NitrogenDryBasis n) { return percent_words(n.value()); });
+  text += readings_text("phosphate (P2O5), of dry matter", compost.phosphate, materials,
+                        [](PhosphateDryBasis p) { return percent_words(p.value()); });
+  text +=
+      readings_text("potash (K2O), of dry matter", compost.potash, materials, [](PotashDryBasis p) { return percent_words(p.value()); });
   return text;
 }
 

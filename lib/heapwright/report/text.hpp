@@ -8,7 +8,8 @@
 
 namespace heapwright {
 
-std::string text_of_mix(const Mix& mix, const Targets& targets, const std::vector<Assumption>& assumptions, const std::vector<std::string>& cautions, const Materials& materials, const Show& show);
+std::string text_of_mix(const Mix& mix, const Targets& targets, const std::vector<Assumption>& assumptions,
+                        const std::vector<std::string>& cautions, const Materials& materials, const Show& show);
 std::string text_of_recipe(const Recipe& recipe, const Materials& materials, const Show& show);
 std::string text_of_topdressing(const Topdressing& topdressing, const Materials& materials, const Show& show);
 /// How far a volume goes, of a lawn where one is known.

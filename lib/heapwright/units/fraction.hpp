@@ -27,11 +27,11 @@ class Fraction {
   double value_;
 };
 
-struct OfLooseVolume;      ///< a feedstock's volume of all loose volumes; a settled volume of the loose one
-struct OfHeapVolume;       ///< air of the settled heap
-struct OfDryMatter;        ///< ash of the dry matter
-struct OfVolatileSolids;   ///< degradable, or lost, of the organic matter
-struct OfVolume;           ///< an allowance on, or what a screen holds back of, a volume of compost
+struct OfLooseVolume;     ///< a feedstock's volume of all loose volumes; a settled volume of the loose one
+struct OfHeapVolume;      ///< air of the settled heap
+struct OfDryMatter;       ///< ash of the dry matter
+struct OfVolatileSolids;  ///< degradable, or lost, of the organic matter
+struct OfVolume;          ///< an allowance on, or what a screen holds back of, a volume of compost
 
 using ShareOfLooseVolume = Fraction<OfLooseVolume>;
 using AirSpace = Fraction<OfHeapVolume>;

@@ -136,14 +136,10 @@ inline constexpr double water_kg_per_m3 = 1000.0;
 inline WaterDensity water_density() { return water_kg_per_m3 * unit::kg_water / unit::m3; }
 
 /// As-is mass of dry matter and water together: the only sum that joins constituents.
-inline Mass as_is_mass(DryMass dry, WaterMass water) {
-  return (dry.value() + water.value()) * unit::kg;
-}
+inline Mass as_is_mass(DryMass dry, WaterMass water) { return (dry.value() + water.value()) * unit::kg; }
 
 /// Dry matter of an as-is mass: m (1 − M), M the wet-basis moisture in [0, 1].
-inline DryMass dry_mass(Mass mass, MoistureWetBasis moisture) {
-  return mass.value() * (1.0 - moisture.value()) * unit::kg_dry;
-}
+inline DryMass dry_mass(Mass mass, MoistureWetBasis moisture) { return mass.value() * (1.0 - moisture.value()) * unit::kg_dry; }
 
 /// Wet-basis moisture of dry matter and water together: W / (D + W); D + W > 0.
 inline MoistureWetBasis moisture_wet_basis(DryMass dry, WaterMass water) { return water / as_is_mass(dry, water); }

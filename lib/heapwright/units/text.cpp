@@ -60,10 +60,10 @@ struct Sign {
 };
 
 // What word processors and phones put in place of plain signs; vulgar fractions get a space before, for "3½".
-constexpr std::array<Sign, 24> signs{{{"½", " 1/2"}, {"¼", " 1/4"}, {"¾", " 3/4"}, {"⅓", " 1/3"}, {"⅔", " 2/3"}, {"⅛", " 1/8"},
-                                      {"⅜", " 3/8"}, {"⅝", " 5/8"}, {"⅞", " 7/8"}, {"²", "2"},    {"³", "3"},    {"′", "'"},
-                                      {"″", "\""},   {"’", "'"},    {"‘", "'"},    {"”", "\""},   {"“", "\""},   {"°", "deg"},
-                                      {"–", "-"},    {"−", "-"},    {"\u00a0", " "}, {"\u2009", " "}, {"⁄", "/"}, {"∶", ":"}}};
+constexpr std::array<Sign, 24> signs{{{"½", " 1/2"}, {"¼", " 1/4"}, {"¾", " 3/4"},   {"⅓", " 1/3"},   {"⅔", " 2/3"}, {"⅛", " 1/8"},
+                                      {"⅜", " 3/8"}, {"⅝", " 5/8"}, {"⅞", " 7/8"},   {"²", "2"},      {"³", "3"},    {"′", "'"},
+                                      {"″", "\""},   {"’", "'"},    {"‘", "'"},      {"”", "\""},     {"“", "\""},   {"°", "deg"},
+                                      {"–", "-"},    {"−", "-"},    {"\u00a0", " "}, {"\u2009", " "}, {"⁄", "/"},    {"∶", ":"}}};
 
 /// Of A to Z alone: std::tolower follows the program's locale, and the Turkish one keeps an I.
 char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
@@ -168,8 +168,10 @@ class Cursor {
   double number_in_words() {
     double value = 1.0;
     bool read = take_word("one") || take_word("an") || take_word("a");
-    if (take_word("half")) value = 0.5, read = true;
-    else if (take_word("quarter")) value = 0.25, read = true;
+    if (take_word("half"))
+      value = 0.5, read = true;
+    else if (take_word("quarter"))
+      value = 0.25, read = true;
     if (!read) refuse(original_, "does not begin with a number", "a number, then its unit");
     if (value < 1.0) {
       take_word("of");
@@ -307,7 +309,8 @@ const UnitName& unit_of(std::string_view text, const std::string& words, Dimensi
   refuse_ambiguous(text, name);
   if (const UnitName* unit = find_unit(wanted, name)) return *unit;
   if (const UnitName* other = find_unit_of_any_dimension(name)) {
-    refuse(text, "is " + std::string(dimension_name(other->dimension)) + ", not " + std::string(dimension_name(wanted)), dimension_example(wanted));
+    refuse(text, "is " + std::string(dimension_name(other->dimension)) + ", not " + std::string(dimension_name(wanted)),
+           dimension_example(wanted));
   }
   std::vector<std::string> known;
   for (const UnitName& unit : unit_names()) {
@@ -332,7 +335,8 @@ std::vector<std::string> sides_in(std::string_view text) {
     for (std::size_t at = plain.find(by); at != std::string::npos; at = plain.find(by)) plain.replace(at, by.size(), "\n");
   }
   for (std::size_t i = 1; i + 1 < plain.size(); ++i) {
-    const bool between = (is_digit(plain[i - 1]) || is_space(plain[i - 1]) || plain[i - 1] == '\'') && (is_digit(plain[i + 1]) || is_space(plain[i + 1]));
+    const bool between =
+        (is_digit(plain[i - 1]) || is_space(plain[i - 1]) || plain[i - 1] == '\'') && (is_digit(plain[i + 1]) || is_space(plain[i + 1]));
     if (plain[i] == 'x' && between) plain[i] = '\n';
   }
   std::vector<std::string> sides;
@@ -396,8 +400,8 @@ const std::vector<UnitName>& unit_names() {
       {"acre", area, acre, {"ac"}},
       {"m2", area, 1.0, {"sqm", "squarem", "squaremeter", "squaremetre", "sqmeter", "sqmetre"}},
       {"ha", area, 1e4, {"hectare"}},
-      {"yd3", volume, yard* yard* yard, {"cuyd", "cubicyd", "cubicyard", "cuyard", "yard", "yd", "cy"}},
-      {"ft3", volume, foot* foot* foot, {"cuft", "cubicft", "cubicfoot", "cubicfeet", "cufoot", "cufeet", "cf"}},
+      {"yd3", volume, yard * yard * yard, {"cuyd", "cubicyd", "cubicyard", "cuyard", "yard", "yd", "cy"}},
+      {"ft3", volume, foot * foot * foot, {"cuft", "cubicft", "cubicfoot", "cubicfeet", "cufoot", "cufeet", "cf"}},
       {"gal", volume, gallon, {"gallon", "usgal", "usgallon"}},
       {"bushel", volume, bushel, {"bu", "usbushel"}},
       {"m3", volume, 1.0, {"cum", "cubicm", "cubicmeter", "cubicmetre", "cumeter", "cumetre"}},
@@ -420,7 +424,8 @@ double unit_size(Dimension dimension, std::string_view symbol) {
   for (const UnitName& unit : unit_names()) {
     if (unit.dimension == dimension && unit.symbol == symbol) return unit.si;
   }
-  throw TextError("\"" + std::string(symbol) + "\" is not a unit of " + std::string(dimension_name(dimension)), "write one of " + units_of(dimension));
+  throw TextError("\"" + std::string(symbol) + "\" is not a unit of " + std::string(dimension_name(dimension)),
+                  "write one of " + units_of(dimension));
 }
 
 Length read_length(std::string_view text) { return from_si<Length>(read_si(text, Dimension::length)); }
@@ -444,7 +449,8 @@ std::variant<Volume, Mass> read_volume_or_mass(std::string_view text, const std:
   const std::string name = without_separators(words);
   refuse_ambiguous(text, name);
   if (find_unit(Dimension::mass, name) != nullptr) return read_mass(text);
-  if (name.empty() || find_unit(Dimension::volume, name) != nullptr || find_unit_of_any_dimension(name) != nullptr) return read_volume(text);
+  if (name.empty() || find_unit(Dimension::volume, name) != nullptr || find_unit_of_any_dimension(name) != nullptr)
+    return read_volume(text);
   std::vector<std::string> known = also_known;
   for (const UnitName& unit : unit_names()) {
     if (unit.dimension == Dimension::volume || unit.dimension == Dimension::mass) known.emplace_back(unit.symbol);
@@ -573,10 +579,16 @@ std::string print_si(double si, Dimension dimension, std::string_view symbol, in
 }
 }  // namespace
 
-std::string print_in(Length value, std::string_view symbol, int digits) { return print_si(value.value(), Dimension::length, symbol, digits); }
+std::string print_in(Length value, std::string_view symbol, int digits) {
+  return print_si(value.value(), Dimension::length, symbol, digits);
+}
 std::string print_in(Area value, std::string_view symbol, int digits) { return print_si(value.value(), Dimension::area, symbol, digits); }
-std::string print_in(Volume value, std::string_view symbol, int digits) { return print_si(value.value(), Dimension::volume, symbol, digits); }
+std::string print_in(Volume value, std::string_view symbol, int digits) {
+  return print_si(value.value(), Dimension::volume, symbol, digits);
+}
 std::string print_in(Mass value, std::string_view symbol, int digits) { return print_si(value.value(), Dimension::mass, symbol, digits); }
-std::string print_in(Duration value, std::string_view symbol, int digits) { return print_si(value.value(), Dimension::duration, symbol, digits); }
+std::string print_in(Duration value, std::string_view symbol, int digits) {
+  return print_si(value.value(), Dimension::duration, symbol, digits);
+}
 
 }  // namespace heapwright

@@ -12,7 +12,8 @@ void read_containers(Table& root, std::vector<Container>& containers) {
     table.require("volume", "write volume = \"1 1/2 gal\"");
     const auto name = table.text("name");
     const auto volume = table.read("volume", read_volume);
-    if (volume && !(volume->value() > 0.0)) table.problem_at("volume", "a container holds more than nothing", "write volume = \"1 1/2 gal\"");
+    if (volume && !(volume->value() > 0.0))
+      table.problem_at("volume", "a container holds more than nothing", "write volume = \"1 1/2 gal\"");
     table.finish();
     if (!name || !volume) continue;
     Container own;
@@ -66,7 +67,8 @@ Yard read(Document& document, Problems& problems, Materials materials) {
 }  // namespace
 
 const std::vector<std::pair<std::string, ShownUnits>>& shown_units_words() {
-  static const std::vector<std::pair<std::string, ShownUnits>> words{{"us", ShownUnits::us}, {"si", ShownUnits::si}, {"both", ShownUnits::both}};
+  static const std::vector<std::pair<std::string, ShownUnits>> words{
+      {"us", ShownUnits::us}, {"si", ShownUnits::si}, {"both", ShownUnits::both}};
   return words;
 }
 
