@@ -2,6 +2,7 @@
 
 #include <chrono>
 #include <cstdio>
+#include <ctime>
 #include <filesystem>
 #include <fstream>
 #include <iostream>
@@ -40,13 +41,14 @@ Yard CommonOptions::yard_of_options() const {
 void CommonOptions::print(const std::string& text) const {
   if (output.empty()) {
     std::cout << text << std::flush;
-    if (!std::cout) throw std::runtime_error("standard output cannot be written");
+    if (!std::cout) throw TextError("standard output cannot be written", "is the disk full, or the pipe closed?");
     return;
   }
-  if (std::filesystem::exists(output) && !force)
+  std::error_code trouble;
+  if (std::filesystem::exists(output, trouble) && !force)
     throw TextError("--output: " + output + " exists already", "name another file, or add --force");
   // Beside its place first and then renamed, so that the file is whole or not there.
-  const std::string beside = output + ".part";
+  const std::string beside = output + ".heapwright-part";
   {
     std::ofstream file(beside, std::ios::binary);
     file << text << std::flush;
@@ -55,7 +57,6 @@ void CommonOptions::print(const std::string& text) const {
       throw TextError("--output: " + output + " cannot be written", "check the folder");
     }
   }
-  std::error_code trouble;
   std::filesystem::rename(beside, output, trouble);
   if (trouble) {
     std::remove(beside.c_str());
@@ -85,6 +86,11 @@ WaterMass read_water_amount(std::string_view text, const Materials& materials) {
   return read_water(text);
 }
 
-Date today() { return std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now()); }
+Date today() {
+  const std::time_t now = std::time(nullptr);
+  const std::tm* local = std::localtime(&now);
+  return {std::chrono::year(local->tm_year + 1900), std::chrono::month(static_cast<unsigned>(local->tm_mon) + 1),
+          std::chrono::day(static_cast<unsigned>(local->tm_mday))};
+}
 
 }  // namespace heapwright::cli

@@ -36,7 +36,9 @@ void add_mix_command(CLI::App& program, int& exit_code) {
   auto options = std::make_shared<Options>();
   CLI::App* command = program.add_subcommand("mix", "what given amounts make: C:N, moisture, volume, air");
   command->add_option("file", options->file, "a yard file");
-  command->add_option("--add", options->add, "\"leaves=6 bags\" or \"leaves:packing=…\"; once for each")->take_all();
+  command->add_option("--add", options->add, "\"leaves=6 bags\" or \"leaves:packing=…\"; once for each")
+      ->take_all()
+      ->allow_extra_args(false);
   command->add_option("--water", options->water, "water added, \"2 gal\"");
   options->common.add_to(*command);
   command->footer(

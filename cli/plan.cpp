@@ -27,7 +27,7 @@ void add_plan_command(CLI::App& program, int& exit_code) {
     const Plan plan = make_plan(yard, today());
     options->common.print(options->common.json ? json_of_plan(plan, yard.materials)
                                                : text_of_plan(plan, yard.materials, options->common.show(yard.units)));
-    exit_code = done;
+    exit_code = plan.recipe.mix || plan.topdressing ? done : no_answer;
   });
 }
 

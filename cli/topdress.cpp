@@ -30,7 +30,11 @@ void apply(const Options& options, Yard& yard) {
 }
 
 Volume volume_on_hand(const Options& options, const Materials& materials) {
-  return read_option("--have", options.have, [&](std::string_view text) { return read_compost_volume(text, materials); });
+  return read_option("--have", options.have, [&](std::string_view text) {
+    const Volume volume = read_compost_volume(text, materials);
+    if (!(volume.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no compost", "write a volume above zero: \"10 yd3\"");
+    return volume;
+  });
 }
 
 /// How far a volume goes: the topdressing of just the area that it covers.

@@ -13,12 +13,11 @@ printf '%s\0' lib/heapwright/*/*.cpp |
 
 echo "The tests under the sanitizers"
 cmake -S . -B build/sanitize -DHEAPWRIGHT_DEV=ON -DHEAPWRIGHT_SANITIZE=ON >/dev/null
-cmake --build build/sanitize -j "$jobs" | grep -v 'Built target\|Building CXX\|Linking' || true
-cmake --build build/sanitize -j "$jobs" >/dev/null
+cmake --build build/sanitize -j "$jobs" >build/sanitize/build.log || { tail -n 50 build/sanitize/build.log; exit 1; }
 ctest --test-dir build/sanitize -j "$jobs" --output-on-failure -E '^oracle' >build/sanitize/ctest.log || { tail -n 200 build/sanitize/ctest.log; exit 1; }
 tail -n 5 build/sanitize/ctest.log
 
 echo "The tests"
 cmake -S . -B build/dev -DHEAPWRIGHT_DEV=ON >/dev/null
-cmake --build build/dev -j "$jobs" >/dev/null
+cmake --build build/dev -j "$jobs" >build/dev/build.log || { tail -n 50 build/dev/build.log; exit 1; }
 ctest --test-dir build/dev -j "$jobs" --output-on-failure

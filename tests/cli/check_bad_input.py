@@ -76,7 +76,10 @@ YARDS = [
     ("temperature without a scale", '[climate]\ncoldest_month = "30"\nwarmest_month = "70 degF"\n', r'coldest_month: "30" has no unit.*degF'),
     ("a heap without its height", '[heap]\nshape = "cone"\ndiameter = "4 ft"\n', r"yard.toml:1:1: .*height is missing"),
     ("unknown compost", '[topdressing]\ncompost = "yard-trimings"\n', r'compost: "yard-trimings" is no known compost.*did you mean "yard-trimmings"\?'),
-    ("too deep for a lawn", '[[lawn.zone]]\nshape = "area"\narea = "100 ft2"\n[topdressing]\ndepth = "3/4 in"\n', r"0.75 in of compost at once would smother a living lawn.*surface"),
+    ("too deep for a lawn", '[[lawn.zone]]\nshape = "area"\narea = "100 ft2"\n[topdressing]\ndepth = "3/4 in"\n', r"yard.toml:5:9: depth: 0.75 in of compost at once would smother a living lawn.*surface"),
+    ("too deep in a zone", '[[lawn.zone]]\nshape = "area"\narea = "100 ft2"\ndepth = "0 in"\n', r"yard.toml:4:9: depth: .*0 in"),
+    ("the same month twice", supply('when = { months = ["Oct", "Oct"] }'), r"yard.toml:4:\d+: months: names a month twice"),
+    ("keys without end", "a" + ".a" * 200_000 + " = 1\n", r"yard.toml:1:1: tables nested this deep are not read"),
 ]
 
 # The same through --materials.

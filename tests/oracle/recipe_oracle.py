@@ -488,6 +488,15 @@ def has_something_to_use(problem):
     return any(is_raised(s) or s.use == "all" for s in problem.supplies)
 
 
+def least_part_of(problem, capacity):
+    """Some heap at all: 2 % of what is on hand, under a capacity at most half of it full of the lightest supply."""
+    on_hand = sum(s.amount for s in problem.supplies if is_raised(s))
+    if capacity is None or not on_hand > 0:
+        return LEAST_PART
+    lightest = min(s.feedstock.bulk_density for s in problem.supplies)
+    return min(LEAST_PART, 0.5 * capacity / problem.settling * lightest / on_hand)
+
+
 def hard_limits(problem):
     """The limits with the wanted fill, and the same without it."""
     something = has_something_to_use(problem)
@@ -496,8 +505,8 @@ def hard_limits(problem):
         fill, capacity = capacity, None  # the capacity stands in for a fill
     any_fixed = any(s.use == "all" for s in problem.supplies)
     with_fill = Limits(fill=fill, capacity=capacity, most_water=problem.most_water,
-                       least_part=0.0 if any_fixed or fill is not None else LEAST_PART)
-    without = replace(with_fill, fill=None, least_part=0.0 if any_fixed else LEAST_PART)
+                       least_part=0.0 if any_fixed or fill is not None else least_part_of(problem, capacity))
+    without = replace(with_fill, fill=None, least_part=0.0 if any_fixed else least_part_of(problem, capacity))
     return with_fill, without
 
 

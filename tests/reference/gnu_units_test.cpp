@@ -26,33 +26,13 @@ using Unit = std::pair<Dimension, std::string_view>;
 const std::map<Unit, std::string>& gnu_names() {
   using enum Dimension;
   static const std::map<Unit, std::string> names{
-      {{length, "ft"}, "foot"},
-      {{length, "in"}, "inch"},
-      {{length, "yd"}, "yard"},
-      {{length, "m"}, "meter"},
-      {{length, "cm"}, "centimeter"},
-      {{length, "mm"}, "millimeter"},
-      {{area, "ft2"}, "foot^2"},
-      {{area, "yd2"}, "yard^2"},
-      {{area, "acre"}, "intacre"},
-      {{area, "m2"}, "meter^2"},
-      {{area, "ha"}, "hectare"},
-      {{volume, "yd3"}, "yard^3"},
-      {{volume, "ft3"}, "foot^3"},
-      {{volume, "gal"}, "usgallon"},
-      {{volume, "bushel"}, "usbushel"},
-      {{volume, "m3"}, "meter^3"},
-      {{volume, "L"}, "liter"},
-      {{mass, "lb"}, "pound"},
-      {{mass, "oz"}, "ounce"},
-      {{mass, "short_ton"}, "shortton"},
-      {{mass, "kg"}, "kilogram"},
-      {{mass, "g"}, "gram"},
-      {{mass, "t"}, "tonne"},
-      {{duration, "days"}, "day"},
-      {{duration, "weeks"}, "week"},
-      {{duration, "h"}, "hour"},
-      {{duration, "min"}, "minute"},
+      {{length, "ft"}, "foot"},       {{length, "in"}, "inch"},       {{length, "yd"}, "yard"},         {{length, "m"}, "meter"},
+      {{length, "cm"}, "centimeter"}, {{length, "mm"}, "millimeter"}, {{area, "ft2"}, "foot^2"},        {{area, "yd2"}, "yard^2"},
+      {{area, "acre"}, "intacre"},    {{area, "m2"}, "meter^2"},      {{area, "ha"}, "hectare"},        {{volume, "yd3"}, "yard^3"},
+      {{volume, "ft3"}, "foot^3"},    {{volume, "gal"}, "usgallon"},  {{volume, "bushel"}, "usbushel"}, {{volume, "m3"}, "meter^3"},
+      {{volume, "L"}, "liter"},       {{mass, "lb"}, "pound"},        {{mass, "oz"}, "ounce"},          {{mass, "short_ton"}, "shortton"},
+      {{mass, "kg"}, "kilogram"},     {{mass, "g"}, "gram"},          {{mass, "t"}, "tonne"},           {{duration, "days"}, "day"},
+      {{duration, "weeks"}, "week"},  {{duration, "h"}, "hour"},      {{duration, "min"}, "minute"},
   };
   return names;
 }
@@ -115,7 +95,8 @@ std::vector<std::string> ask_gnu_units(const std::vector<Row>& rows) {
 
 void check(const std::vector<Row>& rows) {
   const std::vector<std::string> answers = ask_gnu_units(rows);
-  if (answers.size() != rows.size()) FAIL(rows.size() << " questions and " << answers.size() << " answers, the first: " << (answers.empty() ? "" : answers.front()));
+  if (answers.size() != rows.size())
+    FAIL(rows.size() << " questions and " << answers.size() << " answers, the first: " << (answers.empty() ? "" : answers.front()));
   for (std::size_t i = 0; i < rows.size(); ++i) {
     CAPTURE(rows[i].text, rows[i].expression, rows[i].wanted, answers[i]);
     std::istringstream answer(answers[i]);
@@ -157,9 +138,7 @@ TEST_CASE("each unit in each of its spellings is GNU units' own", "[reference]")
   check(rows);
 }
 
-TEST_CASE("this table has no unit that the library has not", "[reference]") {
-  CHECK(gnu_names().size() == unit_names().size());
-}
+TEST_CASE("this table has no unit that the library has not", "[reference]") { CHECK(gnu_names().size() == unit_names().size()); }
 
 TEST_CASE("each weight per volume and per area is GNU units' own", "[reference]") {
   check(masses_per(Dimension::volume, "", read_bulk_density));

@@ -25,7 +25,9 @@ Properties properties(double moisture, double carbon, double nitrogen) {
   return {wet_basis(moisture), carbon_dry_basis(carbon), nitrogen_dry_basis(nitrogen), organic, particle_density_of(organic)};
 }
 
-Ingredient ingredient(const Properties& of, double kg, std::optional<BulkDensity> density = std::nullopt) { return {"a", "a", "", of, density, kg * unit::kg}; }
+Ingredient ingredient(const Properties& of, double kg, std::optional<BulkDensity> density = std::nullopt) {
+  return {"a", "a", "", of, density, kg * unit::kg};
+}
 
 double ratio_of(const Mix& mix) { return mix.carbon_to_nitrogen->value(); }
 double moisture_of(const Mix& mix) { return mix.moisture->value(); }
@@ -46,7 +48,8 @@ TEST_CASE("leaves that bring wet clippings to a moisture goal") {
   // The same page: 10 kg of grass at 77 %, leaves at 35 %, goal 60 %; published 6.8 kg.
   const Mass leaves = mass_for_moisture(10.0 * unit::kg, wet_basis(0.77), wet_basis(0.35), wet_basis(0.60));
   CHECK_THAT(leaves.value(), WithinAbs(6.8, 1e-12));
-  const Mix mix = mix_of({{ingredient(properties(0.77, 0.45, 0.024), 10.0), ingredient(properties(0.35, 0.50, 0.0075), leaves.value())}, {}});
+  const Mix mix =
+      mix_of({{ingredient(properties(0.77, 0.45, 0.024), 10.0), ingredient(properties(0.35, 0.50, 0.0075), leaves.value())}, {}});
   CHECK_THAT(moisture_of(mix), WithinAbs(0.60, 1e-12));
 
   SECTION("the page's condition: the goal lies between the two moistures") {
@@ -56,7 +59,8 @@ TEST_CASE("leaves that bring wet clippings to a moisture goal") {
 }
 
 TEST_CASE("leaves that bring clippings to a C:N goal") {
-  // From memory of Cornell Composting, C/N Ratio: grass 77 % moist, 45 % C, 2.4 % N; leaves 35 %, 50 %, 0.75 %; goal 30; remembered answer 3.5 kg.
+  // From memory of Cornell Composting, C/N Ratio: grass 77 % moist, 45 % C, 2.4 % N; leaves 35 %, 50 %, 0.75 %; goal 30; remembered
+  // answer 3.5 kg.
   const Properties grass = properties(0.77, 0.45, 0.024);
   const Properties leaves = properties(0.35, 0.50, 0.0075);
   const Mass wanted = mass_for_carbon_to_nitrogen(10.0 * unit::kg, grass, leaves, carbon_to_nitrogen(30.0));
@@ -64,25 +68,28 @@ TEST_CASE("leaves that bring clippings to a C:N goal") {
   CHECK_THAT(wanted.value(), WithinRel(6210.0 / 1787.5, 1e-12));
 
   // Derived on the same composition by hand: the goals conflict, 30:1 is 66 % moist and 60 % is 36.7:1.
-  const auto [kg, ratio, percent] = GENERATE(table<double, double, double>({{3.4741, 30.000, 66.171}, {3.5, 30.064, 66.111}, {6.8, 36.729, 60.000}, {10.0, 41.222, 56.000}, {20.0, 49.345, 49.000}}));
+  const auto [kg, ratio, percent] = GENERATE(table<double, double, double>(
+      {{3.4741, 30.000, 66.171}, {3.5, 30.064, 66.111}, {6.8, 36.729, 60.000}, {10.0, 41.222, 56.000}, {20.0, 49.345, 49.000}}));
   const Mix mix = mix_of({{ingredient(grass, 10.0), ingredient(leaves, kg)}, {}});
   CHECK_THAT(ratio_of(mix), WithinAbs(ratio, 0.0006));
   CHECK_THAT(100.0 * moisture_of(mix), WithinAbs(percent, 0.0006));
 }
 
 TEST_CASE("manure and sawdust by the closed forms") {
-  // B.C. Agricultural Composting Handbook, 2nd ed. 1998, Appendix A (in the Alberta Manure Composting Manual, 2005): the inputs are published,
-  // the answers were cut off and are derived here. Carbon is taken so that the manure has its C:N of 10 and the sawdust its 475.
+  // B.C. Agricultural Composting Handbook, 2nd ed. 1998, Appendix A (in the Alberta Manure Composting Manual, 2005): the inputs are
+  // published, the answers were cut off and are derived here. Carbon is taken so that the manure has its C:N of 10 and the sawdust its 475.
   const Properties manure = properties(0.46, 0.36, 0.036);
   // Sawdust N 0.43 % and C:N 475 are mid-points of separate ranges: together 204 % carbon. The closed form needs only their
   // ratios, so carbon is 50 % of dry matter at C:N 475 here and the nitrogen ratio is put in by hand.
   const double a = (3.6 / 0.43) * (20.0 / 445.0) * (0.54 / 0.58);
   CHECK_THAT(a, WithinAbs(0.35032, 0.000005));
-  const Properties impossible{wet_basis(0.42), carbon_dry_basis(0.0043 * 475.0), nitrogen_dry_basis(0.0043), organic_dry_basis(1.0), particle_density(1500.0)};
+  const Properties impossible{wet_basis(0.42), carbon_dry_basis(0.0043 * 475.0), nitrogen_dry_basis(0.0043), organic_dry_basis(1.0),
+                              particle_density(1500.0)};
   const Mass sawdust = mass_for_carbon_to_nitrogen(1.0 * unit::kg, manure, impossible, carbon_to_nitrogen(30.0));
   CHECK_THAT(sawdust.value(), WithinRel(a, 1e-12));
 
-  const Mix mix = mix_of({{ingredient(manure, 1.0, bulk_density(470.0)), ingredient(impossible, sawdust.value(), bulk_density(400.0))}, {}});
+  const Mix mix =
+      mix_of({{ingredient(manure, 1.0, bulk_density(470.0)), ingredient(impossible, sawdust.value(), bulk_density(400.0))}, {}});
   CHECK_THAT(ratio_of(mix), WithinAbs(30.0, 1e-9));
   CHECK_THAT(100.0 * moisture_of(mix), WithinAbs(44.96, 0.005));
   CHECK_THAT(mix.parts[1].volume->value() / mix.parts[0].volume->value(), WithinAbs(0.4116, 0.00005));
@@ -116,16 +123,21 @@ TEST_CASE("leaves and grass in a laboratory refute averaging the ratios") {
 }
 
 TEST_CASE("hay, kitchen scraps and coffee grounds as used") {
-  // Handout "How to Calculate the Carbon-to-Nitrogen Ratio of Your Compost Mix": percentages on as-used weight, so moisture is none; published 34.7.
-  const Mix mix = mix_of({{ingredient(properties(0.0, 0.40, 0.01), 50.0), ingredient(properties(0.0, 0.10, 0.01), 10.0), ingredient(properties(0.0, 0.25, 0.01), 2.0)}, {}});
+  // Handout "How to Calculate the Carbon-to-Nitrogen Ratio of Your Compost Mix": percentages on as-used weight, so moisture is none;
+  // published 34.7.
+  const Mix mix = mix_of({{ingredient(properties(0.0, 0.40, 0.01), 50.0), ingredient(properties(0.0, 0.10, 0.01), 10.0),
+                           ingredient(properties(0.0, 0.25, 0.01), 2.0)},
+                          {}});
   CHECK_THAT(ratio_of(mix), WithinAbs(34.7, 0.05));
 }
 
 TEST_CASE("the arithmetic mean of ratios is another method, and its answers are not ours") {
-  // NMSU Cooperative Extension, Yard and Garden, 12 December 2009: 4 parts manure at 20:1 and 1 of leaves at 80:1 "give" 32:1; 7 of horse manure at 25:1 and 1 of leaves just under 32:1.
-  // Wisconsin CIAS worksheet: 2 of manure at 15:1 and 1 of stalks at 65:1 about 30:1. Equal carbon fractions by mass balance:
+  // NMSU Cooperative Extension, Yard and Garden, 12 December 2009: 4 parts manure at 20:1 and 1 of leaves at 80:1 "give" 32:1; 7 of horse
+  // manure at 25:1 and 1 of leaves just under 32:1. Wisconsin CIAS worksheet: 2 of manure at 15:1 and 1 of stalks at 65:1 about 30:1. Equal
+  // carbon fractions by mass balance:
   const auto balance = [](double parts, double ratio_a, double ratio_b) {
-    return ratio_of(mix_of({{ingredient(properties(0.0, 0.45, 0.45 / ratio_a), parts), ingredient(properties(0.0, 0.45, 0.45 / ratio_b), 1.0)}, {}}));
+    return ratio_of(
+        mix_of({{ingredient(properties(0.0, 0.45, 0.45 / ratio_a), parts), ingredient(properties(0.0, 0.45, 0.45 / ratio_b), 1.0)}, {}}));
   };
   CHECK_THAT(balance(4.0, 20.0, 80.0), WithinAbs(23.5, 0.05));  // derived
   CHECK_THAT(balance(7.0, 25.0, 80.0), WithinAbs(27.4, 0.06));  // derived
@@ -135,14 +147,15 @@ TEST_CASE("the arithmetic mean of ratios is another method, and its answers are 
 }
 
 TEST_CASE("bulk density from a bucket") {
-  // Supplementary material on Composting (Zabaleta), after Cooperband, The Art and Science of Composting (2002): 20 L bucket, 1 kg empty, 10 kg full; published 0.45 kg/L.
+  // Supplementary material on Composting (Zabaleta), after Cooperband, The Art and Science of Composting (2002): 20 L bucket, 1 kg empty,
+  // 10 kg full; published 0.45 kg/L.
   const Weighed weighed{{"bucket", 1.0, read_volume("20 L")}, read_mass("10 kg"), read_mass("1 kg")};
   CHECK_THAT(weighed.density().value(), WithinAbs(450.0, 1e-9));
 }
 
 TEST_CASE("water for a cubic yard of dry leaves is in the published neighbourhood") {
-  // New Jersey's Manual on Composting Leaves (Strom and Finstein), Table 2 note 3: plan on an average of 20 US gallons a cubic yard of leaves. No
-  // moisture is given, so this is a bound on plausibility: leaves of 300 lb/yd3 at 30 % come to 55 % with it.
+  // New Jersey's Manual on Composting Leaves (Strom and Finstein), Table 2 note 3: plan on an average of 20 US gallons a cubic yard of
+  // leaves. No moisture is given, so this is a bound on plausibility: leaves of 300 lb/yd3 at 30 % come to 55 % with it.
   const Mass leaves = read_volume("1 yd3") * read_bulk_density("300 lb/yd3");
   const Mix mix = mix_of({{ingredient(properties(0.30, 0.48, 0.0096), leaves.value())}, read_water("20 gal")});
   CHECK_THAT(moisture_of(mix), WithinAbs(0.55, 0.005));
@@ -161,13 +174,15 @@ TEST_CASE("a field spread two inches deep") {
 }
 
 TEST_CASE("a quarter inch on a thousand square feet") {
-  // Cumberland County Soil and Water Conservation District: a 1/4 to 3/8 in layer on 1000 ft2 needs roughly 0.75 yd3; that is the 1/4 in, within 3 %.
+  // Cumberland County Soil and Water Conservation District: a 1/4 to 3/8 in layer on 1000 ft2 needs roughly 0.75 yd3; that is the 1/4 in,
+  // within 3 %.
   const Materials materials = built_in_materials();
   const Topdressing lawn = topdress(lawn_of(read_area("1000 ft2")), {}, materials);
   CHECK_THAT(cubic_yards(lawn.volume), WithinRel(0.75, 0.03));
   CHECK_THAT(lawn.volume.value(), WithinRel(0.5899343, 1e-6));  // geometry: 1000 × 0.3048² × 0.00635
 
-  // Walter Reeves, Georgia horticulture column: 3 yd3 = 1000 ft2 at 1 in, 12 yd3 at 4 in (rounded to whole yards); a 2 ft3 bag covers 8 ft2 at 3 in, exactly.
+  // Walter Reeves, Georgia horticulture column: 3 yd3 = 1000 ft2 at 1 in, 12 yd3 at 4 in (rounded to whole yards); a 2 ft3 bag covers 8 ft2
+  // at 3 in, exactly.
   TopdressingPlan bed;
   bed.surface = Surface::bare;
   bed.allowance = ShareOfVolume::of(0.0);
@@ -197,15 +212,17 @@ TEST_CASE("closed forms and the general forms agree on random pairs") {
     const Mass for_ratio = mass_for_carbon_to_nitrogen(first, a, b, carbon_to_nitrogen(goal_ratio));
     CHECK_THAT(ratio_of(mix_of({{ingredient(a, first.value()), ingredient(b, for_ratio.value())}, {}})), WithinRel(goal_ratio, 1e-9));
     const Mass for_moisture = mass_for_moisture(first, a.moisture, b.moisture, wet_basis(goal_moisture));
-    CHECK_THAT(moisture_of(mix_of({{ingredient(a, first.value()), ingredient(b, for_moisture.value())}, {}})), WithinAbs(goal_moisture, 1e-9));
+    CHECK_THAT(moisture_of(mix_of({{ingredient(a, first.value()), ingredient(b, for_moisture.value())}, {}})),
+               WithinAbs(goal_moisture, 1e-9));
     ++compared;
   }
   CHECK(compared == 2000);
 }
 
 TEST_CASE("air space against the lines of Su, McCartney and Wang") {
-  // Comparison of Free Air Space Test Methods, abstract: total air space % = 100 − 0.096 BD (particle density), 100 − 0.090 BD (air pycnometer), BD in kg/m3.
-  // Ours follows the solids and the water; it is not fitted to these lines. The table is what README and documentation quote; at 60 % moisture and 85 % organic matter:
+  // Comparison of Free Air Space Test Methods, abstract: total air space % = 100 − 0.096 BD (particle density), 100 − 0.090 BD (air
+  // pycnometer), BD in kg/m3. Ours follows the solids and the water; it is not fitted to these lines. The table is what README and
+  // documentation quote; at 60 % moisture and 85 % organic matter:
   std::string table = "kg/m3  ours  0.096 line  0.090 line\n";
   double greatest = 0.0;
   for (const double density : {300.0, 400.0, 450.0, 500.0, 600.0, 700.0}) {
@@ -215,7 +232,8 @@ TEST_CASE("air space against the lines of Su, McCartney and Wang") {
     const double ours = 100.0 * mix.air_space->value();
     const double line_096 = 100.0 - 0.096 * density;
     const double line_090 = 100.0 - 0.090 * density;
-    table += print_number(density, 3) + "    " + print_number(ours, 3) + "  " + print_number(line_096, 3) + "        " + print_number(line_090, 3) + "\n";
+    table += print_number(density, 3) + "    " + print_number(ours, 3) + "  " + print_number(line_096, 3) + "        " +
+             print_number(line_090, 3) + "\n";
     greatest = std::max({greatest, ours - line_096, ours - line_090});
     CHECK(ours > line_096);  // always the airier reading: solids of 1600 against the lines' implied 1040 to 1110 kg/m3 of everything
   }

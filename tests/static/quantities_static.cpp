@@ -14,10 +14,10 @@ namespace {
 template <class... T>
 struct Types {};
 
-using Quantities = Types<Length, Area, Volume, Duration, TemperatureDifference,                                                                 //
-                         Mass, DryMass, WaterMass, CarbonMass, NitrogenMass, OrganicMass, PhosphateMass, PotashMass,                            //
-                         BulkDensity, ParticleDensity, WaterDensity, OrganicMatterDensity, MassPerArea,                                         //
-                         MoistureWetBasis, MoistureDryBasis, CarbonDryBasis, NitrogenDryBasis, OrganicMatterDryBasis, PhosphateDryBasis,        //
+using Quantities = Types<Length, Area, Volume, Duration, TemperatureDifference,                                                           //
+                         Mass, DryMass, WaterMass, CarbonMass, NitrogenMass, OrganicMass, PhosphateMass, PotashMass,                      //
+                         BulkDensity, ParticleDensity, WaterDensity, OrganicMatterDensity, MassPerArea,                                   //
+                         MoistureWetBasis, MoistureDryBasis, CarbonDryBasis, NitrogenDryBasis, OrganicMatterDryBasis, PhosphateDryBasis,  //
                          PotashDryBasis, CarbonNitrogenRatio>;
 using Shares = Types<ShareOfLooseVolume, AirSpace, ShareOfDryMatter, ShareOfVolatileSolids, ShareOfVolume>;
 using Points = Types<TemperaturePoint>;
@@ -84,16 +84,22 @@ static_assert(AirSpace::of(0.25).rest() == AirSpace::of(0.75));
 static_assert(AirSpace::of(0.3) < AirSpace::of(0.35));
 
 template <class A, class B>
-concept Comparable = requires(A a, B b) { a < b; };
+concept Comparable = requires(A a, B b) {
+  a < b;
+};
 static_assert(Comparable<AirSpace, AirSpace>);
 static_assert(!Comparable<AirSpace, ShareOfVolume>);
 static_assert(!Comparable<AirSpace, double>);
 
 // Points have differences, not sums or multiples.
 template <class A, class B>
-concept Addable = requires(A a, B b) { a + b; };
+concept Addable = requires(A a, B b) {
+  a + b;
+};
 template <class A, class B>
-concept Multipliable = requires(A a, B b) { a * b; };
+concept Multipliable = requires(A a, B b) {
+  a* b;
+};
 static_assert(std::is_same_v<decltype(std::declval<TemperaturePoint>() - std::declval<TemperaturePoint>()), TemperatureDifference>);
 static_assert(Addable<TemperaturePoint, TemperatureDifference>);
 static_assert(!Addable<TemperaturePoint, TemperaturePoint>);

@@ -17,7 +17,8 @@ TEST_CASE("a share is between nothing and all, bounds included", "[fraction]") {
 
 TEST_CASE("nothing else is a share", "[fraction]") {
   using Limits = std::numeric_limits<double>;
-  const double outside = GENERATE(-Limits::denorm_min(), -0.01, std::nextafter(1.0, 2.0), 35.0, Limits::infinity(), -Limits::infinity(), Limits::quiet_NaN());
+  const double outside =
+      GENERATE(-Limits::denorm_min(), -0.01, std::nextafter(1.0, 2.0), 35.0, Limits::infinity(), -Limits::infinity(), Limits::quiet_NaN());
   CAPTURE(outside);
   CHECK_THROWS_AS(AirSpace::of(outside), DomainError);
 }

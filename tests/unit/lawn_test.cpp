@@ -1,11 +1,12 @@
 // Shapes, zones less what is cut out of them, and depths.
 
+#include "heapwright/lawn/lawn.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <numbers>
 
 #include "heapwright/error.hpp"
-#include "heapwright/lawn/lawn.hpp"
 #include "heapwright/lawn/shapes.hpp"
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/units/text.hpp"
@@ -48,7 +49,8 @@ TEST_CASE("areas of shapes") {
   SECTION("a rectangle is the trapezoid of equal sides, and two triangles") {
     const double width = GENERATE(take(20, random(0.1, 300.0)));
     const double length = GENERATE(take(3, random(0.1, 300.0)));
-    CHECK_THAT(trapezoid_area(feet(width), feet(width), feet(length)).value(), WithinRel(rectangle_area(feet(width), feet(length)).value(), 1e-12));
+    CHECK_THAT(trapezoid_area(feet(width), feet(width), feet(length)).value(),
+               WithinRel(rectangle_area(feet(width), feet(length)).value(), 1e-12));
     CHECK_THAT(2.0 * triangle_area(feet(width), feet(length)).value(), WithinRel(rectangle_area(feet(width), feet(length)).value(), 1e-12));
   }
 }
@@ -74,7 +76,9 @@ diameter = "12 ft"
 }
 
 TEST_CASE("zones may have depths of their own") {
-  Lawn lawn = read("[[lawn.zone]]\nname = \"a\"\nshape = \"area\"\narea = \"1000 ft2\"\n[[lawn.zone]]\nname = \"b\"\nshape = \"area\"\narea = \"1000 ft2\"\ndepth = \"1/2 in\"\n");
+  Lawn lawn = read(
+      "[[lawn.zone]]\nname = \"a\"\nshape = \"area\"\narea = \"1000 ft2\"\n[[lawn.zone]]\nname = \"b\"\nshape = \"area\"\narea = \"1000 "
+      "ft2\"\ndepth = \"1/2 in\"\n");
   const Topdressing result = topdress(lawn, {}, built_in_materials());
   CHECK_THAT(result.volume.value(), WithinRel((3.0 * 0.25 * 0.0254) * 1000.0 * 0.3048 * 0.3048, 1e-12));
   CHECK_THAT(result.depth.value(), WithinRel(0.375 * 0.0254, 1e-12));

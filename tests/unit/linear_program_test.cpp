@@ -11,15 +11,14 @@
 #include <numeric>
 #include <random>
 #include <stdexcept>
+#include <unistd.h>
 #include <utility>
 #include <vector>
 
-#include <unistd.h>
-
-using heapwright::LinearProgram;
-using heapwright::SolverFailure;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+using heapwright::LinearProgram;
+using heapwright::SolverFailure;
 
 using Row = LinearProgram::Row;
 using Solution = LinearProgram::Solution;
@@ -415,7 +414,8 @@ TEST_CASE("an answer of the solver that does not hold up is not given", "[linear
     programme.add_row({{x, 0.89}, {y, -0.0015}}, -unlimited, most);
     programme.add_row({{y, -200}}, -unlimited, 0);
     CHECK_THAT(programme.minimise({{x, -0.21}, {y, -0.74}, {z, -0.55}})->optimum, WithinAbs(-0.21 * most / 0.89, promised));
-  }  SECTION("nothing, where zeros meet all rows") {
+  }
+  SECTION("nothing, where zeros meet all rows") {
     const auto x = programme.add_variable(0, unlimited);
     const auto y = programme.add_variable(-unlimited, 1);
     programme.add_row({{y, 0.033}}, 0, unlimited);
@@ -440,8 +440,8 @@ double least_by_corners(const std::vector<HalfPlane>& planes, double cost_x, dou
       if (determinant == 0) continue;
       const double x = (p.most * q.b - q.most * p.b) / determinant;
       const double y = (p.a * q.most - q.a * p.most) / determinant;
-      const bool inside = std::all_of(planes.begin(), planes.end(),
-                                      [&](const HalfPlane& r) { return r.a * x + r.b * y <= r.most + tolerance; });
+      const bool inside =
+          std::all_of(planes.begin(), planes.end(), [&](const HalfPlane& r) { return r.a * x + r.b * y <= r.most + tolerance; });
       if (inside) least = std::min(least, cost_x * x + cost_y * y);
     }
   }

@@ -1,12 +1,13 @@
 // Recipes: the formulation's own check figures, statuses, what holds a recipe back, and what must hold for every answer.
 // The comparison with another solver is tests/oracle. All properties here are picks inside published ranges, not published rows.
 
+#include "heapwright/recipe/recipe.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <random>
 
 #include "heapwright/materials/materials.hpp"
-#include "heapwright/recipe/recipe.hpp"
 #include "heapwright/units/text.hpp"
 
 using namespace heapwright;
@@ -15,8 +16,10 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-RecipeSupply supply(const std::string& id, FeedstockClass of_class, double moisture, double carbon, double ratio, double density, std::optional<double> kg = std::nullopt) {
-  const Properties properties{wet_basis(moisture), carbon_dry_basis(carbon), nitrogen_dry_basis(carbon / ratio), organic_dry_basis(std::min(1.0, 1.8 * carbon)), particle_density(1400.0)};
+RecipeSupply supply(const std::string& id, FeedstockClass of_class, double moisture, double carbon, double ratio, double density,
+                    std::optional<double> kg = std::nullopt) {
+  const Properties properties{wet_basis(moisture), carbon_dry_basis(carbon), nitrogen_dry_basis(carbon / ratio),
+                              organic_dry_basis(std::min(1.0, 1.8 * carbon)), particle_density(1400.0)};
   RecipeSupply supply;
   supply.ingredient = {id, id, "", properties, bulk_density(density), Mass()};
   supply.feedstock_class = of_class;
@@ -25,9 +28,15 @@ RecipeSupply supply(const std::string& id, FeedstockClass of_class, double moist
   return supply;
 }
 
-RecipeSupply leaves(std::optional<double> kg = std::nullopt) { return supply("leaves", FeedstockClass::keeper, 0.30, 0.48, 50.0, 100.0, kg); }
-RecipeSupply clippings(std::optional<double> kg = std::nullopt) { return supply("clippings", FeedstockClass::clippings, 0.80, 0.44, 17.0, 200.0, kg); }
-RecipeSupply scraps(std::optional<double> kg = std::nullopt) { return supply("scraps", FeedstockClass::must_go, 0.72, 0.46, 16.0, 450.0, kg); }
+RecipeSupply leaves(std::optional<double> kg = std::nullopt) {
+  return supply("leaves", FeedstockClass::keeper, 0.30, 0.48, 50.0, 100.0, kg);
+}
+RecipeSupply clippings(std::optional<double> kg = std::nullopt) {
+  return supply("clippings", FeedstockClass::clippings, 0.80, 0.44, 17.0, 200.0, kg);
+}
+RecipeSupply scraps(std::optional<double> kg = std::nullopt) {
+  return supply("scraps", FeedstockClass::must_go, 0.72, 0.46, 16.0, 450.0, kg);
+}
 
 RecipeSupply fixed(RecipeSupply supply) {
   supply.use = Use::all;
@@ -46,7 +55,8 @@ std::vector<std::string> limits_of(const Recipe& recipe) {
 
 TEST_CASE("leaves for ten kilograms of clippings: the goals conflict, and minimax halves the miss") {
   // Properties from memory of Cornell Composting, C/N Ratio. 6.52 kg, C:N 36.3, 60.4 %, t = 1.084 by an independent reference solution.
-  const Recipe recipe = recipe_of({fixed(supply("grass", FeedstockClass::clippings, 0.77, 0.45, 18.75, 200.0, 10.0)), supply("leaves", FeedstockClass::keeper, 0.35, 0.50, 0.50 / 0.0075, 100.0)});
+  const Recipe recipe = recipe_of({fixed(supply("grass", FeedstockClass::clippings, 0.77, 0.45, 18.75, 200.0, 10.0)),
+                                   supply("leaves", FeedstockClass::keeper, 0.35, 0.50, 0.50 / 0.0075, 100.0)});
   CHECK(recipe.status == RecipeStatus::nearest);
   CHECK_THAT(recipe.amounts[1].mass.value(), WithinAbs(6.52, 0.005));
   CHECK_THAT(recipe.mix->carbon_to_nitrogen->value(), WithinAbs(36.3, 0.05));
@@ -136,7 +146,9 @@ TEST_CASE("what holds a recipe back") {
     CHECK(recipe.held_back_by.front().limit == Limit::amount);
   }
   SECTION("all of it used: nothing") {
-    CHECK(recipe_of({supply("a", FeedstockClass::keeper, 0.50, 0.45, 32.0, 150.0, 100.0), supply("b", FeedstockClass::clippings, 0.60, 0.45, 28.0, 300.0, 100.0)}).held_back_by.empty());
+    CHECK(recipe_of({supply("a", FeedstockClass::keeper, 0.50, 0.45, 32.0, 150.0, 100.0),
+                     supply("b", FeedstockClass::clippings, 0.60, 0.45, 28.0, 300.0, 100.0)})
+              .held_back_by.empty());
   }
 }
 
@@ -174,8 +186,17 @@ TEST_CASE("degenerate and tight problems end and balance") {
   const int count = 1 + static_cast<int>(within(0.0, 7.99));
   for (int i = 0; i < count; ++i) {
     const auto of_class = static_cast<FeedstockClass>(static_cast<int>(within(0.0, 3.99)));
-    RecipeSupply next = supply("s" + std::to_string(i), of_class, within(0.02, 0.9), within(0.2, 0.58), within(8.0, 400.0), within(40.0, 600.0), within(0.001, 500.0));
+    RecipeSupply next = supply("s" + std::to_string(i), of_class, within(0.02, 0.9), within(0.2, 0.58), within(8.0, 400.0),
+                               within(40.0, 600.0), within(0.001, 500.0));
     if (any(random) < 0.2) next.most_of_volume = ShareOfLooseVolume::of(1.0 / count);
+    if (any(random) < 0.15) next.use = Use::all;
+    if (any(random) < 0.15) next.bought = true;
+    if (next.bought) next.price_per_kg = static_cast<int>(within(0.0, 3.0));
+    if (any(random) < 0.1) {
+      next.use = Use::unlimited;
+      next.available.reset();
+    }
+    if (any(random) < 0.1) next.feedstock_class = FeedstockClass::mineral;
     if (any(random) < 0.1) next = supplies.empty() ? next : supplies.back();
     supplies.push_back(next);
   }

@@ -1,10 +1,11 @@
 // Supplies: what is on hand on a day, weighing, drying, shredding.
 
+#include "heapwright/mix/supply.hpp"
+
 #include <catch2/catch.hpp>
 
-#include "heapwright/mix/supply.hpp"
-#include "heapwright/yard/yard.hpp"
 #include "heapwright/units/text.hpp"
+#include "heapwright/yard/yard.hpp"
 
 using namespace heapwright;
 using namespace std::chrono;
@@ -34,7 +35,8 @@ TEST_CASE("a season's total is shared evenly over its days") {
 }
 
 TEST_CASE("a weekly amount counts the days of the season") {
-  const Supply clippings = read("feedstock = \"clippings\"\namount = \"70 L\"\nwhen = { every = \"week\", from = \"Apr\", to = \"Oct\" }\n");
+  const Supply clippings =
+      read("feedstock = \"clippings\"\namount = \"70 L\"\nwhen = { every = \"week\", from = \"Apr\", to = \"Oct\" }\n");
   CHECK_THAT(litres_on_hand(clippings, november_7), WithinRel(240.0, 1e-12));  // 8 to 31 October
   CHECK(litres_on_hand(clippings, Date{year(2026), month(2), day(1)}) == 0.0);
   const Supply winter = read("feedstock = \"clippings\"\namount = \"70 L\"\nwhen = { every = \"week\", from = \"Nov\", to = \"Feb\" }\n");
@@ -54,6 +56,13 @@ TEST_CASE("shredded leaves weigh the same and take less room") {
 }
 
 TEST_CASE("leaves, clippings and the rest are found by the names people use") {
-  const auto [name, id] = GENERATE(table<std::string, std::string>({{"leaves", "leaves-fall"}, {"Fall Leaves", "leaves-fall"}, {"grass", "grass-clippings"}, {"clippings", "grass-clippings"}, {"coffee", "coffee-grounds"}, {"horse bedding", "horse-bedding"}, {"food scraps", "kitchen-scraps"}, {"straw", "straw"}}));
+  const auto [name, id] = GENERATE(table<std::string, std::string>({{"leaves", "leaves-fall"},
+                                                                    {"Fall Leaves", "leaves-fall"},
+                                                                    {"grass", "grass-clippings"},
+                                                                    {"clippings", "grass-clippings"},
+                                                                    {"coffee", "coffee-grounds"},
+                                                                    {"horse bedding", "horse-bedding"},
+                                                                    {"food scraps", "kitchen-scraps"},
+                                                                    {"straw", "straw"}}));
   CHECK(find_feedstock(built_in_materials(), name).id == id);
 }

@@ -22,7 +22,8 @@ TEST_CASE("the three scales agree at known points", "[temperature]") {
       {"water boils", 100.0, 212.0, 373.15},
   }));
   CAPTURE(what);
-  for (const TemperaturePoint point : {TemperaturePoint::from_celsius(celsius), TemperaturePoint::from_fahrenheit(fahrenheit), TemperaturePoint::from_kelvin(kelvin)}) {
+  for (const TemperaturePoint point :
+       {TemperaturePoint::from_celsius(celsius), TemperaturePoint::from_fahrenheit(fahrenheit), TemperaturePoint::from_kelvin(kelvin)}) {
     CHECK_THAT(point.celsius(), close_to(celsius));
     CHECK_THAT(point.fahrenheit(), close_to(fahrenheit));
     CHECK_THAT(point.kelvin(), close_to(kelvin));

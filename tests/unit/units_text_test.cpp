@@ -1,5 +1,3 @@
-#include "heapwright/units/text.hpp"
-
 #include <catch2/catch.hpp>
 
 #include <algorithm>
@@ -13,6 +11,8 @@
 #include <tuple>
 #include <variant>
 #include <vector>
+
+#include "heapwright/units/text.hpp"
 
 using namespace heapwright;
 using Catch::WithinRel;
@@ -134,7 +134,8 @@ std::vector<std::string> all_spellings(const UnitName& unit) {
 }
 
 std::string upper_case(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(), [](char c) { return static_cast<char>(std::toupper(static_cast<unsigned char>(c))); });
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](char c) { return static_cast<char>(std::toupper(static_cast<unsigned char>(c))); });
   return text;
 }
 
@@ -144,56 +145,31 @@ std::string upper_case(std::string text) {
 
 TEST_CASE("numbers are read as people write them", "[text]") {
   const auto [number, value] = GENERATE(table<std::string, double>({
-      {"3", 3.0},
-      {"3.5", 3.5},
-      {".5", 0.5},
-      {"5.", 5.0},
-      {"007", 7.0},
-      {"0", 0.0},
-      {"0.0", 0.0},
-      {"1e3", 1000.0},
-      {"1E3", 1000.0},
-      {"1.5e-2", 0.015},
-      {"2e+2", 200.0},
-      {"1e12", 1e12},
-      {"1,000", 1000.0},
-      {"12,345.5", 12345.5},
-      {"1,000,000", 1e6},
-      {"1,000 1/2", 1000.5},
-      {"1/4", 0.25},
-      {"3 1/2", 3.5},
-      {"3  1/2", 3.5},
-      {"3-1/2", 3.5},
-      {"1⁄2", 0.5},
-      {"½", 0.5},
-      {"3½", 3.5},
-      {"3 ½", 3.5},
-      {"3-½", 3.5},
-      {"3–½", 3.5},
-      {"¼", 0.25},
-      {"¾", 0.75},
-      {"⅓", 1.0 / 3.0},
-      {"⅔", 2.0 / 3.0},
-      {"⅛", 0.125},
-      {"⅜", 0.375},
-      {"⅝", 0.625},
-      {"⅞", 0.875},
-      {"half", 0.5},
-      {"Half", 0.5},
-      {"half a", 0.5},
-      {"half an", 0.5},
-      {"half of a", 0.5},
-      {"a half", 0.5},
-      {"one half", 0.5},
-      {"quarter", 0.25},
-      {"a quarter", 0.25},
-      {"quarter of a", 0.25},
-      {"a", 1.0},
-      {"an", 1.0},
-      {"one", 1.0},
-      {"  3", 3.0},
-      {"\t3", 3.0},
-      {"3\u00a0", 3.0},
+      {"3", 3.0},          {"3.5", 3.5},
+      {".5", 0.5},         {"5.", 5.0},
+      {"007", 7.0},        {"0", 0.0},
+      {"0.0", 0.0},        {"1e3", 1000.0},
+      {"1E3", 1000.0},     {"1.5e-2", 0.015},
+      {"2e+2", 200.0},     {"1e12", 1e12},
+      {"1,000", 1000.0},   {"12,345.5", 12345.5},
+      {"1,000,000", 1e6},  {"1,000 1/2", 1000.5},
+      {"1/4", 0.25},       {"3 1/2", 3.5},
+      {"3  1/2", 3.5},     {"3-1/2", 3.5},
+      {"1⁄2", 0.5},        {"½", 0.5},
+      {"3½", 3.5},         {"3 ½", 3.5},
+      {"3-½", 3.5},        {"3–½", 3.5},
+      {"¼", 0.25},         {"¾", 0.75},
+      {"⅓", 1.0 / 3.0},    {"⅔", 2.0 / 3.0},
+      {"⅛", 0.125},        {"⅜", 0.375},
+      {"⅝", 0.625},        {"⅞", 0.875},
+      {"half", 0.5},       {"Half", 0.5},
+      {"half a", 0.5},     {"half an", 0.5},
+      {"half of a", 0.5},  {"a half", 0.5},
+      {"one half", 0.5},   {"quarter", 0.25},
+      {"a quarter", 0.25}, {"quarter of a", 0.25},
+      {"a", 1.0},          {"an", 1.0},
+      {"one", 1.0},        {"  3", 3.0},
+      {"\t3", 3.0},        {"3\u00a0", 3.0},
       {"3\u2009", 3.0},
   }));
   CAPTURE(number);
@@ -241,8 +217,9 @@ TEST_CASE("no size of text brings a reader down", "[text]") {
     text += end;
     return text;
   };
-  const std::string text = GENERATE_COPY(repeated("", "99999", " kg"), repeated("5 ", "sssss", ""), repeated("", "     ", ""), repeated("", "-----", ""),
-                                         repeated("5 kg/", "/////", ""), repeated("", "½", ""), repeated("", "1 kg ", "1"), std::string("5 \xff\xfe"), std::string("5 kg\0", 5));
+  const std::string text = GENERATE_COPY(repeated("", "99999", " kg"), repeated("5 ", "sssss", ""), repeated("", "     ", ""),
+                                         repeated("", "-----", ""), repeated("5 kg/", "/////", ""), repeated("", "½", ""),
+                                         repeated("", "1 kg ", "1"), std::string("5 \xff\xfe"), std::string("5 kg\0", 5));
   for (const Reader& reader : readers()) {
     CAPTURE(reader.name);
     CHECK_THROWS_AS(reader.read(text), TextError);
@@ -679,7 +656,8 @@ TEST_CASE("an unknown unit is refused with the nearest known one, or with all of
   CHECK_THROWS_MATCHES(read_volume("5 firkins"), TextError, Says("unknown unit, \"firkins\"", "yd3, ft3, gal, bushel, m3, L"));
   CHECK_THROWS_MATCHES(read_mass("5 poundss"), TextError, Says("unknown unit", "\"pound\"?"));
   CHECK_THROWS_MATCHES(read_water("5 wheelbarrows"), TextError, Says("unknown unit, \"wheelbarrows\"", "a volume or a weight"));
-  CHECK_THROWS_MATCHES(read_volume_or_mass("24 leaf-bgas", {"leaf-bag", "bucket"}), TextError, Says("unknown unit, \"leaf-bgas\"", "\"leaf-bag\"?"));
+  CHECK_THROWS_MATCHES(read_volume_or_mass("24 leaf-bgas", {"leaf-bag", "bucket"}), TextError,
+                       Says("unknown unit, \"leaf-bgas\"", "\"leaf-bag\"?"));
 }
 
 TEST_CASE("a text with something missing, or too much, is refused", "[text]") {
@@ -799,7 +777,8 @@ TEST_CASE("numbers are printed to so many digits, without exponents or trailing 
 }
 
 TEST_CASE("what is not finite is not printed", "[text][print]") {
-  const double value = GENERATE(std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity(), std::numeric_limits<double>::quiet_NaN());
+  const double value =
+      GENERATE(std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity(), std::numeric_limits<double>::quiet_NaN());
   CHECK_THROWS_AS(print_number(value, 3), DomainError);
 }
 
@@ -876,7 +855,8 @@ std::vector<std::string> samples() {
 }  // namespace
 
 TEST_CASE("the streams' locale does not matter", "[text][locale]") {
-  const std::vector<std::string> expected{"1234.5 yd3", "1234567.25 L", "12 in", "1.5 min", "0.5", "207.943386", "18.75", "-12.5", "0.024", "1234567.891", "binid"};
+  const std::vector<std::string> expected{"1234.5 yd3", "1234567.25 L", "12 in", "1.5 min",     "0.5",  "207.943386",
+                                          "18.75",      "-12.5",        "0.024", "1234567.891", "binid"};
   CHECK(samples() == expected);
 
   const LocaleKept kept;

@@ -19,13 +19,18 @@ struct Value::Source {
   std::string name;
   std::string text;
 
-  std::string line(int number) const {
-    std::size_t begin = 0;
-    for (int i = 1; i < number; ++i) {
-      begin = text.find('\n', begin);
-      if (begin == std::string::npos) return {};
-      ++begin;
+  std::vector<std::size_t> line_starts;
+
+  Source(std::string of_file, std::string words) : name(std::move(of_file)), text(std::move(words)) {
+    line_starts.push_back(0);
+    for (std::size_t i = 0; i < text.size(); ++i) {
+      if (text[i] == '\n') line_starts.push_back(i + 1);
     }
+  }
+
+  std::string line(int number) const {
+    if (number < 1 || static_cast<std::size_t>(number) > line_starts.size()) return {};
+    const std::size_t begin = line_starts[static_cast<std::size_t>(number) - 1];
     std::string line = text.substr(begin, text.find('\n', begin) - begin);
     if (line.ends_with('\r')) line.pop_back();
     return line;
@@ -114,10 +119,27 @@ bool has_curly_quotes(std::string_view line) {
   fail(std::move(where), "this is not TOML: " + std::string(error.description()), std::move(hint));
 }
 
+/// "a.a.a.a…": toml++ follows dotted keys without a limit, and its destructors after it.
+void refuse_deep_keys(const Value::Source& source) {
+  constexpr int most_dots = 100;
+  int line = 1;
+  int dots = 0;
+  for (const char c : source.text) {
+    if (c == '\n') {
+      ++line;
+      dots = 0;
+    } else if (c == '.' && ++dots > most_dots) {
+      fail({source.name, line, 1, {}}, "tables nested this deep are not read", "a key of a yard file is one or two words");
+    }
+  }
+}
+
 std::string contents_of(const std::string& path) {
   std::error_code trouble;
   const std::filesystem::file_status status = std::filesystem::status(path, trouble);
   if (!std::filesystem::exists(status)) fail({path, 0, 0, {}}, "there is no such file", "check the name and the folder");
+  if (std::filesystem::is_fifo(status) || std::filesystem::is_socket(status))
+    fail({path, 0, 0, {}}, "this is not a file", "name a .toml file");
   if (std::filesystem::is_directory(status)) fail({path, 0, 0, {}}, "this is a folder, not a file", "name a .toml file in it");
   std::ifstream stream(path, std::ios::binary);
   if (!stream) fail({path, 0, 0, {}}, "the file cannot be opened", "check that you may read it");
@@ -125,6 +147,7 @@ std::string contents_of(const std::string& path) {
   std::string text(Document::largest_file + 1, '\0');
   stream.read(text.data(), static_cast<std::streamsize>(text.size()));
   text.resize(static_cast<std::size_t>(stream.gcount()));
+  if (stream.bad()) fail({path, 0, 0, {}}, "the file cannot be read", "check that you may read it");
   if (text.size() > Document::largest_file) fail({path, 0, 0, {}}, "the file is larger than 1 MiB", "a yard file is a page or two of text");
   if (text.find('\0') != std::string::npos) fail({path, 0, 0, {}}, "this is not a text file", "name a .toml file");
   return text;
@@ -269,11 +292,11 @@ void Table::unknown_word(const Value& value, const std::string& word, const std:
 
 void Table::finish() {
   const std::vector<std::string> known(asked_.begin(), asked_.end());
+  std::string list;
+  for (const std::string& key : known) list += (list.empty() ? "" : ", ") + key;
   for (const Node::Member& member : std::get<Members>(value_.node_->content)) {
     if (asked_.contains(member.key)) continue;
     const std::optional<std::string> near = nearest(member.key, known);
-    std::string list;
-    for (const std::string& key : known) list += (list.empty() ? "" : ", ") + key;
     const Value value(member.node, *value_.source_, member.key, *value_.problems_);
     value.problem("is not a key of this table", near ? "did you mean " + *near + "?" : "its keys are " + list);
   }
@@ -289,7 +312,8 @@ Document Document::from_file(const std::string& path, Problems& problems) { retu
 Document Document::from_text(std::string text, std::string name, Problems& problems) {
   constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
   if (text.starts_with(byte_order_mark)) text.erase(0, byte_order_mark.size());
-  auto source = std::make_unique<Value::Source>(Value::Source{std::move(name), std::move(text)});
+  auto source = std::make_unique<Value::Source>(std::move(name), std::move(text));
+  refuse_deep_keys(*source);
   try {
     const toml::table parsed = toml::parse(std::string_view(source->text), source->name);
     auto root = std::make_unique<Node>(convert(parsed));

@@ -1,5 +1,6 @@
 #include "heapwright/input/words.hpp"
 
+#include <algorithm>
 #include <array>
 #include <string>
 
@@ -19,6 +20,20 @@ std::chrono::month read_month(std::string_view text) {
       return std::chrono::month(i + 1);
   }
   throw TextError("\"" + std::string(text) + "\" is no month", "write Jan, Feb, Mar, Apr, May, Jun, Jul, Aug, Sep, Oct, Nov or Dec");
+}
+
+std::vector<std::chrono::month> read_months(Table& table, std::string_view key) {
+  std::vector<std::chrono::month> listed;
+  for (const Value& value : table.list(key)) {
+    const auto month = value.read(read_month);
+    if (!month) continue;
+    if (std::find(listed.begin(), listed.end(), *month) != listed.end()) {
+      value.problem("names a month twice", "write each month once");
+    } else {
+      listed.push_back(*month);
+    }
+  }
+  return listed;
 }
 
 std::string_view month_name(std::chrono::month month) { return months.at(static_cast<unsigned>(month) - 1).substr(0, 3); }

@@ -3,11 +3,16 @@
 
 #include <chrono>
 #include <string_view>
+#include <vector>
+
+#include "heapwright/input/document.hpp"
 
 namespace heapwright {
 
 /// "Oct" or "October". @throws TextError
 std::chrono::month read_month(std::string_view text);
+/// The months of a list at a key, each once; a repeated one is a problem.
+std::vector<std::chrono::month> read_months(Table& table, std::string_view key);
 /// "Oct".
 std::string_view month_name(std::chrono::month month);
 

@@ -112,7 +112,7 @@ bool read_zone(Table& table, std::vector<Zone>& zones) {
   if (find_zone(zones, zone.name) != nullptr)
     table.problem_at("name", "\"" + zone.name + "\" names two zones", "give each zone a name of its own");
   const auto area = read_shape(table);
-  zone.depth = table.read("depth", read_length);
+  zone.depth = table.read("depth", read_side);
   table.finish();
   zone.area = area.value_or(Area());
   zones.push_back(std::move(zone));

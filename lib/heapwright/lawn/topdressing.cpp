@@ -100,6 +100,15 @@ Volume read_compost_volume(std::string_view text, const Materials& materials) {
   return *volume;
 }
 
+/// The same for a file, with its place.
+void report_smothering(Table& table, Length depth, Surface surface) {
+  try {
+    check_depth(depth, surface);
+  } catch (const DomainError& error) {
+    table.problem_at("depth", error.what(), error.hint());
+  }
+}
+
 TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   TopdressingPlan plan;
   std::optional<Table> table = root.table("topdressing");
@@ -107,10 +116,9 @@ TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   plan.depth = table->read("depth", read_length).value_or(plan.depth);
   if (!(plan.depth.value() > 0.0)) table->problem_at("depth", "a topdressing has a depth", "write depth = \"1/4 in\"");
   plan.grass = table->one_of("grass", grass_words).value_or(plan.grass);
-  for (const Value& value : table->list("months")) {
-    if (const auto read = value.read(read_month)) plan.months.push_back(*read);
-  }
+  plan.months = read_months(*table, "months");
   plan.surface = table->one_of("surface", surface_words).value_or(plan.surface);
+  if (plan.depth.value() > 0.0) report_smothering(*table, plan.depth, plan.surface);
   plan.near_water = table->flag("near_water").value_or(false);
   plan.allowance = table->read("allowance", read_fraction<OfVolume>).value_or(plan.allowance);
   plan.compost = table->read("compost", [&](std::string_view name) { return find_compost(materials, name).id; }).value_or(plan.compost);

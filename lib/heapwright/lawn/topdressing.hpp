@@ -58,6 +58,9 @@ TopdressingPlan read_topdressing(Table& root, const Materials& materials);
 /// @throws DomainError where a living lawn would get more than half an inch
 void check_depth(Length depth, Surface surface);
 
+/// check_depth() as a problem of the key "depth" of a table.
+void report_smothering(Table& table, Length depth, Surface surface);
+
 struct LowLikelyHigh {
   double low;
   double likely;

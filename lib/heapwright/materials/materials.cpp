@@ -1,7 +1,9 @@
 #include "heapwright/materials/materials.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
+#include <utility>
 
 #include "heapwright/input/document.hpp"
 #include "heapwright/materials/embedded.hpp"
@@ -16,8 +18,16 @@ constexpr double least_carbon = 0.20;
 constexpr double most_carbon = 0.60;
 constexpr double rounding = 1e-12;  // 2.5 % × 24:1 is 60 %, in doubles a little more
 
+BulkDensity read_some_density(std::string_view text) {
+  const BulkDensity density = read_bulk_density(text);
+  if (!(density.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no weight", "write a weight above zero: \"350 lb/yd3\"");
+  return density;
+}
+
 std::string read_name(std::string_view text) {
   if (text.find_first_not_of(" \t") == std::string_view::npos) throw TextError("a name is empty", "write a name");
+  const bool control = std::any_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; });
+  if (control) throw TextError("a name has a control character in it", "write it in letters, on one line");
   return std::string(text);
 }
 
@@ -33,11 +43,7 @@ std::vector<std::string> read_names(Table& table, std::string_view key) {
 template <class Row>
 Row& row_of(std::vector<Row>& rows, const std::string& id) {
   const auto known = std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return row.id == id; });
-  if (known != rows.end()) {
-    *known = Row{};
-    known->id = id;
-    return *known;
-  }
+  if (known != rows.end()) return *known;
   rows.emplace_back().id = id;
   return rows.back();
 }
@@ -71,6 +77,14 @@ void check_carbon(Table& table, const Feedstock& row) {
   const auto carbon = row.used_carbon();
   if (!carbon || row.feedstock_class == FeedstockClass::mineral) return;
   const auto nitrogen = row.used_nitrogen();
+  if (nitrogen && carbon->value() + nitrogen->value() > 1.0)
+    table.problem(
+        "carbon " + percent(carbon->value()) + " and nitrogen " + percent(nitrogen->value()) + " are more than all of the dry matter",
+        "is the C:N upside down? It is carbon to nitrogen, \"30:1\"");
+  const auto organic = used(row.volatile_solids);
+  if (organic && organic->value() < carbon->value())
+    table.problem_at("volatile_solids_dry_basis", "is less than the carbon in it, " + percent(carbon->value()),
+                     "organic matter is about 1.8 times its carbon");
   if (nitrogen && !(nitrogen->value() > 0.0))
     table.problem_at("nitrogen_dry_basis", "nothing that grew is without nitrogen: its C:N would have no end",
                      "give its C:N, or class = \"mineral\"");
@@ -114,11 +128,11 @@ void read_packings(Table& table, Feedstock& row) {
   if (!value) return;
   const bool one_reading = !value->is_table() || value->table().has("typical");
   if (one_reading) {
-    row.packings.push_back({"as-is", read_readings(table, "bulk_density", read_bulk_density)});
+    row.packings.push_back({"as-is", read_readings(table, "bulk_density", read_some_density)});
     return;
   }
   Table packings = value->table();
-  for (const std::string& name : packings.keys()) row.packings.push_back({name, read_readings(packings, name, read_bulk_density)});
+  for (const std::string& name : packings.keys()) row.packings.push_back({name, read_readings(packings, name, read_some_density)});
 }
 
 /// The packing used where a user names none: as the row says, else the only or first one.
@@ -128,8 +142,10 @@ void settle_usual_packing(Table& table, Feedstock& row) {
     table.problem_at("usual_packing", "\"" + *named + "\" is no packing of bulk_density", "name one of its packings");
   if (named) {
     row.usual_packing = *named;
-  } else if (!row.packings.empty()) {
-    row.usual_packing = row.packings.front().name;
+    return;
+  }
+  for (const Packing& packing : row.packings) {
+    if (row.usual_packing.empty() && used(packing.readings)) row.usual_packing = packing.name;
   }
 }
 
@@ -157,11 +173,16 @@ const std::vector<std::pair<std::string, FeedstockClass>>& class_words() {
   return words;
 }
 
+/// A row that replaces one keeps its everyday names and its tags, which call for its cautions, unless it gives its own.
 void read_feedstock(Table& table, Feedstock& row) {
+  const Feedstock replaced = std::exchange(row, Feedstock{});
+  row.id = *table.text("id");
   row.name = table.read("name", read_name).value_or(row.id);
   row.also = read_names(table, "also");
   row.feedstock_class = table.one_of("class", class_words()).value_or(FeedstockClass::keeper);
   row.tags = read_names(table, "tags");
+  if (!table.has("also")) row.also = replaced.also;
+  if (!table.has("tags")) row.tags = replaced.tags;
   row.note = table.text("note").value_or("");
   row.like = table.text("like").value_or("");
   row.moisture = read_readings(table, "moisture_wet_basis", read_moisture_wet_basis);
@@ -184,11 +205,13 @@ void read_feedstock(Table& table, Feedstock& row) {
 }
 
 void read_compost(Table& table, Compost& row) {
+  row = Compost{};
+  row.id = *table.text("id");
   row.name = table.read("name", read_name).value_or(row.id);
   row.also = read_names(table, "also");
   row.note = table.text("note").value_or("");
   row.moisture = read_readings(table, "moisture_wet_basis", read_moisture_wet_basis);
-  row.bulk_density = read_readings(table, "bulk_density", read_bulk_density);
+  row.bulk_density = read_readings(table, "bulk_density", read_some_density);
   row.carbon_to_nitrogen = read_readings(table, "carbon_to_nitrogen", read_carbon_to_nitrogen);
   row.organic_matter = read_readings(table, "organic_matter_dry_basis", read_organic_dry_basis);
   row.nitrogen = read_readings(table, "nitrogen_dry_basis", read_nitrogen_dry_basis);
@@ -202,6 +225,8 @@ void read_compost(Table& table, Compost& row) {
 }
 
 void read_container(Table& table, Container& row) {
+  row = Container{};
+  row.id = *table.text("id");
   row.name = table.read("name", read_name).value_or(row.id);
   row.also = read_names(table, "also");
   const auto volume = read_readings(table, "volume", read_volume);
@@ -218,6 +243,8 @@ void read_container(Table& table, Container& row) {
 }
 
 void read_source(Table& table, Source& row) {
+  row = Source{};
+  row.id = *table.text("id");
   row.title = table.text("title").value_or(row.id);
   row.kind = table.text("kind").value_or("");
   row.note = table.text("note").value_or("");
@@ -225,6 +252,8 @@ void read_source(Table& table, Source& row) {
 }
 
 void read_caution(Table& table, Caution& row) {
+  row = Caution{};
+  row.id = *table.text("id");
   table.require("text", "write text = \"…\"");
   row.text = table.text("text").value_or("");
   row.step = table.text("step").value_or("");
@@ -255,10 +284,16 @@ void read_all(Document& document, Materials& materials) {
   root.finish();
 }
 
-void check_likes(const Materials& materials, Document& document) {
+/// Rows that are like others take their tags, so that they call for the same cautions.
+void take_tags_of_likes(Materials& materials, Document& document) {
   Table root = document.root();
   for (Table& table : root.tables("feedstock")) {
-    table.read("like", [&](std::string_view name) { return find_feedstock(materials, name).id; });
+    const auto id = table.text("id");
+    const auto tags = table.read("like", [&](std::string_view name) { return find_feedstock(materials, name).tags; });
+    if (!id || !tags || table.has("tags")) continue;
+    for (Feedstock& row : materials.feedstocks) {
+      if (row.id == *id && row.tags.empty()) row.tags = *tags;
+    }
   }
 }
 
@@ -266,6 +301,19 @@ template <class Row>
 bool answers_to(const Row& row, const std::string& plain) {
   if (plain_name(row.id) == plain || plain_name(row.name) == plain) return true;
   return std::any_of(row.also.begin(), row.also.end(), [&](const std::string& name) { return plain_name(name) == plain; });
+}
+
+/// Words of what no heap at home should get: never answered with the name of something that may go in.
+bool names_what_stays_out(std::string_view name) {
+  std::string words = " ";
+  for (const char c : name)
+    words += std::isalpha(static_cast<unsigned char>(c)) != 0 ? static_cast<char>(std::tolower(static_cast<unsigned char>(c))) : ' ';
+  words += ' ';
+  for (const std::string word : {"dog",    "cat", "pet", "human",   "diaper",   "meat",     "bone", "fish", "dairy", "cheese", "milk",
+                                 "grease", "fat", "oil", "treated", "diseased", "charcoal", "coal", "ash",  "ashes", "plastic"}) {
+    if (words.find(" " + word + " ") != std::string::npos || words.find(" " + word + "s ") != std::string::npos) return true;
+  }
+  return false;
 }
 
 /// An id wins over an everyday name, so that a user's own row is always reached by its id.
@@ -282,7 +330,7 @@ const Row& find_row(const std::vector<Row>& rows, std::string_view name, const s
     known.push_back(row.name);
     known.insert(known.end(), row.also.begin(), row.also.end());
   }
-  const std::optional<std::string> near = nearest(name, known);
+  const std::optional<std::string> near = names_what_stays_out(name) ? std::nullopt : nearest(name, known);
   throw TextError("\"" + std::string(name) + "\" is no known " + kind,
                   near ? "did you mean \"" + *near + "\"?" : "`heapwright materials` lists them all");
 }
@@ -330,7 +378,7 @@ void add_materials_file(Materials& materials, const std::string& path) {
   Problems problems;
   Document document = Document::from_file(path, problems);
   read_all(document, materials);
-  check_likes(materials, document);
+  take_tags_of_likes(materials, document);
   problems.throw_if_any();
 }
 

@@ -88,10 +88,7 @@ std::optional<Dried> read_dried(Table& supply) {
 std::variant<std::monostate, Months, Weekly> read_when(Table& supply) {
   std::optional<Table> table = supply.table("when");
   if (!table) return {};
-  Months listed;
-  for (const Value& value : table->list("months")) {
-    if (const auto read = value.read(read_month)) listed.months.push_back(*read);
-  }
+  const Months listed{read_months(*table, "months")};
   const auto every = table->one_of<bool>("every", {{"week", true}});
   const auto from = table->read("from", read_month);
   const auto to = table->read("to", read_month);
@@ -130,7 +127,7 @@ void check_amount(Table& table, const Supply& supply) {
   if (!given && !known_otherwise) table.problem("amount is missing", "write amount = \"24 leaf-bag\", or use = \"unlimited\"");
   if (!given && supply.use == Use::all && !table.has("estimate"))
     table.problem_at("use", "\"all\" wants an amount", "write amount = \"24 leaf-bag\"");
-  if (supply.amount && !supply.density() && volume_of(*supply.amount)) {
+  if (supply.amount && !supply.mass(*supply.amount)) {
     table.problem_at("amount", "no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight",
                      "give the amount as a weight, or weigh a bucketful: weighed = { … }");
   }
@@ -148,6 +145,9 @@ void read_price(Table& table, Supply& supply, const Materials& materials) {
   if (!(supply.price >= 0.0 && supply.price <= 1e9)) table.problem_at("price", "a price is zero or more", "write a plain number");
   supply.priced_amount = table.read("unit", [&](std::string_view text) { return read_amount(text, materials.containers); });
   if (supply.priced_amount && !supply.amount) settle_packing(supply, *supply.priced_amount, materials);
+  if (supply.priced_amount && !supply.mass(*supply.priced_amount))
+    table.problem_at("unit", "no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight",
+                     "give the unit as a weight");
   if (supply.priced_amount && is_zero(*supply.priced_amount))
     table.problem_at("unit", "a price is for more than nothing", "write unit = \"1 leaf-bag\"");
   if (supply.price > 0.0 && !table.has("unit")) table.problem("unit is missing: the price is for how much?", "write unit = \"1 leaf-bag\"");
@@ -315,13 +315,12 @@ std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& ma
       assumptions.push_back({"one " + container->name + " of " + feedstock.name, counted.each, std::nullopt, std::nullopt,
                              source_words(materials, container->source, container->evidence), std::nullopt});
   }
-  if (!supply.weighed) {
-    const bool shrunk = supply.shredded && feedstock.find_packing("shredded") != nullptr;
-    const std::string packing = shrunk ? "shredded" : supply.packing;
+  const auto assume_packing = [&](const std::string& packing, const std::string& how) {
     if (const Packing* found = feedstock.find_packing(packing))
-      assume(assumptions, "weight of " + feedstock.name + ", " + packing + (supply.packing_assumed ? " (you named no packing)" : ""),
-             found->readings, materials);
-  }
+      assume(assumptions, "weight of " + feedstock.name + ", " + packing + how, found->readings, materials);
+  };
+  if (!supply.weighed) assume_packing(supply.packing, supply.packing_assumed ? " (you named no packing)" : "");
+  if (!supply.weighed && supply.shredded) assume_packing("shredded", " as they go into the heap");
   if (!supply.dried) assume(assumptions, "moisture of " + feedstock.name, feedstock.moisture, materials);
   assume(assumptions, "C:N of " + feedstock.name, feedstock.carbon_to_nitrogen, materials);
   if (feedstock.carbon_to_nitrogen.empty()) assume(assumptions, "nitrogen of " + feedstock.name, feedstock.nitrogen, materials);

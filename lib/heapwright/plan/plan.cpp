@@ -79,7 +79,7 @@ MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
   std::vector<std::string> cautions;
   for (const Supply& supply : yard.supplies) {
     const std::optional<Amount> amount = on_hand(supply, yard.built_or(today));
-    if (supply.bought || !amount) continue;
+    if (supply.bought || !amount || is_zero(*amount)) continue;
     blend.ingredients.push_back(supply.ingredient(*supply.mass(*amount)));
     take_on(supply, yard.materials, answer.assumptions, cautions);
   }

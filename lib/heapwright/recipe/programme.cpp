@@ -21,6 +21,12 @@ constexpr double least_share_of_what_is_on_hand = 0.02;
 constexpr double without_limit = 1000.0;  // times the mass scale: no heap wants more of one supply than this
 constexpr double blocked_within = 1e-6;
 
+double largest_of(const LinearProgram::Terms& terms) {
+  double largest = 0.0;
+  for (const auto& term : terms) largest = std::max(largest, std::abs(term.coefficient));
+  return largest;
+}
+
 std::size_t index(Aim aim) { return static_cast<std::size_t>(aim); }
 
 /// README, stages: an optimum is kept with this much slack.
@@ -105,8 +111,8 @@ double distance_from_aim(const Mix& mix, const Targets& targets) {
 
 Programme::Programme(const RecipeQuestion& question, const HardLimits& limits) : Programme(question, limits, false) {}
 
-Programme Programme::of_everything_in(const RecipeQuestion& question, bool limited_water) {
-  return {question, HardLimits{false, false, false, true, limited_water}, true};
+Programme Programme::of_everything_in(const RecipeQuestion& question) {
+  return {question, HardLimits{.fill = false, .capacity = false, .shares = false}, true};
 }
 
 Programme::Programme(const RecipeQuestion& question, const HardLimits& limits, bool everything_in)
@@ -127,12 +133,14 @@ Programme::Programme(const RecipeQuestion& question, const HardLimits& limits, b
 void Programme::add_supplies(bool everything_in) {
   for (const RecipeSupply& supply : question_->supplies) {
     double low = 0.0;
-    double high = supply.available && hard_.amounts ? supply.available->value() / scale_ : without_limit;
+    double high = supply.available ? supply.available->value() / scale_ : without_limit;
     if (supply.use == Use::all && supply.available) low = high = supply.available->value() / scale_;
     if (everything_in) {
       const bool goes_in = is_raised(supply) || (supply.use == Use::all && supply.available);
       low = high = goes_in ? supply.available->value() / scale_ : 0.0;
     }
+    const bool none_allowed = supply.most_of_volume && hard_.shares && !(supply.most_of_volume->value() > 0.0);
+    if (none_allowed && !everything_in) high = 0.0;
     x_.push_back(program_.add_variable(low, high));
     floors_.push_back(low);
   }
@@ -142,10 +150,18 @@ void Programme::add_supplies(bool everything_in) {
   fraction_ = program_.add_variable(0.0, without_limit);
 }
 
+/// A row with its largest coefficient brought to one, so that the solver's tolerance means the same in all of them.
+void Programme::add_row_near_one(Terms terms, double low, double high) {
+  const double largest = largest_of(terms);
+  if (!(largest > 0.0)) return;
+  for (auto& term : terms) term.coefficient /= largest;
+  program_.add_row(terms, low / largest, high / largest);
+}
+
 void Programme::add_hard_limits() {
   const RecipeWishes& wishes = question_->wishes;
-  if (wishes.fill && hard_.fill) program_.add_row(volume_terms(), wishes.fill->value() / scale_, wishes.fill->value() / scale_);
-  if (wishes.capacity && hard_.capacity) program_.add_row(volume_terms(), -LinearProgram::unlimited, wishes.capacity->value() / scale_);
+  if (wishes.fill && hard_.fill) add_row_near_one(volume_terms(), wishes.fill->value() / scale_, wishes.fill->value() / scale_);
+  if (wishes.capacity && hard_.capacity) add_row_near_one(volume_terms(), -LinearProgram::unlimited, wishes.capacity->value() / scale_);
 
   const Terms loose = sum_of(&PerKilogram::loose, 0.0);
   for (std::size_t i = 0; i < x_.size() && hard_.shares; ++i) {
@@ -153,7 +169,7 @@ void Programme::add_hard_limits() {
     if (!share) continue;
     Terms terms{{x_[i], per_kg_[i].loose}};
     for (const auto& term : loose) terms.push_back({term.variable, -share->value() * term.coefficient});
-    program_.add_row(terms, -LinearProgram::unlimited, 0.0);
+    add_row_near_one(terms, -LinearProgram::unlimited, 0.0);
   }
 
   const bool fixed = std::any_of(question_->supplies.begin(), question_->supplies.end(), [](const RecipeSupply& supply) {
@@ -166,7 +182,13 @@ void Programme::add_hard_limits() {
     on_hand += question_->supplies[i].available->value() / scale_;
     raised.push_back({x_[i], 1.0});
   }
-  if (!raised.empty()) program_.add_row(raised, least_share_of_what_is_on_hand * on_hand, LinearProgram::unlimited);
+  double least = least_share_of_what_is_on_hand * on_hand;
+  if (wishes.capacity && hard_.capacity) {  // a small bin asks for no more than half of what it holds of the lightest
+    double loosest = 0.0;
+    for (const PerKilogram& p : per_kg_) loosest = std::max(loosest, p.loose);
+    least = std::min(least, 0.5 * wishes.capacity->value() / settling_ / loosest / scale_);
+  }
+  if (!raised.empty()) add_row_near_one(raised, least, LinearProgram::unlimited);
 }
 
 void Programme::add_windows() {
@@ -336,31 +358,57 @@ Amounts Programme::amounts_in(const LinearProgram::Solution& solution) const {
 }
 
 /// Optimum of some terms in the programme's scaled units; the amounts are remembered.
-std::optional<double> Programme::optimise(const Terms& terms, bool least) {
-  const auto solution = least ? program_.minimise(terms) : program_.maximise(terms);
+std::optional<double> Programme::optimise(const Terms& terms, Sense sense) {
+  const auto solution = sense == Sense::least ? program_.minimise(terms) : program_.maximise(terms);
   if (!solution) return std::nullopt;
   amounts_ = amounts_in(*solution);
   return solution->optimum;
 }
 
-/// Optimises some terms and keeps the optimum, with its slack, for what follows. @return the optimum in SI
-double Programme::keep(const Terms& terms, bool least, double unit_of_answer) {
-  const auto optimum = optimise(terms, least);
-  if (!optimum) throw SolverFailure("a recipe that was possible a step ago no longer is");
-  // Nothing stays nothing: slack in a sum that is nothing would count for more in a small heap than in a large one, and the next stage
-  // would shrink the heap for it.
-  const bool nothing = std::abs(*optimum) <= solver_tolerance;
-  const double kept = nothing ? 0.0 : *optimum;
-  const double slack = nothing ? 0.0 : slack_of(kept);
-  if (!terms.empty())
-    program_.add_row(terms, least ? -LinearProgram::unlimited : kept - slack, least ? kept + slack : LinearProgram::unlimited);
-  return kept * unit_of_answer;
+/// A sum of terms at some amounts, in SI.
+double Programme::value_of(const Terms& terms, const Amounts& amounts) const {
+  double sum = 0.0;
+  for (const auto& term : terms) {
+    const std::size_t i = term.variable.index;
+    sum += term.coefficient * (i < x_.size() ? amounts.supplies[i] : amounts.water);
+  }
+  return sum;
 }
 
-bool Programme::possible() { return optimise({}, true).has_value(); }
+/// Gives the sums that were kept at nothing the sliver that the solver's tolerance made of them.
+void Programme::loosen_nothings() {
+  for (const auto& [row, optimum] : nothings_) program_.set_bounds(row, -LinearProgram::unlimited, optimum + slack_of(optimum));
+  nothings_.clear();
+}
+
+/// Optimises some terms and keeps the optimum, with its slack, for what follows. The terms are brought near one first, so
+/// that slack and tolerance mean the same for volumes, prices and masses. @return the optimum in SI
+double Programme::keep(Terms terms, Sense sense) {
+  const double largest = largest_of(terms);
+  if (!(largest > 0.0)) return 0.0;
+  for (auto& term : terms) term.coefficient /= largest;
+  std::optional<double> optimum = optimise(terms, sense);
+  if (!optimum) {
+    loosen_nothings();
+    optimum = optimise(terms, sense);
+  }
+  if (!optimum) return value_of(terms, amounts_) * largest;  // defeated by rounding: the amounts of the stage before stand
+  if (sense == Sense::greatest) {
+    program_.add_row(terms, *optimum - slack_of(*optimum), LinearProgram::unlimited);
+    return *optimum * largest * scale_;
+  }
+  // Nothing stays nothing: slack in a sum that is nothing would count for more in a small heap than in a large one, and the
+  // next stage would shrink the heap for it.
+  const bool nothing = std::abs(*optimum) <= solver_tolerance;
+  const Row row = program_.add_row(terms, -LinearProgram::unlimited, nothing ? 0.0 : *optimum + slack_of(*optimum));
+  if (nothing) nothings_.emplace_back(row, std::max(0.0, *optimum));
+  return nothing ? 0.0 : *optimum * largest * scale_;
+}
+
+bool Programme::possible() { return optimise({}, Sense::least).has_value(); }
 
 std::optional<double> Programme::greatest_volume_of_all() {
-  const auto volume = optimise(volume_terms(), false);
+  const auto volume = optimise(volume_terms(), Sense::greatest);
   return volume ? std::optional(*volume * scale_) : std::nullopt;
 }
 
@@ -381,7 +429,7 @@ std::optional<double> Programme::least_distance(const std::vector<Aim>& aims) {
     for (const WindowRow& row : windows_) {
       if (asked(row)) set_window(row, distance, slack_weight(row, distance, sums));
     }
-    return optimise({{slack_, 1.0}}, true);
+    return optimise({{slack_, 1.0}}, Sense::least);
   };
 
   Amounts reference{std::vector<double>(x_.size(), 1.0 / static_cast<double>(x_.size())), 1.0};
@@ -434,7 +482,7 @@ void Programme::lower_distances() {
 
 /// The greatest used fraction of one supply while the others keep theirs.
 double Programme::used_fraction_limit(std::size_t supply) {
-  const auto most = optimise({{x_[supply], 1.0}}, false);
+  const auto most = optimise({{x_[supply], 1.0}}, Sense::greatest);
   return most ? *most / (question_->supplies[supply].available->value() / scale_) : 0.0;
 }
 
@@ -449,9 +497,13 @@ double Programme::use_fairly(std::vector<std::size_t> supplies) {
     std::vector<Row> rows;
     for (const std::size_t i : supplies)
       rows.push_back(program_.add_row({{x_[i], 1.0 / available(i)}, {fraction_, -1.0}}, 0.0, LinearProgram::unlimited));
-    const auto most = optimise({{fraction_, 1.0}}, false);
+    auto most = optimise({{fraction_, 1.0}}, Sense::greatest);
+    if (!most) {
+      loosen_nothings();
+      most = optimise({{fraction_, 1.0}}, Sense::greatest);
+    }
     for (const Row row : rows) program_.set_bounds(row, -LinearProgram::unlimited, LinearProgram::unlimited);
-    if (!most) throw SolverFailure("a recipe that was possible a step ago no longer is");
+    if (!most) break;  // defeated by rounding: the amounts of the stage before stand
     const double common = std::min(*most, 1.0);
     if (!smallest) smallest = common;
     // Without slack while looking for those that can go on: the slack of a large supply is much of a small one.
@@ -470,16 +522,16 @@ double Programme::use_fairly(std::vector<std::size_t> supplies) {
   return smallest.value_or(1.0);
 }
 
-double Programme::keep_least_cost() { return keep(cost_terms(), true, scale_); }
-double Programme::keep_least_volume_bought() { return keep(not_raised_volume_terms(), true, scale_); }
-double Programme::keep_least_water() { return keep({{water_, 1.0}}, true, scale_); }
+double Programme::keep_least_cost() { return keep(cost_terms(), Sense::least); }
+double Programme::keep_least_volume_bought() { return keep(not_raised_volume_terms(), Sense::least); }
+double Programme::keep_least_water() { return keep({{water_, 1.0}}, Sense::least); }
 double Programme::keep_least_mass() {
   Terms terms;
   for (const Variable variable : x_) terms.push_back({variable, 1.0});
-  return keep(terms, true, scale_);
+  return keep(terms, Sense::least);
 }
-double Programme::keep_greatest_volume() { return keep(volume_terms(), false, scale_); }
+double Programme::keep_greatest_volume() { return keep(volume_terms(), Sense::greatest); }
 
-void Programme::limit_cost(double cost) { program_.add_row(cost_terms(), -LinearProgram::unlimited, cost / scale_); }
+void Programme::limit_cost(double cost) { add_row_near_one(cost_terms(), -LinearProgram::unlimited, cost / scale_); }
 
 }  // namespace heapwright

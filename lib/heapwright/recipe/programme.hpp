@@ -2,8 +2,8 @@
 /// The linear programme of a recipe: README.md beside this file, in its order and its letters.
 
 #include <array>
-#include <functional>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "heapwright/linear_program/linear_program.hpp"
@@ -46,16 +46,17 @@ struct HardLimits {
   bool fill = true;
   bool capacity = true;
   bool shares = true;
-  bool amounts = true;
   bool water = true;
 };
 
 class Programme {
  public:
+  /// @param question must outlive the programme
   explicit Programme(const RecipeQuestion& question, const HardLimits& limits = {});
+  explicit Programme(RecipeQuestion&& question, const HardLimits& limits = {}) = delete;
 
   /// Everything on hand goes in, nothing else, and the hard limits but that of water do not count.
-  static Programme of_everything_in(const RecipeQuestion& question, bool limited_water = true);
+  static Programme of_everything_in(const RecipeQuestion& question);
 
   /// Whether any amounts meet the hard limits.
   bool possible();
@@ -122,8 +123,12 @@ class Programme {
   Sums sums_of(const Amounts& amounts) const;
   Amounts amounts_in(const LinearProgram::Solution& solution) const;
   double used_fraction_limit(std::size_t supply);
-  std::optional<double> optimise(const Terms& terms, bool least);
-  double keep(const Terms& terms, bool least, double unit_of_answer);
+  enum class Sense { least, greatest };
+  std::optional<double> optimise(const Terms& terms, Sense sense);
+  double keep(Terms terms, Sense sense);
+  void loosen_nothings();
+  void add_row_near_one(Terms terms, double low, double high);
+  double value_of(const Terms& terms, const Amounts& amounts) const;
 
   const RecipeQuestion* question_;
   HardLimits hard_;
@@ -141,6 +146,7 @@ class Programme {
   Variable slack_{0};     ///< by how much the windows asked about may be missed; stage "least t"
   Variable fraction_{0};  ///< the smallest used fraction; "fair use"
   std::vector<WindowRow> windows_;
+  std::vector<std::pair<Row, double>> nothings_;  ///< rows that keep a sum at nothing, with its optimum
   Amounts amounts_;
 };
 

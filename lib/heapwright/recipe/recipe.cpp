@@ -23,6 +23,15 @@ bool gives_a_size(const RecipeQuestion& question) {
   return fixed || !raised_supplies(question).empty();
 }
 
+/// Supplies, but only of those that a heap takes sparingly, or none of what is there.
+bool only_additions(const RecipeQuestion& question) {
+  return std::all_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) {
+    const bool none = supply.available && !(supply.available->value() > 0.0);
+    const bool sparing = supply.feedstock_class == FeedstockClass::supplement || supply.feedstock_class == FeedstockClass::mineral;
+    return none || (sparing && supply.use == Use::up_to);
+  });
+}
+
 /// Where nothing on hand gives a size, the room there is becomes the heap that is wanted.
 RecipeQuestion with_a_size(RecipeQuestion question) {
   if (gives_a_size(question) || question.wishes.fill || !question.wishes.capacity) return question;
@@ -224,15 +233,20 @@ Recipe solve(const RecipeQuestion& asked) {
   recipe.targets = asked.targets;
   recipe.wishes = asked.wishes;
   recipe.status = status_before_aims(question, recipe);
-  recipe.additions_only = std::any_of(question.supplies.begin(), question.supplies.end(),
-                                      [](const RecipeSupply& supply) { return supply.available && supply.available->value() > 0.0; });
+  recipe.additions_only = only_additions(question);
   if (recipe.status != RecipeStatus::on_target && recipe.status != RecipeStatus::not_enough) return recipe;
+  if (only_additions(question)) {
+    recipe.status = question.wishes.fill ? RecipeStatus::not_enough : RecipeStatus::no_size;
+    recipe.missing = question.wishes.fill;
+    return recipe;
+  }
 
   const HardLimits hard{.fill = recipe.status == RecipeStatus::on_target};
   Programme programme(question, hard);
   const auto least_found = programme.least_distance({all_aims.begin(), all_aims.end()});
   if (!least_found) {  // so settled that the solids and the water fill more than the heap
     recipe.status = RecipeStatus::limits_clash;
+    recipe.missing.reset();
     return recipe;
   }
   const double least = *least_found;

@@ -10,6 +10,7 @@ namespace heapwright {
 namespace {
 
 constexpr std::size_t most_cautions = 3;
+constexpr double on_the_edge = 1.0 + 1e-6;
 constexpr double nearly = 1.3;  // off the windows by less than anyone can tell: a C:N of 39, moisture of 61 %
 
 std::size_t width_of(std::string_view text) {
@@ -55,6 +56,8 @@ std::string moisture_window_words(const Targets& targets) {
 /// What a heap off its windows will be like, in a gardener's words.
 std::string character(const Mix& mix, const Targets& targets) {
   std::vector<std::string> words;
+  if (!mix.carbon_to_nitrogen) words.emplace_back("without nitrogen: it will not rot");
+  if (distance_from_aim(mix, targets) <= on_the_edge) return "in balance";
   if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > targets.carbon_to_nitrogen.high)
     words.emplace_back("slow and brown, short of nitrogen");
   if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < targets.carbon_to_nitrogen.low)
@@ -127,10 +130,11 @@ std::string ingredients_text(const Recipe& recipe, const Materials& materials, c
     if (goes_in(amount, recipe)) rows.push_back(amount_row(amount, materials, show));
   }
   std::string text = columns(rows);
+  const bool moist = recipe.mix->moisture && *recipe.mix->moisture >= recipe.targets.moisture.low;
   if (recipe.water_to_add.value() >= 0.5) {
     text += "  Water: " + show.water(recipe.water_to_add) + ", a little on each layer as you build.\n";
   } else {
-    text += "  No water: it is wet enough as it is.\n";
+    text += moist ? "  No water: it is wet enough as it is.\n" : "  It stays too dry: it wants water, and the limits allow none.\n";
   }
   return text;
 }
@@ -224,8 +228,6 @@ std::string everything_in_text(const Recipe& recipe, const Show& show) {
   return "\n" + wrap(text + ": " + end, 2);
 }
 
-bool only_additions(const Recipe& recipe) { return recipe.status == RecipeStatus::no_size && recipe.additions_only; }
-
 /// What would mend a lone heap of one kind, in general words.
 std::string mend(const Recipe& recipe) {
   const Mix& mix = *recipe.mix;
@@ -245,6 +247,8 @@ std::string headline(const Recipe& recipe, const Show& show) {
       return wrap("This comes out " + character(*recipe.mix, recipe.targets) + ". " + mend(recipe)) + "\nThe nearest to a good heap\n";
     }
     case RecipeStatus::not_enough:
+      if (!recipe.mix)
+        return wrap("That alone makes no heap: it is only an addition, or none of it. Say what else there is: leaves, clippings, scraps.");
       return wrap("There is not enough for a heap of " + show.volume(*recipe.wishes.fill) + ": " + show.volume(*recipe.missing) +
                   " is missing.") +
              "\nThe largest good heap\n";
@@ -253,7 +257,7 @@ std::string headline(const Recipe& recipe, const Show& show) {
           "These limits cannot all be kept: what must go in, the largest shares and the room there is contradict each other. Take one "
           "away, or let one be \"up-to\".");
     case RecipeStatus::no_size:
-      if (only_additions(recipe))
+      if (recipe.additions_only)
         return wrap("That alone makes no heap: it is only an addition. Say what else there is: leaves, clippings, scraps.");
       return wrap(
           "How big a heap? Say how much there is of something (--have \"leaves=20 bags\"), or how big a heap you want (--fill \"1 yd3\").");

@@ -1,5 +1,7 @@
 #include "heapwright/yard/yard.hpp"
 
+#include <algorithm>
+
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -7,7 +9,14 @@ namespace {
 
 /// The yard's own containers; a name that the table knows takes its place.
 void read_containers(Table& root, std::vector<Container>& containers) {
-  for (Table& table : root.tables("container")) {
+  constexpr std::size_t most_containers = 100;
+  std::vector<Table> tables = root.tables("container");
+  if (tables.size() > most_containers) {
+    root.problem_at("container", "more than 100 containers", "leave out those that are not used");
+    return;
+  }
+  std::vector<std::string> names;
+  for (Table& table : tables) {
     table.require("name", "write name = \"kitchen-pail\"");
     table.require("volume", "write volume = \"1 1/2 gal\"");
     const auto name = table.text("name");
@@ -16,6 +25,10 @@ void read_containers(Table& root, std::vector<Container>& containers) {
       table.problem_at("volume", "a container holds more than nothing", "write volume = \"1 1/2 gal\"");
     table.finish();
     if (!name || !volume) continue;
+    if (plain_name(*name).empty() || std::find(names.begin(), names.end(), plain_name(*name)) != names.end()) {
+      table.problem_at("name", "is empty or names a second container", "give each container a name of its own");
+    }
+    names.push_back(plain_name(*name));
     Container own;
     own.id = own.name = *name;
     own.volume = *volume;
