@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <memory>
 
 #include "command.hpp"
@@ -13,11 +14,21 @@ struct Options {
   bool sources = false;
 };
 
-bool is_compost(const Materials& materials, const std::string& id) {
-  for (const Compost& compost : materials.composts) {
-    if (compost.id == id) return true;
+/// A compost by its id, or by its name where no feedstock answers to it.
+bool is_compost(const Materials& materials, const std::string& name) {
+  if (std::any_of(materials.composts.begin(), materials.composts.end(), [&](const Compost& compost) { return compost.id == name; }))
+    return true;
+  try {
+    find_feedstock(materials, name);
+    return false;
+  } catch (const TextError&) {
+    try {
+      find_compost(materials, name);
+      return true;
+    } catch (const TextError&) {
+      return false;
+    }
   }
-  return false;
 }
 
 std::string answer(const Options& options, const Materials& materials, const Show& show) {

@@ -41,7 +41,7 @@ std::string describe_all(const std::vector<Problem>& problems) {
 std::string describe(const Problem& problem) {
   std::string text = place(problem.where) + (problem.key.empty() ? "" : problem.key + ": ") + problem.what + "\n";
   const Position& where = problem.where;
-  if (where.line > 0 && where.source_line.size() <= longest_line_shown)
+  if (where.line > 0 && !where.source_line.empty() && where.source_line.size() <= longest_line_shown)
     text += "    " + where.source_line + "\n    " + caret_line(where) + "\n";
   if (!problem.would_be_right.empty()) text += "    " + problem.would_be_right + "\n";
   return text;

@@ -42,7 +42,7 @@ std::optional<Quantity> used(const Readings<Quantity>& readings) {
   return readings.empty() ? std::nullopt : readings.front().typical;
 }
 
-/// Least and greatest of all readings that are neither outliers nor, unless asked for, judged.
+/// Least and greatest of all readings that are neither outliers nor judged.
 template <class Quantity>
 struct Span {
   Quantity low;

@@ -45,6 +45,10 @@ std::string inches(double value) {
   return std::to_string(whole) + (part.empty() ? "" : " " + part) + " in";
 }
 
+double pounds_per_cubic_yard(BulkDensity value) {
+  return value.value() * unit_size(Dimension::volume, "yd3") / unit_size(Dimension::mass, "lb");
+}
+
 std::string plural(const std::string& name) {
   if (name.ends_with("ch") || name.ends_with("x") || name.ends_with("s")) return name + "es";
   return name + "s";
@@ -103,9 +107,14 @@ std::string Show::water(WaterMass value) const {
   return both(us, number(litres) + " L");
 }
 
+std::string Show::density_unit() const { return both("lb/cu yd", "kg/m3"); }
+
+std::string Show::density_number(BulkDensity value) const {
+  return both(print_number(pounds_per_cubic_yard(value), 3), print_number(value.value(), 3));
+}
+
 std::string Show::density(BulkDensity value) const {
-  const double pounds = value.value() * unit_size(Dimension::volume, "yd3") / unit_size(Dimension::mass, "lb");
-  return both(print_number(pounds, 3) + " lb/cu yd", print_number(value.value(), 3) + " kg/m3");
+  return both(print_number(pounds_per_cubic_yard(value), 3) + " lb/cu yd", print_number(value.value(), 3) + " kg/m3");
 }
 
 std::string Show::value(const AssumedValue& value) const {

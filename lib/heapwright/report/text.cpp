@@ -456,18 +456,20 @@ std::string text_of_plan(const Plan& plan, const Materials& materials, const Sho
 }
 
 std::string text_of_feedstocks(const Materials& materials, const Show& show) {
-  std::vector<std::vector<std::string>> rows{{"id", "C:N", "moisture", "weight", "what it is"}};
+  const std::string per = show.density_unit();
+  const auto weight = [&](std::optional<BulkDensity> density) { return density ? show.density_number(*density) : std::string("-"); };
+  std::vector<std::vector<std::string>> rows{{"id", "C:N", "moist", per, "what it is"}};
   for (const Feedstock& feedstock : materials.feedstocks) {
     const auto ratio = feedstock.used_carbon_to_nitrogen();
     const auto moisture = used(feedstock.moisture);
     const auto density = feedstock.density();
     const std::vector<std::string> lacks = feedstock.lacks();
-    rows.push_back({feedstock.id, ratio ? show_ratio(*ratio) : "-", moisture ? show_moisture(*moisture) : "-",
-                    density ? show.density(*density) : "-", feedstock.name + (lacks.empty() ? "" : " (not enough known)")});
+    rows.push_back({feedstock.id, ratio ? show_ratio(*ratio) : "-", moisture ? show_moisture(*moisture) : "-", weight(density),
+                    feedstock.name + (lacks.empty() ? "" : " (incomplete)")});
   }
-  std::string text = columns(rows) + "\nFinished composts\n";
+  std::string text = columns(rows) + "\nFinished composts, " + per + "\n";
   rows.clear();
-  for (const Compost& compost : materials.composts) rows.push_back({compost.id, show.density(*used(compost.bulk_density)), compost.name});
+  for (const Compost& compost : materials.composts) rows.push_back({compost.id, weight(used(compost.bulk_density)), compost.name});
   text += columns(rows) + "\nContainers\n";
   rows.clear();
   for (const Container& container : materials.containers) rows.push_back({container.id, show.volume(container.volume), container.name});
