@@ -1,0 +1,91 @@
+"""The keys of --json are an interface: others read them. They may be added to, never renamed.
+
+usage: check_json.py PROGRAM
+"""
+import json
+import math
+import pathlib
+import subprocess
+import sys
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+MIX = {"mass_kg", "dry_mass_kg", "water_kg", "carbon_kg", "nitrogen_kg", "carbon_to_nitrogen", "moisture_fraction", "volume_m3",
+       "bulk_density_kg_m3", "air_space_fraction", "ranges", "feedstocks"}
+RECIPE = {"status", "distance_from_aim", "missing_m3", "mix", "water_to_add_kg", "amounts", "everything_in", "held_back_by", "whole_containers", "proportion"}
+TOPDRESS = {"area_m2", "depth_m", "volume_m3", "volume_with_allowance_m3", "covers_m2", "mass_kg", "per_year_m3", "orders", "best_order", "phone_line",
+            "wheelbarrow_loads", "nutrients_kg_per_100m2"}
+PLAN = {"yard", "season", "recipe", "heap", "forecast", "readings", "maturity", "topdress", "supply", "calendar"}
+EVERY_ANSWER = {"assumptions", "cautions"}
+
+failures = []
+
+
+def has(where, found, wanted):
+    missing = wanted - set(found)
+    if missing:
+        failures.append(f"{where} lacks {sorted(missing)}")
+
+
+def every_number(value):
+    if isinstance(value, dict):
+        for inner in value.values():
+            yield from every_number(inner)
+    elif isinstance(value, list):
+        for inner in value:
+            yield from every_number(inner)
+    elif isinstance(value, float):
+        yield value
+
+
+def answer(program, *arguments):
+    result = subprocess.run([program, *arguments, "--json"], cwd=ROOT, capture_output=True, text=True, timeout=60)
+    found = json.loads(result.stdout)
+    if not all(math.isfinite(number) for number in every_number(found)):
+        failures.append(f"{arguments}: a number is not finite")
+    has(str(arguments), found, EVERY_ANSWER)
+    for assumption in found.get("assumptions", []):
+        has("an assumption", assumption, {"what", "value", "evidence", "could_change_answer"})
+    for caution in found.get("cautions", []):
+        has("a caution", caution, {"id", "text"})
+    return found
+
+
+def check_mix(where, mix):
+    has(where, mix, MIX)
+    for feedstock in mix["feedstocks"]:
+        has(f"{where} feedstocks", feedstock, {"id", "mass_kg", "volume_m3", "share_of_volume"})
+
+
+def check_recipe(where, recipe):
+    has(where, recipe, RECIPE)
+    if recipe["mix"]:
+        check_mix(f"{where} mix", recipe["mix"])
+        has(f"{where} everything_in", recipe["everything_in"], {"mix", "distance_from_aim", "water_to_add_kg"})
+    for amount in recipe["amounts"]:
+        has(f"{where} amounts", amount, {"id", "mass_kg", "volume_m3", "containers", "left_over_m3"})
+    for held in recipe["held_back_by"]:
+        has(f"{where} held_back_by", held, {"limit", "feedstock", "what_would_help"})
+
+
+def main():
+    program = str(pathlib.Path(sys.argv[1]).resolve())
+    yard = "examples/quarter-acre.toml"
+    check_mix("mix", answer(program, "mix", yard)["mix"])
+    for arguments in (("recipe", yard), ("recipe", "--have", "leaves=20 bags"), ("recipe", "--have", "leaves"), ("recipe",),
+                      ("recipe", "--have", "leaves=4 bags", "--fill", "2 yd3")):
+        check_recipe(str(arguments), answer(program, *arguments))
+    has("topdress", answer(program, "topdress", yard), TOPDRESS)
+    has("topdress --have", answer(program, "topdress", "--have", "2 yd3"), TOPDRESS)
+    plan = answer(program, "plan", yard)
+    has("plan", plan, PLAN)
+    check_recipe("plan recipe", plan["recipe"])
+    has("plan topdress", plan["topdress"], TOPDRESS)
+    has("plan supply", plan["supply"], {"own_compost_m3", "needed_m3", "to_buy_m3"})
+    has("plan own compost", plan["supply"]["own_compost_m3"], {"low", "likely", "high"})
+    print("\n".join(failures))
+    print(f"JSON of 9 commands, {len(failures)} failures")
+    return 1 if failures else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
