@@ -7,7 +7,6 @@
 //   3 x bucket of kitchen scraps
 //   1.2 gal of water to add
 //   makes 1.4 yd3 at C:N 33
-//   held back by capacity
 //   held back by carbon_to_nitrogen
 
 #include <heapwright/materials/materials.hpp>

@@ -50,9 +50,12 @@ void add_room(const RecipeQuestion& question, const Recipe& recipe, std::vector<
   // A fill that cannot be reached is no want of room.
   const bool fill_stands = recipe.status != RecipeStatus::not_enough;
   if (everything_fits(question, {.fill = fill_stands})) return;
-  if (everything_fits(question, {.fill = false, .capacity = false})) held.push_back({Limit::capacity, std::nullopt});
+  // A heap that stops short of the room there is was stopped by something else.
+  const std::optional<Volume>& capacity = question.wishes.capacity;
+  const bool room_left = capacity && recipe.mix->volume->value() < used_up * capacity->value();
+  if (!room_left && everything_fits(question, {.fill = false, .capacity = false})) held.push_back({Limit::capacity, std::nullopt});
   if (everything_fits(question, {.fill = fill_stands, .shares = false})) held.push_back({Limit::share, std::nullopt});
-  if (held.empty()) held = {{Limit::capacity, std::nullopt}, {Limit::share, std::nullopt}};
+  if (held.empty() && !room_left) held = {{Limit::capacity, std::nullopt}, {Limit::share, std::nullopt}};
 }
 
 /// Where other things go in than what is to be used up, "everything in" says little: the windows that the recipe itself misses.
