@@ -44,23 +44,26 @@ void CommonOptions::print(const std::string& text) const {
     if (!std::cout) throw TextError("standard output cannot be written", "is the disk full, or the pipe closed?");
     return;
   }
+  write_whole(output, text, force);
+}
+
+void write_whole(const std::string& path, const std::string& text, bool force) {
   std::error_code trouble;
-  if (std::filesystem::exists(output, trouble) && !force)
-    throw TextError("--output: " + output + " exists already", "name another file, or add --force");
+  if (std::filesystem::exists(path, trouble) && !force) throw TextError(path + " exists already", "name another file, or add --force");
   // Beside its place first and then renamed, so that the file is whole or not there.
-  const std::string beside = output + ".heapwright-part";
+  const std::string beside = path + ".heapwright-part";
   {
     std::ofstream file(beside, std::ios::binary);
     file << text << std::flush;
     if (!file) {
       std::remove(beside.c_str());
-      throw TextError("--output: " + output + " cannot be written", "check the folder");
+      throw TextError(path + " cannot be written", "check the folder");
     }
   }
-  std::filesystem::rename(beside, output, trouble);
+  std::filesystem::rename(beside, path, trouble);
   if (trouble) {
     std::remove(beside.c_str());
-    throw TextError("--output: " + output + " cannot be written: " + trouble.message(), "check the name");
+    throw TextError(path + " cannot be written: " + trouble.message(), "check the name");
   }
 }
 

@@ -36,6 +36,9 @@ struct CommonOptions {
   void print(const std::string& text) const;
 };
 
+/// Writes a file whole or not at all. @throws TextError where it is there already and not to be overwritten, or cannot be written
+void write_whole(const std::string& path, const std::string& text, bool force);
+
 /// Reads an option's text; a TextError names the option.
 template <class Read>
 auto read_option(const std::string& option, const std::string& text, Read read) {
@@ -55,6 +58,7 @@ WaterMass read_water_amount(std::string_view text, const Materials& materials);
 Date today();
 
 // The commands, a file each. Each adds itself and sets the exit code when it has run.
+void add_new_command(CLI::App& program, int& exit_code);
 void add_materials_command(CLI::App& program, int& exit_code);
 void add_mix_command(CLI::App& program, int& exit_code);
 void add_recipe_command(CLI::App& program, int& exit_code);

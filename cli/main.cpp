@@ -9,13 +9,16 @@ namespace heapwright::cli {
 namespace {
 
 constexpr const char* first_lines =
-    "What to do with leaves, clippings and kitchen scraps: how much of each, how big\n"
-    "a heap, how far the compost goes, what to buy.\n\n"
-    "  heapwright recipe --have \"leaves=20 leaf-bag\" --have \"clippings=8 bucket\"\n"
-    "  heapwright topdress --area \"5000 ft2\" --depth \"1/4 in\"\n"
-    "  heapwright plan YARD.toml\n\n"
-    "`heapwright COMMAND --help` shows each command with an example;\n"
-    "`heapwright --help` lists them all.\n";
+    "What to do with leaves, clippings and kitchen scraps.\n\n"
+    "How much of each goes into the heap, and how much water?\n"
+    "  heapwright recipe --have \"leaves=20 bags\" --have \"kitchen scraps=3 buckets\"\n\n"
+    "How much compost does a lawn take?\n"
+    "  heapwright topdress --area \"5000 ft2\" --depth \"1/4 in\"\n\n"
+    "How far do two cubic yards of compost go?\n"
+    "  heapwright topdress --have \"2 yd3\"\n\n"
+    "Or be asked about your own yard, a dozen plain questions, and get the plan:\n"
+    "  heapwright new my-yard.toml\n\n"
+    "`heapwright --help` lists all commands.\n";
 
 void tell(const std::string& message, const std::string& hint) {
   std::cerr << "heapwright: " << message << "\n";
@@ -44,6 +47,7 @@ int run(int argc, char** argv) {
   program.get_formatter()->column_width(20);
   program.footer("Example:\n  heapwright recipe --have \"leaves=20 bags\" --have \"kitchen scraps=3 buckets\"");
   program.require_subcommand(0, 1);
+  add_new_command(program, exit_code);
   add_materials_command(program, exit_code);
   add_mix_command(program, exit_code);
   add_recipe_command(program, exit_code);

@@ -12,6 +12,7 @@ struct Options {
   CommonOptions common;
   std::string id;
   bool sources = false;
+  std::string check;
 };
 
 /// A compost by its id, or by its name where no feedstock answers to it.
@@ -43,6 +44,12 @@ std::string answer(const Options& options, const Materials& materials, const Sho
   return json ? json_of_feedstock(feedstock, materials) : text_of_feedstock(feedstock, materials, show);
 }
 
+int check(const Options& options) {
+  const std::vector<CheckedFeedstock> checked = check_materials_file(options.common.materials(), options.check);
+  options.common.print(options.common.json ? json_of_check(checked) : text_of_check(checked));
+  return std::any_of(checked.begin(), checked.end(), has_slip) ? no_answer : done;
+}
+
 }  // namespace
 
 void add_materials_command(CLI::App& program, int& exit_code) {
@@ -50,9 +57,15 @@ void add_materials_command(CLI::App& program, int& exit_code) {
   CLI::App* command = program.add_subcommand("materials", "list the feedstocks, or show all figures of one");
   command->add_option("id", options->id, "a feedstock or compost, by id or everyday name");
   command->add_flag("--sources", options->sources, "list the publications");
+  command->add_option("--check", options->check, "check the feedstocks of a file for likely slips");
   options->common.add_to(*command);
-  command->footer("Examples:\n  heapwright materials\n  heapwright materials leaves");
+  command->footer(
+      "Examples:\n  heapwright materials\n  heapwright materials leaves\n  heapwright materials --check lab-report.toml");
   command->callback([options, &exit_code] {
+    if (!options->check.empty()) {
+      exit_code = check(*options);
+      return;
+    }
     const Materials materials = options->common.materials();
     options->common.print(answer(*options, materials, options->common.show()));
     exit_code = done;

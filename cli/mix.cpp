@@ -50,10 +50,9 @@ void add_mix_command(CLI::App& program, int& exit_code) {
       return read_water_amount(text, yard.materials);
     });
     const MixAnswer answer = mix_on_hand(yard, water, today());
-    options->common.print(options->common.json ? json_of_mix(answer.mix, answer.assumptions, answer.cautions, yard.materials)
-                                               : text_of_mix(answer.mix, yard.targets, answer.assumptions, answer.cautions, yard.materials,
-                                                             options->common.show(yard.units)));
-    exit_code = done;
+    options->common.print(options->common.json ? json_of_mix(answer, yard.materials)
+                                               : text_of_mix(answer, yard.targets, yard.materials, options->common.show(yard.units)));
+    exit_code = answer.mix ? done : no_answer;
   });
 }
 

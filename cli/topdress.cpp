@@ -66,12 +66,17 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
       const Topdressing covered = coverage(yard, volume);
       options->common.print(options->common.json ? json_of_topdressing(covered, yard.materials)
                                                  : text_of_coverage(covered, volume, yard.lawn.value_or(Lawn()), yard.materials, show));
-    } else {
-      const Topdressing topdressing = topdress(yard.lawn.value_or(Lawn()), yard.topdressing, yard.materials);
-      options->common.print(options->common.json ? json_of_topdressing(topdressing, yard.materials)
-                                                 : text_of_topdressing(topdressing, yard.materials, show));
+      exit_code = done;
+      return;
     }
-    exit_code = done;
+    const bool measured = yard.lawn || options->file.empty();  // a file may leave the lawn for later
+    const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
+    const Topdressing topdressing = topdress(lawn, yard.topdressing, yard.materials);
+    const std::string answer = options->common.json ? json_of_topdressing(topdressing, yard.materials)
+                                                    : text_of_topdressing(topdressing, yard.materials, show);
+    const std::string not_measured = "No lawn is measured in " + options->file + ". For every 1000 sq ft of it:\n\n";
+    options->common.print((measured || options->common.json ? "" : not_measured) + answer);
+    exit_code = measured ? done : no_answer;
   });
 }
 

@@ -45,7 +45,7 @@ LEAST_COMPLETE = 30
 FROM_ELSEWHERE = {("bd", "epa-2016", ("768 lb/yd3", None, None))}
 
 KG_PER_M3 = {"kg/m3": Decimal(1), "lb/yd3": Decimal("0.45359237") / Decimal("0.764554857984")}
-OTHER_UNITS = ("%", ":1", "gal", "ft3", "yd3", "L", "bushel")
+OTHER_UNITS = ("%", ":1", "gal", "ft3", "yd3", "L", "bushel", "lb", "lb/1000ft2", "in", "ft", "degF")
 
 # Names by which the remembered handbooks go; no remembered figure may be laid at their door.
 HANDBOOK_NAMES = ("on-farm composting", "farm composting handbook", "nraes", "rynk", "solid waste management")
@@ -417,7 +417,7 @@ def check_density(report, ident, row):
 
 
 def read_tables(folder):
-    tables = {name: {} for name in ("feedstock", "compost", "container", "source", "caution")}
+    tables = {name: {} for name in ("feedstock", "compost", "container", "source", "caution", "keep_out")}
     rest = {}
     for path in sorted(folder.glob("*.toml")):
         with open(path, "rb") as file:
@@ -452,14 +452,14 @@ def main(arguments):
         for key, reading in first_readings_of_compost(row):
             check_first_is_whole(report, f"{ident} {key}", reading)
 
-    tables_of_readings = {**{name: tables[name] for name in ("feedstock", "compost", "container", "caution")}, "": rest}
+    tables_of_readings = {**{name: tables[name] for name in ("feedstock", "compost", "container", "caution", "keep_out")}, "": rest}
     for name, rows in tables_of_readings.items():
         for where, reading in all_readings(rows, name):
             check_order(report, where, reading)
-            check_evidence(report, where, reading, sources, wants_note=name != "caution")
+            check_evidence(report, where, reading, sources, wants_note=name not in ("caution", "keep_out"))
             check_no_borrowed_name(report, where, reading, sources, telling)
             check_pointers(report, where, reading.get("note", ""), known)
-    for name in ("feedstock", "compost", "container"):
+    for name in ("feedstock", "compost", "container", "keep_out"):
         check_names(report, name, tables[name])
         for ident, row in tables[name].items():
             check_pointers(report, f"{name} {ident}", row.get("note", ""), known)

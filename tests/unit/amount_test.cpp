@@ -102,14 +102,14 @@ TEST_CASE("the weight of an amount", "[amount]") {
 
 TEST_CASE("a person's own container stands before the table's", "[amount]") {
   const Yard yard =
-      read_yard_text("[[container]]\nname = \"bucket\"\nvolume = \"10 L\"\n[[container]]\nname = \"sack of joy\"\nvolume = \"80 L\"\n",
+      read_yard_text("[[container]]\nname = \"bucket\"\nvolume = \"10 L\"\n[[container]]\nname = \"oddment of joy\"\nvolume = \"80 L\"\n",
                      "yard.toml", built_in_materials());
   const std::vector<Container>& own = yard.materials.containers;
   CHECK_THAT(volume_of(read_amount("3 buckets", own))->value(), WithinRel(0.030, exact));
   CHECK_THAT(volume_of(read_amount("3 buckets of scraps", own))->value(), WithinRel(0.030, exact));
-  CHECK_THAT(volume_of(read_amount("2 sack of joy", own))->value(), WithinRel(0.160, exact));
+  CHECK_THAT(volume_of(read_amount("2 oddment of joy", own))->value(), WithinRel(0.160, exact));
   CHECK_THAT(volume_of(read_amount("1 leaf-bag", own))->value(), WithinRel(30.0 * gallon, exact));
-  CHECK(find_container(own, "sack") == nullptr);
+  CHECK(find_container(own, "oddment") == nullptr);
 
   SECTION("even where it is called like a unit") {
     CHECK_THAT(volume_of(read_amount("2 L", {container("L", 1.0)}))->value(), WithinRel(2.0, exact));

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "heapwright/input/document.hpp"
+#include "heapwright/materials/caution.hpp"
 #include "heapwright/units/quantities.hpp"
 
 namespace heapwright {
@@ -28,6 +29,12 @@ struct HeapDescription {
 /// What all heaps of a description hold, full: a box, a cylinder, a drum, a cone, or a windrow of semi-elliptic section (π/4 × width ×
 /// height × length).
 Volume room_of(const HeapDescription& heap);
+
+/// Higher than this a heap packs down, heats unevenly and can take fire: 5 ft. Local codes limit it to 4 or 5 ft too.
+inline const Length tall_heap = 5.0 * 0.3048 * unit::m;
+
+/// The facts of a heap that call for cautions.
+Facts facts_of(const HeapDescription& heap);
 
 /// Reads [heap]; nothing where the file has none.
 std::optional<HeapDescription> read_heap(Table& root);

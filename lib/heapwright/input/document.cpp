@@ -282,11 +282,11 @@ std::vector<std::string> Table::keys() const {
   return keys;
 }
 
-void Table::unknown_word(const Value& value, const std::string& word, const std::vector<std::string>& known) {
+void Value::unknown_word(const std::string& word, const std::vector<std::string>& known) const {
   std::string list;
   for (const std::string& name : known) list += (list.empty() ? "\"" : ", \"") + name + "\"";
   const std::optional<std::string> near = nearest(word, known);
-  value.problem("\"" + word + "\" is not known here",
+  problem("\"" + word + "\" is not known here",
                 (near ? "did you mean \"" + *near + "\"? " : "") + std::string("It is one of ") + list);
 }
 

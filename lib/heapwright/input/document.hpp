@@ -61,11 +61,26 @@ class Value {
     return std::nullopt;
   }
 
+  /// One of some words, each with what it means.
+  template <class Meaning>
+  std::optional<Meaning> one_of(const std::vector<std::pair<std::string, Meaning>>& words) const {
+    const std::optional<std::string> word = text();
+    if (!word) return std::nullopt;
+    std::vector<std::string> known;
+    for (const auto& [name, meaning] : words) {
+      if (name == *word) return meaning;
+      known.push_back(name);
+    }
+    unknown_word(*word, known);
+    return std::nullopt;
+  }
+
   void problem(std::string what, std::string would_be_right = {}) const;
   Position position() const;
   const std::string& key() const { return key_; }
 
  private:
+  void unknown_word(const std::string& word, const std::vector<std::string>& known) const;
   friend class Table;
   const Node* node_;
   const Source* source_;
@@ -103,16 +118,7 @@ class Table {
   template <class Meaning>
   std::optional<Meaning> one_of(std::string_view key, const std::vector<std::pair<std::string, Meaning>>& words) {
     const std::optional<Value> value = find(key);
-    if (!value) return std::nullopt;
-    const std::optional<std::string> word = value->text();
-    if (!word) return std::nullopt;
-    std::vector<std::string> known;
-    for (const auto& [name, meaning] : words) {
-      if (name == *word) return meaning;
-      known.push_back(name);
-    }
-    unknown_word(*value, *word, known);
-    return std::nullopt;
+    return value ? value->one_of(words) : std::nullopt;
   }
 
   /// A problem where the key is absent.
@@ -127,7 +133,6 @@ class Table {
   std::vector<std::string> keys() const;
 
  private:
-  static void unknown_word(const Value& value, const std::string& word, const std::vector<std::string>& known);
   Value value_;
   std::set<std::string, std::less<>> asked_;
 };

@@ -43,21 +43,23 @@ Offer read_offer(Table& table, const Materials& materials) {
   return offer;
 }
 
+std::optional<SoilTest> read_soil_test(Table& root) {
+  std::optional<Table> table = root.table("soil_test");
+  if (!table) return std::nullopt;
+  SoilTest test;
+  test.date = table->date("date");
+  test.phosphorus = table->text("phosphorus").value_or("");
+  test.nitrogen_recommended = table->read("nitrogen_recommended", read_mass_per_area);
+  table->finish();
+  return test;
+}
+
 std::optional<LowLikelyHigh> mass_of_compost(Volume volume, const Compost& compost) {
   if (compost.bulk_density.empty()) return std::nullopt;
   const Reading<BulkDensity>& density = compost.bulk_density.front();
   if (!density.typical) return std::nullopt;
   const auto mass = [&](BulkDensity at) { return Mass(volume * at).value(); };
   return LowLikelyHigh{mass(density.low.value_or(*density.typical)), mass(*density.typical), mass(density.high.value_or(*density.typical))};
-}
-
-std::vector<std::string> cautions_for(const TopdressingPlan& plan) {
-  std::vector<std::string> ids;
-  if (plan.near_water) ids.emplace_back("phosphorus-near-water");
-  if (plan.surface == Surface::lawn) ids.emplace_back("buried-lines");
-  ids.emplace_back("dust-and-mould");
-  if (plan.surface == Surface::bare) ids.emplace_back("new-compost-on-seedlings");
-  return ids;
 }
 
 std::vector<Assumption> assumptions_for(const TopdressingPlan& plan, const Materials& materials) {
@@ -76,6 +78,7 @@ std::vector<Assumption> assumptions_for(const TopdressingPlan& plan, const Mater
     if (reading.low && reading.high) {
       weight.low = *reading.low;
       weight.high = *reading.high;
+      weight.could_change_answer = (*reading.high - *reading.low).value() / density->value();  // of the weight; the volume stays
     }
     assumptions.push_back(std::move(weight));
   }
@@ -111,6 +114,7 @@ void report_smothering(Table& table, Length depth, Surface surface) {
 
 TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   TopdressingPlan plan;
+  plan.soil_test = read_soil_test(root);
   std::optional<Table> table = root.table("topdressing");
   if (!table) return plan;
   plan.depth = table->read("depth", read_length).value_or(plan.depth);
@@ -126,6 +130,18 @@ TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   for (Table& offer : table->tables("offer")) plan.offers.push_back(read_offer(offer, materials));
   table->finish();
   return plan;
+}
+
+bool SoilTest::phosphorus_is_high() const {
+  const std::string plain = plain_name(phosphorus);
+  return plain.find("high") != std::string::npos || plain.find("excess") != std::string::npos || plain.find("above") != std::string::npos;
+}
+
+Facts facts_of(const TopdressingPlan& plan) {
+  Facts facts{Fact::topdressing, plan.surface == Surface::lawn ? Fact::living_lawn : Fact::new_ground};
+  if (plan.near_water) facts.insert(Fact::near_water);
+  if (plan.soil_test && plan.soil_test->phosphorus_is_high()) facts.insert(Fact::phosphorus_high);
+  return facts;
 }
 
 void check_depth(Length depth, Surface surface) {
@@ -156,7 +172,7 @@ Topdressing topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materi
   if (const Container* wheelbarrow = find_container(materials.containers, "wheelbarrow"))
     result.wheelbarrow_loads = (result.volume_with_allowance / wheelbarrow->volume).value();
   result.assumptions = assumptions_for(plan, materials);
-  result.cautions = cautions_for(plan);
+  result.cautions = cautions_for(materials.cautions, facts_of(plan));
   return result;
 }
 

@@ -32,6 +32,15 @@ struct Offer {
   std::optional<Length> screen;
 };
 
+struct SoilTest {
+  std::optional<Date> date;
+  std::string phosphorus;  ///< the laboratory's own word
+  std::optional<MassPerArea> nitrogen_recommended;
+
+  /// Whether the laboratory's word says that there is more than enough phosphorus.
+  bool phosphorus_is_high() const;
+};
+
 struct TopdressingPlan {
   Length depth = 0.25 * 0.0254 * unit::m;  ///< a quarter inch
   Grass grass = Grass::cool_season;
@@ -42,6 +51,7 @@ struct TopdressingPlan {
   std::string compost = "yard-trimmings";
   std::optional<Length> own_screened;
   std::vector<Offer> offers;
+  std::optional<SoilTest> soil_test;
 };
 
 /// Above this a living lawn is warned about, and above the next refused (no source seen recommends more than half an inch on live turf in
@@ -52,7 +62,7 @@ inline const Length depth_to_refuse = 0.5 * 0.0254 * unit::m;
 /// A volume of finished compost: "10 yd3", "20 compost-bag-1ft3". @throws TextError, for a plain bag too, whose size nobody knows
 Volume read_compost_volume(std::string_view text, const Materials& materials);
 
-/// Reads [topdressing]. Depths are checked against the surface by check_depth().
+/// Reads [topdressing] and [soil_test]. Depths are checked against the surface by check_depth().
 TopdressingPlan read_topdressing(Table& root, const Materials& materials);
 
 /// @throws DomainError where a living lawn would get more than half an inch
@@ -88,6 +98,9 @@ struct Topdressing {
 /// Volume = Σ area × depth over the zones; a quarter inch on 1000 ft² is 0.772 yd³.
 /// @throws DomainError as check_depth(), or for a lawn without area
 Topdressing topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials);
+
+/// The facts of a topdressing that call for cautions.
+Facts facts_of(const TopdressingPlan& plan);
 
 /// The area that a volume covers at a depth, after the allowance: volume / (1 + allowance) / depth.
 Area area_covered(Volume volume, const TopdressingPlan& plan);

@@ -16,11 +16,21 @@ bool answers_to(const Container& container, const std::string& plain) {
 /// "bags of leaves" is a number of bags: what is in them is the feedstock's business.
 std::string without_contents(const std::string& words) { return words.substr(0, words.find(" of ")); }
 
+/// "wheelbarrow loads", "buckets full" and "bucketfuls" are wheelbarrows and buckets.
+std::string without_measure(std::string words) {
+  for (const std::string_view ending : {"s", "load", "ful", "full"}) {
+    if (words.ends_with(ending)) words = words.substr(0, words.size() - ending.size());
+  }
+  while (words.ends_with(' ') || words.ends_with('-')) words.pop_back();
+  return words;
+}
+
 }  // namespace
 
 const Container* find_container(const std::vector<Container>& containers, std::string_view name) {
   const std::string whole(name);
-  for (const std::string& words : {whole, without_contents(whole)}) {
+  const std::string bare = without_contents(whole);
+  for (const std::string& words : {whole, bare, without_measure(bare)}) {
     const std::string plain = plain_name(words);
     const auto found =
         std::find_if(containers.begin(), containers.end(), [&](const Container& container) { return answers_to(container, plain); });

@@ -17,6 +17,8 @@ struct Container {
   std::string name;
   std::vector<std::string> also;
   Volume volume;
+  std::optional<Volume> low;   ///< where it comes in several sizes
+  std::optional<Volume> high;
   std::string packing;  ///< how what is in it lies, where the container says so: a bale is packed
   std::string source;
   Evidence evidence = Evidence::own;
@@ -28,6 +30,7 @@ struct ContainerCount {
   std::string container;  ///< its id
   double count = 0.0;
   Volume each;
+  friend bool operator==(const ContainerCount&, const ContainerCount&) = default;
 };
 
 using Amount = std::variant<Volume, Mass, ContainerCount>;

@@ -3,24 +3,45 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <variant>
 
 #include "heapwright/input/document.hpp"
+#include "heapwright/materials/amount.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
+#include "heapwright/units/temperature.hpp"
 
 namespace heapwright {
 
 using AssumedValue = std::variant<std::string, MoistureWetBasis, CarbonDryBasis, NitrogenDryBasis, CarbonNitrogenRatio, BulkDensity, Volume,
-                                  Length, ShareOfVolatileSolids, ShareOfVolume, ShareOfLooseVolume, Date>;
+                                  Length, ContainerCount, ShareOfVolatileSolids, ShareOfVolume, ShareOfLooseVolume, TemperaturePoint, Date>;
+
+/// What of a supply a figure is of.
+enum class Figure {
+  none,
+  amount,                ///< how much of it there is
+  container,             ///< the volume of the container it is counted in
+  bulk_density,          ///< as the person counts it
+  bulk_density_in_heap,  ///< as it goes into the heap, where that differs
+  moisture,
+  carbon_to_nitrogen,
+  nitrogen,
+  carbon,
+};
+
+std::string_view figure_word(Figure figure);
 
 struct Assumption {
   std::string what;
   AssumedValue value;
   std::optional<AssumedValue> low;
   std::optional<AssumedValue> high;
-  std::string evidence;                       ///< whose figure it is, as it may be shown
-  std::optional<double> could_change_answer;  ///< by how much the answer moves across the range; absent where nobody worked it out
+  std::string evidence;  ///< whose figure it is, as it may be shown
+  /// By how much the answer moves when this goes from low to high and all else stays; absent where nobody works it out.
+  std::optional<double> could_change_answer;
+  std::string feedstock{};       ///< the id of the supply it is about, where it is about one
+  Figure figure = Figure::none;  ///< and what of it
 };
 
 }  // namespace heapwright

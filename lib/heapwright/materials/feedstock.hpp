@@ -52,6 +52,7 @@ struct Feedstock {
   std::string note;
   std::string like;  ///< the row that a user's own one is held against
   std::string usual_packing;
+  std::string usual_container = "bucket";  ///< what people count it in
   Readings<MoistureWetBasis> moisture;
   Readings<CarbonDryBasis> carbon;
   Readings<CarbonNitrogenRatio> carbon_to_nitrogen;

@@ -1,13 +1,16 @@
 #pragma once
-/// The tables: feedstocks, finished composts, containers, sources and cautions, compiled into the program.
+/// The tables: feedstocks, what stays out, finished composts, containers, rough knowledge, sources and cautions, compiled into the program.
 
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "heapwright/materials/amount.hpp"
+#include "heapwright/materials/caution.hpp"
 #include "heapwright/materials/feedstock.hpp"
+#include "heapwright/materials/keep_out.hpp"
 #include "heapwright/materials/reading.hpp"
+#include "heapwright/materials/rough.hpp"
 #include "heapwright/units/quantities.hpp"
 
 namespace heapwright {
@@ -35,15 +38,6 @@ struct Compost {
   Readings<PotashDryBasis> potash;
 };
 
-/// A warning, in its shortest wording. The order of the table is the order of importance.
-struct Caution {
-  std::string id;
-  std::string text;
-  std::string step;  ///< the step of the work at which it is shown
-  std::string source;
-  Evidence evidence = Evidence::judged;
-};
-
 /// How much of a heap is left when it is done, where no forecast says it. Judged, with its reason.
 struct YieldRule {
   Reading<ShareOfVolatileSolids> volatile_solids_lost;
@@ -56,6 +50,8 @@ struct Materials {
   std::vector<Container> containers;
   std::vector<Source> sources;
   std::vector<Caution> cautions;
+  std::vector<KeepOut> keep_out;
+  RoughKnowledge rough;
   YieldRule yield;
 };
 
@@ -65,8 +61,16 @@ Materials built_in_materials();
 /// Adds a user's file; a row whose id is known replaces it. @throws InputError
 void add_materials_file(Materials& materials, const std::string& path);
 
-/// The row of an id or an everyday name ("leaves", "fall leaves").
-/// @throws TextError with the nearest known name
+/// A feedstock as somebody called it: "shredded leaves" names a packing with it.
+struct NamedFeedstock {
+  const Feedstock* feedstock;
+  std::string packing;  ///< empty where the name says none
+};
+
+/// The row of an id or an everyday name: "leaves-fall", "leaves", "old wet leaves", "mulched leaves".
+/// @throws TextError for what stays out of a heap, with the reason and where it goes instead, and for unknown names with the nearest
+/// known one; a name that is as near to what stays out as to what may go in is never answered with what may go in
+NamedFeedstock find_named_feedstock(const Materials& materials, std::string_view name);
 const Feedstock& find_feedstock(const Materials& materials, std::string_view name);
 const Compost& find_compost(const Materials& materials, std::string_view name);
 

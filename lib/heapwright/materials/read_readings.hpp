@@ -12,6 +12,12 @@ const std::vector<std::pair<std::string, Evidence>>& evidence_words();
 /// Half a unit of the last digit of the first number in a text, relative to it: of "18.75:1" 0.005/18.75.
 double relative_rounding(std::string_view text);
 
+/// A name that is neither empty nor of more than one line. @throws TextError
+std::string read_name(std::string_view text);
+std::vector<std::string> read_names(Table& table, std::string_view key);
+/// A bulk density above zero. @throws TextError
+BulkDensity read_some_density(std::string_view text);
+
 template <class Read>
 auto read_reading(const Value& value, Read read) {
   using Quantity = std::decay_t<decltype(read(std::string_view()))>;

@@ -1,5 +1,7 @@
 #include "heapwright/maturity/observations.hpp"
 
+#include <algorithm>
+
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -27,7 +29,25 @@ std::string read_test_value(std::string_view text) {
   return std::string(text);
 }
 
+bool is_hot(const CoreReading& reading) {
+  if (const HandWarmth* hand = std::get_if<HandWarmth>(&reading.core)) return *hand == HandWarmth::hot;
+  return std::get<TemperaturePoint>(reading.core) >= TemperaturePoint::from_fahrenheit(140.0);
+}
+
+bool is_smoke(const Noticed& noticed) {
+  const std::string plain = plain_name(noticed.symptom);
+  return plain.find("smok") != std::string::npos || plain.find("smould") != std::string::npos || plain.find("burn") != std::string::npos;
+}
+
 }  // namespace
+
+Facts facts_of(const Observations& seen) {
+  Facts facts;
+  if (!seen.readings.empty()) facts.insert(Fact::readings);
+  if (std::any_of(seen.readings.begin(), seen.readings.end(), is_hot)) facts.insert(Fact::hot);
+  if (std::any_of(seen.noticed.begin(), seen.noticed.end(), is_smoke)) facts.insert(Fact::smoke);
+  return facts;
+}
 
 Observations read_observations(Table& root) {
   Observations seen;

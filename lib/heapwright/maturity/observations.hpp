@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "heapwright/input/document.hpp"
+#include "heapwright/materials/caution.hpp"
 #include "heapwright/units/temperature.hpp"
 
 namespace heapwright {
@@ -42,6 +43,9 @@ struct Observations {
   std::vector<MaturityTest> tests;
   std::vector<HouseholdCheck> checks;
 };
+
+/// The facts of what was seen that call for cautions: readings, a hot heap (at or above 140 °F, or by hand), smoke.
+Facts facts_of(const Observations& seen);
 
 /// Reads [[noticed]], [[reading]], [[maturity.test]] and [[maturity.check]].
 Observations read_observations(Table& root);

@@ -1,7 +1,6 @@
 #include "heapwright/mix/supply.hpp"
 
 #include <algorithm>
-#include <map>
 
 #include "heapwright/input/words.hpp"
 #include "heapwright/units/text.hpp"
@@ -14,9 +13,9 @@ using std::chrono::month;
 using std::chrono::sys_days;
 
 constexpr days days_that_fresh_material_keeps{30};
+constexpr month mowing_begins{4};  // judged: April to October, most lawns of the temperate north
+constexpr month mowing_ends{10};
 
-/// "drips", "clumps", "crumbles": read and kept; the moisture a hand can tell comes with rough knowledge.
-const std::vector<std::pair<std::string, Feel>> feel_words{{"drips", Feel::drips}, {"clumps", Feel::clumps}, {"crumbles", Feel::crumbles}};
 const std::vector<std::pair<std::string, Use>> use_words{{"up-to", Use::up_to}, {"all", Use::all}, {"unlimited", Use::unlimited}};
 const std::vector<std::pair<std::string, Treated>> treated_words{{"no", Treated::no}, {"yes", Treated::yes}, {"unknown", Treated::unknown}};
 
@@ -34,12 +33,6 @@ void refuse_incomplete(const Feedstock& feedstock) {
   if (missing.empty()) return;
   throw TextError("\"" + feedstock.id + "\" cannot be mixed: nobody published its " + missing,
                   "take a near relative, or give your own figures with --materials");
-}
-
-const Feedstock& find_mixable(const Materials& materials, std::string_view name) {
-  const Feedstock& feedstock = find_feedstock(materials, name);
-  refuse_incomplete(feedstock);
-  return feedstock;
 }
 
 std::string checked_packing(const Feedstock& feedstock, std::string_view packing) {
@@ -104,21 +97,6 @@ std::variant<std::monostate, Months, Weekly> read_when(Table& supply) {
   return listed;
 }
 
-std::optional<Estimate> read_estimate(Table& supply) {
-  std::optional<Table> table = supply.table("estimate");
-  if (!table) return std::nullopt;
-  Estimate estimate;
-  estimate.trees = table->number("trees");
-  estimate.canopy_width = table->read("canopy_width", read_length);
-  estimate.people = table->number("people");
-  estimate.mown_lawn = table->read("mown_lawn", read_area);
-  for (const Value& value : table->list("heap")) {
-    if (const auto size = value.text()) estimate.heap.push_back(*size);
-  }
-  table->finish();
-  return estimate;
-}
-
 void check_amount(Table& table, const Supply& supply) {
   const bool given = table.has("amount");
   if (given && supply.use == Use::unlimited)
@@ -171,6 +149,13 @@ double share_of_day(const Supply& supply, sys_days day) {
   return 1.0 / season;
 }
 
+std::vector<month> months_between(month from, month to) {
+  std::vector<month> listed;
+  for (month m = from; m != to; ++m) listed.push_back(m);
+  listed.push_back(to);
+  return listed;
+}
+
 Amount times(double factor, const Amount& amount) {
   if (const ContainerCount* counted = std::get_if<ContainerCount>(&amount))
     return ContainerCount{counted->container, factor * counted->count, counted->each};
@@ -178,21 +163,61 @@ Amount times(double factor, const Amount& amount) {
   return Mass(factor * std::get<Mass>(amount));
 }
 
-template <class Quantity>
-void assume(std::vector<Assumption>& assumptions, std::string what, const Readings<Quantity>& readings, const Materials& materials) {
-  if (!used(readings)) return;
-  const Reading<Quantity>& reading = readings.front();
-  Assumption assumption{
-      std::move(what), *reading.typical, std::nullopt, std::nullopt, source_words(materials, reading.source, reading.evidence),
-      std::nullopt};
-  if (reading.low && reading.high) {
-    assumption.low = *reading.low;
-    assumption.high = *reading.high;
+/// When an estimated amount comes in: clippings in the mowing season, scraps each week, leaves as the person says. An amount of a season
+/// becomes one of its months, a week's amount one of all listed months' weeks.
+void settle_season(Table& table, const Estimate& estimate, Supply& supply, Amount& amount) {
+  const bool none = std::holds_alternative<std::monostate>(supply.when);
+  const Weekly* weekly = std::get_if<Weekly>(&supply.when);
+  if (std::holds_alternative<People>(estimate)) {
+    if (none) supply.when = Weekly{};
+    if (const Months* listed = std::get_if<Months>(&supply.when)) {
+      double season = 0.0;
+      for (const month m : listed->months) season += days_in(m, std::chrono::year(2025));
+      amount = times(season / 7.0, amount);
+    }
+    return;
   }
-  assumptions.push_back(std::move(assumption));
+  if (std::holds_alternative<MownLawn>(estimate) && none) supply.when = Months{months_between(mowing_begins, mowing_ends)};
+  if (std::holds_alternative<MownLawn>(estimate) && weekly != nullptr) supply.when = Months{months_between(weekly->from, weekly->to)};
+  if (std::holds_alternative<Trees>(estimate) && weekly != nullptr)
+    table.problem_at("when", "leaves of trees come once a year", "write when = { months = [\"Oct\", \"Nov\"] }");
+}
+
+/// A mass becomes so many of the containers that people count it in.
+Amount in_usual_container(const Supply& supply, const Amount& amount, const Materials& materials) {
+  const Mass* mass = std::get_if<Mass>(&amount);
+  const Container* container = find_container(materials.containers, supply.feedstock.usual_container);
+  if (mass == nullptr || container == nullptr) return amount;
+  const std::optional<Mass> each = supply.mass(container->volume);
+  if (!each) return amount;
+  return ContainerCount{container->id, (*mass / *each).value(), container->volume};
+}
+
+/// Loose where the table knows it so: what lies in a heap on the ground is in no bag.
+void lie_loose(Supply& supply) {
+  if (supply.packing_assumed && supply.feedstock.find_packing("loose") != nullptr) supply.packing = "loose";
+}
+
+void take_estimate(Table& table, Supply& supply, const Materials& materials) {
+  const std::optional<Estimate> estimate = read_estimate(table, supply.feedstock, materials.rough);
+  if (!estimate) return;
+  if (table.has("amount")) table.problem_at("estimate", "stands beside an amount", "give one of the two");
+  if (std::holds_alternative<LooseHeap>(*estimate)) lie_loose(supply);
+  const RoughAmount rough = reckon(*estimate, supply.properties().moisture, materials);
+  Amount amount = std::visit([](auto quantity) { return Amount(quantity); }, rough.likely);
+  settle_season(table, *estimate, supply, amount);
+  supply.amount = in_usual_container(supply, amount, materials);
+  supply.estimated = Estimated{rough.low, rough.high, rough.words, rough.evidence, std::holds_alternative<Mass>(rough.likely)};
 }
 
 }  // namespace
+
+std::string_view treated_word(Treated treated) {
+  for (const auto& [word, meaning] : treated_words) {
+    if (meaning == treated) return word;
+  }
+  return "";
+}
 
 std::optional<BulkDensity> Supply::density() const {
   if (weighed) return weighed->density();
@@ -208,19 +233,27 @@ std::optional<Mass> Supply::mass(const Amount& counted) const {
 
 Properties Supply::properties() const {
   Properties properties = *feedstock.properties();
+  if (feel) properties.moisture = *feel->moisture.typical;
   if (dried) properties.moisture = dried->moisture();
   return properties;
+}
+
+bool Supply::may_carry_weedkiller() const {
+  return feedstock.has_tag("herbicide") && (treated == Treated::yes || treated == Treated::unknown);
 }
 
 Ingredient Supply::ingredient(Mass mass) const { return {feedstock.id, feedstock.name, packing, properties(), density(), mass}; }
 
 Supply supply_of(const Materials& materials, std::string_view name_and_packing) {
   const std::size_t colon = name_and_packing.find(':');
+  const NamedFeedstock named = find_named_feedstock(materials, name_and_packing.substr(0, colon));
+  refuse_incomplete(*named.feedstock);
   Supply supply;
-  supply.feedstock = find_mixable(materials, name_and_packing.substr(0, colon));
-  supply.packing_assumed = colon == std::string_view::npos;
-  supply.packing =
-      supply.packing_assumed ? supply.feedstock.usual_packing : checked_packing(supply.feedstock, name_and_packing.substr(colon + 1));
+  supply.feedstock = *named.feedstock;
+  const bool says_packing = colon != std::string_view::npos;
+  supply.packing_assumed = !says_packing && named.packing.empty();
+  supply.packing = named.packing.empty() ? supply.feedstock.usual_packing : named.packing;
+  if (says_packing) supply.packing = checked_packing(supply.feedstock, name_and_packing.substr(colon + 1));
   return supply;
 }
 
@@ -256,8 +289,8 @@ std::optional<Supply> read_supply(Table& table, const Materials& materials) {
   supply->treated = table.one_of("treated", treated_words);
   supply->weighed = read_weighed(table, materials);
   supply->dried = read_dried(table);
-  supply->feel = table.one_of("feel", feel_words);
-  supply->estimate = read_estimate(table);
+  supply->feel = table.read("feel", [&](std::string_view word) { return find_feel(word, materials.rough); });
+  if (known) take_estimate(table, *supply, materials);
   supply->use = table.one_of("use", use_words).value_or(Use::up_to);
   supply->most_of_volume = table.read("most_of_volume", read_fraction<OfLooseVolume>);
   supply->bought = table.flag("bought").value_or(false);
@@ -300,48 +333,16 @@ std::optional<Amount> on_hand(const Supply& supply, Date built) {
   return times(share, *supply.amount);
 }
 
-std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& materials) {
-  std::vector<Assumption> assumptions;
-  const Feedstock& feedstock = supply.feedstock;
-  if (supply.amount && !std::holds_alternative<std::monostate>(supply.when)) {
-    const std::string window = supply.storable ? "the twelve months before, stored" : "the last 30 days before, fresh";
-    assumptions.push_back(
-        {feedstock.name + " in the heap", "what comes in over " + window, std::nullopt, std::nullopt, "judged by us", std::nullopt});
-  }
-  if (supply.amount && std::holds_alternative<ContainerCount>(*supply.amount)) {
-    const auto& counted = std::get<ContainerCount>(*supply.amount);
-    const Container* container = find_container(materials.containers, counted.container);
-    if (container != nullptr)
-      assumptions.push_back({"one " + container->name + " of " + feedstock.name, counted.each, std::nullopt, std::nullopt,
-                             source_words(materials, container->source, container->evidence), std::nullopt});
-  }
-  const auto assume_packing = [&](const std::string& packing, const std::string& how) {
-    if (const Packing* found = feedstock.find_packing(packing))
-      assume(assumptions, "weight of " + feedstock.name + ", " + packing + how, found->readings, materials);
-  };
-  if (!supply.weighed) assume_packing(supply.packing, supply.packing_assumed ? " (you named no packing)" : "");
-  if (!supply.weighed && supply.shredded) assume_packing("shredded", " as they go into the heap");
-  if (!supply.dried) assume(assumptions, "moisture of " + feedstock.name, feedstock.moisture, materials);
-  assume(assumptions, "C:N of " + feedstock.name, feedstock.carbon_to_nitrogen, materials);
-  if (feedstock.carbon_to_nitrogen.empty()) assume(assumptions, "nitrogen of " + feedstock.name, feedstock.nitrogen, materials);
-  assume(assumptions, "carbon of " + feedstock.name, feedstock.carbon, materials);
-  return assumptions;
-}
-
-std::vector<std::string> cautions_of(const Supply& supply) {
-  static const std::map<std::string, std::vector<std::string>, std::less<>> cautions_of_tag{{"dusty", {"dust-and-mould"}},
-                                                                                            {"mouldy", {"dust-and-mould"}},
-                                                                                            {"scraps", {"meat-and-pet-waste", "rats"}},
-                                                                                            {"manure", {"raw-manure", "food-crops"}},
-                                                                                            {"sharp-nitrogen", {"sharp-nitrogen"}}};
-  std::vector<std::string> ids;
-  for (const std::string& tag : supply.feedstock.tags) {
-    const auto found = cautions_of_tag.find(tag);
-    if (found != cautions_of_tag.end()) ids.insert(ids.end(), found->second.begin(), found->second.end());
+Facts facts_of(const Supply& supply) {
+  Facts facts;
+  for (const auto& [word, fact] : fact_words()) {
+    if (supply.feedstock.has_tag(word)) facts.insert(fact);
   }
   // A lawn known to be untreated is no worry; one that nobody asked about is.
-  if (supply.feedstock.has_tag("herbicide") && supply.treated != Treated::no) ids.emplace_back("persistent-herbicide");
-  return ids;
+  if (supply.treated == Treated::no) facts.erase(Fact::herbicide);
+  const bool from_the_curb = supply.packing == "collected" && !supply.packing_assumed && supply.feedstock.has_tag("leaves");
+  if (supply.bought || from_the_curb) facts.insert(Fact::from_elsewhere);
+  return facts;
 }
 
 }  // namespace heapwright

@@ -8,8 +8,8 @@
 #include <vector>
 
 #include "heapwright/input/document.hpp"
-#include "heapwright/materials/assumption.hpp"
 #include "heapwright/materials/materials.hpp"
+#include "heapwright/mix/estimate.hpp"
 #include "heapwright/mix/mix.hpp"
 
 namespace heapwright {
@@ -38,18 +38,19 @@ struct Weekly {
   std::chrono::month to{12};
 };
 
-/// Rough knowledge in place of an amount.
-struct Estimate {
-  std::optional<double> trees;
-  std::optional<Length> canopy_width;
-  std::optional<double> people;
-  std::optional<Area> mown_lawn;
-  std::vector<std::string> heap;
+/// An amount that was reckoned from rough knowledge: between which multiples of it the truth may lie, and from what.
+struct Estimated {
+  double low;
+  double high;
+  std::string words;
+  std::string evidence;
+  bool by_weight = false;  ///< of trees, people, a lawn; not of a heap's size
 };
 
 enum class Use { up_to, all, unlimited };
 enum class Treated { no, yes, unknown };
-enum class Feel { drips, clumps, crumbles };
+
+std::string_view treated_word(Treated treated);
 
 struct Supply {
   Feedstock feedstock;
@@ -63,7 +64,7 @@ struct Supply {
   std::optional<Weighed> weighed;
   std::optional<Dried> dried;
   std::optional<Feel> feel;
-  std::optional<Estimate> estimate;
+  std::optional<Estimated> estimated;
   Use use = Use::up_to;
   std::optional<ShareOfLooseVolume> most_of_volume;
   bool bought = false;
@@ -74,9 +75,12 @@ struct Supply {
   std::optional<BulkDensity> density() const;
   /// As-is mass of an amount of it as the person counts it: shredding shrinks the volume later, not the weight.
   std::optional<Mass> mass(const Amount& amount) const;
-  /// Properties with the dried sample's moisture where there is one.
+  /// Properties, with the moisture of the dried sample where there is one, else of the squeezed handful.
   Properties properties() const;
   Ingredient ingredient(Mass mass) const;
+
+  /// Said to be treated with a weedkiller, or of unknown treatment, and of a kind that carries it on: no heap gets it.
+  bool may_carry_weedkiller() const;
 };
 
 /// Most supplies that one yard may list.
@@ -98,10 +102,7 @@ Supply supply_of(const Materials& materials, std::string_view name_and_packing);
 /// before, of others over the last 30 days; all of it where no season is given. Nothing where there is no amount.
 std::optional<Amount> on_hand(const Supply& supply, Date built);
 
-/// What a supply's figures take for granted: packing, density, moisture, carbon, C:N, with whose they are.
-std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& materials);
-
-/// Ids of the cautions that a feedstock calls for, by its tags.
-std::vector<std::string> cautions_of(const Supply& supply);
+/// The facts of a feedstock that goes into a heap, by its tags and where it comes from.
+Facts facts_of(const Supply& supply);
 
 }  // namespace heapwright

@@ -1,6 +1,7 @@
 #include "heapwright/plan/plan.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "heapwright/error.hpp"
 #include "heapwright/heap/description.hpp"
@@ -18,27 +19,41 @@ std::vector<std::string> ranked(const std::vector<std::string>& ids, const Mater
   return order;
 }
 
-/// Adds what a supply takes for granted and what it warns of.
-void take_on(const Supply& supply, const Materials& materials, std::vector<Assumption>& assumptions, std::vector<std::string>& cautions) {
+/// Adds what a supply takes for granted, each with what it could change of a blend that the supply is an ingredient of.
+void take_on(const Supply& supply, const Blend& blend, std::size_t ingredient, std::optional<Mass> available, const Materials& materials,
+             std::vector<Assumption>& assumptions) {
   for (Assumption& assumption : assumptions_of(supply, materials)) {
-    const bool known = std::any_of(assumptions.begin(), assumptions.end(), [&](const Assumption& other) {
+    assumption.could_change_answer = change_of_mix(blend, ingredient, {&supply, available}, assumption);
+    const auto known = std::find_if(assumptions.begin(), assumptions.end(), [&](const Assumption& other) {
       return other.what == assumption.what && other.value == assumption.value;
     });
-    if (!known) assumptions.push_back(std::move(assumption));
+    if (known == assumptions.end()) {
+      assumptions.push_back(std::move(assumption));
+    } else if (known->could_change_answer && assumption.could_change_answer) {  // two supplies of one feedstock move together
+      *known->could_change_answer += *assumption.could_change_answer;
+    }
   }
-  for (std::string& id : cautions_of(supply)) cautions.push_back(std::move(id));
+}
+
+/// What of the seasons' supplies is on hand, said once for all that keep and once for all that do not.
+void assume_windows(const std::vector<const Supply*>& taken, std::vector<Assumption>& assumptions) {
+  for (const bool storable : {true, false}) {
+    std::string names;
+    for (const Supply* supply : taken) {
+      const bool seasonal = supply->amount && !std::holds_alternative<std::monostate>(supply->when);
+      if (seasonal && supply->storable == storable) names += (names.empty() ? "" : ", ") + supply->feedstock.name;
+    }
+    if (names.empty()) continue;
+    const std::string window = storable ? "stored, what came in over the twelve months before the heap is built"
+                                        : "fresh, what comes in over the last 30 days before";
+    assumptions.push_back({names, window, std::nullopt, std::nullopt, "judged by us", std::nullopt});
+  }
 }
 
 Volume volume_left(const Mix& mix, const Compost& compost, double lost, double held_back, BulkDensity density) {
   const double dry_left = ash_mass(mix.dry, mix.organic_matter).value() + (1.0 - lost) * mix.organic_matter.value();
   const double moisture = used(compost.moisture)->value();
   return dry_left / (density.value() * (1.0 - moisture)) * (1.0 - held_back) * unit::m3;
-}
-
-/// A laboratory's word for more than enough.
-bool says_high(const std::string& word) {
-  const std::string plain = plain_name(word);
-  return plain.find("high") != std::string::npos || plain.find("excess") != std::string::npos || plain.find("above") != std::string::npos;
 }
 
 SupplyBalance balance(const std::optional<CompostYield>& own, const std::optional<Topdressing>& topdressing) {
@@ -50,16 +65,82 @@ SupplyBalance balance(const std::optional<CompostYield>& own, const std::optiona
   return supply;
 }
 
-void assume_yield(std::vector<Assumption>& assumptions, const Materials& materials, const Compost& compost) {
+/// What the yield takes for granted, each with what it could change of what is to buy, else of the compost.
+void assume_yield(std::vector<Assumption>& assumptions, const Mix& mix, const Compost& compost, const Materials& materials,
+                  std::optional<Volume> needed) {
+  const YieldRule& rule = materials.yield;
+  const auto& lost = rule.volatile_solids_lost;
+  const auto& held = rule.held_back_by_screen;
+  const auto& density = compost.bulk_density.front();
+  const auto answer = [&](double lost_at, double held_at, BulkDensity density_at) {
+    const double own = volume_left(mix, compost, lost_at, held_at, density_at).value();
+    return needed ? std::max(0.0, needed->value() - own) : own;
+  };
+  const double likely = answer(lost.typical->value(), held.typical->value(), *density.typical);
+  const auto change = [&](double one, double other) -> std::optional<double> {
+    if (!(likely > 0.0)) return std::nullopt;
+    return std::abs(other - one) / likely;
+  };
+  assumptions.push_back({"organic matter gone when the heap is done", *lost.typical, *lost.low, *lost.high,
+                         source_words(materials, lost.source, lost.evidence),
+                         change(answer(lost.low->value(), held.typical->value(), *density.typical),
+                                answer(lost.high->value(), held.typical->value(), *density.typical))});
+  assumptions.push_back({"held back by the screen", *held.typical, *held.low, *held.high,
+                         source_words(materials, held.source, held.evidence),
+                         change(answer(lost.typical->value(), held.low->value(), *density.typical),
+                                answer(lost.typical->value(), held.high->value(), *density.typical))});
   const auto& moisture = compost.moisture.front();
   assumptions.push_back({"moisture of the finished compost", *moisture.typical, std::nullopt, std::nullopt,
                          source_words(materials, moisture.source, moisture.evidence), std::nullopt});
-  const auto& lost = materials.yield.volatile_solids_lost;
-  const auto& held = materials.yield.held_back_by_screen;
-  assumptions.push_back({"organic matter gone when the heap is done", *lost.typical, *lost.low, *lost.high,
-                         source_words(materials, lost.source, lost.evidence), std::nullopt});
-  assumptions.push_back(
-      {"held back by the screen", *held.typical, *held.low, *held.high, source_words(materials, held.source, held.evidence), std::nullopt});
+  if (!density.low || !density.high) return;
+  assumptions.push_back({"weight of " + compost.name, *density.typical, *density.low, *density.high,
+                         source_words(materials, density.source, density.evidence),
+                         change(answer(lost.typical->value(), held.typical->value(), *density.low),
+                                answer(lost.typical->value(), held.typical->value(), *density.high))});
+}
+
+bool keeps_dry_stuff(const Supply& supply) {
+  return supply.feedstock.feedstock_class == FeedstockClass::keeper && supply.feedstock.has_tag("dusty");
+}
+
+/// A full container of more than 50 lb. (common practice: two lift it, or fill it less)
+bool is_heavy(const RecipeAmount& amount) {
+  constexpr double heavy = 50.0 * 0.45359237;
+  return amount.containers && amount.containers->count >= 1.0 && amount.mass.value() / amount.containers->count > heavy;
+}
+
+/// Big, dry and so able to heat itself until it burns: judged, ten cubic yards and below the moisture that works.
+bool is_big_and_dry(const Mix& mix, const Targets& targets) {
+  constexpr double big = 10.0 * 0.764554857984;
+  return mix.volume && mix.volume->value() >= big && mix.moisture && *mix.moisture < targets.moisture.low;
+}
+
+Facts facts_of_heap(const Yard& yard, const Recipe& recipe) {
+  Facts facts;
+  if (!recipe.left_out.empty()) facts.insert(Fact::treated);
+  if (!recipe.mix) return facts;
+  facts.insert(Fact::heap);
+  if (is_big_and_dry(*recipe.mix, recipe.targets)) facts.insert(Fact::big_dry_heap);
+  if (std::any_of(recipe.amounts.begin(), recipe.amounts.end(), [&](const auto& amount) { return goes_in(amount, recipe) && is_heavy(amount); }))
+    facts.insert(Fact::heavy_containers);
+  if (yard.heap) facts.merge(facts_of(*yard.heap));
+  return facts;
+}
+
+std::vector<LeftOut> left_out_of(const std::vector<Supply>& supplies) {
+  std::vector<LeftOut> left_out;
+  for (const Supply& supply : supplies) {
+    if (!supply.may_carry_weedkiller()) continue;
+    const Feedstock& feedstock = supply.feedstock;
+    left_out.push_back({feedstock.id, feedstock.name, feedstock.feedstock_class == FeedstockClass::clippings, feedstock.has_tag("manure"),
+                        *supply.treated});
+  }
+  return left_out;
+}
+
+/// Whether more than dust of something is left to keep.
+bool is_left(const RecipeAmount& amount) {
+  return amount.left_over && amount.left_over->value() > 1e-3 * (amount.volume + *amount.left_over).value();
 }
 
 }  // namespace
@@ -76,42 +157,56 @@ CompostYield compost_yield(const Mix& mix, const Compost& compost, const YieldRu
 MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
   MixAnswer answer;
   Blend blend{{}, added_water, yard.wishes.settling};
-  std::vector<std::string> cautions;
+  std::vector<const Supply*> taken;
+  Facts facts;
   for (const Supply& supply : yard.supplies) {
     const std::optional<Amount> amount = on_hand(supply, yard.built_or(today));
     if (supply.bought || !amount || is_zero(*amount)) continue;
     blend.ingredients.push_back(supply.ingredient(*supply.mass(*amount)));
-    take_on(supply, yard.materials, answer.assumptions, cautions);
+    taken.push_back(&supply);
+    facts.merge(facts_of(supply));
   }
-  if (blend.ingredients.empty())
-    throw TextError("nothing to mix: no supply has an amount",
-                    "write [[supply]] with feedstock and amount, or --add \"leaves-fall=6 leaf-bag\"");
+  if (blend.ingredients.empty()) return answer;
   answer.mix = mix_of(blend);
-  answer.cautions = ranked(cautions, yard.materials);
+  for (std::size_t i = 0; i < taken.size(); ++i)
+    take_on(*taken[i], blend, i, blend.ingredients[i].mass, yard.materials, answer.assumptions);
+  assume_windows(taken, answer.assumptions);
+  order_by_weight(answer.assumptions);
+  answer.measure_first = measure_first(answer.assumptions, yard.supplies, yard.materials);
+  answer.cautions = cautions_for(yard.materials.cautions, facts);
   return answer;
 }
 
 Recipe first_recipe(const Yard& yard, Date today) {
   const Date built = yard.built_or(today);
-  Recipe recipe = solve(recipe_question(yard.supplies, yard.targets, yard.wishes, built));
+  const RecipeQuestion question = recipe_question(yard.supplies, yard.targets, yard.wishes, built);
+  Recipe recipe = solve(question);
+  recipe.left_out = left_out_of(yard.supplies);
+  Facts facts = facts_of_heap(yard, recipe);
+  if (recipe.mix) {
+    std::vector<const Supply*> supplies;  // as the recipe has them
+    for (const Supply& supply : yard.supplies) {
+      if (!supply.may_carry_weedkiller()) supplies.push_back(&supply);
+    }
+    Blend blend{{}, recipe.water_to_add, yard.wishes.settling};
+    for (std::size_t i = 0; i < supplies.size(); ++i) blend.ingredients.push_back(supplies[i]->ingredient(recipe.amounts[i].mass));
+    std::vector<const Supply*> taken;
+    for (std::size_t i = 0; i < supplies.size(); ++i) {
+      if (is_left(recipe.amounts[i]) && keeps_dry_stuff(*supplies[i])) facts.insert(Fact::stored_browns);
+      if (!goes_in(recipe.amounts[i], recipe)) continue;  // what stays out neither warns nor matters
+      take_on(*supplies[i], blend, i, question.supplies[i].available, yard.materials, recipe.assumptions);
+      facts.merge(facts_of(*supplies[i]));
+      taken.push_back(supplies[i]);
+    }
+    assume_windows(taken, recipe.assumptions);
+  }
   const bool seasons = std::any_of(yard.supplies.begin(), yard.supplies.end(),
                                    [](const Supply& supply) { return !std::holds_alternative<std::monostate>(supply.when); });
   if (seasons && !(yard.heap && yard.heap->built))
     recipe.assumptions.push_back({"the heap is built today", built, std::nullopt, std::nullopt, "you gave no date", std::nullopt});
-  std::vector<std::string> cautions;
-  std::size_t in_recipe = 0;
-  for (const Supply& supply : yard.supplies) {
-    const bool in_heap = !is_only_estimated(supply) && in_recipe < recipe.amounts.size() && goes_in(recipe.amounts[in_recipe++], recipe);
-    if (is_only_estimated(supply)) {
-      recipe.assumptions.push_back({supply.feedstock.name + " left out",
-                                    std::string("an amount is wanted, this version reckons no estimates"), std::nullopt, std::nullopt,
-                                    "you gave an estimate", std::nullopt});
-    } else if (in_heap) {  // what stays out neither warns nor matters
-      take_on(supply, yard.materials, recipe.assumptions, cautions);
-    }
-  }
-  if (recipe.mix) cautions.emplace_back("local-rules");
-  recipe.cautions = ranked(cautions, yard.materials);
+  order_by_weight(recipe.assumptions);
+  recipe.measure_first = measure_first(recipe.assumptions, yard.supplies, yard.materials);
+  recipe.cautions = cautions_for(yard.materials.cautions, facts);
   return recipe;
 }
 
@@ -122,20 +217,33 @@ Plan make_plan(const Yard& yard, Date today) {
   plan.recipe = first_recipe(yard, today);
   plan.has_supplies = !yard.supplies.empty();
   if (yard.heap) plan.room = room_of(*yard.heap);
-  if (yard.soil_test && says_high(yard.soil_test->phosphorus)) plan.soil_phosphorus = yard.soil_test->phosphorus;
   if (yard.lawn) plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.materials);
 
+  const Compost& compost = find_compost(yard.materials, yard.topdressing.compost);
   std::optional<CompostYield> own;
-  if (plan.recipe.mix) own = compost_yield(*plan.recipe.mix, find_compost(yard.materials, yard.topdressing.compost), yard.materials.yield);
+  if (plan.recipe.mix) own = compost_yield(*plan.recipe.mix, compost, yard.materials.yield);
   plan.supply = balance(own, plan.topdressing);
 
   plan.assumptions = plan.recipe.assumptions;
   std::vector<std::string> cautions = plan.recipe.cautions;
-  if (own) assume_yield(plan.assumptions, yard.materials, find_compost(yard.materials, yard.topdressing.compost));
+  Facts facts = facts_of(yard.observations);
+  if (own) assume_yield(plan.assumptions, *plan.recipe.mix, compost, yard.materials, plan.supply.needed);
   if (plan.topdressing) {
-    plan.assumptions.insert(plan.assumptions.end(), plan.topdressing->assumptions.begin(), plan.topdressing->assumptions.end());
-    cautions.insert(cautions.end(), plan.topdressing->cautions.begin(), plan.topdressing->cautions.end());
+    const Topdressing& spread = *plan.topdressing;
+    if (own) facts.insert(Fact::own_compost_on_lawn);
+    if (plan.supply.to_buy->value() > 0.0) facts.insert(Fact::bought_compost);
+    cautions.insert(cautions.end(), spread.cautions.begin(), spread.cautions.end());
+    for (const Assumption& assumption : spread.assumptions) {
+      const auto same = [&](const Assumption& other) { return other.what == assumption.what; };
+      if (std::none_of(plan.assumptions.begin(), plan.assumptions.end(), same)) plan.assumptions.push_back(assumption);
+    }
   }
+  if (yard.climate) {
+    if (auto weather = assumption_of(*yard.climate)) plan.assumptions.push_back(std::move(*weather));
+  }
+  order_by_weight(plan.assumptions);
+  plan.measure_first = plan.recipe.measure_first;
+  for (const std::string& id : cautions_for(yard.materials.cautions, facts)) cautions.push_back(id);
   plan.cautions = ranked(cautions, yard.materials);
   return plan;
 }

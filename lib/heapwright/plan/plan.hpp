@@ -37,9 +37,9 @@ struct Plan {
   bool has_supplies = false;
   std::optional<Volume> room;  ///< what the described bins or heaps hold; the recipe is not limited by it
   std::optional<Topdressing> topdressing;
-  std::string soil_phosphorus;  ///< the laboratory's word, where it says high
   SupplyBalance supply;
-  std::vector<Assumption> assumptions;
+  std::vector<Assumption> assumptions;  ///< the one that could change the answer most first
+  std::optional<Measurement> measure_first;
   std::vector<std::string> cautions;  ///< in the order of importance
 };
 
@@ -48,11 +48,12 @@ Plan make_plan(const Yard& yard, Date today);
 
 /// What all that is on hand makes together, with some water.
 struct MixAnswer {
-  Mix mix;
+  std::optional<Mix> mix;  ///< nothing where nothing is on hand
   std::vector<Assumption> assumptions;
+  std::optional<Measurement> measure_first;
   std::vector<std::string> cautions;
 };
-/// Supplies with an amount, not bought, each by what is on hand on the day. @throws TextError where there are none
+/// Supplies with an amount, not bought, each by what is on hand on the day.
 MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today);
 
 /// The recipe of a yard's first heap, with its assumptions and cautions.

@@ -1,8 +1,60 @@
 #include "heapwright/process/climate.hpp"
 
+#include <algorithm>
+#include <cmath>
+
+#include "heapwright/materials/embedded.hpp"
+#include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
+namespace {
+
+constexpr double pi = 3.14159265358979323846;
+
+void take_named(Table& table, ClimateDescription& climate) {
+  const auto named = table.read("like", [](std::string_view name) {
+    const std::vector<NamedClimate> climates = named_climates();
+    std::vector<std::string> known;
+    for (const NamedClimate& row : climates) {
+      if (row.id == name || row.name == name) return row;
+      known.push_back(row.id);
+    }
+    std::string list;
+    for (const std::string& id : known) list += (list.empty() ? "" : ", ") + id;
+    const auto near = nearest(name, known);
+    throw TextError("\"" + std::string(name) + "\" is no known climate",
+                    (near ? "did you mean \"" + *near + "\"? " : "") + "It is one of " + list);
+  });
+  if (!named) return;
+  climate.like = named->name;
+  climate.coldest_month = named->coldest_month;
+  climate.warmest_month = named->warmest_month;
+}
+
+void check_one_way(Table& table) {
+  int ways = 0;
+  for (const char* key : {"mean_air_temperature", "coldest_month", "like", "file"}) ways += table.has(key) ? 1 : 0;
+  if (ways > 1) table.problem("tells the weather in more than one way", "give twelve means, or two months, or like, or a file");
+}
+
+}  // namespace
+
+std::vector<NamedClimate> named_climates() {
+  Problems problems;
+  Document document = Document::from_text(std::string(embedded_material("climates.toml")), "climates.toml", problems);
+  std::vector<NamedClimate> climates;
+  Table root = document.root();
+  for (Table& table : root.tables("climate")) {
+    const auto coldest = table.read("coldest_month", read_temperature);
+    const auto warmest = table.read("warmest_month", read_temperature);
+    if (coldest && warmest) climates.push_back({table.text("id").value_or(""), table.text("name").value_or(""), *coldest, *warmest});
+    table.finish();
+  }
+  root.finish();
+  problems.throw_if_any();
+  return climates;
+}
 
 std::optional<ClimateDescription> read_climate(Table& root) {
   std::optional<Table> table = root.table("climate");
@@ -22,10 +74,34 @@ std::optional<ClimateDescription> read_climate(Table& root) {
                    "write both: coldest_month = \"30 degF\", warmest_month = \"76 degF\"");
   if (climate.coldest_month && climate.warmest_month && *climate.coldest_month > *climate.warmest_month)
     table->problem_at("coldest_month", "is warmer than the warmest month", "swap the two");
-  climate.like = table->text("like").value_or("");
+  take_named(*table, climate);
   climate.file = table->text("file").value_or("");
+  check_one_way(*table);
   table->finish();
   return climate;
+}
+
+std::optional<MonthlyMeans> monthly_means(const ClimateDescription& climate) {
+  if (!climate.monthly_means.empty()) return climate.monthly_means;
+  if (!climate.coldest_month || !climate.warmest_month) return std::nullopt;
+  const TemperatureDifference swing = *climate.warmest_month - *climate.coldest_month;
+  MonthlyMeans means;
+  for (int month = 0; month < 12; ++month) {
+    const double share = 0.5 * (1.0 - std::cos(2.0 * pi * month / 12.0));
+    means.push_back(*climate.coldest_month + share * swing);
+  }
+  return means;
+}
+
+std::optional<Assumption> assumption_of(const ClimateDescription& climate) {
+  if (!climate.monthly_means.empty() || !climate.coldest_month || !climate.warmest_month) return std::nullopt;
+  Assumption assumption;
+  assumption.what = climate.like.empty() ? "weather" : "weather, " + climate.like;
+  assumption.value = std::string("a smooth year");
+  assumption.low = *climate.coldest_month;
+  assumption.high = *climate.warmest_month;
+  assumption.evidence = climate.like.empty() ? "your two months" : "judged by us";
+  return assumption;
 }
 
 }  // namespace heapwright

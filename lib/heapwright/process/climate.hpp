@@ -6,13 +6,27 @@
 #include <vector>
 
 #include "heapwright/input/document.hpp"
+#include "heapwright/materials/assumption.hpp"
 #include "heapwright/units/temperature.hpp"
 
 namespace heapwright {
 
-/// One of these ways is used: twelve monthly means, the coldest and warmest month, a named winter, or a file of days.
+/// Mean air temperatures of the months, January first.
+using MonthlyMeans = std::vector<TemperaturePoint>;
+
+/// A winter by its plain name, of climates.toml. Judged.
+struct NamedClimate {
+  std::string id;
+  std::string name;
+  TemperaturePoint coldest_month;
+  TemperaturePoint warmest_month;
+};
+std::vector<NamedClimate> named_climates();
+
+/// One of these ways is used: twelve monthly means, the coldest and warmest month, a named winter (whose two months stand here
+/// too), or a file of days.
 struct ClimateDescription {
-  std::vector<TemperaturePoint> monthly_means;  ///< January first; twelve or none
+  MonthlyMeans monthly_means;  ///< twelve or none
   std::optional<TemperaturePoint> coldest_month;
   std::optional<TemperaturePoint> warmest_month;
   std::string like;
@@ -21,5 +35,15 @@ struct ClimateDescription {
 
 /// Reads [climate]; nothing where the file has none.
 std::optional<ClimateDescription> read_climate(Table& root);
+
+/// Twelve means from what is known: as given, or on a cosine from the coldest month, January, to the warmest, July:
+///
+///     T(m) = (Tw + Tc)/2 − (Tw − Tc)/2 · cos(2π (m − 1)/12)
+///
+/// Nothing for a file of days. The cosine is judged; it is for the northern half of the world, the other gives twelve means.
+std::optional<MonthlyMeans> monthly_means(const ClimateDescription& climate);
+
+/// What is taken for granted of the weather; nothing where twelve means or days are given.
+std::optional<Assumption> assumption_of(const ClimateDescription& climate);
 
 }  // namespace heapwright

@@ -199,12 +199,10 @@ bool goes_in(const RecipeAmount& amount, const Recipe& recipe) {
   return recipe.mix && amount.mass.value() > dust * recipe.mix->mass.value();
 }
 
-bool is_only_estimated(const Supply& supply) { return supply.estimate && !supply.amount && !supply.bought && supply.use != Use::unlimited; }
-
 RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built) {
   RecipeQuestion question{{}, targets, wishes};
   for (const Supply& supply : supplies) {
-    if (is_only_estimated(supply)) continue;
+    if (supply.may_carry_weedkiller()) continue;
     if (!supply.density())
       throw TextError("no bulk density of " + supply.feedstock.id + " is known, so it has no place in a heap",
                       "give bulk_density in its table, or weigh a bucketful: weighed = { … }");

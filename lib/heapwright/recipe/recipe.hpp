@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "heapwright/materials/assumption.hpp"
+#include "heapwright/mix/assume.hpp"
 #include "heapwright/mix/mix.hpp"
 #include "heapwright/mix/supply.hpp"
 #include "heapwright/recipe/targets.hpp"
@@ -75,6 +75,15 @@ struct NextDearer {
   double distance_from_aim;
 };
 
+/// A supply that no heap gets, since it may carry a weedkiller on.
+struct LeftOut {
+  std::string id;
+  std::string name;
+  bool clippings = false;  ///< which may stay on the lawn
+  bool manure = false;
+  Treated treated = Treated::unknown;
+};
+
 struct Recipe {
   RecipeStatus status = RecipeStatus::nothing_on_hand;
   bool additions_only = false;  ///< there are amounts, but only of supplements and minerals
@@ -92,17 +101,16 @@ struct Recipe {
   // Carried along for the report.
   Targets targets;
   RecipeWishes wishes;
-  std::vector<Assumption> assumptions;
+  std::vector<LeftOut> left_out;
+  std::vector<Assumption> assumptions;       ///< the one that could change the answer most first
+  std::optional<Measurement> measure_first;  ///< that would narrow it most
   std::vector<std::string> cautions;
 };
 
 /// Whether an amount is more than dust: worth showing, warning of, buying.
 bool goes_in(const RecipeAmount& amount, const Recipe& recipe);
 
-/// Whether an amount is known only roughly, by an estimate: such a supply is left out of the recipe.
-bool is_only_estimated(const Supply& supply);
-
-/// The question that supplies on a day pose. Supplies that are all of them without density cannot be poured: TextError names them.
+/// The question that supplies on a day pose, without those that may carry a weedkiller. Supplies that are all of them without density cannot be poured: TextError names them.
 RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built);
 
 /// The recipe. The mathematics stands in README.md beside this file; each answer balances: the mix is computed afresh by mix_of() from the

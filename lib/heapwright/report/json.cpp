@@ -36,6 +36,8 @@ Json readings_json(const Readings<Quantity>& readings, const Materials& material
 struct ValueToJson {
   Json operator()(const std::string& text) const { return text; }
   Json operator()(Date date) const { return print_date(date); }
+  Json operator()(const ContainerCount& counted) const { return counted.count; }
+  Json operator()(TemperaturePoint point) const { return point.kelvin(); }
   template <class Quantity>
   Json operator()(const Quantity& quantity) const {
     return quantity.value();
@@ -52,9 +54,19 @@ Json assumptions_json(const std::vector<Assumption>& assumptions) {
     entry["high"] = assumption.high ? value_json(*assumption.high) : Json(nullptr);
     entry["evidence"] = assumption.evidence;
     entry["could_change_answer"] = assumption.could_change_answer ? Json(*assumption.could_change_answer) : Json(nullptr);
+    entry["feedstock"] = assumption.feedstock.empty() ? Json(nullptr) : Json(assumption.feedstock);
+    entry["figure"] = assumption.figure == Figure::none ? Json(nullptr) : Json(figure_word(assumption.figure));
     list.push_back(std::move(entry));
   }
   return list;
+}
+
+Json measure_first_json(const std::optional<Measurement>& measurement) {
+  if (!measurement) return nullptr;
+  return {{"feedstock", measurement->feedstock},
+          {"how", measuring_word(measurement->how)},
+          {"container", measurement->container},
+          {"could_change_answer", measurement->could_change_answer}};
 }
 
 Json cautions_json(const std::vector<std::string>& ids, const Materials& materials) {
@@ -117,6 +129,8 @@ Json recipe_json(const Recipe& recipe) {
                                     {"what_would_help", nullptr}});
   json["whole_containers"] = nullptr;
   json["proportion"] = nullptr;
+  json["left_out"] = Json::array();
+  for (const LeftOut& left : recipe.left_out) json["left_out"].push_back({{"id", left.id}, {"treated", treated_word(left.treated)}});
   json["cost"] = recipe.cost;
   json["next_dearer"] = nullptr;
   if (recipe.next_dearer)
@@ -173,15 +187,17 @@ Json feedstock_json(const Feedstock& feedstock, const Materials& materials) {
 
 }  // namespace
 
-std::string json_of_mix(const Mix& mix, const std::vector<Assumption>& assumptions, const std::vector<std::string>& cautions,
-                        const Materials& materials) {
-  return finished(
-      {{"mix", mix_json(mix)}, {"assumptions", assumptions_json(assumptions)}, {"cautions", cautions_json(cautions, materials)}});
+std::string json_of_mix(const MixAnswer& answer, const Materials& materials) {
+  return finished({{"mix", answer.mix ? mix_json(*answer.mix) : Json(nullptr)},
+                   {"assumptions", assumptions_json(answer.assumptions)},
+                   {"measure_first", measure_first_json(answer.measure_first)},
+                   {"cautions", cautions_json(answer.cautions, materials)}});
 }
 
 std::string json_of_recipe(const Recipe& recipe, const Materials& materials) {
   Json json = recipe_json(recipe);
   json["assumptions"] = assumptions_json(recipe.assumptions);
+  json["measure_first"] = measure_first_json(recipe.measure_first);
   json["cautions"] = cautions_json(recipe.cautions, materials);
   return finished(json);
 }
@@ -208,6 +224,7 @@ std::string json_of_plan(const Plan& plan, const Materials& materials) {
       {"own_compost_m3", std::move(own)}, {"needed_m3", optional_si(plan.supply.needed)}, {"to_buy_m3", optional_si(plan.supply.to_buy)}};
   json["calendar"] = nullptr;
   json["assumptions"] = assumptions_json(plan.assumptions);
+  json["measure_first"] = measure_first_json(plan.measure_first);
   json["cautions"] = cautions_json(plan.cautions, materials);
   return finished(json);
 }
@@ -240,6 +257,25 @@ std::string json_of_sources(const Materials& materials) {
   for (const Source& source : materials.sources)
     list.push_back({{"id", source.id}, {"title", source.title}, {"kind", source.kind}, {"note", source.note}});
   return finished({{"sources", std::move(list)}});
+}
+
+std::string json_of_check(const std::vector<CheckedFeedstock>& checked) {
+  const auto number = [](const std::optional<double>& value) { return value ? Json(*value) : Json(nullptr); };
+  Json list = Json::array();
+  for (const CheckedFeedstock& row : checked) {
+    Json values = Json::array();
+    for (const CheckedValue& value : row.values)
+      values.push_back({{"property", value.key},
+                        {"value", value.value},
+                        {"low", number(value.low)},
+                        {"high", number(value.high)},
+                        {"source", value.whose},
+                        {"inside", value.low ? Json(value.inside) : Json(nullptr)},
+                        {"likely_slip", value.slip ? Json(slip_word(*value.slip)) : Json(nullptr)},
+                        {"meant", number(value.meant)}});
+    list.push_back({{"id", row.id}, {"like", row.like}, {"values", std::move(values)}, {"disagree", row.disagree}});
+  }
+  return finished({{"checked", std::move(list)}});
 }
 
 }  // namespace heapwright

@@ -3,12 +3,12 @@
 
 #include <string>
 
+#include "heapwright/materials/check.hpp"
 #include "heapwright/plan/plan.hpp"
 
 namespace heapwright {
 
-std::string json_of_mix(const Mix& mix, const std::vector<Assumption>& assumptions, const std::vector<std::string>& cautions,
-                        const Materials& materials);
+std::string json_of_mix(const MixAnswer& answer, const Materials& materials);
 std::string json_of_recipe(const Recipe& recipe, const Materials& materials);
 std::string json_of_topdressing(const Topdressing& topdressing, const Materials& materials);
 std::string json_of_plan(const Plan& plan, const Materials& materials);
@@ -16,5 +16,6 @@ std::string json_of_feedstocks(const Materials& materials);
 std::string json_of_feedstock(const Feedstock& feedstock, const Materials& materials);
 std::string json_of_compost(const Compost& compost, const Materials& materials);
 std::string json_of_sources(const Materials& materials);
+std::string json_of_check(const std::vector<CheckedFeedstock>& checked);
 
 }  // namespace heapwright

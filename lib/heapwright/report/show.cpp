@@ -1,5 +1,6 @@
 #include "heapwright/report/show.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -117,6 +118,10 @@ std::string Show::density(BulkDensity value) const {
   return both(print_number(pounds_per_cubic_yard(value), 3) + " lb/cu yd", print_number(value.value(), 3) + " kg/m3");
 }
 
+std::string Show::temperature(TemperaturePoint value) const {
+  return both(print_number(std::round(value.fahrenheit()), 3) + " °F", print_number(std::round(value.celsius()), 3) + " °C");
+}
+
 std::string Show::value(const AssumedValue& value) const {
   struct Words {
     const Show& show;
@@ -131,6 +136,12 @@ std::string Show::value(const AssumedValue& value) const {
     std::string operator()(ShareOfVolatileSolids share) const { return show_percent(share.value()); }
     std::string operator()(ShareOfVolume share) const { return show_percent(share.value()); }
     std::string operator()(ShareOfLooseVolume share) const { return show_percent(share.value()); }
+    std::string operator()(const ContainerCount& counted) const {
+      std::string name = counted.container;
+      std::replace(name.begin(), name.end(), '-', ' ');
+      return show_count(counted.count, name);
+    }
+    std::string operator()(TemperaturePoint point) const { return show.temperature(point); }
     std::string operator()(Date date) const { return print_date(date); }
   };
   return std::visit(Words{*this}, value);
@@ -138,8 +149,12 @@ std::string Show::value(const AssumedValue& value) const {
 
 std::string Show::assumed(const Assumption& assumption) const {
   std::string text = value(assumption.value);
-  if (assumption.low && assumption.high) text += ", from " + value(*assumption.low) + " to " + value(*assumption.high);
-  return text;
+  if (!assumption.low || !assumption.high) return text;
+  std::string low = value(*assumption.low);
+  const std::string high = value(*assumption.high);
+  const std::size_t unit = low.find(' ');  // the unit is said once: "from 70 to 200 lb/cu yd"
+  if (unit != std::string::npos && units_ != ShownUnits::both && high.ends_with(low.substr(unit))) low.resize(unit);
+  return text + ", from " + low + " to " + high;
 }
 
 std::string show_ratio(CarbonNitrogenRatio ratio) {

@@ -10,6 +10,7 @@ namespace heapwright {
 namespace {
 
 constexpr std::size_t most_cautions = 3;
+constexpr std::size_t most_assumptions = 6;
 constexpr double on_the_edge = 1.0 + 1e-6;
 constexpr double nearly = 1.3;  // off the windows by less than anyone can tell: a C:N of 39, moisture of 61 %
 
@@ -88,15 +89,45 @@ std::string figures_of(const Mix& mix, const Targets& targets, const Show& show)
   return text;
 }
 
-std::string assumptions_text(const std::vector<Assumption>& assumptions, const Show& show) {
+/// Whether an assumption is worth a line: it could change the answer, or it is a statement in words.
+bool is_worth_a_line(const Assumption& assumption) {
+  constexpr double little = 0.05;
+  if (assumption.could_change_answer) return *assumption.could_change_answer >= little;
+  return std::holds_alternative<std::string>(assumption.value) || std::holds_alternative<Date>(assumption.value);
+}
+
+std::string measure_first_text(const std::optional<Measurement>& first) {
+  if (!first) return {};
+  switch (first->how) {
+    case Measuring::weigh:
+      return wrap("Measure first: weigh one full " + first->container + " of " + first->name +
+                  ". In the yard file: weighed = { container = \"" + first->container + "\", full = \"… lb\" }");
+    case Measuring::dry:
+      return wrap("Measure first: weigh a handful of " + first->name +
+                  " moist, and again once it has dried crisp in a warm airy place. In the yard file: dried = { wet = \"… g\", dry = \"… g\" }");
+    case Measuring::count:
+      return wrap("Measure first: count the " + first->name + " in place of the guess. In the yard file: amount = \"… " + first->container +
+                  "\"");
+  }
+  return {};
+}
+
+std::string assumptions_text(const std::vector<Assumption>& assumptions, const std::optional<Measurement>& first, const Show& show) {
   if (assumptions.empty()) return {};
-  std::string text = "\nI took it as\n";
+  std::string text = "\nI took it as (what could change the answer most comes first)\n";
+  std::size_t others = 0;
+  std::size_t shown = 0;
   for (const Assumption& assumption : assumptions) {
-    // Carbon is much alike in everything that grew; it is in --json and in `materials`.
-    if (std::holds_alternative<CarbonDryBasis>(assumption.value)) continue;
+    const bool ranged = assumption.could_change_answer.has_value();
+    if (!is_worth_a_line(assumption) || (ranged && shown == most_assumptions)) {
+      ++others;
+      continue;
+    }
+    shown += ranged ? 1 : 0;
     text += item(assumption.what + ": " + show.assumed(assumption) + " (" + assumption.evidence + ")");
   }
-  return text;
+  if (others > 0) text += item(std::to_string(others) + (others == 1 ? " more that matters" : " more that matter") + " less: --json lists them");
+  return text + measure_first_text(first);
 }
 
 std::string cautions_text(const std::vector<std::string>& ids, const Materials& materials) {
@@ -105,6 +136,22 @@ std::string cautions_text(const std::vector<std::string>& ids, const Materials& 
   for (std::size_t i = 0; i < ids.size() && i < most_cautions; ++i) {
     if (const Caution* caution = find_caution(materials, ids[i])) text += item(caution->text);
   }
+  return text + wrap("Local rules come first.");
+}
+
+/// Where a supply goes that may carry a weedkiller.
+std::string left_out_words(const LeftOut& left) {
+  const std::string where = left.clippings ? "leave clippings lying on the lawn, and put none on beds"
+                            : left.manure  ? "spread manure on the pasture or field it came from, not on beds"
+                                           : "give it back, or put it in the trash; none on beds";
+  if (left.treated == Treated::yes) return left.name + ": treated with weedkiller. So " + where + ".";
+  return left.name + ": nobody knows whether weedkiller was used. Find out, and write treated = \"no\" if not. Until then " + where + ".";
+}
+
+std::string left_out_text(const Recipe& recipe) {
+  if (recipe.left_out.empty()) return {};
+  std::string text = "\nNot for the heap\n";
+  for (const LeftOut& left : recipe.left_out) text += item(left_out_words(left));
   return text;
 }
 
@@ -269,7 +316,7 @@ std::string headline(const Recipe& recipe, const Show& show) {
 
 std::string recipe_body(const Recipe& recipe, const Materials& materials, const Show& show) {
   std::string text = headline(recipe, show);
-  if (!recipe.mix) return text;
+  if (!recipe.mix) return text + left_out_text(recipe);
   text += ingredients_text(recipe, materials, show);
   text += "\nWhat it makes\n" + figures_of(*recipe.mix, recipe.targets, show);
   text += "  (The ratio counts carbon and nitrogen: 30 to 1 is not thirty buckets to one.)\n";
@@ -279,6 +326,7 @@ std::string recipe_body(const Recipe& recipe, const Materials& materials, const 
     text += wrap("  (The cheapest heap is a small one: say how big a heap you want, fill = \"2 yd3\".)", 2);
   if (recipe.next_dearer)
     text += "  For " + print_number(std::round(100.0 * recipe.next_dearer->cost) / 100.0, 6) + " it could be much nearer the aim.\n";
+  text += left_out_text(recipe);
   text += left_over_text(recipe, materials, show);
   text += held_back_text(recipe);
   text += everything_in_text(recipe, show);
@@ -352,8 +400,9 @@ std::string supply_text(const Plan& plan, const Show& show) {
   } else {
     text += wrap("  That is enough: nothing to buy.", 2);
   }
-  if (!plan.soil_phosphorus.empty())
-    text += wrap("  Your soil test calls phosphorus \"" + plan.soil_phosphorus +
+  const std::optional<SoilTest>& soil = plan.topdressing->plan.soil_test;
+  if (soil && soil->phosphorus_is_high())
+    text += wrap("  Your soil test calls phosphorus \"" + soil->phosphorus +
                      "\", and compost brings more: ask your extension office before you spread any.",
                  2);
   return text;
@@ -411,10 +460,18 @@ std::string names_text(const std::vector<std::string>& names) {
   return text;
 }
 
+/// A checked number as the file has it: a percentage, a ratio, or a bulk density.
+std::string checked_words(const std::string& key, double value) {
+  if (key == "carbon_to_nitrogen") return print_number(value, 3) + ":1";
+  if (key.starts_with("bulk_density")) return Show(ShownUnits::us).density(bulk_density(value));
+  return print_number(100.0 * value, 3) + " %";
+}
+
 }  // namespace
 
-std::string text_of_mix(const Mix& mix, const Targets& targets, const std::vector<Assumption>& assumptions,
-                        const std::vector<std::string>& cautions, const Materials& materials, const Show& show) {
+std::string text_of_mix(const MixAnswer& answer, const Targets& targets, const Materials& materials, const Show& show) {
+  if (!answer.mix) return wrap("Nothing is on hand to mix. Say what there is: --add \"leaves=20 bags\", or [[supply]] in the yard file.");
+  const Mix& mix = *answer.mix;
   std::string text = wrap("This heap is " + character(mix, targets) + ".");
   text += figures_of(mix, targets, show);
   std::vector<std::vector<std::string>> rows;
@@ -422,15 +479,15 @@ std::string text_of_mix(const Mix& mix, const Targets& targets, const std::vecto
     rows.push_back({part.name, show.mass(part.mass), part.volume ? show.volume(*part.volume) : "",
                     part.share ? show_percent(part.share->value()) + " of the volume" : ""});
   text += "\nIn it\n" + columns(rows);
-  return text + assumptions_text(assumptions, show) + cautions_text(cautions, materials);
+  return text + assumptions_text(answer.assumptions, answer.measure_first, show) + cautions_text(answer.cautions, materials);
 }
 
 std::string text_of_recipe(const Recipe& recipe, const Materials& materials, const Show& show) {
-  return recipe_body(recipe, materials, show) + assumptions_text(recipe.assumptions, show) + cautions_text(recipe.cautions, materials);
+  return recipe_body(recipe, materials, show) + assumptions_text(recipe.assumptions, recipe.measure_first, show) + cautions_text(recipe.cautions, materials);
 }
 
 std::string text_of_topdressing(const Topdressing& topdressing, const Materials& materials, const Show& show) {
-  return topdressing_body(topdressing, materials, show) + assumptions_text(topdressing.assumptions, show) +
+  return topdressing_body(topdressing, materials, show) + assumptions_text(topdressing.assumptions, std::nullopt, show) +
          cautions_text(topdressing.cautions, materials);
 }
 
@@ -452,7 +509,7 @@ std::string text_of_plan(const Plan& plan, const Materials& materials, const Sho
   if (plan.has_supplies) text += recipe_body(plan.recipe, materials, show) + room_text(plan, show);
   if (plan.has_supplies || plan.topdressing) text += supply_text(plan, show);
   if (plan.topdressing) text += "\nThe lawn\n" + topdressing_body(*plan.topdressing, materials, show);
-  return text + assumptions_text(plan.assumptions, show) + cautions_text(plan.cautions, materials);
+  return text + assumptions_text(plan.assumptions, plan.measure_first, show) + cautions_text(plan.cautions, materials);
 }
 
 std::string text_of_feedstocks(const Materials& materials, const Show& show) {
@@ -527,6 +584,28 @@ std::string text_of_sources(const Materials& materials) {
   std::string text;
   for (const Source& source : materials.sources) {
     text += wrap(padded(source.id, 22) + "  " + source.title + (source.note.empty() ? "" : " [" + source.note + "]"), 24);
+  }
+  return text;
+}
+
+std::string text_of_check(const std::vector<CheckedFeedstock>& checked) {
+  std::string text;
+  for (const CheckedFeedstock& row : checked) {
+    text += (text.empty() ? "" : "\n") + row.id + ", held against " + row.like + "\n";
+    for (const CheckedValue& value : row.values) {
+      const std::string range = value.low ? checked_words(value.key, *value.low) + " to " + checked_words(value.key, *value.high) : "";
+      const std::string verdict = !value.low ? "no published figure to hold it against"
+                                  : value.inside ? "inside " + range
+                                                 : "OUTSIDE " + range;
+      text += wrap("  " + value.key + " " + checked_words(value.key, value.value) + ": " + verdict +
+                       (value.whose.empty() ? "" : " (" + value.whose + ")"),
+                   4);
+      if (value.slip)
+        text += wrap("    Likely slip: this is " + std::string(slip_words(*value.slip)) + ". It would be " +
+                         checked_words(value.key, *value.meant) + ".",
+                     4);
+    }
+    if (row.disagree) text += wrap("  carbon over nitrogen is not the C:N that is given: give two of the three, or three that agree", 4);
   }
   return text;
 }

@@ -3,13 +3,13 @@
 
 #include <string>
 
+#include "heapwright/materials/check.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/report/show.hpp"
 
 namespace heapwright {
 
-std::string text_of_mix(const Mix& mix, const Targets& targets, const std::vector<Assumption>& assumptions,
-                        const std::vector<std::string>& cautions, const Materials& materials, const Show& show);
+std::string text_of_mix(const MixAnswer& answer, const Targets& targets, const Materials& materials, const Show& show);
 std::string text_of_recipe(const Recipe& recipe, const Materials& materials, const Show& show);
 std::string text_of_topdressing(const Topdressing& topdressing, const Materials& materials, const Show& show);
 /// How far a volume goes, of a lawn where one is known.
@@ -20,5 +20,6 @@ std::string text_of_feedstocks(const Materials& materials, const Show& show);  /
 std::string text_of_feedstock(const Feedstock& feedstock, const Materials& materials, const Show& show);
 std::string text_of_compost(const Compost& compost, const Materials& materials, const Show& show);
 std::string text_of_sources(const Materials& materials);
+std::string text_of_check(const std::vector<CheckedFeedstock>& checked);  ///< value by value, with the likely slip
 
 }  // namespace heapwright

@@ -8,7 +8,10 @@ namespace {
 // A name longer than this is not a misspelt key, and the table below grows with its length.
 constexpr std::size_t longest = 80;
 
+}  // namespace
+
 std::size_t slips_between(std::string_view a, std::string_view b) {
+  if (a.size() > longest || b.size() > longest) return std::max(a.size(), b.size());
   std::vector<std::vector<std::size_t>> slips(a.size() + 1, std::vector<std::size_t>(b.size() + 1));
   for (std::size_t i = 0; i <= a.size(); ++i) slips[i][0] = i;
   for (std::size_t j = 0; j <= b.size(); ++j) slips[0][j] = j;
@@ -22,8 +25,6 @@ std::size_t slips_between(std::string_view a, std::string_view b) {
   }
   return slips[a.size()][b.size()];
 }
-
-}  // namespace
 
 std::optional<std::string> nearest(std::string_view name, const std::vector<std::string>& known) {
   if (name.empty() || name.size() > longest) return std::nullopt;

@@ -102,6 +102,7 @@ using ParticleDensity = detail::Ratio<detail::KgDry, boost::units::si::volume>; 
 using WaterDensity = detail::Ratio<detail::KgWater, boost::units::si::volume>;
 using OrganicMatterDensity = detail::Ratio<detail::KgOrganic, boost::units::si::volume>;
 using MassPerArea = detail::Ratio<detail::Kg, boost::units::si::area>;
+using DryMassPerArea = detail::Ratio<detail::KgDry, boost::units::si::area>;
 
 using MoistureWetBasis = detail::Ratio<detail::KgWater, detail::Kg>;     ///< water of as-is mass, the trade's "moisture"
 using MoistureDryBasis = detail::Ratio<detail::KgWater, detail::KgDry>;  ///< water of dry matter
@@ -140,6 +141,9 @@ inline Mass as_is_mass(DryMass dry, WaterMass water) { return (dry.value() + wat
 
 /// Dry matter of an as-is mass: m (1 − M), M the wet-basis moisture in [0, 1].
 inline DryMass dry_mass(Mass mass, MoistureWetBasis moisture) { return mass.value() * (1.0 - moisture.value()) * unit::kg_dry; }
+
+/// As-is mass that holds some dry matter: D / (1 − M), M in [0, 1).
+inline Mass as_is_mass_of(DryMass dry, MoistureWetBasis moisture) { return dry.value() / (1.0 - moisture.value()) * unit::kg; }
 
 /// Wet-basis moisture of dry matter and water together: W / (D + W); D + W > 0.
 inline MoistureWetBasis moisture_wet_basis(DryMass dry, WaterMass water) { return water / as_is_mass(dry, water); }

@@ -549,7 +549,12 @@ CountedWords read_counted_words(std::string_view text) {
 
 std::string plain_name(std::string_view name) {
   std::string plain = without_separators(plain_signs(name));
-  if (plain.size() > 3 && plain.ends_with('s') && !plain.ends_with("ss")) plain.pop_back();
+  const bool in_es = plain.ends_with("xes") || plain.ends_with("ches") || plain.ends_with("shes");
+  if (plain.size() > 4 && in_es) {
+    plain.resize(plain.size() - 2);
+  } else if (plain.size() > 3 && plain.ends_with('s') && !plain.ends_with("ss")) {
+    plain.pop_back();
+  }
   return plain;
 }
 

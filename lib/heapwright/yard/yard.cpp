@@ -36,17 +36,6 @@ void read_containers(Table& root, std::vector<Container>& containers) {
   }
 }
 
-std::optional<SoilTest> read_soil_test(Table& root) {
-  std::optional<Table> table = root.table("soil_test");
-  if (!table) return std::nullopt;
-  SoilTest test;
-  test.date = table->date("date");
-  test.phosphorus = table->text("phosphorus").value_or("");
-  test.nitrogen_recommended = table->read("nitrogen_recommended", read_mass_per_area);
-  table->finish();
-  return test;
-}
-
 std::string read_office(Table& root) {
   std::optional<Table> table = root.table("office");
   if (!table) return {};
@@ -70,7 +59,6 @@ Yard read(Document& document, Problems& problems, Materials materials) {
   yard.observations = read_observations(root);
   if (root.has("lawn")) yard.lawn = read_lawn(root);
   yard.topdressing = read_topdressing(root, yard.materials);
-  yard.soil_test = read_soil_test(root);
   yard.office = read_office(root);
   root.finish();
   problems.throw_if_any();

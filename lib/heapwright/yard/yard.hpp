@@ -21,12 +21,6 @@ enum class ShownUnits { us, si, both };
 
 const std::vector<std::pair<std::string, ShownUnits>>& shown_units_words();
 
-struct SoilTest {
-  std::optional<Date> date;
-  std::string phosphorus;  ///< the laboratory's own word
-  std::optional<MassPerArea> nitrogen_recommended;
-};
-
 struct Yard {
   std::string title;
   ShownUnits units = ShownUnits::us;
@@ -39,7 +33,6 @@ struct Yard {
   Observations observations;
   std::optional<Lawn> lawn;  ///< none where the file measures none
   TopdressingPlan topdressing;
-  std::optional<SoilTest> soil_test;
   std::string office;
 
   /// The day the heap is built; without one in the file, the given day.

@@ -1,0 +1,120 @@
+#include "heapwright/guide/yard_text.hpp"
+
+#include "heapwright/materials/embedded.hpp"
+
+namespace heapwright {
+namespace {
+
+/// The answers, and an empty one for what was not asked.
+class Given {
+ public:
+  explicit Given(const Answers& answers) : answers_(answers) {}
+  std::string text(const std::string& question, std::size_t which = 0) const {
+    const std::vector<std::string>& texts = answer(question).texts;
+    return which < texts.size() ? texts[which] : std::string();
+  }
+  std::size_t count(const std::string& question) const { return answer(question).texts.size(); }
+  const std::vector<Thing>& things(const std::string& question) const { return answer(question).things; }
+  bool is(const std::string& question, const std::string& what) const { return answer(question).is.count(what) != 0; }
+
+ private:
+  const Answer& answer(const std::string& question) const {
+    static const Answer not_asked;
+    const auto found = answers_.find(question);
+    return found == answers_.end() ? not_asked : found->second;
+  }
+  const Answers& answers_;
+};
+
+std::string in_quotes(const std::string& text) {
+  std::string quoted = "\"";
+  for (const char c : text) {
+    if (c == '"' || c == '\\') quoted += '\\';
+    quoted += c;
+  }
+  return quoted + "\"";
+}
+
+std::string key(const std::string& name, const std::string& text) { return name + " = " + in_quotes(text) + "\n"; }
+
+std::string supply(const std::string& feedstock) { return "\n[[supply]]\n" + key("feedstock", feedstock); }
+
+std::string treated(const Given& given, const std::string& question) {
+  if (given.is(question, "unknown")) return "treated = \"unknown\"                    # find out, then write \"no\" or \"yes\"\n";
+  return key("treated", given.is(question, "some") ? "yes" : "no");
+}
+
+std::string leaves(const Given& given) {
+  if (given.is("leaves", "some")) return supply("leaves-fall") + key("amount", given.text("leaves"));
+  if (given.is("trees", "some"))
+    return supply("leaves-fall") + "estimate = { trees = " + given.text("trees") + " }            # count the bags when you have raked\n";
+  if (given.is("trees", "unknown"))
+    return supply("leaves-fall") + "estimate = { trees = 1 }               # not known, so one tree: count your trees, or better the bags\n";
+  return {};
+}
+
+std::string clippings(const Given& given) {
+  const std::string season = "when = { every = \"week\", from = \"Apr\", to = \"Oct\" }\n";
+  if (given.is("clippings", "some"))
+    return supply("grass-clippings") + key("amount", given.text("clippings")) + season + treated(given, "treated");
+  const bool by_lawn = given.is("clippings", "unknown") && given.is("lawn", "some");
+  if (!by_lawn) return {};
+  return supply("grass-clippings") + "estimate = { mown_lawn = " + in_quotes(given.text("lawn")) + " }   # count the buckets of a mowing\n" +
+         season + treated(given, "treated");
+}
+
+std::string scraps(const Given& given) {
+  if (!given.is("scraps", "some")) return {};
+  return supply("kitchen-scraps") + "estimate = { people = " + given.text("scraps") + " }           # weigh a week's pail when you can\n" +
+         "when = { every = \"week\" }\n";
+}
+
+std::string others(const Given& given) {
+  std::string text;
+  for (const Thing& thing : given.things("other")) {
+    text += supply(thing.feedstock);
+    if (!thing.packing.empty()) text += key("packing", thing.packing);
+    text += key("amount", thing.amount);
+    if (thing.herbicide) text += treated(given, "treated-other");
+  }
+  return text;
+}
+
+std::string heap(const Given& given) {
+  std::string text = "\n[heap]\nshape = \"bin\"\n";
+  if (given.count("bin") == 3) {
+    text += key("length", given.text("bin", 0)) + key("width", given.text("bin", 1)) + key("height", given.text("bin", 2));
+  } else {
+    text += "length = \"4 ft\"                         # not known: measure the bin or the place\nwidth = \"4 ft\"\nheight = \"4 ft\"\n";
+  }
+  if (!given.text("built").empty()) text += "built = " + given.text("built") + "\n";
+  return text + key("turn_every", given.is("turn", "some") ? given.text("turn") : "never");
+}
+
+std::string climate(const Given& given) {
+  if (!given.is("winter", "some")) return {};
+  if (given.count("winter") == 1) return "\n[climate]\n" + key("like", given.text("winter"));
+  return "\n[climate]\n" + key("coldest_month", given.text("winter", 0)) + key("warmest_month", given.text("winter", 1));
+}
+
+std::string lawn(const Given& given) {
+  if (given.is("lawn", "unknown"))
+    return "\n# The lawn is not measured yet. Pace it off and write:\n# [[lawn.zone]]\n# shape = \"rectangle\"\n# length = \"60 ft\"\n# width = \"30 "
+           "ft\"\n";
+  if (!given.is("lawn", "some")) return {};
+  const bool near_water = given.is("near-water", "some") || given.is("near-water", "unknown");
+  return "\n[[lawn.zone]]\nname = \"lawn\"\nshape = \"area\"\n" + key("area", given.text("lawn")) +
+         "\n[topdressing]\ndepth = \"1/4 in\"\nnear_water = " + (near_water ? "true" : "false") + "\n";
+}
+
+}  // namespace
+
+std::string yard_text(const Answers& answers) {
+  const Given given(answers);
+  return "# Your yard, as you told it. Change what you like; `heapwright plan` reads it again.\ntitle = \"My yard\"\n" + leaves(given) +
+         clippings(given) + scraps(given) + others(given) + heap(given) + climate(given) + lawn(given);
+}
+
+std::string starter_yard_text() { return std::string(embedded_material("starter.toml")); }
+
+}  // namespace heapwright

@@ -1,0 +1,50 @@
+#include "heapwright/materials/caution.hpp"
+
+#include <algorithm>
+
+namespace heapwright {
+
+const std::vector<std::pair<std::string, Fact>>& fact_words() {
+  static const std::vector<std::pair<std::string, Fact>> words{{"dusty", Fact::dusty},
+                                                               {"mouldy", Fact::mouldy},
+                                                               {"scraps", Fact::scraps},
+                                                               {"fruit", Fact::fruit},
+                                                               {"manure", Fact::manure},
+                                                               {"herbicide", Fact::herbicide},
+                                                               {"sharp-nitrogen", Fact::sharp_nitrogen},
+                                                               {"printed", Fact::printed},
+                                                               {"thorny", Fact::thorny},
+                                                               {"soil", Fact::soil},
+                                                               {"grassy", Fact::grassy},
+                                                               {"leaves", Fact::leaves},
+                                                               {"treated", Fact::treated},
+                                                               {"heap", Fact::heap},
+                                                               {"tall-heap", Fact::tall_heap},
+                                                               {"big-dry-heap", Fact::big_dry_heap},
+                                                               {"cold-season", Fact::cold_season},
+                                                               {"stored-browns", Fact::stored_browns},
+                                                               {"from-elsewhere", Fact::from_elsewhere},
+                                                               {"heavy-containers", Fact::heavy_containers},
+                                                               {"turning", Fact::turning},
+                                                               {"readings", Fact::readings},
+                                                               {"hot", Fact::hot},
+                                                               {"smoke", Fact::smoke},
+                                                               {"topdressing", Fact::topdressing},
+                                                               {"living-lawn", Fact::living_lawn},
+                                                               {"near-water", Fact::near_water},
+                                                               {"phosphorus-high", Fact::phosphorus_high},
+                                                               {"own-compost-on-lawn", Fact::own_compost_on_lawn},
+                                                               {"bought-compost", Fact::bought_compost},
+                                                               {"new-ground", Fact::new_ground}};
+  return words;
+}
+
+std::vector<std::string> cautions_for(const std::vector<Caution>& cautions, const Facts& facts) {
+  std::vector<std::string> ids;
+  for (const Caution& caution : cautions) {
+    if (std::any_of(caution.when.begin(), caution.when.end(), [&](Fact fact) { return facts.count(fact) != 0; })) ids.push_back(caution.id);
+  }
+  return ids;
+}
+
+}  // namespace heapwright

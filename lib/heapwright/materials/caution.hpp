@@ -1,0 +1,72 @@
+#pragma once
+/// Warnings, and the facts of a yard that call for them.
+
+#include <set>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "heapwright/materials/reading.hpp"
+
+namespace heapwright {
+
+/// What may be true of a yard and calls for a caution.
+enum class Fact {
+  // of what goes into the heap; words of these are tags of feedstocks
+  dusty,
+  mouldy,
+  scraps,
+  fruit,
+  manure,
+  herbicide,  ///< clippings, hay, straw, manure not known to be untreated
+  sharp_nitrogen,
+  printed,
+  thorny,
+  soil,
+  grassy,
+  leaves,
+  // of what stays out
+  treated,  ///< treated with a weedkiller, or nobody knows
+  // of the heap
+  heap,
+  tall_heap,
+  big_dry_heap,
+  cold_season,
+  stored_browns,
+  from_elsewhere,
+  heavy_containers,
+  turning,
+  // of what was seen
+  readings,
+  hot,
+  smoke,
+  // of the lawn
+  topdressing,
+  living_lawn,
+  near_water,
+  phosphorus_high,
+  own_compost_on_lawn,
+  bought_compost,
+  new_ground,
+};
+
+using Facts = std::set<Fact>;
+
+/// Each fact with its word in the tables.
+const std::vector<std::pair<std::string, Fact>>& fact_words();
+
+/// A warning, in its shortest wording. The order of the table is the order of importance.
+struct Caution {
+  std::string id;
+  std::string text;
+  std::vector<Fact> when;  ///< any of these facts calls for it
+  std::string step;        ///< the step of the work at which it is shown: gather, build, turn, use
+  std::string source;
+  Evidence evidence = Evidence::judged;
+};
+
+/// The ids of the cautions that some facts call for, the most important first.
+std::vector<std::string> cautions_for(const std::vector<Caution>& cautions, const Facts& facts);
+
+}  // namespace heapwright

@@ -1,0 +1,312 @@
+#include "heapwright/materials/check.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+#include "heapwright/input/document.hpp"
+#include "heapwright/materials/read_feedstock.hpp"
+#include "heapwright/materials/read_readings.hpp"
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr double rounding = 1e-9;
+
+/// A range of a property and whose it is.
+struct Range {
+  std::optional<double> low;
+  std::optional<double> high;
+  std::string whose_low;
+  std::string whose_high;
+
+  bool holds(double value) const { return low && value >= *low * (1.0 - rounding) && value <= *high * (1.0 + rounding); }
+  /// Within half as far again as the range goes: where a corrected value may lie.
+  bool nearly_holds(double value) const { return low && value >= *low / 1.5 && value <= *high * 1.5; }
+  void take(double value, const std::string& whose) {
+    if (!low || value < *low) {
+      low = value;
+      whose_low = whose;
+    }
+    if (!high || value > *high) {
+      high = value;
+      whose_high = whose;
+    }
+  }
+};
+
+template <class Quantity>
+void take_readings(Range& range, const Readings<Quantity>& readings, const Materials& materials) {
+  for (const Reading<Quantity>& reading : readings) {
+    if (reading.outlier) continue;
+    for (const std::optional<Quantity>& value : {reading.low, reading.typical, reading.high}) {
+      if (value) range.take(value->value(), source_words(materials, reading.source, reading.evidence));
+    }
+  }
+}
+
+template <class Quantity>
+Range range_of(const Readings<Quantity>& readings, const Materials& materials) {
+  Range range;
+  take_readings(range, readings, materials);
+  return range;
+}
+
+/// Nitrogen as published, and as it follows from the carbon and C:N that are used.
+Range nitrogen_range(const Feedstock& like, const Materials& materials) {
+  Range range = range_of(like.nitrogen, materials);
+  const Range ratio = range_of(like.carbon_to_nitrogen, materials);
+  const Range carbon = range_of(like.carbon, materials);
+  if (ratio.low && carbon.low) {
+    range.take(*carbon.low / *ratio.high, "carbon over C:N");
+    range.take(*carbon.high / *ratio.low, "carbon over C:N");
+  }
+  return range;
+}
+
+Range ratio_range(const Feedstock& like, const Materials& materials) {
+  Range range = range_of(like.carbon_to_nitrogen, materials);
+  const auto ratio = like.used_carbon_to_nitrogen();
+  if (ratio && !range.low) range.take(ratio->value(), "carbon over nitrogen");
+  return range;
+}
+
+/// A way to have gone wrong, and back.
+struct WayBack {
+  Slip slip;
+  std::function<double(double)> meant;
+};
+
+WayBack times_hundred() {
+  return {Slip::fraction_for_percentage, [](double value) { return 100.0 * value; }};
+}
+
+std::vector<WayBack> ways_back(const std::string& key, std::optional<double> moisture) {
+  std::vector<WayBack> ways;
+  const bool of_dry_matter = key == "carbon_dry_basis" || key == "nitrogen_dry_basis" || key == "volatile_solids_dry_basis";
+  if (key == "carbon_to_nitrogen") return {{Slip::upside_down, [](double value) { return 1.0 / value; }}};
+  if (key.starts_with("bulk_density")) {
+    constexpr double pounds_per_yard = 0.45359237 / 0.764554857984;
+    return {{Slip::per_cubic_foot, [](double value) { return 27.0 * value; }},
+            {Slip::metric_for_us, [](double value) { return value / pounds_per_yard; }},
+            {Slip::us_for_metric, [](double value) { return value * pounds_per_yard; }}};
+  }
+  ways.push_back(times_hundred());
+  if (of_dry_matter && moisture && *moisture < 1.0)
+    ways.push_back({Slip::wet_basis, [dry = 1.0 - *moisture](double value) { return value / dry; }});
+  if (key == "moisture_wet_basis") {
+    ways.push_back({Slip::dry_matter_for_moisture, [](double value) { return 1.0 - value; }});
+    ways.push_back({Slip::dry_basis_moisture, [](double value) { return value / (1.0 + value); }});
+  }
+  if (key == "carbon_dry_basis") ways.push_back({Slip::organic_for_carbon, [](double value) { return value / 1.8; }});
+  if (key == "nitrogen_dry_basis") ways.push_back({Slip::protein_for_nitrogen, [](double value) { return value / 6.25; }});
+  if (key == "volatile_solids_dry_basis" || key == "ash_dry_basis")
+    ways.push_back({Slip::ash_for_organic, [](double value) { return 1.0 - value; }});
+  return ways;
+}
+
+struct Held {
+  CheckedValue value;
+  Range range;
+  double typed_to = 0.0;  ///< how finely it was typed, relative
+};
+
+class Check {
+ public:
+  Check(const Feedstock& row, const Feedstock& like, const Materials& materials) : materials_(materials), checked_{row.id, like.id, {}, false} {
+    hold("moisture_wet_basis", row.moisture, range_of(like.moisture, materials));
+    hold("carbon_dry_basis", row.carbon, range_of(like.carbon, materials));
+    hold("nitrogen_dry_basis", row.nitrogen, nitrogen_range(like, materials));
+    hold("carbon_to_nitrogen", row.carbon_to_nitrogen, ratio_range(like, materials));
+    hold("volatile_solids_dry_basis", row.volatile_solids, range_of(like.volatile_solids, materials));
+    hold("ash_dry_basis", row.ash, range_of(like.ash, materials));
+    for (const Packing& packing : row.packings) hold("bulk_density." + packing.name, packing.readings, density_range(packing.name, like));
+    ratio_range_ = ratio_range(like, materials);
+    moisture_ = meant_moisture();
+  }
+
+  CheckedFeedstock run() {
+    explain_third();
+    for (Held& held : held_) explain_alone(held);
+    explain_ratio_of_two();
+    for (Held& held : held_) checked_.values.push_back(std::move(held.value));
+    return std::move(checked_);
+  }
+
+ private:
+  Range density_range(const std::string& packing, const Feedstock& like) const {
+    if (const Packing* same = like.find_packing(packing)) return range_of(same->readings, materials_);
+    Range range;
+    for (const Packing& other : like.packings) take_readings(range, other.readings, materials_);
+    return range;
+  }
+
+  template <class Quantity>
+  void hold(const std::string& key, const Readings<Quantity>& readings, Range range) {
+    if (!used(readings)) return;
+    CheckedValue value;
+    value.key = key;
+    value.value = used(readings)->value();
+    value.low = range.low;
+    value.high = range.high;
+    value.whose = range.whose_low == range.whose_high ? range.whose_low : range.whose_low + "; " + range.whose_high;
+    value.inside = !range.low || range.holds(value.value);
+    held_.push_back({std::move(value), std::move(range), readings.front().rounding});
+  }
+
+  Held* find(const std::string& key) {
+    const auto found = std::find_if(held_.begin(), held_.end(), [&](const Held& held) { return held.value.key == key; });
+    return found == held_.end() ? nullptr : &*found;
+  }
+
+  /// The moisture, without its own slip: what a wet basis is reckoned back with.
+  std::optional<double> meant_moisture() {
+    Held* moisture = find("moisture_wet_basis");
+    if (moisture == nullptr) return std::nullopt;
+    explain_alone(*moisture);
+    return moisture->value.meant.value_or(moisture->value.value);
+  }
+
+  static void name(Held& held, const WayBack& way) {
+    held.value.slip = way.slip;
+    held.value.meant = way.meant(held.value.value);
+  }
+
+  /// Carbon over nitrogen must be C:N. Where it is not, the one slip that makes it so is named.
+  void explain_third() {
+    Held* carbon = find("carbon_dry_basis");
+    Held* nitrogen = find("nitrogen_dry_basis");
+    Held* ratio = find("carbon_to_nitrogen");
+    if (carbon == nullptr || nitrogen == nullptr || ratio == nullptr) return;
+    const double allowed = carbon->typed_to + nitrogen->typed_to + ratio->typed_to + rounding;
+    const auto agree = [&](double c, double n, double r) { return std::abs(r * n / c - 1.0) <= allowed; };
+    third_agrees_ = agree(carbon->value.value, nitrogen->value.value, ratio->value.value);
+    if (third_agrees_) return;
+    for (Held* held : {ratio, nitrogen, carbon}) {
+      for (const WayBack& way : ways_back(held->value.key, moisture_)) {
+        const double meant = way.meant(held->value.value);
+        const double c = held == carbon ? meant : carbon->value.value;
+        const double n = held == nitrogen ? meant : nitrogen->value.value;
+        const double r = held == ratio ? meant : ratio->value.value;
+        if (!agree(c, n, r) || !held->range.nearly_holds(meant)) continue;
+        name(*held, way);
+        return;
+      }
+    }
+    checked_.disagree = true;
+  }
+
+  /// A value outside its range that a slip explains.
+  void explain_alone(Held& held) {
+    if (held.value.slip || held.value.inside) return;
+    const bool vouched_for = third_agrees_ && (held.value.key == "nitrogen_dry_basis" || held.value.key == "carbon_dry_basis");
+    for (const WayBack& way : ways_back(held.value.key, moisture_)) {
+      if (vouched_for && way.slip == Slip::wet_basis) continue;  // it would have spoilt the agreement
+      if (!held.range.holds(way.meant(held.value.value))) continue;
+      name(held, way);
+      checked_.disagree = false;
+      return;
+    }
+  }
+
+  /// Carbon and nitrogen without a C:N: a nitrogen of the whole wet mass makes the ratio too wide.
+  void explain_ratio_of_two() {
+    Held* carbon = find("carbon_dry_basis");
+    Held* nitrogen = find("nitrogen_dry_basis");
+    const bool two = carbon != nullptr && nitrogen != nullptr && find("carbon_to_nitrogen") == nullptr;
+    if (!two || carbon->value.slip || nitrogen->value.slip || !moisture_ || !(*moisture_ < 1.0)) return;
+    const double ratio = carbon->value.value / nitrogen->value.value;
+    const double meant = nitrogen->value.value / (1.0 - *moisture_);
+    if (ratio_range_.holds(ratio) || !ratio_range_.holds(carbon->value.value / meant) || !nitrogen->range.holds(meant)) return;
+    nitrogen->value.slip = Slip::wet_basis;
+    nitrogen->value.meant = meant;
+  }
+
+  const Materials& materials_;
+  CheckedFeedstock checked_;
+  std::vector<Held> held_;
+  Range ratio_range_;
+  std::optional<double> moisture_;
+  bool third_agrees_ = false;
+};
+
+}  // namespace
+
+std::string_view slip_word(Slip slip) {
+  switch (slip) {
+    case Slip::fraction_for_percentage: return "fraction-for-percentage";
+    case Slip::wet_basis: return "wet-basis";
+    case Slip::upside_down: return "upside-down";
+    case Slip::dry_matter_for_moisture: return "dry-matter-for-moisture";
+    case Slip::dry_basis_moisture: return "dry-basis-moisture";
+    case Slip::organic_for_carbon: return "organic-for-carbon";
+    case Slip::protein_for_nitrogen: return "protein-for-nitrogen";
+    case Slip::ash_for_organic: return "ash-for-organic";
+    case Slip::per_cubic_foot: return "per-cubic-foot";
+    case Slip::metric_for_us: return "metric-for-us";
+    case Slip::us_for_metric: return "us-for-metric";
+  }
+  return "";
+}
+
+std::string_view slip_words(Slip slip) {
+  switch (slip) {
+    case Slip::fraction_for_percentage: return "a fraction typed as a percentage";
+    case Slip::wet_basis: return "a share of the whole wet mass, where one of dry matter is wanted";
+    case Slip::upside_down: return "nitrogen to carbon: the ratio is upside down";
+    case Slip::dry_matter_for_moisture: return "the share of dry matter, where the share of water is wanted";
+    case Slip::dry_basis_moisture: return "water by dry matter, where water by the whole wet mass is wanted";
+    case Slip::organic_for_carbon: return "organic matter, which is about 1.8 times its carbon";
+    case Slip::protein_for_nitrogen: return "crude protein, which is 6.25 times its nitrogen";
+    case Slip::ash_for_organic: return "ash and organic matter swapped";
+    case Slip::per_cubic_foot: return "pounds to the cubic foot, written as to the cubic yard";
+    case Slip::metric_for_us: return "kg/m3, written as lb/yd3";
+    case Slip::us_for_metric: return "lb/yd3, written as kg/m3";
+  }
+  return "";
+}
+
+CheckedFeedstock check(const Feedstock& row, const Feedstock& like, const Materials& materials) { return Check(row, like, materials).run(); }
+
+bool has_slip(const CheckedFeedstock& checked) {
+  return std::any_of(checked.values.begin(), checked.values.end(), [](const CheckedValue& value) { return value.slip.has_value(); });
+}
+
+std::vector<CheckedFeedstock> check_materials_file(const Materials& materials, const std::string& path) {
+  Problems problems;
+  Document document = Document::from_file(path, problems);
+  Table root = document.root();
+  std::vector<CheckedFeedstock> checked;
+  std::vector<std::pair<Table, Feedstock>> rows;
+  for (Table& table : root.tables("feedstock")) {
+    table.require("id", "write id = \"a-short-name\"");
+    const auto id = table.read("id", read_name);
+    if (!id) continue;
+    Feedstock row;
+    read_feedstock(table, row);
+    table.finish();
+    const Feedstock* like = nullptr;
+    const std::string name = row.like.empty() ? *id : row.like;
+    table.read(row.like.empty() ? "id" : "like", [&](std::string_view) {
+      try {
+        like = &find_feedstock(materials, name);
+      } catch (const TextError& error) {
+        throw TextError(error.what(), row.like.empty() ? "say which row it is like: like = \"grass-clippings\"" : error.hint());
+      }
+      return true;
+    });
+    if (like != nullptr) checked.push_back(check(row, *like, materials));
+    rows.emplace_back(table, std::move(row));
+  }
+  if (rows.empty()) root.problem("there is no [[feedstock]] to check", "write [[feedstock]] with id, like and its figures");
+  problems.throw_if_any();
+  // Figures that cannot be true are told as such where no slip explains them.
+  if (std::none_of(checked.begin(), checked.end(), has_slip)) {
+    for (auto& [table, row] : rows) check_feedstock(table, row);
+    problems.throw_if_any();
+  }
+  return checked;
+}
+
+}  // namespace heapwright

@@ -1,0 +1,124 @@
+// Rows by the names that people give them.
+#include <algorithm>
+#include <array>
+
+#include "heapwright/materials/materials.hpp"
+#include "heapwright/units/nearest.hpp"
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+template <class Row>
+bool answers_to(const Row& row, const std::string& plain) {
+  if (plain_name(row.id) == plain || plain_name(row.name) == plain) return true;
+  return std::any_of(row.also.begin(), row.also.end(), [&](const std::string& name) { return plain_name(name) == plain; });
+}
+
+/// An id wins over an everyday name, so that a user's own row is always reached by its id.
+template <class Row>
+const Row* called(const std::vector<Row>& rows, std::string_view name) {
+  const auto by_id = std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return row.id == name; });
+  if (by_id != rows.end()) return &*by_id;
+  const std::string plain = plain_name(name);
+  const auto by_name = std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return answers_to(row, plain); });
+  return by_name == rows.end() ? nullptr : &*by_name;
+}
+
+template <class Row>
+std::vector<std::string> names_of(const std::vector<Row>& rows) {
+  std::vector<std::string> names;
+  for (const Row& row : rows) {
+    names.push_back(row.id);
+    names.push_back(row.name);
+    names.insert(names.end(), row.also.begin(), row.also.end());
+  }
+  return names;
+}
+
+std::string in_quotes(std::string_view name) { return "\"" + std::string(name) + "\""; }
+
+/// Words that people put before a name and that change nothing.
+bool is_filler(std::string_view word) {
+  constexpr std::array<std::string_view, 28> fillers{"some",  "my",     "our",   "the",   "a",     "an",     "old",   "clean", "plain", "used",
+                                                     "wet",   "dry",    "dried", "fresh", "dead",  "raw",    "more",  "aged",  "fine",  "small",
+                                                     "dirty", "rotted", "moldy", "mouldy", "wilted", "spent", "torn", "extra"};
+  return std::find(fillers.begin(), fillers.end(), word) != fillers.end();
+}
+
+std::string packing_word(const std::string& word) {
+  for (const std::string_view shredded : {"mulched", "mowed", "mown", "chopped", "ground", "crushed"}) {
+    if (word == shredded) return "shredded";
+  }
+  for (const std::string_view packing : {"loose", "bagged", "collected", "packed", "shredded"}) {
+    if (word == packing) return word;
+  }
+  return {};
+}
+
+/// The first word of a name, in small letters, and the rest; nothing where the name is one word.
+struct FirstWord {
+  std::string word;
+  std::string_view rest;
+};
+std::optional<FirstWord> first_word(std::string_view name) {
+  const std::size_t space = name.find(' ');
+  if (space == std::string_view::npos) return std::nullopt;
+  std::string word(name.substr(0, space));
+  std::transform(word.begin(), word.end(), word.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+  return FirstWord{std::move(word), name.substr(space + 1)};
+}
+
+/// "old shredded leaves" is leaves, shredded.
+NamedFeedstock called_with_words_before(const Materials& materials, std::string_view name) {
+  if (const Feedstock* feedstock = called(materials.feedstocks, name)) return {feedstock, {}};
+  const std::optional<FirstWord> first = first_word(name);
+  if (!first) return {nullptr, {}};
+  const std::string packing = packing_word(first->word);
+  if (packing.empty() && !is_filler(first->word)) return {nullptr, {}};
+  NamedFeedstock rest = called_with_words_before(materials, first->rest);
+  if (rest.feedstock != nullptr && rest.feedstock->find_packing(packing) != nullptr) rest.packing = packing;
+  return rest;
+}
+
+const KeepOut* kept_out_with_words_before(const Materials& materials, std::string_view name) {
+  if (const KeepOut* row = find_keep_out(materials.keep_out, name)) return row;
+  const std::optional<FirstWord> first = first_word(name);
+  return first && is_filler(first->word) ? kept_out_with_words_before(materials, first->rest) : nullptr;
+}
+
+[[noreturn]] void refuse(std::string_view name, const KeepOut& row) {
+  throw TextError(in_quotes(name) + " stays out of the heap: " + row.reason, row.instead);
+}
+
+[[noreturn]] void refuse_unknown_feedstock(const Materials& materials, std::string_view name) {
+  const std::string unknown = in_quotes(name) + " is no known feedstock";
+  const std::optional<std::string> near = nearest(name, names_of(materials.feedstocks));
+  const KeepOutGuess guess = guess_keep_out(materials.keep_out, name);
+  const bool nearer_to_what_stays_out = guess.row != nullptr && (!near || guess.slips <= slips_between(name, *near));
+  if (nearer_to_what_stays_out)
+    throw TextError(unknown + "; if it means " + in_quotes(guess.meant) + ", it stays out of the heap: " + guess.row->reason,
+                    guess.row->instead);
+  throw TextError(unknown, near ? "did you mean " + in_quotes(*near) + "?" : "`heapwright materials` lists them all");
+}
+
+}  // namespace
+
+NamedFeedstock find_named_feedstock(const Materials& materials, std::string_view name) {
+  const NamedFeedstock found = called_with_words_before(materials, name);
+  if (found.feedstock != nullptr) return found;
+  if (const KeepOut* row = kept_out_with_words_before(materials, name)) refuse(name, *row);
+  refuse_unknown_feedstock(materials, name);
+}
+
+const Feedstock& find_feedstock(const Materials& materials, std::string_view name) {
+  return *find_named_feedstock(materials, name).feedstock;
+}
+
+const Compost& find_compost(const Materials& materials, std::string_view name) {
+  if (const Compost* compost = called(materials.composts, name)) return *compost;
+  const std::optional<std::string> near = nearest(name, names_of(materials.composts));
+  throw TextError(in_quotes(name) + " is no known compost", near ? "did you mean " + in_quotes(*near) + "?" : "`heapwright materials` lists them all");
+}
+
+}  // namespace heapwright

@@ -1,0 +1,70 @@
+#include "heapwright/materials/keep_out.hpp"
+
+#include <algorithm>
+#include <cctype>
+
+#include "heapwright/units/nearest.hpp"
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+bool is_called(const KeepOut& row, const std::string& plain) {
+  if (plain_name(row.id) == plain || plain_name(row.name) == plain) return true;
+  return std::any_of(row.also.begin(), row.also.end(), [&](const std::string& name) { return plain_name(name) == plain; });
+}
+
+/// The words of a name, each in its plain form.
+std::vector<std::string> plain_words(std::string_view name) {
+  std::vector<std::string> words;
+  std::string word;
+  for (const char c : std::string(name) + " ") {
+    const auto byte = static_cast<unsigned char>(c);
+    if (std::isalpha(byte) != 0 || byte >= 0x80) {
+      word += c;
+    } else if (c != '\'' && !word.empty()) {
+      words.push_back(plain_name(word));
+      word.clear();
+    }
+  }
+  return words;
+}
+
+bool gives_away(const KeepOut& row, const std::vector<std::string>& said) {
+  return std::any_of(row.words.begin(), row.words.end(),
+                     [&](const std::string& word) { return std::find(said.begin(), said.end(), plain_name(word)) != said.end(); });
+}
+
+}  // namespace
+
+const KeepOut* find_keep_out(const std::vector<KeepOut>& rows, std::string_view name) {
+  const std::string plain = plain_name(name);
+  const auto whole = std::find_if(rows.begin(), rows.end(), [&](const KeepOut& row) { return is_called(row, plain); });
+  if (whole != rows.end()) return &*whole;
+  const std::vector<std::string> said = plain_words(name);
+  const auto by_word = std::find_if(rows.begin(), rows.end(), [&](const KeepOut& row) { return gives_away(row, said); });
+  return by_word == rows.end() ? nullptr : &*by_word;
+}
+
+KeepOutGuess guess_keep_out(const std::vector<KeepOut>& rows, std::string_view name) {
+  constexpr std::size_t long_word = 5;
+  const std::string plain = plain_name(name);
+  const std::vector<std::string> said = plain_words(name);
+  const std::size_t most = plain.size() > long_word ? 2 : 1;
+  KeepOutGuess best{nullptr, {}, most + 1};
+  const auto consider = [&](const KeepOut& row, const std::string& known, std::size_t slips) {
+    if (slips < best.slips) best = {&row, known, slips};
+  };
+  for (const KeepOut& row : rows) {
+    consider(row, row.name, slips_between(plain, plain_name(row.name)));
+    for (const std::string& known : row.also) consider(row, known, slips_between(plain, plain_name(known)));
+    for (const std::string& word : row.words) {
+      for (const std::string& one : said) {
+        if (one.size() >= long_word && word.size() > long_word && slips_between(one, plain_name(word)) <= 1) consider(row, word, 1);
+      }
+    }
+  }
+  return best;
+}
+
+}  // namespace heapwright

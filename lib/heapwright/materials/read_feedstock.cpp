@@ -1,0 +1,162 @@
+#include "heapwright/materials/read_feedstock.hpp"
+
+#include <cmath>
+#include <utility>
+
+#include "heapwright/materials/read_readings.hpp"
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr double least_carbon = 0.20;
+constexpr double most_carbon = 0.60;
+constexpr double rounding = 1e-12;  // 2.5 % × 24:1 is 60 %, in doubles a little more
+
+std::string percent(double fraction) { return print_number(100.0 * fraction, 3) + " %"; }
+
+/// How carbon came about, for the error that refuses it.
+std::string carbon_arithmetic(const Feedstock& row, CarbonDryBasis carbon) {
+  if (!row.carbon.empty() && row.carbon.front().typical) return "carbon is " + percent(carbon.value());
+  return "nitrogen " + percent(used(row.nitrogen)->value()) + " × C:N " + print_number(used(row.carbon_to_nitrogen)->value(), 4) +
+         " = carbon " + percent(carbon.value());
+}
+
+void check_carbon(Table& table, const Feedstock& row) {
+  const auto carbon = row.used_carbon();
+  if (!carbon || row.feedstock_class == FeedstockClass::mineral) return;
+  const auto nitrogen = row.used_nitrogen();
+  if (nitrogen && carbon->value() + nitrogen->value() > 1.0)
+    table.problem(
+        "carbon " + percent(carbon->value()) + " and nitrogen " + percent(nitrogen->value()) + " are more than all of the dry matter",
+        "is the C:N upside down? It is carbon to nitrogen, \"30:1\"");
+  const auto organic = used(row.volatile_solids);
+  if (organic && organic->value() < carbon->value())
+    table.problem_at("volatile_solids_dry_basis", "is less than the carbon in it, " + percent(carbon->value()),
+                     "organic matter is about 1.8 times its carbon");
+  if (nitrogen && !(nitrogen->value() > 0.0))
+    table.problem_at("nitrogen_dry_basis", "nothing that grew is without nitrogen: its C:N would have no end",
+                     "give its C:N, or class = \"mineral\"");
+  if (carbon->value() >= least_carbon - rounding && carbon->value() <= most_carbon + rounding) return;
+  table.problem(carbon_arithmetic(row, *carbon) + " of dry matter, outside 20–60 %",
+                "a published nitrogen and a published C:N are averages of different samples: give measured carbon, or (100 − ash %)/1.8, "
+                "and one of the two");
+}
+
+/// A third of carbon, nitrogen and C:N is a check: it must agree with the other two within the rounding of all three.
+void check_third(Table& table, const Feedstock& row) {
+  const std::optional<Value> nitrogen = table.find("nitrogen_dry_basis");
+  const bool published_list = nitrogen && nitrogen->is_list();
+  if (published_list || !used(row.carbon) || !used(row.nitrogen) || !used(row.carbon_to_nitrogen)) return;
+  const double expected = used(row.carbon)->value() / used(row.nitrogen)->value();
+  const double given = used(row.carbon_to_nitrogen)->value();
+  const double allowed = row.carbon.front().rounding + row.nitrogen.front().rounding + row.carbon_to_nitrogen.front().rounding;
+  if (std::abs(given / expected - 1.0) <= allowed) return;
+  table.problem_at("carbon_to_nitrogen",
+                   "carbon " + percent(used(row.carbon)->value()) + " over nitrogen " + percent(used(row.nitrogen)->value()) + " is " +
+                       print_number(expected, 4) + ":1, not " + print_number(given, 4) + ":1",
+                   "give two of the three, or three that agree");
+}
+
+void check_density(Table& table, const Feedstock& row) {
+  const auto properties = row.properties();
+  if (!properties) return;
+  const BulkDensity most = density_without_air(properties->moisture, properties->particle_density);
+  for (const Packing& packing : row.packings) {
+    const auto density = used(packing.readings);
+    if (!density || *density <= most) continue;
+    table.problem_at("bulk_density",
+                     packing.name + ": " + print_number(density->value(), 4) +
+                         " kg/m3 is more than its own solids and water weigh without any air, " + print_number(most.value(), 4) + " kg/m3",
+                     "check the density and the moisture");
+  }
+}
+
+void read_packings(Table& table, Feedstock& row) {
+  const std::optional<Value> value = table.find("bulk_density");
+  if (!value) return;
+  const bool one_reading = !value->is_table() || value->table().has("typical");
+  if (one_reading) {
+    row.packings.push_back({"as-is", read_readings(table, "bulk_density", read_some_density)});
+    return;
+  }
+  Table packings = value->table();
+  for (const std::string& name : packings.keys()) row.packings.push_back({name, read_readings(packings, name, read_some_density)});
+}
+
+/// The packing used where a user names none: as the row says, else the only or first one.
+void settle_usual_packing(Table& table, Feedstock& row) {
+  const auto named = table.text("usual_packing");
+  if (named && row.find_packing(*named) == nullptr)
+    table.problem_at("usual_packing", "\"" + *named + "\" is no packing of bulk_density", "name one of its packings");
+  if (named) {
+    row.usual_packing = *named;
+    return;
+  }
+  for (const Packing& packing : row.packings) {
+    if (row.usual_packing.empty() && used(packing.readings)) row.usual_packing = packing.name;
+  }
+}
+
+std::optional<Degradable> read_degradable(Table& table) {
+  std::optional<Table> shares = table.table("degradable");
+  if (!shares) return std::nullopt;
+  const auto fast = read_readings(*shares, "fast", read_fraction<OfVolatileSolids>);
+  const auto slow = read_readings(*shares, "slow", read_fraction<OfVolatileSolids>);
+  shares->finish();
+  if (fast.size() != 1 || slow.size() != 1) {
+    shares->problem("a degradable share has two parts", "write { fast = \"45 %\", slow = \"35 %\" }");
+    return std::nullopt;
+  }
+  if (used(fast) && used(slow) && used(fast)->value() + used(slow)->value() > 1.0 + rounding)
+    shares->problem("fast and slow together are more than all of it", "they are shares of the volatile solids");
+  return Degradable{fast.front(), slow.front()};
+}
+
+const std::vector<std::pair<std::string, FeedstockClass>>& class_words() {
+  static const std::vector<std::pair<std::string, FeedstockClass>> words{{"must-go", FeedstockClass::must_go},
+                                                                         {"clippings", FeedstockClass::clippings},
+                                                                         {"keeper", FeedstockClass::keeper},
+                                                                         {"supplement", FeedstockClass::supplement},
+                                                                         {"mineral", FeedstockClass::mineral}};
+  return words;
+}
+
+}  // namespace
+
+/// A row that replaces one keeps its everyday names and its tags, which call for its cautions, unless it gives its own.
+void read_feedstock(Table& table, Feedstock& row) {
+  const Feedstock replaced = std::exchange(row, Feedstock{});
+  row.id = *table.text("id");
+  row.name = table.read("name", read_name).value_or(row.id);
+  row.also = read_names(table, "also");
+  row.feedstock_class = table.one_of("class", class_words()).value_or(FeedstockClass::keeper);
+  row.tags = read_names(table, "tags");
+  if (!table.has("also")) row.also = replaced.also;
+  if (!table.has("tags")) row.tags = replaced.tags;
+  row.usual_container = table.text("usual_container").value_or(replaced.usual_container);
+  row.note = table.text("note").value_or("");
+  row.like = table.text("like").value_or("");
+  row.moisture = read_readings(table, "moisture_wet_basis", read_moisture_wet_basis);
+  row.carbon = read_readings(table, "carbon_dry_basis", read_carbon_dry_basis);
+  row.carbon_to_nitrogen = read_readings(table, "carbon_to_nitrogen", read_carbon_to_nitrogen);
+  row.nitrogen = read_readings(table, "nitrogen_dry_basis", read_nitrogen_dry_basis);
+  row.volatile_solids = read_readings(table, "volatile_solids_dry_basis", read_organic_dry_basis);
+  row.ash = read_readings(table, "ash_dry_basis", read_fraction<OfDryMatter>);
+  row.particle_density = table.read("particle_density", read_particle_density);
+  row.degradable = read_degradable(table);
+  read_packings(table, row);
+  settle_usual_packing(table, row);
+  if (row.particle_density && !(row.particle_density->value() >= 500.0 && row.particle_density->value() <= 5000.0)) {
+    table.problem_at("particle_density", "is outside 500–5000 kg/m3", "dry plant matter has about 1500 kg/m3, without its air");
+    row.particle_density.reset();
+  }
+}
+
+void check_feedstock(Table& table, const Feedstock& row) {
+  check_third(table, row);
+  check_carbon(table, row);
+  check_density(table, row);
+}
+
+}  // namespace heapwright

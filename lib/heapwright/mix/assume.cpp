@@ -1,0 +1,241 @@
+#include "heapwright/mix/assume.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr double worth_the_trouble = 0.02;  // judged: two percent of the answer
+constexpr double all_of_it = 0.999;
+
+template <class Quantity>
+void assume(std::vector<Assumption>& assumptions, std::string what, Figure figure, const Feedstock& feedstock,
+            const Reading<Quantity>& reading, const Materials& materials) {
+  if (!reading.typical) return;
+  Assumption assumption;
+  assumption.what = std::move(what);
+  assumption.value = *reading.typical;
+  if (reading.low && reading.high) {
+    assumption.low = *reading.low;
+    assumption.high = *reading.high;
+  }
+  assumption.evidence = source_words(materials, reading.source, reading.evidence);
+  assumption.feedstock = feedstock.id;
+  assumption.figure = figure;
+  assumptions.push_back(std::move(assumption));
+}
+
+template <class Quantity>
+void assume_used(std::vector<Assumption>& assumptions, std::string what, Figure figure, const Feedstock& feedstock,
+                 const Readings<Quantity>& readings, const Materials& materials) {
+  if (!readings.empty()) assume(assumptions, std::move(what), figure, feedstock, readings.front(), materials);
+}
+
+AssumedValue times(double factor, const Amount& amount) {
+  if (const ContainerCount* counted = std::get_if<ContainerCount>(&amount))
+    return ContainerCount{counted->container, factor * counted->count, counted->each};
+  if (const Volume* volume = std::get_if<Volume>(&amount)) return Volume(factor * *volume);
+  return print_in(Mass(factor * std::get<Mass>(amount)), "lb", 2);
+}
+
+void assume_amount(std::vector<Assumption>& assumptions, const Supply& supply) {
+  if (!supply.estimated || !supply.amount) return;
+  const Estimated& rough = *supply.estimated;
+  assumptions.push_back({supply.feedstock.name + " of " + rough.words, times(1.0, *supply.amount), times(rough.low, *supply.amount),
+                         times(rough.high, *supply.amount), rough.evidence, std::nullopt, supply.feedstock.id, Figure::amount});
+}
+
+void assume_container(std::vector<Assumption>& assumptions, const Supply& supply, const Materials& materials) {
+  const ContainerCount* counted = supply.amount ? std::get_if<ContainerCount>(&*supply.amount) : nullptr;
+  if (counted == nullptr || supply.estimated) return;
+  if (supply.weighed && supply.weighed->container.container == counted->container) return;  // its weight is known, its size does not matter
+  const Container* container = find_container(materials.containers, counted->container);
+  if (container == nullptr) return;
+  Reading<Volume> size;
+  size.typical = counted->each;
+  size.low = container->low;
+  size.high = container->high;
+  size.source = container->source;
+  size.evidence = container->evidence;
+  assume(assumptions, "one " + container->name + " of " + supply.feedstock.name, Figure::container, supply.feedstock, size, materials);
+}
+
+void assume_densities(std::vector<Assumption>& assumptions, const Supply& supply, const Materials& materials) {
+  if (supply.weighed) return;
+  const Feedstock& feedstock = supply.feedstock;
+  const auto assume_packing = [&](const std::string& packing, Figure figure, const std::string& how) {
+    if (const Packing* found = feedstock.find_packing(packing))
+      assume_used(assumptions, "weight of " + feedstock.name + ", " + packing + how, figure, feedstock, found->readings, materials);
+  };
+  assume_packing(supply.packing, Figure::bulk_density, supply.packing_assumed ? " (you named no packing)" : "");
+  if (supply.shredded) assume_packing("shredded", Figure::bulk_density_in_heap, " as they go into the heap");
+}
+
+struct ToNumber {
+  double operator()(const std::string&) const { return 0.0; }
+  double operator()(Date) const { return 0.0; }
+  double operator()(const ContainerCount& counted) const { return counted.count; }
+  double operator()(TemperaturePoint point) const { return point.kelvin(); }
+  template <class Quantity>
+  double operator()(const Quantity& quantity) const {
+    return quantity.value();
+  }
+};
+
+double number_of(const AssumedValue& value) { return std::visit(ToNumber{}, value); }
+
+Mass mass_of_another_amount(Mass mass, std::optional<Mass> available, double ratio) {
+  if (!available || mass >= all_of_it * *available) return Mass(ratio * mass);
+  return std::min(mass, Mass(ratio * *available));
+}
+
+/// Who weighs, or puts in all of what was reckoned by weight, puts in that weight whatever it fills.
+bool goes_by_weight(const Ingredient& ingredient, const Taken& taken) {
+  const Supply& supply = *taken.supply;
+  const bool all = taken.available && ingredient.mass >= all_of_it * *taken.available;
+  return (supply.amount && std::holds_alternative<Mass>(*supply.amount)) || (supply.estimated && supply.estimated->by_weight && all);
+}
+
+void change_density(Ingredient& ingredient, const Taken& taken, double ratio) {
+  const Supply& supply = *taken.supply;
+  const bool by_weight = goes_by_weight(ingredient, taken);
+  if (!by_weight) ingredient.mass *= ratio;
+  const bool lies_as_counted = !supply.shredded || supply.feedstock.find_packing("shredded") == nullptr;
+  if (lies_as_counted && ingredient.density) *ingredient.density *= ratio;
+}
+
+/// An ingredient as it would be if a figure of it were another.
+Ingredient with(Ingredient ingredient, const Taken& taken, const Assumption& assumption, double number) {
+  const double ratio = number / number_of(assumption.value);
+  Properties& properties = ingredient.properties;
+  switch (assumption.figure) {
+    case Figure::none: break;
+    case Figure::amount: ingredient.mass = mass_of_another_amount(ingredient.mass, taken.available, ratio); break;
+    case Figure::container: ingredient.mass *= ratio; break;
+    case Figure::bulk_density: change_density(ingredient, taken, ratio); break;
+    case Figure::bulk_density_in_heap: ingredient.density = bulk_density(number); break;
+    case Figure::moisture: properties.moisture = wet_basis(number); break;
+    case Figure::carbon_to_nitrogen: properties.nitrogen = properties.carbon / carbon_to_nitrogen(number); break;
+    case Figure::nitrogen: properties.nitrogen = nitrogen_dry_basis(number); break;
+    case Figure::carbon:
+      properties.carbon = carbon_dry_basis(number);
+      properties.nitrogen *= ratio;
+      break;
+  }
+  return ingredient;
+}
+
+/// The greatest less the least of three, by the middle one.
+double relative_span(double low, double typical, double high) {
+  return (std::max({low, typical, high}) - std::min({low, typical, high})) / std::abs(typical);
+}
+
+bool takes_away(Measuring how, Figure figure) {
+  switch (how) {
+    case Measuring::weigh: return figure == Figure::bulk_density || figure == Figure::container;
+    case Measuring::dry: return figure == Figure::moisture;
+    case Measuring::count: return figure == Figure::amount;
+  }
+  return false;
+}
+
+/// The container that a supply is counted in, else the one that it usually is.
+std::string container_of(const Supply& supply, const Materials& materials) {
+  const ContainerCount* counted = supply.amount ? std::get_if<ContainerCount>(&*supply.amount) : nullptr;
+  const Container* container =
+      find_container(materials.containers, counted != nullptr ? counted->container : supply.feedstock.usual_container);
+  return container == nullptr ? "bucket" : container->name;
+}
+
+}  // namespace
+
+std::string_view figure_word(Figure figure) {
+  switch (figure) {
+    case Figure::none: return "";
+    case Figure::amount: return "amount";
+    case Figure::container: return "container";
+    case Figure::bulk_density: return "bulk_density";
+    case Figure::bulk_density_in_heap: return "bulk_density_in_heap";
+    case Figure::moisture: return "moisture_wet_basis";
+    case Figure::carbon_to_nitrogen: return "carbon_to_nitrogen";
+    case Figure::nitrogen: return "nitrogen_dry_basis";
+    case Figure::carbon: return "carbon_dry_basis";
+  }
+  return "";
+}
+
+std::string_view measuring_word(Measuring how) {
+  switch (how) {
+    case Measuring::weigh: return "weighed";
+    case Measuring::dry: return "dried";
+    case Measuring::count: return "amount";
+  }
+  return "";
+}
+
+std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& materials) {
+  std::vector<Assumption> assumptions;
+  const Feedstock& feedstock = supply.feedstock;
+  assume_amount(assumptions, supply);
+  assume_container(assumptions, supply, materials);
+  assume_densities(assumptions, supply, materials);
+  if (!supply.dried && supply.feel) {
+    assume(assumptions, "moisture of " + feedstock.name + ", a handful " + supply.feel->id, Figure::moisture, feedstock, supply.feel->moisture,
+           materials);
+  } else if (!supply.dried) {
+    assume_used(assumptions, "moisture of " + feedstock.name, Figure::moisture, feedstock, feedstock.moisture, materials);
+  }
+  assume_used(assumptions, "C:N of " + feedstock.name, Figure::carbon_to_nitrogen, feedstock, feedstock.carbon_to_nitrogen, materials);
+  if (feedstock.carbon_to_nitrogen.empty())
+    assume_used(assumptions, "nitrogen of " + feedstock.name, Figure::nitrogen, feedstock, feedstock.nitrogen, materials);
+  assume_used(assumptions, "carbon of " + feedstock.name, Figure::carbon, feedstock, feedstock.carbon, materials);
+  return assumptions;
+}
+
+std::optional<double> change_of_mix(const Blend& blend, std::size_t ingredient, const Taken& taken, const Assumption& assumption) {
+  if (assumption.figure == Figure::none || !assumption.low || !assumption.high) return std::nullopt;
+  const auto mix_at = [&](const AssumedValue& value) {
+    Blend other = blend;
+    other.ingredients.at(ingredient) = with(blend.ingredients.at(ingredient), taken, assumption, number_of(value));
+    return mix_of(other);
+  };
+  const Mix low = mix_at(*assumption.low);
+  const Mix typical = mix_of(blend);
+  const Mix high = mix_at(*assumption.high);
+  if (!low.carbon_to_nitrogen || !typical.carbon_to_nitrogen || !high.carbon_to_nitrogen) return std::nullopt;
+  const double ratio =
+      relative_span(low.carbon_to_nitrogen->value(), typical.carbon_to_nitrogen->value(), high.carbon_to_nitrogen->value());
+  const double moisture = relative_span(low.moisture->value(), typical.moisture->value(), high.moisture->value());
+  const bool volumes = low.volume && typical.volume && high.volume;
+  const double volume = volumes ? relative_span(low.volume->value(), typical.volume->value(), high.volume->value()) : 0.0;
+  return std::hypot(ratio, moisture, volume);
+}
+
+std::optional<Measurement> measure_first(const std::vector<Assumption>& assumptions, const std::vector<Supply>& supplies,
+                                         const Materials& materials) {
+  std::optional<Measurement> first;
+  for (const Supply& supply : supplies) {
+    for (const Measuring how : {Measuring::weigh, Measuring::dry, Measuring::count}) {
+      double squares = 0.0;
+      for (const Assumption& assumption : assumptions) {
+        if (assumption.feedstock == supply.feedstock.id && takes_away(how, assumption.figure))
+          squares += std::pow(assumption.could_change_answer.value_or(0.0), 2);
+      }
+      const double change = std::sqrt(squares);
+      if (change >= worth_the_trouble && (!first || change > first->could_change_answer))
+        first = Measurement{how, supply.feedstock.id, supply.feedstock.name, container_of(supply, materials), change};
+    }
+  }
+  return first;
+}
+
+void order_by_weight(std::vector<Assumption>& assumptions) {
+  std::stable_sort(assumptions.begin(), assumptions.end(), [](const Assumption& a, const Assumption& b) {
+    return a.could_change_answer.value_or(-1.0) > b.could_change_answer.value_or(-1.0);
+  });
+}
+
+}  // namespace heapwright

@@ -1,0 +1,54 @@
+#pragma once
+/// What a mix takes for granted of its supplies, and how much each of it matters.
+
+#include <optional>
+#include <vector>
+
+#include "heapwright/materials/assumption.hpp"
+#include "heapwright/mix/supply.hpp"
+
+namespace heapwright {
+
+/// What a supply's figures take for granted: its amount where that is estimated, container, density, moisture, carbon, C:N, each with
+/// its range and whose it is. What the person measured is not among them.
+std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& materials);
+
+/// An ingredient of an answer and the supply that it is taken from.
+struct Taken {
+  const Supply* supply;
+  std::optional<Mass> available;  ///< nothing: as much as wanted
+};
+
+/// By how much a mix changes when an assumption about one of its ingredients goes from its low to its high end and all else stays:
+///
+///     √( Σ ((max − min)/|typical|)² )        over C:N, moisture and volume, each at low, typical and high
+///
+/// The person is taken to do as told: so many containers where they count containers, so many pounds where they weigh. Nothing where the
+/// assumption has no range or the mix no C:N.
+std::optional<double> change_of_mix(const Blend& blend, std::size_t ingredient, const Taken& taken, const Assumption& assumption);
+
+/// A measurement that a person can make in a yard.
+enum class Measuring {
+  weigh,  ///< a full container: gives the bulk density
+  dry,    ///< a handful: gives the moisture
+  count,  ///< the containers, in place of an estimate
+};
+
+std::string_view measuring_word(Measuring how);
+
+struct Measurement {
+  Measuring how;
+  std::string feedstock;       ///< its id
+  std::string name;            ///< its name
+  std::string container;       ///< the name of the container to weigh or to count
+  double could_change_answer;  ///< what it takes away
+};
+
+/// Of the measurements that take some of these assumptions away, the one that takes most, if it is worth the trouble.
+std::optional<Measurement> measure_first(const std::vector<Assumption>& assumptions, const std::vector<Supply>& supplies,
+                                         const Materials& materials);
+
+/// The most important first; those whose weight nobody knows last, in their order.
+void order_by_weight(std::vector<Assumption>& assumptions);
+
+}  // namespace heapwright
