@@ -67,6 +67,9 @@ void check(const Options& options) {
   std::error_code trouble;
   if (std::filesystem::exists(options.file, trouble) && !options.common.force)
     throw TextError(options.file + " exists already", "name another file, or add --force");
+  const std::filesystem::path folder = std::filesystem::absolute(options.file, trouble).parent_path();
+  if (!std::filesystem::is_directory(folder, trouble))
+    throw TextError(options.file + ": there is no folder " + folder.string(), "make it first, or name another file");
   if (!options.ask && !options.blank && !isatty(STDIN_FILENO))
     throw TextError("new asks questions, and there is no terminal to ask on",
                     "add --ask to answer through a pipe, or --blank for a file to fill in");

@@ -3,11 +3,13 @@
 usage: check_published.py PROGRAM
 """
 import json
+import math
 import pathlib
 import subprocess
 import sys
 import tempfile
 
+POUND = 0.45359237  # international pound, 1959
 YARD3 = 0.9144**3  # international yard, 1959
 
 # Properties of a remembered worked example of Cornell Composting, C/N Ratio (from memory, not re-read).
@@ -64,6 +66,12 @@ def near(what, found, expected, tolerance):
         failures.append(f"{what}: {found} is not {expected} within {tolerance}")
 
 
+def amount_range(result):
+    """Low and high of the one estimated amount, times its typical."""
+    (amount,) = [assumption for assumption in result["assumptions"] if assumption["figure"] == "amount"]
+    return amount["low"] / amount["value"], amount["high"] / amount["value"]
+
+
 def main():
     program = str(pathlib.Path(sys.argv[1]).resolve())
     with tempfile.TemporaryDirectory() as folder:
@@ -101,6 +109,37 @@ def main():
         dry = file("dry.toml", '[[feedstock]]\nid = "dry-leaves"\nmoisture_wet_basis = "30 %"\ncarbon_dry_basis = "48 %"\ncarbon_to_nitrogen = "50:1"\nbulk_density = "300 lb/yd3"\n')
         mix = answer("mix", "--materials", dry, "--add", "dry-leaves=1 yd3", "--water", "20 gal")["mix"]
         near("moisture of leaves with 20 gal a cubic yard", mix["moisture_fraction"], 0.55, 0.005)
+
+        # Leaves by the ground under the crowns. Purdue turf report 1999 (Reicher and Hardebeck): 3000 lb an acre and year, 69 lb on
+        # 1000 ft2. Hubbard Brook (Fahey and others): 171 g C/m2 a year, 88 % leaf, at 48 % carbon 64 lb on 1000 ft2. Typical lies between.
+        def leaves(width):
+            yard = file("trees.toml", f'[[supply]]\nfeedstock = "leaves"\nestimate = {{ trees = 1, canopy_width = "{width} ft" }}\n')
+            result = answer("mix", yard)
+            return result["mix"]["dry_mass_kg"] / POUND, amount_range(result)
+
+        pounds, spread = leaves(2.0 * math.sqrt(1000.0 / math.pi))  # a crown over 1000 ft2
+        near("dry leaves on 1000 ft2 of canopy", pounds, (64.0 + 69.0) / 2.0, (69.0 - 64.0) / 2.0)
+        near("the same at the low end", pounds * spread[0], 45.0, 45e-6)  # the range that the reference gives with the two: 0.045-0.09 lb/ft2
+        near("the same at the high end", pounds * spread[1], 90.0, 90e-6)
+        for width, published in ((20, 20), (30, 46), (40, 82), (50, 128)):  # worked from the same figures, printed to the pound
+            near(f"a crown of {width} ft", leaves(width)[0], published, 0.5)
+
+        # Clippings of a season. Colorado State Extension: 200 lb fresh on 1000 ft2; UF/IFAS Okaloosa: over 3000 lb from 7500 ft2, 400 lb on 1000.
+        june = '[[supply]]\nfeedstock = "clippings"\nestimate = { mown_lawn = "1000 ft2" }\nwhen = { months = ["Jun"] }\n[heap]\nshape = "tumbler"\nvolume = "1 yd3"\nbuilt = 2026-07-01\n'
+        result = answer("mix", file("lawn.toml", june))
+        pounds, spread = result["mix"]["mass_kg"] / POUND, amount_range(result)
+        near("fresh clippings of 1000 ft2, low", pounds * spread[0], 200.0, 200e-6)
+        near("fresh clippings of 1000 ft2, high", pounds * spread[1], 400.0, 400e-6)
+        near("fresh clippings of 1000 ft2 between the two", pounds, 300.0, 100.0)
+
+        # Scraps. Household study of 2017 in three cities: 3.5 lb of all food waste a person and week; from memory 2 to 3 lb without meat,
+        # dairy and grease.
+        week = '[[supply]]\nfeedstock = "kitchen-scraps"\nestimate = { people = 1 }\n[heap]\nshape = "tumbler"\nvolume = "1 yd3"\nbuilt = 2026-07-01\n'
+        result = answer("mix", file("people.toml", week))
+        pounds, spread = result["mix"]["mass_kg"] / POUND * 7.0 / 30.0, amount_range(result)  # a week's of 30 days' scraps
+        near("scraps of a person and week", pounds, 2.5, 2.5e-6)
+        near("scraps of a person and week, high", pounds * spread[1], 3.5, 3.5e-6)
+        near("scraps of a person and week, low", pounds * spread[0], 2.0, 2.0e-6)
 
         # Geometry; Cumberland County SWCD: about 0.75 yd3 for 1/4 in on 1000 ft2.
         lawn = answer("topdress", "--area", "1000 ft2", "--depth", "1/4 in")

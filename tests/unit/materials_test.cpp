@@ -176,14 +176,15 @@ TEST_CASE("two of carbon, nitrogen and C:N give the third", "[materials]") {
 }
 
 TEST_CASE("a third of them must agree within the rounding of all three", "[materials]") {
-  // 45 over 2.4 is 18.75. Half a digit: 45 ± 0.5 is 1.11 %, 2.4 ± 0.05 is 2.08 %, and the ratio's own.
+  // Of what rounds to 45 and to 2.4 the ratio lies between 44.5/2.45 = 18.16 and 45.5/2.35 = 19.36.
   const auto [ratio, agrees] = GENERATE(table<std::string, bool>({
       {"18.75:1", true},
-      {"19:1", true},     // 1.3 % off, 5.8 % allowed
-      {"18:1", true},     // 4.0 % off, 6.0 % allowed
-      {"20:1", false},    // 6.7 % off, 5.7 % allowed
-      {"19.3:1", true},   // 2.9 % off, 3.45 % allowed
-      {"19.4:1", false},  // 3.47 % off, 3.45 % allowed
+      {"19:1", true},
+      {"18:1", true},     // up to 18.5
+      {"20:1", false},    // from 19.5
+      {"19.4:1", true},   // from 19.35
+      {"19.5:1", false},  // from 19.45
+      {"18.1:1", false},  // up to 18.15
       {"30:1", false},
       {"5.3:1", false},
   }));

@@ -21,7 +21,10 @@ struct Range {
   std::string whose_low;
   std::string whose_high;
 
-  bool holds(double value) const { return low && value >= *low * (1.0 - rounding) && value <= *high * (1.0 + rounding); }
+  /// Whether some value that rounds to this one, typed so finely, is in the range.
+  bool holds(double value, double typed_to) const {
+    return low && value * (1.0 + typed_to) >= *low * (1.0 - rounding) && value * (1.0 - typed_to) <= *high * (1.0 + rounding);
+  }
   /// Within half as far again as the range goes: where a corrected value may lie.
   bool nearly_holds(double value) const { return low && value >= *low / 1.5 && value <= *high * 1.5; }
   void take(double value, const std::string& whose) {
@@ -67,8 +70,30 @@ Range nitrogen_range(const Feedstock& like, const Materials& materials) {
 
 Range ratio_range(const Feedstock& like, const Materials& materials) {
   Range range = range_of(like.carbon_to_nitrogen, materials);
-  const auto ratio = like.used_carbon_to_nitrogen();
-  if (ratio && !range.low) range.take(ratio->value(), "carbon over nitrogen");
+  const Range carbon = range_of(like.carbon, materials);
+  const Range nitrogen = range_of(like.nitrogen, materials);
+  if (range.low || !carbon.low || !nitrogen.low || !(*nitrogen.low > 0.0)) return range;
+  range.take(*carbon.low / *nitrogen.high, "carbon over nitrogen");
+  range.take(*carbon.high / *nitrogen.low, "carbon over nitrogen");
+  return range;
+}
+
+/// Organic matter as published, else from 1.8 times the least carbon to all.
+Range organic_range(const Feedstock& like, const Materials& materials) {
+  Range range = range_of(like.volatile_solids, materials);
+  const Range carbon = range_of(like.carbon, materials);
+  if (range.low || !carbon.low) return range;
+  range.take(std::min(1.0, 1.8 * *carbon.low), "1.8 times its carbon");
+  range.take(1.0, "1.8 times its carbon");
+  return range;
+}
+
+Range ash_range(const Feedstock& like, const Materials& materials) {
+  Range range = range_of(like.ash, materials);
+  const Range organic = organic_range(like, materials);
+  if (range.low || !organic.low) return range;
+  range.take(1.0 - *organic.high, organic.whose_high);
+  range.take(1.0 - *organic.low, organic.whose_low);
   return range;
 }
 
@@ -119,8 +144,8 @@ class Check {
     hold("carbon_dry_basis", row.carbon, range_of(like.carbon, materials));
     hold("nitrogen_dry_basis", row.nitrogen, nitrogen_range(like, materials));
     hold("carbon_to_nitrogen", row.carbon_to_nitrogen, ratio_range(like, materials));
-    hold("volatile_solids_dry_basis", row.volatile_solids, range_of(like.volatile_solids, materials));
-    hold("ash_dry_basis", row.ash, range_of(like.ash, materials));
+    hold("volatile_solids_dry_basis", row.volatile_solids, organic_range(like, materials));
+    hold("ash_dry_basis", row.ash, ash_range(like, materials));
     for (const Packing& packing : row.packings) hold("bulk_density." + packing.name, packing.readings, density_range(packing.name, like));
     ratio_range_ = ratio_range(like, materials);
     moisture_ = meant_moisture();
@@ -151,7 +176,7 @@ class Check {
     value.low = range.low;
     value.high = range.high;
     value.whose = range.whose_low == range.whose_high ? range.whose_low : range.whose_low + "; " + range.whose_high;
-    value.inside = !range.low || range.holds(value.value);
+    if (range.low) value.inside = range.holds(value.value, readings.front().rounding);
     held_.push_back({std::move(value), std::move(range), readings.front().rounding});
   }
 
@@ -179,9 +204,8 @@ class Check {
     Held* nitrogen = find("nitrogen_dry_basis");
     Held* ratio = find("carbon_to_nitrogen");
     if (carbon == nullptr || nitrogen == nullptr || ratio == nullptr) return;
-    const double allowed = carbon->typed_to + nitrogen->typed_to + ratio->typed_to + rounding;
-    const auto agree = [&](double c, double n, double r) { return std::abs(r * n / c - 1.0) <= allowed; };
-    third_agrees_ = agree(carbon->value.value, nitrogen->value.value, ratio->value.value);
+    const TypedTo typed{carbon->typed_to, nitrogen->typed_to, ratio->typed_to};
+    third_agrees_ = third_agrees(carbon->value.value, nitrogen->value.value, ratio->value.value, typed);
     if (third_agrees_) return;
     for (Held* held : {ratio, nitrogen, carbon}) {
       for (const WayBack& way : ways_back(held->value.key, moisture_)) {
@@ -189,7 +213,9 @@ class Check {
         const double c = held == carbon ? meant : carbon->value.value;
         const double n = held == nitrogen ? meant : nitrogen->value.value;
         const double r = held == ratio ? meant : ratio->value.value;
-        if (!agree(c, n, r) || !held->range.nearly_holds(meant)) continue;
+        TypedTo twice = typed;  // who reckoned a rounded figure over rounded it again
+        (held == carbon ? twice.carbon : held == nitrogen ? twice.nitrogen : twice.ratio) *= 2.0;
+        if (!third_agrees(c, n, r, twice) || !held->range.nearly_holds(meant)) continue;
         name(*held, way);
         return;
       }
@@ -199,11 +225,11 @@ class Check {
 
   /// A value outside its range that a slip explains.
   void explain_alone(Held& held) {
-    if (held.value.slip || held.value.inside) return;
+    if (held.value.slip || held.value.inside.value_or(true)) return;
     const bool vouched_for = third_agrees_ && (held.value.key == "nitrogen_dry_basis" || held.value.key == "carbon_dry_basis");
     for (const WayBack& way : ways_back(held.value.key, moisture_)) {
       if (vouched_for && way.slip == Slip::wet_basis) continue;  // it would have spoilt the agreement
-      if (!held.range.holds(way.meant(held.value.value))) continue;
+      if (!held.range.holds(way.meant(held.value.value), held.typed_to)) continue;
       name(held, way);
       checked_.disagree = false;
       return;
@@ -218,7 +244,9 @@ class Check {
     if (!two || carbon->value.slip || nitrogen->value.slip || !moisture_ || !(*moisture_ < 1.0)) return;
     const double ratio = carbon->value.value / nitrogen->value.value;
     const double meant = nitrogen->value.value / (1.0 - *moisture_);
-    if (ratio_range_.holds(ratio) || !ratio_range_.holds(carbon->value.value / meant) || !nitrogen->range.holds(meant)) return;
+    const double typed_to = carbon->typed_to + nitrogen->typed_to;
+    const bool explains = ratio_range_.holds(carbon->value.value / meant, typed_to) && nitrogen->range.holds(meant, nitrogen->typed_to);
+    if (ratio_range_.holds(ratio, typed_to) || !explains) return;
     nitrogen->value.slip = Slip::wet_basis;
     nitrogen->value.meant = meant;
   }
@@ -270,7 +298,7 @@ std::string_view slip_words(Slip slip) {
 CheckedFeedstock check(const Feedstock& row, const Feedstock& like, const Materials& materials) { return Check(row, like, materials).run(); }
 
 bool has_slip(const CheckedFeedstock& checked) {
-  return std::any_of(checked.values.begin(), checked.values.end(), [](const CheckedValue& value) { return value.slip.has_value(); });
+  return checked.disagree || std::any_of(checked.values.begin(), checked.values.end(), [](const CheckedValue& value) { return value.slip.has_value(); });
 }
 
 std::vector<CheckedFeedstock> check_materials_file(const Materials& materials, const std::string& path) {
@@ -278,7 +306,6 @@ std::vector<CheckedFeedstock> check_materials_file(const Materials& materials, c
   Document document = Document::from_file(path, problems);
   Table root = document.root();
   std::vector<CheckedFeedstock> checked;
-  std::vector<std::pair<Table, Feedstock>> rows;
   for (Table& table : root.tables("feedstock")) {
     table.require("id", "write id = \"a-short-name\"");
     const auto id = table.read("id", read_name);
@@ -286,26 +313,18 @@ std::vector<CheckedFeedstock> check_materials_file(const Materials& materials, c
     Feedstock row;
     read_feedstock(table, row);
     table.finish();
-    const Feedstock* like = nullptr;
-    const std::string name = row.like.empty() ? *id : row.like;
-    table.read(row.like.empty() ? "id" : "like", [&](std::string_view) {
+    const bool says_like = !row.like.empty();
+    table.read(says_like ? "like" : "id", [&](std::string_view name) {
       try {
-        like = &find_feedstock(materials, name);
+        checked.push_back(check(row, find_feedstock(materials, name), materials));
       } catch (const TextError& error) {
-        throw TextError(error.what(), row.like.empty() ? "say which row it is like: like = \"grass-clippings\"" : error.hint());
+        throw TextError(error.what(), says_like ? error.hint() : "say which row it is like: like = \"grass-clippings\"");
       }
       return true;
     });
-    if (like != nullptr) checked.push_back(check(row, *like, materials));
-    rows.emplace_back(table, std::move(row));
   }
-  if (rows.empty()) root.problem("there is no [[feedstock]] to check", "write [[feedstock]] with id, like and its figures");
+  if (checked.empty()) root.problem("there is no [[feedstock]] to check", "write [[feedstock]] with id, like and its figures");
   problems.throw_if_any();
-  // Figures that cannot be true are told as such where no slip explains them.
-  if (std::none_of(checked.begin(), checked.end(), has_slip)) {
-    for (auto& [table, row] : rows) check_feedstock(table, row);
-    problems.throw_if_any();
-  }
   return checked;
 }
 

@@ -36,7 +36,7 @@ struct CheckedValue {
   std::optional<double> low;  ///< of all readings of the row it is like; none where it has none
   std::optional<double> high;
   std::string whose;  ///< whose figures the two ends are
-  bool inside = true;
+  std::optional<bool> inside;  ///< none without a range
   std::optional<Slip> slip;
   std::optional<double> meant;  ///< the value without the slip
 };
@@ -49,12 +49,14 @@ struct CheckedFeedstock {
 };
 
 /// Holds each feedstock of a file against the row that `like` names, else the one of its own id or name.
-/// @throws InputError for what cannot be read, and, where no slip explains them, for figures that cannot be true
+/// Figures that cannot be true are outside their ranges, not refused: this is where one looks for what went wrong.
+/// @throws InputError for what cannot be read
 std::vector<CheckedFeedstock> check_materials_file(const Materials& materials, const std::string& path);
 
 /// A row against another.
 CheckedFeedstock check(const Feedstock& row, const Feedstock& like, const Materials& materials);
 
+/// Whether a slip is named, or carbon, nitrogen and C:N disagree.
 bool has_slip(const CheckedFeedstock& checked);
 
 }  // namespace heapwright

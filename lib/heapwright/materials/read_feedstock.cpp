@@ -50,8 +50,8 @@ void check_third(Table& table, const Feedstock& row) {
   if (published_list || !used(row.carbon) || !used(row.nitrogen) || !used(row.carbon_to_nitrogen)) return;
   const double expected = used(row.carbon)->value() / used(row.nitrogen)->value();
   const double given = used(row.carbon_to_nitrogen)->value();
-  const double allowed = row.carbon.front().rounding + row.nitrogen.front().rounding + row.carbon_to_nitrogen.front().rounding;
-  if (std::abs(given / expected - 1.0) <= allowed) return;
+  const TypedTo typed{row.carbon.front().rounding, row.nitrogen.front().rounding, row.carbon_to_nitrogen.front().rounding};
+  if (third_agrees(used(row.carbon)->value(), used(row.nitrogen)->value(), given, typed)) return;
   table.problem_at("carbon_to_nitrogen",
                    "carbon " + percent(used(row.carbon)->value()) + " over nitrogen " + percent(used(row.nitrogen)->value()) + " is " +
                        print_number(expected, 4) + ":1, not " + print_number(given, 4) + ":1",
@@ -123,6 +123,12 @@ const std::vector<std::pair<std::string, FeedstockClass>>& class_words() {
 }
 
 }  // namespace
+
+bool third_agrees(double carbon, double nitrogen, double ratio, const TypedTo& typed) {
+  const double least = carbon * (1.0 - typed.carbon) / (nitrogen * (1.0 + typed.nitrogen));
+  const double most = typed.nitrogen < 1.0 ? carbon * (1.0 + typed.carbon) / (nitrogen * (1.0 - typed.nitrogen)) : 1e300;
+  return ratio * (1.0 + typed.ratio) >= least * (1.0 - rounding) && ratio * (1.0 - typed.ratio) <= most * (1.0 + rounding);
+}
 
 /// A row that replaces one keeps its everyday names and its tags, which call for its cautions, unless it gives its own.
 void read_feedstock(Table& table, Feedstock& row) {

@@ -68,10 +68,10 @@ void assume_densities(std::vector<Assumption>& assumptions, const Supply& supply
   const Feedstock& feedstock = supply.feedstock;
   const auto assume_packing = [&](const std::string& packing, Figure figure, const std::string& how) {
     if (const Packing* found = feedstock.find_packing(packing))
-      assume_used(assumptions, "weight of " + feedstock.name + ", " + packing + how, figure, feedstock, found->readings, materials);
+      assume_used(assumptions, "weight of " + feedstock.name + ", " + how, figure, feedstock, found->readings, materials);
   };
-  assume_packing(supply.packing, Figure::bulk_density, supply.packing_assumed ? " (you named no packing)" : "");
-  if (supply.shredded) assume_packing("shredded", Figure::bulk_density_in_heap, " as they go into the heap");
+  assume_packing(supply.packing, Figure::bulk_density, (supply.packing_assumed ? "taken as " : "") + supply.packing);
+  if (supply.shredded) assume_packing("shredded", Figure::bulk_density_in_heap, "shredded as they go into the heap");
 }
 
 struct ToNumber {

@@ -270,7 +270,7 @@ std::string json_of_check(const std::vector<CheckedFeedstock>& checked) {
                         {"low", number(value.low)},
                         {"high", number(value.high)},
                         {"source", value.whose},
-                        {"inside", value.low ? Json(value.inside) : Json(nullptr)},
+                        {"inside", value.inside ? Json(*value.inside) : Json(nullptr)},
                         {"likely_slip", value.slip ? Json(slip_word(*value.slip)) : Json(nullptr)},
                         {"meant", number(value.meant)}});
     list.push_back({{"id", row.id}, {"like", row.like}, {"values", std::move(values)}, {"disagree", row.disagree}});

@@ -314,11 +314,21 @@ std::string headline(const Recipe& recipe, const Show& show) {
   return {};
 }
 
-std::string recipe_body(const Recipe& recipe, const Materials& materials, const Show& show) {
+/// Whether the heap fits the bins that the yard describes.
+std::string room_text(const Plan& plan, const Show& show) {
+  if (!plan.room || !plan.recipe.mix || !plan.recipe.mix->volume || !(plan.room->value() > 0.0)) return {};
+  const Volume heap = *plan.recipe.mix->volume;
+  const std::string room = "  room           " + show.volume(*plan.room) + ": ";
+  if (heap <= *plan.room) return room + "it fits\n";
+  return wrap(room + show.volume(heap) + " does not fit at once. Fill up again as it sinks, or give the heap more room.", 17);
+}
+
+/// @param room a line on whether it fits, where bins are described
+std::string recipe_body(const Recipe& recipe, const Materials& materials, const Show& show, const std::string& room = {}) {
   std::string text = headline(recipe, show);
   if (!recipe.mix) return text + left_out_text(recipe);
   text += ingredients_text(recipe, materials, show);
-  text += "\nWhat it makes\n" + figures_of(*recipe.mix, recipe.targets, show);
+  text += "\nWhat it makes\n" + figures_of(*recipe.mix, recipe.targets, show) + room;
   text += "  (The ratio counts carbon and nitrogen: 30 to 1 is not thirty buckets to one.)\n";
   if (recipe.cost > 0.0)
     text += "  cost           " + print_number(std::round(100.0 * recipe.cost) / 100.0, 6) + " in your money, by the part of a unit\n";
@@ -373,15 +383,6 @@ std::string topdressing_body(const Topdressing& topdressing, const Materials& ma
         line(times_words(topdressing.times_a_year), (months.empty() ? "" : months + ", ") + show.volume(topdressing.per_year) + " in all");
   if (topdressing.deep) text += wrap("More than 3/8 in at once can smother a low or thin lawn: two thinner dressings are safer.");
   return text;
-}
-
-std::string room_text(const Plan& plan, const Show& show) {
-  if (!plan.room || !plan.recipe.mix || !plan.recipe.mix->volume || !(plan.room->value() > 0.0)) return {};
-  const Volume heap = *plan.recipe.mix->volume;
-  if (heap <= *plan.room) return wrap("  Your bins hold " + show.volume(*plan.room) + ": it fits.", 2);
-  return wrap("  Your bins hold " + show.volume(*plan.room) + ": " + show.volume(heap) +
-                  " does not fit at once. Fill up again as it sinks, or give the heap more room.",
-              2);
 }
 
 std::string supply_text(const Plan& plan, const Show& show) {
@@ -506,7 +507,7 @@ std::string text_of_coverage(const Topdressing& covered, Volume volume, const La
 std::string text_of_plan(const Plan& plan, const Materials& materials, const Show& show) {
   std::string text;
   if (!plan.title.empty()) text += plan.title + "\n" + std::string(width_of(plan.title), '=') + "\n\n";
-  if (plan.has_supplies) text += recipe_body(plan.recipe, materials, show) + room_text(plan, show);
+  if (plan.has_supplies) text += recipe_body(plan.recipe, materials, show, room_text(plan, show));
   if (plan.has_supplies || plan.topdressing) text += supply_text(plan, show);
   if (plan.topdressing) text += "\nThe lawn\n" + topdressing_body(*plan.topdressing, materials, show);
   return text + assumptions_text(plan.assumptions, plan.measure_first, show) + cautions_text(plan.cautions, materials);
@@ -594,8 +595,8 @@ std::string text_of_check(const std::vector<CheckedFeedstock>& checked) {
     text += (text.empty() ? "" : "\n") + row.id + ", held against " + row.like + "\n";
     for (const CheckedValue& value : row.values) {
       const std::string range = value.low ? checked_words(value.key, *value.low) + " to " + checked_words(value.key, *value.high) : "";
-      const std::string verdict = !value.low ? "no published figure to hold it against"
-                                  : value.inside ? "inside " + range
+      const std::string verdict = !value.inside ? "no published figure to hold it against"
+                                  : *value.inside ? "inside " + range
                                                  : "OUTSIDE " + range;
       text += wrap("  " + value.key + " " + checked_words(value.key, value.value) + ": " + verdict +
                        (value.whose.empty() ? "" : " (" + value.whose + ")"),
