@@ -60,13 +60,11 @@ Volume room_of(const HeapDescription& heap) {
   return heap.count * one * unit::m3;
 }
 
-Facts facts_of(const HeapDescription& heap) {
+Facts facts_of(const HeapDescription& heap, Date built) {
   Facts facts;
   if (heap.height && *heap.height > tall_heap * (1.0 + 1e-9)) facts.insert(Fact::tall_heap);
   if (heap.turn_every) facts.insert(Fact::turning);
-  // November to March, when stoves burn; of a day that the person gave, so that an answer does not change with the calendar.
-  if (heap.built && (heap.built->month() >= std::chrono::November || heap.built->month() <= std::chrono::March))
-    facts.insert(Fact::cold_season);
+  if (built.month() >= std::chrono::November || built.month() <= std::chrono::March) facts.insert(Fact::cold_season);
   return facts;
 }
 

@@ -134,7 +134,13 @@ TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
 
 bool SoilTest::phosphorus_is_high() const {
   const std::string plain = plain_name(phosphorus);
-  return plain.find("high") != std::string::npos || plain.find("excess") != std::string::npos || plain.find("above") != std::string::npos;
+  for (const std::string_view letters : {"h", "vh", "eh", "ex"}) {
+    if (plain == letters) return true;
+  }
+  for (const std::string_view word : {"high", "excess", "above", "surplu", "abundant", "morethan", "toomuch"}) {
+    if (plain.find(word) != std::string::npos) return true;
+  }
+  return false;
 }
 
 Facts facts_of(const TopdressingPlan& plan) {

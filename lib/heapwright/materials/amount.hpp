@@ -19,6 +19,7 @@ struct Container {
   Volume volume;
   std::optional<Volume> low;   ///< where it comes in several sizes
   std::optional<Volume> high;
+  bool lifted = true;   ///< by hand, when full; a wheelbarrow is not
   std::string packing;  ///< how what is in it lies, where the container says so: a bale is packed
   std::string source;
   Evidence evidence = Evidence::own;

@@ -17,6 +17,8 @@ const std::vector<std::pair<std::string, Fact>>& fact_words() {
                                                                {"soil", Fact::soil},
                                                                {"grassy", Fact::grassy},
                                                                {"leaves", Fact::leaves},
+{"weedy", Fact::weedy},
+{"shredded", Fact::shredded},
                                                                {"treated", Fact::treated},
                                                                {"heap", Fact::heap},
                                                                {"tall-heap", Fact::tall_heap},

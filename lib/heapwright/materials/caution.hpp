@@ -26,6 +26,8 @@ enum class Fact {
   soil,
   grassy,
   leaves,
+  weedy,     ///< weeds, spent garden plants
+  shredded,  ///< mown over or chopped on the spot
   // of what stays out
   treated,  ///< treated with a weedkiller, or nobody knows
   // of the heap
@@ -61,6 +63,7 @@ struct Caution {
   std::string id;
   std::string text;
   std::vector<Fact> when;  ///< any of these facts calls for it
+  bool first = false;      ///< stands above the answer too: it cannot wait
   std::string step;        ///< the step of the work at which it is shown: gather, build, turn, use
   std::string source;
   Evidence evidence = Evidence::judged;

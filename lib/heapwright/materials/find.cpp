@@ -50,6 +50,9 @@ std::string packing_word(const std::string& word) {
   for (const std::string_view shredded : {"mulched", "mowed", "mown", "chopped", "ground", "crushed"}) {
     if (word == shredded) return "shredded";
   }
+  for (const std::string_view collected : {"street", "curbside", "curb", "vacuumed", "city", "municipal"}) {
+    if (word == collected) return "collected";
+  }
   for (const std::string_view packing : {"loose", "bagged", "collected", "packed", "shredded"}) {
     if (word == packing) return word;
   }

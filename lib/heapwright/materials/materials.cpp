@@ -67,6 +67,7 @@ void read_container(Table& table, Container& row) {
   } else {
     table.problem("a container needs one volume above zero", "write volume = \"5 gal\"");
   }
+  row.lifted = table.flag("lifted").value_or(true);
   row.packing = table.text("packing").value_or("");
   row.source = table.text("source").value_or("");
   row.evidence = table.one_of("evidence", evidence_words()).value_or(Evidence::own);
@@ -92,6 +93,7 @@ void read_caution(Table& table, Caution& row) {
   for (const Value& value : table.list("when")) {
     if (const auto fact = value.one_of(fact_words())) row.when.push_back(*fact);
   }
+  row.first = table.flag("first").value_or(false);
   row.step = table.text("step").value_or("");
   row.source = table.text("source").value_or("");
   row.evidence = table.one_of("evidence", evidence_words()).value_or(Evidence::judged);

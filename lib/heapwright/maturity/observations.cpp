@@ -36,7 +36,10 @@ bool is_hot(const CoreReading& reading) {
 
 bool is_smoke(const Noticed& noticed) {
   const std::string plain = plain_name(noticed.symptom);
-  return plain.find("smok") != std::string::npos || plain.find("smould") != std::string::npos || plain.find("burn") != std::string::npos;
+  for (const std::string_view sign : {"smok", "smould", "smold", "burn", "fire", "flame", "ember", "glow", "char", "scorch"}) {
+    if (plain.find(sign) != std::string::npos) return true;
+  }
+  return false;
 }
 
 }  // namespace

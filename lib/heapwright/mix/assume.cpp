@@ -2,13 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
 namespace {
 
-constexpr double worth_the_trouble = 0.02;  // judged: two percent of the answer
+constexpr double worth_the_trouble = 0.01;  // judged: a hundredth of the answer
 constexpr double all_of_it = 0.999;
 
 template <class Quantity>
@@ -51,7 +52,6 @@ void assume_amount(std::vector<Assumption>& assumptions, const Supply& supply) {
 void assume_container(std::vector<Assumption>& assumptions, const Supply& supply, const Materials& materials) {
   const ContainerCount* counted = supply.amount ? std::get_if<ContainerCount>(&*supply.amount) : nullptr;
   if (counted == nullptr || supply.estimated) return;
-  if (supply.weighed && supply.weighed->container.container == counted->container) return;  // its weight is known, its size does not matter
   const Container* container = find_container(materials.containers, counted->container);
   if (container == nullptr) return;
   Reading<Volume> size;
@@ -64,13 +64,12 @@ void assume_container(std::vector<Assumption>& assumptions, const Supply& supply
 }
 
 void assume_densities(std::vector<Assumption>& assumptions, const Supply& supply, const Materials& materials) {
-  if (supply.weighed) return;
   const Feedstock& feedstock = supply.feedstock;
   const auto assume_packing = [&](const std::string& packing, Figure figure, const std::string& how) {
     if (const Packing* found = feedstock.find_packing(packing))
       assume_used(assumptions, "weight of " + feedstock.name + ", " + how, figure, feedstock, found->readings, materials);
   };
-  assume_packing(supply.packing, Figure::bulk_density, (supply.packing_assumed ? "taken as " : "") + supply.packing);
+  if (!supply.weighed) assume_packing(supply.packing, Figure::bulk_density, (supply.packing_assumed ? "taken as " : "") + supply.packing);
   if (supply.shredded) assume_packing("shredded", Figure::bulk_density_in_heap, "shredded as they go into the heap");
 }
 
@@ -87,24 +86,50 @@ struct ToNumber {
 
 double number_of(const AssumedValue& value) { return std::visit(ToNumber{}, value); }
 
-Mass mass_of_another_amount(Mass mass, std::optional<Mass> available, double ratio) {
-  if (!available || mass >= all_of_it * *available) return Mass(ratio * mass);
-  return std::min(mass, Mass(ratio * *available));
+bool is_all(const Ingredient& ingredient, const Taken& taken) {
+  return taken.available && ingredient.mass >= all_of_it * *taken.available;
 }
 
-/// Who weighs, or puts in all of what was reckoned by weight, puts in that weight whatever it fills.
-bool goes_by_weight(const Ingredient& ingredient, const Taken& taken) {
-  const Supply& supply = *taken.supply;
-  const bool all = taken.available && ingredient.mass >= all_of_it * *taken.available;
-  return (supply.amount && std::holds_alternative<Mass>(*supply.amount)) || (supply.estimated && supply.estimated->by_weight && all);
+/// What goes in where there is another amount: all of it, or what was told as far as it goes.
+void change_available(Ingredient& ingredient, const Taken& taken, double ratio) {
+  if (!taken.available || is_all(ingredient, taken)) {
+    ingredient.mass *= ratio;
+  } else {
+    ingredient.mass = std::min(ingredient.mass, Mass(ratio * *taken.available));
+  }
 }
 
+bool is_told_by_weight(const Supply& supply) {
+  const std::optional<Amount>& told = supply.amount ? supply.amount : supply.priced_amount;
+  return told && std::holds_alternative<Mass>(*told);
+}
+
+bool lies_as_counted(const Supply& supply) { return !supply.shredded || supply.feedstock.find_packing("shredded") == nullptr; }
+
+/// Who weighs, or puts in all of what was reckoned by weight, puts in that weight whatever it fills; who counts containers puts in more of
+/// what is denser, as far as there is.
 void change_density(Ingredient& ingredient, const Taken& taken, double ratio) {
   const Supply& supply = *taken.supply;
-  const bool by_weight = goes_by_weight(ingredient, taken);
+  const bool reckoned_by_weight = supply.estimated && supply.estimated->by_weight;
+  const bool by_weight = is_told_by_weight(supply) || (reckoned_by_weight && is_all(ingredient, taken));
   if (!by_weight) ingredient.mass *= ratio;
-  const bool lies_as_counted = !supply.shredded || supply.feedstock.find_packing("shredded") == nullptr;
-  if (lies_as_counted && ingredient.density) *ingredient.density *= ratio;
+  if (reckoned_by_weight && taken.available) ingredient.mass = std::min(ingredient.mass, *taken.available);
+  if (lies_as_counted(supply) && ingredient.density) *ingredient.density *= ratio;
+}
+
+/// A container of another size holds more, unless a full one was weighed: then it is the same in more room.
+void change_container(Ingredient& ingredient, const Supply& supply, double ratio) {
+  const ContainerCount& counted = std::get<ContainerCount>(*supply.amount);
+  const bool weighed = supply.weighed && supply.weighed->container.container == counted.container;
+  if (!weighed) ingredient.mass *= ratio;
+  if (weighed && lies_as_counted(supply) && ingredient.density) *ingredient.density /= ratio;
+}
+
+/// Of trees the dry leaves are known: moister ones weigh more.
+void change_moisture(Ingredient& ingredient, const Taken& taken, double moisture) {
+  const double before = ingredient.properties.moisture.value();
+  ingredient.properties.moisture = wet_basis(moisture);
+  if (taken.supply->estimated && taken.supply->estimated->of_dry) change_available(ingredient, taken, (1.0 - before) / (1.0 - moisture));
 }
 
 /// An ingredient as it would be if a figure of it were another.
@@ -113,11 +138,11 @@ Ingredient with(Ingredient ingredient, const Taken& taken, const Assumption& ass
   Properties& properties = ingredient.properties;
   switch (assumption.figure) {
     case Figure::none: break;
-    case Figure::amount: ingredient.mass = mass_of_another_amount(ingredient.mass, taken.available, ratio); break;
-    case Figure::container: ingredient.mass *= ratio; break;
+    case Figure::amount: change_available(ingredient, taken, ratio); break;
+    case Figure::container: change_container(ingredient, *taken.supply, ratio); break;
     case Figure::bulk_density: change_density(ingredient, taken, ratio); break;
     case Figure::bulk_density_in_heap: ingredient.density = bulk_density(number); break;
-    case Figure::moisture: properties.moisture = wet_basis(number); break;
+    case Figure::moisture: change_moisture(ingredient, taken, number); break;
     case Figure::carbon_to_nitrogen: properties.nitrogen = properties.carbon / carbon_to_nitrogen(number); break;
     case Figure::nitrogen: properties.nitrogen = nitrogen_dry_basis(number); break;
     case Figure::carbon:
@@ -133,21 +158,44 @@ double relative_span(double low, double typical, double high) {
   return (std::max({low, typical, high}) - std::min({low, typical, high})) / std::abs(typical);
 }
 
-bool takes_away(Measuring how, Figure figure) {
-  switch (how) {
-    case Measuring::weigh: return figure == Figure::bulk_density || figure == Figure::container;
-    case Measuring::dry: return figure == Figure::moisture;
-    case Measuring::count: return figure == Figure::amount;
-  }
-  return false;
-}
-
 /// The container that a supply is counted in, else the one that it usually is.
-std::string container_of(const Supply& supply, const Materials& materials) {
+Container container_of(const Supply& supply, const Materials& materials) {
   const ContainerCount* counted = supply.amount ? std::get_if<ContainerCount>(&*supply.amount) : nullptr;
   const Container* container =
       find_container(materials.containers, counted != nullptr ? counted->container : supply.feedstock.usual_container);
-  return container == nullptr ? "bucket" : container->name;
+  return container != nullptr ? *container : *find_container(materials.containers, "bucket");
+}
+
+/// A supply once it is measured, with the figure that is used anyway as the result; nothing where it is known, or cannot be.
+std::optional<Supply> measured(Supply supply, Measuring how, const Materials& materials) {
+  switch (how) {
+    case Measuring::weigh: {
+      const std::optional<BulkDensity> density = supply.counted_density();
+      if (supply.weighed || !density) return std::nullopt;
+      const Container container = container_of(supply, materials);
+      supply.weighed = Weighed{{container.id, 1.0, container.volume}, Mass(container.volume * *density), Mass()};
+      return supply;
+    }
+    case Measuring::dry: {
+      if (supply.dried) return std::nullopt;
+      supply.dried = Dried{1.0 * unit::kg, (1.0 - supply.properties().moisture.value()) * unit::kg};
+      return supply;
+    }
+    case Measuring::count: {
+      if (!supply.estimated) return std::nullopt;
+      supply.estimated.reset();
+      return supply;
+    }
+  }
+  return std::nullopt;
+}
+
+/// Sum of the squared changes that a supply's assumptions make.
+double squares_of(const Blend& blend, std::size_t ingredient, const Taken& taken, const Materials& materials) {
+  double squares = 0.0;
+  for (const Assumption& assumption : assumptions_of(*taken.supply, materials))
+    squares += std::pow(change_of_mix(blend, ingredient, taken, assumption).value_or(0.0), 2);
+  return squares;
 }
 
 }  // namespace
@@ -214,19 +262,20 @@ std::optional<double> change_of_mix(const Blend& blend, std::size_t ingredient, 
   return std::hypot(ratio, moisture, volume);
 }
 
-std::optional<Measurement> measure_first(const std::vector<Assumption>& assumptions, const std::vector<Supply>& supplies,
-                                         const Materials& materials) {
+std::optional<Measurement> measure_first(const Blend& blend, const std::vector<Taken>& taken, const Materials& materials) {
+  std::vector<double> squares;
+  for (std::size_t i = 0; i < taken.size(); ++i) squares.push_back(squares_of(blend, i, taken[i], materials));
+  const double all = std::accumulate(squares.begin(), squares.end(), 0.0);
   std::optional<Measurement> first;
-  for (const Supply& supply : supplies) {
+  for (std::size_t i = 0; i < taken.size(); ++i) {
+    if (!(blend.ingredients[i].mass.value() > 0.0)) continue;
     for (const Measuring how : {Measuring::weigh, Measuring::dry, Measuring::count}) {
-      double squares = 0.0;
-      for (const Assumption& assumption : assumptions) {
-        if (assumption.feedstock == supply.feedstock.id && takes_away(how, assumption.figure))
-          squares += std::pow(assumption.could_change_answer.value_or(0.0), 2);
-      }
-      const double change = std::sqrt(squares);
-      if (change >= worth_the_trouble && (!first || change > first->could_change_answer))
-        first = Measurement{how, supply.feedstock.id, supply.feedstock.name, container_of(supply, materials), change};
+      const std::optional<Supply> known = measured(*taken[i].supply, how, materials);
+      if (!known) continue;
+      const double left = squares_of(blend, i, {&*known, taken[i].available}, materials);
+      const double narrower = std::sqrt(all) - std::sqrt(std::max(0.0, all - squares[i] + left));
+      if (narrower < worth_the_trouble || (first && narrower <= first->could_change_answer)) continue;
+      first = Measurement{how, known->feedstock.id, known->feedstock.name, container_of(*known, materials), narrower};
     }
   }
   return first;

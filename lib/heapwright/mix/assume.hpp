@@ -40,13 +40,15 @@ struct Measurement {
   Measuring how;
   std::string feedstock;       ///< its id
   std::string name;            ///< its name
-  std::string container;       ///< the name of the container to weigh or to count
-  double could_change_answer;  ///< what it takes away
+  Container container;         ///< to weigh or to count
+  double could_change_answer;  ///< by how much it narrows the answer
 };
 
-/// Of the measurements that take some of these assumptions away, the one that takes most, if it is worth the trouble.
-std::optional<Measurement> measure_first(const std::vector<Assumption>& assumptions, const std::vector<Supply>& supplies,
-                                         const Materials& materials);
+/// Of the measurements that can be made of a blend's ingredients, the one that narrows its answer most, if it is worth the trouble. The
+/// answer's width is √Σ of the squared change_of_mix() of all its assumptions; each measurement is taken in turn, with the figure that is
+/// used anyway as its result, and what it leaves is reckoned anew.
+/// @param taken of each ingredient of the blend, in its order
+std::optional<Measurement> measure_first(const Blend& blend, const std::vector<Taken>& taken, const Materials& materials);
 
 /// The most important first; those whose weight nobody knows last, in their order.
 void order_by_weight(std::vector<Assumption>& assumptions);

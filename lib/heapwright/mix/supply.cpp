@@ -207,7 +207,8 @@ void take_estimate(Table& table, Supply& supply, const Materials& materials) {
   Amount amount = std::visit([](auto quantity) { return Amount(quantity); }, rough.likely);
   settle_season(table, *estimate, supply, amount);
   supply.amount = in_usual_container(supply, amount, materials);
-  supply.estimated = Estimated{rough.low, rough.high, rough.words, rough.evidence, std::holds_alternative<Mass>(rough.likely)};
+  supply.estimated = Estimated{rough.low, rough.high, rough.words, rough.evidence, std::holds_alternative<Mass>(rough.likely),
+                               std::holds_alternative<Trees>(*estimate)};
 }
 
 }  // namespace
@@ -220,16 +221,15 @@ std::string_view treated_word(Treated treated) {
 }
 
 std::optional<BulkDensity> Supply::density() const {
-  if (weighed) return weighed->density();
   if (shredded) {
     if (const auto smaller = feedstock.density("shredded")) return smaller;
   }
-  return feedstock.density(packing);
+  return counted_density();
 }
 
-std::optional<Mass> Supply::mass(const Amount& counted) const {
-  return mass_of(counted, weighed ? weighed->density() : feedstock.density(packing));
-}
+std::optional<BulkDensity> Supply::counted_density() const { return weighed ? weighed->density() : feedstock.density(packing); }
+
+std::optional<Mass> Supply::mass(const Amount& counted) const { return mass_of(counted, counted_density()); }
 
 Properties Supply::properties() const {
   Properties properties = *feedstock.properties();
@@ -239,7 +239,7 @@ Properties Supply::properties() const {
 }
 
 bool Supply::may_carry_weedkiller() const {
-  return feedstock.has_tag("herbicide") && (treated == Treated::yes || treated == Treated::unknown);
+  return treated == Treated::yes || (treated == Treated::unknown && feedstock.has_tag("herbicide"));
 }
 
 Ingredient Supply::ingredient(Mass mass) const { return {feedstock.id, feedstock.name, packing, properties(), density(), mass}; }
@@ -336,12 +336,15 @@ std::optional<Amount> on_hand(const Supply& supply, Date built) {
 Facts facts_of(const Supply& supply) {
   Facts facts;
   for (const auto& [word, fact] : fact_words()) {
-    if (supply.feedstock.has_tag(word)) facts.insert(fact);
+    if (fact < Fact::treated && supply.feedstock.has_tag(word)) facts.insert(fact);
   }
   // A lawn known to be untreated is no worry; one that nobody asked about is.
   if (supply.treated == Treated::no) facts.erase(Fact::herbicide);
+  if (supply.shredded) facts.insert(Fact::shredded);
   const bool from_the_curb = supply.packing == "collected" && !supply.packing_assumed && supply.feedstock.has_tag("leaves");
-  if (supply.bought || from_the_curb) facts.insert(Fact::from_elsewhere);
+  const FeedstockClass sort = supply.feedstock.feedstock_class;
+  const bool from_a_shelf = sort == FeedstockClass::supplement || sort == FeedstockClass::must_go || supply.feedstock.has_tag("sharp-nitrogen");
+  if (from_the_curb || (supply.bought && !from_a_shelf)) facts.insert(Fact::from_elsewhere);
   return facts;
 }
 

@@ -45,6 +45,7 @@ struct Estimated {
   std::string words;
   std::string evidence;
   bool by_weight = false;  ///< of trees, people, a lawn; not of a heap's size
+  bool of_dry = false;     ///< of trees: what falls is known dry
 };
 
 enum class Use { up_to, all, unlimited };
@@ -71,15 +72,17 @@ struct Supply {
   double price = 0.0;  ///< in the user's money, for `priced_amount`
   std::optional<Amount> priced_amount;
 
-  /// As-is bulk density as it lies: weighed, else the table's of its packing (of shredded where it is).
+  /// As-is bulk density as it goes into the heap: of shredded where it is, else as it is counted: weighed, else the table's of its packing.
   std::optional<BulkDensity> density() const;
+  /// As-is bulk density as the person counts it.
+  std::optional<BulkDensity> counted_density() const;
   /// As-is mass of an amount of it as the person counts it: shredding shrinks the volume later, not the weight.
   std::optional<Mass> mass(const Amount& amount) const;
   /// Properties, with the moisture of the dried sample where there is one, else of the squeezed handful.
   Properties properties() const;
   Ingredient ingredient(Mass mass) const;
 
-  /// Said to be treated with a weedkiller, or of unknown treatment, and of a kind that carries it on: no heap gets it.
+  /// Said to be treated with a weedkiller, or of unknown treatment and of a kind that carries it on: no heap gets it.
   bool may_carry_weedkiller() const;
 };
 

@@ -20,10 +20,10 @@ std::vector<std::string> ranked(const std::vector<std::string>& ids, const Mater
 }
 
 /// Adds what a supply takes for granted, each with what it could change of a blend that the supply is an ingredient of.
-void take_on(const Supply& supply, const Blend& blend, std::size_t ingredient, std::optional<Mass> available, const Materials& materials,
+void take_on(const Taken& taken, const Blend& blend, std::size_t ingredient, const Materials& materials,
              std::vector<Assumption>& assumptions) {
-  for (Assumption& assumption : assumptions_of(supply, materials)) {
-    assumption.could_change_answer = change_of_mix(blend, ingredient, {&supply, available}, assumption);
+  for (Assumption& assumption : assumptions_of(*taken.supply, materials)) {
+    assumption.could_change_answer = change_of_mix(blend, ingredient, taken, assumption);
     const auto known = std::find_if(assumptions.begin(), assumptions.end(), [&](const Assumption& other) {
       return other.what == assumption.what && other.value == assumption.value;
     });
@@ -36,12 +36,13 @@ void take_on(const Supply& supply, const Blend& blend, std::size_t ingredient, s
 }
 
 /// What of the seasons' supplies is on hand, said once for all that keep and once for all that do not.
-void assume_windows(const std::vector<const Supply*>& taken, std::vector<Assumption>& assumptions) {
+void assume_windows(const std::vector<Taken>& taken, std::vector<Assumption>& assumptions) {
   for (const bool storable : {true, false}) {
     std::string names;
-    for (const Supply* supply : taken) {
-      const bool seasonal = supply->amount && !std::holds_alternative<std::monostate>(supply->when);
-      if (seasonal && supply->storable == storable) names += (names.empty() ? "" : ", ") + supply->feedstock.name;
+    for (const Taken& one : taken) {
+      const Supply& supply = *one.supply;
+      const bool seasonal = supply.amount && !std::holds_alternative<std::monostate>(supply.when);
+      if (seasonal && supply.storable == storable) names += (names.empty() ? "" : ", ") + supply.feedstock.name;
     }
     if (names.empty()) continue;
     const std::string window = storable ? "stored, what came in over the twelve months before the heap is built"
@@ -103,10 +104,13 @@ bool keeps_dry_stuff(const Supply& supply) {
   return supply.feedstock.feedstock_class == FeedstockClass::keeper && supply.feedstock.has_tag("dusty");
 }
 
-/// A full container of more than 50 lb. (common practice: two lift it, or fill it less)
-bool is_heavy(const RecipeAmount& amount) {
+/// A full container of more than 50 lb that is lifted by hand. (common practice: two lift it, or fill it less)
+bool is_heavy(const RecipeAmount& amount, const Materials& materials) {
   constexpr double heavy = 50.0 * 0.45359237;
-  return amount.containers && amount.containers->count >= 1.0 && amount.mass.value() / amount.containers->count > heavy;
+  constexpr double full = 0.999;
+  if (!amount.containers || amount.containers->count < full) return false;
+  const Container* container = find_container(materials.containers, amount.containers->container);
+  return container != nullptr && container->lifted && amount.mass.value() / amount.containers->count > heavy;
 }
 
 /// Big, dry and so able to heat itself until it burns: judged, ten cubic yards and below the moisture that works.
@@ -115,15 +119,15 @@ bool is_big_and_dry(const Mix& mix, const Targets& targets) {
   return mix.volume && mix.volume->value() >= big && mix.moisture && *mix.moisture < targets.moisture.low;
 }
 
-Facts facts_of_heap(const Yard& yard, const Recipe& recipe) {
-  Facts facts;
+Facts facts_of_heap(const Yard& yard, const Recipe& recipe, Date built) {
+  Facts facts = facts_of(yard.observations);
   if (!recipe.left_out.empty()) facts.insert(Fact::treated);
   if (!recipe.mix) return facts;
   facts.insert(Fact::heap);
   if (is_big_and_dry(*recipe.mix, recipe.targets)) facts.insert(Fact::big_dry_heap);
-  if (std::any_of(recipe.amounts.begin(), recipe.amounts.end(), [&](const auto& amount) { return goes_in(amount, recipe) && is_heavy(amount); }))
-    facts.insert(Fact::heavy_containers);
-  if (yard.heap) facts.merge(facts_of(*yard.heap));
+  const auto heavy = [&](const RecipeAmount& amount) { return goes_in(amount, recipe) && is_heavy(amount, yard.materials); };
+  if (std::any_of(recipe.amounts.begin(), recipe.amounts.end(), heavy)) facts.insert(Fact::heavy_containers);
+  if (yard.heap) facts.merge(facts_of(*yard.heap, built));
   return facts;
 }
 
@@ -157,22 +161,22 @@ CompostYield compost_yield(const Mix& mix, const Compost& compost, const YieldRu
 MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
   MixAnswer answer;
   Blend blend{{}, added_water, yard.wishes.settling};
-  std::vector<const Supply*> taken;
-  Facts facts;
+  std::vector<Taken> taken;
+  Facts facts = facts_of(yard.observations);
   for (const Supply& supply : yard.supplies) {
     const std::optional<Amount> amount = on_hand(supply, yard.built_or(today));
     if (supply.bought || !amount || is_zero(*amount)) continue;
     blend.ingredients.push_back(supply.ingredient(*supply.mass(*amount)));
-    taken.push_back(&supply);
+    taken.push_back({&supply, blend.ingredients.back().mass});
     facts.merge(facts_of(supply));
+    if (supply.may_carry_weedkiller()) facts.insert(Fact::treated);
   }
   if (blend.ingredients.empty()) return answer;
   answer.mix = mix_of(blend);
-  for (std::size_t i = 0; i < taken.size(); ++i)
-    take_on(*taken[i], blend, i, blend.ingredients[i].mass, yard.materials, answer.assumptions);
+  for (std::size_t i = 0; i < taken.size(); ++i) take_on(taken[i], blend, i, yard.materials, answer.assumptions);
   assume_windows(taken, answer.assumptions);
   order_by_weight(answer.assumptions);
-  answer.measure_first = measure_first(answer.assumptions, yard.supplies, yard.materials);
+  answer.measure_first = measure_first(blend, taken, yard.materials);
   answer.cautions = cautions_for(yard.materials.cautions, facts);
   return answer;
 }
@@ -182,30 +186,30 @@ Recipe first_recipe(const Yard& yard, Date today) {
   const RecipeQuestion question = recipe_question(yard.supplies, yard.targets, yard.wishes, built);
   Recipe recipe = solve(question);
   recipe.left_out = left_out_of(yard.supplies);
-  Facts facts = facts_of_heap(yard, recipe);
+  Facts facts = facts_of_heap(yard, recipe, built);
   if (recipe.mix) {
-    std::vector<const Supply*> supplies;  // as the recipe has them
-    for (const Supply& supply : yard.supplies) {
-      if (!supply.may_carry_weedkiller()) supplies.push_back(&supply);
-    }
     Blend blend{{}, recipe.water_to_add, yard.wishes.settling};
-    for (std::size_t i = 0; i < supplies.size(); ++i) blend.ingredients.push_back(supplies[i]->ingredient(recipe.amounts[i].mass));
-    std::vector<const Supply*> taken;
-    for (std::size_t i = 0; i < supplies.size(); ++i) {
-      if (is_left(recipe.amounts[i]) && keeps_dry_stuff(*supplies[i])) facts.insert(Fact::stored_browns);
-      if (!goes_in(recipe.amounts[i], recipe)) continue;  // what stays out neither warns nor matters
-      take_on(*supplies[i], blend, i, question.supplies[i].available, yard.materials, recipe.assumptions);
-      facts.merge(facts_of(*supplies[i]));
-      taken.push_back(supplies[i]);
+    std::vector<Taken> taken;
+    std::size_t i = 0;  // the recipe knows nothing of what may carry a weedkiller
+    for (const Supply& supply : yard.supplies) {
+      if (supply.may_carry_weedkiller()) continue;
+      const RecipeAmount& amount = recipe.amounts[i];
+      const std::optional<Mass> available = question.supplies[i++].available;
+      if (is_left(amount) && keeps_dry_stuff(supply)) facts.insert(Fact::stored_browns);
+      if (!goes_in(amount, recipe)) continue;  // what stays out neither warns nor matters
+      blend.ingredients.push_back(supply.ingredient(amount.mass));
+      taken.push_back({&supply, available});
+      facts.merge(facts_of(supply));
     }
+    for (std::size_t at = 0; at < taken.size(); ++at) take_on(taken[at], blend, at, yard.materials, recipe.assumptions);
     assume_windows(taken, recipe.assumptions);
+    recipe.measure_first = measure_first(blend, taken, yard.materials);
   }
   const bool seasons = std::any_of(yard.supplies.begin(), yard.supplies.end(),
                                    [](const Supply& supply) { return !std::holds_alternative<std::monostate>(supply.when); });
   if (seasons && !(yard.heap && yard.heap->built))
     recipe.assumptions.push_back({"the heap is built today", built, std::nullopt, std::nullopt, "you gave no date", std::nullopt});
   order_by_weight(recipe.assumptions);
-  recipe.measure_first = measure_first(recipe.assumptions, yard.supplies, yard.materials);
   recipe.cautions = cautions_for(yard.materials.cautions, facts);
   return recipe;
 }
@@ -226,7 +230,7 @@ Plan make_plan(const Yard& yard, Date today) {
 
   plan.assumptions = plan.recipe.assumptions;
   std::vector<std::string> cautions = plan.recipe.cautions;
-  Facts facts = facts_of(yard.observations);
+  Facts facts;
   if (own) assume_yield(plan.assumptions, *plan.recipe.mix, compost, yard.materials, plan.supply.needed);
   if (plan.topdressing) {
     const Topdressing& spread = *plan.topdressing;

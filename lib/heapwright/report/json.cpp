@@ -55,6 +55,8 @@ Json assumptions_json(const std::vector<Assumption>& assumptions) {
     entry["evidence"] = assumption.evidence;
     entry["could_change_answer"] = assumption.could_change_answer ? Json(*assumption.could_change_answer) : Json(nullptr);
     entry["feedstock"] = assumption.feedstock.empty() ? Json(nullptr) : Json(assumption.feedstock);
+    const ContainerCount* counted = std::get_if<ContainerCount>(&assumption.value);
+    entry["container"] = counted != nullptr ? Json(counted->container) : Json(nullptr);
     entry["figure"] = assumption.figure == Figure::none ? Json(nullptr) : Json(figure_word(assumption.figure));
     list.push_back(std::move(entry));
   }
@@ -65,7 +67,7 @@ Json measure_first_json(const std::optional<Measurement>& measurement) {
   if (!measurement) return nullptr;
   return {{"feedstock", measurement->feedstock},
           {"how", measuring_word(measurement->how)},
-          {"container", measurement->container},
+          {"container", measurement->container.id},
           {"could_change_answer", measurement->could_change_answer}};
 }
 

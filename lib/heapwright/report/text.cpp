@@ -100,13 +100,13 @@ std::string measure_first_text(const std::optional<Measurement>& first) {
   if (!first) return {};
   switch (first->how) {
     case Measuring::weigh:
-      return wrap("Measure first: weigh one full " + first->container + " of " + first->name +
-                  ". In the yard file: weighed = { container = \"" + first->container + "\", full = \"… lb\" }");
+      return wrap("Measure first: weigh one full " + first->container.name + " of " + first->name +
+                  ". In the yard file: weighed = { container = \"" + first->container.id + "\", full = \"… lb\", empty = \"… lb\" }");
     case Measuring::dry:
       return wrap("Measure first: weigh a handful of " + first->name +
                   " moist, and again once it has dried crisp in a warm airy place. In the yard file: dried = { wet = \"… g\", dry = \"… g\" }");
     case Measuring::count:
-      return wrap("Measure first: count the " + first->name + " in place of the guess. In the yard file: amount = \"… " + first->container +
+      return wrap("Measure first: count the " + first->name + " in place of the guess. In the yard file: amount = \"… " + first->container.id +
                   "\"");
   }
   return {};
@@ -137,6 +137,16 @@ std::string cautions_text(const std::vector<std::string>& ids, const Materials& 
     if (const Caution* caution = find_caution(materials, ids[i])) text += item(caution->text);
   }
   return text + wrap("Local rules come first.");
+}
+
+/// Cautions that cannot wait, above the answer.
+std::string first_cautions_text(const std::vector<std::string>& ids, const Materials& materials) {
+  std::string text;
+  for (const std::string& id : ids) {
+    const Caution* caution = find_caution(materials, id);
+    if (caution != nullptr && caution->first) text += wrap(caution->text) + "\n";
+  }
+  return text;
 }
 
 /// Where a supply goes that may carry a weedkiller.
@@ -473,7 +483,7 @@ std::string checked_words(const std::string& key, double value) {
 std::string text_of_mix(const MixAnswer& answer, const Targets& targets, const Materials& materials, const Show& show) {
   if (!answer.mix) return wrap("Nothing is on hand to mix. Say what there is: --add \"leaves=20 bags\", or [[supply]] in the yard file.");
   const Mix& mix = *answer.mix;
-  std::string text = wrap("This heap is " + character(mix, targets) + ".");
+  std::string text = first_cautions_text(answer.cautions, materials) + wrap("This heap is " + character(mix, targets) + ".");
   text += figures_of(mix, targets, show);
   std::vector<std::vector<std::string>> rows;
   for (const MixPart& part : mix.parts)
@@ -484,7 +494,7 @@ std::string text_of_mix(const MixAnswer& answer, const Targets& targets, const M
 }
 
 std::string text_of_recipe(const Recipe& recipe, const Materials& materials, const Show& show) {
-  return recipe_body(recipe, materials, show) + assumptions_text(recipe.assumptions, recipe.measure_first, show) + cautions_text(recipe.cautions, materials);
+  return first_cautions_text(recipe.cautions, materials) + recipe_body(recipe, materials, show) + assumptions_text(recipe.assumptions, recipe.measure_first, show) + cautions_text(recipe.cautions, materials);
 }
 
 std::string text_of_topdressing(const Topdressing& topdressing, const Materials& materials, const Show& show) {
@@ -507,6 +517,7 @@ std::string text_of_coverage(const Topdressing& covered, Volume volume, const La
 std::string text_of_plan(const Plan& plan, const Materials& materials, const Show& show) {
   std::string text;
   if (!plan.title.empty()) text += plan.title + "\n" + std::string(width_of(plan.title), '=') + "\n\n";
+  text += first_cautions_text(plan.cautions, materials);
   if (plan.has_supplies) text += recipe_body(plan.recipe, materials, show, room_text(plan, show));
   if (plan.has_supplies || plan.topdressing) text += supply_text(plan, show);
   if (plan.topdressing) text += "\nThe lawn\n" + topdressing_body(*plan.topdressing, materials, show);
