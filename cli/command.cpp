@@ -44,12 +44,21 @@ void CommonOptions::print(const std::string& text) const {
     if (!std::cout) throw TextError("standard output cannot be written", "is the disk full, or the pipe closed?");
     return;
   }
-  write_whole(output, text, force);
+  write_whole("--output: ", output, text, force);
 }
 
-void write_whole(const std::string& path, const std::string& text, bool force) {
+void check_writable(const std::string& option, const std::string& path, bool force) {
   std::error_code trouble;
-  if (std::filesystem::exists(path, trouble) && !force) throw TextError(path + " exists already", "name another file, or add --force");
+  if (std::filesystem::is_directory(path, trouble)) throw TextError(option + path + " is a folder", "name a file in it");
+  if (std::filesystem::exists(path, trouble) && !force) throw TextError(option + path + " exists already", "name another file, or add --force");
+  const std::filesystem::path folder = std::filesystem::absolute(path, trouble).parent_path();
+  if (!std::filesystem::is_directory(folder, trouble))
+    throw TextError(option + path + " cannot be written: there is no folder " + folder.string(), "make it first, or name another file");
+}
+
+void write_whole(const std::string& option, const std::string& path, const std::string& text, bool force) {
+  check_writable(option, path, force);
+  std::error_code trouble;
   // Beside its place first and then renamed, so that the file is whole or not there.
   const std::string beside = path + ".heapwright-part";
   {
@@ -57,13 +66,13 @@ void write_whole(const std::string& path, const std::string& text, bool force) {
     file << text << std::flush;
     if (!file) {
       std::remove(beside.c_str());
-      throw TextError(path + " cannot be written", "check the folder");
+      throw TextError(option + path + " cannot be written", "check the folder");
     }
   }
   std::filesystem::rename(beside, path, trouble);
   if (trouble) {
     std::remove(beside.c_str());
-    throw TextError(path + " cannot be written: " + trouble.message(), "check the name");
+    throw TextError(option + path + " cannot be written: " + trouble.message(), "check the name");
   }
 }
 

@@ -36,8 +36,10 @@ struct CommonOptions {
   void print(const std::string& text) const;
 };
 
-/// Writes a file whole or not at all. @throws TextError where it is there already and not to be overwritten, or cannot be written
-void write_whole(const std::string& path, const std::string& text, bool force);
+/// @throws TextError, which begins with the option's name, where a file is there already and not to be overwritten, or has no folder
+void check_writable(const std::string& option, const std::string& path, bool force);
+/// Writes a file whole or not at all. @throws TextError as check_writable(), or where it cannot be written
+void write_whole(const std::string& option, const std::string& path, const std::string& text, bool force);
 
 /// Reads an option's text; a TextError names the option.
 template <class Read>

@@ -1,5 +1,7 @@
 #include <unistd.h>
 
+#include <algorithm>
+#include <cctype>
 #include <filesystem>
 #include <iostream>
 #include <memory>
@@ -35,44 +37,81 @@ void say_not_known(const Question& question, const Answers& answers) {
   if (answers.at(question.id).is.count("unknown") != 0) std::cerr << wrap("   " + question.not_known, 3);
 }
 
-/// Asks until all is answered. @throws TextError where the person stops or the input ends
+void refuse(const Error& error) {
+  const std::string what = error.what();
+  const bool ended = what.ends_with('.') || what.ends_with('?') || what.ends_with('!');
+  std::cerr << wrap("   " + what + (ended ? "" : "."), 3) << wrap("   " + error.hint(), 3);
+}
+
+/// A line as it was typed, up to its end; an input that ends within a line, or before it, is no answer.
+std::string read_line() {
+  std::string said;
+  if (!std::getline(std::cin, said) || std::cin.eof()) {
+    std::cerr << "\n";
+    throw TextError("the input ended before the last question: nothing is written", "answer every question; Enter takes the default");
+  }
+  if (!isatty(STDIN_FILENO)) std::cerr << said << "\n";  // so that a recording reads like a terminal
+  return said;
+}
+
+/// Asks until all is answered. @throws TextError where the person stops, the input ends, or nothing but nonsense comes
 Answers ask(const Materials& materials) {
+  constexpr int most_refused = 20;
   Interview interview(questions(), materials, today());
   std::cerr << welcome;
+  int refused = 0;
   while (const Question* due = interview.due()) {
     const Question question = *due;
     put(question, interview.number());
-    std::string said;
-    if (!std::getline(std::cin, said)) {
-      std::cerr << "\n";
-      throw TextError("the input ended before the last question: nothing is written", "answer every question; Enter takes the default");
-    }
-    if (!isatty(STDIN_FILENO)) std::cerr << said << "\n";  // so that a recording reads like a terminal
-    if (said == "quit") throw TextError("stopped: nothing is written", "");
-    if (said == "back") {
+    const std::string said = read_line();
+    const std::string plain = plain_answer(said);
+    if (plain == "quit") throw TextError("stopped: nothing is written", "");
+    if (plain == "back") {
       if (!interview.back()) std::cerr << "   This is the first question.\n";
       continue;
     }
     try {
       interview.answer(said);
+      refused = 0;
       say_not_known(question, interview.answers());
     } catch (const Error& error) {
-      std::cerr << wrap("   " + std::string(error.what()) + ".", 3) << wrap("   " + error.hint(), 3);
+      refuse(error);
+      if (++refused == most_refused) throw TextError("twenty answers in a row could not be read: nothing is written", "");
     }
   }
   return interview.answers();
 }
 
+/// All that can go wrong with the files, before anything is asked.
 void check(const Options& options) {
-  std::error_code trouble;
-  if (std::filesystem::exists(options.file, trouble) && !options.common.force)
-    throw TextError(options.file + " exists already", "name another file, or add --force");
-  const std::filesystem::path folder = std::filesystem::absolute(options.file, trouble).parent_path();
-  if (!std::filesystem::is_directory(folder, trouble))
-    throw TextError(options.file + ": there is no folder " + folder.string(), "make it first, or name another file");
+  const std::string& file = options.file;
+  if (file.empty()) throw TextError("the yard file has no name", "write heapwright new my-yard.toml");
+  check_writable("", file, options.common.force);
+  if (!options.common.output.empty()) {
+    check_writable("--output: ", options.common.output, options.common.force);
+    std::error_code trouble;
+    const auto whole = [&](const std::string& path) { return std::filesystem::absolute(path, trouble).lexically_normal(); };
+    if (whole(file) == whole(options.common.output))
+      throw TextError("--output: " + file + " is the yard file", "name another file for the plan");
+  }
   if (!options.ask && !options.blank && !isatty(STDIN_FILENO))
     throw TextError("new asks questions, and there is no terminal to ask on",
                     "add --ask to answer through a pipe, or --blank for a file to fill in");
+}
+
+/// A word as a shell takes it.
+std::string for_shell(const std::string& word) {
+  const auto plain = [](char c) { return std::isalnum(static_cast<unsigned char>(c)) != 0 || std::string_view("._-/+:").find(c) != std::string_view::npos; };
+  if (!word.empty() && std::all_of(word.begin(), word.end(), plain)) return word;
+  std::string quoted = "'";
+  for (const char c : word) quoted += c == '\'' ? std::string("'\\''") : std::string(1, c);
+  return quoted + "'";
+}
+
+std::string command_again(const Options& options) {
+  const std::string materials = options.common.materials_file.empty() ? "" : " --materials " + for_shell(options.common.materials_file);
+  const bool looks_like_an_option = options.file.starts_with('-');
+  return "heapwright plan " + for_shell((looks_like_an_option ? "./" : "") + options.file) + materials;
 }
 
 }  // namespace
@@ -88,11 +127,11 @@ void add_new_command(CLI::App& program, int& exit_code) {
   command->callback([options, &exit_code] {
     check(*options);
     const Materials materials = options->common.materials();
-    const std::string text = options->blank ? starter_yard_text() : yard_text(ask(materials));
+    const std::string text = options->blank ? starter_yard_text() : yard_text(ask(materials), today());
     const Yard yard = read_yard_text(text, options->file, materials);
     const Plan plan = make_plan(yard, today());
-    write_whole(options->file, text, options->common.force);
-    std::cerr << "\nWritten to " << options->file << ". `heapwright plan " << options->file << "` shows this again.\n\n";
+    write_whole("", options->file, text, options->common.force);
+    std::cerr << "\nWritten to " << options->file << ". To see this again:\n  " << command_again(*options) << "\n\n";
     options->common.print(options->common.json ? json_of_plan(plan, yard.materials)
                                                : text_of_plan(plan, yard.materials, options->common.show(yard.units)));
     exit_code = plan.recipe.mix || plan.topdressing ? done : no_answer;

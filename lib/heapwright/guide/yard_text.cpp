@@ -57,8 +57,8 @@ std::string clippings(const Given& given) {
   const std::string season = "when = { every = \"week\", from = \"Apr\", to = \"Oct\" }\n";
   if (given.is("clippings", "some"))
     return supply("grass-clippings") + key("amount", given.text("clippings")) + season + treated(given, "treated");
-  const bool by_lawn = given.is("clippings", "unknown") && given.is("lawn", "some");
-  if (!by_lawn) return {};
+  if (!given.is("clippings", "unknown")) return {};
+  if (!given.is("lawn", "some")) return "\n# Clippings: nobody knows how many, nor how large the lawn is, so they are left out.\n";
   return supply("grass-clippings") + "estimate = { mown_lawn = " + in_quotes(given.text("lawn")) + " }   # count the buckets of a mowing\n" +
          season + treated(given, "treated");
 }
@@ -80,15 +80,18 @@ std::string others(const Given& given) {
   return text;
 }
 
-std::string heap(const Given& given) {
-  std::string text = "\n[heap]\nshape = \"bin\"\n";
-  if (given.count("bin") == 3) {
-    text += key("length", given.text("bin", 0)) + key("width", given.text("bin", 1)) + key("height", given.text("bin", 2));
-  } else {
-    text += "length = \"4 ft\"                         # not known: measure the bin or the place\nwidth = \"4 ft\"\nheight = \"4 ft\"\n";
-  }
-  if (!given.text("built").empty()) text += "built = " + given.text("built") + "\n";
-  return text + key("turn_every", given.is("turn", "some") ? given.text("turn") : "never");
+std::string bin(const Given& given) {
+  if (given.is("bin", "volume")) return key("shape", "tumbler") + key("volume", given.text("bin"));
+  if (given.is("bin", "round")) return key("shape", "round") + key("diameter", given.text("bin", 0)) + key("height", given.text("bin", 1));
+  if (given.is("bin", "some"))
+    return key("shape", "bin") + key("length", given.text("bin", 0)) + key("width", given.text("bin", 1)) + key("height", given.text("bin", 2));
+  return key("shape", "bin") + "length = \"4 ft\"                         # not known: measure the bin or the place\n" +
+         key("width", "4 ft") + key("height", "4 ft");
+}
+
+std::string heap(const Given& given, Date today) {
+  const std::string built = given.is("built", "some") ? given.text("built") : print_date(today);
+  return "\n[heap]\n" + bin(given) + "built = " + built + "\n" + key("turn_every", given.is("turn", "some") ? given.text("turn") : "never");
 }
 
 std::string climate(const Given& given) {
@@ -109,10 +112,10 @@ std::string lawn(const Given& given) {
 
 }  // namespace
 
-std::string yard_text(const Answers& answers) {
+std::string yard_text(const Answers& answers, Date today) {
   const Given given(answers);
   return "# Your yard, as you told it. Change what you like; `heapwright plan` reads it again.\ntitle = \"My yard\"\n" + leaves(given) +
-         clippings(given) + scraps(given) + others(given) + heap(given) + climate(given) + lawn(given);
+         clippings(given) + scraps(given) + others(given) + heap(given, today) + climate(given) + lawn(given);
 }
 
 std::string starter_yard_text() { return std::string(embedded_material("starter.toml")); }

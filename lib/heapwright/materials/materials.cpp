@@ -154,6 +154,20 @@ void take_tags_of_likes(Materials& materials, Document& document) {
   }
 }
 
+/// A row of one's own is no way around what stays out.
+void refuse_what_stays_out(const Materials& materials, Document& document) {
+  Table root = document.root();
+  for (Table& table : root.tables("feedstock")) {
+    for (const char* key : {"id", "name"}) {
+      table.read(key, [&](std::string_view name) {
+        const KeepOut* row = find_keep_out(materials.keep_out, name);
+        if (row != nullptr) throw TextError("\"" + std::string(name) + "\" stays out of the heap: " + row->reason, row->instead);
+        return true;
+      });
+    }
+  }
+}
+
 template <class Row>
 const Row* row_with_id(const std::vector<Row>& rows, std::string_view id) {
   const auto found = std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return row.id == id; });
@@ -178,6 +192,7 @@ void add_materials_file(Materials& materials, const std::string& path) {
   Document document = Document::from_file(path, problems);
   read_all(document, materials);
   take_tags_of_likes(materials, document);
+  refuse_what_stays_out(materials, document);
   problems.throw_if_any();
 }
 

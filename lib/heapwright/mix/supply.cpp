@@ -32,7 +32,7 @@ void refuse_incomplete(const Feedstock& feedstock) {
   }
   if (missing.empty()) return;
   throw TextError("\"" + feedstock.id + "\" cannot be mixed: nobody published its " + missing,
-                  "take a near relative, or give your own figures with --materials");
+                  "leave it out, write the name of something like it, or give your own figures with --materials");
 }
 
 std::string checked_packing(const Feedstock& feedstock, std::string_view packing) {

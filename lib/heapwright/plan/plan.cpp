@@ -220,6 +220,7 @@ Plan make_plan(const Yard& yard, Date today) {
   plan.built = yard.built_or(today);
   plan.recipe = first_recipe(yard, today);
   plan.has_supplies = !yard.supplies.empty();
+  plan.heap = yard.heap;
   if (yard.heap) plan.room = room_of(*yard.heap);
   if (yard.lawn) plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.materials);
 

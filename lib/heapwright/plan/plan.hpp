@@ -35,6 +35,7 @@ struct Plan {
   Date built;
   Recipe recipe;
   bool has_supplies = false;
+  std::optional<HeapDescription> heap;
   std::optional<Volume> room;  ///< what the described bins or heaps hold; the recipe is not limited by it
   std::optional<Topdressing> topdressing;
   SupplyBalance supply;

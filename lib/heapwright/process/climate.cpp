@@ -12,6 +12,13 @@ namespace {
 
 constexpr double pi = 3.14159265358979323846;
 
+TemperaturePoint read_monthly_mean(std::string_view text) {
+  const TemperaturePoint mean = read_temperature(text);
+  if (!is_a_monthly_mean(mean))
+    throw TextError("\"" + std::string(text) + "\" is no month's mean on this earth", "write the mean air temperature: \"30 degF\"");
+  return mean;
+}
+
 void take_named(Table& table, ClimateDescription& climate) {
   const auto named = table.read("like", [](std::string_view name) {
     const std::vector<NamedClimate> climates = named_climates();
@@ -40,6 +47,10 @@ void check_one_way(Table& table) {
 
 }  // namespace
 
+bool is_a_monthly_mean(TemperaturePoint mean) {
+  return mean >= TemperaturePoint::from_celsius(-60.0) && mean <= TemperaturePoint::from_celsius(50.0);
+}
+
 std::vector<NamedClimate> named_climates() {
   Problems problems;
   Document document = Document::from_text(std::string(embedded_material("climates.toml")), "climates.toml", problems);
@@ -62,13 +73,13 @@ std::optional<ClimateDescription> read_climate(Table& root) {
   ClimateDescription climate;
   const std::vector<Value> means = table->list("mean_air_temperature");
   for (const Value& value : means) {
-    if (const auto mean = value.read(read_temperature)) climate.monthly_means.push_back(*mean);
+    if (const auto mean = value.read(read_monthly_mean)) climate.monthly_means.push_back(*mean);
   }
   if (!means.empty() && means.size() != 12)
     table->problem_at("mean_air_temperature", "has " + std::to_string(means.size()) + " temperatures",
                       "write twelve monthly means, January first");
-  climate.coldest_month = table->read("coldest_month", read_temperature);
-  climate.warmest_month = table->read("warmest_month", read_temperature);
+  climate.coldest_month = table->read("coldest_month", read_monthly_mean);
+  climate.warmest_month = table->read("warmest_month", read_monthly_mean);
   if (table->has("coldest_month") != table->has("warmest_month"))
     table->problem("gives only one of the coldest and the warmest month",
                    "write both: coldest_month = \"30 degF\", warmest_month = \"76 degF\"");

@@ -14,6 +14,9 @@ namespace heapwright {
 /// Mean air temperatures of the months, January first.
 using MonthlyMeans = std::vector<TemperaturePoint>;
 
+/// Whether a temperature can be the mean of a month anywhere: −60 to 50 °C.
+bool is_a_monthly_mean(TemperaturePoint mean);
+
 /// A winter by its plain name, of climates.toml. Judged.
 struct NamedClimate {
   std::string id;

@@ -10,6 +10,7 @@
 namespace heapwright {
 namespace {
 
+constexpr Mass least_amount = Mass::from_value(0.001);  // less than a gram of anything is nothing in a heap
 constexpr double on_the_edge = 1.0 + 1e-9;  // a window met to rounding is met
 constexpr double comfortable = 0.6;         // README, use-most
 constexpr double next_dearer_money = 1.10;
@@ -214,6 +215,7 @@ RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Target
     in_recipe.most_of_volume = supply.most_of_volume;
     const std::optional<Amount> amount = on_hand(supply, built);
     if (amount) in_recipe.available = supply.mass(*amount);
+    if (in_recipe.available && *in_recipe.available < least_amount) in_recipe.available = Mass();
     if (supply.priced_amount) in_recipe.price_per_kg = supply.price / supply.mass(*supply.priced_amount)->value();
     if (const std::optional<Amount>& counted = supply.amount ? supply.amount : supply.priced_amount) {
       in_recipe.counted_by_mass = std::holds_alternative<Mass>(*counted);

@@ -234,7 +234,15 @@ std::string json_of_plan(const Plan& plan, const Materials& materials) {
 std::string json_of_feedstocks(const Materials& materials) {
   Json list = Json::array();
   for (const Feedstock& feedstock : materials.feedstocks) list.push_back(feedstock_json(feedstock, materials));
-  return finished({{"feedstocks", std::move(list)}});
+  Json keep_out = Json::array();
+  for (const KeepOut& row : materials.keep_out)
+    keep_out.push_back({{"id", row.id},
+                        {"name", row.name},
+                        {"reason", row.reason},
+                        {"instead", row.instead},
+                        {"evidence", evidence_word(row.evidence)},
+                        {"source", source_words(materials, row.source, row.evidence)}});
+  return finished({{"feedstocks", std::move(list)}, {"keep_out", std::move(keep_out)}});
 }
 
 std::string json_of_feedstock(const Feedstock& feedstock, const Materials& materials) {

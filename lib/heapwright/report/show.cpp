@@ -118,6 +118,11 @@ std::string Show::density(BulkDensity value) const {
   return both(print_number(pounds_per_cubic_yard(value), 3) + " lb/cu yd", print_number(value.value(), 3) + " kg/m3");
 }
 
+std::string Show::days(Duration value) const {
+  const std::string count = number(value.value() / 86400.0);
+  return count + (count == "1" ? " day" : " days");
+}
+
 std::string Show::temperature(TemperaturePoint value) const {
   return both(print_number(std::round(value.fahrenheit()), 3) + " °F", print_number(std::round(value.celsius()), 3) + " °C");
 }
@@ -137,6 +142,8 @@ std::string Show::value(const AssumedValue& value) const {
     std::string operator()(ShareOfVolume share) const { return show_percent(share.value()); }
     std::string operator()(ShareOfLooseVolume share) const { return show_percent(share.value()); }
     std::string operator()(const ContainerCount& counted) const {
+      constexpr double few = 3.0;  // of so few a range would read "half a bucket to half a bucket"
+      if (counted.count < few) return show.capacity(Volume(counted.count * counted.each));
       std::string name = counted.container;
       std::replace(name.begin(), name.end(), '-', ' ');
       return show_count(counted.count, name);

@@ -9,6 +9,7 @@
 namespace heapwright {
 namespace {
 
+constexpr std::size_t screen = 80;
 constexpr std::size_t most_cautions = 3;
 constexpr std::size_t most_assumptions = 6;
 constexpr double on_the_edge = 1.0 + 1e-6;
@@ -27,7 +28,7 @@ std::string right(const std::string& text, std::size_t width) {
   return std::string(width > width_of(text) ? width - width_of(text) : 0, ' ') + text;
 }
 
-/// Rows with their columns aligned, two spaces apart.
+/// Rows with their columns aligned, two spaces apart. A row too long for the screen goes on below its last column.
 std::string columns(const std::vector<std::vector<std::string>>& rows) {
   std::vector<std::size_t> widths;
   for (const auto& row : rows) {
@@ -37,8 +38,13 @@ std::string columns(const std::vector<std::vector<std::string>>& rows) {
   std::string text;
   for (const auto& row : rows) {
     std::string line = " ";
-    for (std::size_t i = 0; i < row.size(); ++i) line += " " + padded(row[i], widths[i] + 1);
-    text += line.substr(0, line.find_last_not_of(' ') + 1) + "\n";
+    std::size_t last_column = 0;
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      last_column = width_of(line) + 1;
+      line += " " + padded(row[i], widths[i] + 1);
+    }
+    line.resize(line.find_last_not_of(' ') + 1);
+    text += width_of(line) <= screen ? line + "\n" : wrap(line, std::min(last_column, screen / 2), screen);
   }
   return text;
 }
@@ -155,7 +161,7 @@ std::string left_out_words(const LeftOut& left) {
                             : left.manure  ? "spread manure on the pasture or field it came from, not on beds"
                                            : "give it back, or put it in the trash; none on beds";
   if (left.treated == Treated::yes) return left.name + ": treated with weedkiller. So " + where + ".";
-  return left.name + ": nobody knows whether weedkiller was used. Find out, and write treated = \"no\" if not. Until then " + where + ".";
+  return left.name + ": nobody knows whether weedkiller was used. Find out, and write treated = \"no\" in the yard file if not. Until then " + where + ".";
 }
 
 std::string left_out_text(const Recipe& recipe) {
@@ -188,7 +194,8 @@ std::string ingredients_text(const Recipe& recipe, const Materials& materials, c
   }
   std::string text = columns(rows);
   const bool moist = recipe.mix->moisture && *recipe.mix->moisture >= recipe.targets.moisture.low;
-  if (recipe.water_to_add.value() >= 0.5) {
+  constexpr double splash = 0.5;
+  if (recipe.water_to_add.value() >= splash) {
     text += "  Water: " + show.water(recipe.water_to_add) + ", a little on each layer as you build.\n";
   } else {
     text += moist ? "  No water: it is wet enough as it is.\n" : "  It stays too dry: it wants water, and the limits allow none.\n";
@@ -329,7 +336,8 @@ std::string room_text(const Plan& plan, const Show& show) {
   if (!plan.room || !plan.recipe.mix || !plan.recipe.mix->volume || !(plan.room->value() > 0.0)) return {};
   const Volume heap = *plan.recipe.mix->volume;
   const std::string room = "  room           " + show.volume(*plan.room) + ": ";
-  if (heap <= *plan.room) return room + "it fits\n";
+  constexpr double as_good_as_full = 1.02;
+  if (heap <= as_good_as_full * *plan.room) return room + "it fits\n";
   return wrap(room + show.volume(heap) + " does not fit at once. Fill up again as it sinks, or give the heap more room.", 17);
 }
 
@@ -391,8 +399,19 @@ std::string topdressing_body(const Topdressing& topdressing, const Materials& ma
   if (again)
     text +=
         line(times_words(topdressing.times_a_year), (months.empty() ? "" : months + ", ") + show.volume(topdressing.per_year) + " in all");
+  if (topdressing.plan.near_water)
+    text += wrap("Keep back from the pond, stream or drain: ask your county how far. Sweep up what lands on pavement.");
   if (topdressing.deep) text += wrap("More than 3/8 in at once can smother a low or thin lawn: two thinner dressings are safer.");
   return text;
+}
+
+/// What to do with the heap once it stands.
+std::string care_text(const Plan& plan, const Show& show) {
+  if (!plan.recipe.mix || !plan.heap) return {};
+  const std::optional<Duration>& turn = plan.heap->turn_every;
+  const std::string squeeze = "squeeze a handful: it should clump and not drip. Water it if it crumbles, add dry browns if it drips.";
+  if (!turn) return "\nThen\n" + item("leave it: unturned it gets done too, only later; now and then " + squeeze);
+  return "\nThen\n" + item("turn it every " + show.days(*turn) + ", and " + squeeze);
 }
 
 std::string supply_text(const Plan& plan, const Show& show) {
@@ -519,7 +538,10 @@ std::string text_of_plan(const Plan& plan, const Materials& materials, const Sho
   if (!plan.title.empty()) text += plan.title + "\n" + std::string(width_of(plan.title), '=') + "\n\n";
   text += first_cautions_text(plan.cautions, materials);
   if (plan.has_supplies) text += recipe_body(plan.recipe, materials, show, room_text(plan, show));
+  if (plan.has_supplies) text += care_text(plan, show);
   if (plan.has_supplies || plan.topdressing) text += supply_text(plan, show);
+  if (!plan.has_supplies && !plan.topdressing)
+    text += wrap("There is nothing yet to build a heap of, and no lawn. Say what there is: [[supply]] and [[lawn.zone]] in the yard file.");
   if (plan.topdressing) text += "\nThe lawn\n" + topdressing_body(*plan.topdressing, materials, show);
   return text + assumptions_text(plan.assumptions, plan.measure_first, show) + cautions_text(plan.cautions, materials);
 }
@@ -542,6 +564,9 @@ std::string text_of_feedstocks(const Materials& materials, const Show& show) {
   text += columns(rows) + "\nContainers\n";
   rows.clear();
   for (const Container& container : materials.containers) rows.push_back({container.id, show.volume(container.volume), container.name});
+  text += columns(rows) + "\nWhat stays out of a heap\n";
+  rows.clear();
+  for (const KeepOut& row : materials.keep_out) rows.push_back({row.name, row.instead});
   return text + columns(rows) + "\n" + wrap("`heapwright materials ID` shows one in full, with whose figures they are.");
 }
 

@@ -1,0 +1,367 @@
+#include "heapwright/guide/answer.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <utility>
+
+#include "heapwright/input/words.hpp"
+#include "heapwright/mix/supply.hpp"
+#include "heapwright/process/climate.hpp"
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+using Replacement = std::pair<std::string_view, std::string_view>;
+
+constexpr std::size_t longest_answer = 300;
+constexpr std::size_t most_things = 20;
+
+void replace_all(std::string& text, std::string_view from, std::string_view to) {
+  for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size())) text.replace(at, from.size(), to);
+}
+
+/// The first word of a text replaced, where it is one of a list.
+void replace_first_word(std::string& text, std::string_view word, std::string_view by) {
+  if (text == word || text.starts_with(std::string(word) + " ")) text.replace(0, word.size(), by);
+}
+
+constexpr std::array<Replacement, 12> number_words{{{"one", "1"}, {"two", "2"}, {"three", "3"}, {"four", "4"}, {"five", "5"}, {"six", "6"},
+                                                    {"seven", "7"}, {"eight", "8"}, {"nine", "9"}, {"ten", "10"}, {"eleven", "11"}, {"twelve", "12"}}};
+
+void number_first(std::string& text) {
+  replace_first_word(text, "a dozen", "12");
+  replace_first_word(text, "half of", "half");
+  for (const auto& [word, number] : number_words) replace_first_word(text, word, number);
+}
+
+template <std::size_t n>
+bool is_one_of(const std::string& said, const std::array<std::string_view, n>& words) {
+  return std::find(words.begin(), words.end(), said) != words.end();
+}
+
+bool is_do_not_know(const std::string& said) {
+  constexpr std::array<std::string_view, 13> words{"?",       "don't know", "dont know",    "do not know",   "i don't know", "i dont know", "i do not know",
+                                                   "unknown", "not sure",   "i'm not sure", "no idea",       "dunno",        "idk"};
+  return is_one_of(said, words);
+}
+
+bool is_nothing(const std::string& said) {
+  constexpr std::array<std::string_view, 10> words{"0", "none", "nothing", "no", "n", "nope", "zero", "nothing else", "no thanks", "nothing more"};
+  return is_one_of(said, words);
+}
+
+bool is_bare_number(std::string said) {
+  for (const std::string_view sign : {"¼", "½", "¾"}) replace_all(said, sign, "1");
+  return !said.empty() && said.find_first_not_of("0123456789.,/ ") == std::string::npos && said.find_first_of("0123456789") != std::string::npos;
+}
+
+Answer some(std::vector<std::string> texts) { return {std::move(texts), {"some"}, {}}; }
+Answer none() { return {{}, {"none"}, {}}; }
+
+std::string with_unit(const std::string& said, const std::string& unit) { return is_bare_number(said) ? said + " " + unit : said; }
+
+std::string in_quotes(const std::string& said) { return "\"" + said + "\""; }
+
+Answer read_amount_answer(const Question& question, const std::string& said, const Materials& materials) {
+  if (is_nothing(said)) return none();
+  const std::string text = with_unit(said, question.bare);
+  return is_zero(read_amount(text, materials.containers)) ? none() : some({text});
+}
+
+/// A number of people or trees, and nothing behind it but what is counted.
+Answer read_count_answer(const std::string& said) {
+  if (is_nothing(said)) return none();
+  const std::string hint = "write one number: 3";
+  constexpr std::array<std::string_view, 9> counted_words{"", "people", "person", "persons", "of us", "trees", "tree", "maples", "oaks"};
+  const CountedWords counted = read_counted_words(said);
+  constexpr double least = 0.1;
+  constexpr double most = 1000.0;
+  if (!is_one_of(counted.words, counted_words)) throw TextError(in_quotes(said) + " is more than a number", hint);
+  if (counted.number == 0.0) return none();
+  if (!(counted.number >= least && counted.number <= most)) throw TextError(in_quotes(said) + " is no count from 1 to 1000", hint);
+  return some({print_number(counted.number, 4)});
+}
+
+Answer read_yes_no_answer(const std::string& said) {
+  constexpr std::array<std::string_view, 4> yes{"y", "yes", "yeah", "yep"};
+  constexpr std::array<std::string_view, 4> no{"n", "no", "nope", "never"};
+  if (is_one_of(said, yes)) return some({"yes"});
+  if (is_one_of(said, no)) return none();
+  throw TextError(in_quotes(said) + " is neither yes nor no", "write yes, no, or ? for don't know");
+}
+
+std::vector<std::string> split(const std::string& text, const std::vector<std::string>& separators) {
+  std::vector<std::string> parts;
+  std::size_t begin = 0;
+  while (begin <= text.size()) {
+    std::size_t end = text.size();
+    std::size_t skip = 1;
+    for (const std::string& separator : separators) {
+      const std::size_t found = text.find(separator, begin);
+      if (found < end) {
+        end = found;
+        skip = separator.size();
+      }
+    }
+    parts.push_back(plain_answer(text.substr(begin, end - begin)));
+    begin = end + skip;
+  }
+  return parts;
+}
+
+std::vector<std::string> sides_of(const std::string& said) { return split(said, {" by ", " x ", "x", "×", "*", ", ", ","}); }
+
+/// Sides without a unit take the last one's: "1.2 by 1.2 by 1 m" is metres; without any the question's.
+std::vector<std::string> with_units(std::vector<std::string> sides, const std::string& bare) {
+  std::string unit = bare;
+  if (!sides.empty() && !is_bare_number(sides.back())) {
+    const std::size_t end_of_number = sides.back().find_last_of("0123456789./") + 1;
+    const std::string last = plain_answer(sides.back().substr(end_of_number));
+    if (!last.empty()) unit = last;
+  }
+  for (std::string& side : sides) side = with_unit(side, unit);
+  return sides;
+}
+
+/// "5000", "5000 ft2", "60 by 30", "60 ft by 30 ft".
+Answer read_area_answer(const Question& question, const std::string& said) {
+  if (is_nothing(said)) return none();
+  std::string text = with_unit(said, question.bare);
+  const std::vector<std::string> sides = sides_of(said);
+  const bool bare_sides = sides.size() == 2 && is_bare_number(sides[0]) && is_bare_number(sides[1]);
+  if (bare_sides) text = sides[0] + " ft by " + sides[1] + " ft";
+  return read_area(text).value() > 0.0 ? some({text}) : none();
+}
+
+/// "4", "4 by 4 by 3", "4 ft x 4 ft x 3 ft": three sides, where one stands for all and of two the first for length and width; "round 3 by 4":
+/// diameter and height; "64 gal": a tumbler's volume.
+Answer read_size_answer(const Question& question, const std::string& said) {
+  const std::string hint = "write length, width and height: 4 by 4 by 3; or round 3 by 4; or of a tumbler 60 gal";
+  const bool round = said.starts_with("round");
+  std::vector<std::string> sides = with_units(sides_of(round ? plain_answer(said.substr(5)) : said), question.bare);
+  if (sides.size() == 1 && !round) {
+    try {
+      if (read_volume(sides[0]).value() > 0.0) return {{sides[0]}, {"some", "volume"}, {}};
+    } catch (const TextError&) {  // no volume: a length, which is read below
+    }
+  }
+  if (sides.size() > 3 || (round && sides.size() != 2)) throw TextError(in_quotes(said) + " is no size", hint);
+  for (const std::string& side : sides) {
+    if (!(read_length(side).value() > 0.0)) throw TextError("a bin has a size", hint);
+  }
+  if (round) return {sides, {"some", "round"}, {}};
+  if (sides.size() == 1) sides = {sides[0], sides[0], sides[0]};
+  if (sides.size() == 2) sides = {sides[0], sides[0], sides[1]};
+  return some(sides);
+}
+
+bool is_number(const std::string& text, std::size_t least_digits, std::size_t most_digits) {
+  return text.size() >= least_digits && text.size() <= most_digits && text.find_first_not_of("0123456789") == std::string::npos;
+}
+
+Date date_of(const std::string& year, unsigned month, const std::string& day) {
+  return {std::chrono::year(std::stoi(year)), std::chrono::month(month), std::chrono::day(static_cast<unsigned>(std::stoi(day)))};
+}
+
+/// "2026-11-07", "11/7/2026", "Nov 7", "November 7 2026"; nothing where it is none of these.
+std::optional<Date> read_calendar_date(const std::string& said, Date today) {
+  const std::vector<std::string> iso = split(said, {"-"});
+  if (iso.size() == 3 && is_number(iso[0], 4, 4) && is_number(iso[1], 1, 2) && is_number(iso[2], 1, 2))
+    return date_of(iso[0], static_cast<unsigned>(std::stoi(iso[1])), iso[2]);
+  const std::vector<std::string> us = split(said, {"/"});
+  if (us.size() == 3 && is_number(us[0], 1, 2) && is_number(us[1], 1, 2) && is_number(us[2], 4, 4))
+    return date_of(us[2], static_cast<unsigned>(std::stoi(us[0])), us[1]);
+  std::vector<std::string> words = split(said, {", ", ",", " "});
+  if (words.size() == 2) words.push_back(std::to_string(static_cast<int>(today.year())));
+  if (words.size() != 3 || !is_number(words[1], 1, 2) || !is_number(words[2], 4, 4)) return std::nullopt;
+  return date_of(words[2], static_cast<unsigned>(read_month(words[0])), words[1]);
+}
+
+Answer read_date_answer(const std::string& said, Date today) {
+  if (said == "today" || said == "now") return some({print_date(today)});
+  if (said == "tomorrow") return some({print_date(Date(std::chrono::sys_days(today) + std::chrono::days(1)))});
+  const std::string hint = "write " + print_date(today) + ", Nov 7, or today";
+  const std::optional<Date> date = read_calendar_date(said, today);
+  if (!date) throw TextError(in_quotes(said) + " is no date", hint);
+  const bool in_a_lifetime = date->ok() && date->year() >= std::chrono::year(1900) && date->year() <= std::chrono::year(2200);
+  if (!in_a_lifetime) throw TextError(in_quotes(said) + " is no day of the calendar", hint);
+  return some({print_date(*date)});
+}
+
+/// "14", "every two weeks", "weekly", "once a month".
+Answer read_interval_answer(const Question& question, const std::string& said) {
+  if (is_nothing(said) || said == "never") return none();
+  constexpr std::array<Replacement, 4> adverbs{{{"daily", "1 day"}, {"weekly", "1 week"}, {"biweekly", "2 weeks"}, {"monthly", "30 days"}}};
+  std::string text = said;
+  for (const std::string_view before : {"every ", "once every ", "once a ", "each "}) {
+    if (text.starts_with(before)) text = text.substr(before.size());
+  }
+  text = plain_answer(text);
+  for (const auto& [word, meaning] : adverbs) replace_first_word(text, word, meaning);
+  replace_first_word(text, "other", "2");
+  if (text.find_first_of("0123456789") == std::string::npos) text = "1 " + text;
+  for (const std::string_view month : {" months", " month"}) {
+    if (text.ends_with(month)) text = print_number(30.0 * read_counted_words(text).number, 4) + " days";
+  }
+  text = with_unit(text, question.bare);
+  return read_duration(text).value() > 0.0 ? some({text}) : none();
+}
+
+/// "30 and 76": the coldest and the warmest month; or the name of a winter.
+Answer read_climate_answer(const Question& question, const std::string& said) {
+  std::string names;
+  for (const NamedClimate& climate : named_climates()) {
+    if (plain_name(climate.id) == plain_name(said)) return some({climate.id});
+    names += (names.empty() ? "" : "; ") + climate.id + " (" + climate.name + ")";
+  }
+  const std::string hint = "write a word for it: " + names + ". Or the mean temperatures of the coldest and the warmest month: 30 and 76";
+  std::vector<std::string> temperatures = split(said, {" and ", " to ", ", ", ",", " / ", "/"});
+  if (temperatures.size() == 1) temperatures = split(said, {" "});
+  if (temperatures.size() != 2) throw TextError(in_quotes(said) + " is neither a winter by name nor two temperatures", hint);
+  const auto is_bare = [](const std::string& text) { return !text.empty() && text.find_first_not_of("0123456789.-") == std::string::npos; };
+  std::string unit = question.bare;
+  if (!is_bare(temperatures[1])) {
+    const std::string last = plain_answer(temperatures[1].substr(temperatures[1].find_last_of("0123456789.") + 1));
+    if (!last.empty()) unit = last;
+  }
+  for (std::string& temperature : temperatures) {
+    if (is_bare(temperature)) temperature += " " + unit;
+    TemperaturePoint mean = TemperaturePoint::from_celsius(0.0);
+    try {
+      mean = read_temperature(temperature);
+    } catch (const TextError&) {
+      throw TextError(in_quotes(said) + " is neither a winter by name nor two temperatures", hint);
+    }
+    if (!is_a_monthly_mean(mean)) throw TextError(in_quotes(temperature) + " is no month's mean on this earth", "write °F: 30 and 76");
+  }
+  if (read_temperature(temperatures[0]) > read_temperature(temperatures[1]))
+    throw TextError("the coldest month is warmer than the warmest", "write the colder one first: 30 and 76");
+  return some(temperatures);
+}
+
+bool reads_as_amount(const std::string& text, const Materials& materials) {
+  try {
+    read_amount(text, materials.containers);
+    return true;
+  } catch (const TextError&) {
+    return false;
+  }
+}
+
+/// Name and amount of "2 buckets of coffee grounds", "2 buckets coffee grounds" or "coffee grounds: 2 buckets".
+std::pair<std::string, std::string> name_and_amount(const std::string& said, const Materials& materials) {
+  for (const std::string_view sign : {"=", ":"}) {
+    const std::size_t at = said.find(sign);
+    if (at != std::string::npos) return {plain_answer(said.substr(0, at)), plain_answer(said.substr(at + 1))};
+  }
+  for (const std::string_view between : {" of ", " "}) {
+    for (std::size_t at = said.find(between); at != std::string::npos; at = said.find(between, at + 1)) {
+      const std::string amount = plain_answer(said.substr(0, at));
+      if (reads_as_amount(amount, materials)) return {said.substr(at + between.size()), amount};
+    }
+  }
+  return {said, {}};
+}
+
+/// A thing in an amount; nothing where the amount is zero.
+std::optional<Thing> read_thing(const std::string& said, const Materials& materials) {
+  const auto [name, amount] = name_and_amount(said, materials);
+  Supply supply = supply_of(materials, name);
+  if (amount.empty()) throw TextError("how much of " + name + "?", "write \"2 buckets of " + name + "\"");
+  const Amount read = read_amount(amount, materials.containers);
+  if (is_zero(read)) return std::nullopt;
+  set_amount(supply, read, materials);
+  if (!supply.mass(*supply.amount)) throw TextError("no weight of a volume of " + name + " is known", "write \"5 lb of " + name + "\"");
+  return Thing{supply.feedstock.id, supply.packing_assumed ? "" : supply.packing, amount, supply.feedstock.has_tag("herbicide")};
+}
+
+/// A list: at semicolons; at commas and "and" where an amount follows, which "1,000 lb" and "lemons and limes" do not break.
+std::vector<std::string> listed(const std::string& said) {
+  std::vector<std::string> items{""};
+  for (const std::string& part : split(said, {";", ", ", " and "})) {
+    const std::string first = part.substr(0, part.find(' '));
+    const bool begins_an_item = part.find_first_of("0123456789=:") != std::string::npos || first == "a" || first == "an" || first == "half";
+    if (items.back().empty()) {
+      items.back() = part;
+    } else if (begins_an_item) {
+      items.push_back(part);
+    } else {
+      items.back() += " and " + part;
+    }
+  }
+  return items;
+}
+
+/// "a bucket of horse manure and bedding": what follows "and" is taken for the same where the whole is no name.
+std::optional<Thing> read_listed_thing(const std::string& item, const Materials& materials) {
+  try {
+    return read_thing(item, materials);
+  } catch (const TextError&) {
+    const std::size_t both = item.rfind(" and ");
+    if (both == std::string::npos) throw;
+    std::optional<Thing> first = read_thing(item.substr(0, both), materials);
+    supply_of(materials, item.substr(both + 5));  // refuses what stays out
+    return first;
+  }
+}
+
+Answer read_things_answer(const std::string& said, const Materials& materials) {
+  if (is_nothing(said)) return none();
+  Answer answer = none();
+  for (const std::string& item : listed(said)) {
+    if (const auto thing = read_listed_thing(item, materials)) answer.things.push_back(*thing);
+  }
+  if (answer.things.size() > most_things) throw TextError("these are more than 20 things", "leave out the smallest");
+  if (answer.things.empty()) return none();
+  answer.is = {"some"};
+  if (std::any_of(answer.things.begin(), answer.things.end(), [](const Thing& thing) { return thing.herbicide; }))
+    answer.is.insert("herbicide");
+  return answer;
+}
+
+}  // namespace
+
+std::string plain_answer(std::string_view said) {
+  std::string plain;
+  for (const char c : said) {
+    const bool space = static_cast<unsigned char>(c) <= ' ' || c == '\x7f';
+    if (!space) {
+      plain += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    } else if (!plain.empty() && plain.back() != ' ') {
+      plain += ' ';
+    }
+  }
+  constexpr std::array<Replacement, 6> signs{{{"−", "-"}, {"’", "'"}, {"‘", "'"}, {"“", "\""}, {"”", "\""}, {"\u00A0", " "}}};
+  for (const auto& [from, to] : signs) replace_all(plain, from, to);
+  while (plain.ends_with(' ')) plain.pop_back();
+  for (const std::string_view before : {"about ", "around ", "roughly ", "maybe ", "~"}) {
+    if (plain.starts_with(before)) plain = plain.substr(before.size());
+  }
+  number_first(plain);
+  return plain;
+}
+
+Answer read_answer(const Question& question, std::string_view words, const Materials& materials, Date today) {
+  if (words.size() > longest_answer) throw TextError("this is longer than any answer", "write it in a few words: " + question.example);
+  const bool strange = std::any_of(words.begin(), words.end(), [](char c) { return (static_cast<unsigned char>(c) < ' ' && c != '\t' && c != '\r') || c == '\x7f'; });
+  if (strange) throw TextError("there is a control character in this", "write it in letters and digits: " + question.example);
+  const std::string plain = plain_answer(words);
+  const std::string said = plain.empty() ? plain_answer(question.usual) : plain;
+  if (is_do_not_know(said)) return {{}, {"unknown"}, {}};
+  switch (question.kind) {
+    case AnswerKind::amount: return read_amount_answer(question, said, materials);
+    case AnswerKind::count: return read_count_answer(said);
+    case AnswerKind::yes_no: return read_yes_no_answer(said);
+    case AnswerKind::area: return read_area_answer(question, said);
+    case AnswerKind::size: return read_size_answer(question, said);
+    case AnswerKind::date: return read_date_answer(said, today);
+    case AnswerKind::interval: return read_interval_answer(question, said);
+    case AnswerKind::climate: return read_climate_answer(question, said);
+    case AnswerKind::things: return read_things_answer(said, materials);
+  }
+  return {};
+}
+
+}  // namespace heapwright

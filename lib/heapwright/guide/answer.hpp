@@ -1,0 +1,36 @@
+#pragma once
+/// What somebody said to a question, read as it was meant.
+
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "heapwright/guide/question.hpp"
+#include "heapwright/input/document.hpp"
+#include "heapwright/materials/materials.hpp"
+
+namespace heapwright {
+
+/// A thing that an answer lists.
+struct Thing {
+  std::string feedstock;  ///< its id
+  std::string packing;    ///< empty where none was named
+  std::string amount;
+  bool herbicide = false;  ///< of a kind that can carry a weedkiller on
+};
+
+/// An answer as it was understood, in the words that the yard file will have.
+struct Answer {
+  std::vector<std::string> texts;  ///< one; three sides of a bin, two of a round one; two temperatures of a climate; none where unknown
+  std::set<std::string> is;        ///< "some", "none", "unknown"; "round", "volume" of a bin; "herbicide" where a thing can carry a weedkiller on
+  std::vector<Thing> things;
+};
+
+/// Small letters, single spaces, no control characters, signs as ASCII has them, "three" as 3, "about" left out.
+std::string plain_answer(std::string_view said);
+
+/// Reads an answer; an empty one is the question's usual. @throws TextError with what would be right
+Answer read_answer(const Question& question, std::string_view said, const Materials& materials, Date today);
+
+}  // namespace heapwright
