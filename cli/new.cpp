@@ -32,9 +32,16 @@ void put(const Question& question, std::size_t number) {
   std::cerr << "   [" << (question.usual == "?" ? "don't know" : question.usual) << "] > " << std::flush;
 }
 
-/// What is done where the answer was "don't know".
-void say_not_known(const Question& question, const Answers& answers) {
-  if (answers.at(question.id).is.count("unknown") != 0) std::cerr << wrap("   " + question.not_known, 3);
+/// The answer as it was understood; where it was "don't know", what is done instead.
+void say_taken(const Question& question, const Answer& answer) {
+  if (answer.is.count("unknown") != 0) {
+    std::cerr << wrap("   " + question.not_known, 3);
+    return;
+  }
+  std::string taken;
+  for (const std::string& text : answer.texts) taken += (taken.empty() ? "" : " by ") + text;
+  for (const Thing& thing : answer.things) taken += (taken.empty() ? "" : "; ") + thing.amount + " of " + thing.name;
+  if (question.kind != AnswerKind::yes_no && !taken.empty()) std::cerr << wrap("   Taken: " + taken + ".", 3);
 }
 
 void refuse(const Error& error) {
@@ -73,7 +80,7 @@ Answers ask(const Materials& materials) {
     try {
       interview.answer(said);
       refused = 0;
-      say_not_known(question, interview.answers());
+      say_taken(question, interview.answers().at(question.id));
     } catch (const Error& error) {
       refuse(error);
       if (++refused == most_refused) throw TextError("twenty answers in a row could not be read: nothing is written", "");

@@ -44,7 +44,7 @@ YARDS = [
     ("imperial gallon", SUPPLY.replace("6 leaf-bag", "2 imp gal"), r"imperial gallons"),
     ("comma for a point", SUPPLY.replace("6 leaf-bag", "2,5 yd3"), r'comma.*decimal point, "2.5"'),
     ("unknown feedstock", SUPPLY.replace("leaves-fall", "leafs-fal"), r'yard.toml:2:13: feedstock: "leafs-fal" is no known feedstock.*did you mean "leaves-fall"\?'),
-    ("feedstock that cannot be mixed", SUPPLY.replace("leaves-fall", "leaves-green"), r"feedstock: .*cannot be mixed: nobody published its"),
+    ("feedstock that cannot be mixed", SUPPLY.replace("leaves-fall", "leaves-green"), r"feedstock: .*cannot be mixed: we have no figures of its"),
     ("unknown packing", supply('packing = "squashed"'), r'yard.toml:4:11: packing: "squashed" is no packing of leaves-fall.*it has bagged'),
     ("missing feedstock", '[[supply]]\namount = "1 yd3"\n', r"yard.toml:1:1: supply: feedstock is missing.*write feedstock"),
     ("missing amount", '[[supply]]\nfeedstock = "leaves-fall"\n', r"yard.toml:1:1: supply: amount is missing"),

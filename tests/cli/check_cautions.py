@@ -165,7 +165,7 @@ SAID_TREATED = {"chicken-manure": "dusty manure", "leaves-fall": "dusty leaves",
 
 # One feedstock a tag, and one without any.
 ONE_TAG = "".join(f'''[[feedstock]]
-id = "only-{tag or 'nothing'}"
+id = "only-{TAGS.index(tag) if tag else 'nothing'}"
 moisture_wet_basis = "55 %"
 carbon_dry_basis = "45 %"
 carbon_to_nitrogen = "30:1"
@@ -251,7 +251,7 @@ def main():
             return answer, text
 
         materials = file("materials.toml", ONE_TAG)
-        pairs = PAIRS + [(tag, "mix", ["--materials", materials, *add(f"only-{tag}")], ["--materials", materials, *add("only-nothing")], "", "", "")
+        pairs = PAIRS + [(tag, "mix", ["--materials", materials, *add(f"only-{TAGS.index(tag)}")], ["--materials", materials, *add("only-nothing")], "", "", "")
                          for tag in TAGS]
         for fact, command, given, twin, both, first, second in pairs:
             case(f"{fact}: {command} {words_of(given)}", command, given, {fact, *both.split(), *first.split()})

@@ -48,8 +48,8 @@ bool is_do_not_know(const std::string& said) {
 }
 
 bool is_nothing(const std::string& said) {
-  constexpr std::array<std::string_view, 10> words{"0", "none", "nothing", "no", "n", "nope", "zero", "nothing else", "no thanks", "nothing more"};
-  return is_one_of(said, words);
+  constexpr std::array<std::string_view, 8> words{"0", "none", "nothing", "no", "n", "nope", "zero", "nada"};
+  return is_one_of(said, words) || said.starts_with("no ") || said.starts_with("none ") || said.starts_with("nothing ");
 }
 
 bool is_bare_number(std::string said) {
@@ -63,12 +63,6 @@ Answer none() { return {{}, {"none"}, {}}; }
 std::string with_unit(const std::string& said, const std::string& unit) { return is_bare_number(said) ? said + " " + unit : said; }
 
 std::string in_quotes(const std::string& said) { return "\"" + said + "\""; }
-
-Answer read_amount_answer(const Question& question, const std::string& said, const Materials& materials) {
-  if (is_nothing(said)) return none();
-  const std::string text = with_unit(said, question.bare);
-  return is_zero(read_amount(text, materials.containers)) ? none() : some({text});
-}
 
 /// A number of people or trees, and nothing behind it but what is counted.
 Answer read_count_answer(const std::string& said) {
@@ -87,8 +81,9 @@ Answer read_count_answer(const std::string& said) {
 Answer read_yes_no_answer(const std::string& said) {
   constexpr std::array<std::string_view, 4> yes{"y", "yes", "yeah", "yep"};
   constexpr std::array<std::string_view, 4> no{"n", "no", "nope", "never"};
-  if (is_one_of(said, yes)) return some({"yes"});
-  if (is_one_of(said, no)) return none();
+  const std::string first = said.substr(0, said.find_first_of(" ,.;"));  // "yes, in May"
+  if (is_one_of(first, yes)) return some({"yes"});
+  if (is_one_of(first, no)) return none();
   throw TextError(in_quotes(said) + " is neither yes nor no", "write yes, no, or ? for don't know");
 }
 
@@ -111,7 +106,11 @@ std::vector<std::string> split(const std::string& text, const std::vector<std::s
   return parts;
 }
 
-std::vector<std::string> sides_of(const std::string& said) { return split(said, {" by ", " x ", "x", "×", "*", ", ", ","}); }
+std::vector<std::string> sides_of(const std::string& said) { return split(said, {" by ", " x ", "x", "×", "*"}); }
+
+/// The sides of a bin may stand with commas too; those of a lawn may not: "1,200" is one number.
+std::vector<std::string> sides_of_bin(const std::string& said) { return split(said, {" by ", " x ", "x", "×", "*", ", ", ","}); }
+
 
 /// Sides without a unit take the last one's: "1.2 by 1.2 by 1 m" is metres; without any the question's.
 std::vector<std::string> with_units(std::vector<std::string> sides, const std::string& bare) {
@@ -123,6 +122,40 @@ std::vector<std::string> with_units(std::vector<std::string> sides, const std::s
   }
   for (std::string& side : sides) side = with_unit(side, unit);
   return sides;
+}
+
+/// The lengths that a sentence names: "a pile 6 by 8 feet" has 6 and 8 feet.
+std::vector<std::string> lengths_in(const std::string& said) {
+  constexpr std::array<std::string_view, 12> units{"ft", "feet", "foot", "in", "inch", "inches", "m", "meters", "metres", "yd", "yard", "yards"};
+  std::vector<std::string> lengths;
+  bool after_number = false;
+  for (const std::string& word : split(said, {" ", ",", "x"})) {
+    const bool number = is_bare_number(word);
+    if (number) lengths.push_back(word);
+    if (after_number && is_one_of(word, units)) lengths.back() += " " + word;
+    after_number = number;
+  }
+  return lengths;
+}
+
+/// "a pile 6 by 8 feet, as high as my waist", "a heap 6 ft by 4 ft by 2 ft": length, width and height; nothing where it is no pile.
+std::optional<Answer> read_pile(const std::string& said, const Materials& materials) {
+  if (said.find("pile") == std::string::npos && said.find("heap") == std::string::npos) return std::nullopt;
+  std::vector<std::string> sides = with_units(lengths_in(said), "ft");
+  for (const BodyHeight& row : materials.rough.heights) {
+    const std::string body = row.id.substr(0, row.id.find('-'));
+    if (sides.size() == 2 && said.find(body) != std::string::npos) sides.push_back(row.id);
+  }
+  if (sides.size() != 3) throw TextError("how long, wide and high is the pile?", "write \"a pile 6 by 4 feet, knee-high\"");
+  return Answer{sides, {"some", "pile"}, {}};
+}
+
+Answer read_amount_answer(const Question& question, const std::string& said, const Materials& materials) {
+  const bool stays = said.find("on the lawn") != std::string::npos || said.find("mulch") != std::string::npos;
+  if (is_nothing(said) || stays) return none();
+  if (const auto pile = read_pile(said, materials)) return *pile;
+  const std::string text = with_unit(said, question.bare);
+  return is_zero(read_amount(text, materials.containers)) ? none() : some({text});
 }
 
 /// "5000", "5000 ft2", "60 by 30", "60 ft by 30 ft".
@@ -139,8 +172,13 @@ Answer read_area_answer(const Question& question, const std::string& said) {
 /// diameter and height; "64 gal": a tumbler's volume.
 Answer read_size_answer(const Question& question, const std::string& said) {
   const std::string hint = "write length, width and height: 4 by 4 by 3; or round 3 by 4; or of a tumbler 60 gal";
+  if (is_nothing(said)) return {{}, {"unknown"}, {}};
+  std::string size = said;
   const bool round = said.starts_with("round");
-  std::vector<std::string> sides = with_units(sides_of(round ? plain_answer(said.substr(5)) : said), question.bare);
+  for (const std::string_view before : {"a tumbler", "tumbler", "round bin", "round", "a bin", "bin", ":"}) {
+    if (size.starts_with(before)) size = plain_answer(size.substr(before.size()));
+  }
+  std::vector<std::string> sides = with_units(sides_of_bin(size), question.bare);
   if (sides.size() == 1 && !round) {
     try {
       if (read_volume(sides[0]).value() > 0.0) return {{sides[0]}, {"some", "volume"}, {}};
@@ -148,12 +186,14 @@ Answer read_size_answer(const Question& question, const std::string& said) {
     }
   }
   if (sides.size() > 3 || (round && sides.size() != 2)) throw TextError(in_quotes(said) + " is no size", hint);
+  constexpr double longest_m = 60.0;
   for (const std::string& side : sides) {
-    if (!(read_length(side).value() > 0.0)) throw TextError("a bin has a size", hint);
+    const Length length = read_length(side);
+    if (!(length.value() > 0.0 && length.value() <= longest_m)) throw TextError(in_quotes(side) + " is no side of a bin", hint);
   }
   if (round) return {sides, {"some", "round"}, {}};
   if (sides.size() == 1) sides = {sides[0], sides[0], sides[0]};
-  if (sides.size() == 2) sides = {sides[0], sides[0], sides[1]};
+  if (sides.size() == 2) throw TextError("and how high?", "write length, width and height: " + size + " by 4");
   return some(sides);
 }
 
@@ -174,9 +214,15 @@ std::optional<Date> read_calendar_date(const std::string& said, Date today) {
   if (us.size() == 3 && is_number(us[0], 1, 2) && is_number(us[1], 1, 2) && is_number(us[2], 4, 4))
     return date_of(us[2], static_cast<unsigned>(std::stoi(us[0])), us[1]);
   std::vector<std::string> words = split(said, {", ", ",", " "});
-  if (words.size() == 2) words.push_back(std::to_string(static_cast<int>(today.year())));
-  if (words.size() != 3 || !is_number(words[1], 1, 2) || !is_number(words[2], 4, 4)) return std::nullopt;
-  return date_of(words[2], static_cast<unsigned>(read_month(words[0])), words[1]);
+  if (words.size() < 2 || words.size() > 3) return std::nullopt;
+  if (is_number(words[0], 1, 2)) std::swap(words[0], words[1]);  // "7 November"
+  const bool no_year = words.size() == 2;
+  if (no_year) words.push_back(std::to_string(static_cast<int>(today.year())));
+  if (!is_number(words[1], 1, 2) || !is_number(words[2], 4, 4)) return std::nullopt;
+  Date date = date_of(words[2], static_cast<unsigned>(read_month(words[0])), words[1]);
+  const bool long_past = date.ok() && std::chrono::sys_days(date) + std::chrono::days(31) < std::chrono::sys_days(today);
+  if (no_year && long_past) date += std::chrono::years(1);  // a heap to be built
+  return date;
 }
 
 Answer read_date_answer(const std::string& said, Date today) {
@@ -195,6 +241,9 @@ Answer read_interval_answer(const Question& question, const std::string& said) {
   if (is_nothing(said) || said == "never") return none();
   constexpr std::array<Replacement, 4> adverbs{{{"daily", "1 day"}, {"weekly", "1 week"}, {"biweekly", "2 weeks"}, {"monthly", "30 days"}}};
   std::string text = said;
+  replace_first_word(text, "twice a month", "15 days");
+  replace_first_word(text, "twice a week", "3.5 days");
+  replace_first_word(text, "twice a year", "180 days");
   for (const std::string_view before : {"every ", "once every ", "once a ", "each "}) {
     if (text.starts_with(before)) text = text.substr(before.size());
   }
@@ -274,44 +323,38 @@ std::optional<Thing> read_thing(const std::string& said, const Materials& materi
   if (is_zero(read)) return std::nullopt;
   set_amount(supply, read, materials);
   if (!supply.mass(*supply.amount)) throw TextError("no weight of a volume of " + name + " is known", "write \"5 lb of " + name + "\"");
-  return Thing{supply.feedstock.id, supply.packing_assumed ? "" : supply.packing, amount, supply.feedstock.has_tag("herbicide")};
+  return Thing{supply.feedstock.id, supply.feedstock.name, supply.packing_assumed ? "" : supply.packing, amount, supply.feedstock.has_tag("herbicide")};
 }
 
-/// A list: at semicolons; at commas and "and" where an amount follows, which "1,000 lb" and "lemons and limes" do not break.
-std::vector<std::string> listed(const std::string& said) {
-  std::vector<std::string> items{""};
+bool is_a_thing(const std::string& said, const Materials& materials) {
+  try {
+    find_feedstock(materials, name_and_amount(said, materials).first);
+    return true;
+  } catch (const TextError&) {
+    return false;
+  }
+}
+
+/// A list, at semicolons, commas and "and": but "1,000 lb" stays one, and so does what is known by a name with "and" in it.
+std::vector<std::string> listed(const std::string& said, const Materials& materials) {
+  std::vector<std::string> items;
   for (const std::string& part : split(said, {";", ", ", " and "})) {
-    const std::string first = part.substr(0, part.find(' '));
-    const bool begins_an_item = part.find_first_of("0123456789=:") != std::string::npos || first == "a" || first == "an" || first == "half";
-    if (items.back().empty()) {
-      items.back() = part;
-    } else if (begins_an_item) {
-      items.push_back(part);
+    if (part.empty()) continue;
+    const std::string joined = items.empty() ? "" : items.back() + " and " + part;
+    if (!items.empty() && is_a_thing(joined, materials)) {
+      items.back() = joined;
     } else {
-      items.back() += " and " + part;
+      items.push_back(part);
     }
   }
   return items;
 }
 
-/// "a bucket of horse manure and bedding": what follows "and" is taken for the same where the whole is no name.
-std::optional<Thing> read_listed_thing(const std::string& item, const Materials& materials) {
-  try {
-    return read_thing(item, materials);
-  } catch (const TextError&) {
-    const std::size_t both = item.rfind(" and ");
-    if (both == std::string::npos) throw;
-    std::optional<Thing> first = read_thing(item.substr(0, both), materials);
-    supply_of(materials, item.substr(both + 5));  // refuses what stays out
-    return first;
-  }
-}
-
 Answer read_things_answer(const std::string& said, const Materials& materials) {
   if (is_nothing(said)) return none();
   Answer answer = none();
-  for (const std::string& item : listed(said)) {
-    if (const auto thing = read_listed_thing(item, materials)) answer.things.push_back(*thing);
+  for (const std::string& item : listed(said, materials)) {
+    if (const auto thing = read_thing(item, materials)) answer.things.push_back(*thing);
   }
   if (answer.things.size() > most_things) throw TextError("these are more than 20 things", "leave out the smallest");
   if (answer.things.empty()) return none();
@@ -319,6 +362,21 @@ Answer read_things_answer(const std::string& said, const Materials& materials) {
   if (std::any_of(answer.things.begin(), answer.things.end(), [](const Thing& thing) { return thing.herbicide; }))
     answer.is.insert("herbicide");
   return answer;
+}
+
+Answer read_kind(const Question& question, const std::string& said, const Materials& materials, Date today) {
+  switch (question.kind) {
+    case AnswerKind::amount: return read_amount_answer(question, said, materials);
+    case AnswerKind::count: return read_count_answer(said);
+    case AnswerKind::yes_no: return read_yes_no_answer(said);
+    case AnswerKind::area: return read_area_answer(question, said);
+    case AnswerKind::size: return read_size_answer(question, said);
+    case AnswerKind::date: return read_date_answer(said, today);
+    case AnswerKind::interval: return read_interval_answer(question, said);
+    case AnswerKind::climate: return read_climate_answer(question, said);
+    case AnswerKind::things: return read_things_answer(said, materials);
+  }
+  return {};
 }
 
 }  // namespace
@@ -350,18 +408,12 @@ Answer read_answer(const Question& question, std::string_view words, const Mater
   const std::string plain = plain_answer(words);
   const std::string said = plain.empty() ? plain_answer(question.usual) : plain;
   if (is_do_not_know(said)) return {{}, {"unknown"}, {}};
-  switch (question.kind) {
-    case AnswerKind::amount: return read_amount_answer(question, said, materials);
-    case AnswerKind::count: return read_count_answer(said);
-    case AnswerKind::yes_no: return read_yes_no_answer(said);
-    case AnswerKind::area: return read_area_answer(question, said);
-    case AnswerKind::size: return read_size_answer(question, said);
-    case AnswerKind::date: return read_date_answer(said, today);
-    case AnswerKind::interval: return read_interval_answer(question, said);
-    case AnswerKind::climate: return read_climate_answer(question, said);
-    case AnswerKind::things: return read_things_answer(said, materials);
+  try {
+    return read_kind(question, said, materials, today);
+  } catch (const TextError& error) {  // the reader of a unit knows nothing of the question
+    const bool about_units = question.kind == AnswerKind::amount || question.kind == AnswerKind::area || question.kind == AnswerKind::interval;
+    throw TextError(error.what(), about_units ? "write for example " + question.example : error.hint());
   }
-  return {};
 }
 
 }  // namespace heapwright

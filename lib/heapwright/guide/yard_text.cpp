@@ -1,6 +1,7 @@
 #include "heapwright/guide/yard_text.hpp"
 
 #include "heapwright/materials/embedded.hpp"
+#include "heapwright/units/text.hpp"
 
 namespace heapwright {
 namespace {
@@ -45,6 +46,9 @@ std::string treated(const Given& given, const std::string& question) {
 }
 
 std::string leaves(const Given& given) {
+  if (given.is("leaves", "pile"))
+    return supply("leaves-fall") + "estimate = { heap = [" + in_quotes(given.text("leaves", 0)) + ", " + in_quotes(given.text("leaves", 1)) + ", " +
+           in_quotes(given.text("leaves", 2)) + "] }\n";
   if (given.is("leaves", "some")) return supply("leaves-fall") + key("amount", given.text("leaves"));
   if (given.is("trees", "some"))
     return supply("leaves-fall") + "estimate = { trees = " + given.text("trees") + " }            # count the bags when you have raked\n";
@@ -55,6 +59,9 @@ std::string leaves(const Given& given) {
 
 std::string clippings(const Given& given) {
   const std::string season = "when = { every = \"week\", from = \"Apr\", to = \"Oct\" }\n";
+  if (given.is("clippings", "pile"))
+    return supply("grass-clippings") + "estimate = { heap = [" + in_quotes(given.text("clippings", 0)) + ", " +
+           in_quotes(given.text("clippings", 1)) + ", " + in_quotes(given.text("clippings", 2)) + "] }\n" + treated(given, "treated");
   if (given.is("clippings", "some"))
     return supply("grass-clippings") + key("amount", given.text("clippings")) + season + treated(given, "treated");
   if (!given.is("clippings", "unknown")) return {};
@@ -94,6 +101,17 @@ std::string heap(const Given& given, Date today) {
   return "\n[heap]\n" + bin(given) + "built = " + built + "\n" + key("turn_every", given.is("turn", "some") ? given.text("turn") : "never");
 }
 
+/// What the bin holds is what the recipe is for.
+std::string recipe(const Given& given) {
+  if (!given.is("bin", "some")) return {};
+  const auto side = [&](std::size_t which) { return read_length(given.text("bin", which)); };
+  constexpr double pi = 3.14159265358979323846;
+  const Volume room = given.is("bin", "volume")  ? read_volume(given.text("bin"))
+                      : given.is("bin", "round") ? Volume(pi / 4.0 * side(0) * side(0) * side(1))
+                                                 : Volume(side(0) * side(1) * side(2));
+  return "\n[recipe]\ncapacity = " + in_quotes(print_in(room, "ft3", 3)) + "                  # what the bin holds; without this line, all there is\n";
+}
+
 std::string climate(const Given& given) {
   if (!given.is("winter", "some")) return {};
   if (given.count("winter") == 1) return "\n[climate]\n" + key("like", given.text("winter"));
@@ -115,7 +133,7 @@ std::string lawn(const Given& given) {
 std::string yard_text(const Answers& answers, Date today) {
   const Given given(answers);
   return "# Your yard, as you told it. Change what you like; `heapwright plan` reads it again.\ntitle = \"My yard\"\n" + leaves(given) +
-         clippings(given) + scraps(given) + others(given) + heap(given, today) + climate(given) + lawn(given);
+         clippings(given) + scraps(given) + others(given) + recipe(given) + heap(given, today) + climate(given) + lawn(given);
 }
 
 std::string starter_yard_text() { return std::string(embedded_material("starter.toml")); }

@@ -31,7 +31,7 @@ void refuse_incomplete(const Feedstock& feedstock) {
     if (what != "bulk density") missing += (missing.empty() ? "" : ", ") + what;
   }
   if (missing.empty()) return;
-  throw TextError("\"" + feedstock.id + "\" cannot be mixed: nobody published its " + missing,
+  throw TextError("\"" + feedstock.id + "\" cannot be mixed: we have no figures of its " + missing,
                   "leave it out, write the name of something like it, or give your own figures with --materials");
 }
 

@@ -66,6 +66,7 @@ RecipeAmount amount_of(const RecipeSupply& supply, double kilograms) {
   if (amount.left_over) amount.containers_left = in_containers(supply, Mass(*amount.left_over * *supply.ingredient.density));
   amount.counted_by_mass = supply.counted_by_mass;
   amount.bought = supply.bought;
+  amount.comes_fresh = supply.comes_fresh;
   return amount;
 }
 
@@ -212,6 +213,7 @@ RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Target
     in_recipe.feedstock_class = supply.feedstock.feedstock_class;
     in_recipe.use = supply.use;
     in_recipe.bought = supply.bought;
+    in_recipe.comes_fresh = !supply.storable && !std::holds_alternative<std::monostate>(supply.when);
     in_recipe.most_of_volume = supply.most_of_volume;
     const std::optional<Amount> amount = on_hand(supply, built);
     if (amount) in_recipe.available = supply.mass(*amount);

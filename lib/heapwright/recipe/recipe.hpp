@@ -22,6 +22,7 @@ struct RecipeSupply {
   bool counted_by_mass = false;              ///< the person gave pounds or kilograms
   Use use = Use::up_to;
   bool bought = false;
+  bool comes_fresh = false;  ///< week by week, and does not keep
   double price_per_kg = 0.0;
   std::optional<ShareOfLooseVolume> most_of_volume;
 };
@@ -49,6 +50,7 @@ struct RecipeAmount {
   std::optional<ContainerCount> containers_left;
   bool counted_by_mass = false;
   bool bought = false;
+  bool comes_fresh = false;  ///< week by week, and keeps for no more than thirty days
 };
 
 /// A blend with its distance from the aim: 0 on the aims, 1 on a window's edge, beyond 1 outside.

@@ -142,8 +142,6 @@ std::string Show::value(const AssumedValue& value) const {
     std::string operator()(ShareOfVolume share) const { return show_percent(share.value()); }
     std::string operator()(ShareOfLooseVolume share) const { return show_percent(share.value()); }
     std::string operator()(const ContainerCount& counted) const {
-      constexpr double few = 3.0;  // of so few a range would read "half a bucket to half a bucket"
-      if (counted.count < few) return show.capacity(Volume(counted.count * counted.each));
       std::string name = counted.container;
       std::replace(name.begin(), name.end(), '-', ' ');
       return show_count(counted.count, name);
@@ -155,8 +153,20 @@ std::string Show::value(const AssumedValue& value) const {
 }
 
 std::string Show::assumed(const Assumption& assumption) const {
-  std::string text = value(assumption.value);
+  const std::string text = value(assumption.value);
   if (!assumption.low || !assumption.high) return text;
+  // Both ends in the measure that fits the middle: of few containers a range would read "half a bucket to half a bucket".
+  constexpr double few = 3.0;
+  const ContainerCount* counted = std::get_if<ContainerCount>(&assumption.value);
+  if (counted != nullptr && counted->count < few) {
+    const auto room = [](const AssumedValue& end) {
+      const ContainerCount& count = std::get<ContainerCount>(end);
+      return Volume(count.count * count.each);
+    };
+    return text + ", that is " + volume_range(room(*assumption.low), room(*assumption.high));
+  }
+  if (std::holds_alternative<Volume>(assumption.value))
+    return text + ", from " + volume_range(std::get<Volume>(*assumption.low), std::get<Volume>(*assumption.high));
   std::string low = value(*assumption.low);
   const std::string high = value(*assumption.high);
   const std::size_t unit = low.find(' ');  // the unit is said once: "from 70 to 200 lb/cu yd"

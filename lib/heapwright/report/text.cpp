@@ -142,7 +142,7 @@ std::string cautions_text(const std::vector<std::string>& ids, const Materials& 
   for (std::size_t i = 0; i < ids.size() && i < most_cautions; ++i) {
     if (const Caution* caution = find_caution(materials, ids[i])) text += item(caution->text);
   }
-  return text + wrap("Local rules come first.");
+  return text + "Local rules come first.\n";
 }
 
 /// Cautions that cannot wait, above the answer.
@@ -183,7 +183,8 @@ std::vector<std::string> amount_row(const RecipeAmount& amount, const Materials&
   std::string rest = amount.counted_by_mass ? show.volume(amount.volume)
                                             : show.mass(amount.mass) + (amount.containers ? ", " + show.volume(amount.volume) : "");
   if (amount.bought) rest += "; to buy";
-  if (amount.left_over && amount.left_over->value() <= 1e-3 * amount.volume.value()) rest += "; all of it";
+  const bool all = amount.left_over && amount.left_over->value() <= 1e-3 * amount.volume.value();
+  if (all) rest += amount.comes_fresh ? "; 30 days' worth" : "; all of it";
   return {own_measure(amount, amount.containers, amount.volume, materials, show), amount.name, rest};
 }
 
@@ -203,12 +204,16 @@ std::string ingredients_text(const Recipe& recipe, const Materials& materials, c
   return text;
 }
 
-/// What to do with what is left of a class of feedstock.
-std::string advice_for_left_over(FeedstockClass feedstock_class) {
-  switch (feedstock_class) {
+/// What to do with what is left of a feedstock.
+std::string advice_for_left_over(const Feedstock& feedstock) {
+  if (feedstock.has_tag("manure")) return "manure: keep it covered, away from water, until browns come in";
+  switch (feedstock.feedstock_class) {
     case FeedstockClass::must_go: return "scraps and coffee: cover them with browns as more browns come in";
-    case FeedstockClass::clippings: return "clippings: leave them on the lawn, that is no waste";
-    case FeedstockClass::keeper: return "browns: keep them dry, next summer's clippings will want them";
+    case FeedstockClass::clippings:
+      if (feedstock.has_tag("grassy")) return "clippings: leave them on the lawn, that is no waste";
+      return "greens: add them as browns come in, or put them in the town's yard-waste cart";
+    case FeedstockClass::keeper:
+      return "browns: keep them dry for greens to come, or pile them up moist by themselves: leaf mould in a year or two";
     case FeedstockClass::supplement:
     case FeedstockClass::mineral: return {};
   }
@@ -233,7 +238,7 @@ std::string left_over_text(const Recipe& recipe, const Materials& materials, con
   for (const RecipeAmount& amount : recipe.amounts) {
     if (!amount.left_over || amount.left_over->value() <= 1e-3 * (amount.volume + *amount.left_over).value()) continue;
     rows.push_back({left_over_measure(amount, materials, show), amount.name});
-    const std::string words = advice_for_left_over(amount.feedstock_class);
+    const std::string words = advice_for_left_over(find_feedstock(materials, amount.id));
     if (!words.empty() && advice.find(words) == std::string::npos) advice += item(words);
   }
   return rows.empty() ? "" : "\nLeft over\n" + columns(rows) + advice;
@@ -251,8 +256,8 @@ std::string held_back_words(const HeldBack& held, const Recipe& recipe) {
   switch (held.limit) {
     case Limit::carbon_to_nitrogen: {
       const bool brown = all != nullptr && all->carbon_to_nitrogen && *all->carbon_to_nitrogen > window.high;
-      return brown ? "browns: all of them together want more greens than there are"
-                   : "greens: all of them together want more browns than there are";
+      return brown ? "greens, moist and rich in nitrogen: there are not enough for all the browns"
+                   : "browns, dry and rich in carbon: there are not enough for all the greens";
     }
     case Limit::moisture: {
       const bool wet = all != nullptr && all->moisture && *all->moisture > recipe.targets.moisture.aim;
@@ -296,7 +301,10 @@ std::string everything_in_text(const Recipe& recipe, const Show& show) {
 std::string mend(const Recipe& recipe) {
   const Mix& mix = *recipe.mix;
   const auto& window = recipe.targets.carbon_to_nitrogen;
-  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > window.high)
+  const bool brown = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > window.high;
+  if (mix.moisture && *mix.moisture > recipe.targets.moisture.high && brown)
+    return "Spread it out to dry, or mix in something dry, before you add greens: they would make it wetter.";
+  if (brown)
     return "Greens would speed it up: clippings, scraps, coffee grounds. Without them pile it up moist and wait, a year or two.";
   if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < window.low)
     return "It wants dry browns: leaves, straw. Without them leave clippings on the lawn, and bury scraps only as browns come in.";
@@ -410,8 +418,9 @@ std::string care_text(const Plan& plan, const Show& show) {
   if (!plan.recipe.mix || !plan.heap) return {};
   const std::optional<Duration>& turn = plan.heap->turn_every;
   const std::string squeeze = "squeeze a handful: it should clump and not drip. Water it if it crumbles, add dry browns if it drips.";
-  if (!turn) return "\nThen\n" + item("leave it: unturned it gets done too, only later; now and then " + squeeze);
-  return "\nThen\n" + item("turn it every " + show.days(*turn) + ", and " + squeeze);
+  const std::string done = "it is done when it is dark and crumbly, smells of earth, and no longer warms up after turning";
+  if (!turn) return "\nThen\n" + item("leave it: unturned it gets done too, only later; now and then " + squeeze) + item(done);
+  return "\nThen\n" + item("turn it every " + show.days(*turn) + ", and " + squeeze) + item(done);
 }
 
 std::string supply_text(const Plan& plan, const Show& show) {
@@ -426,7 +435,7 @@ std::string supply_text(const Plan& plan, const Show& show) {
   if (!supply.needed) return text + wrap("  No lawn is measured: add [[lawn.zone]] to see how far it goes.", 2);
   text += wrap("  The lawn takes " + show.volume(*supply.needed) + " a year.", 2);
   if (supply.to_buy->value() > 0.0) {
-    text += wrap("  To buy: about " + show.volume(*supply.to_buy) + " of screened compost.", 2);
+    text += wrap("  To buy, if you want to dress all of it: about " + show.volume(*supply.to_buy) + " of screened compost.", 2);
   } else {
     text += wrap("  That is enough: nothing to buy.", 2);
   }
@@ -541,7 +550,7 @@ std::string text_of_plan(const Plan& plan, const Materials& materials, const Sho
   if (plan.has_supplies) text += care_text(plan, show);
   if (plan.has_supplies || plan.topdressing) text += supply_text(plan, show);
   if (!plan.has_supplies && !plan.topdressing)
-    text += wrap("There is nothing yet to build a heap of, and no lawn. Say what there is: [[supply]] and [[lawn.zone]] in the yard file.");
+    text += wrap("There is nothing yet to build a heap of, and no lawn. Say what there is: [[supply]] and [[lawn.zone]] in the yard file, or `heapwright new` to be asked.");
   if (plan.topdressing) text += "\nThe lawn\n" + topdressing_body(*plan.topdressing, materials, show);
   return text + assumptions_text(plan.assumptions, plan.measure_first, show) + cautions_text(plan.cautions, materials);
 }
