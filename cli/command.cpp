@@ -50,7 +50,10 @@ void CommonOptions::print(const std::string& text) const {
 void check_writable(const std::string& option, const std::string& path, bool force) {
   std::error_code trouble;
   if (std::filesystem::is_directory(path, trouble)) throw TextError(option + path + " is a folder", "name a file in it");
-  if (std::filesystem::exists(path, trouble) && !force) throw TextError(option + path + " exists already", "name another file, or add --force");
+  if (std::filesystem::exists(path, trouble) && !std::filesystem::is_regular_file(path, trouble))
+    throw TextError(option + path + " is no plain file", "name another");
+  if (std::filesystem::exists(path, trouble) && !force)
+    throw TextError(option + path + " exists already", "name another file, or add --force");
   const std::filesystem::path folder = std::filesystem::absolute(path, trouble).parent_path();
   if (!std::filesystem::is_directory(folder, trouble))
     throw TextError(option + path + " cannot be written: there is no folder " + folder.string(), "make it first, or name another file");
@@ -84,7 +87,7 @@ Supply read_supply_option(const std::string& option, const std::string& text, co
       supply.use = Use::unlimited;
       return supply;
     }
-    set_amount(supply, read_amount(words.substr(equals + 1), materials.containers), materials);
+    set_amount(supply, read_amount(words.substr(equals + 1), materials), materials);
     if (!supply.mass(*supply.amount))
       throw TextError("no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight",
                       "give the amount as a weight");
@@ -93,7 +96,7 @@ Supply read_supply_option(const std::string& option, const std::string& text, co
 }
 
 WaterMass read_water_amount(std::string_view text, const Materials& materials) {
-  const Amount amount = read_amount(text, materials.containers);
+  const Amount amount = read_amount(text, materials);
   if (const auto volume = volume_of(amount)) return *volume * water_density();
   return read_water(text);
 }

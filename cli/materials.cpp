@@ -59,8 +59,7 @@ void add_materials_command(CLI::App& program, int& exit_code) {
   command->add_flag("--sources", options->sources, "list the publications");
   command->add_option("--check", options->check, "check the feedstocks of a file for likely slips");
   options->common.add_to(*command);
-  command->footer(
-      "Examples:\n  heapwright materials\n  heapwright materials leaves\n  heapwright materials --check lab-report.toml");
+  command->footer("Examples:\n  heapwright materials\n  heapwright materials leaves\n  heapwright materials --check lab-report.toml");
   command->callback([options, &exit_code] {
     if (!options->check.empty()) {
       exit_code = check(*options);

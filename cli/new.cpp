@@ -1,10 +1,9 @@
-#include <unistd.h>
-
 #include <algorithm>
 #include <cctype>
 #include <filesystem>
 #include <iostream>
 #include <memory>
+#include <unistd.h>
 
 #include "command.hpp"
 #include "heapwright/guide/interview.hpp"
@@ -108,7 +107,9 @@ void check(const Options& options) {
 
 /// A word as a shell takes it.
 std::string for_shell(const std::string& word) {
-  const auto plain = [](char c) { return std::isalnum(static_cast<unsigned char>(c)) != 0 || std::string_view("._-/+:").find(c) != std::string_view::npos; };
+  const auto plain = [](char c) {
+    return std::isalnum(static_cast<unsigned char>(c)) != 0 || std::string_view("._-/+:").find(c) != std::string_view::npos;
+  };
   if (!word.empty() && std::all_of(word.begin(), word.end(), plain)) return word;
   std::string quoted = "'";
   for (const char c : word) quoted += c == '\'' ? std::string("'\\''") : std::string(1, c);

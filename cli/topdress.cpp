@@ -72,8 +72,8 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
     const bool measured = yard.lawn || options->file.empty();  // a file may leave the lawn for later
     const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
     const Topdressing topdressing = topdress(lawn, yard.topdressing, yard.materials);
-    const std::string answer = options->common.json ? json_of_topdressing(topdressing, yard.materials)
-                                                    : text_of_topdressing(topdressing, yard.materials, show);
+    const std::string answer =
+        options->common.json ? json_of_topdressing(topdressing, yard.materials) : text_of_topdressing(topdressing, yard.materials, show);
     const std::string not_measured = "No lawn is measured in " + options->file + ". For every 1000 sq ft of it:\n\n";
     options->common.print((measured || options->common.json ? "" : not_measured) + answer);
     exit_code = measured ? done : no_answer;

@@ -125,8 +125,9 @@ def main():
             near(f"a crown of {width} ft", leaves(width)[0], published, 0.5)
 
         # Clippings of a season. Colorado State Extension: 200 lb fresh on 1000 ft2; UF/IFAS Okaloosa: over 3000 lb from 7500 ft2, 400 lb on 1000.
-        june = '[[supply]]\nfeedstock = "clippings"\nestimate = { mown_lawn = "1000 ft2" }\nwhen = { months = ["Jun"] }\n[heap]\nshape = "tumbler"\nvolume = "1 yd3"\nbuilt = 2026-07-01\n'
-        result = answer("mix", file("lawn.toml", june))
+        # All of a season is on hand on 1 November of what is kept.
+        season = '[[supply]]\nfeedstock = "clippings"\nestimate = { mown_lawn = "1000 ft2" }\nstorable = true\n[heap]\nshape = "tumbler"\nvolume = "1 yd3"\nbuilt = 2026-11-01\n'
+        result = answer("mix", file("lawn.toml", season))
         pounds, spread = result["mix"]["mass_kg"] / POUND, amount_range(result)
         near("fresh clippings of 1000 ft2, low", pounds * spread[0], 200.0, 200e-6)
         near("fresh clippings of 1000 ft2, high", pounds * spread[1], 400.0, 400e-6)

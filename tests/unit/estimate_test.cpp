@@ -76,8 +76,11 @@ TEST_CASE("when an estimated amount comes in", "[estimate]") {
       {"kitchen-scraps", "estimate = { people = 3 }\nwhen = { every = \"week\", from = \"Jul\", to = \"Dec\" }", 0.0},
       {"kitchen-scraps", "estimate = { people = 3 }\nwhen = { months = [\"May\", \"Jun\"] }", week * 30.0 / 7.0},
       {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }", season * 30.0 / 214.0},  // April to October have 214 days
-      {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }\nwhen = { every = \"week\", from = \"Jun\", to = \"Jun\" }", season},
-      {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }\nwhen = { months = [\"Jun\", \"Jul\"] }", season * 30.0 / 61.0},
+      // June's part of April to October, whether alone or beside others; all of a longer season comes to no more than a season.
+      {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }\nwhen = { every = \"week\", from = \"Jun\", to = \"Jun\" }",
+       season * 30.0 / 214.0},
+      {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }\nwhen = { months = [\"Jun\", \"Jul\"] }", season * 30.0 / 214.0},
+      {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }\nwhen = { every = \"week\" }", season * 30.0 / 365.0},
   }));
   CAPTURE(feedstock, lines);
   const double found = pounds_on_hand(supply(feedstock, lines));
@@ -105,6 +108,7 @@ TEST_CASE("an estimate that cannot be meant is refused", "[estimate]") {
       {"leaves", "estimate = { trees = 3 }\nwhen = { every = \"week\" }", "once a year"},
       {"clippings", "estimate = { mown_lawn = \"0 ft2\" }", "a lawn has an area"},
       {"clippings", "estimate = { mown_lawn = \"5000 ft2\", canopy_width = \"3 ft\" }", "is of trees"},
+      {"leaves", "estimate = { trees = 3 }\nuse = \"unlimited\"", "an unlimited supply has no amount"},
       {"leaves", "amount = \"3 bags\"\nfeel = \"soggy\"", "\"soggy\" is not how a handful feels"},
   }));
   CAPTURE(feedstock, lines);

@@ -18,6 +18,23 @@ using Replacement = std::pair<std::string_view, std::string_view>;
 constexpr std::size_t longest_answer = 300;
 constexpr std::size_t most_things = 20;
 
+/// Whether bytes are UTF-8 by their leading and following bits.
+bool is_utf8(std::string_view text) {
+  std::size_t following = 0;
+  for (const char c : text) {
+    const auto byte = static_cast<unsigned char>(c);
+    const bool follows = (byte & 0xC0U) == 0x80U;
+    if (follows != (following > 0)) return false;
+    if (follows) {
+      --following;
+    } else if (byte >= 0x80) {
+      if (byte < 0xC2 || byte > 0xF4) return false;
+      following = byte >= 0xF0 ? 3 : byte >= 0xE0 ? 2 : 1;
+    }
+  }
+  return following == 0;
+}
+
 void replace_all(std::string& text, std::string_view from, std::string_view to) {
   for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size())) text.replace(at, from.size(), to);
 }
@@ -27,8 +44,18 @@ void replace_first_word(std::string& text, std::string_view word, std::string_vi
   if (text == word || text.starts_with(std::string(word) + " ")) text.replace(0, word.size(), by);
 }
 
-constexpr std::array<Replacement, 12> number_words{{{"one", "1"}, {"two", "2"}, {"three", "3"}, {"four", "4"}, {"five", "5"}, {"six", "6"},
-                                                    {"seven", "7"}, {"eight", "8"}, {"nine", "9"}, {"ten", "10"}, {"eleven", "11"}, {"twelve", "12"}}};
+constexpr std::array<Replacement, 12> number_words{{{"one", "1"},
+                                                    {"two", "2"},
+                                                    {"three", "3"},
+                                                    {"four", "4"},
+                                                    {"five", "5"},
+                                                    {"six", "6"},
+                                                    {"seven", "7"},
+                                                    {"eight", "8"},
+                                                    {"nine", "9"},
+                                                    {"ten", "10"},
+                                                    {"eleven", "11"},
+                                                    {"twelve", "12"}}};
 
 void number_first(std::string& text) {
   replace_first_word(text, "a dozen", "12");
@@ -41,20 +68,25 @@ bool is_one_of(const std::string& said, const std::array<std::string_view, n>& w
   return std::find(words.begin(), words.end(), said) != words.end();
 }
 
+bool has_digit(const std::string& said) { return said.find_first_of("0123456789") != std::string::npos; }
+
 bool is_do_not_know(const std::string& said) {
-  constexpr std::array<std::string_view, 13> words{"?",       "don't know", "dont know",    "do not know",   "i don't know", "i dont know", "i do not know",
-                                                   "unknown", "not sure",   "i'm not sure", "no idea",       "dunno",        "idk"};
-  return is_one_of(said, words);
+  constexpr std::array<std::string_view, 10> phrases{"don't know", "dont know",      "do not know", "didn't count", "unknown",
+                                                     "not sure",   "no way to know", "no idea",     "no clue",      "dunno"};
+  if (said == "?" || said == "idk") return true;
+  return std::any_of(phrases.begin(), phrases.end(), [&](std::string_view phrase) { return said.find(phrase) != std::string::npos; });
 }
 
 bool is_nothing(const std::string& said) {
   constexpr std::array<std::string_view, 8> words{"0", "none", "nothing", "no", "n", "nope", "zero", "nada"};
-  return is_one_of(said, words) || said.starts_with("no ") || said.starts_with("none ") || said.starts_with("nothing ");
+  if (is_one_of(said, words)) return true;
+  return !has_digit(said) && (said.starts_with("no ") || said.starts_with("none ") || said.starts_with("nothing "));
 }
 
 bool is_bare_number(std::string said) {
   for (const std::string_view sign : {"¼", "½", "¾"}) replace_all(said, sign, "1");
-  return !said.empty() && said.find_first_not_of("0123456789.,/ ") == std::string::npos && said.find_first_of("0123456789") != std::string::npos;
+  return !said.empty() && said.find_first_not_of("0123456789.,/ ") == std::string::npos &&
+         said.find_first_of("0123456789") != std::string::npos;
 }
 
 Answer some(std::vector<std::string> texts) { return {std::move(texts), {"some"}, {}}; }
@@ -81,7 +113,7 @@ Answer read_count_answer(const std::string& said) {
 Answer read_yes_no_answer(const std::string& said) {
   constexpr std::array<std::string_view, 4> yes{"y", "yes", "yeah", "yep"};
   constexpr std::array<std::string_view, 4> no{"n", "no", "nope", "never"};
-  const std::string first = said.substr(0, said.find_first_of(" ,.;"));  // "yes, in May"
+  const std::string first = said.substr(0, said.find_first_of(",.;"));  // "yes, in May"
   if (is_one_of(first, yes)) return some({"yes"});
   if (is_one_of(first, no)) return none();
   throw TextError(in_quotes(said) + " is neither yes nor no", "write yes, no, or ? for don't know");
@@ -111,7 +143,6 @@ std::vector<std::string> sides_of(const std::string& said) { return split(said, 
 /// The sides of a bin may stand with commas too; those of a lawn may not: "1,200" is one number.
 std::vector<std::string> sides_of_bin(const std::string& said) { return split(said, {" by ", " x ", "x", "×", "*", ", ", ","}); }
 
-
 /// Sides without a unit take the last one's: "1.2 by 1.2 by 1 m" is metres; without any the question's.
 std::vector<std::string> with_units(std::vector<std::string> sides, const std::string& bare) {
   std::string unit = bare;
@@ -126,7 +157,8 @@ std::vector<std::string> with_units(std::vector<std::string> sides, const std::s
 
 /// The lengths that a sentence names: "a pile 6 by 8 feet" has 6 and 8 feet.
 std::vector<std::string> lengths_in(const std::string& said) {
-  constexpr std::array<std::string_view, 12> units{"ft", "feet", "foot", "in", "inch", "inches", "m", "meters", "metres", "yd", "yard", "yards"};
+  constexpr std::array<std::string_view, 12> units{"ft", "feet",   "foot",   "in", "inch", "inches",
+                                                   "m",  "meters", "metres", "yd", "yard", "yards"};
   std::vector<std::string> lengths;
   bool after_number = false;
   for (const std::string& word : split(said, {" ", ",", "x"})) {
@@ -151,11 +183,11 @@ std::optional<Answer> read_pile(const std::string& said, const Materials& materi
 }
 
 Answer read_amount_answer(const Question& question, const std::string& said, const Materials& materials) {
-  const bool stays = said.find("on the lawn") != std::string::npos || said.find("mulch") != std::string::npos;
+  const bool stays = !has_digit(said) && (said.find("on the lawn") != std::string::npos || said.find("mulch") != std::string::npos);
   if (is_nothing(said) || stays) return none();
   if (const auto pile = read_pile(said, materials)) return *pile;
   const std::string text = with_unit(said, question.bare);
-  return is_zero(read_amount(text, materials.containers)) ? none() : some({text});
+  return is_zero(read_amount(text, materials)) ? none() : some({text});
 }
 
 /// "5000", "5000 ft2", "60 by 30", "60 ft by 30 ft".
@@ -168,8 +200,8 @@ Answer read_area_answer(const Question& question, const std::string& said) {
   return read_area(text).value() > 0.0 ? some({text}) : none();
 }
 
-/// "4", "4 by 4 by 3", "4 ft x 4 ft x 3 ft": three sides, where one stands for all and of two the first for length and width; "round 3 by 4":
-/// diameter and height; "64 gal": a tumbler's volume.
+/// "4", "4 by 4 by 3", "4 ft x 4 ft x 3 ft": three sides, where one stands for all and of two the first for length and width; "round 3 by
+/// 4": diameter and height; "64 gal": a tumbler's volume.
 Answer read_size_answer(const Question& question, const std::string& said) {
   const std::string hint = "write length, width and height: 4 by 4 by 3; or round 3 by 4; or of a tumbler 60 gal";
   if (is_nothing(said)) return {{}, {"unknown"}, {}};
@@ -181,15 +213,17 @@ Answer read_size_answer(const Question& question, const std::string& said) {
   std::vector<std::string> sides = with_units(sides_of_bin(size), question.bare);
   if (sides.size() == 1 && !round) {
     try {
-      if (read_volume(sides[0]).value() > 0.0) return {{sides[0]}, {"some", "volume"}, {}};
+      constexpr double least_m3 = 0.001;
+      if (read_volume(sides[0]).value() >= least_m3) return {{sides[0]}, {"some", "volume"}, {}};
     } catch (const TextError&) {  // no volume: a length, which is read below
     }
   }
   if (sides.size() > 3 || (round && sides.size() != 2)) throw TextError(in_quotes(said) + " is no size", hint);
+  constexpr double shortest_m = 0.1;
   constexpr double longest_m = 60.0;
   for (const std::string& side : sides) {
     const Length length = read_length(side);
-    if (!(length.value() > 0.0 && length.value() <= longest_m)) throw TextError(in_quotes(side) + " is no side of a bin", hint);
+    if (!(length.value() >= shortest_m && length.value() <= longest_m)) throw TextError(in_quotes(side) + " is no side of a bin", hint);
   }
   if (round) return {sides, {"some", "round"}, {}};
   if (sides.size() == 1) sides = {sides[0], sides[0], sides[0]};
@@ -238,7 +272,8 @@ Answer read_date_answer(const std::string& said, Date today) {
 
 /// "14", "every two weeks", "weekly", "once a month".
 Answer read_interval_answer(const Question& question, const std::string& said) {
-  if (is_nothing(said) || said == "never") return none();
+  constexpr std::array<std::string_view, 6> nevers{"0", "no", "none", "nope", "never", "not at all"};
+  if (is_one_of(said, nevers)) return none();
   constexpr std::array<Replacement, 4> adverbs{{{"daily", "1 day"}, {"weekly", "1 week"}, {"biweekly", "2 weeks"}, {"monthly", "30 days"}}};
   std::string text = said;
   replace_first_word(text, "twice a month", "15 days");
@@ -250,9 +285,12 @@ Answer read_interval_answer(const Question& question, const std::string& said) {
   text = plain_answer(text);
   for (const auto& [word, meaning] : adverbs) replace_first_word(text, word, meaning);
   replace_first_word(text, "other", "2");
-  if (text.find_first_of("0123456789") == std::string::npos) text = "1 " + text;
+  if (!has_digit(text) && !text.starts_with("half")) text = "1 " + text;
   for (const std::string_view month : {" months", " month"}) {
-    if (text.ends_with(month)) text = print_number(30.0 * read_counted_words(text).number, 4) + " days";
+    if (!text.ends_with(month)) continue;
+    const std::string number = text.substr(0, text.size() - month.size());
+    if (number == "half") text = "15 days";
+    if (is_bare_number(number)) text = print_number(30.0 * read_counted_words(number).number, 4) + " days";
   }
   text = with_unit(text, question.bare);
   return read_duration(text).value() > 0.0 ? some({text}) : none();
@@ -292,7 +330,7 @@ Answer read_climate_answer(const Question& question, const std::string& said) {
 
 bool reads_as_amount(const std::string& text, const Materials& materials) {
   try {
-    read_amount(text, materials.containers);
+    read_amount(text, materials);
     return true;
   } catch (const TextError&) {
     return false;
@@ -319,11 +357,12 @@ std::optional<Thing> read_thing(const std::string& said, const Materials& materi
   const auto [name, amount] = name_and_amount(said, materials);
   Supply supply = supply_of(materials, name);
   if (amount.empty()) throw TextError("how much of " + name + "?", "write \"2 buckets of " + name + "\"");
-  const Amount read = read_amount(amount, materials.containers);
+  const Amount read = read_amount(amount, materials);
   if (is_zero(read)) return std::nullopt;
   set_amount(supply, read, materials);
   if (!supply.mass(*supply.amount)) throw TextError("no weight of a volume of " + name + " is known", "write \"5 lb of " + name + "\"");
-  return Thing{supply.feedstock.id, supply.feedstock.name, supply.packing_assumed ? "" : supply.packing, amount, supply.feedstock.has_tag("herbicide")};
+  return Thing{supply.feedstock.id, supply.feedstock.name, supply.packing_assumed ? "" : supply.packing, amount,
+               supply.feedstock.has_tag("herbicide")};
 }
 
 bool is_a_thing(const std::string& said, const Materials& materials) {
@@ -394,7 +433,7 @@ std::string plain_answer(std::string_view said) {
   constexpr std::array<Replacement, 6> signs{{{"−", "-"}, {"’", "'"}, {"‘", "'"}, {"“", "\""}, {"”", "\""}, {"\u00A0", " "}}};
   for (const auto& [from, to] : signs) replace_all(plain, from, to);
   while (plain.ends_with(' ')) plain.pop_back();
-  for (const std::string_view before : {"about ", "around ", "roughly ", "maybe ", "~"}) {
+  for (const std::string_view before : {"about ", "around ", "roughly ", "~"}) {
     if (plain.starts_with(before)) plain = plain.substr(before.size());
   }
   number_first(plain);
@@ -403,7 +442,10 @@ std::string plain_answer(std::string_view said) {
 
 Answer read_answer(const Question& question, std::string_view words, const Materials& materials, Date today) {
   if (words.size() > longest_answer) throw TextError("this is longer than any answer", "write it in a few words: " + question.example);
-  const bool strange = std::any_of(words.begin(), words.end(), [](char c) { return (static_cast<unsigned char>(c) < ' ' && c != '\t' && c != '\r') || c == '\x7f'; });
+  const bool strange = std::any_of(words.begin(), words.end(),
+                                   [](char c) { return (static_cast<unsigned char>(c) < ' ' && c != '\t' && c != '\r') || c == '\x7f'; });
+  const bool is_text = is_utf8(words);
+  if (!is_text) throw TextError("this cannot be read as text", "write it in plain letters: " + question.example);
   if (strange) throw TextError("there is a control character in this", "write it in letters and digits: " + question.example);
   const std::string plain = plain_answer(words);
   const std::string said = plain.empty() ? plain_answer(question.usual) : plain;
@@ -411,7 +453,8 @@ Answer read_answer(const Question& question, std::string_view words, const Mater
   try {
     return read_kind(question, said, materials, today);
   } catch (const TextError& error) {  // the reader of a unit knows nothing of the question
-    const bool about_units = question.kind == AnswerKind::amount || question.kind == AnswerKind::area || question.kind == AnswerKind::interval;
+    const bool about_units =
+        question.kind == AnswerKind::amount || question.kind == AnswerKind::area || question.kind == AnswerKind::interval;
     throw TextError(error.what(), about_units ? "write for example " + question.example : error.hint());
   }
 }

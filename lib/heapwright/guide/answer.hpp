@@ -16,7 +16,7 @@ namespace heapwright {
 struct Thing {
   std::string feedstock;  ///< its id
   std::string name;
-  std::string packing;    ///< empty where none was named
+  std::string packing;  ///< empty where none was named
   std::string amount;
   bool herbicide = false;  ///< of a kind that can carry a weedkiller on
 };
@@ -24,7 +24,8 @@ struct Thing {
 /// An answer as it was understood, in the words that the yard file will have.
 struct Answer {
   std::vector<std::string> texts;  ///< one; three sides of a bin, two of a round one; two temperatures of a climate; none where unknown
-  std::set<std::string> is;        ///< "some", "none", "unknown"; "round", "volume" of a bin; "pile" of leaves; "herbicide" where a thing can carry a weedkiller on
+  std::set<std::string>
+      is;  ///< "some", "none", "unknown"; "round", "volume" of a bin; "pile" of leaves; "herbicide" where a thing can carry a weedkiller on
   std::vector<Thing> things;
 };
 

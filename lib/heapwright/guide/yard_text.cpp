@@ -1,5 +1,7 @@
 #include "heapwright/guide/yard_text.hpp"
 
+#include <numbers>
+
 #include "heapwright/materials/embedded.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -47,13 +49,14 @@ std::string treated(const Given& given, const std::string& question) {
 
 std::string leaves(const Given& given) {
   if (given.is("leaves", "pile"))
-    return supply("leaves-fall") + "estimate = { heap = [" + in_quotes(given.text("leaves", 0)) + ", " + in_quotes(given.text("leaves", 1)) + ", " +
-           in_quotes(given.text("leaves", 2)) + "] }\n";
+    return supply("leaves-fall") + "estimate = { heap = [" + in_quotes(given.text("leaves", 0)) + ", " +
+           in_quotes(given.text("leaves", 1)) + ", " + in_quotes(given.text("leaves", 2)) + "] }\n";
   if (given.is("leaves", "some")) return supply("leaves-fall") + key("amount", given.text("leaves"));
   if (given.is("trees", "some"))
     return supply("leaves-fall") + "estimate = { trees = " + given.text("trees") + " }            # count the bags when you have raked\n";
   if (given.is("trees", "unknown"))
-    return supply("leaves-fall") + "estimate = { trees = 1 }               # not known, so one tree: count your trees, or better the bags\n";
+    return supply("leaves-fall") +
+           "estimate = { trees = 1 }               # not known, so one tree: count your trees, or better the bags\n";
   return {};
 }
 
@@ -66,8 +69,8 @@ std::string clippings(const Given& given) {
     return supply("grass-clippings") + key("amount", given.text("clippings")) + season + treated(given, "treated");
   if (!given.is("clippings", "unknown")) return {};
   if (!given.is("lawn", "some")) return "\n# Clippings: nobody knows how many, nor how large the lawn is, so they are left out.\n";
-  return supply("grass-clippings") + "estimate = { mown_lawn = " + in_quotes(given.text("lawn")) + " }   # count the buckets of a mowing\n" +
-         season + treated(given, "treated");
+  return supply("grass-clippings") + "estimate = { mown_lawn = " + in_quotes(given.text("lawn")) +
+         " }   # count the buckets of a mowing\n" + season + treated(given, "treated");
 }
 
 std::string scraps(const Given& given) {
@@ -91,7 +94,8 @@ std::string bin(const Given& given) {
   if (given.is("bin", "volume")) return key("shape", "tumbler") + key("volume", given.text("bin"));
   if (given.is("bin", "round")) return key("shape", "round") + key("diameter", given.text("bin", 0)) + key("height", given.text("bin", 1));
   if (given.is("bin", "some"))
-    return key("shape", "bin") + key("length", given.text("bin", 0)) + key("width", given.text("bin", 1)) + key("height", given.text("bin", 2));
+    return key("shape", "bin") + key("length", given.text("bin", 0)) + key("width", given.text("bin", 1)) +
+           key("height", given.text("bin", 2));
   return key("shape", "bin") + "length = \"4 ft\"                         # not known: measure the bin or the place\n" +
          key("width", "4 ft") + key("height", "4 ft");
 }
@@ -105,11 +109,11 @@ std::string heap(const Given& given, Date today) {
 std::string recipe(const Given& given) {
   if (!given.is("bin", "some")) return {};
   const auto side = [&](std::size_t which) { return read_length(given.text("bin", which)); };
-  constexpr double pi = 3.14159265358979323846;
   const Volume room = given.is("bin", "volume")  ? read_volume(given.text("bin"))
-                      : given.is("bin", "round") ? Volume(pi / 4.0 * side(0) * side(0) * side(1))
+                      : given.is("bin", "round") ? Volume(std::numbers::pi / 4.0 * side(0) * side(0) * side(1))
                                                  : Volume(side(0) * side(1) * side(2));
-  return "\n[recipe]\ncapacity = " + in_quotes(print_in(room, "ft3", 3)) + "                  # what the bin holds; without this line, all there is\n";
+  return "\n[recipe]\ncapacity = " + in_quotes(print_in(room, "ft3", 3)) +
+         "                  # what the bin holds; without this line, all there is\n";
 }
 
 std::string climate(const Given& given) {
@@ -120,7 +124,8 @@ std::string climate(const Given& given) {
 
 std::string lawn(const Given& given) {
   if (given.is("lawn", "unknown"))
-    return "\n# The lawn is not measured yet. Pace it off and write:\n# [[lawn.zone]]\n# shape = \"rectangle\"\n# length = \"60 ft\"\n# width = \"30 "
+    return "\n# The lawn is not measured yet. Pace it off and write:\n# [[lawn.zone]]\n# shape = \"rectangle\"\n# length = \"60 ft\"\n# "
+           "width = \"30 "
            "ft\"\n";
   if (!given.is("lawn", "some")) return {};
   const bool near_water = given.is("near-water", "some") || given.is("near-water", "unknown");

@@ -286,8 +286,7 @@ void Value::unknown_word(const std::string& word, const std::vector<std::string>
   std::string list;
   for (const std::string& name : known) list += (list.empty() ? "\"" : ", \"") + name + "\"";
   const std::optional<std::string> near = nearest(word, known);
-  problem("\"" + word + "\" is not known here",
-                (near ? "did you mean \"" + *near + "\"? " : "") + std::string("It is one of ") + list);
+  problem("\"" + word + "\" is not known here", (near ? "did you mean \"" + *near + "\"? " : "") + std::string("It is one of ") + list);
 }
 
 void Table::finish() {

@@ -23,7 +23,7 @@ Offer read_offer(Table& table, const Materials& materials) {
   offer.name = table.text("name").value_or("compost");
   table.require("unit", "write unit = \"1 yd3\"");
   table.require("price", "write price = 38, for one unit");
-  if (const auto amount = table.read("unit", [&](std::string_view text) { return read_amount(text, materials.containers); })) {
+  if (const auto amount = table.read("unit", [&](std::string_view text) { return read_amount(text, materials); })) {
     offer.unit = *amount;
     if (is_zero(*amount)) table.problem_at("unit", "a price is for more than nothing", "write unit = \"1 yd3\"");
   }
@@ -93,7 +93,7 @@ std::vector<Assumption> assumptions_for(const TopdressingPlan& plan, const Mater
 }  // namespace
 
 Volume read_compost_volume(std::string_view text, const Materials& materials) {
-  const Amount amount = read_amount(text, materials.containers);
+  const Amount amount = read_amount(text, materials);
   const ContainerCount* counted = std::get_if<ContainerCount>(&amount);
   if (counted != nullptr && counted->container == "leaf-bag")
     throw TextError("\"" + std::string(text) + "\": bags of compost come in many sizes",

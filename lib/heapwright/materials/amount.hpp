@@ -17,7 +17,7 @@ struct Container {
   std::string name;
   std::vector<std::string> also;
   Volume volume;
-  std::optional<Volume> low;   ///< where it comes in several sizes
+  std::optional<Volume> low;  ///< where it comes in several sizes
   std::optional<Volume> high;
   bool lifted = true;   ///< by hand, when full; a wheelbarrow is not
   std::string packing;  ///< how what is in it lies, where the container says so: a bale is packed

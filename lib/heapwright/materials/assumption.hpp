@@ -14,8 +14,9 @@
 
 namespace heapwright {
 
-using AssumedValue = std::variant<std::string, MoistureWetBasis, CarbonDryBasis, NitrogenDryBasis, CarbonNitrogenRatio, BulkDensity, Volume,
-                                  Length, ContainerCount, ShareOfVolatileSolids, ShareOfVolume, ShareOfLooseVolume, TemperaturePoint, Date>;
+using AssumedValue =
+    std::variant<std::string, MoistureWetBasis, CarbonDryBasis, NitrogenDryBasis, CarbonNitrogenRatio, BulkDensity, Volume, Mass, Length,
+                 ContainerCount, ShareOfVolatileSolids, ShareOfVolume, ShareOfLooseVolume, TemperaturePoint, Date>;
 
 /// What of a supply a figure is of.
 enum class Figure {

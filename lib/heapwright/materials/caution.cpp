@@ -17,8 +17,8 @@ const std::vector<std::pair<std::string, Fact>>& fact_words() {
                                                                {"soil", Fact::soil},
                                                                {"grassy", Fact::grassy},
                                                                {"leaves", Fact::leaves},
-{"weedy", Fact::weedy},
-{"shredded", Fact::shredded},
+                                                               {"weedy", Fact::weedy},
+                                                               {"shredded", Fact::shredded},
                                                                {"treated", Fact::treated},
                                                                {"heap", Fact::heap},
                                                                {"tall-heap", Fact::tall_heap},
@@ -39,6 +39,25 @@ const std::vector<std::pair<std::string, Fact>>& fact_words() {
                                                                {"bought-compost", Fact::bought_compost},
                                                                {"new-ground", Fact::new_ground}};
   return words;
+}
+
+bool is_tag(Fact fact) {
+  switch (fact) {
+    case Fact::dusty:
+    case Fact::mouldy:
+    case Fact::scraps:
+    case Fact::fruit:
+    case Fact::manure:
+    case Fact::herbicide:
+    case Fact::sharp_nitrogen:
+    case Fact::printed:
+    case Fact::thorny:
+    case Fact::soil:
+    case Fact::grassy:
+    case Fact::leaves:
+    case Fact::weedy: return true;
+    default: return false;
+  }
 }
 
 std::vector<std::string> cautions_for(const std::vector<Caution>& cautions, const Facts& facts) {

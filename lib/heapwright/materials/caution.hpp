@@ -55,6 +55,9 @@ enum class Fact {
 
 using Facts = std::set<Fact>;
 
+/// Whether a fact is one of what goes into the heap, whose word is a tag of feedstocks.
+bool is_tag(Fact fact);
+
 /// Each fact with its word in the tables.
 const std::vector<std::pair<std::string, Fact>>& fact_words();
 

@@ -107,15 +107,18 @@ WayBack times_hundred() {
   return {Slip::fraction_for_percentage, [](double value) { return 100.0 * value; }};
 }
 
-std::vector<WayBack> ways_back(const std::string& key, std::optional<double> moisture) {
+/// @param typed the figure with its unit: what a slip of units may have been depends on it
+std::vector<WayBack> ways_back(const std::string& key, const std::string& typed, std::optional<double> moisture) {
   std::vector<WayBack> ways;
   const bool of_dry_matter = key == "carbon_dry_basis" || key == "nitrogen_dry_basis" || key == "volatile_solids_dry_basis";
   if (key == "carbon_to_nitrogen") return {{Slip::upside_down, [](double value) { return 1.0 / value; }}};
   if (key.starts_with("bulk_density")) {
     constexpr double pounds_per_yard = 0.45359237 / 0.764554857984;
-    return {{Slip::per_cubic_foot, [](double value) { return 27.0 * value; }},
-            {Slip::metric_for_us, [](double value) { return value / pounds_per_yard; }},
-            {Slip::us_for_metric, [](double value) { return value * pounds_per_yard; }}};
+    if (typed.find("yd") != std::string::npos || typed.find("yard") != std::string::npos)
+      return {{Slip::per_cubic_foot, [](double value) { return 27.0 * value; }},
+              {Slip::metric_for_us, [](double value) { return value / pounds_per_yard; }}};
+    if (typed.find("kg") != std::string::npos) return {{Slip::us_for_metric, [](double value) { return value * pounds_per_yard; }}};
+    return {};
   }
   ways.push_back(times_hundred());
   if (of_dry_matter && moisture && *moisture < 1.0)
@@ -134,12 +137,14 @@ std::vector<WayBack> ways_back(const std::string& key, std::optional<double> moi
 struct Held {
   CheckedValue value;
   Range range;
-  double typed_to = 0.0;  ///< how finely it was typed, relative
+  std::string typed;      ///< as it was
+  double typed_to = 0.0;  ///< how finely, relative
 };
 
 class Check {
  public:
-  Check(const Feedstock& row, const Feedstock& like, const Materials& materials) : materials_(materials), checked_{row.id, like.id, {}, false} {
+  Check(const Feedstock& row, const Feedstock& like, const Materials& materials)
+      : materials_(materials), checked_{row.id, like.id, {}, false} {
     hold("moisture_wet_basis", row.moisture, range_of(like.moisture, materials));
     hold("carbon_dry_basis", row.carbon, range_of(like.carbon, materials));
     hold("nitrogen_dry_basis", row.nitrogen, nitrogen_range(like, materials));
@@ -154,6 +159,7 @@ class Check {
   CheckedFeedstock run() {
     explain_third();
     for (Held& held : held_) explain_alone(held);
+    if (third_disagrees_ && !third_agrees_as_meant()) checked_.disagree = true;
     explain_ratio_of_two();
     for (Held& held : held_) checked_.values.push_back(std::move(held.value));
     return std::move(checked_);
@@ -177,7 +183,7 @@ class Check {
     value.high = range.high;
     value.whose = range.whose_low == range.whose_high ? range.whose_low : range.whose_low + "; " + range.whose_high;
     if (range.low) value.inside = range.holds(value.value, readings.front().rounding);
-    held_.push_back({std::move(value), std::move(range), readings.front().rounding});
+    held_.push_back({std::move(value), std::move(range), readings.front().typed, readings.front().rounding});
   }
 
   Held* find(const std::string& key) {
@@ -208,7 +214,7 @@ class Check {
     third_agrees_ = third_agrees(carbon->value.value, nitrogen->value.value, ratio->value.value, typed);
     if (third_agrees_) return;
     for (Held* held : {ratio, nitrogen, carbon}) {
-      for (const WayBack& way : ways_back(held->value.key, moisture_)) {
+      for (const WayBack& way : ways_back(held->value.key, held->typed, moisture_)) {
         const double meant = way.meant(held->value.value);
         const double c = held == carbon ? meant : carbon->value.value;
         const double n = held == nitrogen ? meant : nitrogen->value.value;
@@ -220,18 +226,28 @@ class Check {
         return;
       }
     }
-    checked_.disagree = true;
+    third_disagrees_ = true;
+  }
+
+  /// Whether carbon, nitrogen and C:N agree once their slips are taken back.
+  bool third_agrees_as_meant() {
+    const auto meant = [&](const char* key) {
+      const CheckedValue& value = find(key)->value;
+      return value.meant.value_or(value.value);
+    };
+    const TypedTo twice{2.0 * find("carbon_dry_basis")->typed_to, 2.0 * find("nitrogen_dry_basis")->typed_to,
+                        2.0 * find("carbon_to_nitrogen")->typed_to};
+    return third_agrees(meant("carbon_dry_basis"), meant("nitrogen_dry_basis"), meant("carbon_to_nitrogen"), twice);
   }
 
   /// A value outside its range that a slip explains.
   void explain_alone(Held& held) {
     if (held.value.slip || held.value.inside.value_or(true)) return;
     const bool vouched_for = third_agrees_ && (held.value.key == "nitrogen_dry_basis" || held.value.key == "carbon_dry_basis");
-    for (const WayBack& way : ways_back(held.value.key, moisture_)) {
+    for (const WayBack& way : ways_back(held.value.key, held.typed, moisture_)) {
       if (vouched_for && way.slip == Slip::wet_basis) continue;  // it would have spoilt the agreement
       if (!held.range.holds(way.meant(held.value.value), held.typed_to)) continue;
       name(held, way);
-      checked_.disagree = false;
       return;
     }
   }
@@ -257,6 +273,7 @@ class Check {
   Range ratio_range_;
   std::optional<double> moisture_;
   bool third_agrees_ = false;
+  bool third_disagrees_ = false;  ///< and no single slip explains it
 };
 
 }  // namespace
@@ -295,10 +312,13 @@ std::string_view slip_words(Slip slip) {
   return "";
 }
 
-CheckedFeedstock check(const Feedstock& row, const Feedstock& like, const Materials& materials) { return Check(row, like, materials).run(); }
+CheckedFeedstock check(const Feedstock& row, const Feedstock& like, const Materials& materials) {
+  return Check(row, like, materials).run();
+}
 
 bool has_slip(const CheckedFeedstock& checked) {
-  return checked.disagree || std::any_of(checked.values.begin(), checked.values.end(), [](const CheckedValue& value) { return value.slip.has_value(); });
+  return checked.disagree ||
+         std::any_of(checked.values.begin(), checked.values.end(), [](const CheckedValue& value) { return value.slip.has_value(); });
 }
 
 std::vector<CheckedFeedstock> check_materials_file(const Materials& materials, const std::string& path) {
@@ -306,6 +326,7 @@ std::vector<CheckedFeedstock> check_materials_file(const Materials& materials, c
   Document document = Document::from_file(path, problems);
   Table root = document.root();
   std::vector<CheckedFeedstock> checked;
+  std::vector<std::string> ids;
   for (Table& table : root.tables("feedstock")) {
     table.require("id", "write id = \"a-short-name\"");
     const auto id = table.read("id", read_name);
@@ -313,6 +334,9 @@ std::vector<CheckedFeedstock> check_materials_file(const Materials& materials, c
     Feedstock row;
     read_feedstock(table, row);
     table.finish();
+    if (std::find(ids.begin(), ids.end(), *id) != ids.end())
+      table.problem_at("id", "\"" + *id + "\" stands twice in this file", "give each row an id of its own");
+    ids.push_back(*id);
     const bool says_like = !row.like.empty();
     table.read(says_like ? "like" : "id", [&](std::string_view name) {
       try {
@@ -323,7 +347,11 @@ std::vector<CheckedFeedstock> check_materials_file(const Materials& materials, c
       return true;
     });
   }
-  if (checked.empty()) root.problem("there is no [[feedstock]] to check", "write [[feedstock]] with id, like and its figures");
+  for (const char* other : {"container", "compost", "source", "caution", "keep_out", "rough", "yield"})
+    root.has(other);  // not checked here
+  root.finish();
+  if (checked.empty() && problems.none())
+    root.problem("there is no [[feedstock]] to check", "write [[feedstock]] with id, like and its figures");
   problems.throw_if_any();
   return checked;
 }

@@ -35,7 +35,7 @@ struct CheckedValue {
   double value = 0.0;
   std::optional<double> low;  ///< of all readings of the row it is like; none where it has none
   std::optional<double> high;
-  std::string whose;  ///< whose figures the two ends are
+  std::string whose;           ///< whose figures the two ends are
   std::optional<bool> inside;  ///< none without a range
   std::optional<Slip> slip;
   std::optional<double> meant;  ///< the value without the slip

@@ -40,9 +40,9 @@ std::string in_quotes(std::string_view name) { return "\"" + std::string(name) +
 
 /// Words that people put before a name and that change nothing.
 bool is_filler(std::string_view word) {
-  constexpr std::array<std::string_view, 28> fillers{"some",  "my",     "our",   "the",   "a",     "an",     "old",   "clean", "plain", "used",
-                                                     "wet",   "dry",    "dried", "fresh", "dead",  "raw",    "more",  "aged",  "fine",  "small",
-                                                     "dirty", "rotted", "moldy", "mouldy", "wilted", "spent", "torn", "extra"};
+  constexpr std::array<std::string_view, 28> fillers{
+      "some", "my",  "our",  "the",  "a",    "an",    "old",   "clean",  "plain", "used",   "wet",    "dry",   "dried", "fresh",
+      "dead", "raw", "more", "aged", "fine", "small", "dirty", "rotted", "moldy", "mouldy", "wilted", "spent", "torn",  "extra"};
   return std::find(fillers.begin(), fillers.end(), word) != fillers.end();
 }
 
@@ -68,7 +68,8 @@ std::optional<FirstWord> first_word(std::string_view name) {
   const std::size_t space = name.find(' ');
   if (space == std::string_view::npos) return std::nullopt;
   std::string word(name.substr(0, space));
-  std::transform(word.begin(), word.end(), word.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+  std::transform(word.begin(), word.end(), word.begin(),
+                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
   return FirstWord{std::move(word), name.substr(space + 1)};
 }
 
@@ -84,10 +85,11 @@ NamedFeedstock called_with_words_before(const Materials& materials, std::string_
   return rest;
 }
 
-const KeepOut* kept_out_with_words_before(const Materials& materials, std::string_view name) {
-  if (const KeepOut* row = find_keep_out(materials.keep_out, name)) return row;
+/// A name without the words before it that change nothing.
+std::string_view without_words_before(std::string_view name) {
   const std::optional<FirstWord> first = first_word(name);
-  return first && is_filler(first->word) ? kept_out_with_words_before(materials, first->rest) : nullptr;
+  if (!first || !(is_filler(first->word) || !packing_word(first->word).empty())) return name;
+  return without_words_before(first->rest);
 }
 
 [[noreturn]] void refuse(std::string_view name, const KeepOut& row) {
@@ -97,7 +99,9 @@ const KeepOut* kept_out_with_words_before(const Materials& materials, std::strin
 [[noreturn]] void refuse_unknown_feedstock(const Materials& materials, std::string_view name) {
   const std::string unknown = in_quotes(name) + " is no known feedstock";
   const std::optional<std::string> near = nearest(name, names_of(materials.feedstocks));
-  const KeepOutGuess guess = guess_keep_out(materials.keep_out, name);
+  KeepOutGuess guess = guess_keep_out(materials.keep_out, name);
+  const KeepOutGuess of_the_rest = guess_keep_out(materials.keep_out, without_words_before(name));
+  if (of_the_rest.slips < guess.slips) guess = of_the_rest;
   const bool nearer_to_what_stays_out = guess.row != nullptr && (!near || guess.slips <= slips_between(name, *near));
   if (nearer_to_what_stays_out)
     throw TextError(unknown + "; if it means " + in_quotes(guess.meant) + ", it stays out of the heap: " + guess.row->reason,
@@ -110,7 +114,7 @@ const KeepOut* kept_out_with_words_before(const Materials& materials, std::strin
 NamedFeedstock find_named_feedstock(const Materials& materials, std::string_view name) {
   const NamedFeedstock found = called_with_words_before(materials, name);
   if (found.feedstock != nullptr) return found;
-  if (const KeepOut* row = kept_out_with_words_before(materials, name)) refuse(name, *row);
+  if (const KeepOut* row = what_stays_out(materials, name)) refuse(name, *row);
   refuse_unknown_feedstock(materials, name);
 }
 
@@ -118,10 +122,24 @@ const Feedstock& find_feedstock(const Materials& materials, std::string_view nam
   return *find_named_feedstock(materials, name).feedstock;
 }
 
+const KeepOut* what_stays_out(const Materials& materials, std::string_view name) {
+  if (const KeepOut* row = find_keep_out(materials.keep_out, name)) return row;
+  return find_keep_out(materials.keep_out, without_words_before(name));
+}
+
+Amount read_amount(std::string_view text, const Materials& materials) {
+  const std::size_t of = text.find(" of ");
+  const std::string_view contents = of == std::string_view::npos ? std::string_view() : text.substr(of + 4);
+  const bool is_allowed = contents.empty() || called_with_words_before(materials, contents).feedstock != nullptr;
+  if (const KeepOut* row = is_allowed ? nullptr : what_stays_out(materials, contents)) refuse(contents, *row);
+  return read_amount(text, materials.containers);
+}
+
 const Compost& find_compost(const Materials& materials, std::string_view name) {
   if (const Compost* compost = called(materials.composts, name)) return *compost;
   const std::optional<std::string> near = nearest(name, names_of(materials.composts));
-  throw TextError(in_quotes(name) + " is no known compost", near ? "did you mean " + in_quotes(*near) + "?" : "`heapwright materials` lists them all");
+  throw TextError(in_quotes(name) + " is no known compost",
+                  near ? "did you mean " + in_quotes(*near) + "?" : "`heapwright materials` lists them all");
 }
 
 }  // namespace heapwright

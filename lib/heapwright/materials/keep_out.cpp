@@ -14,19 +14,23 @@ bool is_called(const KeepOut& row, const std::string& plain) {
   return std::any_of(row.also.begin(), row.also.end(), [&](const std::string& name) { return plain_name(name) == plain; });
 }
 
-/// The words of a name, each in its plain form.
+/// The words of a name, each in its plain form; an apostrophe breaks none.
 std::vector<std::string> plain_words(std::string_view name) {
+  constexpr std::string_view curly = "’";
   std::vector<std::string> words;
   std::string word;
-  for (const char c : std::string(name) + " ") {
-    const auto byte = static_cast<unsigned char>(c);
-    if (std::isalpha(byte) != 0 || byte >= 0x80) {
-      word += c;
-    } else if (c != '\'' && !word.empty()) {
+  for (std::size_t i = 0; i < name.size(); ++i) {
+    const auto byte = static_cast<unsigned char>(name[i]);
+    if (name.substr(i).starts_with(curly)) {
+      i += curly.size() - 1;
+    } else if (std::isalpha(byte) != 0 || byte >= 0x80) {
+      word += name[i];
+    } else if (name[i] != '\'' && !word.empty()) {
       words.push_back(plain_name(word));
       word.clear();
     }
   }
+  if (!word.empty()) words.push_back(plain_name(word));
   return words;
 }
 
@@ -50,14 +54,18 @@ KeepOutGuess guess_keep_out(const std::vector<KeepOut>& rows, std::string_view n
   constexpr std::size_t long_word = 5;
   const std::string plain = plain_name(name);
   const std::vector<std::string> said = plain_words(name);
+  // With its plural and without: taking an s from one of the two would count as a slip.
+  const auto slips = [&](const std::string& known) {
+    return std::min(slips_between(plain, plain_name(known)), slips_between(name, known));
+  };
   const std::size_t most = plain.size() > long_word ? 2 : 1;
   KeepOutGuess best{nullptr, {}, most + 1};
-  const auto consider = [&](const KeepOut& row, const std::string& known, std::size_t slips) {
-    if (slips < best.slips) best = {&row, known, slips};
+  const auto consider = [&](const KeepOut& row, const std::string& known, std::size_t count) {
+    if (count < best.slips) best = {&row, known, count};
   };
   for (const KeepOut& row : rows) {
-    consider(row, row.name, slips_between(plain, plain_name(row.name)));
-    for (const std::string& known : row.also) consider(row, known, slips_between(plain, plain_name(known)));
+    consider(row, row.name, slips(row.name));
+    for (const std::string& known : row.also) consider(row, known, slips(known));
     for (const std::string& word : row.words) {
       for (const std::string& one : said) {
         if (one.size() >= long_word && word.size() > long_word && slips_between(one, plain_name(word)) <= 1) consider(row, word, 1);

@@ -67,6 +67,8 @@ void read_container(Table& table, Container& row) {
   } else {
     table.problem("a container needs one volume above zero", "write volume = \"5 gal\"");
   }
+  if ((row.low && *row.low > row.volume) || (row.high && *row.high < row.volume) || (row.low && !(row.low->value() > 0.0)))
+    table.problem("low, volume and high are out of order", "low ≤ volume ≤ high");
   row.lifted = table.flag("lifted").value_or(true);
   row.packing = table.text("packing").value_or("");
   row.source = table.text("source").value_or("");
@@ -99,7 +101,9 @@ void read_caution(Table& table, Caution& row) {
   row.evidence = table.one_of("evidence", evidence_words()).value_or(Evidence::judged);
 }
 
+/// A file may add to what stays out, and takes nothing away.
 void read_keep_out(Table& table, KeepOut& row) {
+  if (!row.name.empty()) table.problem_at("id", "stays out whatever a file says", "give the row an id of its own");
   row = KeepOut{};
   row.id = *table.text("id");
   row.name = table.read("name", read_name).value_or(row.id);
@@ -158,13 +162,14 @@ void take_tags_of_likes(Materials& materials, Document& document) {
 void refuse_what_stays_out(const Materials& materials, Document& document) {
   Table root = document.root();
   for (Table& table : root.tables("feedstock")) {
-    for (const char* key : {"id", "name"}) {
-      table.read(key, [&](std::string_view name) {
-        const KeepOut* row = find_keep_out(materials.keep_out, name);
-        if (row != nullptr) throw TextError("\"" + std::string(name) + "\" stays out of the heap: " + row->reason, row->instead);
-        return true;
-      });
-    }
+    const auto refuse = [&](std::string_view name) {
+      const KeepOut* row = what_stays_out(materials, name);
+      if (row != nullptr) throw TextError("\"" + std::string(name) + "\" stays out of the heap: " + row->reason, row->instead);
+      return true;
+    };
+    table.read("id", refuse);
+    table.read("name", refuse);
+    for (const Value& also : table.list("also")) also.read(refuse);
   }
 }
 
@@ -178,7 +183,8 @@ const Row* row_with_id(const std::vector<Row>& rows, std::string_view id) {
 
 Materials built_in_materials() {
   Materials materials;
-  for (const char* file : {"sources.toml", "containers.toml", "cautions.toml", "keep_out.toml", "composts.toml", "feedstocks.toml", "rough.toml", "process.toml"}) {
+  for (const char* file : {"sources.toml", "containers.toml", "cautions.toml", "keep_out.toml", "composts.toml", "feedstocks.toml",
+                           "rough.toml", "process.toml"}) {
     Problems problems;
     Document document = Document::from_text(std::string(embedded_material(file)), file, problems);
     read_all(document, materials);

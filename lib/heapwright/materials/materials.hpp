@@ -72,6 +72,13 @@ struct NamedFeedstock {
 /// known one; a name that is as near to what stays out as to what may go in is never answered with what may go in
 NamedFeedstock find_named_feedstock(const Materials& materials, std::string_view name);
 const Feedstock& find_feedstock(const Materials& materials, std::string_view name);
+
+/// What a name means of what stays out, with or without words before it ("old", "chopped"); nothing where it means none of it.
+const KeepOut* what_stays_out(const Materials& materials, std::string_view name);
+
+/// An amount as read_amount() of amount.hpp reads it; "6 bags of dog poop" is refused for what is in the bags. @throws TextError
+Amount read_amount(std::string_view text, const Materials& materials);
+
 const Compost& find_compost(const Materials& materials, std::string_view name);
 
 const Source* find_source(const Materials& materials, std::string_view id);

@@ -58,6 +58,16 @@ void check_third(Table& table, const Feedstock& row) {
                    "give two of the three, or three that agree");
 }
 
+/// All water is no feedstock: it would have no dry matter to go by.
+void check_moisture(Table& table, const Feedstock& row) {
+  for (const Reading<MoistureWetBasis>& reading : row.moisture) {
+    for (const auto& moisture : {reading.low, reading.typical, reading.high}) {
+      if (moisture && !(moisture->value() < 1.0))
+        return table.problem_at("moisture_wet_basis", "100 % is all water, and nothing to compost", "write it below 100 %: \"80 %\"");
+    }
+  }
+}
+
 void check_density(Table& table, const Feedstock& row) {
   const auto properties = row.properties();
   if (!properties) return;
@@ -160,6 +170,7 @@ void read_feedstock(Table& table, Feedstock& row) {
 }
 
 void check_feedstock(Table& table, const Feedstock& row) {
+  check_moisture(table, row);
   check_third(table, row);
   check_carbon(table, row);
   check_density(table, row);

@@ -4,6 +4,40 @@
 #include <cmath>
 
 namespace heapwright {
+namespace {
+
+/// Half a unit of the last digit of "1,000", "15.25" or "1.5e3", relative to the number; of "15 1/2" half of the half.
+double rounding_of_number(std::string_view text) {
+  std::string digits;
+  int decimals = -1;
+  bool fraction = false;
+  for (std::size_t i = std::min(text.find_first_of("0123456789."), text.size()); i < text.size(); ++i) {
+    const char c = text[i];
+    if (c == '/') fraction = true;
+    if (c == '.') decimals = 0;
+    if (c >= '0' && c <= '9') {
+      digits += c;
+      if (decimals >= 0) ++decimals;
+    } else if (c != '.' && c != ',' && !(c == ' ' && text.find('/', i) != std::string_view::npos) && c != '/') {
+      break;
+    }
+  }
+  if (digits.empty()) return 0.0;
+  constexpr double half_of_a_half = 0.25;
+  const double value = std::stod(digits) / std::pow(10.0, std::max(decimals, 0));
+  if (fraction) return half_of_a_half / std::max(std::stod(std::string(text.substr(text.find_first_of("0123456789.")))), 1.0);
+  return value > 0.0 ? 0.5 * std::pow(10.0, -std::max(decimals, 0)) / value : 0.0;
+}
+
+/// Of a ratio's side; the 1 of "30:1" is exact.
+double rounding_of_side(std::string_view text) {
+  const std::size_t begin = text.find_first_not_of(' ');
+  const std::size_t end = text.find_last_not_of(' ');
+  const bool one = begin != std::string_view::npos && text.substr(begin, end - begin + 1) == "1";
+  return one ? 0.0 : rounding_of_number(text);
+}
+
+}  // namespace
 
 const std::vector<std::pair<std::string, Evidence>>& evidence_words() {
   static const std::vector<std::pair<std::string, Evidence>> words{
@@ -12,17 +46,9 @@ const std::vector<std::pair<std::string, Evidence>>& evidence_words() {
 }
 
 double relative_rounding(std::string_view text) {
-  const std::size_t begin = text.find_first_of("0123456789.");
-  if (begin == std::string_view::npos) return 0.0;
-  const std::string_view digits = text.substr(begin, text.find_first_not_of("0123456789.", begin) - begin);
-  const std::size_t point = digits.find('.');
-  const auto decimals = point == std::string_view::npos ? 0 : static_cast<int>(digits.size() - point - 1);
-  double value = 0.0;
-  for (const char digit : digits) {
-    if (digit != '.') value = 10.0 * value + (digit - '0');
-  }
-  value /= std::pow(10.0, decimals);
-  return value > 0.0 ? 0.5 * std::pow(10.0, -decimals) / value : 0.0;
+  const std::size_t colon = text.find(':');
+  if (colon != std::string_view::npos) return rounding_of_side(text.substr(0, colon)) + rounding_of_side(text.substr(colon + 1));
+  return rounding_of_number(text);
 }
 
 BulkDensity read_some_density(std::string_view text) {

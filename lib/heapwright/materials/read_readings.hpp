@@ -24,12 +24,14 @@ auto read_reading(const Value& value, Read read) {
   Reading<Quantity> reading;
   if (!value.is_table()) {
     reading.typical = value.read(read);
-    if (reading.typical) reading.rounding = relative_rounding(*value.text());
+    if (reading.typical) reading.typed = *value.text();
+    reading.rounding = relative_rounding(reading.typed);
     return reading;
   }
   Table table = value.table();
   reading.typical = table.read("typical", read);
-  if (reading.typical) reading.rounding = relative_rounding(*table.text("typical"));
+  if (reading.typical) reading.typed = *table.text("typical");
+  reading.rounding = relative_rounding(reading.typed);
   reading.low = table.read("low", read);
   reading.high = table.read("high", read);
   reading.source = table.text("source").value_or("");

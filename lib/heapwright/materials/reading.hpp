@@ -29,6 +29,7 @@ struct Reading {
   Evidence evidence = Evidence::own;
   std::string what;       ///< of what, in the source's words: "compacted and moist"
   std::string note;       ///< the reason of a judged figure; a warning
+  std::string typed;      ///< the typical figure as it was typed
   bool outlier = false;   ///< shown, but no part of the published span
   double rounding = 0.0;  ///< half a unit of the typical figure's last printed digit, relative to it
 };

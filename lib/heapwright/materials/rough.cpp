@@ -47,8 +47,8 @@ void read_rough(Table& root, RoughKnowledge& rough) {
 Reading<Length> read_height(std::string_view text, const RoughKnowledge& rough) {
   const std::string plain = plain_name(text);
   for (const BodyHeight& row : rough.heights) {
-    const bool called =
-        plain == plain_name(row.id) || std::any_of(row.also.begin(), row.also.end(), [&](const std::string& name) { return plain == plain_name(name); });
+    const bool called = plain == plain_name(row.id) ||
+                        std::any_of(row.also.begin(), row.also.end(), [&](const std::string& name) { return plain == plain_name(name); });
     if (called) return row.height;
   }
   const bool number = text.find_first_of("0123456789") != std::string_view::npos;

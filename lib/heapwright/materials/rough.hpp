@@ -26,10 +26,10 @@ struct Feel {
 
 /// Published yields for those who have no amount, each with its range. The first reading is used.
 struct RoughKnowledge {
-  Readings<DryMassPerArea> leaf_fall;   ///< dry leaves a year, of the ground under the crowns
-  Readings<Length> canopy_width;        ///< of a tree whose owner gives none
-  Readings<MassPerArea> clippings;      ///< as mown, a season, of the lawn
-  Readings<Mass> scraps;                ///< as they are, a person and week
+  Readings<DryMassPerArea> leaf_fall;  ///< dry leaves a year, of the ground under the crowns
+  Readings<Length> canopy_width;       ///< of a tree whose owner gives none
+  Readings<MassPerArea> clippings;     ///< as mown, a season, of the lawn
+  Readings<Mass> scraps;               ///< as they are, a person and week
   std::vector<BodyHeight> heights;
   std::vector<Feel> feels;
 };

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
+#include <map>
 
 #include "heapwright/units/text.hpp"
 
@@ -39,7 +39,7 @@ AssumedValue times(double factor, const Amount& amount) {
   if (const ContainerCount* counted = std::get_if<ContainerCount>(&amount))
     return ContainerCount{counted->container, factor * counted->count, counted->each};
   if (const Volume* volume = std::get_if<Volume>(&amount)) return Volume(factor * *volume);
-  return print_in(Mass(factor * std::get<Mass>(amount)), "lb", 2);
+  return Mass(factor * std::get<Mass>(amount));
 }
 
 void assume_amount(std::vector<Assumption>& assumptions, const Supply& supply) {
@@ -86,9 +86,7 @@ struct ToNumber {
 
 double number_of(const AssumedValue& value) { return std::visit(ToNumber{}, value); }
 
-bool is_all(const Ingredient& ingredient, const Taken& taken) {
-  return taken.available && ingredient.mass >= all_of_it * *taken.available;
-}
+bool is_all(const Ingredient& ingredient, const Taken& taken) { return taken.available && ingredient.mass >= all_of_it * *taken.available; }
 
 /// What goes in where there is another amount: all of it, or what was told as far as it goes.
 void change_available(Ingredient& ingredient, const Taken& taken, double ratio) {
@@ -190,30 +188,31 @@ std::optional<Supply> measured(Supply supply, Measuring how, const Materials& ma
   return std::nullopt;
 }
 
-/// Sum of the squared changes that a supply's assumptions make.
-double squares_of(const Blend& blend, std::size_t ingredient, const Taken& taken, const Materials& materials) {
+/// The supplies of one feedstock, measured where they can be, by their places; nothing where none can.
+std::map<std::size_t, Supply> measured(const std::vector<Taken>& taken, const std::string& feedstock, Measuring how,
+                                       const Materials& materials) {
+  std::map<std::size_t, Supply> supplies;
+  for (std::size_t i = 0; i < taken.size(); ++i) {
+    if (taken[i].supply->feedstock.id != feedstock) continue;
+    if (auto known = measured(*taken[i].supply, how, materials)) supplies.emplace(i, std::move(*known));
+  }
+  return supplies;
+}
+
+/// Sum of the squared changes that the assumptions about some ingredients make. What is assumed alike of several moves together.
+double squares_of(const Blend& blend, const std::vector<Taken>& taken, const std::string& feedstock, const Materials& materials) {
+  std::map<std::string, double> changes;
+  for (std::size_t i = 0; i < taken.size(); ++i) {
+    if (taken[i].supply->feedstock.id != feedstock) continue;
+    for (const Assumption& assumption : assumptions_of(*taken[i].supply, materials))
+      changes[assumption.what] += change_of_mix(blend, i, taken[i], assumption).value_or(0.0);
+  }
   double squares = 0.0;
-  for (const Assumption& assumption : assumptions_of(*taken.supply, materials))
-    squares += std::pow(change_of_mix(blend, ingredient, taken, assumption).value_or(0.0), 2);
+  for (const auto& [what, change] : changes) squares += change * change;
   return squares;
 }
 
 }  // namespace
-
-std::string_view figure_word(Figure figure) {
-  switch (figure) {
-    case Figure::none: return "";
-    case Figure::amount: return "amount";
-    case Figure::container: return "container";
-    case Figure::bulk_density: return "bulk_density";
-    case Figure::bulk_density_in_heap: return "bulk_density_in_heap";
-    case Figure::moisture: return "moisture_wet_basis";
-    case Figure::carbon_to_nitrogen: return "carbon_to_nitrogen";
-    case Figure::nitrogen: return "nitrogen_dry_basis";
-    case Figure::carbon: return "carbon_dry_basis";
-  }
-  return "";
-}
 
 std::string_view measuring_word(Measuring how) {
   switch (how) {
@@ -231,8 +230,8 @@ std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& ma
   assume_container(assumptions, supply, materials);
   assume_densities(assumptions, supply, materials);
   if (!supply.dried && supply.feel) {
-    assume(assumptions, "moisture of " + feedstock.name + ", a handful " + supply.feel->id, Figure::moisture, feedstock, supply.feel->moisture,
-           materials);
+    assume(assumptions, "moisture of " + feedstock.name + ", a handful " + supply.feel->id, Figure::moisture, feedstock,
+           supply.feel->moisture, materials);
   } else if (!supply.dried) {
     assume_used(assumptions, "moisture of " + feedstock.name, Figure::moisture, feedstock, feedstock.moisture, materials);
   }
@@ -263,19 +262,22 @@ std::optional<double> change_of_mix(const Blend& blend, std::size_t ingredient, 
 }
 
 std::optional<Measurement> measure_first(const Blend& blend, const std::vector<Taken>& taken, const Materials& materials) {
-  std::vector<double> squares;
-  for (std::size_t i = 0; i < taken.size(); ++i) squares.push_back(squares_of(blend, i, taken[i], materials));
-  const double all = std::accumulate(squares.begin(), squares.end(), 0.0);
+  std::map<std::string, double> squares;
+  for (const Taken& one : taken) squares[one.supply->feedstock.id] = squares_of(blend, taken, one.supply->feedstock.id, materials);
+  double all = 0.0;
+  for (const auto& [id, square] : squares) all += square;
   std::optional<Measurement> first;
   for (std::size_t i = 0; i < taken.size(); ++i) {
-    if (!(blend.ingredients[i].mass.value() > 0.0)) continue;
+    const Feedstock& feedstock = taken[i].supply->feedstock;
     for (const Measuring how : {Measuring::weigh, Measuring::dry, Measuring::count}) {
-      const std::optional<Supply> known = measured(*taken[i].supply, how, materials);
-      if (!known) continue;
-      const double left = squares_of(blend, i, {&*known, taken[i].available}, materials);
-      const double narrower = std::sqrt(all) - std::sqrt(std::max(0.0, all - squares[i] + left));
-      if (narrower < worth_the_trouble || (first && narrower <= first->could_change_answer)) continue;
-      first = Measurement{how, known->feedstock.id, known->feedstock.name, container_of(*known, materials), narrower};
+      const std::map<std::size_t, Supply> known = measured(taken, feedstock.id, how, materials);
+      if (known.empty()) continue;
+      std::vector<Taken> then = taken;
+      for (const auto& [at, supply] : known) then[at].supply = &supply;
+      const double left = squares_of(blend, then, feedstock.id, materials);
+      const double narrower = std::sqrt(all) - std::sqrt(std::max(0.0, all - squares[feedstock.id] + left));
+      if (!(narrower >= worth_the_trouble) || (first && narrower <= first->narrows_by)) continue;
+      first = Measurement{how, feedstock.id, feedstock.name, container_of(*taken[i].supply, materials), narrower};
     }
   }
   return first;

@@ -38,10 +38,10 @@ std::string_view measuring_word(Measuring how);
 
 struct Measurement {
   Measuring how;
-  std::string feedstock;       ///< its id
-  std::string name;            ///< its name
-  Container container;         ///< to weigh or to count
-  double could_change_answer;  ///< by how much it narrows the answer
+  std::string feedstock;  ///< its id
+  std::string name;       ///< its name
+  Container container;    ///< to weigh or to count
+  double narrows_by;      ///< how much less the answer can change then
 };
 
 /// Of the measurements that can be made of a blend's ingredients, the one that narrows its answer most, if it is worth the trouble. The

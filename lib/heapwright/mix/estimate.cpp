@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cmath>
+#include <numbers>
 #include <vector>
 
 #include "heapwright/units/text.hpp"
@@ -9,7 +10,7 @@
 namespace heapwright {
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
+using std::numbers::pi;
 constexpr double most_counted = 1000.0;
 
 /// How far a figure may be off, times itself.
@@ -44,21 +45,21 @@ RoughAmount amount_of(const Trees& trees, MoistureWetBasis moisture, const Mater
   const Area canopy = trees.count * pi / 4.0 * width * width;
   const Spread spread = trees.canopy_width ? spread_of(fall) : together(spread_of(fall), spread_of(usual, 2.0));
   const std::string crowns = trees.canopy_width ? ", crowns " + print_in(width, "ft", 2) + " wide" : "";
-  return {as_is_mass_of(DryMass(canopy * *fall.typical), moisture), spread.low, spread.high,
-          counted(trees.count, "tree", "trees") + crowns, evidence_of(materials, fall)};
+  return {as_is_mass_of(DryMass(canopy * *fall.typical), moisture), spread.low, spread.high, counted(trees.count, "tree", "trees") + crowns,
+          evidence_of(materials, fall)};
 }
 
 RoughAmount amount_of(const People& people, MoistureWetBasis, const Materials& materials) {
   const Reading<Mass>& scraps = materials.rough.scraps.front();
   const Spread spread = spread_of(scraps);
-  return {Mass(people.count * *scraps.typical), spread.low, spread.high, counted(people.count, "person", "people") + ", a week",
+  return {Mass(people.count * *scraps.typical), spread.low, spread.high, counted(people.count, "person", "people"),
           evidence_of(materials, scraps)};
 }
 
 RoughAmount amount_of(const MownLawn& lawn, MoistureWetBasis, const Materials& materials) {
   const Reading<MassPerArea>& clippings = materials.rough.clippings.front();
   const Spread spread = spread_of(clippings);
-  return {Mass(lawn.area * *clippings.typical), spread.low, spread.high, print_in(lawn.area, "ft2", 3) + " mown, a season",
+  return {Mass(lawn.area * *clippings.typical), spread.low, spread.high, print_in(lawn.area, "ft2", 3) + " mown",
           evidence_of(materials, clippings)};
 }
 
@@ -113,7 +114,8 @@ std::optional<Estimate> read_estimate(Table& supply, const Feedstock& feedstock,
   if (table->has("canopy_width") && !table->has("trees"))
     table->problem_at("canopy_width", "is of trees", "write { trees = 3, canopy_width = \"30 ft\" }");
   if (table->has("trees")) {
-    refuse_unless(feedstock.has_tag("leaves"), *table, "trees", "trees drop leaves, not " + feedstock.name, "write feedstock = \"leaves-fall\"");
+    refuse_unless(feedstock.has_tag("leaves"), *table, "trees", "trees drop leaves, not " + feedstock.name,
+                  "write feedstock = \"leaves-fall\"");
     estimate = Trees{read_count(*table, "trees"), canopy_width};
   }
   if (table->has("people")) {
@@ -122,8 +124,8 @@ std::optional<Estimate> read_estimate(Table& supply, const Feedstock& feedstock,
     estimate = People{read_count(*table, "people")};
   }
   if (table->has("mown_lawn")) {
-    refuse_unless(feedstock.feedstock_class == FeedstockClass::clippings, *table, "mown_lawn", "a mown lawn gives clippings, not " + feedstock.name,
-                  "write feedstock = \"grass-clippings\"");
+    refuse_unless(feedstock.feedstock_class == FeedstockClass::clippings, *table, "mown_lawn",
+                  "a mown lawn gives clippings, not " + feedstock.name, "write feedstock = \"grass-clippings\"");
     const auto area = table->read("mown_lawn", read_area);
     if (area && !(area->value() > 0.0)) table->problem_at("mown_lawn", "a lawn has an area", "write \"5000 ft2\"");
     if (area) estimate = MownLawn{*area};

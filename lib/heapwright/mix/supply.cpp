@@ -121,7 +121,7 @@ void settle_packing(Supply& supply, const Amount& amount, const Materials& mater
 void read_price(Table& table, Supply& supply, const Materials& materials) {
   supply.price = table.number("price").value_or(0.0);
   if (!(supply.price >= 0.0 && supply.price <= 1e9)) table.problem_at("price", "a price is zero or more", "write a plain number");
-  supply.priced_amount = table.read("unit", [&](std::string_view text) { return read_amount(text, materials.containers); });
+  supply.priced_amount = table.read("unit", [&](std::string_view text) { return read_amount(text, materials); });
   if (supply.priced_amount && !supply.amount) settle_packing(supply, *supply.priced_amount, materials);
   if (supply.priced_amount && !supply.mass(*supply.priced_amount))
     table.problem_at("unit", "no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight",
@@ -163,23 +163,38 @@ Amount times(double factor, const Amount& amount) {
   return Mass(factor * std::get<Mass>(amount));
 }
 
-/// When an estimated amount comes in: clippings in the mowing season, scraps each week, leaves as the person says. An amount of a season
-/// becomes one of its months, a week's amount one of all listed months' weeks.
-void settle_season(Table& table, const Estimate& estimate, Supply& supply, Amount& amount) {
-  const bool none = std::holds_alternative<std::monostate>(supply.when);
-  const Weekly* weekly = std::get_if<Weekly>(&supply.when);
-  if (std::holds_alternative<People>(estimate)) {
-    if (none) supply.when = Weekly{};
-    if (const Months* listed = std::get_if<Months>(&supply.when)) {
-      double season = 0.0;
-      for (const month m : listed->months) season += days_in(m, std::chrono::year(2025));
-      amount = times(season / 7.0, amount);
-    }
+double days_of(const std::vector<month>& months) {
+  unsigned count = 0;
+  for (const month m : months) count += days_in(m, std::chrono::year(2025));
+  return count;
+}
+
+/// People's scraps come each week; of listed months their weeks' together.
+void settle_scraps(Supply& supply, RoughAmount& rough, Amount& amount) {
+  if (std::holds_alternative<std::monostate>(supply.when)) supply.when = Weekly{};
+  const Months* listed = std::get_if<Months>(&supply.when);
+  if (listed != nullptr) amount = times(days_of(listed->months) / 7.0, amount);
+  rough.words += listed != nullptr ? ", in those months" : ", a week";
+}
+
+/// A lawn's clippings come from April to October; of other months their part of that, by days, and at most all of it.
+void settle_clippings(Supply& supply, RoughAmount& rough, Amount& amount) {
+  const std::vector<month> season = months_between(mowing_begins, mowing_ends);
+  if (std::holds_alternative<std::monostate>(supply.when)) {
+    supply.when = Months{season};
+    rough.words += ", April to October";
     return;
   }
-  if (std::holds_alternative<MownLawn>(estimate) && none) supply.when = Months{months_between(mowing_begins, mowing_ends)};
-  if (std::holds_alternative<MownLawn>(estimate) && weekly != nullptr) supply.when = Months{months_between(weekly->from, weekly->to)};
-  if (std::holds_alternative<Trees>(estimate) && weekly != nullptr)
+  if (const Weekly* weekly = std::get_if<Weekly>(&supply.when)) supply.when = Months{months_between(weekly->from, weekly->to)};
+  amount = times(std::min(1.0, days_of(std::get<Months>(supply.when).months) / days_of(season)), amount);
+  rough.words += ", in those months";
+}
+
+/// When an estimated amount comes in, and how much of it then.
+void settle_season(Table& table, const Estimate& estimate, Supply& supply, RoughAmount& rough, Amount& amount) {
+  if (std::holds_alternative<People>(estimate)) settle_scraps(supply, rough, amount);
+  if (std::holds_alternative<MownLawn>(estimate)) settle_clippings(supply, rough, amount);
+  if (std::holds_alternative<Trees>(estimate) && std::holds_alternative<Weekly>(supply.when))
     table.problem_at("when", "leaves of trees come once a year", "write when = { months = [\"Oct\", \"Nov\"] }");
 }
 
@@ -202,12 +217,18 @@ void take_estimate(Table& table, Supply& supply, const Materials& materials) {
   const std::optional<Estimate> estimate = read_estimate(table, supply.feedstock, materials.rough);
   if (!estimate) return;
   if (table.has("amount")) table.problem_at("estimate", "stands beside an amount", "give one of the two");
+  if (supply.use == Use::unlimited)
+    table.problem_at("estimate", "an unlimited supply has no amount", "leave out estimate, or use = \"unlimited\"");
   if (std::holds_alternative<LooseHeap>(*estimate)) lie_loose(supply);
-  const RoughAmount rough = reckon(*estimate, supply.properties().moisture, materials);
+  RoughAmount rough = reckon(*estimate, supply.properties().moisture, materials);
   Amount amount = std::visit([](auto quantity) { return Amount(quantity); }, rough.likely);
-  settle_season(table, *estimate, supply, amount);
+  settle_season(table, *estimate, supply, rough, amount);
   supply.amount = in_usual_container(supply, amount, materials);
-  supply.estimated = Estimated{rough.low, rough.high, rough.words, rough.evidence, std::holds_alternative<Mass>(rough.likely),
+  supply.estimated = Estimated{rough.low,
+                               rough.high,
+                               rough.words,
+                               rough.evidence,
+                               std::holds_alternative<Mass>(rough.likely),
                                std::holds_alternative<Trees>(*estimate)};
 }
 
@@ -278,7 +299,7 @@ std::optional<Supply> read_supply(Table& table, const Materials& materials) {
     supply->packing_assumed = false;
   }
   table.read("amount", [&](std::string_view text) {
-    set_amount(*supply, read_amount(text, materials.containers), materials);
+    set_amount(*supply, read_amount(text, materials), materials);
     return true;
   });
   supply->when = read_when(table);
@@ -290,8 +311,8 @@ std::optional<Supply> read_supply(Table& table, const Materials& materials) {
   supply->weighed = read_weighed(table, materials);
   supply->dried = read_dried(table);
   supply->feel = table.read("feel", [&](std::string_view word) { return find_feel(word, materials.rough); });
-  if (known) take_estimate(table, *supply, materials);
   supply->use = table.one_of("use", use_words).value_or(Use::up_to);
+  if (known) take_estimate(table, *supply, materials);
   supply->most_of_volume = table.read("most_of_volume", read_fraction<OfLooseVolume>);
   supply->bought = table.flag("bought").value_or(false);
   read_price(table, *supply, materials);
@@ -336,14 +357,15 @@ std::optional<Amount> on_hand(const Supply& supply, Date built) {
 Facts facts_of(const Supply& supply) {
   Facts facts;
   for (const auto& [word, fact] : fact_words()) {
-    if (fact < Fact::treated && supply.feedstock.has_tag(word)) facts.insert(fact);
+    if (is_tag(fact) && supply.feedstock.has_tag(word)) facts.insert(fact);
   }
   // A lawn known to be untreated is no worry; one that nobody asked about is.
   if (supply.treated == Treated::no) facts.erase(Fact::herbicide);
   if (supply.shredded) facts.insert(Fact::shredded);
   const bool from_the_curb = supply.packing == "collected" && !supply.packing_assumed && supply.feedstock.has_tag("leaves");
   const FeedstockClass sort = supply.feedstock.feedstock_class;
-  const bool from_a_shelf = sort == FeedstockClass::supplement || sort == FeedstockClass::must_go || supply.feedstock.has_tag("sharp-nitrogen");
+  const bool from_a_shelf =
+      sort == FeedstockClass::supplement || sort == FeedstockClass::must_go || supply.feedstock.has_tag("sharp-nitrogen");
   if (from_the_curb || (supply.bought && !from_a_shelf)) facts.insert(Fact::from_elsewhere);
   return facts;
 }

@@ -82,7 +82,7 @@ struct Supply {
   Properties properties() const;
   Ingredient ingredient(Mass mass) const;
 
-  /// Said to be treated with a weedkiller, or of unknown treatment and of a kind that carries it on: no heap gets it.
+  /// Said to be treated with a weedkiller, or of unknown treatment and of a kind that carries it on: no recipe gets it.
   bool may_carry_weedkiller() const;
 };
 

@@ -142,6 +142,12 @@ std::vector<LeftOut> left_out_of(const std::vector<Supply>& supplies) {
   return left_out;
 }
 
+/// What a heap may get.
+std::vector<Supply> fit_for_a_heap(std::vector<Supply> supplies) {
+  std::erase_if(supplies, [](const Supply& supply) { return supply.may_carry_weedkiller(); });
+  return supplies;
+}
+
 /// Whether more than dust of something is left to keep.
 bool is_left(const RecipeAmount& amount) {
   return amount.left_over && amount.left_over->value() > 1e-3 * (amount.volume + *amount.left_over).value();
@@ -183,23 +189,21 @@ MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
 
 Recipe first_recipe(const Yard& yard, Date today) {
   const Date built = yard.built_or(today);
-  const RecipeQuestion question = recipe_question(yard.supplies, yard.targets, yard.wishes, built);
+  const std::vector<Supply> supplies = fit_for_a_heap(yard.supplies);
+  const RecipeQuestion question = recipe_question(supplies, yard.targets, yard.wishes, built);
   Recipe recipe = solve(question);
   recipe.left_out = left_out_of(yard.supplies);
   Facts facts = facts_of_heap(yard, recipe, built);
   if (recipe.mix) {
     Blend blend{{}, recipe.water_to_add, yard.wishes.settling};
     std::vector<Taken> taken;
-    std::size_t i = 0;  // the recipe knows nothing of what may carry a weedkiller
-    for (const Supply& supply : yard.supplies) {
-      if (supply.may_carry_weedkiller()) continue;
+    for (std::size_t i = 0; i < supplies.size(); ++i) {
       const RecipeAmount& amount = recipe.amounts[i];
-      const std::optional<Mass> available = question.supplies[i++].available;
-      if (is_left(amount) && keeps_dry_stuff(supply)) facts.insert(Fact::stored_browns);
+      if (is_left(amount) && keeps_dry_stuff(supplies[i])) facts.insert(Fact::stored_browns);
       if (!goes_in(amount, recipe)) continue;  // what stays out neither warns nor matters
-      blend.ingredients.push_back(supply.ingredient(amount.mass));
-      taken.push_back({&supply, available});
-      facts.merge(facts_of(supply));
+      blend.ingredients.push_back(supplies[i].ingredient(amount.mass));
+      taken.push_back({&supplies[i], question.supplies[i].available});
+      facts.merge(facts_of(supplies[i]));
     }
     for (std::size_t at = 0; at < taken.size(); ++at) take_on(taken[at], blend, at, yard.materials, recipe.assumptions);
     assume_windows(taken, recipe.assumptions);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "heapwright/materials/embedded.hpp"
 #include "heapwright/units/nearest.hpp"
@@ -10,7 +11,7 @@
 namespace heapwright {
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
+using std::numbers::pi;
 
 TemperaturePoint read_monthly_mean(std::string_view text) {
   const TemperaturePoint mean = read_temperature(text);
@@ -24,7 +25,7 @@ void take_named(Table& table, ClimateDescription& climate) {
     const std::vector<NamedClimate> climates = named_climates();
     std::vector<std::string> known;
     for (const NamedClimate& row : climates) {
-      if (row.id == name || row.name == name) return row;
+      if (plain_name(row.id) == plain_name(name) || row.name == name) return row;
       known.push_back(row.id);
     }
     std::string list;

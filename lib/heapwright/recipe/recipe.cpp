@@ -11,8 +11,8 @@ namespace heapwright {
 namespace {
 
 constexpr Mass least_amount = Mass::from_value(0.001);  // less than a gram of anything is nothing in a heap
-constexpr double on_the_edge = 1.0 + 1e-9;  // a window met to rounding is met
-constexpr double comfortable = 0.6;         // README, use-most
+constexpr double on_the_edge = 1.0 + 1e-9;              // a window met to rounding is met
+constexpr double comfortable = 0.6;                     // README, use-most
 constexpr double next_dearer_money = 1.10;
 constexpr double next_dearer_gain = 0.25;
 
@@ -204,7 +204,6 @@ bool goes_in(const RecipeAmount& amount, const Recipe& recipe) {
 RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built) {
   RecipeQuestion question{{}, targets, wishes};
   for (const Supply& supply : supplies) {
-    if (supply.may_carry_weedkiller()) continue;
     if (!supply.density())
       throw TextError("no bulk density of " + supply.feedstock.id + " is known, so it has no place in a heap",
                       "give bulk_density in its table, or weigh a bucketful: weighed = { … }");

@@ -112,7 +112,8 @@ struct Recipe {
 /// Whether an amount is more than dust: worth showing, warning of, buying.
 bool goes_in(const RecipeAmount& amount, const Recipe& recipe);
 
-/// The question that supplies on a day pose, without those that may carry a weedkiller. Supplies that are all of them without density cannot be poured: TextError names them.
+/// The question that supplies on a day pose; those that may carry a weedkiller are left out before. Supplies that are all of them without
+/// density cannot be poured: TextError names them.
 RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built);
 
 /// The recipe. The mathematics stands in README.md beside this file; each answer balances: the mix is computed afresh by mix_of() from the

@@ -68,7 +68,7 @@ Json measure_first_json(const std::optional<Measurement>& measurement) {
   return {{"feedstock", measurement->feedstock},
           {"how", measuring_word(measurement->how)},
           {"container", measurement->container.id},
-          {"could_change_answer", measurement->could_change_answer}};
+          {"narrows_by", measurement->narrows_by}};
 }
 
 Json cautions_json(const std::vector<std::string>& ids, const Materials& materials) {

@@ -137,6 +137,7 @@ std::string Show::value(const AssumedValue& value) const {
     std::string operator()(CarbonNitrogenRatio ratio) const { return show_ratio(ratio); }
     std::string operator()(BulkDensity density) const { return show.density(density); }
     std::string operator()(Volume volume) const { return show.capacity(volume); }
+    std::string operator()(Mass mass) const { return show.mass(mass); }
     std::string operator()(Length length) const { return show.depth(length); }
     std::string operator()(ShareOfVolatileSolids share) const { return show_percent(share.value()); }
     std::string operator()(ShareOfVolume share) const { return show_percent(share.value()); }
@@ -169,8 +170,8 @@ std::string Show::assumed(const Assumption& assumption) const {
     return text + ", from " + volume_range(std::get<Volume>(*assumption.low), std::get<Volume>(*assumption.high));
   std::string low = value(*assumption.low);
   const std::string high = value(*assumption.high);
-  const std::size_t unit = low.find(' ');  // the unit is said once: "from 70 to 200 lb/cu yd"
-  if (unit != std::string::npos && units_ != ShownUnits::both && high.ends_with(low.substr(unit))) low.resize(unit);
+  const std::size_t unit = low.find_first_not_of("0123456789./ ");  // the unit is said once: "from 70 to 200 lb/cu yd"
+  if (unit != std::string::npos && unit > 0 && units_ != ShownUnits::both && high.ends_with(low.substr(unit))) low.resize(unit - 1);
   return text + ", from " + low + " to " + high;
 }
 
@@ -185,6 +186,8 @@ std::string show_percent(double fraction) { return print_number(std::round(100.0
 double shown_count(double count) { return count >= 10.0 ? std::round(count) : std::round(2.0 * count) / 2.0; }
 
 std::string show_count(double count, const std::string& container_name) {
+  constexpr double countable = 1e6;
+  if (!(count < countable)) return print_number(count, 3) + " " + plural(container_name);
   const double halves = 2.0 * shown_count(count);
   if (count > 0.0 && halves < 1.0) return "less than half a " + container_name;
   const auto whole = static_cast<long long>(halves / 2.0);

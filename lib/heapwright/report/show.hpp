@@ -30,10 +30,10 @@ class Show {
   std::string mass_range(double low_kg, double high_kg) const;  ///< "3.3 to 6.6 tons", short tons
   std::string water(WaterMass value) const;                     ///< "24 gallons", "90 L"
   std::string density(BulkDensity value) const;                 ///< "135 lb/cu yd"
-  std::string density_unit() const;                                  ///< heads a column of density_number()
+  std::string density_unit() const;                             ///< heads a column of density_number()
   std::string density_number(BulkDensity value) const;
-  std::string temperature(TemperaturePoint value) const;        ///< "30 °F"
-  std::string days(Duration value) const;                       ///< "14 days"
+  std::string temperature(TemperaturePoint value) const;  ///< "30 °F"
+  std::string days(Duration value) const;                 ///< "14 days"
   std::string value(const AssumedValue& value) const;
   /// "135 lb/cu yd, from 70 lb/cu yd to 200 lb/cu yd"
   std::string assumed(const Assumption& assumption) const;

@@ -109,11 +109,12 @@ std::string measure_first_text(const std::optional<Measurement>& first) {
       return wrap("Measure first: weigh one full " + first->container.name + " of " + first->name +
                   ". In the yard file: weighed = { container = \"" + first->container.id + "\", full = \"… lb\", empty = \"… lb\" }");
     case Measuring::dry:
-      return wrap("Measure first: weigh a handful of " + first->name +
-                  " moist, and again once it has dried crisp in a warm airy place. In the yard file: dried = { wet = \"… g\", dry = \"… g\" }");
+      return wrap(
+          "Measure first: weigh a handful of " + first->name +
+          " moist, and again once it has dried crisp in a warm airy place. In the yard file: dried = { wet = \"… g\", dry = \"… g\" }");
     case Measuring::count:
-      return wrap("Measure first: count the " + first->name + " in place of the guess. In the yard file: amount = \"… " + first->container.id +
-                  "\"");
+      return wrap("Measure first: count the " + first->name + " in place of the guess. In the yard file: amount = \"… " +
+                  first->container.id + "\"");
   }
   return {};
 }
@@ -132,7 +133,8 @@ std::string assumptions_text(const std::vector<Assumption>& assumptions, const s
     shown += ranged ? 1 : 0;
     text += item(assumption.what + ": " + show.assumed(assumption) + " (" + assumption.evidence + ")");
   }
-  if (others > 0) text += item(std::to_string(others) + (others == 1 ? " more that matters" : " more that matter") + " less: --json lists them");
+  if (others > 0)
+    text += item(std::to_string(others) + (others == 1 ? " more that matters" : " more that matter") + " less: --json lists them");
   return text + measure_first_text(first);
 }
 
@@ -161,7 +163,9 @@ std::string left_out_words(const LeftOut& left) {
                             : left.manure  ? "spread manure on the pasture or field it came from, not on beds"
                                            : "give it back, or put it in the trash; none on beds";
   if (left.treated == Treated::yes) return left.name + ": treated with weedkiller. So " + where + ".";
-  return left.name + ": nobody knows whether weedkiller was used. Find out, and write treated = \"no\" in the yard file if not. Until then " + where + ".";
+  return left.name +
+         ": nobody knows whether weedkiller was used. Find out, and write treated = \"no\" in the yard file if not. Until then " + where +
+         ".";
 }
 
 std::string left_out_text(const Recipe& recipe) {
@@ -304,8 +308,7 @@ std::string mend(const Recipe& recipe) {
   const bool brown = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > window.high;
   if (mix.moisture && *mix.moisture > recipe.targets.moisture.high && brown)
     return "Spread it out to dry, or mix in something dry, before you add greens: they would make it wetter.";
-  if (brown)
-    return "Greens would speed it up: clippings, scraps, coffee grounds. Without them pile it up moist and wait, a year or two.";
+  if (brown) return "Greens would speed it up: clippings, scraps, coffee grounds. Without them pile it up moist and wait, a year or two.";
   if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < window.low)
     return "It wants dry browns: leaves, straw. Without them leave clippings on the lawn, and bury scraps only as browns come in.";
   return {};
@@ -522,7 +525,8 @@ std::string text_of_mix(const MixAnswer& answer, const Targets& targets, const M
 }
 
 std::string text_of_recipe(const Recipe& recipe, const Materials& materials, const Show& show) {
-  return first_cautions_text(recipe.cautions, materials) + recipe_body(recipe, materials, show) + assumptions_text(recipe.assumptions, recipe.measure_first, show) + cautions_text(recipe.cautions, materials);
+  return first_cautions_text(recipe.cautions, materials) + recipe_body(recipe, materials, show) +
+         assumptions_text(recipe.assumptions, recipe.measure_first, show) + cautions_text(recipe.cautions, materials);
 }
 
 std::string text_of_topdressing(const Topdressing& topdressing, const Materials& materials, const Show& show) {
@@ -550,7 +554,9 @@ std::string text_of_plan(const Plan& plan, const Materials& materials, const Sho
   if (plan.has_supplies) text += care_text(plan, show);
   if (plan.has_supplies || plan.topdressing) text += supply_text(plan, show);
   if (!plan.has_supplies && !plan.topdressing)
-    text += wrap("There is nothing yet to build a heap of, and no lawn. Say what there is: [[supply]] and [[lawn.zone]] in the yard file, or `heapwright new` to be asked.");
+    text += wrap(
+        "There is nothing yet to build a heap of, and no lawn. Say what there is: [[supply]] and [[lawn.zone]] in the yard file, or "
+        "`heapwright new` to be asked.");
   if (plan.topdressing) text += "\nThe lawn\n" + topdressing_body(*plan.topdressing, materials, show);
   return text + assumptions_text(plan.assumptions, plan.measure_first, show) + cautions_text(plan.cautions, materials);
 }
@@ -640,9 +646,9 @@ std::string text_of_check(const std::vector<CheckedFeedstock>& checked) {
     text += (text.empty() ? "" : "\n") + row.id + ", held against " + row.like + "\n";
     for (const CheckedValue& value : row.values) {
       const std::string range = value.low ? checked_words(value.key, *value.low) + " to " + checked_words(value.key, *value.high) : "";
-      const std::string verdict = !value.inside ? "no published figure to hold it against"
+      const std::string verdict = !value.inside   ? "no published figure to hold it against"
                                   : *value.inside ? "inside " + range
-                                                 : "OUTSIDE " + range;
+                                                  : "OUTSIDE " + range;
       text += wrap("  " + value.key + " " + checked_words(value.key, value.value) + ": " + verdict +
                        (value.whose.empty() ? "" : " (" + value.whose + ")"),
                    4);

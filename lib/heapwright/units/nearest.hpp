@@ -8,7 +8,8 @@
 
 namespace heapwright {
 
-/// Insertions, deletions, changes and swaps of neighbours that make one name of another. Names of more than 80 characters are as far as can be.
+/// Insertions, deletions, changes and swaps of neighbours that make one name of another. Names of more than 80 characters are as far as can
+/// be.
 std::size_t slips_between(std::string_view a, std::string_view b);
 
 /// Nearest by insertions, deletions, changes and swaps of neighbours (Damerau-Levenshtein, optimal string alignment), if near enough:

@@ -27,6 +27,9 @@ constexpr double day = 86400;
 // Past this a text is a slip or an attack, not a heap.
 constexpr double largest_magnitude = 1e12;
 
+/// Of lengths even a cube must stay a number to reckon with: ten thousand kilometres.
+double largest_si(Dimension dimension) { return dimension == Dimension::length ? 1e7 : largest_magnitude; }
+
 std::string_view dimension_name(Dimension dimension) {
   switch (dimension) {
     case Dimension::length: return "a length";
@@ -324,7 +327,7 @@ const UnitName& unit_of(std::string_view text, const std::string& words, Dimensi
 double read_si(std::string_view text, Dimension wanted) {
   double sum = 0.0;
   for (const Part& part : read_parts(text)) sum += part.number * unit_of(text, part.unit, wanted).si;
-  if (!(sum <= largest_magnitude)) refuse(text, "is past what the tool reckons with", dimension_example(wanted));
+  if (!(sum <= largest_si(wanted))) refuse(text, "is past what the tool reckons with", dimension_example(wanted));
   return sum;
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "heapwright/materials/read_readings.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -19,7 +20,7 @@ void read_containers(Table& root, std::vector<Container>& containers) {
   for (Table& table : tables) {
     table.require("name", "write name = \"kitchen-pail\"");
     table.require("volume", "write volume = \"1 1/2 gal\"");
-    const auto name = table.text("name");
+    const auto name = table.read("name", read_name);
     const auto volume = table.read("volume", read_volume);
     if (volume && !(volume->value() > 0.0))
       table.problem_at("volume", "a container holds more than nothing", "write volume = \"1 1/2 gal\"");
