@@ -37,8 +37,9 @@ void say_taken(const Question& question, const Answer& answer) {
     std::cerr << wrap("   " + question.not_known, 3);
     return;
   }
+  const std::string between = question.kind == AnswerKind::climate ? " and " : " by ";
   std::string taken;
-  for (const std::string& text : answer.texts) taken += (taken.empty() ? "" : " by ") + text;
+  for (const std::string& text : answer.texts) taken += (taken.empty() ? "" : between) + text;
   for (const Thing& thing : answer.things) taken += (taken.empty() ? "" : "; ") + thing.amount + " of " + thing.name;
   if (question.kind != AnswerKind::yes_no && !taken.empty()) std::cerr << wrap("   Taken: " + taken + ".", 3);
 }

@@ -186,7 +186,11 @@ Answer read_amount_answer(const Question& question, const std::string& said, con
   const bool stays = !has_digit(said) && (said.find("on the lawn") != std::string::npos || said.find("mulch") != std::string::npos);
   if (is_nothing(said) || stays) return none();
   if (const auto pile = read_pile(said, materials)) return *pile;
-  const std::string text = with_unit(said, question.bare);
+  std::string amount = said;
+  for (const std::string_view after : {" a week", " per week", " each week", " every week", " weekly"}) {
+    if (amount.ends_with(after)) amount = amount.substr(0, amount.size() - after.size());  // the question says it
+  }
+  const std::string text = with_unit(amount, question.bare);
   return is_zero(read_amount(text, materials)) ? none() : some({text});
 }
 
@@ -377,7 +381,7 @@ bool is_a_thing(const std::string& said, const Materials& materials) {
 /// A list, at semicolons, commas and "and": but "1,000 lb" stays one, and so does what is known by a name with "and" in it.
 std::vector<std::string> listed(const std::string& said, const Materials& materials) {
   std::vector<std::string> items;
-  for (const std::string& part : split(said, {";", ", ", " and "})) {
+  for (const std::string& part : split(said, {";", ", and ", ", ", " and "})) {
     if (part.empty()) continue;
     const std::string joined = items.empty() ? "" : items.back() + " and " + part;
     if (!items.empty() && is_a_thing(joined, materials)) {

@@ -68,7 +68,7 @@ std::string clippings(const Given& given) {
   if (given.is("clippings", "some"))
     return supply("grass-clippings") + key("amount", given.text("clippings")) + season + treated(given, "treated");
   if (!given.is("clippings", "unknown")) return {};
-  if (!given.is("lawn", "some")) return "\n# Clippings: nobody knows how many, nor how large the lawn is, so they are left out.\n";
+  if (!given.is("lawn", "some")) return "\n# Clippings: not known, and there is no lawn measured to go by, so they are left out.\n";
   return supply("grass-clippings") + "estimate = { mown_lawn = " + in_quotes(given.text("lawn")) +
          " }   # count the buckets of a mowing\n" + season + treated(given, "treated");
 }
