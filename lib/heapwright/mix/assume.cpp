@@ -73,6 +73,16 @@ void assume_densities(std::vector<Assumption>& assumptions, const Supply& supply
   if (supply.shredded) assume_packing("shredded", Figure::bulk_density_in_heap, "shredded as they go into the heap");
 }
 
+/// What the person measured: no assumption any more, and said so.
+void state_measured(std::vector<Assumption>& assumptions, const Supply& supply) {
+  const std::string& name = supply.feedstock.name;
+  const auto state = [&](std::string what, AssumedValue value, std::string evidence) {
+    assumptions.push_back({std::move(what), std::move(value), std::nullopt, std::nullopt, std::move(evidence), std::nullopt, supply.feedstock.id});
+  };
+  if (supply.weighed) state("weight of " + name, supply.weighed->density(), "you weighed it");
+  if (supply.dried) state("moisture of " + name, supply.dried->moisture(), "you dried it");
+}
+
 struct ToNumber {
   double operator()(const std::string&) const { return 0.0; }
   double operator()(Date) const { return 0.0; }
@@ -239,6 +249,7 @@ std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& ma
   if (feedstock.carbon_to_nitrogen.empty())
     assume_used(assumptions, "nitrogen of " + feedstock.name, Figure::nitrogen, feedstock, feedstock.nitrogen, materials);
   assume_used(assumptions, "carbon of " + feedstock.name, Figure::carbon, feedstock, feedstock.carbon, materials);
+  state_measured(assumptions, supply);
   return assumptions;
 }
 

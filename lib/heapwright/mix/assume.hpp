@@ -10,7 +10,7 @@
 namespace heapwright {
 
 /// What a supply's figures take for granted: its amount where that is estimated, container, density, moisture, carbon, C:N, each with
-/// its range and whose it is. What the person measured is not among them.
+/// its range and whose it is; and, without a range, what the person measured.
 std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& materials);
 
 /// An ingredient of an answer and the supply that it is taken from.

@@ -95,11 +95,12 @@ std::string figures_of(const Mix& mix, const Targets& targets, const Show& show)
   return text;
 }
 
-/// Whether an assumption is worth a line: it could change the answer, or it is a statement in words.
+/// Whether an assumption is worth a line: it could change the answer, is a statement in words, or what the person measured.
 bool is_worth_a_line(const Assumption& assumption) {
   constexpr double little = 0.05;
   if (assumption.could_change_answer) return *assumption.could_change_answer >= little;
-  return std::holds_alternative<std::string>(assumption.value) || std::holds_alternative<Date>(assumption.value);
+  const bool in_words = std::holds_alternative<std::string>(assumption.value) || std::holds_alternative<Date>(assumption.value);
+  return in_words || assumption.evidence.starts_with("you");  // the person's own figure
 }
 
 std::string measure_first_text(const std::optional<Measurement>& first) {
