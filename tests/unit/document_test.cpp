@@ -9,6 +9,7 @@
 #include <fstream>
 #include <functional>
 #include <tuple>
+#include <unistd.h>
 
 #include "heapwright/units/text.hpp"
 
@@ -47,7 +48,7 @@ class File {
  public:
   explicit File(const std::string& content)
       : path_((std::filesystem::temp_directory_path() /
-               ("heapwright-document-test-" + std::to_string(std::hash<std::string>()(content)) + ".toml"))
+               ("heapwright-document-test-" + std::to_string(getpid()) + "-" + std::to_string(std::hash<std::string>()(content)) + ".toml"))
                   .string()) {
     std::ofstream(path_, std::ios::binary) << content;
   }

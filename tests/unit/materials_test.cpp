@@ -8,6 +8,7 @@
 #include <filesystem>
 #include <fstream>
 #include <set>
+#include <unistd.h>
 
 #include "heapwright/input/problems.hpp"
 #include "heapwright/materials/read_readings.hpp"
@@ -22,8 +23,7 @@ namespace {
 /// The built-in tables with a user's file of some text.
 Materials with(const std::string& text) {
   const std::string path =
-      (std::filesystem::temp_directory_path() / ("heapwright-materials-test-" + std::to_string(std::hash<std::string>()(text)) + ".toml"))
-          .string();
+      (std::filesystem::temp_directory_path() / ("heapwright-materials-test-" + std::to_string(getpid()) + ".toml")).string();
   std::ofstream(path) << text;
   Materials materials = built_in_materials();
   try {

@@ -113,7 +113,7 @@ TEST_CASE("a letter lost or doubled turns nothing that stays out into something 
   std::vector<std::string> other_things;  // "mess" of "mesh": a slip may hit the true name of something else
   for (const KeepOut& row : materials().keep_out) {
     for (const std::string& name : row.also) {
-      if (name.size() < 4 || ++nth % 25 != 0) continue;  // a few of them, since a guess takes its time
+      if (name.size() < 4 || ++nth % 40 != 0) continue;  // a few of them, since a guess takes its time
       for (std::size_t i = 0; i < name.size(); ++i) {
         for (const std::string& slip : {name.substr(0, i) + name.substr(i + 1), name.substr(0, i + 1) + name.substr(i)}) {
           ++slips;
@@ -125,7 +125,7 @@ TEST_CASE("a letter lost or doubled turns nothing that stays out into something 
       }
     }
   }
-  CHECK(slips > 500);
+  CHECK(slips > 300);
   for (const std::string& name : other_things) UNSCOPED_INFO(name);
   CHECK(other_things.size() <= slips / 200);
 }
