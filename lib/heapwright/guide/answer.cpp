@@ -444,18 +444,20 @@ std::string plain_answer(std::string_view said) {
   return plain;
 }
 
-Answer read_answer(const Question& question, std::string_view words, const Materials& materials, Date today) {
-  if (words.size() > longest_answer) throw TextError("this is longer than any answer", "write it in a few words: " + question.example);
-  const bool strange = std::any_of(words.begin(), words.end(),
+Answer read_answer(const Question& question, std::string_view said, const Materials& materials, Date today) {
+  if (said.size() > longest_answer) throw TextError("this is longer than any answer", "write it in a few words: " + question.example);
+  const bool strange = std::any_of(said.begin(), said.end(),
                                    [](char c) { return (static_cast<unsigned char>(c) < ' ' && c != '\t' && c != '\r') || c == '\x7f'; });
-  const bool is_text = is_utf8(words);
+  const bool is_text = is_utf8(said);
   if (!is_text) throw TextError("this cannot be read as text", "write it in plain letters: " + question.example);
   if (strange) throw TextError("there is a control character in this", "write it in letters and digits: " + question.example);
-  const std::string plain = plain_answer(words);
-  const std::string said = plain.empty() ? plain_answer(question.usual) : plain;
-  if (is_do_not_know(said)) return {{}, {"unknown"}, {}};
+  const std::string plain = plain_answer(said);
+  const std::string meant = plain.empty() ? plain_answer(question.usual) : plain;
+  if (is_do_not_know(meant)) return {{}, {"unknown"}, {}};
   try {
-    return read_kind(question, said, materials, today);
+    return read_kind(question, meant, materials, today);
+  } catch (const KeptOut&) {
+    throw;
   } catch (const TextError& error) {  // the reader of a unit knows nothing of the question
     const bool about_units =
         question.kind == AnswerKind::amount || question.kind == AnswerKind::area || question.kind == AnswerKind::interval;

@@ -93,7 +93,7 @@ std::string_view without_words_before(std::string_view name) {
 }
 
 [[noreturn]] void refuse(std::string_view name, const KeepOut& row) {
-  throw TextError(in_quotes(name) + " stays out of the heap: " + row.reason, row.instead);
+  throw KeptOut(in_quotes(name) + " stays out of the heap: " + row.reason, row.instead);
 }
 
 [[noreturn]] void refuse_unknown_feedstock(const Materials& materials, std::string_view name) {
@@ -112,7 +112,7 @@ std::string_view without_words_before(std::string_view name) {
 }  // namespace
 
 NamedFeedstock find_named_feedstock(const Materials& materials, std::string_view name) {
-  const NamedFeedstock found = called_with_words_before(materials, name);
+  NamedFeedstock found = called_with_words_before(materials, name);
   if (found.feedstock != nullptr) return found;
   if (const KeepOut* row = what_stays_out(materials, name)) refuse(name, *row);
   refuse_unknown_feedstock(materials, name);

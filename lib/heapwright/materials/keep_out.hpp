@@ -5,9 +5,15 @@
 #include <string_view>
 #include <vector>
 
+#include "heapwright/error.hpp"
 #include "heapwright/materials/reading.hpp"
 
 namespace heapwright {
+
+/// Something that stays out was named: with the reason, and where it goes instead.
+class KeptOut : public TextError {
+  using TextError::TextError;
+};
 
 struct KeepOut {
   std::string id;

@@ -77,7 +77,8 @@ void assume_densities(std::vector<Assumption>& assumptions, const Supply& supply
 void state_measured(std::vector<Assumption>& assumptions, const Supply& supply) {
   const std::string& name = supply.feedstock.name;
   const auto state = [&](std::string what, AssumedValue value, std::string evidence) {
-    assumptions.push_back({std::move(what), std::move(value), std::nullopt, std::nullopt, std::move(evidence), std::nullopt, supply.feedstock.id});
+    assumptions.push_back(
+        {std::move(what), std::move(value), std::nullopt, std::nullopt, std::move(evidence), std::nullopt, supply.feedstock.id});
   };
   if (supply.weighed) state("weight of " + name, supply.weighed->density(), "you weighed it");
   if (supply.dried) state("moisture of " + name, supply.dried->moisture(), "you dried it");
@@ -127,7 +128,7 @@ void change_density(Ingredient& ingredient, const Taken& taken, double ratio) {
 
 /// A container of another size holds more, unless a full one was weighed: then it is the same in more room.
 void change_container(Ingredient& ingredient, const Supply& supply, double ratio) {
-  const ContainerCount& counted = std::get<ContainerCount>(*supply.amount);
+  const auto& counted = std::get<ContainerCount>(*supply.amount);
   const bool weighed = supply.weighed && supply.weighed->container.container == counted.container;
   if (!weighed) ingredient.mass *= ratio;
   if (weighed && lies_as_counted(supply) && ingredient.density) *ingredient.density /= ratio;
