@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "heapwright/error.hpp"
+#include "heapwright/plan/plan.hpp"
 #include "heapwright/report/show.hpp"
 #include "heapwright/units/text.hpp"
 #include "heapwright/yard/yard.hpp"
@@ -58,6 +59,9 @@ Supply read_supply_option(const std::string& option, const std::string& text, co
 WaterMass read_water_amount(std::string_view text, const Materials& materials);
 
 Date today();
+
+/// Prints the plan of a yard. Its exit code: done, or no_answer where there is neither a heap nor a lawn.
+ExitCode print_plan(const CommonOptions& common, const Plan& plan, const Yard& yard);
 
 // The commands, a file each. Each adds itself and sets the exit code when it has run.
 void add_new_command(CLI::App& program, int& exit_code);

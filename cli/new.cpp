@@ -9,8 +9,6 @@
 #include "heapwright/guide/interview.hpp"
 #include "heapwright/guide/yard_text.hpp"
 #include "heapwright/plan/plan.hpp"
-#include "heapwright/report/json.hpp"
-#include "heapwright/report/text.hpp"
 
 namespace heapwright::cli {
 namespace {
@@ -141,9 +139,7 @@ void add_new_command(CLI::App& program, int& exit_code) {
     const Plan plan = make_plan(yard, today());
     write_whole("", options->file, text, options->common.force);
     std::cerr << "\nWritten to " << options->file << ". To see this again:\n  " << command_again(*options) << "\n\n";
-    options->common.print(options->common.json ? json_of_plan(plan, yard.materials)
-                                               : text_of_plan(plan, yard.materials, options->common.show(yard.units)));
-    exit_code = plan.recipe.mix || plan.topdressing ? done : no_answer;
+    exit_code = print_plan(options->common, plan, yard);
   });
 }
 

@@ -16,6 +16,11 @@ struct Options {
 
 }  // namespace
 
+ExitCode print_plan(const CommonOptions& common, const Plan& plan, const Yard& yard) {
+  common.print(common.json ? json_of_plan(plan, yard.materials) : text_of_plan(plan, yard.materials, common.show(yard.units)));
+  return plan.recipe.mix || plan.topdressing ? done : no_answer;
+}
+
 void add_plan_command(CLI::App& program, int& exit_code) {
   auto options = std::make_shared<Options>();
   CLI::App* command = program.add_subcommand("plan", "the whole job: the heap, its compost, the lawn, what to buy");
@@ -24,10 +29,7 @@ void add_plan_command(CLI::App& program, int& exit_code) {
   command->footer("Example:\n  heapwright plan examples/quarter-acre.toml");
   command->callback([options, &exit_code] {
     const Yard yard = options->common.yard(options->file);
-    const Plan plan = make_plan(yard, today());
-    options->common.print(options->common.json ? json_of_plan(plan, yard.materials)
-                                               : text_of_plan(plan, yard.materials, options->common.show(yard.units)));
-    exit_code = plan.recipe.mix || plan.topdressing ? done : no_answer;
+    exit_code = print_plan(options->common, make_plan(yard, today()), yard);
   });
 }
 

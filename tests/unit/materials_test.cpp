@@ -308,21 +308,19 @@ TEST_CASE("memory and judgement never go under a publication's name", "[material
   CHECK(source_words(materials, "no-such-source", Evidence::seen) == "no-such-source");
 }
 
-TEST_CASE("the published span leaves out outliers and judgement", "[materials]") {
-  Readings<MoistureWetBasis> readings(3);
-  readings[0].typical = wet_basis(0.9);
-  readings[0].evidence = Evidence::judged;
-  readings[1].low = wet_basis(0.4);
-  readings[1].high = wet_basis(0.6);
-  readings[1].evidence = Evidence::seen;
-  readings[2].typical = wet_basis(0.1);
-  readings[2].evidence = Evidence::memory;
-  CHECK(used(readings) == wet_basis(0.9));
-  REQUIRE(published_span(readings));
-  CHECK(published_span(readings)->low == wet_basis(0.1));
-  CHECK(published_span(readings)->high == wet_basis(0.6));
-  readings[2].outlier = true;
-  CHECK(published_span(readings)->low == wet_basis(0.4));
-  readings[1].outlier = true;
-  CHECK_FALSE(published_span(readings));
+TEST_CASE("how finely a figure was typed", "[materials]") {
+  const auto [text, half_a_digit] = GENERATE(table<std::string, double>({
+      {"35 %", 0.5 / 35.0},
+      {"48.0 %", 0.05 / 48.0},
+      {"350 lb/yd3", 0.5 / 350.0},
+      {"1,000 lb/yd3", 0.5 / 1000.0},
+      {"15 1/2 %", 0.25 / 15.0},
+      {"1/2 %", 0.25},
+      {"18.75:1", 0.005 / 18.75},  // the 1 is exact
+      {"1:0.015", 0.0005 / 0.015},
+      {"no number", 0.0},
+      {"0." + std::string(400, '9') + " %", 0.0},  // past what a double tells apart
+  }));
+  CAPTURE(text);
+  CHECK_THAT(relative_rounding(text), Catch::Matchers::WithinAbs(half_a_digit, 1e-12));
 }

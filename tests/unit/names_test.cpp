@@ -110,7 +110,6 @@ TEST_CASE("every name and word of the keep-out table is refused, with its own ro
 TEST_CASE("a letter lost or doubled turns nothing that stays out into something that may go in", "[names]") {
   std::size_t nth = 0;
   std::size_t slips = 0;
-  std::vector<std::string> other_things;  // "mess" of "mesh": a slip may hit the true name of something else
   for (const KeepOut& row : materials().keep_out) {
     for (const std::string& name : row.also) {
       if (name.size() < 4 || ++nth % 40 != 0) continue;  // a few of them, since a guess takes its time
@@ -120,14 +119,12 @@ TEST_CASE("a letter lost or doubled turns nothing that stays out into something 
           const std::string answer = answer_to(slip);
           CAPTURE(name, slip, answer);
           CHECK_FALSE(names_a_feedstock(answer));
-          if (answer.find(" / ") == std::string::npos) other_things.push_back(slip + " is " + answer);
+          CHECK(answer.find(" / ") != std::string::npos);  // no slip is the name of something that may go in
         }
       }
     }
   }
   CHECK(slips > 300);
-  for (const std::string& name : other_things) UNSCOPED_INFO(name);
-  CHECK(other_things.size() <= slips / 200);
 }
 
 TEST_CASE("what stays out is refused wherever an amount or a row of one's own names it", "[names]") {

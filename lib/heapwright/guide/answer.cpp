@@ -138,33 +138,23 @@ std::vector<std::string> split(const std::string& text, const std::vector<std::s
   return parts;
 }
 
-std::vector<std::string> sides_of(const std::string& said) { return split(said, {" by ", " x ", "x", "×", "*"}); }
-
-/// The sides of a bin may stand with commas too; those of a lawn may not: "1,200" is one number.
-std::vector<std::string> sides_of_bin(const std::string& said) { return split(said, {" by ", " x ", "x", "×", "*", ", ", ","}); }
-
-/// Sides without a unit take the last one's: "1.2 by 1.2 by 1 m" is metres; without any the question's.
-std::vector<std::string> with_units(std::vector<std::string> sides, const std::string& bare) {
-  std::string unit = bare;
-  if (!sides.empty() && !is_bare_number(sides.back())) {
-    const std::size_t end_of_number = sides.back().find_last_of("0123456789./") + 1;
-    const std::string last = plain_answer(sides.back().substr(end_of_number));
-    if (!last.empty()) unit = last;
-  }
-  for (std::string& side : sides) side = with_unit(side, unit);
+/// The sides of a lawn or a bin; those without any unit in the question's.
+std::vector<std::string> sides_of(const std::string& said, const std::string& bare) {
+  std::vector<std::string> sides = sides_in(said);
+  for (std::string& side : sides) side = with_unit(side, bare);
   return sides;
 }
 
-/// The lengths that a sentence names: "a pile 6 by 8 feet" has 6 and 8 feet.
-std::vector<std::string> lengths_in(const std::string& said) {
+/// The lengths that a sentence names: of "a pile 6 by 8 feet, to the knee" it is "6 by 8 feet".
+std::string lengths_in(const std::string& said) {
   constexpr std::array<std::string_view, 12> units{"ft", "feet",   "foot",   "in", "inch", "inches",
                                                    "m",  "meters", "metres", "yd", "yard", "yards"};
-  std::vector<std::string> lengths;
+  std::string lengths;
   bool after_number = false;
   for (const std::string& word : split(said, {" ", ",", "x"})) {
     const bool number = is_bare_number(word);
-    if (number) lengths.push_back(word);
-    if (after_number && is_one_of(word, units)) lengths.back() += " " + word;
+    if (number) lengths += (lengths.empty() ? "" : " by ") + word;
+    if (after_number && is_one_of(word, units)) lengths += " " + word;
     after_number = number;
   }
   return lengths;
@@ -173,7 +163,7 @@ std::vector<std::string> lengths_in(const std::string& said) {
 /// "a pile 6 by 8 feet, as high as my waist", "a heap 6 ft by 4 ft by 2 ft": length, width and height; nothing where it is no pile.
 std::optional<Answer> read_pile(const std::string& said, const Materials& materials) {
   if (said.find("pile") == std::string::npos && said.find("heap") == std::string::npos) return std::nullopt;
-  std::vector<std::string> sides = with_units(lengths_in(said), "ft");
+  std::vector<std::string> sides = sides_of(lengths_in(said), "ft");
   for (const BodyHeight& row : materials.rough.heights) {
     const std::string body = row.id.substr(0, row.id.find('-'));
     if (sides.size() == 2 && said.find(body) != std::string::npos) sides.push_back(row.id);
@@ -197,15 +187,13 @@ Answer read_amount_answer(const Question& question, const std::string& said, con
 /// "5000", "5000 ft2", "60 by 30", "60 ft by 30 ft".
 Answer read_area_answer(const Question& question, const std::string& said) {
   if (is_nothing(said)) return none();
-  std::string text = with_unit(said, question.bare);
-  const std::vector<std::string> sides = sides_of(said);
-  const bool bare_sides = sides.size() == 2 && is_bare_number(sides[0]) && is_bare_number(sides[1]);
-  if (bare_sides) text = sides[0] + " ft by " + sides[1] + " ft";
+  const std::vector<std::string> sides = sides_of(said, "ft");
+  const std::string text = sides.size() == 2 ? sides[0] + " by " + sides[1] : with_unit(said, question.bare);
   return read_area(text).value() > 0.0 ? some({text}) : none();
 }
 
-/// "4", "4 by 4 by 3", "4 ft x 4 ft x 3 ft": three sides, where one stands for all and of two the first for length and width; "round 3 by
-/// 4": diameter and height; "64 gal": a tumbler's volume.
+/// "4", "4 by 4 by 3", "4 ft x 4 ft x 3 ft": three sides, where one stands for all; "round 3 by 4": diameter and height; "64 gal": a
+/// tumbler's volume.
 Answer read_size_answer(const Question& question, const std::string& said) {
   const std::string hint = "write length, width and height: 4 by 4 by 3; or round 3 by 4; or of a tumbler 60 gal";
   if (is_nothing(said)) return {{}, {"unknown"}, {}};
@@ -214,7 +202,8 @@ Answer read_size_answer(const Question& question, const std::string& said) {
   for (const std::string_view before : {"a tumbler", "tumbler", "round bin", "round", "a bin", "bin", ":"}) {
     if (size.starts_with(before)) size = plain_answer(size.substr(before.size()));
   }
-  std::vector<std::string> sides = with_units(sides_of_bin(size), question.bare);
+  for (const std::string_view comma : {", ", ",", "*"}) replace_all(size, comma, " by ");
+  std::vector<std::string> sides = sides_of(size, question.bare);
   if (sides.size() == 1 && !round) {
     try {
       constexpr double least_m3 = 0.001;

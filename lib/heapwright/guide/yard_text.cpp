@@ -1,7 +1,6 @@
 #include "heapwright/guide/yard_text.hpp"
 
-#include <numbers>
-
+#include "heapwright/heap/description.hpp"
 #include "heapwright/materials/embedded.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -47,10 +46,13 @@ std::string treated(const Given& given, const std::string& question) {
   return key("treated", given.is(question, "some") ? "yes" : "no");
 }
 
+std::string pile(const Given& given, const std::string& question) {
+  return "estimate = { heap = [" + in_quotes(given.text(question, 0)) + ", " + in_quotes(given.text(question, 1)) + ", " +
+         in_quotes(given.text(question, 2)) + "] }\n";
+}
+
 std::string leaves(const Given& given) {
-  if (given.is("leaves", "pile"))
-    return supply("leaves-fall") + "estimate = { heap = [" + in_quotes(given.text("leaves", 0)) + ", " +
-           in_quotes(given.text("leaves", 1)) + ", " + in_quotes(given.text("leaves", 2)) + "] }\n";
+  if (given.is("leaves", "pile")) return supply("leaves-fall") + pile(given, "leaves");
   if (given.is("leaves", "some")) return supply("leaves-fall") + key("amount", given.text("leaves"));
   if (given.is("trees", "some"))
     return supply("leaves-fall") + "estimate = { trees = " + given.text("trees") + " }            # count the bags when you have raked\n";
@@ -62,9 +64,7 @@ std::string leaves(const Given& given) {
 
 std::string clippings(const Given& given) {
   const std::string season = "when = { every = \"week\", from = \"Apr\", to = \"Oct\" }\n";
-  if (given.is("clippings", "pile"))
-    return supply("grass-clippings") + "estimate = { heap = [" + in_quotes(given.text("clippings", 0)) + ", " +
-           in_quotes(given.text("clippings", 1)) + ", " + in_quotes(given.text("clippings", 2)) + "] }\n" + treated(given, "treated");
+  if (given.is("clippings", "pile")) return supply("grass-clippings") + pile(given, "clippings") + treated(given, "treated");
   if (given.is("clippings", "some"))
     return supply("grass-clippings") + key("amount", given.text("clippings")) + season + treated(given, "treated");
   if (!given.is("clippings", "unknown")) return {};
@@ -105,14 +105,28 @@ std::string heap(const Given& given, Date today) {
   return "\n[heap]\n" + bin(given) + "built = " + built + "\n" + key("turn_every", given.is("turn", "some") ? given.text("turn") : "never");
 }
 
+HeapDescription described_bin(const Given& given) {
+  HeapDescription heap;
+  const auto side = [&](std::size_t which) { return read_length(given.text("bin", which)); };
+  if (given.is("bin", "volume")) {
+    heap.shape = HeapShape::tumbler;
+    heap.volume = read_volume(given.text("bin"));
+  } else if (given.is("bin", "round")) {
+    heap.shape = HeapShape::round;
+    heap.diameter = side(0);
+    heap.height = side(1);
+  } else {
+    heap.length = side(0);
+    heap.width = side(1);
+    heap.height = side(2);
+  }
+  return heap;
+}
+
 /// What the bin holds is what the recipe is for.
 std::string recipe(const Given& given) {
   if (!given.is("bin", "some")) return {};
-  const auto side = [&](std::size_t which) { return read_length(given.text("bin", which)); };
-  const Volume room = given.is("bin", "volume")  ? read_volume(given.text("bin"))
-                      : given.is("bin", "round") ? Volume(std::numbers::pi / 4.0 * side(0) * side(0) * side(1))
-                                                 : Volume(side(0) * side(1) * side(2));
-  return "\n[recipe]\ncapacity = " + in_quotes(print_in(room, "ft3", 3)) +
+  return "\n[recipe]\ncapacity = " + in_quotes(print_in(room_of(described_bin(given)), "ft3", 3)) +
          "                  # what the bin holds; without this line, all there is\n";
 }
 
@@ -125,8 +139,7 @@ std::string climate(const Given& given) {
 std::string lawn(const Given& given) {
   if (given.is("lawn", "unknown"))
     return "\n# The lawn is not measured yet. Pace it off and write:\n# [[lawn.zone]]\n# shape = \"rectangle\"\n# length = \"60 ft\"\n# "
-           "width = \"30 "
-           "ft\"\n";
+           "width = \"30 ft\"\n";
   if (!given.is("lawn", "some")) return {};
   const bool near_water = given.is("near-water", "some") || given.is("near-water", "unknown");
   return "\n[[lawn.zone]]\nname = \"lawn\"\nshape = \"area\"\n" + key("area", given.text("lawn")) +

@@ -33,7 +33,7 @@ Volume room_of(const HeapDescription& heap);
 /// Higher than this a heap packs down, heats unevenly and can take fire: 5 ft. Local codes limit it to 4 or 5 ft too.
 inline const Length tall_heap = 5.0 * 0.3048 * unit::m;
 
-/// The facts of a heap built on a day that call for cautions. November to March counts as cold, when stoves burn.
+/// The facts of a heap built on a day that call for cautions. November to March counts as cold, when stoves burn (judged).
 Facts facts_of(const HeapDescription& heap, Date built);
 
 /// Reads [heap]; nothing where the file has none.

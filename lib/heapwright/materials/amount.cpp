@@ -3,15 +3,11 @@
 #include <algorithm>
 
 #include "heapwright/error.hpp"
+#include "heapwright/materials/called.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
 namespace {
-
-bool answers_to(const Container& container, const std::string& plain) {
-  if (plain_name(container.id) == plain || plain_name(container.name) == plain) return true;
-  return std::any_of(container.also.begin(), container.also.end(), [&](const std::string& name) { return plain_name(name) == plain; });
-}
 
 /// "bags of leaves" is a number of bags: what is in them is the feedstock's business.
 std::string without_contents(const std::string& words) { return words.substr(0, words.find(" of ")); }
@@ -33,7 +29,7 @@ const Container* find_container(const std::vector<Container>& containers, std::s
   for (const std::string& words : {whole, bare, without_measure(bare)}) {
     const std::string plain = plain_name(words);
     const auto found =
-        std::find_if(containers.begin(), containers.end(), [&](const Container& container) { return answers_to(container, plain); });
+        std::find_if(containers.begin(), containers.end(), [&](const Container& container) { return is_called(container, plain); });
     if (found != containers.end()) return &*found;
   }
   return nullptr;
@@ -49,6 +45,13 @@ Amount read_amount(std::string_view text, const std::vector<Container>& containe
   std::vector<std::string> ids;
   for (const Container& container : containers) ids.push_back(container.id);
   return std::visit([](auto quantity) { return Amount(quantity); }, read_volume_or_mass(text, ids));
+}
+
+Amount times(double factor, const Amount& amount) {
+  if (const ContainerCount* counted = std::get_if<ContainerCount>(&amount))
+    return ContainerCount{counted->container, factor * counted->count, counted->each};
+  if (const Volume* volume = std::get_if<Volume>(&amount)) return Volume(factor * *volume);
+  return Mass(factor * std::get<Mass>(amount));
 }
 
 std::optional<Volume> volume_of(const Amount& amount) {

@@ -48,6 +48,9 @@ std::optional<Volume> volume_of(const Amount& amount);
 /// As-is mass of an amount; a volume needs the bulk density. Nothing where that is absent.
 std::optional<Mass> mass_of(const Amount& amount, std::optional<BulkDensity> density);
 
+/// So many times an amount, in the same measure.
+Amount times(double factor, const Amount& amount);
+
 bool is_zero(const Amount& amount);
 
 }  // namespace heapwright

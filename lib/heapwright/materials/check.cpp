@@ -56,25 +56,24 @@ Range range_of(const Readings<Quantity>& readings, const Materials& materials) {
   return range;
 }
 
-/// Nitrogen as published, and as it follows from the carbon and C:N that are used.
+/// Takes in all that one range over another can be.
+void take_quotients(Range& range, const Range& over, const Range& under, const std::string& whose) {
+  if (!over.low || !under.low || !(*under.low > 0.0)) return;
+  range.take(*over.low / *under.high, whose);
+  range.take(*over.high / *under.low, whose);
+}
+
+/// Nitrogen as published, and as it follows from carbon and C:N.
 Range nitrogen_range(const Feedstock& like, const Materials& materials) {
   Range range = range_of(like.nitrogen, materials);
-  const Range ratio = range_of(like.carbon_to_nitrogen, materials);
-  const Range carbon = range_of(like.carbon, materials);
-  if (ratio.low && carbon.low) {
-    range.take(*carbon.low / *ratio.high, "carbon over C:N");
-    range.take(*carbon.high / *ratio.low, "carbon over C:N");
-  }
+  take_quotients(range, range_of(like.carbon, materials), range_of(like.carbon_to_nitrogen, materials), "carbon over C:N");
   return range;
 }
 
+/// C:N as published, else as it follows from carbon and nitrogen.
 Range ratio_range(const Feedstock& like, const Materials& materials) {
   Range range = range_of(like.carbon_to_nitrogen, materials);
-  const Range carbon = range_of(like.carbon, materials);
-  const Range nitrogen = range_of(like.nitrogen, materials);
-  if (range.low || !carbon.low || !nitrogen.low || !(*nitrogen.low > 0.0)) return range;
-  range.take(*carbon.low / *nitrogen.high, "carbon over nitrogen");
-  range.take(*carbon.high / *nitrogen.low, "carbon over nitrogen");
+  if (!range.low) take_quotients(range, range_of(like.carbon, materials), range_of(like.nitrogen, materials), "carbon over nitrogen");
   return range;
 }
 
@@ -113,7 +112,7 @@ std::vector<WayBack> ways_back(const std::string& key, const std::string& typed,
   const bool of_dry_matter = key == "carbon_dry_basis" || key == "nitrogen_dry_basis" || key == "volatile_solids_dry_basis";
   if (key == "carbon_to_nitrogen") return {{Slip::upside_down, [](double value) { return 1.0 / value; }}};
   if (key.starts_with("bulk_density")) {
-    constexpr double pounds_per_yard = 0.45359237 / 0.764554857984;
+    static const double pounds_per_yard = unit_size(Dimension::mass, "lb") / unit_size(Dimension::volume, "yd3");
     if (typed.find("yd") != std::string::npos || typed.find("yard") != std::string::npos)
       return {{Slip::per_cubic_foot, [](double value) { return 27.0 * value; }},
               {Slip::metric_for_us, [](double value) { return value / pounds_per_yard; }}};

@@ -1,5 +1,5 @@
 #pragma once
-/// A user's figures against the published ranges of the row they are like, and the slip that a wrong one most likely is.
+/// A user's figures against the range of all readings of the row they are like, and the slip that a wrong one most likely is.
 
 #include <optional>
 #include <string>

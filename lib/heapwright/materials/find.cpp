@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <array>
 
+#include "heapwright/materials/called.hpp"
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
@@ -9,19 +10,13 @@
 namespace heapwright {
 namespace {
 
-template <class Row>
-bool answers_to(const Row& row, const std::string& plain) {
-  if (plain_name(row.id) == plain || plain_name(row.name) == plain) return true;
-  return std::any_of(row.also.begin(), row.also.end(), [&](const std::string& name) { return plain_name(name) == plain; });
-}
-
 /// An id wins over an everyday name, so that a user's own row is always reached by its id.
 template <class Row>
 const Row* called(const std::vector<Row>& rows, std::string_view name) {
   const auto by_id = std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return row.id == name; });
   if (by_id != rows.end()) return &*by_id;
   const std::string plain = plain_name(name);
-  const auto by_name = std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return answers_to(row, plain); });
+  const auto by_name = std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return is_called(row, plain); });
   return by_name == rows.end() ? nullptr : &*by_name;
 }
 
@@ -104,8 +99,8 @@ std::string_view without_words_before(std::string_view name) {
   if (of_the_rest.slips < guess.slips) guess = of_the_rest;
   const bool nearer_to_what_stays_out = guess.row != nullptr && (!near || guess.slips <= slips_between(name, *near));
   if (nearer_to_what_stays_out)
-    throw TextError(unknown + "; if it means " + in_quotes(guess.meant) + ", it stays out of the heap: " + guess.row->reason,
-                    guess.row->instead);
+    throw KeptOut(unknown + "; if it means " + in_quotes(guess.meant) + ", it stays out of the heap: " + guess.row->reason,
+                  guess.row->instead);
   throw TextError(unknown, near ? "did you mean " + in_quotes(*near) + "?" : "`heapwright materials` lists them all");
 }
 

@@ -3,16 +3,12 @@
 #include <algorithm>
 #include <cctype>
 
+#include "heapwright/materials/called.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
 namespace {
-
-bool is_called(const KeepOut& row, const std::string& plain) {
-  if (plain_name(row.id) == plain || plain_name(row.name) == plain) return true;
-  return std::any_of(row.also.begin(), row.also.end(), [&](const std::string& name) { return plain_name(name) == plain; });
-}
 
 /// The words of a name, each in its plain form; an apostrophe breaks none.
 std::vector<std::string> plain_words(std::string_view name) {

@@ -1,32 +1,31 @@
 #include "heapwright/materials/read_readings.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 namespace heapwright {
 namespace {
 
-/// Half a unit of the last digit of "1,000", "15.25" or "1.5e3", relative to the number; of "15 1/2" half of the half.
+/// Half a unit of the last digit of "1,000", "15.25" or "1.5e3", relative to the number; of "15 1/2" half of its half.
 double rounding_of_number(std::string_view text) {
-  std::string digits;
-  int decimals = -1;
-  bool fraction = false;
-  for (std::size_t i = std::min(text.find_first_of("0123456789."), text.size()); i < text.size(); ++i) {
-    const char c = text[i];
-    if (c == '/') fraction = true;
-    if (c == '.') decimals = 0;
-    if (c >= '0' && c <= '9') {
-      digits += c;
-      if (decimals >= 0) ++decimals;
-    } else if (c != '.' && c != ',' && !(c == ' ' && text.find('/', i) != std::string_view::npos) && c != '/') {
-      break;
+  double value = 0.0;
+  double last_digit = 1.0;
+  bool decimals = false;
+  std::size_t at = std::min(text.find_first_of("0123456789."), text.size());
+  for (; at < text.size() && std::string_view("0123456789.,").find(text[at]) != std::string_view::npos; ++at) {
+    if (text[at] == ',') continue;
+    if (text[at] == '.') {
+      decimals = true;
+    } else if (decimals) {
+      last_digit /= 10.0;
+      value += last_digit * (text[at] - '0');
+    } else {
+      value = 10.0 * value + (text[at] - '0');
     }
   }
-  if (digits.empty()) return 0.0;
-  constexpr double half_of_a_half = 0.25;
-  const double value = std::stod(digits) / std::pow(10.0, std::max(decimals, 0));
-  if (fraction) return half_of_a_half / std::max(std::stod(std::string(text.substr(text.find_first_of("0123456789.")))), 1.0);
-  return value > 0.0 ? 0.5 * std::pow(10.0, -std::max(decimals, 0)) / value : 0.0;
+  const std::size_t behind = text.find_first_not_of("0123456789 ", at);
+  const bool fraction = behind != std::string_view::npos && text[behind] == '/';
+  if (fraction) return 0.25 / std::max(value, 1.0);
+  return value > 0.0 ? 0.5 * last_digit / value : 0.0;
 }
 
 /// Of a ratio's side; the 1 of "30:1" is exact.

@@ -43,26 +43,4 @@ std::optional<Quantity> used(const Readings<Quantity>& readings) {
   return readings.empty() ? std::nullopt : readings.front().typical;
 }
 
-/// Least and greatest of all readings that are neither outliers nor judged.
-template <class Quantity>
-struct Span {
-  Quantity low;
-  Quantity high;
-};
-
-template <class Quantity>
-std::optional<Span<Quantity>> published_span(const Readings<Quantity>& readings) {
-  std::optional<Span<Quantity>> span;
-  for (const Reading<Quantity>& reading : readings) {
-    if (reading.outlier || reading.evidence == Evidence::judged) continue;
-    for (const std::optional<Quantity>& value : {reading.low, reading.typical, reading.high}) {
-      if (!value) continue;
-      if (!span) span = Span<Quantity>{*value, *value};
-      if (*value < span->low) span->low = *value;
-      if (*value > span->high) span->high = *value;
-    }
-  }
-  return span;
-}
-
 }  // namespace heapwright

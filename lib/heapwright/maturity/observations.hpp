@@ -44,7 +44,7 @@ struct Observations {
   std::vector<HouseholdCheck> checks;
 };
 
-/// The facts of what was seen that call for cautions: readings, a hot heap (at or above 140 °F, or by hand), smoke.
+/// The facts of what was seen that call for cautions: readings, a hot heap (at or above 140 °F, judged, or by hand), smoke.
 Facts facts_of(const Observations& seen);
 
 /// Reads [[noticed]], [[reading]], [[maturity.test]] and [[maturity.check]].

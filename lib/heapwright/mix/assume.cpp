@@ -35,18 +35,15 @@ void assume_used(std::vector<Assumption>& assumptions, std::string what, Figure 
   if (!readings.empty()) assume(assumptions, std::move(what), figure, feedstock, readings.front(), materials);
 }
 
-AssumedValue times(double factor, const Amount& amount) {
-  if (const ContainerCount* counted = std::get_if<ContainerCount>(&amount))
-    return ContainerCount{counted->container, factor * counted->count, counted->each};
-  if (const Volume* volume = std::get_if<Volume>(&amount)) return Volume(factor * *volume);
-  return Mass(factor * std::get<Mass>(amount));
+AssumedValue as_value(const Amount& amount) {
+  return std::visit([](const auto& quantity) { return AssumedValue(quantity); }, amount);
 }
 
 void assume_amount(std::vector<Assumption>& assumptions, const Supply& supply) {
   if (!supply.estimated || !supply.amount) return;
-  const Estimated& rough = *supply.estimated;
-  assumptions.push_back({supply.feedstock.name + " of " + rough.words, times(1.0, *supply.amount), times(rough.low, *supply.amount),
-                         times(rough.high, *supply.amount), rough.evidence, std::nullopt, supply.feedstock.id, Figure::amount});
+  const RoughAmount& rough = *supply.estimated;
+  assumptions.push_back({supply.feedstock.name + " of " + rough.words, as_value(*supply.amount), as_value(times(rough.low, *supply.amount)),
+                         as_value(times(rough.high, *supply.amount)), rough.evidence, std::nullopt, supply.feedstock.id, Figure::amount});
 }
 
 void assume_container(std::vector<Assumption>& assumptions, const Supply& supply, const Materials& materials) {
@@ -119,7 +116,7 @@ bool lies_as_counted(const Supply& supply) { return !supply.shredded || supply.f
 /// what is denser, as far as there is.
 void change_density(Ingredient& ingredient, const Taken& taken, double ratio) {
   const Supply& supply = *taken.supply;
-  const bool reckoned_by_weight = supply.estimated && supply.estimated->by_weight;
+  const bool reckoned_by_weight = supply.estimated && std::holds_alternative<Mass>(supply.estimated->likely);
   const bool by_weight = is_told_by_weight(supply) || (reckoned_by_weight && is_all(ingredient, taken));
   if (!by_weight) ingredient.mass *= ratio;
   if (reckoned_by_weight && taken.available) ingredient.mass = std::min(ingredient.mass, *taken.available);
@@ -138,7 +135,8 @@ void change_container(Ingredient& ingredient, const Supply& supply, double ratio
 void change_moisture(Ingredient& ingredient, const Taken& taken, double moisture) {
   const double before = ingredient.properties.moisture.value();
   ingredient.properties.moisture = wet_basis(moisture);
-  if (taken.supply->estimated && taken.supply->estimated->of_dry) change_available(ingredient, taken, (1.0 - before) / (1.0 - moisture));
+  const bool known_dry = taken.supply->estimated && std::holds_alternative<Trees>(taken.supply->estimated->from);
+  if (known_dry) change_available(ingredient, taken, (1.0 - before) / (1.0 - moisture));
 }
 
 /// An ingredient as it would be if a figure of it were another.

@@ -45,28 +45,28 @@ RoughAmount amount_of(const Trees& trees, MoistureWetBasis moisture, const Mater
   const Area canopy = trees.count * pi / 4.0 * width * width;
   const Spread spread = trees.canopy_width ? spread_of(fall) : together(spread_of(fall), spread_of(usual, 2.0));
   const std::string crowns = trees.canopy_width ? ", crowns " + print_in(width, "ft", 2) + " wide" : "";
-  return {as_is_mass_of(DryMass(canopy * *fall.typical), moisture), spread.low, spread.high, counted(trees.count, "tree", "trees") + crowns,
-          evidence_of(materials, fall)};
+  return {trees,       as_is_mass_of(DryMass(canopy * *fall.typical), moisture), spread.low,
+          spread.high, counted(trees.count, "tree", "trees") + crowns,           evidence_of(materials, fall)};
 }
 
 RoughAmount amount_of(const People& people, MoistureWetBasis, const Materials& materials) {
   const Reading<Mass>& scraps = materials.rough.scraps.front();
   const Spread spread = spread_of(scraps);
-  return {Mass(people.count * *scraps.typical), spread.low, spread.high, counted(people.count, "person", "people"),
-          evidence_of(materials, scraps)};
+  return {people,      Mass(people.count * *scraps.typical),      spread.low,
+          spread.high, counted(people.count, "person", "people"), evidence_of(materials, scraps)};
 }
 
 RoughAmount amount_of(const MownLawn& lawn, MoistureWetBasis, const Materials& materials) {
   const Reading<MassPerArea>& clippings = materials.rough.clippings.front();
   const Spread spread = spread_of(clippings);
-  return {Mass(lawn.area * *clippings.typical), spread.low, spread.high, print_in(lawn.area, "ft2", 3) + " mown",
-          evidence_of(materials, clippings)};
+  return {lawn,        Mass(lawn.area * *clippings.typical),    spread.low,
+          spread.high, print_in(lawn.area, "ft2", 3) + " mown", evidence_of(materials, clippings)};
 }
 
 RoughAmount amount_of(const LooseHeap& heap, MoistureWetBasis, const Materials&) {
   const Spread shape{(pi / 12.0) / (pi / 8.0), (pi / 6.0) / (pi / 8.0)};
   const Spread spread = together(shape, spread_of(heap.height));
-  return {Volume(pi / 8.0 * heap.length * heap.width * *heap.height.typical), spread.low, spread.high, "a heap of that size",
+  return {heap,          Volume(pi / 8.0 * heap.length * heap.width * *heap.height.typical), spread.low, spread.high, "a heap of that size",
           "judged by us"};
 }
 

@@ -34,6 +34,7 @@ std::optional<Estimate> read_estimate(Table& supply, const Feedstock& feedstock,
 
 /// What an estimate comes to.
 struct RoughAmount {
+  Estimate from;
   std::variant<Mass, Volume> likely;
   double low;         ///< times likely
   double high;        ///< times likely

@@ -156,13 +156,6 @@ std::vector<month> months_between(month from, month to) {
   return listed;
 }
 
-Amount times(double factor, const Amount& amount) {
-  if (const ContainerCount* counted = std::get_if<ContainerCount>(&amount))
-    return ContainerCount{counted->container, factor * counted->count, counted->each};
-  if (const Volume* volume = std::get_if<Volume>(&amount)) return Volume(factor * *volume);
-  return Mass(factor * std::get<Mass>(amount));
-}
-
 double days_of(const std::vector<month>& months) {
   unsigned count = 0;
   for (const month m : months) count += days_in(m, std::chrono::year(2025));
@@ -224,12 +217,7 @@ void take_estimate(Table& table, Supply& supply, const Materials& materials) {
   Amount amount = std::visit([](auto quantity) { return Amount(quantity); }, rough.likely);
   settle_season(table, *estimate, supply, rough, amount);
   supply.amount = in_usual_container(supply, amount, materials);
-  supply.estimated = Estimated{rough.low,
-                               rough.high,
-                               rough.words,
-                               rough.evidence,
-                               std::holds_alternative<Mass>(rough.likely),
-                               std::holds_alternative<Trees>(*estimate)};
+  supply.estimated = std::move(rough);
 }
 
 }  // namespace

@@ -38,16 +38,6 @@ struct Weekly {
   std::chrono::month to{12};
 };
 
-/// An amount that was reckoned from rough knowledge: between which multiples of it the truth may lie, and from what.
-struct Estimated {
-  double low;
-  double high;
-  std::string words;
-  std::string evidence;
-  bool by_weight = false;  ///< of trees, people, a lawn; not of a heap's size
-  bool of_dry = false;     ///< of trees: what falls is known dry
-};
-
 enum class Use { up_to, all, unlimited };
 enum class Treated { no, yes, unknown };
 
@@ -65,7 +55,7 @@ struct Supply {
   std::optional<Weighed> weighed;
   std::optional<Dried> dried;
   std::optional<Feel> feel;
-  std::optional<Estimated> estimated;
+  std::optional<RoughAmount> estimated;  ///< where the amount was reckoned from rough knowledge
   Use use = Use::up_to;
   std::optional<ShareOfLooseVolume> most_of_volume;
   bool bought = false;

@@ -106,7 +106,7 @@ bool keeps_dry_stuff(const Supply& supply) {
 
 /// A full container of more than 50 lb that is lifted by hand. (common practice: two lift it, or fill it less)
 bool is_heavy(const RecipeAmount& amount, const Materials& materials) {
-  constexpr double heavy = 50.0 * 0.45359237;
+  const double heavy = 50.0 * unit_size(Dimension::mass, "lb");
   constexpr double full = 0.999;
   if (!amount.containers || amount.containers->count < full) return false;
   const Container* container = find_container(materials.containers, amount.containers->container);
@@ -115,7 +115,7 @@ bool is_heavy(const RecipeAmount& amount, const Materials& materials) {
 
 /// Big, dry and so able to heat itself until it burns: judged, ten cubic yards and below the moisture that works.
 bool is_big_and_dry(const Mix& mix, const Targets& targets) {
-  constexpr double big = 10.0 * 0.764554857984;
+  const double big = 10.0 * unit_size(Dimension::volume, "yd3");
   return mix.volume && mix.volume->value() >= big && mix.moisture && *mix.moisture < targets.moisture.low;
 }
 

@@ -74,6 +74,13 @@ std::string Show::capacity(Volume value) const {
               print_number(1000.0 * value.value(), 3) + " L");
 }
 
+std::string Show::capacity_range(Volume low, Volume high) const {
+  if (is_large(high)) return volume_range(low, high);
+  const auto gallons = [](Volume value) { return number(in(Dimension::volume, "gal", value.value())); };
+  return both(gallons(low) + " to " + gallons(high) + " gallons",
+              number(1000.0 * low.value()) + " to " + number(1000.0 * high.value()) + " L");
+}
+
 std::string Show::volume_range(Volume low, Volume high) const {
   const auto range = [&](const Scale& scale) { return number(low.value() / scale.size) + " to " + scaled(high.value(), scale); };
   return both(range(us_scale(high)), range(si_scale(high)));
@@ -164,10 +171,10 @@ std::string Show::assumed(const Assumption& assumption) const {
       const ContainerCount& count = std::get<ContainerCount>(end);
       return Volume(count.count * count.each);
     };
-    return text + ", that is " + volume_range(room(*assumption.low), room(*assumption.high));
+    return text + ", that is " + capacity_range(room(*assumption.low), room(*assumption.high));
   }
   if (std::holds_alternative<Volume>(assumption.value))
-    return text + ", from " + volume_range(std::get<Volume>(*assumption.low), std::get<Volume>(*assumption.high));
+    return text + ", from " + capacity_range(std::get<Volume>(*assumption.low), std::get<Volume>(*assumption.high));
   std::string low = value(*assumption.low);
   const std::string high = value(*assumption.high);
   const std::size_t unit = low.find_first_not_of("0123456789./ ");  // the unit is said once: "from 70 to 200 lb/cu yd"

@@ -23,6 +23,7 @@ class Show {
 
   std::string volume(Volume value) const;                       ///< "6.9 cu ft", "2.4 cu yd", "180 L", "1.8 m3"
   std::string capacity(Volume value) const;                     ///< of a container: "30 gallons"
+  std::string capacity_range(Volume low, Volume high) const;    ///< "30 to 33 gallons"
   std::string volume_range(Volume low, Volume high) const;      ///< "3 to 12 cu ft"
   std::string area(Area value) const;                           ///< "5000 sq ft"
   std::string depth(Length value) const;                        ///< "1/4 in", "6 mm"

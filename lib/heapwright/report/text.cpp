@@ -165,7 +165,7 @@ std::string left_out_words(const LeftOut& left) {
                                            : "give it back, or put it in the trash; none on beds";
   if (left.treated == Treated::yes) return left.name + ": treated with weedkiller. So " + where + ".";
   return left.name +
-         ": nobody knows whether weedkiller was used. Find out, and write treated = \"no\" in the yard file if not. Until then " + where +
+         ": nobody knows whether weedkiller was used. Find out, and write treated = \"no\" in the yard file if not. If you cannot, " + where +
          ".";
 }
 

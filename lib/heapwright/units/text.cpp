@@ -331,29 +331,6 @@ double read_si(std::string_view text, Dimension wanted) {
   return sum;
 }
 
-/// "60 ft by 30 ft", "3 x 3 x 3 ft": its sides, the unit of the last for those without; all of the text where it has no sides.
-std::vector<std::string> sides_in(std::string_view text) {
-  std::string plain = plain_signs(text);
-  for (const std::string_view by : {" by ", "\u00d7"}) {
-    for (std::size_t at = plain.find(by); at != std::string::npos; at = plain.find(by)) plain.replace(at, by.size(), "\n");
-  }
-  for (std::size_t i = 1; i + 1 < plain.size(); ++i) {
-    const bool between =
-        (is_digit(plain[i - 1]) || is_space(plain[i - 1]) || plain[i - 1] == '\'') && (is_digit(plain[i + 1]) || is_space(plain[i + 1]));
-    if (plain[i] == 'x' && between) plain[i] = '\n';
-  }
-  std::vector<std::string> sides;
-  std::istringstream stream(plain);
-  for (std::string side; std::getline(stream, side);) sides.push_back(side);
-  if (sides.size() < 2) return {std::string(text)};
-  const std::string& last = sides.back();
-  const std::size_t unit = last.find_first_not_of("0123456789./ ");
-  for (std::string& side : sides) {
-    if (unit != std::string::npos && side.find_first_not_of("0123456789./ ") == std::string::npos) side += " " + last.substr(unit);
-  }
-  return sides;
-}
-
 Part read_single(std::string_view text, std::string_view example) {
   const std::vector<Part> parts = read_parts(text);
   if (parts.size() != 1) refuse(text, "is more than one number", example);
@@ -429,6 +406,28 @@ double unit_size(Dimension dimension, std::string_view symbol) {
   }
   throw TextError("\"" + std::string(symbol) + "\" is not a unit of " + std::string(dimension_name(dimension)),
                   "write one of " + units_of(dimension));
+}
+
+std::vector<std::string> sides_in(std::string_view text) {
+  std::string plain = plain_signs(text);
+  for (const std::string_view by : {" by ", "\u00d7"}) {
+    for (std::size_t at = plain.find(by); at != std::string::npos; at = plain.find(by)) plain.replace(at, by.size(), "\n");
+  }
+  for (std::size_t i = 1; i + 1 < plain.size(); ++i) {
+    const bool between =
+        (is_digit(plain[i - 1]) || is_space(plain[i - 1]) || plain[i - 1] == '\'') && (is_digit(plain[i + 1]) || is_space(plain[i + 1]));
+    if (plain[i] == 'x' && between) plain[i] = '\n';
+  }
+  std::vector<std::string> sides;
+  std::istringstream stream(plain);
+  for (std::string side; std::getline(stream, side);) sides.push_back(side);
+  if (sides.size() < 2) return {std::string(text)};
+  const std::string& last = sides.back();
+  const std::size_t unit = last.find_first_not_of("0123456789./ ");
+  for (std::string& side : sides) {
+    if (unit != std::string::npos && side.find_first_not_of("0123456789./ ") == std::string::npos) side += " " + last.substr(unit);
+  }
+  return sides;
 }
 
 Length read_length(std::string_view text) { return from_si<Length>(read_si(text, Dimension::length)); }

@@ -33,6 +33,9 @@ struct UnitName {
 const std::vector<UnitName>& unit_names();
 
 Length read_length(std::string_view text);
+/// "60 ft by 30 ft", "3 x 3 x 3 ft": its sides, each with its unit, the last one's where it has none; all of the text where it has no
+/// sides.
+std::vector<std::string> sides_in(std::string_view text);
 Area read_area(std::string_view text);
 Volume read_volume(std::string_view text);  ///< "yards" are cubic yards here
 Mass read_mass(std::string_view text);
