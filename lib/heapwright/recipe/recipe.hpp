@@ -8,7 +8,8 @@
 #include "heapwright/mix/assume.hpp"
 #include "heapwright/mix/mix.hpp"
 #include "heapwright/mix/supply.hpp"
-#include "heapwright/recipe/targets.hpp"
+#include "heapwright/mix/targets.hpp"
+#include "heapwright/recipe/wishes.hpp"
 
 namespace heapwright {
 

@@ -11,8 +11,9 @@
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/maturity/observations.hpp"
 #include "heapwright/mix/supply.hpp"
+#include "heapwright/mix/targets.hpp"
 #include "heapwright/process/climate.hpp"
-#include "heapwright/recipe/targets.hpp"
+#include "heapwright/recipe/wishes.hpp"
 
 namespace heapwright {
 

@@ -1,7 +1,5 @@
 #pragma once
-/// What a heap should be: windows for C:N, moisture and air, and what the person wants of the recipe.
-
-#include <optional>
+/// What a heap should be: windows for C:N, moisture and air.
 
 #include "heapwright/input/document.hpp"
 #include "heapwright/units/fraction.hpp"
@@ -28,19 +26,6 @@ struct Targets {
   static CarbonNitrogenRatio carbon_to_nitrogen_(double ratio) { return heapwright::carbon_to_nitrogen(ratio); }
 };
 
-enum class Goal { use_most, cheapest, least_bought, least_water };
-
-std::string_view goal_word(Goal goal);
-
-struct RecipeWishes {
-  Goal goal = Goal::use_most;
-  std::optional<Volume> fill;      ///< the heap volume wanted, settled
-  std::optional<Volume> capacity;  ///< or a limit to it
-  ShareOfLooseVolume settling = ShareOfLooseVolume::of(1.0);
-  std::optional<WaterMass> most_water;
-};
-
-Targets read_targets(Table& root);      ///< [targets]
-RecipeWishes read_wishes(Table& root);  ///< [recipe]
+Targets read_targets(Table& root);  ///< [targets]
 
 }  // namespace heapwright

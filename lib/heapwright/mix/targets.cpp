@@ -1,0 +1,36 @@
+#include "heapwright/mix/targets.hpp"
+
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+template <class Quantity, class Read>
+void read_window(Table& targets, std::string_view key, Window<Quantity>& window, Read read) {
+  std::optional<Table> table = targets.table(key);
+  if (!table) return;
+  window.low = table->read("low", read).value_or(window.low);
+  window.aim = table->read("aim", read).value_or(window.aim);
+  window.high = table->read("high", read).value_or(window.high);
+  table->finish();
+  if (!(window.low <= window.aim && window.aim <= window.high))
+    table->problem("low, aim and high are out of order", "low ≤ aim ≤ high; what is left out keeps its default");
+}
+
+}  // namespace
+
+Targets read_targets(Table& root) {
+  Targets targets;
+  std::optional<Table> table = root.table("targets");
+  if (!table) return targets;
+  read_window(*table, "carbon_to_nitrogen", targets.carbon_to_nitrogen, read_carbon_to_nitrogen);
+  read_window(*table, "moisture_wet_basis", targets.moisture, read_moisture_wet_basis);
+  if (std::optional<Table> air = table->table("air_space")) {
+    targets.least_air = air->read("low", read_fraction<OfHeapVolume>).value_or(targets.least_air);
+    air->finish();
+  }
+  table->finish();
+  return targets;
+}
+
+}  // namespace heapwright

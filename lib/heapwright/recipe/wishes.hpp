@@ -1,0 +1,27 @@
+#pragma once
+/// What the person wants of the recipe: its goal, and how big a heap.
+
+#include <optional>
+#include <string_view>
+
+#include "heapwright/input/document.hpp"
+#include "heapwright/units/fraction.hpp"
+#include "heapwright/units/quantities.hpp"
+
+namespace heapwright {
+
+enum class Goal { use_most, cheapest, least_bought, least_water };
+
+std::string_view goal_word(Goal goal);
+
+struct RecipeWishes {
+  Goal goal = Goal::use_most;
+  std::optional<Volume> fill;      ///< the heap volume wanted, settled
+  std::optional<Volume> capacity;  ///< or a limit to it
+  ShareOfLooseVolume settling = ShareOfLooseVolume::of(1.0);
+  std::optional<WaterMass> most_water;
+};
+
+RecipeWishes read_wishes(Table& root);  ///< [recipe]
+
+}  // namespace heapwright
