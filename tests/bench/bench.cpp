@@ -3,6 +3,7 @@
 #define CATCH_CONFIG_ENABLE_BENCHMARKING
 #include <catch2/catch.hpp>
 
+#include "heapwright/mix/ranges.hpp"
 #include "heapwright/plan/plan.hpp"
 
 using namespace heapwright;
@@ -19,9 +20,23 @@ TEST_CASE("the parts of a plan") {
     blend.ingredients.back().mass = *supply.available;
   }
 
+  std::vector<Supply> supplies;
+  Blend six;
+  for (const char* id : {"leaves-fall", "grass-clippings", "kitchen-scraps", "coffee-grounds", "straw", "sawdust"}) {
+    supplies.push_back(supply_of(materials, id));
+    set_amount(supplies.back(), read_amount("4 buckets", materials), materials);
+    six.ingredients.push_back(supplies.back().ingredient(*supplies.back().mass(*supplies.back().amount)));
+  }
+  std::vector<Taken> taken;
+  for (std::size_t i = 0; i < supplies.size(); ++i) taken.push_back({&supplies[i], six.ingredients[i].mass});
+  const std::vector<Varied> figures = varied(six, taken, materials);
+  INFO(figures.size() << " figures vary");
+  CHECK(figures.size() >= 24);
+
   BENCHMARK("the tables read") { return built_in_materials(); };
   BENCHMARK("a yard file read") { return read_yard(file, materials); };
   BENCHMARK("a blend mixed") { return mix_of(blend); };
   BENCHMARK("a recipe solved") { return solve(question); };
+  BENCHMARK("4096 draws of a mix of six") { return drawn_ranges(six, figures, yard.targets); };
   BENCHMARK("a plan made") { return make_plan(yard, day); };
 }

@@ -10,7 +10,6 @@ namespace heapwright {
 namespace {
 
 constexpr double worth_the_trouble = 0.01;  // judged: a hundredth of the answer
-constexpr double all_of_it = 0.999;
 
 template <class Quantity>
 void assume(std::vector<Assumption>& assumptions, std::string what, Figure figure, const Feedstock& feedstock,
@@ -79,85 +78,6 @@ void state_measured(std::vector<Assumption>& assumptions, const Supply& supply) 
   };
   if (supply.weighed) state("weight of " + name, supply.weighed->density(), "you weighed it");
   if (supply.dried) state("moisture of " + name, supply.dried->moisture(), "you dried it");
-}
-
-struct ToNumber {
-  double operator()(const std::string&) const { return 0.0; }
-  double operator()(Date) const { return 0.0; }
-  double operator()(const ContainerCount& counted) const { return counted.count; }
-  double operator()(TemperaturePoint point) const { return point.kelvin(); }
-  template <class Quantity>
-  double operator()(const Quantity& quantity) const {
-    return quantity.value();
-  }
-};
-
-double number_of(const AssumedValue& value) { return std::visit(ToNumber{}, value); }
-
-bool is_all(const Ingredient& ingredient, const Taken& taken) { return taken.available && ingredient.mass >= all_of_it * *taken.available; }
-
-/// What goes in where there is another amount: all of it, or what was told as far as it goes.
-void change_available(Ingredient& ingredient, const Taken& taken, double ratio) {
-  if (!taken.available || is_all(ingredient, taken)) {
-    ingredient.mass *= ratio;
-  } else {
-    ingredient.mass = std::min(ingredient.mass, Mass(ratio * *taken.available));
-  }
-}
-
-bool is_told_by_weight(const Supply& supply) {
-  const std::optional<Amount>& told = supply.amount ? supply.amount : supply.priced_amount;
-  return told && std::holds_alternative<Mass>(*told);
-}
-
-bool lies_as_counted(const Supply& supply) { return !supply.shredded || supply.feedstock.find_packing("shredded") == nullptr; }
-
-/// Who weighs, or puts in all of what was reckoned by weight, puts in that weight whatever it fills; who counts containers puts in more of
-/// what is denser, as far as there is.
-void change_density(Ingredient& ingredient, const Taken& taken, double ratio) {
-  const Supply& supply = *taken.supply;
-  const bool reckoned_by_weight = supply.estimated && std::holds_alternative<Mass>(supply.estimated->likely);
-  const bool by_weight = is_told_by_weight(supply) || (reckoned_by_weight && is_all(ingredient, taken));
-  if (!by_weight) ingredient.mass *= ratio;
-  if (reckoned_by_weight && taken.available) ingredient.mass = std::min(ingredient.mass, *taken.available);
-  if (lies_as_counted(supply) && ingredient.density) *ingredient.density *= ratio;
-}
-
-/// A container of another size holds more, unless a full one was weighed: then it is the same in more room.
-void change_container(Ingredient& ingredient, const Supply& supply, double ratio) {
-  const auto& counted = std::get<ContainerCount>(*supply.amount);
-  const bool weighed = supply.weighed && supply.weighed->container.container == counted.container;
-  if (!weighed) ingredient.mass *= ratio;
-  if (weighed && lies_as_counted(supply) && ingredient.density) *ingredient.density /= ratio;
-}
-
-/// Of trees the dry leaves are known: moister ones weigh more.
-void change_moisture(Ingredient& ingredient, const Taken& taken, double moisture) {
-  const double before = ingredient.properties.moisture.value();
-  ingredient.properties.moisture = wet_basis(moisture);
-  const bool known_dry = taken.supply->estimated && std::holds_alternative<Trees>(taken.supply->estimated->from);
-  if (known_dry) change_available(ingredient, taken, (1.0 - before) / (1.0 - moisture));
-}
-
-/// An ingredient as it would be if a figure of it were another.
-Ingredient with(Ingredient ingredient, const Taken& taken, const Assumption& assumption, double number) {
-  const double ratio = number / number_of(assumption.value);
-  Properties& properties = ingredient.properties;
-  switch (assumption.figure) {
-    case Figure::none: break;
-    case Figure::amount: change_available(ingredient, taken, ratio); break;
-    case Figure::container: change_container(ingredient, *taken.supply, ratio); break;
-    case Figure::bulk_density: change_density(ingredient, taken, ratio); break;
-    case Figure::bulk_density_in_heap: ingredient.density = bulk_density(number); break;
-    case Figure::moisture: change_moisture(ingredient, taken, number); break;
-    case Figure::carbon_to_nitrogen: properties.nitrogen = properties.carbon / carbon_to_nitrogen(number); break;
-    case Figure::nitrogen: properties.nitrogen = nitrogen_dry_basis(number); break;
-    case Figure::carbon:
-      properties.carbon = carbon_dry_basis(number);
-      properties.nitrogen *= ratio;
-      break;
-  }
-  return ingredient;
 }
 
 /// The greatest less the least of three, by the middle one.
@@ -253,15 +173,16 @@ std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& ma
 }
 
 std::optional<double> change_of_mix(const Blend& blend, std::size_t ingredient, const Taken& taken, const Assumption& assumption) {
-  if (assumption.figure == Figure::none || !assumption.low || !assumption.high) return std::nullopt;
-  const auto mix_at = [&](const AssumedValue& value) {
+  const std::optional<Variation> variation = Variation::of(assumption, blend.ingredients.at(ingredient), taken);
+  if (!variation) return std::nullopt;
+  const auto mix_at = [&](double number) {
     Blend other = blend;
-    other.ingredients.at(ingredient) = with(blend.ingredients.at(ingredient), taken, assumption, number_of(value));
+    variation->apply(number, other.ingredients.at(ingredient));
     return mix_of(other);
   };
-  const Mix low = mix_at(*assumption.low);
+  const Mix low = mix_at(variation->low());
   const Mix typical = mix_of(blend);
-  const Mix high = mix_at(*assumption.high);
+  const Mix high = mix_at(variation->high());
   if (!low.carbon_to_nitrogen || !typical.carbon_to_nitrogen || !high.carbon_to_nitrogen) return std::nullopt;
   const double ratio =
       relative_span(low.carbon_to_nitrogen->value(), typical.carbon_to_nitrogen->value(), high.carbon_to_nitrogen->value());

@@ -6,18 +6,13 @@
 
 #include "heapwright/materials/assumption.hpp"
 #include "heapwright/mix/supply.hpp"
+#include "heapwright/mix/vary.hpp"
 
 namespace heapwright {
 
 /// What a supply's figures take for granted: its amount where that is estimated, container, density, moisture, carbon, C:N, each with
 /// its range and whose it is; and, without a range, what the person measured.
 std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& materials);
-
-/// An ingredient of an answer and the supply that it is taken from.
-struct Taken {
-  const Supply* supply;
-  std::optional<Mass> available;  ///< nothing: as much as wanted
-};
 
 /// By how much a mix changes when an assumption about one of its ingredients goes from its low to its high end and all else stays:
 ///

@@ -11,14 +11,18 @@
 
 namespace heapwright {
 
+/// So much of something, and what it is.
+struct Matter {
+  Properties properties;
+  std::optional<BulkDensity> density;  ///< as it lies; without it a blend has no volume
+  Mass mass;
+};
+
 /// A feedstock as it goes into a blend.
-struct Ingredient {
+struct Ingredient : Matter {
   std::string id;
   std::string name;
   std::string packing;
-  Properties properties;
-  std::optional<BulkDensity> density;  ///< as it lies; without it the blend has no volume
-  Mass mass;
 };
 
 /// Ingredients, added water, and how far the heap settles.
@@ -37,6 +41,24 @@ struct MixPart {
   std::optional<ShareOfLooseVolume> share;
 };
 
+template <class Quantity>
+struct Band {
+  Quantity low;
+  Quantity high;
+};
+
+/// Between what a mix lies, since the figures of its feedstocks do: eight times in ten (ranges.hpp).
+struct MixRanges {
+  std::optional<Band<CarbonNitrogenRatio>> carbon_to_nitrogen;
+  Band<MoistureWetBasis> moisture;
+  std::optional<Band<AirSpace>> air_space;
+  /// These rank choices; they are no calibrated probabilities.
+  double chance_carbon_to_nitrogen_in_window = 0.0;
+  double chance_moisture_in_window = 0.0;
+  std::string ratio_rests_on;     ///< the assumption that spreads C:N most, in its words
+  std::string moisture_rests_on;  ///< and moisture
+};
+
 struct Mix {
   Mass mass;
   DryMass dry;
@@ -50,6 +72,7 @@ struct Mix {
   std::optional<BulkDensity> bulk_density;                ///< settled
   std::optional<AirSpace> air_space;
   std::vector<MixPart> parts;
+  std::optional<MixRanges> ranges;  ///< where they were drawn
 };
 
 /// The composition of a blend. With as-is masses m, wet-basis moistures M, dry-basis carbon c and nitrogen n, bulk

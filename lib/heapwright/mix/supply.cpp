@@ -251,7 +251,7 @@ bool Supply::may_carry_weedkiller() const {
   return treated == Treated::yes || (treated == Treated::unknown && feedstock.has_tag("herbicide"));
 }
 
-Ingredient Supply::ingredient(Mass mass) const { return {feedstock.id, feedstock.name, packing, properties(), density(), mass}; }
+Ingredient Supply::ingredient(Mass mass) const { return {{properties(), density(), mass}, feedstock.id, feedstock.name, packing}; }
 
 Supply supply_of(const Materials& materials, std::string_view name_and_packing) {
   const std::size_t colon = name_and_packing.find(':');

@@ -1,0 +1,116 @@
+#include "heapwright/mix/vary.hpp"
+
+#include <algorithm>
+
+namespace heapwright {
+namespace {
+
+constexpr double all_of_it = 0.999;
+
+struct ToNumber {
+  double operator()(const std::string&) const { return 0.0; }
+  double operator()(Date) const { return 0.0; }
+  double operator()(const ContainerCount& counted) const { return counted.count; }
+  double operator()(TemperaturePoint point) const { return point.kelvin(); }
+  template <class Quantity>
+  double operator()(const Quantity& quantity) const {
+    return quantity.value();
+  }
+};
+
+double number_of(const AssumedValue& value) { return std::visit(ToNumber{}, value); }
+
+bool is_all(const Ingredient& ingredient, const Taken& taken) { return taken.available && ingredient.mass >= all_of_it * *taken.available; }
+
+bool is_told_by_weight(const Supply& supply) {
+  const std::optional<Amount>& told = supply.amount ? supply.amount : supply.priced_amount;
+  return told && std::holds_alternative<Mass>(*told);
+}
+
+bool lies_as_counted(const Supply& supply) { return !supply.shredded || supply.feedstock.find_packing("shredded") == nullptr; }
+
+}  // namespace
+
+Variation::Variation(const Assumption& assumption, double low, double typical, double high)
+    : figure_(assumption.figure), low_(low), typical_(typical), high_(high) {}
+
+std::optional<Variation> Variation::of(const Assumption& assumption, const Ingredient& ingredient, const Taken& taken) {
+  if (assumption.figure == Figure::none || !assumption.low || !assumption.high) return std::nullopt;
+  Variation variation(assumption, number_of(*assumption.low), number_of(assumption.value), number_of(*assumption.high));
+  variation.available_ = taken.available.value_or(Mass());
+  switch (assumption.figure) {
+    case Figure::amount: variation.follow_amount(ingredient, taken); break;
+    case Figure::container: variation.follow_container(taken); break;
+    case Figure::bulk_density: variation.follow_density(ingredient, taken); break;
+    case Figure::bulk_density_in_heap: variation.density_ = DensityFollows::number; break;
+    case Figure::moisture:
+      variation.known_dry_ = taken.supply->estimated && std::holds_alternative<Trees>(taken.supply->estimated->from);
+      if (variation.known_dry_) variation.follow_amount(ingredient, taken);
+      break;
+    case Figure::none:
+    case Figure::carbon_to_nitrogen:
+    case Figure::nitrogen:
+    case Figure::carbon: break;
+  }
+  return variation;
+}
+
+/// What goes in where there is another amount: all of it, or what was told as far as it goes.
+void Variation::follow_amount(const Ingredient& ingredient, const Taken& taken) {
+  const bool all = !taken.available || is_all(ingredient, taken);
+  mass_ = all ? MassFollows::ratio : MassFollows::at_most_what_there_is;
+}
+
+/// Who weighs, or puts in all of what was reckoned by weight, puts in that weight whatever it fills; who counts containers puts in more of
+/// what is denser, as far as there is.
+void Variation::follow_density(const Ingredient& ingredient, const Taken& taken) {
+  const Supply& supply = *taken.supply;
+  const bool reckoned_by_weight = supply.estimated && std::holds_alternative<Mass>(supply.estimated->likely);
+  const bool by_weight = is_told_by_weight(supply) || (reckoned_by_weight && is_all(ingredient, taken));
+  if (!by_weight) mass_ = reckoned_by_weight && taken.available ? MassFollows::ratio_up_to_available : MassFollows::ratio;
+  if (lies_as_counted(supply)) density_ = DensityFollows::ratio;
+}
+
+/// A container of another size holds more, unless a full one was weighed: then it is the same in more room.
+void Variation::follow_container(const Taken& taken) {
+  const Supply& supply = *taken.supply;
+  const auto& counted = std::get<ContainerCount>(*supply.amount);
+  const bool weighed = supply.weighed && supply.weighed->container.container == counted.container;
+  if (!weighed) mass_ = MassFollows::ratio;
+  if (weighed && lies_as_counted(supply)) density_ = DensityFollows::inverse;
+}
+
+void Variation::apply(double number, Matter& matter) const {
+  Properties& properties = matter.properties;
+  const double ratio = known_dry_ ? (1.0 - typical_) / (1.0 - number) : number / typical_;
+  switch (mass_) {
+    case MassFollows::nothing: break;
+    case MassFollows::ratio: matter.mass *= ratio; break;
+    case MassFollows::ratio_up_to_available: matter.mass = std::min(Mass(matter.mass * ratio), available_); break;
+    case MassFollows::at_most_what_there_is: matter.mass = std::min(matter.mass, Mass(ratio * available_)); break;
+  }
+  if (matter.density) {
+    switch (density_) {
+      case DensityFollows::nothing: break;
+      case DensityFollows::ratio: *matter.density *= ratio; break;
+      case DensityFollows::inverse: *matter.density /= ratio; break;
+      case DensityFollows::number: matter.density = bulk_density(number); break;
+    }
+  }
+  switch (figure_) {
+    case Figure::moisture: properties.moisture = wet_basis(number); break;
+    case Figure::carbon_to_nitrogen: properties.nitrogen = properties.carbon / carbon_to_nitrogen(number); break;
+    case Figure::nitrogen: properties.nitrogen = nitrogen_dry_basis(number); break;
+    case Figure::carbon:  // the C:N stays
+      properties.nitrogen *= carbon_dry_basis(number) / properties.carbon;
+      properties.carbon = carbon_dry_basis(number);
+      break;
+    case Figure::none:
+    case Figure::amount:
+    case Figure::container:
+    case Figure::bulk_density:
+    case Figure::bulk_density_in_heap: break;
+  }
+}
+
+}  // namespace heapwright
