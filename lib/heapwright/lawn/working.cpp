@@ -106,7 +106,7 @@ class Ground {
 };
 
 Term depth_term(const std::string& symbol, const std::string& what, Length depth, const Measures& measures) {
-  return given(symbol, what, measures.depth.number(depth), measures.depth.symbol, own);
+  return given(symbol, what, measures.depth.number(depth), measures.depth.symbol, "as asked, else a quarter inch");
 }
 
 /// Area times depth in these measures for one volume of compost.

@@ -76,7 +76,7 @@ class PortionWorking {
   /// As Supply::density() takes it.
   std::optional<Term> density_in_heap() {
     if (portion_.supply.shredded) {
-      if (const auto smaller = packed_density("q", "shredded")) return smaller;
+      if (auto smaller = packed_density("q", "shredded")) return smaller;
     }
     return counted_density();
   }

@@ -15,6 +15,7 @@ constexpr int digits_of_an_answer = 4;
 template <class Part>
 Expression sum_over(const std::vector<Figures>& portions, Part part) {
   std::vector<Expression> parts;
+  parts.reserve(portions.size());
   for (const Figures& portion : portions) parts.push_back(part(portion));
   return sum(parts);
 }
@@ -148,12 +149,12 @@ void ratio_aim_step(Working& working, const Pairing& pair, const Targets& target
   const Figures& b = pair.green;
   if (!(a.nitrogen.value > 0.0 && b.nitrogen.value > 0.0))
     return working.no_step(what, "The form divides by the nitrogen of both, and one has none.", handbook);
-  if (!lies_between(R.value, ratio_of(b), ratio_of(a))) {
-    const std::string both = print_number(ratio_of(b), 3) + " and " + print_number(ratio_of(a), 3);
-    return working.no_step(what, "No amount brings them there: they have " + both + ", and the aim must lie between.", handbook);
-  }
   const Term Rb = ratio_term(working, b, "Rb");
   const Term Ra = ratio_term(working, a, "Ra");
+  if (!lies_between(R.value, Rb.value, Ra.value)) {
+    const std::string both = print_number(Rb.value, 3) + " and " + print_number(Ra.value, 3);
+    return working.no_step(what, "No amount brings them there: they have " + both + ", and the aim must lie between.", handbook);
+  }
   working.step({"a'", what, "theirs, by nitrogen, by how far each lies from the aim, and by dry matter", measures.mass.symbol, handbook,
                 digits_of_an_answer},
                b.mass * (b.nitrogen / a.nitrogen) * ((R - Rb) / (Ra - R)) * ((1.0 - b.moisture) / (1.0 - a.moisture)));

@@ -48,9 +48,9 @@ class Sources {
 
 std::string step_text(const Step& step, std::size_t number, Sources& sources, std::set<std::string>& met) {
   const std::string words = step.what + ": " + step.formula + sources.mark(step.source);
-  const std::string head = wrap(right(std::to_string(number), 3) + ". " + words, of_heads, screen);
-  if (!step.result) return head;
-  std::string text = head + line(step.result->symbol + " = " + step.symbols) + new_terms_text(step, met);
+  std::string text = wrap(right(std::to_string(number), 3) + ". " + words, of_heads, screen);
+  if (!step.result) return text;
+  text += line(step.result->symbol + " = " + step.symbols) + new_terms_text(step, met);
   met.insert(step.result->symbol);
   return text + line(step.result->symbol + " = " + step.numbers + " = " + with_unit(*step.result));
 }
