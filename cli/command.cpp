@@ -47,6 +47,14 @@ void CommonOptions::print(const std::string& text) const {
   write_whole("--output: ", output, text, force);
 }
 
+void WorkingOption::add_to(CLI::App& command) {
+  command.add_flag("--show-working", asked, "show each step: formula, numbers, result, source");
+}
+
+const Measures& WorkingOption::measures(const CommonOptions& common, const Show& show) const {
+  return show.in_us_units() && !common.json ? us_measures() : si_measures();
+}
+
 void check_writable(const std::string& option, const std::string& path, bool force) {
   std::error_code trouble;
   if (std::filesystem::is_directory(path, trouble)) throw TextError(option + path + " is a folder", "name a file in it");

@@ -11,6 +11,7 @@
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/report/show.hpp"
 #include "heapwright/units/text.hpp"
+#include "heapwright/working/measures.hpp"
 #include "heapwright/yard/yard.hpp"
 
 namespace heapwright::cli {
@@ -35,6 +36,15 @@ struct CommonOptions {
   Yard yard_of_options() const;
   /// To standard output, or whole or not at all to the file asked for.
   void print(const std::string& text) const;
+};
+
+/// --show-working, of the commands whose results have steps to show.
+struct WorkingOption {
+  bool asked = false;
+
+  void add_to(CLI::App& command);
+  /// The units that the steps are written in: SI for JSON, else as the rest of the screen, in US units where it shows both.
+  const Measures& measures(const CommonOptions& common, const Show& show) const;
 };
 
 /// @throws TextError, which begins with the option's name, where a file is there already and not to be overwritten, or has no folder

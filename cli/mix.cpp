@@ -1,6 +1,7 @@
 #include <memory>
 
 #include "command.hpp"
+#include "heapwright/mix/working.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/text.hpp"
@@ -13,6 +14,7 @@ struct Options {
   std::string file;
   std::vector<std::string> add;
   std::string water;
+  WorkingOption working;
 };
 
 Yard yard_of(const Options& options) {
@@ -40,6 +42,7 @@ void add_mix_command(CLI::App& program, int& exit_code) {
       ->take_all()
       ->allow_extra_args(false);
   command->add_option("--water", options->water, "water added, \"2 gal\"");
+  options->working.add_to(*command);
   options->common.add_to(*command);
   command->footer(
       "Example:\n  heapwright mix --add \"leaves-fall=6 leaf-bag\" \\\n    --add \"grass-clippings:loose=4 bucket\" --water \"2 gal\"");
@@ -49,9 +52,12 @@ void add_mix_command(CLI::App& program, int& exit_code) {
     const WaterMass water = options->water.empty() ? WaterMass() : read_option("--water", options->water, [&](std::string_view text) {
       return read_water_amount(text, yard.materials);
     });
-    const MixAnswer answer = mix_on_hand(yard, water, today());
+    const Show show = options->common.show(yard.units);
+    MixAnswer answer = mix_on_hand(yard, water, today());
+    if (options->working.asked && answer.mix)
+      answer.working = working_of_mix(answer.batch, yard.materials, options->working.measures(options->common, show));
     options->common.print(options->common.json ? json_of_mix(answer, yard.materials)
-                                               : text_of_mix(answer, yard.targets, yard.materials, options->common.show(yard.units)));
+                                               : text_of_mix(answer, yard.targets, yard.materials, show));
     exit_code = answer.mix ? done : no_answer;
   });
 }

@@ -1,6 +1,7 @@
 #include <memory>
 
 #include "command.hpp"
+#include "heapwright/mix/working.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/text.hpp"
@@ -15,6 +16,7 @@ struct Options {
   std::string fill;
   std::string capacity;
   std::string goal;
+  WorkingOption working;
 };
 
 Volume read_heap_volume(std::string_view text) {
@@ -53,15 +55,18 @@ void add_recipe_command(CLI::App& program, int& exit_code) {
   command->add_option("--capacity", options->capacity, "the room there is, \"1 yd3\"");
   command->add_option("--goal", options->goal, "use-most, cheapest, least-bought or least-water")
       ->check(CLI::IsMember({"use-most", "cheapest", "least-bought", "least-water"}));
+  options->working.add_to(*command);
   options->common.add_to(*command);
   command->footer(
       "Example:\n  heapwright recipe --have \"leaves-fall=20 leaf-bag\" \\\n    --have \"kitchen-scraps=3 bucket\" --fill \"1 yd3\"");
   command->callback([options, &exit_code] {
     Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
     apply(*options, yard);
-    const Recipe recipe = first_recipe(yard, today());
-    options->common.print(options->common.json ? json_of_recipe(recipe, yard.materials)
-                                               : text_of_recipe(recipe, yard.materials, options->common.show(yard.units)));
+    const Show show = options->common.show(yard.units);
+    Recipe recipe = first_recipe(yard, today());
+    if (options->working.asked && recipe.mix)
+      recipe.working = working_to_aims(recipe.batch, recipe.targets, yard.materials, options->working.measures(options->common, show));
+    options->common.print(options->common.json ? json_of_recipe(recipe, yard.materials) : text_of_recipe(recipe, yard.materials, show));
     exit_code = recipe.status == RecipeStatus::on_target ? done : no_answer;
   });
 }

@@ -2,6 +2,7 @@
 
 #include "command.hpp"
 #include "heapwright/lawn/topdressing.hpp"
+#include "heapwright/lawn/working.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/text.hpp"
 
@@ -15,6 +16,7 @@ struct Options {
   std::string depth;
   std::string surface;
   std::string have;
+  WorkingOption working;
 };
 
 void apply(const Options& options, Yard& yard) {
@@ -54,6 +56,7 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
   command->add_option("--depth", options->depth, "depth of the compost, \"1/4 in\"");
   command->add_option("--surface", options->surface, "lawn, or new: bare ground, a new lawn, a bed")->check(CLI::IsMember({"lawn", "new"}));
   command->add_option("--have", options->have, "a volume of compost, \"10 yd3\": how far does it go?");
+  options->working.add_to(*command);
   options->common.add_to(*command);
   command->footer(
       "Examples:\n  heapwright topdress --area \"5000 ft2\" --depth \"1/4 in\"\n  heapwright topdress --have \"2 yd3\" --depth \"1/4 in\"");
@@ -63,7 +66,8 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
     const Show show = options->common.show(yard.units);
     if (!options->have.empty()) {
       const Volume volume = volume_on_hand(*options, yard.materials);
-      const Topdressing covered = coverage(yard, volume);
+      Topdressing covered = coverage(yard, volume);
+      if (options->working.asked) covered.working = working_of_coverage(covered, options->working.measures(options->common, show));
       options->common.print(options->common.json ? json_of_topdressing(covered, yard.materials)
                                                  : text_of_coverage(covered, volume, yard.lawn.value_or(Lawn()), yard.materials, show));
       exit_code = done;
@@ -71,7 +75,8 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
     }
     const bool measured = yard.lawn || options->file.empty();  // a file may leave the lawn for later
     const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
-    const Topdressing topdressing = topdress(lawn, yard.topdressing, yard.materials);
+    Topdressing topdressing = topdress(lawn, yard.topdressing, yard.materials);
+    if (options->working.asked) topdressing.working = working_of_topdressing(topdressing, options->working.measures(options->common, show));
     const std::string answer =
         options->common.json ? json_of_topdressing(topdressing, yard.materials) : text_of_topdressing(topdressing, yard.materials, show);
     const std::string not_measured = "No lawn is measured in " + options->file + ". For every 1000 sq ft of it:\n\n";

@@ -11,7 +11,13 @@ import sys
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 MIX = {"mass_kg", "dry_mass_kg", "water_kg", "carbon_kg", "nitrogen_kg", "carbon_to_nitrogen", "moisture_fraction", "volume_m3",
        "bulk_density_kg_m3", "air_space_fraction", "ranges", "feedstocks"}
-RECIPE = {"status", "distance_from_aim", "missing_m3", "mix", "water_to_add_kg", "amounts", "everything_in", "held_back_by", "whole_containers", "proportion"}
+RECIPE = {"status", "distance_from_aim", "missing_m3", "mix", "water_to_add_kg", "amounts", "everything_in", "held_back_by", "whole_containers", "proportion",
+          "pair"}
+PAIR = {"first", "second", "proportions", "share_of_volume_where_carbon_to_nitrogen_is_right", "share_of_volume_where_moisture_is_right",
+        "share_of_volume_where_both_are_right", "share_of_volume_where_both_are_right_with_water", "at_carbon_to_nitrogen_aim",
+        "at_moisture_aim"}
+PAIR_MIX = {"share_of_volume", "share_of_mass", "carbon_to_nitrogen", "moisture_fraction", "water_wanted_kg_m3"}
+STEP = {"what", "formula", "symbols", "numbers", "terms", "result", "source"}
 TOPDRESS = {"area_m2", "depth_m", "volume_m3", "volume_with_allowance_m3", "covers_m2", "mass_kg", "per_year_m3", "orders", "best_order", "phone_line",
             "wheelbarrow_loads", "nutrients_kg_per_100m2"}
 PLAN = {"yard", "season", "recipe", "heap", "forecast", "readings", "maturity", "topdress", "supply", "calendar"}
@@ -63,6 +69,10 @@ def check_recipe(where, recipe):
         has(f"{where} everything_in", recipe["everything_in"], {"mix", "distance_from_aim", "water_to_add_kg"})
     for amount in recipe["amounts"]:
         has(f"{where} amounts", amount, {"id", "mass_kg", "volume_m3", "containers", "left_over_m3"})
+    if recipe["pair"]:
+        has(f"{where} pair", recipe["pair"], PAIR)
+        for mix in recipe["pair"]["proportions"]:
+            has(f"{where} proportions", mix, PAIR_MIX | {"first", "second"})
     for held in recipe["held_back_by"]:
         has(f"{where} held_back_by", held, {"limit", "feedstock", "what_would_help"})
 
@@ -74,7 +84,15 @@ def main():
     for arguments in (("recipe", yard), ("recipe", "--have", "leaves=20 bags"), ("recipe", "--have", "leaves"), ("recipe",),
                       ("recipe", "--have", "leaves=4 bags", "--fill", "2 yd3")):
         check_recipe(str(arguments), answer(program, *arguments))
-    has("topdress", answer(program, "topdress", yard), TOPDRESS)
+    pair = answer(program, "recipe", "--have", "leaves", "--have", "grass")["pair"]
+    has("pair", pair or {}, PAIR)
+    for command in (("mix", yard), ("recipe", yard), ("topdress", yard)):
+        for step in answer(program, *command, "--show-working")["working"]:
+            has(f"{command} step", step, STEP)
+            has(f"{command} result", step["result"] or {}, {"symbol", "value", "unit"} if step["numbers"] else set())
+            for term in step["terms"]:
+                has(f"{command} term", term, {"symbol", "what", "value", "unit", "source"})
+    has("topdress", answer(program, "topdress", yard), TOPDRESS | {"working"})
     has("topdress --have", answer(program, "topdress", "--have", "2 yd3"), TOPDRESS)
     plan = answer(program, "plan", yard)
     has("plan", plan, PLAN)
@@ -83,7 +101,7 @@ def main():
     has("plan supply", plan["supply"], {"own_compost_m3", "needed_m3", "to_buy_m3"})
     has("plan own compost", plan["supply"]["own_compost_m3"], {"low", "likely", "high"})
     print("\n".join(failures))
-    print(f"JSON of 9 commands, {len(failures)} failures")
+    print(f"JSON of 13 commands, {len(failures)} failures")
     return 1 if failures else 0
 
 

@@ -8,8 +8,6 @@
 namespace heapwright {
 namespace {
 
-enum class Shape { area, rectangle, ellipse, circle, triangle, trapezoid, offsets, polygon, geojson };
-
 const std::vector<std::pair<std::string, Shape>> shape_words{
     {"area", Shape::area},       {"rectangle", Shape::rectangle}, {"ellipse", Shape::ellipse},
     {"circle", Shape::circle},   {"triangle", Shape::triangle},   {"trapezoid", Shape::trapezoid},
@@ -40,41 +38,55 @@ std::vector<Length> sides(Table& table, std::string_view key, std::size_t count)
 }
 
 template <class AreaOfTwo>
-std::optional<Area> of_two(Table& table, std::string_view first_key, std::string_view second_key, AreaOfTwo area) {
+std::optional<Piece> of_two(Table& table, Shape shape, std::string_view first_key, std::string_view second_key, AreaOfTwo area) {
   const auto first = side(table, first_key);
   const auto second = side(table, second_key);
   if (!first || !second) return std::nullopt;
-  return area(*first, *second);
+  return Piece{shape, {*first, *second}, area(*first, *second)};
 }
 
-std::optional<Area> triangle(Table& table) {
-  if (!table.has("sides")) return of_two(table, "base", "height", [](Length base, Length height) { return triangle_area(base, height); });
+std::optional<Piece> triangle(Table& table) {
+  if (!table.has("sides"))
+    return of_two(table, Shape::triangle, "base", "height", [](Length base, Length height) { return triangle_area(base, height); });
   const std::vector<Length> three = sides(table, "sides", 3);
   if (three.empty()) return std::nullopt;
   try {
-    return triangle_area(three[0], three[1], three[2]);
+    return Piece{Shape::triangle, three, triangle_area(three[0], three[1], three[2])};
   } catch (const DomainError& error) {
     table.problem_at("sides", error.what(), error.hint());
     return std::nullopt;
   }
 }
 
-std::optional<Area> trapezoid(Table& table) {
+std::optional<Piece> trapezoid(Table& table) {
   const std::vector<Length> parallel = sides(table, "parallel", 2);
   const auto height = side(table, "height");
   if (parallel.empty() || !height) return std::nullopt;
-  return trapezoid_area(parallel[0], parallel[1], *height);
+  return Piece{Shape::trapezoid, {parallel[0], parallel[1], *height}, trapezoid_area(parallel[0], parallel[1], *height)};
+}
+
+std::optional<Piece> circle(Table& table) {
+  const auto diameter = side(table, "diameter");
+  if (!diameter) return std::nullopt;
+  return Piece{Shape::circle, {*diameter}, circle_area(*diameter)};
+}
+
+std::optional<Piece> given_area(Table& table) {
+  table.require("area", "write area = \"5000 ft2\"");
+  const auto area = table.read("area", read_area);
+  if (!area) return std::nullopt;
+  return Piece{Shape::area, {}, *area};
 }
 
 /// Keys of the shapes that are surveyed point by point.
-std::optional<Area> surveyed(Table& table) {
+std::optional<Piece> surveyed(Table& table) {
   for (const char* key : {"spacing", "offsets", "points", "file"}) table.has(key);
   table.problem_at("shape", "offsets, polygon and geojson are not measured by this version",
                    "divide the lawn into rectangles, triangles, circles and trapezoids, or give shape = \"area\"");
   return std::nullopt;
 }
 
-std::optional<Area> read_shape(Table& table) {
+std::optional<Piece> read_shape(Table& table) {
   table.require("shape", "write shape = \"rectangle\" with length and width, or shape = \"area\" with area");
   const auto shape = table.one_of("shape", shape_words);
   if (!shape) {
@@ -84,13 +96,10 @@ std::optional<Area> read_shape(Table& table) {
     return std::nullopt;
   }
   switch (*shape) {
-    case Shape::area: table.require("area", "write area = \"5000 ft2\""); return table.read("area", read_area);
-    case Shape::rectangle: return of_two(table, "length", "width", rectangle_area);
-    case Shape::ellipse: return of_two(table, "length", "width", ellipse_area);
-    case Shape::circle: {
-      const auto diameter = side(table, "diameter");
-      return diameter ? std::optional(circle_area(*diameter)) : std::nullopt;
-    }
+    case Shape::area: return given_area(table);
+    case Shape::rectangle: return of_two(table, *shape, "length", "width", rectangle_area);
+    case Shape::ellipse: return of_two(table, *shape, "length", "width", ellipse_area);
+    case Shape::circle: return circle(table);
     case Shape::triangle: return triangle(table);
     case Shape::trapezoid: return trapezoid(table);
     case Shape::offsets:
@@ -111,20 +120,20 @@ bool read_zone(Table& table, std::vector<Zone>& zones) {
   zone.name = table.text("name").value_or("zone " + std::to_string(zones.size() + 1));
   if (find_zone(zones, zone.name) != nullptr)
     table.problem_at("name", "\"" + zone.name + "\" names two zones", "give each zone a name of its own");
-  const auto area = read_shape(table);
+  zone.whole = read_shape(table);
   zone.depth = table.read("depth", read_side);
   table.finish();
-  zone.area = area.value_or(Area());
+  if (zone.whole) zone.area = zone.whole->area;
   zones.push_back(std::move(zone));
-  return area.has_value();
+  return zones.back().whole.has_value();
 }
 
 /// A cut from a zone; one that names no zone is cut from the only one there is.
 /// @param measured whether all zones could be, so that a cut may be called too large
 void cut(Table& table, std::vector<Zone>& zones, bool measured) {
-  table.text("name");
+  const auto name = table.text("name");
   const auto from = table.text("from");
-  const auto area = read_shape(table);
+  std::optional<Piece> piece = read_shape(table);
   table.finish();
   if (!from && zones.size() != 1) {
     table.problem("from is missing: which zone is this cut out of?", "write from = \"front\"");
@@ -138,12 +147,14 @@ void cut(Table& table, std::vector<Zone>& zones, bool measured) {
                      names.empty() ? "write a [[lawn.zone]] first" : "the zones are " + names);
     return;
   }
-  if (!area || !measured) return;
-  if (*area > zone->area) {
+  if (!piece || !measured) return;
+  if (piece->area > zone->area) {
     table.problem("this is larger than what is left of zone \"" + zone->name + "\"", "measure both again");
     return;
   }
-  zone->area -= *area;
+  zone->area -= piece->area;
+  piece->name = name.value_or("what is cut out");
+  zone->cut_out.push_back(std::move(*piece));
 }
 
 }  // namespace

@@ -10,10 +10,22 @@
 
 namespace heapwright {
 
+enum class Shape { area, rectangle, ellipse, circle, triangle, trapezoid, offsets, polygon, geojson };
+
+/// A piece of ground as it was measured.
+struct Piece {
+  Shape shape = Shape::area;
+  std::vector<Length> sides;  ///< in the order of the shape's formula in shapes.hpp; none where the area was given
+  Area area;
+  std::string name{};
+};
+
 struct Zone {
   std::string name;
-  Area area;                    ///< less what is cut out
-  std::optional<Length> depth;  ///< its own, in place of the topdressing's
+  Area area;                     ///< less what is cut out
+  std::optional<Length> depth;   ///< its own, in place of the topdressing's
+  std::optional<Piece> whole{};  ///< before anything is cut out; nothing where only the area is known
+  std::vector<Piece> cut_out{};
 };
 
 struct Lawn {

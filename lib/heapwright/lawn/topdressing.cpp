@@ -54,10 +54,13 @@ std::optional<SoilTest> read_soil_test(Table& root) {
   return test;
 }
 
-std::optional<LowLikelyHigh> mass_of_compost(Volume volume, const Compost& compost) {
-  if (compost.bulk_density.empty()) return std::nullopt;
+std::optional<CompostWeight> weight_of(const Compost& compost, const Materials& materials) {
+  if (!used(compost.bulk_density)) return std::nullopt;
   const Reading<BulkDensity>& density = compost.bulk_density.front();
-  if (!density.typical) return std::nullopt;
+  return CompostWeight{compost.name, density, source_words(materials, density.source, density.evidence)};
+}
+
+LowLikelyHigh mass_of_compost(Volume volume, const Reading<BulkDensity>& density) {
   const auto mass = [&](BulkDensity at) { return Mass(volume * at).value(); };
   return LowLikelyHigh{mass(density.low.value_or(*density.typical)), mass(*density.typical), mass(density.high.value_or(*density.typical))};
 }
@@ -174,9 +177,12 @@ Topdressing topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materi
   result.times_a_year = std::max(1, static_cast<int>(plan.months.size()));
   result.per_year = static_cast<double>(result.times_a_year) * result.volume_with_allowance;
   result.covers = result.area;
-  result.mass_kg = mass_of_compost(result.volume_with_allowance, find_compost(materials, plan.compost));
-  if (const Container* wheelbarrow = find_container(materials.containers, "wheelbarrow"))
+  result.weight = weight_of(find_compost(materials, plan.compost), materials);
+  if (result.weight) result.mass_kg = mass_of_compost(result.volume_with_allowance, result.weight->density);
+  if (const Container* wheelbarrow = find_container(materials.containers, "wheelbarrow")) {
+    result.wheelbarrow = Load{wheelbarrow->volume, source_words(materials, wheelbarrow->source, wheelbarrow->evidence)};
     result.wheelbarrow_loads = (result.volume_with_allowance / wheelbarrow->volume).value();
+  }
   result.assumptions = assumptions_for(plan, materials);
   result.cautions = cautions_for(materials.cautions, facts_of(plan));
   return result;

@@ -12,6 +12,7 @@
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
+#include "heapwright/working/step.hpp"
 
 namespace heapwright {
 
@@ -77,6 +78,17 @@ struct LowLikelyHigh {
   double high;
 };
 
+/// A figure of the tables that a topdressing is reckoned with, and whose it is.
+struct CompostWeight {
+  std::string name;  ///< of the compost
+  Reading<BulkDensity> density;
+  std::string source;
+};
+struct Load {
+  Volume volume;
+  std::string source;
+};
+
 struct Topdressing {
   Area area;
   Length depth;  ///< the mean over the zones
@@ -86,6 +98,8 @@ struct Topdressing {
   Area covers;                           ///< what a given volume covers; of the volume with allowance without one: the area
   std::optional<LowLikelyHigh> mass_kg;  ///< of the volume with allowance
   double wheelbarrow_loads = 0.0;
+  std::optional<CompostWeight> weight;  ///< what the mass follows from
+  std::optional<Load> wheelbarrow;      ///< and the loads
   int times_a_year = 1;
   bool deep = false;  ///< more than 3/8 in on a living lawn
 
@@ -93,6 +107,7 @@ struct Topdressing {
   Lawn lawn;
   std::vector<Assumption> assumptions;
   std::vector<std::string> cautions;
+  std::optional<Working> working;  ///< where it was asked for
 };
 
 /// Volume = Σ area × depth over the zones; a quarter inch on 1000 ft² is 0.772 yd³.

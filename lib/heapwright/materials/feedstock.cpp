@@ -3,13 +3,6 @@
 #include <algorithm>
 
 namespace heapwright {
-namespace {
-
-constexpr double organic_matter_per_carbon = 1.8;
-constexpr double organic_kg_per_m3 = 1500.0;
-constexpr double ash_kg_per_m3 = 2650.0;
-
-}  // namespace
 
 std::string_view evidence_word(Evidence evidence) {
   switch (evidence) {
@@ -93,9 +86,12 @@ std::vector<std::string> Feedstock::lacks() const {
   return missing;
 }
 
+ParticleDensity organic_particle_density() { return particle_density(1500.0); }
+ParticleDensity ash_particle_density() { return particle_density(2650.0); }
+
 ParticleDensity particle_density_of(OrganicMatterDryBasis organic_matter) {
   const double organic = organic_matter.value();
-  return particle_density(1.0 / (organic / organic_kg_per_m3 + (1.0 - organic) / ash_kg_per_m3));
+  return particle_density(1.0 / (organic / organic_particle_density().value() + (1.0 - organic) / ash_particle_density().value()));
 }
 
 BulkDensity density_without_air(MoistureWetBasis moisture, ParticleDensity particle_density) {

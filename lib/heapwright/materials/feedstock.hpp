@@ -70,7 +70,7 @@ struct Feedstock {
   /// Nitrogen of dry matter: carbon over C:N; from its own readings only where there is no C:N.
   std::optional<NitrogenDryBasis> used_nitrogen() const;
   std::optional<CarbonNitrogenRatio> used_carbon_to_nitrogen() const;
-  /// Organic matter of dry matter; where not measured 1.8 × carbon, at most 100 % (Gotaas 1956: %C = (100 − %ash)/1.8).
+  /// Organic matter of dry matter; where not measured organic_matter_per_carbon × carbon, at most 100 %.
   std::optional<OrganicMatterDryBasis> used_organic_matter() const;
 
   /// All that a mix needs, or nothing where lacks() is not empty but for the density.
@@ -84,7 +84,14 @@ struct Feedstock {
   std::vector<std::string> lacks() const;
 };
 
-/// Density of dry solids from organic matter at 1500 and ash at 2650 kg/m³ (both judged; no published figure was seen).
+/// Organic matter over carbon (Gotaas 1956: %C = (100 − %ash)/1.8).
+inline constexpr double organic_matter_per_carbon = 1.8;
+
+/// 1500 and 2650 kg/m³, both judged; no published figure was seen.
+ParticleDensity organic_particle_density();
+ParticleDensity ash_particle_density();
+
+/// Density of dry solids from their organic matter and ash.
 ParticleDensity particle_density_of(OrganicMatterDryBasis organic_matter);
 
 /// The greatest bulk density that solids and water without any air can have: 1/((1−M)/p + M/1000).

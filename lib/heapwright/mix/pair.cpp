@@ -1,5 +1,7 @@
 #include "heapwright/mix/pair.hpp"
 
+#include <algorithm>
+
 #include "heapwright/error.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -15,6 +17,84 @@ bool lies_between(double goal, double first, double second) { return (goal - fir
 
 std::string percent(MoistureWetBasis moisture) { return print_number(100.0 * moisture.value(), 3) + " %"; }
 std::string ratio(CarbonNitrogenRatio value) { return print_number(value.value(), 3) + ":1"; }
+
+/// What a volume of one feedstock brings.
+struct Brought {
+  double mass;
+  double water;
+  double dry;
+  double carbon;
+  double nitrogen;
+};
+
+Brought brought_by(const Ingredient& ingredient) {
+  if (!ingredient.density || !(ingredient.density->value() > 0.0))
+    throw DomainError("no bulk density of " + ingredient.name + " is known, so a volume of it has no weight",
+                      "give its bulk_density, or weigh a bucketful");
+  const Properties& properties = ingredient.properties;
+  const double mass = ingredient.density->value();
+  const double dry = mass * (1.0 - properties.moisture.value());
+  return {mass, mass * properties.moisture.value(), dry, dry * properties.carbon.value(), dry * properties.nitrogen.value()};
+}
+
+/// What a volume of both brings, a share s of it of the first.
+Brought joined(const Brought& first, const Brought& second, double s) {
+  const auto at = [&](double Brought::*what) { return s * first.*what + (1.0 - s) * second.*what; };
+  return {at(&Brought::mass), at(&Brought::water), at(&Brought::dry), at(&Brought::carbon), at(&Brought::nitrogen)};
+}
+
+/// A line over the share of the first, from its value at none to that at all of it.
+struct Line {
+  double at_none;
+  double at_all;
+  /// Where it crosses zero, if it does.
+  std::optional<double> zero() const {
+    if (at_none == at_all || !(at_none * at_all <= 0.0)) return std::nullopt;
+    return std::clamp(at_none / (at_none - at_all), 0.0, 1.0);
+  }
+};
+
+/// Carbon less so many times the nitrogen.
+Line carbon_beyond(const Brought& first, const Brought& second, CarbonNitrogenRatio ratio) {
+  return {second.carbon - ratio.value() * second.nitrogen, first.carbon - ratio.value() * first.nitrogen};
+}
+
+/// Water less so much of the mass.
+Line water_beyond(const Brought& first, const Brought& second, MoistureWetBasis moisture) {
+  return {second.water - moisture.value() * second.mass, first.water - moisture.value() * first.mass};
+}
+
+Line negative(const Line& line) { return {-line.at_none, -line.at_all}; }
+
+std::optional<PairWindow> window(double low, double high) {
+  if (!(low <= high)) return std::nullopt;
+  return PairWindow{ShareOfLooseVolume::of(low), ShareOfLooseVolume::of(high)};
+}
+
+/// Where a line is not above zero.
+std::optional<PairWindow> not_above_zero(const Line& line) {
+  if (line.at_none <= 0.0 && line.at_all <= 0.0) return window(0.0, 1.0);
+  const std::optional<double> crossing = line.zero();
+  if (!crossing) return std::nullopt;
+  return line.at_none <= 0.0 ? window(0.0, *crossing) : window(*crossing, 1.0);
+}
+
+std::optional<PairWindow> meeting(const std::optional<PairWindow>& a, const std::optional<PairWindow>& b) {
+  if (!a || !b) return std::nullopt;
+  return window(std::max(a->low, b->low).value(), std::min(a->high, b->high).value());
+}
+
+PairMix mix_at(const Brought& first, const Brought& second, double s, const Targets& targets) {
+  const Brought both = joined(first, second, s);
+  const MoistureWetBasis moisture = wet_basis(both.water / both.mass);
+  PairMix mix{ShareOfLooseVolume::of(s), ShareOfMass::of(std::clamp(s * first.mass / both.mass, 0.0, 1.0)), std::nullopt, moisture,
+              WaterDensity()};
+  if (both.nitrogen > 0.0) mix.carbon_to_nitrogen = carbon_to_nitrogen(both.carbon / both.nitrogen);
+  const double aim = targets.moisture.aim.value();
+  if (moisture < targets.moisture.low && aim < 1.0)
+    mix.water_wanted = (both.dry * aim / (1.0 - aim) - both.water) * (unit::kg_water / unit::m3);
+  return mix;
+}
 
 }  // namespace
 
@@ -33,6 +113,42 @@ Mass mass_for_carbon_to_nitrogen(Mass first, const Properties& a, const Properti
   const double distance = goal == ratio_a ? 0.0 : ((goal - ratio_a) / (ratio_b - goal)).value();
   const double dryness = (1.0 - a.moisture.value()) / (1.0 - b.moisture.value());
   return first * (nitrogen * distance * dryness);
+}
+
+bool holds(const std::optional<PairWindow>& window, ShareOfLooseVolume share) {
+  return window && window->low <= share && share <= window->high;
+}
+
+PairMix pair_mix(const Ingredient& first, const Ingredient& second, ShareOfLooseVolume share, const Targets& targets) {
+  return mix_at(brought_by(first), brought_by(second), share.value(), targets);
+}
+
+Pair pair_of(const Ingredient& first, const Ingredient& second, const Targets& targets) {
+  const Brought a = brought_by(first);
+  const Brought b = brought_by(second);
+  Pair pair{first.id, second.id, first.name, second.name, {}, {}, {}, {}, {}, {}, {}};
+  for (const Proportion& proportion : everyday_proportions) {
+    const double share = static_cast<double>(proportion.first) / (proportion.first + proportion.second);
+    pair.everyday.push_back(mix_at(a, b, share, targets));
+  }
+  const auto& ratio = targets.carbon_to_nitrogen;
+  const auto& moisture = targets.moisture;
+  const auto not_above = not_above_zero(carbon_beyond(a, b, ratio.high));
+  const auto not_below = not_above_zero(negative(carbon_beyond(a, b, ratio.low)));
+  const bool nitrogen = a.nitrogen > 0.0 || b.nitrogen > 0.0;
+  if (nitrogen) pair.right_ratio = meeting(not_above, not_below);
+  const auto no_wetter = not_above_zero(water_beyond(a, b, moisture.high));
+  pair.right_moisture = meeting(no_wetter, not_above_zero(negative(water_beyond(a, b, moisture.low))));
+  pair.both_right = meeting(pair.right_ratio, pair.right_moisture);
+  pair.right_with_water = meeting(pair.right_ratio, no_wetter);
+  const auto at = [&](const Line& line) -> std::optional<PairMix> {
+    const std::optional<double> share = line.zero();
+    if (!share) return std::nullopt;
+    return mix_at(a, b, *share, targets);
+  };
+  if (nitrogen) pair.at_ratio_aim = at(carbon_beyond(a, b, ratio.aim));
+  pair.at_moisture_aim = at(water_beyond(a, b, moisture.aim));
+  return pair;
 }
 
 }  // namespace heapwright

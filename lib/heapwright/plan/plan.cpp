@@ -10,6 +10,8 @@
 namespace heapwright {
 namespace {
 
+constexpr const char* chosen = "what the recipe comes to";
+
 /// Each id once, in the order of the cautions table, which is the order of importance.
 std::vector<std::string> ranked(const std::vector<std::string>& ids, const Materials& materials) {
   std::vector<std::string> order;
@@ -167,6 +169,7 @@ CompostYield compost_yield(const Mix& mix, const Compost& compost, const YieldRu
 MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
   MixAnswer answer;
   Blend blend{{}, added_water, yard.wishes.settling};
+  answer.batch = {{}, added_water, "your own figure", yard.wishes.settling};
   std::vector<Taken> taken;
   Facts facts = facts_of(yard.observations);
   for (const Supply& supply : yard.supplies) {
@@ -174,6 +177,7 @@ MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
     if (supply.bought || !amount || is_zero(*amount)) continue;
     blend.ingredients.push_back(supply.ingredient(*supply.mass(*amount)));
     taken.push_back({&supply, blend.ingredients.back().mass});
+    answer.batch.portions.push_back(portion_on_hand(supply, *amount));
     facts.merge(facts_of(supply));
     if (supply.may_carry_weedkiller()) facts.insert(Fact::treated);
   }
@@ -196,6 +200,7 @@ Recipe first_recipe(const Yard& yard, Date today) {
   Facts facts = facts_of_heap(yard, recipe, built);
   if (recipe.mix) {
     Blend blend{{}, recipe.water_to_add, yard.wishes.settling};
+    recipe.batch = {{}, recipe.water_to_add, chosen, yard.wishes.settling};
     std::vector<Taken> taken;
     for (std::size_t i = 0; i < supplies.size(); ++i) {
       const RecipeAmount& amount = recipe.amounts[i];
@@ -203,6 +208,8 @@ Recipe first_recipe(const Yard& yard, Date today) {
       if (!goes_in(amount, recipe)) continue;  // what stays out neither warns nor matters
       blend.ingredients.push_back(supplies[i].ingredient(amount.mass));
       taken.push_back({&supplies[i], question.supplies[i].available});
+      recipe.batch.portions.push_back(
+          {supplies[i], amount.mass, amount.containers ? std::optional<Amount>(*amount.containers) : std::nullopt, chosen});
       facts.merge(facts_of(supplies[i]));
     }
     for (std::size_t at = 0; at < taken.size(); ++at) take_on(taken[at], blend, at, yard.materials, recipe.assumptions);

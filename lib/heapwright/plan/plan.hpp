@@ -53,6 +53,8 @@ struct MixAnswer {
   std::vector<Assumption> assumptions;
   std::optional<Measurement> measure_first;
   std::vector<std::string> cautions;
+  Batch batch;                     ///< what the mix was made of
+  std::optional<Working> working;  ///< where it was asked for
 };
 /// Supplies with an amount, not bought, each by what is on hand on the day.
 MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today);

@@ -5,6 +5,7 @@
 
 #include "heapwright/error.hpp"
 #include "heapwright/recipe/held_back.hpp"
+#include "heapwright/recipe/main_pair.hpp"
 #include "heapwright/recipe/programme.hpp"
 
 namespace heapwright {
@@ -233,6 +234,7 @@ Recipe solve(const RecipeQuestion& asked) {
   Recipe recipe;
   recipe.targets = asked.targets;
   recipe.wishes = asked.wishes;
+  recipe.pair = main_pair(asked);
   recipe.status = status_before_aims(question, recipe);
   recipe.additions_only = only_additions(question);
   if (recipe.status != RecipeStatus::on_target && recipe.status != RecipeStatus::not_enough) return recipe;

@@ -6,10 +6,13 @@
 #include <vector>
 
 #include "heapwright/mix/assume.hpp"
+#include "heapwright/mix/batch.hpp"
 #include "heapwright/mix/mix.hpp"
+#include "heapwright/mix/pair.hpp"
 #include "heapwright/mix/supply.hpp"
 #include "heapwright/mix/targets.hpp"
 #include "heapwright/recipe/wishes.hpp"
+#include "heapwright/working/step.hpp"
 
 namespace heapwright {
 
@@ -100,6 +103,7 @@ struct Recipe {
   double cost = 0.0;
   std::optional<NextDearer> next_dearer;
   std::vector<Stage> stages;
+  std::optional<Pair> pair;  ///< where there are just two main feedstocks
 
   // Carried along for the report.
   Targets targets;
@@ -108,6 +112,8 @@ struct Recipe {
   std::vector<Assumption> assumptions;       ///< the one that could change the answer most first
   std::optional<Measurement> measure_first;  ///< that would narrow it most
   std::vector<std::string> cautions;
+  Batch batch;                     ///< what the mix was made of
+  std::optional<Working> working;  ///< where it was asked for
 };
 
 /// Whether an amount is more than dust: worth showing, warning of, buying.

@@ -63,6 +63,8 @@ Json assumptions_json(const std::vector<Assumption>& assumptions) {
   return list;
 }
 
+Json working_json(const std::optional<Working>& working) { return working ? Json::parse(json_of_working(*working)) : Json(nullptr); }
+
 Json measure_first_json(const std::optional<Measurement>& measurement) {
   if (!measurement) return nullptr;
   return {{"feedstock", measurement->feedstock},
@@ -137,6 +139,7 @@ Json recipe_json(const Recipe& recipe) {
   json["next_dearer"] = nullptr;
   if (recipe.next_dearer)
     json["next_dearer"] = {{"cost", recipe.next_dearer->cost}, {"distance_from_aim", recipe.next_dearer->distance_from_aim}};
+  json["pair"] = recipe.pair ? Json::parse(json_of_pair(*recipe.pair)) : Json(nullptr);
   json["stages"] = Json::array();
   for (const Stage& stage : recipe.stages) json["stages"].push_back({{"stage", stage.stage}, {"optimum", stage.optimum}});
   return json;
@@ -193,6 +196,7 @@ std::string json_of_mix(const MixAnswer& answer, const Materials& materials) {
   return finished({{"mix", answer.mix ? mix_json(*answer.mix) : Json(nullptr)},
                    {"assumptions", assumptions_json(answer.assumptions)},
                    {"measure_first", measure_first_json(answer.measure_first)},
+                   {"working", working_json(answer.working)},
                    {"cautions", cautions_json(answer.cautions, materials)}});
 }
 
@@ -200,6 +204,7 @@ std::string json_of_recipe(const Recipe& recipe, const Materials& materials) {
   Json json = recipe_json(recipe);
   json["assumptions"] = assumptions_json(recipe.assumptions);
   json["measure_first"] = measure_first_json(recipe.measure_first);
+  json["working"] = working_json(recipe.working);
   json["cautions"] = cautions_json(recipe.cautions, materials);
   return finished(json);
 }
@@ -207,6 +212,7 @@ std::string json_of_recipe(const Recipe& recipe, const Materials& materials) {
 std::string json_of_topdressing(const Topdressing& topdressing, const Materials& materials) {
   Json json = topdressing_json(topdressing);
   json["assumptions"] = assumptions_json(topdressing.assumptions);
+  json["working"] = working_json(topdressing.working);
   json["cautions"] = cautions_json(topdressing.cautions, materials);
   return finished(json);
 }

@@ -12,6 +12,8 @@ std::string json_of_mix(const MixAnswer& answer, const Materials& materials);
 std::string json_of_recipe(const Recipe& recipe, const Materials& materials);
 std::string json_of_topdressing(const Topdressing& topdressing, const Materials& materials);
 std::string json_of_plan(const Plan& plan, const Materials& materials);
+std::string json_of_working(const Working& working);  ///< an array of steps
+std::string json_of_pair(const Pair& pair);
 std::string json_of_feedstocks(const Materials& materials);
 std::string json_of_feedstock(const Feedstock& feedstock, const Materials& materials);
 std::string json_of_compost(const Compost& compost, const Materials& materials);

@@ -183,7 +183,8 @@ std::string Show::assumed(const Assumption& assumption) const {
 }
 
 std::string show_ratio(CarbonNitrogenRatio ratio) {
-  return ratio.value() < 3.0 ? number(ratio.value()) : print_number(std::round(ratio.value()), 4);
+  constexpr double hair = 1e-9;  // so that 48.5 reads as 49 whichever way it was reckoned
+  return ratio.value() < 3.0 ? number(ratio.value()) : print_number(std::round(ratio.value() + hair), 4);
 }
 
 std::string show_moisture(MoistureWetBasis moisture) { return show_percent(moisture.value()); }

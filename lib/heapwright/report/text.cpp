@@ -4,50 +4,16 @@
 #include <cmath>
 
 #include "heapwright/input/words.hpp"
+#include "heapwright/report/columns.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
 namespace {
 
-constexpr std::size_t screen = 80;
 constexpr std::size_t most_cautions = 3;
 constexpr std::size_t most_assumptions = 6;
 constexpr double on_the_edge = 1.0 + 1e-6;
 constexpr double nearly = 1.3;  // off the windows by less than anyone can tell: a C:N of 39, moisture of 61 %
-
-std::size_t width_of(std::string_view text) {
-  return static_cast<std::size_t>(
-      std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
-}
-
-std::string padded(const std::string& text, std::size_t width) {
-  return text + std::string(width > width_of(text) ? width - width_of(text) : 0, ' ');
-}
-
-std::string right(const std::string& text, std::size_t width) {
-  return std::string(width > width_of(text) ? width - width_of(text) : 0, ' ') + text;
-}
-
-/// Rows with their columns aligned, two spaces apart. A row too long for the screen goes on below its last column.
-std::string columns(const std::vector<std::vector<std::string>>& rows) {
-  std::vector<std::size_t> widths;
-  for (const auto& row : rows) {
-    widths.resize(std::max(widths.size(), row.size()));
-    for (std::size_t i = 0; i < row.size(); ++i) widths[i] = std::max(widths[i], width_of(row[i]));
-  }
-  std::string text;
-  for (const auto& row : rows) {
-    std::string line = " ";
-    std::size_t last_column = 0;
-    for (std::size_t i = 0; i < row.size(); ++i) {
-      last_column = width_of(line) + 1;
-      line += " " + padded(row[i], widths[i] + 1);
-    }
-    line.resize(line.find_last_not_of(' ') + 1);
-    text += width_of(line) <= screen ? line + "\n" : wrap(line, std::min(last_column, screen / 2), screen);
-  }
-  return text;
-}
 
 std::string item(const std::string& text) { return wrap("- " + text, 2); }
 
@@ -139,6 +105,8 @@ std::string assumptions_text(const std::vector<Assumption>& assumptions, const s
   return text + measure_first_text(first);
 }
 
+std::string working_text(const std::optional<Working>& working) { return working ? text_of_working(*working) : ""; }
+
 std::string cautions_text(const std::vector<std::string>& ids, const Materials& materials) {
   if (ids.empty()) return {};
   std::string text = "\nMind\n";
@@ -165,8 +133,8 @@ std::string left_out_words(const LeftOut& left) {
                                            : "give it back, or put it in the trash; none on beds";
   if (left.treated == Treated::yes) return left.name + ": treated with weedkiller. So " + where + ".";
   return left.name +
-         ": nobody knows whether weedkiller was used. Find out, and write treated = \"no\" in the yard file if not. If you cannot, " + where +
-         ".";
+         ": nobody knows whether weedkiller was used. Find out, and write treated = \"no\" in the yard file if not. If you cannot, " +
+         where + ".";
 }
 
 std::string left_out_text(const Recipe& recipe) {
@@ -522,17 +490,20 @@ std::string text_of_mix(const MixAnswer& answer, const Targets& targets, const M
     rows.push_back({part.name, show.mass(part.mass), part.volume ? show.volume(*part.volume) : "",
                     part.share ? show_percent(part.share->value()) + " of the volume" : ""});
   text += "\nIn it\n" + columns(rows);
-  return text + assumptions_text(answer.assumptions, answer.measure_first, show) + cautions_text(answer.cautions, materials);
+  return text + assumptions_text(answer.assumptions, answer.measure_first, show) + working_text(answer.working) +
+         cautions_text(answer.cautions, materials);
 }
 
 std::string text_of_recipe(const Recipe& recipe, const Materials& materials, const Show& show) {
   return first_cautions_text(recipe.cautions, materials) + recipe_body(recipe, materials, show) +
-         assumptions_text(recipe.assumptions, recipe.measure_first, show) + cautions_text(recipe.cautions, materials);
+         assumptions_text(recipe.assumptions, recipe.measure_first, show) + working_text(recipe.working) +
+         (recipe.working && recipe.pair ? text_of_pair(*recipe.pair, recipe.targets, show) : "") +
+         cautions_text(recipe.cautions, materials);
 }
 
 std::string text_of_topdressing(const Topdressing& topdressing, const Materials& materials, const Show& show) {
   return topdressing_body(topdressing, materials, show) + assumptions_text(topdressing.assumptions, std::nullopt, show) +
-         cautions_text(topdressing.cautions, materials);
+         working_text(topdressing.working) + cautions_text(topdressing.cautions, materials);
 }
 
 std::string text_of_coverage(const Topdressing& covered, Volume volume, const Lawn& lawn, const Materials& materials, const Show& show) {
@@ -544,7 +515,7 @@ std::string text_of_coverage(const Topdressing& covered, Volume volume, const La
   if (known && whole > covered.covers)
     text += " You need " + show.volume(Volume(volume * ((whole - covered.covers) / covered.covers).value())) + " more.";
   if (known && whole <= covered.covers) text += " That is enough.";
-  return wrap(text) + cautions_text(covered.cautions, materials);
+  return wrap(text) + working_text(covered.working) + cautions_text(covered.cautions, materials);
 }
 
 std::string text_of_plan(const Plan& plan, const Materials& materials, const Show& show) {

@@ -16,6 +16,11 @@ std::string text_of_topdressing(const Topdressing& topdressing, const Materials&
 std::string text_of_coverage(const Topdressing& covered, Volume volume, const Lawn& lawn, const Materials& materials, const Show& show);
 std::string text_of_plan(const Plan& plan, const Materials& materials, const Show& show);
 
+/// The steps of a calculation, each term told where it first comes in.
+std::string text_of_working(const Working& working);
+/// All mixes of two feedstocks, and where they are right.
+std::string text_of_pair(const Pair& pair, const Targets& targets, const Show& show);
+
 std::string text_of_feedstocks(const Materials& materials, const Show& show);  ///< the table, a row a line
 std::string text_of_feedstock(const Feedstock& feedstock, const Materials& materials, const Show& show);
 std::string text_of_compost(const Compost& compost, const Materials& materials, const Show& show);

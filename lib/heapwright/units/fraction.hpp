@@ -28,12 +28,14 @@ class Fraction {
 };
 
 struct OfLooseVolume;     ///< a feedstock's volume of all loose volumes; a settled volume of the loose one
+struct OfMass;            ///< a feedstock's as-is mass of all
 struct OfHeapVolume;      ///< air of the settled heap
 struct OfDryMatter;       ///< ash of the dry matter
 struct OfVolatileSolids;  ///< degradable, or lost, of the organic matter
 struct OfVolume;          ///< an allowance on, or what a screen holds back of, a volume of compost
 
 using ShareOfLooseVolume = Fraction<OfLooseVolume>;
+using ShareOfMass = Fraction<OfMass>;
 using AirSpace = Fraction<OfHeapVolume>;
 using ShareOfDryMatter = Fraction<OfDryMatter>;
 using ShareOfVolatileSolids = Fraction<OfVolatileSolids>;

@@ -1,0 +1,36 @@
+#include <nlohmann/json.hpp>
+
+#include "heapwright/report/json.hpp"
+
+namespace heapwright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json term_json(const Term& term) {
+  return {{"symbol", term.symbol}, {"what", term.what}, {"value", term.value}, {"unit", term.unit}, {"source", term.source}};
+}
+
+Json step_json(const Step& step) {
+  Json terms = Json::array();
+  for (const Term& term : step.terms) terms.push_back(term_json(term));
+  Json json{{"what", step.what},  {"formula", step.formula},   {"symbols", nullptr},
+            {"numbers", nullptr}, {"terms", std::move(terms)}, {"result", nullptr}};
+  if (step.result) {
+    json["symbols"] = step.symbols;
+    json["numbers"] = step.numbers;
+    json["result"] = {{"symbol", step.result->symbol}, {"value", step.result->value}, {"unit", step.result->unit}};
+  }
+  json["source"] = step.source;
+  return json;
+}
+
+}  // namespace
+
+std::string json_of_working(const Working& working) {
+  Json steps = Json::array();
+  for (const Step& step : working.steps()) steps.push_back(step_json(step));
+  return steps.dump();
+}
+
+}  // namespace heapwright

@@ -1,0 +1,69 @@
+#include <algorithm>
+#include <set>
+
+#include "heapwright/report/columns.hpp"
+#include "heapwright/report/text.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr std::size_t of_heads = 5;
+constexpr std::size_t of_lines = 7;
+constexpr std::size_t of_what_goes_on = 11;
+
+std::string line(const std::string& text) { return wrap(std::string(of_lines, ' ') + text, of_what_goes_on, screen); }
+
+std::string with_unit(const Term& term) { return term.number + (term.unit.empty() ? "" : " " + term.unit); }
+
+/// Figures that a reader has not met yet; results of steps were met there.
+std::string new_terms_text(const Step& step, std::set<std::string>& met) {
+  std::string text;
+  for (const Term& term : step.terms) {
+    if (met.insert(term.symbol).second) text += line(term.symbol + " = " + with_unit(term) + ": " + term.what + " (" + term.source + ")");
+  }
+  return text;
+}
+
+/// The sources of formulas, numbered as they come.
+class Sources {
+ public:
+  /// " [2]"; nothing of what follows by definition.
+  std::string mark(const std::string& source) {
+    if (source == by_definition) return {};
+    const auto known = std::find(sources_.begin(), sources_.end(), source);
+    const auto at = static_cast<std::size_t>(known - sources_.begin());
+    if (known == sources_.end()) sources_.push_back(source);
+    return " [" + std::to_string(at + 1) + "]";
+  }
+
+  std::string text() const {
+    std::string text = "Formulas";
+    for (std::size_t i = 0; i < sources_.size(); ++i) text += (i == 0 ? ": [" : "; [") + std::to_string(i + 1) + "] " + sources_[i];
+    return text + (sources_.empty() ? ": by definition." : "; the others by definition.");
+  }
+
+ private:
+  std::vector<std::string> sources_;
+};
+
+std::string step_text(const Step& step, std::size_t number, Sources& sources, std::set<std::string>& met) {
+  const std::string words = step.what + ": " + step.formula + sources.mark(step.source);
+  std::string text = wrap(right(std::to_string(number), 3) + ". " + words, of_heads, screen);
+  if (!step.result) return text;
+  text += line(step.result->symbol + " = " + step.symbols) + new_terms_text(step, met);
+  met.insert(step.result->symbol);
+  return text + line(step.result->symbol + " = " + step.numbers + " = " + with_unit(*step.result));
+}
+
+}  // namespace
+
+std::string text_of_working(const Working& working) {
+  std::string text = "\nThe working, step by step, with the digits to do it again\n";
+  std::set<std::string> met;
+  Sources sources;
+  std::size_t number = 0;
+  for (const Step& step : working.steps()) text += step_text(step, ++number, sources, met);
+  return text + wrap(sources.text());
+}
+
+}  // namespace heapwright
