@@ -28,7 +28,7 @@ const std::vector<Ingredient>& pantry() {
       if (!row.lacks().empty()) continue;
       for (const Packing& packing : row.packings) {
         if (const auto density = row.density(packing.name))
-          ingredients.push_back({row.id, row.name, packing.name, *row.properties(), density, Mass()});
+          ingredients.push_back({{*row.properties(), density, Mass()}, row.id, row.name, packing.name});
       }
     }
     return ingredients;

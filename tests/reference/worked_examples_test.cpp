@@ -26,7 +26,7 @@ Properties properties(double moisture, double carbon, double nitrogen) {
 }
 
 Ingredient ingredient(const Properties& of, double kg, std::optional<BulkDensity> density = std::nullopt) {
-  return {"a", "a", "", of, density, kg * unit::kg};
+  return {{of, density, kg * unit::kg}, "a", "a", ""};
 }
 
 double ratio_of(const Mix& mix) { return mix.carbon_to_nitrogen->value(); }
