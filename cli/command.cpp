@@ -23,18 +23,25 @@ Materials CommonOptions::materials() const {
   return materials;
 }
 
-Show CommonOptions::show(ShownUnits of_yard) const {
+ShownUnits CommonOptions::shown_units(ShownUnits of_yard) const {
   for (const auto& [word, meaning] : shown_units_words()) {
-    if (word == units) return Show(meaning);
+    if (word == units) return meaning;
   }
-  return Show(of_yard);
+  return of_yard;
 }
 
-Yard CommonOptions::yard(const std::string& file) const { return read_yard(file, materials()); }
+Show CommonOptions::show(ShownUnits of_yard) const { return Show(shown_units(of_yard)); }
+
+Yard CommonOptions::yard(const std::string& file) const {
+  Yard yard = read_yard(file, materials());
+  yard.units = shown_units(yard.units);
+  return yard;
+}
 
 Yard CommonOptions::yard_of_options() const {
   Yard yard;
   yard.materials = materials();
+  yard.units = shown_units(yard.units);
   return yard;
 }
 

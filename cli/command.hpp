@@ -28,9 +28,10 @@ struct CommonOptions {
 
   void add_to(CLI::App& command);
   Materials materials() const;
+  ShownUnits shown_units(ShownUnits of_yard) const;
   /// The units asked for, else those of the yard.
   Show show(ShownUnits of_yard = ShownUnits::us) const;
-  /// The yard of a file with the materials asked for.
+  /// The yard of a file with the materials and the units asked for.
   Yard yard(const std::string& file) const;
   /// A yard without a file, for what options say.
   Yard yard_of_options() const;

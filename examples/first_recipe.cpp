@@ -37,7 +37,7 @@ int main() {
   wishes.capacity = read_volume("1 1/2 yd3");
 
   // No supply here comes in by seasons, so any day is as good as another.
-  const RecipeQuestion question = recipe_question(supplies, Targets(), wishes, Date());
+  const RecipeQuestion question = recipe_question(supplies, Targets(), wishes, Date(), materials);
   const Recipe recipe = solve(question);
   std::cout << "The recipe is " << status_word(recipe.status) << "\n";
   if (!recipe.mix) return 1;

@@ -221,6 +221,8 @@ def check_command(program, *arguments):
     check_json_steps(arguments, found["working"] or [])
     for units in ("us", "si"):
         where = (*arguments, units)
+        # Water comes in half gallons or in litres, so the heap that is told follows the units.
+        found = json.loads(run(program, *arguments, "--units", units, "--json", "--show-working"))
         screen = run(program, *arguments, "--units", units, "--show-working")
         check(where, all(len(line) <= 80 for line in screen.splitlines()), "a line is too long")
         results, known = check_steps(where, screen)
@@ -234,7 +236,8 @@ def check_command(program, *arguments):
             if "Y" in results:
                 hold_against(where, results, known, "Y", found["per_year_m3"])
         elif found["mix"]:
-            mix = found["mix"]
+            # The working is of what a person is told to put in.
+            mix = (found.get("whole_containers") or found)["mix"]
             hold_against(where, results, known, "C:N", mix["carbon_to_nitrogen"])
             hold_against(where, results, known, "M", mix["moisture_fraction"])
             hold_against(where, results, known, "V", mix["volume_m3"])

@@ -53,6 +53,7 @@ struct Feedstock {
   std::string like;  ///< the row that a user's own one is held against
   std::string usual_packing;
   std::string usual_container = "bucket";  ///< what people count it in
+  bool easy_to_get = false;                ///< most people can find or buy some
   Readings<MoistureWetBasis> moisture;
   Readings<CarbonDryBasis> carbon;
   Readings<CarbonNitrogenRatio> carbon_to_nitrogen;

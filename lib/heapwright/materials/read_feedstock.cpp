@@ -150,6 +150,7 @@ void read_feedstock(Table& table, Feedstock& row) {
   row.tags = read_names(table, "tags");
   if (!table.has("also")) row.also = replaced.also;
   if (!table.has("tags")) row.tags = replaced.tags;
+  row.easy_to_get = table.flag("easy_to_get").value_or(replaced.easy_to_get);
   row.usual_container = table.text("usual_container").value_or(replaced.usual_container);
   row.note = table.text("note").value_or("");
   row.like = table.text("like").value_or("");

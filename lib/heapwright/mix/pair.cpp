@@ -127,7 +127,7 @@ Pair pair_of(const Ingredient& first, const Ingredient& second, const Targets& t
   const Brought a = brought_by(first);
   const Brought b = brought_by(second);
   Pair pair{first.id, second.id, first.name, second.name, {}, {}, {}, {}, {}, {}, {}};
-  for (const Proportion& proportion : everyday_proportions) {
+  for (const PartsOfTwo& proportion : everyday_proportions) {
     const double share = static_cast<double>(proportion.first) / (proportion.first + proportion.second);
     pair.everyday.push_back(mix_at(a, b, share, targets));
   }

@@ -32,13 +32,13 @@ Mass mass_for_carbon_to_nitrogen(Mass first, const Properties& first_properties,
                                  CarbonNitrogenRatio goal);
 
 /// So many shovels of one to so many of the other.
-struct Proportion {
+struct PartsOfTwo {
   int first;
   int second;
 };
 
 /// The proportions by volume that people reckon in, from all of the first to all of the second.
-inline constexpr std::array<Proportion, 10> everyday_proportions{
+inline constexpr std::array<PartsOfTwo, 10> everyday_proportions{
     {{1, 0}, {6, 1}, {4, 1}, {3, 1}, {2, 1}, {3, 2}, {1, 1}, {1, 2}, {1, 4}, {0, 1}}};
 
 /// A mix of two, without added water.

@@ -92,7 +92,7 @@ Band<double> band_of(std::vector<double>& values) {
   const auto low = values.begin() + from_the_end;
   const auto high = values.end() - 1 - from_the_end;
   std::nth_element(values.begin(), low, values.end());
-  std::nth_element(low, high, values.end());
+  std::nth_element(low + 1, high, values.end());  // the low end stays where it is
   return {*low, *high};
 }
 

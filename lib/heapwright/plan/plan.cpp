@@ -5,6 +5,10 @@
 
 #include "heapwright/error.hpp"
 #include "heapwright/heap/description.hpp"
+#include "heapwright/mix/ranges.hpp"
+#include "heapwright/recipe/help.hpp"
+#include "heapwright/recipe/proportion.hpp"
+#include "heapwright/recipe/whole.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -127,7 +131,7 @@ Facts facts_of_heap(const Yard& yard, const Recipe& recipe, Date built) {
   if (!recipe.mix) return facts;
   facts.insert(Fact::heap);
   if (is_big_and_dry(*recipe.mix, recipe.targets)) facts.insert(Fact::big_dry_heap);
-  const auto heavy = [&](const RecipeAmount& amount) { return goes_in(amount, recipe) && is_heavy(amount, yard.materials); };
+  const auto heavy = [&](const RecipeAmount& amount) { return goes_in(amount, *recipe.mix) && is_heavy(amount, yard.materials); };
   if (std::any_of(recipe.amounts.begin(), recipe.amounts.end(), heavy)) facts.insert(Fact::heavy_containers);
   if (yard.heap) facts.merge(facts_of(*yard.heap, built));
   return facts;
@@ -150,9 +154,80 @@ std::vector<Supply> fit_for_a_heap(std::vector<Supply> supplies) {
   return supplies;
 }
 
+/// Water is told in half gallons or litres, of a large heap in gallons or five litres.
+WaterMass water_measure(ShownUnits units, WaterMass water) {
+  const double gallon = unit_size(Dimension::volume, "gal") * water_kg_per_m3;
+  constexpr double large = 40.0;  // kg
+  if (units == ShownUnits::si) return (water.value() < large ? 1.0 : 5.0) * unit::kg_water;
+  return (water.value() < large ? 0.5 : 1.0) * gallon * unit::kg_water;
+}
+
+/// "For every cubic yard": the heap that a yard without amounts is told of.
+Volume example_heap(ShownUnits units) { return (units == ShownUnits::si ? 1.0 : unit_size(Dimension::volume, "yd3")) * unit::m3; }
+
+std::vector<std::size_t> main_supplies_of(const RecipeQuestion& question, const Recipe& recipe) {
+  std::vector<std::size_t> main = main_supplies(question);
+  std::erase_if(main, [&](std::size_t i) { return !goes_in(recipe.amounts[i], *recipe.mix); });
+  return main;
+}
+
+/// The recipe with all that makes it one to carry out: whole containers, parts, cards, help.
+Recipe solved(const RecipeQuestion& question, const Yard& yard) {
+  Recipe recipe = solve(question);
+  const WaterMass measure = water_measure(yard.units, recipe.water_to_add);
+  const bool wants_a_size = recipe.status == RecipeStatus::no_size && !recipe.additions_only;
+  if (wants_a_size) recipe = recipe_without_a_size(question, example_heap(yard.units), measure, yard.materials);
+  if (wants_a_size || !recipe.mix) return recipe;
+  recipe.whole_containers = in_whole_containers(question, recipe, measure);
+  const std::vector<std::size_t> main = main_supplies_of(question, recipe);
+  recipe.proportion = proportion_of(question, main, yard.materials);
+  const bool week_by_week =
+      std::any_of(recipe.amounts.begin(), recipe.amounts.end(), [](const RecipeAmount& amount) { return amount.comes_fresh; });
+  if (week_by_week) recipe.cards = cards_of(question, main, measure, yard.materials);
+  if (!recipe.held_back_by.empty()) recipe.what_would_help = what_would_help(question, recipe, easy_to_get(yard.materials));
+  return recipe;
+}
+
+/// What goes into a heap, as ingredients and as taken from its supplies.
+struct Ingredients {
+  std::vector<Ingredient> ingredients;
+  std::vector<Taken> taken;
+};
+Ingredients ingredients_of(const std::vector<Supply>& supplies, const RecipeQuestion& question, const std::vector<RecipeAmount>& amounts,
+                           const Mix& mix) {
+  Ingredients going_in;
+  for (std::size_t i = 0; i < supplies.size(); ++i) {
+    if (!goes_in(amounts[i], mix)) continue;  // what stays out neither warns nor matters
+    going_in.ingredients.push_back(supplies[i].ingredient(amounts[i].mass));
+    going_in.taken.push_back({&supplies[i], question.supplies[i].available});
+  }
+  return going_in;
+}
+
+Batch batch_of(const std::vector<Supply>& supplies, const Told& heap, ShareOfLooseVolume settling) {
+  Batch batch{{}, heap.water_to_add, chosen, settling};
+  for (std::size_t i = 0; i < supplies.size(); ++i) {
+    const RecipeAmount& amount = heap.amounts[i];
+    if (!goes_in(amount, heap.mix)) continue;
+    batch.portions.push_back(
+        {supplies[i], amount.mass, amount.containers ? std::optional<Amount>(*amount.containers) : std::nullopt, chosen});
+  }
+  return batch;
+}
+
 /// Whether more than dust of something is left to keep.
 bool is_left(const RecipeAmount& amount) {
   return amount.left_over && amount.left_over->value() > 1e-3 * (amount.volume + *amount.left_over).value();
+}
+
+Facts facts_of_what_goes_in(const std::vector<Supply>& supplies, const Recipe& recipe) {
+  Facts facts;
+  for (std::size_t i = 0; i < supplies.size(); ++i) {
+    const RecipeAmount& amount = recipe.amounts[i];
+    if (is_left(amount) && keeps_dry_stuff(supplies[i])) facts.insert(Fact::stored_browns);
+    if (goes_in(amount, *recipe.mix)) facts.merge(facts_of(supplies[i]));
+  }
+  return facts;
 }
 
 }  // namespace
@@ -183,6 +258,7 @@ MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
   }
   if (blend.ingredients.empty()) return answer;
   answer.mix = mix_of(blend);
+  answer.mix->ranges = ranges_of(blend, taken, yard.targets, yard.materials);
   for (std::size_t i = 0; i < taken.size(); ++i) take_on(taken[i], blend, i, yard.materials, answer.assumptions);
   assume_windows(taken, answer.assumptions);
   order_by_weight(answer.assumptions);
@@ -194,27 +270,25 @@ MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
 Recipe first_recipe(const Yard& yard, Date today) {
   const Date built = yard.built_or(today);
   const std::vector<Supply> supplies = fit_for_a_heap(yard.supplies);
-  const RecipeQuestion question = recipe_question(supplies, yard.targets, yard.wishes, built);
-  Recipe recipe = solve(question);
+  const RecipeQuestion question = recipe_question(supplies, yard.targets, yard.wishes, built, yard.materials);
+  Recipe recipe = solved(question, yard);
   recipe.left_out = left_out_of(yard.supplies);
   Facts facts = facts_of_heap(yard, recipe, built);
   if (recipe.mix) {
-    Blend blend{{}, recipe.water_to_add, yard.wishes.settling};
-    recipe.batch = {{}, recipe.water_to_add, chosen, yard.wishes.settling};
-    std::vector<Taken> taken;
-    for (std::size_t i = 0; i < supplies.size(); ++i) {
-      const RecipeAmount& amount = recipe.amounts[i];
-      if (is_left(amount) && keeps_dry_stuff(supplies[i])) facts.insert(Fact::stored_browns);
-      if (!goes_in(amount, recipe)) continue;  // what stays out neither warns nor matters
-      blend.ingredients.push_back(supplies[i].ingredient(amount.mass));
-      taken.push_back({&supplies[i], question.supplies[i].available});
-      recipe.batch.portions.push_back(
-          {supplies[i], amount.mass, amount.containers ? std::optional<Amount>(*amount.containers) : std::nullopt, chosen});
-      facts.merge(facts_of(supplies[i]));
+    const Ingredients exact = ingredients_of(supplies, question, recipe.amounts, *recipe.mix);
+    const Blend blend{exact.ingredients, recipe.water_to_add, yard.wishes.settling};
+    for (std::size_t at = 0; at < exact.taken.size(); ++at) take_on(exact.taken[at], blend, at, yard.materials, recipe.assumptions);
+    assume_windows(exact.taken, recipe.assumptions);
+    recipe.measure_first = measure_first(blend, exact.taken, yard.materials);
+    recipe.mix->ranges = ranges_of(blend, exact.taken, yard.targets, yard.materials);
+    facts.merge(facts_of_what_goes_in(supplies, recipe));
+    recipe.batch = batch_of(supplies, told(recipe), yard.wishes.settling);
+    if (recipe.whole_containers) {
+      WholeContainers& whole = *recipe.whole_containers;
+      const Ingredients counted = ingredients_of(supplies, question, whole.amounts, whole.mix);
+      whole.mix.ranges =
+          ranges_of({counted.ingredients, whole.water_to_add, yard.wishes.settling}, counted.taken, yard.targets, yard.materials);
     }
-    for (std::size_t at = 0; at < taken.size(); ++at) take_on(taken[at], blend, at, yard.materials, recipe.assumptions);
-    assume_windows(taken, recipe.assumptions);
-    recipe.measure_first = measure_first(blend, taken, yard.materials);
   }
   const bool seasons = std::any_of(yard.supplies.begin(), yard.supplies.end(),
                                    [](const Supply& supply) { return !std::holds_alternative<std::monostate>(supply.when); });
@@ -237,13 +311,13 @@ Plan make_plan(const Yard& yard, Date today) {
 
   const Compost& compost = find_compost(yard.materials, yard.topdressing.compost);
   std::optional<CompostYield> own;
-  if (plan.recipe.mix) own = compost_yield(*plan.recipe.mix, compost, yard.materials.yield);
+  if (plan.recipe.mix) own = compost_yield(told(plan.recipe).mix, compost, yard.materials.yield);
   plan.supply = balance(own, plan.topdressing);
 
   plan.assumptions = plan.recipe.assumptions;
   std::vector<std::string> cautions = plan.recipe.cautions;
   Facts facts;
-  if (own) assume_yield(plan.assumptions, *plan.recipe.mix, compost, yard.materials, plan.supply.needed);
+  if (own) assume_yield(plan.assumptions, told(plan.recipe).mix, compost, yard.materials, plan.supply.needed);
   if (plan.topdressing) {
     const Topdressing& spread = *plan.topdressing;
     if (own) facts.insert(Fact::own_compost_on_lawn);

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "heapwright/linear_program/linear_program.hpp"
+#include "heapwright/recipe/amounts.hpp"
 #include "heapwright/recipe/recipe.hpp"
 
 namespace heapwright {
@@ -33,12 +34,6 @@ struct Sums {
   double nitrogen = 0.0;  // N
   double volume = 0.0;    // V
   double solids = 0.0;    // S
-};
-
-/// Amounts that the programme chose, in kilograms.
-struct Amounts {
-  std::vector<double> supplies;
-  double water = 0.0;
 };
 
 /// Which of the hard limits stand; some are lifted to learn what they cost.

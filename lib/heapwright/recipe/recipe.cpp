@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "heapwright/error.hpp"
+#include "heapwright/recipe/amounts.hpp"
 #include "heapwright/recipe/held_back.hpp"
 #include "heapwright/recipe/main_pair.hpp"
 #include "heapwright/recipe/programme.hpp"
@@ -42,45 +43,28 @@ RecipeQuestion with_a_size(RecipeQuestion question) {
   return question;
 }
 
-std::optional<Volume> left_over(const RecipeSupply& supply, Volume used) {
-  if (supply.bought || !supply.available) return std::nullopt;
-  const Volume had(*supply.available / *supply.ingredient.density);
-  return Volume(std::max(0.0, (had - used).value()) * unit::m3);
-}
-
-/// An amount in the person's container; what lies fluffier or denser in the heap than in the bag is counted by weight.
-std::optional<ContainerCount> in_containers(const RecipeSupply& supply, Mass mass) {
-  if (!supply.counted_in || !(supply.counted_in->count > 0.0)) return std::nullopt;
-  const ContainerCount& counted = *supply.counted_in;
-  return ContainerCount{counted.container, counted.count * mass.value() / supply.counted_mass.value(), counted.each};
-}
-
-RecipeAmount amount_of(const RecipeSupply& supply, double kilograms) {
-  RecipeAmount amount;
-  amount.id = supply.ingredient.id;
-  amount.name = supply.ingredient.name;
-  amount.feedstock_class = supply.feedstock_class;
-  amount.mass = kilograms * unit::kg;
-  amount.volume = amount.mass / *supply.ingredient.density;
-  amount.containers = in_containers(supply, amount.mass);
-  amount.left_over = left_over(supply, amount.volume);
-  if (amount.left_over) amount.containers_left = in_containers(supply, Mass(*amount.left_over * *supply.ingredient.density));
-  amount.counted_by_mass = supply.counted_by_mass;
-  amount.bought = supply.bought;
-  amount.comes_fresh = supply.comes_fresh;
-  return amount;
-}
-
-Mix mix_from(const RecipeQuestion& question, const Amounts& amounts) {
-  Blend blend;
-  blend.settling = question.wishes.settling;
-  blend.added_water = amounts.water * unit::kg_water;
-  for (std::size_t i = 0; i < question.supplies.size(); ++i) {
-    Ingredient ingredient = question.supplies[i].ingredient;
-    ingredient.mass = amounts.supplies[i] * unit::kg;
-    blend.ingredients.push_back(std::move(ingredient));
+/// The measure of an answer: the container that the person counts or buys it in, or the weight that they gave. What they gave by volume, or
+/// without an amount, is told in its usual container while it can be carried so.
+void settle_measure(RecipeSupply& in_recipe, const Supply& supply, const Materials& materials) {
+  constexpr double can_be_carried = 40.0;
+  const std::optional<Amount>& counted = supply.amount ? supply.amount : supply.priced_amount;
+  in_recipe.counted_by_mass = counted && std::holds_alternative<Mass>(*counted);
+  if (in_recipe.counted_by_mass) {
+    in_recipe.counted_mass = *supply.mass(*counted);
+    return;
   }
-  return mix_of(blend);
+  const ContainerCount* containers = counted ? std::get_if<ContainerCount>(&*counted) : nullptr;
+  if (containers != nullptr && containers->count > 0.0) {
+    in_recipe.counted_in = *containers;
+    in_recipe.counted_mass = *supply.mass(*counted);
+    return;
+  }
+  const Container* usual = find_container(materials.containers, supply.feedstock.usual_container);
+  if (usual == nullptr || supply.feedstock.feedstock_class == FeedstockClass::supplement) return;
+  const ContainerCount one{usual->id, 1.0, usual->volume};
+  if (counted && volume_of(*counted)->value() > can_be_carried * usual->volume.value()) return;
+  in_recipe.counted_in = one;
+  in_recipe.counted_mass = *supply.mass(one);
 }
 
 std::optional<EverythingIn> everything_in(const RecipeQuestion& question) {
@@ -88,7 +72,7 @@ std::optional<EverythingIn> everything_in(const RecipeQuestion& question) {
   Programme programme = Programme::of_everything_in(question);
   programme.lower_distances();
   programme.keep_least_water();
-  const Mix mix = mix_from(question, programme.amounts());
+  const Mix mix = mix_of(blend_of(question, programme.amounts()));
   if (!(mix.mass.value() > 0.0)) return std::nullopt;
   return EverythingIn{mix, distance_from_aim(mix, question.targets), programme.amounts().water * unit::kg_water};
 }
@@ -162,9 +146,10 @@ RecipeStatus status_before_aims(const RecipeQuestion& question, Recipe& recipe) 
 }
 
 void fill_in(Recipe& recipe, const RecipeQuestion& question, const Amounts& amounts) {
-  recipe.mix = mix_from(question, amounts);
+  recipe.mix = mix_of(blend_of(question, amounts));
   recipe.water_to_add = amounts.water * unit::kg_water;
-  for (std::size_t i = 0; i < question.supplies.size(); ++i) recipe.amounts.push_back(amount_of(question.supplies[i], amounts.supplies[i]));
+  for (std::size_t i = 0; i < question.supplies.size(); ++i)
+    recipe.amounts.push_back(amount_of(question.supplies[i], amounts.supplies[i] * unit::kg));
   recipe.distance_from_aim = distance_from_aim(*recipe.mix, question.targets);
   recipe.cost = cost_of(question, amounts);
   if (recipe.status == RecipeStatus::not_enough) recipe.missing = Volume(*question.wishes.fill - *recipe.mix->volume);
@@ -197,12 +182,19 @@ std::string_view limit_word(Limit limit) {
   return "";
 }
 
-bool goes_in(const RecipeAmount& amount, const Recipe& recipe) {
-  constexpr double dust = 1e-4;  // what the slack between stages leaves is far below this, what a person can measure far above
-  return recipe.mix && amount.mass.value() > dust * recipe.mix->mass.value();
+Told told(const Recipe& recipe) {
+  if (!recipe.whole_containers) return {*recipe.mix, recipe.amounts, recipe.water_to_add, recipe.distance_from_aim, recipe.cost};
+  const WholeContainers& whole = *recipe.whole_containers;
+  return {whole.mix, whole.amounts, whole.water_to_add, whole.distance_from_aim, whole.cost};
 }
 
-RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built) {
+bool goes_in(const RecipeAmount& amount, const Mix& mix) {
+  constexpr double dust = 1e-4;  // what the slack between stages leaves is far below this, what a person can measure far above
+  return amount.mass.value() > dust * mix.mass.value();
+}
+
+RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built,
+                               const Materials& materials) {
   RecipeQuestion question{{}, targets, wishes};
   for (const Supply& supply : supplies) {
     if (!supply.density())
@@ -219,11 +211,7 @@ RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Target
     if (amount) in_recipe.available = supply.mass(*amount);
     if (in_recipe.available && *in_recipe.available < least_amount) in_recipe.available = Mass();
     if (supply.priced_amount) in_recipe.price_per_kg = supply.price / supply.mass(*supply.priced_amount)->value();
-    if (const std::optional<Amount>& counted = supply.amount ? supply.amount : supply.priced_amount) {
-      in_recipe.counted_by_mass = std::holds_alternative<Mass>(*counted);
-      if (const ContainerCount* containers = std::get_if<ContainerCount>(&*counted)) in_recipe.counted_in = *containers;
-      in_recipe.counted_mass = *supply.mass(*counted);
-    }
+    settle_measure(in_recipe, supply, materials);
     question.supplies.push_back(std::move(in_recipe));
   }
   return question;

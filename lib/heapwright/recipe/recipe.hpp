@@ -21,8 +21,8 @@ struct RecipeSupply {
   Ingredient ingredient;  ///< its mass is not used
   FeedstockClass feedstock_class = FeedstockClass::keeper;
   std::optional<Mass> available;             ///< nothing: as much as wanted
-  std::optional<ContainerCount> counted_in;  ///< the container that the person counts it, or buys it, in
-  Mass counted_mass;                         ///< of those containers
+  std::optional<ContainerCount> counted_in;  ///< the container that the person counts it, or buys it, in; else its usual one
+  Mass counted_mass;                         ///< of those containers, or of what was weighed
   bool counted_by_mass = false;              ///< the person gave pounds or kilograms
   Use use = Use::up_to;
   bool bought = false;
@@ -64,6 +64,59 @@ struct EverythingIn {
   WaterMass water_to_add;
 };
 
+/// A recipe in amounts that a person can measure (whole.hpp).
+struct WholeContainers {
+  Mix mix;
+  double distance_from_aim = 0.0;
+  bool inside = false;                ///< the windows, the capacity and the shares
+  std::vector<RecipeAmount> amounts;  ///< in the order of the supplies
+  WaterMass water_to_add;
+  double cost = 0.0;
+};
+
+/// Equal volumes of some feedstocks, so many parts of each (proportion.hpp).
+struct Part {
+  std::size_t supply;  ///< its place in the question
+  std::string id;
+  std::string name;
+  int parts;
+};
+struct Proportion {
+  std::vector<Part> parts;
+  Container container;  ///< a common one; the mix is of one of it for each part
+  Mix mix;
+  WaterMass water_to_add;  ///< to that mix
+  double distance_from_aim = 0.0;
+};
+
+/// What to put with one container of greens each time they come.
+struct Card {
+  RecipeAmount greens;
+  std::vector<RecipeAmount> browns;
+  WaterMass water_to_add;
+};
+
+/// Something that would set a recipe right, or let all that is on hand be used (help.hpp).
+struct Addition {
+  RecipeAmount amount;         ///< the least that does
+  RecipeAmount rounded;        ///< to whole and half containers, as far as that still does
+  bool is_on_hand = false;     ///< more of what the person has already
+  bool is_supplement = false;  ///< bought nitrogen
+};
+/// Clippings left to dry before they go in.
+struct Wilting {
+  std::string id;
+  std::string name;
+  MoistureWetBasis to;
+  WaterMass water_lost;
+};
+struct Help {
+  std::vector<Addition> additions;  ///< all of them together
+  std::optional<Wilting> wilting;
+  Mix mix;  ///< with it
+  WaterMass water_to_add;
+};
+
 /// What keeps the recipe from using all that is on hand, or from its targets.
 struct HeldBack {
   Limit limit;
@@ -100,6 +153,10 @@ struct Recipe {
   std::vector<RecipeAmount> amounts;  ///< in the order of the supplies
   std::optional<EverythingIn> everything_in;
   std::vector<HeldBack> held_back_by;
+  std::vector<Help> what_would_help;  ///< any one of them
+  std::optional<WholeContainers> whole_containers;
+  std::optional<Proportion> proportion;
+  std::vector<Card> cards;
   double cost = 0.0;
   std::optional<NextDearer> next_dearer;
   std::vector<Stage> stages;
@@ -116,12 +173,24 @@ struct Recipe {
   std::optional<Working> working;  ///< where it was asked for
 };
 
+/// What a person is told to do: in whole containers, where a size was given, else the exact amounts.
+struct Told {
+  const Mix& mix;
+  const std::vector<RecipeAmount>& amounts;
+  WaterMass water_to_add;
+  double distance_from_aim;
+  double cost;
+};
+/// @param recipe one with a mix; must outlive what is told
+Told told(const Recipe& recipe);
+
 /// Whether an amount is more than dust: worth showing, warning of, buying.
-bool goes_in(const RecipeAmount& amount, const Recipe& recipe);
+bool goes_in(const RecipeAmount& amount, const Mix& mix);
 
 /// The question that supplies on a day pose; those that may carry a weedkiller are left out before. Supplies that are all of them without
 /// density cannot be poured: TextError names them.
-RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built);
+RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built,
+                               const Materials& materials);
 
 /// The recipe. The mathematics stands in README.md beside this file; each answer balances: the mix is computed afresh by mix_of() from the
 /// amounts.

@@ -81,6 +81,25 @@ Json cautions_json(const std::vector<std::string>& ids, const Materials& materia
   return list;
 }
 
+template <class Quantity>
+Json band_json(const Band<Quantity>& band) {
+  return {{"low", band.low.value()}, {"high", band.high.value()}};
+}
+
+Json ranges_json(const std::optional<MixRanges>& ranges) {
+  if (!ranges) return nullptr;
+  Json json;
+  json["carbon_to_nitrogen"] = ranges->carbon_to_nitrogen ? band_json(*ranges->carbon_to_nitrogen) : Json(nullptr);
+  json["moisture_fraction"] = band_json(ranges->moisture);
+  json["air_space_fraction"] = ranges->air_space ? band_json(*ranges->air_space) : Json(nullptr);
+  json["chance_carbon_to_nitrogen_in_window"] = ranges->chance_carbon_to_nitrogen_in_window;
+  json["chance_moisture_in_window"] = ranges->chance_moisture_in_window;
+  const auto words = [](const std::string& what) { return what.empty() ? Json(nullptr) : Json(what); };
+  json["carbon_to_nitrogen_rests_on"] = words(ranges->ratio_rests_on);
+  json["moisture_rests_on"] = words(ranges->moisture_rests_on);
+  return json;
+}
+
 Json mix_json(const Mix& mix) {
   Json feedstocks = Json::array();
   for (const MixPart& part : mix.parts)
@@ -99,7 +118,7 @@ Json mix_json(const Mix& mix) {
           {"volume_m3", optional_si(mix.volume)},
           {"bulk_density_kg_m3", optional_si(mix.bulk_density)},
           {"air_space_fraction", optional_si(mix.air_space)},
-          {"ranges", nullptr},
+          {"ranges", ranges_json(mix.ranges)},
           {"feedstocks", std::move(feedstocks)}};
 }
 
@@ -113,14 +132,78 @@ Json amount_json(const RecipeAmount& amount) {
           {"left_over_m3", optional_si(amount.left_over)}};
 }
 
+Json amounts_json(const std::vector<RecipeAmount>& amounts) {
+  Json list = Json::array();
+  for (const RecipeAmount& amount : amounts) list.push_back(amount_json(amount));
+  return list;
+}
+
+Json whole_json(const std::optional<WholeContainers>& whole) {
+  if (!whole) return nullptr;
+  return {{"mix", mix_json(whole->mix)},
+          {"distance_from_aim", whole->distance_from_aim},
+          {"inside", whole->inside},
+          {"amounts", amounts_json(whole->amounts)},
+          {"water_to_add_kg", whole->water_to_add.value()},
+          {"cost", whole->cost}};
+}
+
+Json proportion_json(const std::optional<Proportion>& proportion) {
+  if (!proportion) return nullptr;
+  Json parts = Json::array();
+  for (const Part& part : proportion->parts) parts.push_back({{"id", part.id}, {"parts", part.parts}});
+  return parts;
+}
+
+Json cards_json(const std::vector<Card>& cards) {
+  Json list = Json::array();
+  for (const Card& card : cards)
+    list.push_back(
+        {{"greens", amount_json(card.greens)}, {"browns", amounts_json(card.browns)}, {"water_to_add_kg", card.water_to_add.value()}});
+  return list;
+}
+
+/// The additions of a way, or the water alone, where that is what it adds.
+Json additions_json(const Help& help) {
+  Json list = Json::array();
+  for (const Addition& addition : help.additions) {
+    Json entry = amount_json(addition.amount);
+    entry.erase("left_over_m3");
+    entry["rounded_kg"] = addition.rounded.mass.value();
+    entry["on_hand"] = addition.is_on_hand;
+    list.push_back(std::move(entry));
+  }
+  if (list.empty() && !help.wilting) list.push_back({{"id", "water"}, {"mass_kg", help.water_to_add.value()}});
+  return list;
+}
+
+Json help_json(const Help& help) {
+  Json wilting = nullptr;
+  if (help.wilting)
+    wilting = {
+        {"id", help.wilting->id}, {"moisture_fraction", help.wilting->to.value()}, {"water_lost_kg", help.wilting->water_lost.value()}};
+  return {{"additions", additions_json(help)},
+          {"wilting", std::move(wilting)},
+          {"water_to_add_kg", help.water_to_add.value()},
+          {"mix", mix_json(help.mix)}};
+}
+
+/// What frees a recipe of its limits but that of room: the first way that is an addition.
+Json first_help_json(const Recipe& recipe, Limit limit) {
+  if (limit == Limit::capacity) return Json::array();
+  for (const Help& help : recipe.what_would_help) {
+    if (!help.wilting) return additions_json(help);
+  }
+  return Json::array();
+}
+
 Json recipe_json(const Recipe& recipe) {
   Json json{{"status", status_word(recipe.status)}};
   json["distance_from_aim"] = recipe.mix ? Json(recipe.distance_from_aim) : Json(nullptr);
   json["missing_m3"] = optional_si(recipe.missing);
   json["mix"] = recipe.mix ? mix_json(*recipe.mix) : Json(nullptr);
   json["water_to_add_kg"] = recipe.mix ? Json(recipe.water_to_add.value()) : Json(nullptr);
-  json["amounts"] = Json::array();
-  for (const RecipeAmount& amount : recipe.amounts) json["amounts"].push_back(amount_json(amount));
+  json["amounts"] = amounts_json(recipe.amounts);
   json["everything_in"] = nullptr;
   if (recipe.everything_in)
     json["everything_in"] = {{"mix", mix_json(recipe.everything_in->mix)},
@@ -130,9 +213,12 @@ Json recipe_json(const Recipe& recipe) {
   for (const HeldBack& held : recipe.held_back_by)
     json["held_back_by"].push_back({{"limit", limit_word(held.limit)},
                                     {"feedstock", held.feedstock ? Json(*held.feedstock) : Json(nullptr)},
-                                    {"what_would_help", nullptr}});
-  json["whole_containers"] = nullptr;
-  json["proportion"] = nullptr;
+                                    {"what_would_help", first_help_json(recipe, held.limit)}});
+  json["help"] = Json::array();
+  for (const Help& help : recipe.what_would_help) json["help"].push_back(help_json(help));
+  json["whole_containers"] = whole_json(recipe.whole_containers);
+  json["proportion"] = proportion_json(recipe.proportion);
+  json["cards"] = cards_json(recipe.cards);
   json["left_out"] = Json::array();
   for (const LeftOut& left : recipe.left_out) json["left_out"].push_back({{"id", left.id}, {"treated", treated_word(left.treated)}});
   json["cost"] = recipe.cost;

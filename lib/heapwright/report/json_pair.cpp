@@ -27,7 +27,7 @@ Json window_json(const std::optional<PairWindow>& window) {
 std::string json_of_pair(const Pair& pair) {
   Json everyday = Json::array();
   for (std::size_t i = 0; i < pair.everyday.size(); ++i) {
-    const Proportion& proportion = everyday_proportions.at(i);
+    const PartsOfTwo& proportion = everyday_proportions.at(i);
     Json entry{{"first", proportion.first}, {"second", proportion.second}};
     entry.update(pair_mix_json(pair.everyday[i]));
     everyday.push_back(std::move(entry));

@@ -46,6 +46,14 @@ std::string inches(double value) {
   return std::to_string(whole) + (part.empty() ? "" : " " + part) + " in";
 }
 
+/// Less than a pound, or than half a kilogram, is weighed on a kitchen scale.
+std::string pounds(double value) {
+  const double in_pounds = in(Dimension::mass, "lb", value);
+  return in_pounds > 0.0 && in_pounds < 1.0 ? number(in(Dimension::mass, "oz", value)) + " oz" : number(in_pounds) + " lb";
+}
+
+std::string kilograms(double value) { return value > 0.0 && value < 0.5 ? number(1000.0 * value) + " g" : number(value) + " kg"; }
+
 double pounds_per_cubic_yard(BulkDensity value) {
   return value.value() * unit_size(Dimension::volume, "yd3") / unit_size(Dimension::mass, "lb");
 }
@@ -94,12 +102,14 @@ std::string Show::depth(Length value) const {
   return both(inches(in(Dimension::length, "in", value.value())), number(1000.0 * value.value()) + " mm");
 }
 
-std::string Show::mass(Mass value) const {
-  return both(number(in(Dimension::mass, "lb", value.value())) + " lb", number(value.value()) + " kg");
-}
+std::string Show::mass(Mass value) const { return both(pounds(value.value()), kilograms(value.value())); }
 
 std::string Show::mass_range(double low_kg, double high_kg) const {
   const bool tons = high_kg >= 2.0 * unit_size(Dimension::mass, "short_ton");
+  const bool small = in(Dimension::mass, "lb", high_kg) < 1.0;
+  if (small)
+    return both(number(in(Dimension::mass, "oz", low_kg)) + " to " + number(in(Dimension::mass, "oz", high_kg)) + " oz",
+                number(1000.0 * low_kg) + " to " + number(1000.0 * high_kg) + " g");
   const std::string us = tons ? number(in(Dimension::mass, "short_ton", low_kg)) + " to " +
                                     number(in(Dimension::mass, "short_ton", high_kg)) + " tons of 2000 lb"
                               : number(in(Dimension::mass, "lb", low_kg)) + " to " + number(in(Dimension::mass, "lb", high_kg)) + " lb";

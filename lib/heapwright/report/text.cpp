@@ -23,7 +23,8 @@ std::string window_words(const Targets& targets) {
 }
 
 std::string moisture_window_words(const Targets& targets) {
-  return show_moisture(targets.moisture.low) + " to " + show_moisture(targets.moisture.high);
+  const std::string low = show_moisture(targets.moisture.low);
+  return low.substr(0, low.find(' ')) + " to " + show_moisture(targets.moisture.high);
 }
 
 /// What a heap off its windows will be like, in a gardener's words.
@@ -45,20 +46,43 @@ std::string character(const Mix& mix, const Targets& targets) {
 
 std::string ratio_of(const Mix& mix) { return mix.carbon_to_nitrogen ? "C:N about " + show_ratio(*mix.carbon_to_nitrogen) : "no nitrogen"; }
 
+/// "likely 26 to 43": the band, its unit said once.
+std::string likely(const std::string& low, const std::string& high) {
+  const std::size_t unit = low.find(' ');
+  const bool same_unit = unit != std::string::npos && high.ends_with(low.substr(unit));
+  return "likely " + (same_unit ? low.substr(0, unit) : low) + " to " + high;
+}
+
 std::string figures_of(const Mix& mix, const Targets& targets, const Show& show) {
-  std::string text;
+  std::vector<std::vector<std::string>> rows;
+  const std::optional<MixRanges>& ranges = mix.ranges;
   if (mix.carbon_to_nitrogen)
-    text += "  C:N ratio      about " + right(show_ratio(*mix.carbon_to_nitrogen), 4) + "     " + window_words(targets) + " works\n";
+    rows.push_back({"C:N ratio", "about " + show_ratio(*mix.carbon_to_nitrogen),
+                    ranges && ranges->carbon_to_nitrogen
+                        ? likely(show_ratio(ranges->carbon_to_nitrogen->low), show_ratio(ranges->carbon_to_nitrogen->high))
+                        : "",
+                    window_words(targets) + " works"});
   if (mix.moisture)
-    text += "  moisture       about " + right(show_moisture(*mix.moisture), 4) + "     " + moisture_window_words(targets) +
-            " works: a handful clumps\n";
+    rows.push_back({"moisture", "about " + show_moisture(*mix.moisture),
+                    ranges ? likely(show_moisture(ranges->moisture.low), show_moisture(ranges->moisture.high)) : "",
+                    moisture_window_words(targets) + " works: a handful clumps"});
   if (mix.air_space)
-    text += "  air            about " + right(show_percent(mix.air_space->value()), 4) + "     at least " +
-            show_percent(targets.least_air.value()) + "\n";
+    rows.push_back({"air", "about " + show_percent(mix.air_space->value()),
+                    ranges && ranges->air_space
+                        ? likely(show_percent(ranges->air_space->low.value()), show_percent(ranges->air_space->high.value()))
+                        : "",
+                    "at least " + show_percent(targets.least_air.value())});
+  std::string text = columns(rows);
   if (mix.volume)
-    text += "  heap           " + show.volume(*mix.volume) + ", " + show.mass(mix.mass) +
+    text += "  heap       " + show.volume(*mix.volume) + ", " + show.mass(mix.mass) +
             (mix.bulk_density ? ", " + show.density(*mix.bulk_density) : "") + "\n";
   return text;
+}
+
+/// What "likely" means, and the commonest mistake about ratios.
+std::string on_the_figures(const Mix& mix) {
+  const std::string band = mix.ranges ? "Likely: eight times in ten, as the figures of the tables vary. " : "";
+  return wrap("  (" + band + "The ratio counts carbon and nitrogen: 30 to 1 is not thirty buckets to one.)", 2);
 }
 
 /// Whether an assumption is worth a line: it could change the answer, is a statement in words, or what the person measured.
@@ -161,20 +185,67 @@ std::vector<std::string> amount_row(const RecipeAmount& amount, const Materials&
   return {own_measure(amount, amount.containers, amount.volume, materials, show), amount.name, rest};
 }
 
+/// Water as one carries it: gallons, and watering cans where that is more than a splash.
+std::string water_words(WaterMass water, const Materials& materials, const Show& show) {
+  const Container* can = find_container(materials.containers, "watering-can");
+  if (can == nullptr || !show.in_us_units()) return show.water(water);
+  const double cans = (water / water_density() / can->volume).value();
+  return show.water(water) + (cans >= 0.5 ? " (" + show_count(cans, can->name) + ")" : "");
+}
+
 std::string ingredients_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  const Told heap = told(recipe);
   std::vector<std::vector<std::string>> rows;
-  for (const RecipeAmount& amount : recipe.amounts) {
-    if (goes_in(amount, recipe)) rows.push_back(amount_row(amount, materials, show));
+  for (const RecipeAmount& amount : heap.amounts) {
+    if (goes_in(amount, heap.mix)) rows.push_back(amount_row(amount, materials, show));
   }
   std::string text = columns(rows);
-  const bool moist = recipe.mix->moisture && *recipe.mix->moisture >= recipe.targets.moisture.low;
+  const bool moist = heap.mix.moisture && *heap.mix.moisture >= recipe.targets.moisture.low;
   constexpr double splash = 0.5;
-  if (recipe.water_to_add.value() >= splash) {
-    text += "  Water: " + show.water(recipe.water_to_add) + ", a little on each layer as you build.\n";
+  if (heap.water_to_add.value() >= splash) {
+    text += "  Water: " + water_words(heap.water_to_add, materials, show) + ", a little on each layer as you build.\n";
   } else {
     text += moist ? "  No water: it is wet enough as it is.\n" : "  It stays too dry: it wants water, and the limits allow none.\n";
   }
+  if (recipe.whole_containers && !recipe.whole_containers->inside && recipe.status == RecipeStatus::on_target)
+    text += wrap("  So small a heap comes out right only by weight: in whole containers this is the nearest.", 2);
   return text;
+}
+
+/// "3 parts autumn leaves, 2 parts grass clippings"
+std::string parts_words(const Proportion& proportion) {
+  std::string text;
+  for (const Part& part : proportion.parts)
+    text += (text.empty() ? "" : ", ") + std::to_string(part.parts) + (part.parts == 1 ? " part " : " parts ") + part.name;
+  return text;
+}
+
+/// "1 grass catcher of grass clippings"
+std::string so_much_of(const RecipeAmount& amount, const Materials& materials, const Show& show) {
+  return show_amount(amount.containers, amount.volume, materials, show) + " of " + amount.name;
+}
+
+/// What goes with each load of greens as it comes.
+std::string cards_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  std::string text;
+  for (const Card& card : recipe.cards) {
+    std::string line = (card.greens.feedstock_class == FeedstockClass::clippings ? "each mowing: with " : "each time: with ") +
+                       so_much_of(card.greens, materials, show);
+    for (const RecipeAmount& browns : card.browns) line += ", " + so_much_of(browns, materials, show);
+    line += card.water_to_add.value() > 0.0 ? ", and " + water_words(card.water_to_add, materials, show) + " of water" : ", no water";
+    text += item(line);
+  }
+  return text;
+}
+
+std::string as_it_comes_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  if (!recipe.proportion && recipe.cards.empty()) return {};
+  std::string text = "\nBit by bit, as it comes\n";
+  if (recipe.proportion) text += item("by volume: " + parts_words(*recipe.proportion));
+  text += cards_text(recipe, materials, show);
+  const bool without_a_size = recipe.status == RecipeStatus::no_size;
+  if (without_a_size) text += wrap("For amounts say how much there is: --have \"leaves=20 bags\"");
+  return text + (without_a_size && recipe.pair ? text_of_pair(*recipe.pair, recipe.targets, show) : "");
 }
 
 /// What to do with what is left of a feedstock.
@@ -208,7 +279,7 @@ std::string left_over_measure(const RecipeAmount& amount, const Materials& mater
 std::string left_over_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   std::vector<std::vector<std::string>> rows;
   std::string advice;
-  for (const RecipeAmount& amount : recipe.amounts) {
+  for (const RecipeAmount& amount : told(recipe).amounts) {
     if (!amount.left_over || amount.left_over->value() <= 1e-3 * (amount.volume + *amount.left_over).value()) continue;
     rows.push_back({left_over_measure(amount, materials, show), amount.name});
     const std::string words = advice_for_left_over(find_feedstock(materials, amount.id));
@@ -252,13 +323,62 @@ std::string held_back_text(const Recipe& recipe) {
   return text;
 }
 
+/// A supplement's dose, the published part of it first.
+std::string dose_words(const RecipeAmount& amount, const Show& show) {
+  const double kilograms = amount.mass.value();
+  return amount.name + ": " + show.mass(amount.mass) + ", of that " + show.mass_range(kilograms / 2.0, kilograms * 2.0 / 3.0) + " first";
+}
+
+std::string addition_words(const Addition& addition, const Materials& materials, const Show& show) {
+  const RecipeAmount& amount = addition.rounded;
+  if (addition.is_supplement) return dose_words(amount, show);
+  return amount.name + ": " + own_measure(amount, amount.containers, amount.volume, materials, show) + (addition.is_on_hand ? " more" : "");
+}
+
+std::string one_help_words(const Help& help, const Materials& materials, const Show& show) {
+  if (help.wilting)
+    return "let the " + help.wilting->name + " wilt in the sun to about " + show_moisture(help.wilting->to) +
+           " moisture before they go in: they lose " + show.water(help.wilting->water_lost);
+  std::string text;
+  for (const Addition& addition : help.additions) text += (text.empty() ? "" : "; and ") + addition_words(addition, materials, show);
+  constexpr double splash = 0.5;
+  if (help.water_to_add.value() < splash) return text;
+  return text + (text.empty() ? "water: " : ", with ") + show.water(help.water_to_add) + (text.empty() ? " in all" : " of water in all");
+}
+
+/// Alone so far off that it is no heap to build as it is.
+bool is_far_off(const Recipe& recipe) {
+  const bool off = recipe.status == RecipeStatus::nearest || recipe.status == RecipeStatus::no_size;
+  return off && recipe.mix && told(recipe).distance_from_aim > nearly;
+}
+
+std::string help_heading(const Recipe& recipe) {
+  const std::string any = recipe.what_would_help.size() == 1 ? "\n" : ": any one of these\n";
+  if (is_far_off(recipe)) return "Mix in what it lacks" + any;
+  if (recipe.status == RecipeStatus::on_target) return "What would let you use it all" + any;
+  return (recipe.status == RecipeStatus::not_enough ? "What is missing" : "What would set it right") + any;
+}
+
+std::string help_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  if (recipe.what_would_help.empty()) return {};
+  constexpr std::size_t most_ways = 6;
+  std::string text = "\n" + help_heading(recipe);
+  for (std::size_t i = 0; i < std::min(most_ways, recipe.what_would_help.size()); ++i)
+    text += item(one_help_words(recipe.what_would_help[i], materials, show));
+  const auto is_dose = [](const Help& help) { return !help.additions.empty() && help.additions.front().is_supplement; };
+  if (std::any_of(recipe.what_would_help.begin(), recipe.what_would_help.end(), is_dose))
+    text += wrap(
+        "Of urea or a meal put in half to two thirds first, watered in, and see whether it heats (Cornell, Use of Fertilizer Nitrogen).");
+  return text;
+}
+
 std::string everything_in_text(const Recipe& recipe, const Show& show) {
   if (!recipe.everything_in) return {};
   const EverythingIn& all = *recipe.everything_in;
   // With bought things, supplements or unlimited ones beside them, "everything" would say little.
   const bool others_go_in = std::any_of(recipe.amounts.begin(), recipe.amounts.end(), [&](const RecipeAmount& amount) {
     const bool sparing = amount.feedstock_class == FeedstockClass::supplement || amount.feedstock_class == FeedstockClass::mineral;
-    return goes_in(amount, recipe) && (sparing || !amount.left_over);
+    return recipe.mix && goes_in(amount, *recipe.mix) && (sparing || !amount.left_over);
   });
   const bool same = others_go_in || (recipe.mix && std::abs(all.mix.dry.value() / recipe.mix->dry.value() - 1.0) < 1e-3);
   if (same) return {};
@@ -270,25 +390,27 @@ std::string everything_in_text(const Recipe& recipe, const Show& show) {
   return "\n" + wrap(text + ": " + end, 2);
 }
 
-/// What would mend a lone heap of one kind, in general words.
-std::string mend(const Recipe& recipe) {
-  const Mix& mix = *recipe.mix;
+/// What else to do with a lone heap of one kind, where nothing is mixed in.
+std::string otherwise_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  const Mix& mix = told(recipe).mix;
   const auto& window = recipe.targets.carbon_to_nitrogen;
   const bool brown = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > window.high;
-  if (mix.moisture && *mix.moisture > recipe.targets.moisture.high && brown)
-    return "Spread it out to dry, or mix in something dry, before you add greens: they would make it wetter.";
-  if (brown) return "Greens would speed it up: clippings, scraps, coffee grounds. Without them pile it up moist and wait, a year or two.";
+  const bool wet = mix.moisture && *mix.moisture > recipe.targets.moisture.high;
+  if (brown && wet) return "\nOr, without it\n" + item("spread it out to dry before you add greens: they would make it wetter");
+  if (brown)
+    return "\nOr, without them\n" + item("keep them dry, under a lid or tarp, until greens come") +
+           item("or pile them up moist by themselves and wait: leaf mould in a year or two") + ingredients_text(recipe, materials, show);
   if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < window.low)
-    return "It wants dry browns: leaves, straw. Without them leave clippings on the lawn, and bury scraps only as browns come in.";
-  return {};
+    return "\nOr, without them\n" + item("leave clippings on the lawn, that is no waste; bury scraps only as browns come in");
+  return "\nThe nearest to a good heap\n" + ingredients_text(recipe, materials, show);
 }
 
 std::string headline(const Recipe& recipe, const Show& show) {
   switch (recipe.status) {
     case RecipeStatus::on_target: return "Put in the heap\n";
     case RecipeStatus::nearest: {
-      if (recipe.distance_from_aim <= nearly) return "This comes out a little off the range, and will work.\n\nPut in the heap\n";
-      return wrap("This comes out " + character(*recipe.mix, recipe.targets) + ". " + mend(recipe)) + "\nThe nearest to a good heap\n";
+      if (told(recipe).distance_from_aim <= nearly) return "This comes out a little off the range, and will work.\n\nPut in the heap\n";
+      return wrap("By itself this comes out " + character(told(recipe).mix, recipe.targets) + ".");
     }
     case RecipeStatus::not_enough:
       if (!recipe.mix)
@@ -303,6 +425,10 @@ std::string headline(const Recipe& recipe, const Show& show) {
     case RecipeStatus::no_size:
       if (recipe.additions_only)
         return wrap("That alone makes no heap: it is only an addition. Say what else there is: leaves, clippings, scraps.");
+      if (recipe.proportion) return "Mix by volume: " + parts_words(*recipe.proportion) + "\n\nSo, for one small batch\n";
+      if (recipe.mix)
+        return wrap("By itself this comes out " + character(*recipe.mix, recipe.targets) + ". The amounts are for each " +
+                    show.volume(recipe.amounts.front().volume) + ": say how much there is, --have \"leaves=20 bags\".");
       return wrap(
           "How big a heap? Say how much there is of something (--have \"leaves=20 bags\"), or how big a heap you want (--fill \"1 yd3\").");
     case RecipeStatus::nothing_on_hand:
@@ -314,8 +440,8 @@ std::string headline(const Recipe& recipe, const Show& show) {
 /// Whether the heap fits the bins that the yard describes.
 std::string room_text(const Plan& plan, const Show& show) {
   if (!plan.room || !plan.recipe.mix || !plan.recipe.mix->volume || !(plan.room->value() > 0.0)) return {};
-  const Volume heap = *plan.recipe.mix->volume;
-  const std::string room = "  room           " + show.volume(*plan.room) + ": ";
+  const Volume heap = *told(plan.recipe).mix.volume;
+  const std::string room = "  room       " + show.volume(*plan.room) + ": ";
   constexpr double as_good_as_full = 1.02;
   if (heap <= as_good_as_full * *plan.room) return room + "it fits\n";
   return wrap(room + show.volume(heap) + " does not fit at once. Fill up again as it sinks, or give the heap more room.", 17);
@@ -325,11 +451,13 @@ std::string room_text(const Plan& plan, const Show& show) {
 std::string recipe_body(const Recipe& recipe, const Materials& materials, const Show& show, const std::string& room = {}) {
   std::string text = headline(recipe, show);
   if (!recipe.mix) return text + left_out_text(recipe);
-  text += ingredients_text(recipe, materials, show);
-  text += "\nWhat it makes\n" + figures_of(*recipe.mix, recipe.targets, show) + room;
-  text += "  (The ratio counts carbon and nitrogen: 30 to 1 is not thirty buckets to one.)\n";
-  if (recipe.cost > 0.0)
-    text += "  cost           " + print_number(std::round(100.0 * recipe.cost) / 100.0, 6) + " in your money, by the part of a unit\n";
+  const bool far_off = is_far_off(recipe);
+  text +=
+      far_off ? help_text(recipe, materials, show) + otherwise_text(recipe, materials, show) : ingredients_text(recipe, materials, show);
+  const Told heap = told(recipe);
+  text += (far_off ? "\nWhat it makes by itself\n" : "\nWhat it makes\n") + figures_of(heap.mix, recipe.targets, show) + room +
+          on_the_figures(heap.mix);
+  if (heap.cost > 0.0) text += "  cost       " + print_number(std::round(100.0 * heap.cost) / 100.0, 6) + " in your money\n";
   if (recipe.wishes.goal == Goal::cheapest && !recipe.wishes.fill)
     text += wrap("  (The cheapest heap is a small one: say how big a heap you want, fill = \"2 yd3\".)", 2);
   if (recipe.next_dearer)
@@ -338,6 +466,8 @@ std::string recipe_body(const Recipe& recipe, const Materials& materials, const 
   text += left_over_text(recipe, materials, show);
   text += held_back_text(recipe);
   text += everything_in_text(recipe, show);
+  if (!far_off) text += help_text(recipe, materials, show);
+  text += as_it_comes_text(recipe, materials, show);
   return text;
 }
 
@@ -497,7 +627,7 @@ std::string text_of_mix(const MixAnswer& answer, const Targets& targets, const M
 std::string text_of_recipe(const Recipe& recipe, const Materials& materials, const Show& show) {
   return first_cautions_text(recipe.cautions, materials) + recipe_body(recipe, materials, show) +
          assumptions_text(recipe.assumptions, recipe.measure_first, show) + working_text(recipe.working) +
-         (recipe.working && recipe.pair ? text_of_pair(*recipe.pair, recipe.targets, show) : "") +
+         (recipe.pair && recipe.working ? text_of_pair(*recipe.pair, recipe.targets, show) : "") +
          cautions_text(recipe.cautions, materials);
 }
 

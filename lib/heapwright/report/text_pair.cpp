@@ -68,7 +68,7 @@ std::string text_of_pair(const Pair& pair, const Targets& targets, const Show& s
   std::vector<std::vector<std::string>> rows{{"by volume", "by weight", "C:N", "moist", "water for " + show.volume(one_large(show)), ""}};
   for (std::size_t i = 0; i < pair.everyday.size(); ++i) {
     const PairMix& mix = pair.everyday[i];
-    const Proportion& proportion = everyday_proportions.at(i);
+    const PartsOfTwo& proportion = everyday_proportions.at(i);
     rows.push_back({std::to_string(proportion.first) + " : " + std::to_string(proportion.second), by_weight_words(mix), ratio_words(mix),
                     show_moisture(mix.moisture), water_words(mix, show), verdict(mix, pair, targets)});
   }

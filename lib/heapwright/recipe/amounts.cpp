@@ -1,0 +1,50 @@
+#include "heapwright/recipe/amounts.hpp"
+
+#include <algorithm>
+
+namespace heapwright {
+namespace {
+
+std::optional<Volume> left_over(const RecipeSupply& supply, Volume used) {
+  if (supply.bought || !supply.available) return std::nullopt;
+  const Volume had(*supply.available / *supply.ingredient.density);
+  return Volume(std::max(0.0, (had - used).value()) * unit::m3);
+}
+
+/// An amount in the person's container; what lies fluffier or denser in the heap than in the bag is counted by weight.
+std::optional<ContainerCount> in_containers(const RecipeSupply& supply, Mass mass) {
+  if (!supply.counted_in || !(supply.counted_in->count > 0.0)) return std::nullopt;
+  const ContainerCount& counted = *supply.counted_in;
+  return ContainerCount{counted.container, counted.count * mass.value() / supply.counted_mass.value(), counted.each};
+}
+
+}  // namespace
+
+RecipeAmount amount_of(const RecipeSupply& supply, Mass mass) {
+  RecipeAmount amount;
+  amount.id = supply.ingredient.id;
+  amount.name = supply.ingredient.name;
+  amount.feedstock_class = supply.feedstock_class;
+  amount.mass = mass;
+  amount.volume = amount.mass / *supply.ingredient.density;
+  amount.containers = in_containers(supply, amount.mass);
+  amount.left_over = left_over(supply, amount.volume);
+  if (amount.left_over) amount.containers_left = in_containers(supply, Mass(*amount.left_over * *supply.ingredient.density));
+  amount.counted_by_mass = supply.counted_by_mass;
+  amount.bought = supply.bought;
+  amount.comes_fresh = supply.comes_fresh;
+  return amount;
+}
+
+Blend blend_of(const RecipeQuestion& question, const Amounts& amounts) {
+  Blend blend;
+  blend.settling = question.wishes.settling;
+  blend.added_water = amounts.water * unit::kg_water;
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) {
+    blend.ingredients.push_back(question.supplies[i].ingredient);
+    blend.ingredients.back().mass = amounts.supplies[i] * unit::kg;
+  }
+  return blend;
+}
+
+}  // namespace heapwright

@@ -1,0 +1,21 @@
+#pragma once
+/// Amounts of a question's supplies, as a blend and in the person's measures.
+
+#include <vector>
+
+#include "heapwright/recipe/recipe.hpp"
+
+namespace heapwright {
+
+/// Amounts of each supply of a question, in their order, and water; in kilograms.
+struct Amounts {
+  std::vector<double> supplies;
+  double water = 0.0;
+};
+
+Blend blend_of(const RecipeQuestion& question, const Amounts& amounts);
+
+/// So much of a supply, in its containers, and what that leaves.
+RecipeAmount amount_of(const RecipeSupply& supply, Mass mass);
+
+}  // namespace heapwright

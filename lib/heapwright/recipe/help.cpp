@@ -1,0 +1,227 @@
+#include "heapwright/recipe/help.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heapwright/recipe/programme.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr double on_the_edge = 1.0 + 1e-9;
+constexpr double just_inside = 1.0 - 1e-4;  // so that an amount told in five figures is still inside
+constexpr double dust = 1e-6;
+
+/// Something to add, beside the supplies of a question.
+struct Candidate {
+  RecipeSupply supply;
+  bool is_on_hand;
+};
+
+bool is_sparing(const RecipeSupply& supply) {
+  return supply.feedstock_class == FeedstockClass::supplement || supply.feedstock_class == FeedstockClass::mineral;
+}
+
+/// As much more of something as is wanted, the least of it.
+RecipeSupply more_of(RecipeSupply supply) {
+  supply.use = Use::up_to;
+  supply.bought = true;
+  supply.available.reset();
+  supply.most_of_volume.reset();
+  return supply;
+}
+
+std::vector<Candidate> all_candidates(const RecipeQuestion& question, const std::vector<RecipeSupply>& others) {
+  std::vector<Candidate> candidates;
+  const auto known = [&](const std::string& id) {
+    return std::any_of(candidates.begin(), candidates.end(), [&](const Candidate& one) { return one.supply.ingredient.id == id; });
+  };
+  for (const RecipeSupply& supply : question.supplies) {
+    if (!known(supply.ingredient.id)) candidates.push_back({more_of(supply), true});
+  }
+  for (const RecipeSupply& supply : others) {
+    if (!known(supply.ingredient.id)) candidates.push_back({more_of(supply), false});
+  }
+  std::stable_partition(candidates.begin(), candidates.end(), [](const Candidate& one) { return !is_sparing(one.supply); });
+  return candidates;
+}
+
+/// What the heap should be that help is sought for.
+struct Wanted {
+  RecipeQuestion question;
+  HardLimits limits;
+};
+
+/// A heap of the size wished for, of what there is and what is added.
+Wanted heap_of_the_size(const RecipeQuestion& question) { return {question, {}}; }
+
+/// A heap of everything on hand and what is added; what may be bought counts as added.
+Wanted heap_of_everything(RecipeQuestion question) {
+  const std::vector<std::size_t> raised = raised_supplies(question);
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) {
+    RecipeSupply& supply = question.supplies[i];
+    if (std::find(raised.begin(), raised.end(), i) != raised.end()) supply.use = Use::all;
+    if (supply.use == Use::all && !supply.bought) continue;
+    supply.use = Use::up_to;
+    supply.available = Mass();
+  }
+  return {std::move(question), {.fill = false, .capacity = false}};
+}
+
+/// The least of some candidates that brings the heap inside; nothing where that cannot be.
+std::optional<Amounts> least_of(const Wanted& wanted, const std::vector<Candidate>& candidates) {
+  RecipeQuestion with_them = wanted.question;
+  for (const Candidate& candidate : candidates) with_them.supplies.push_back(candidate.supply);
+  Programme programme(with_them, wanted.limits);
+  programme.limit_all(just_inside);
+  if (!programme.possible()) return std::nullopt;
+  programme.keep_least_volume_bought();
+  programme.keep_least_water();
+  programme.keep_least_mass();
+  return programme.amounts();
+}
+
+/// The heap with some of the candidates, and the water that brings it towards the moisture aim.
+Blend heap_with(const RecipeQuestion& question, const Amounts& amounts) {
+  Blend blend = blend_of(question, amounts);
+  blend.added_water = WaterMass();
+  const Mix dry = mix_of(blend);
+  const double aim = question.targets.moisture.aim.value();
+  double water = std::max(0.0, dry.dry.value() * aim / (1.0 - aim) - dry.water.value());
+  if (question.wishes.most_water) water = std::min(water, question.wishes.most_water->value());
+  blend.added_water = water * unit::kg_water;
+  const bool inside = distance_from_aim(mix_of(blend), question.targets) <= on_the_edge;
+  if (!inside) blend.added_water = amounts.water * unit::kg_water;  // so much water that the air runs short
+  return blend;
+}
+
+/// Up to a half or whole container, to the second figure of what is weighed.
+Mass rounded_up(const RecipeSupply& supply, Mass mass) {
+  const bool counted = supply.counted_in && supply.counted_in->count > 0.0;
+  const double measure =
+      counted ? 0.5 * supply.counted_mass.value() / supply.counted_in->count : std::pow(10.0, std::floor(std::log10(mass.value())) - 1.0);
+  return std::ceil(mass.value() / measure - 1e-9) * measure * unit::kg;
+}
+
+Help help_of(const Wanted& wanted, const std::vector<Candidate>& candidates, const Amounts& amounts) {
+  RecipeQuestion with_them = wanted.question;
+  for (const Candidate& candidate : candidates) with_them.supplies.push_back(candidate.supply);
+  const std::size_t first = wanted.question.supplies.size();
+  Amounts rounded = amounts;
+  for (std::size_t i = first; i < amounts.supplies.size(); ++i) {
+    const Mass least = amounts.supplies[i] * unit::kg;
+    if (least.value() > dust) rounded.supplies[i] = rounded_up(with_them.supplies[i], least).value();
+  }
+  // In a heap of a wished size what is added takes the place of something, so rounding it up is no longer that heap.
+  const bool may_round = !wanted.question.wishes.fill || !wanted.limits.fill;
+  const bool still_inside = may_round && distance_from_aim(mix_of(heap_with(with_them, rounded)), with_them.targets) <= on_the_edge;
+
+  Help help;
+  const Blend blend = heap_with(with_them, amounts);
+  help.mix = mix_of(blend);
+  help.water_to_add = blend.added_water;
+  for (std::size_t i = first; i < amounts.supplies.size(); ++i) {
+    if (!(amounts.supplies[i] > dust * help.mix.mass.value())) continue;
+    const RecipeSupply& supply = with_them.supplies[i];
+    const double told = still_inside ? rounded.supplies[i] : amounts.supplies[i];
+    help.additions.push_back({amount_of(supply, amounts.supplies[i] * unit::kg), amount_of(supply, told * unit::kg),
+                              candidates[i - first].is_on_hand, supply.feedstock_class == FeedstockClass::supplement});
+  }
+  return help;
+}
+
+/// Only the limit of the water stands against it.
+std::optional<Help> more_water(const Wanted& wanted) {
+  if (!wanted.question.wishes.most_water) return std::nullopt;
+  Wanted unlimited = wanted;
+  unlimited.question.wishes.most_water.reset();
+  const std::optional<Amounts> amounts = least_of(unlimited, {});
+  if (!amounts) return std::nullopt;
+  return help_of(unlimited, {}, *amounts);
+}
+
+/// Clippings among what is to be used up, dried until all of it together is no wetter than the window.
+std::optional<Help> wilting(const Wanted& wanted) {
+  const Targets& targets = wanted.question.targets;
+  Amounts all;
+  for (const RecipeSupply& supply : wanted.question.supplies) all.supplies.push_back(supply.available.value_or(Mass()).value());
+  Blend blend = blend_of(wanted.question, all);
+  const Mix wet = mix_of(blend);
+  if (!wet.moisture || !(*wet.moisture > targets.moisture.high)) return std::nullopt;
+  std::size_t most = 0;
+  Mass clippings;
+  for (std::size_t i = 0; i < blend.ingredients.size(); ++i) {
+    const bool dries = wanted.question.supplies[i].feedstock_class == FeedstockClass::clippings;
+    if (!dries || blend.ingredients[i].mass <= clippings) continue;
+    most = i;
+    clippings = blend.ingredients[i].mass;
+  }
+  if (!(clippings.value() > 0.0)) return std::nullopt;
+  const double high = targets.moisture.high.value() - 1e-4;
+  const double lost = (wet.water.value() - high * wet.mass.value()) / (1.0 - high);
+  Ingredient& drier = blend.ingredients[most];
+  const double left = drier.mass.value() - lost;
+  const MoistureWetBasis to = wet_basis(left > 0.0 ? (drier.mass.value() * drier.properties.moisture.value() - lost) / left : 0.0);
+  if (!(to >= driest_clippings)) return std::nullopt;
+  drier.mass = left * unit::kg;
+  drier.properties.moisture = to;
+  Help help;
+  help.mix = mix_of(blend);
+  if (!(distance_from_aim(help.mix, targets) <= on_the_edge)) return std::nullopt;
+  help.wilting = Wilting{drier.id, drier.name, to, lost * unit::kg_water};
+  return help;
+}
+
+/// Where none does alone: several of what is on hand, else of all that are no supplements, else of all.
+std::optional<Help> several(const Wanted& wanted, const std::vector<Candidate>& candidates) {
+  std::vector<Candidate> on_hand;
+  std::vector<Candidate> not_sparing;
+  for (const Candidate& candidate : candidates) {
+    if (is_sparing(candidate.supply)) continue;
+    not_sparing.push_back(candidate);
+    if (candidate.is_on_hand) on_hand.push_back(candidate);
+  }
+  for (const auto* of : std::initializer_list<const std::vector<Candidate>*>{&on_hand, &not_sparing, &candidates}) {
+    const std::optional<Amounts> amounts = least_of(wanted, *of);
+    if (amounts) return help_of(wanted, *of, *amounts);
+  }
+  return std::nullopt;
+}
+
+bool needs_nothing(const Wanted& wanted) { return least_of(wanted, {}).has_value(); }
+
+}  // namespace
+
+std::vector<RecipeSupply> easy_to_get(const Materials& materials) {
+  std::vector<Supply> supplies;
+  for (const Feedstock& row : materials.feedstocks) {
+    if (!row.easy_to_get) continue;
+    supplies.push_back(supply_of(materials, row.id));
+    supplies.back().use = Use::unlimited;
+    supplies.back().bought = true;
+  }
+  return recipe_question(supplies, {}, {}, {}, materials).supplies;
+}
+
+std::vector<Help> what_would_help(const RecipeQuestion& question, const Recipe& recipe, const std::vector<RecipeSupply>& others) {
+  const bool misses_the_size = question.wishes.fill && recipe.status != RecipeStatus::on_target;
+  if (question.wishes.fill && !misses_the_size) return {};
+  const Wanted wanted = misses_the_size ? heap_of_the_size(question) : heap_of_everything(question);
+  if (needs_nothing(wanted)) return {};
+  std::vector<Help> helps;
+  if (auto help = more_water(wanted)) helps.push_back(std::move(*help));
+  if (!misses_the_size) {
+    if (auto help = wilting(wanted)) helps.push_back(std::move(*help));
+  }
+  const std::vector<Candidate> candidates = all_candidates(question, others);
+  for (const Candidate& candidate : candidates) {
+    const std::optional<Amounts> amounts = least_of(wanted, {candidate});
+    if (amounts) helps.push_back(help_of(wanted, {candidate}, *amounts));
+  }
+  if (helps.empty()) {
+    if (auto help = several(wanted, candidates)) helps.push_back(std::move(*help));
+  }
+  return helps;
+}
+
+}  // namespace heapwright

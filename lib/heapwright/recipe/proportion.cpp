@@ -1,0 +1,192 @@
+#include "heapwright/recipe/proportion.hpp"
+
+#include <algorithm>
+
+#include "heapwright/recipe/amounts.hpp"
+#include "heapwright/recipe/help.hpp"
+#include "heapwright/recipe/whole.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr double on_the_edge = 1.0 + 1e-9;
+constexpr std::size_t most_in_a_proportion = 5;  // of more kinds nobody counts parts
+
+/// A blend of one container for each part, without water.
+Blend blend_of_parts(const RecipeQuestion& question, const std::vector<std::size_t>& supplies, const std::vector<int>& parts,
+                     Volume container) {
+  Blend blend;
+  blend.settling = question.wishes.settling;
+  for (std::size_t i = 0; i < supplies.size(); ++i) {
+    blend.ingredients.push_back(question.supplies[supplies[i]].ingredient);
+    blend.ingredients.back().mass = static_cast<double>(parts[i]) * container * *blend.ingredients.back().density;
+  }
+  return blend;
+}
+
+WaterMass water_to_the_aim(const Mix& mix, const Targets& targets) {
+  const double aim = targets.moisture.aim.value();
+  return std::max(0.0, mix.dry.value() * aim / (1.0 - aim) - mix.water.value()) * unit::kg_water;
+}
+
+bool keeps_shares(const Mix& mix, const RecipeQuestion& question, const std::vector<std::size_t>& supplies) {
+  for (std::size_t i = 0; i < supplies.size(); ++i) {
+    const auto& most = question.supplies[supplies[i]].most_of_volume;
+    if (most && !(mix.parts[i].share->value() <= on_the_edge * most->value())) return false;
+  }
+  return true;
+}
+
+/// Goes on to the next way of sharing a total among parts of one at least; false after the last.
+bool next_parts(std::vector<int>& parts, int total) {
+  // The last takes what is left, the others count up like an odometer.
+  for (std::size_t i = parts.size() - 1; i-- > 0;) {
+    ++parts[i];
+    int before = 0;
+    for (std::size_t j = 0; j <= i; ++j) before += parts[j];
+    const int after = static_cast<int>(parts.size() - 1 - i);
+    if (before + after <= total) {
+      for (std::size_t j = i + 1; j + 1 < parts.size(); ++j) parts[j] = 1;
+      parts.back() = total - before - (after - 1);
+      return true;
+    }
+    parts[i] = 1;
+  }
+  return false;
+}
+
+std::optional<Proportion> best_of_total(const RecipeQuestion& question, const std::vector<std::size_t>& supplies, int total,
+                                        const Container& container) {
+  std::optional<Proportion> best;
+  std::vector<int> parts(supplies.size(), 1);
+  parts.back() = total - static_cast<int>(supplies.size()) + 1;
+  do {
+    Blend blend = blend_of_parts(question, supplies, parts, container.volume);
+    blend.added_water = water_to_the_aim(mix_of(blend), question.targets);
+    Mix mix = mix_of(blend);
+    const double distance = distance_from_aim(mix, question.targets);
+    if (!(distance <= on_the_edge) || (best && best->distance_from_aim <= distance) || !keeps_shares(mix, question, supplies)) continue;
+    best = Proportion{{}, container, std::move(mix), blend.added_water, distance};
+    for (std::size_t i = 0; i < supplies.size(); ++i) {
+      const Ingredient& ingredient = blend.ingredients[i];
+      best->parts.push_back({supplies[i], ingredient.id, ingredient.name, parts[i]});
+    }
+  } while (next_parts(parts, total));
+  return best;
+}
+
+bool is_green(const RecipeSupply& supply) {
+  return supply.feedstock_class == FeedstockClass::clippings || supply.feedstock_class == FeedstockClass::must_go;
+}
+
+/// Clippings come in the mower's catcher, the rest in what the person counts it in.
+ContainerCount load_of(const RecipeSupply& supply, const Materials& materials) {
+  const Container& catcher = *find_container(materials.containers, "grass-catcher");
+  if (supply.feedstock_class == FeedstockClass::clippings) return {catcher.id, 1.0, catcher.volume};
+  if (supply.counted_in) return {supply.counted_in->container, 1.0, supply.counted_in->each};
+  const Container& bucket = *find_container(materials.containers, "bucket");
+  return {bucket.id, 1.0, bucket.volume};
+}
+
+/// A supply as one measures it while building: so many of a container as it lies in the heap.
+RecipeSupply measured_in(RecipeSupply supply, const ContainerCount& container) {
+  supply.counted_in = container;
+  supply.counted_mass = container.each * *supply.ingredient.density;
+  supply.counted_by_mass = false;
+  supply.price_per_kg = 0.0;
+  supply.bought = false;
+  return supply;
+}
+
+std::optional<Card> card_of(const RecipeQuestion& question, std::size_t greens, const std::vector<std::size_t>& browns,
+                            WaterMass water_measure, const Materials& materials) {
+  const Container& bucket = *find_container(materials.containers, "bucket");
+  RecipeQuestion one_load{{}, question.targets, {}};
+  one_load.wishes.settling = question.wishes.settling;
+  one_load.supplies.push_back(measured_in(question.supplies[greens], load_of(question.supplies[greens], materials)));
+  one_load.supplies.front().use = Use::all;
+  one_load.supplies.front().available = one_load.supplies.front().counted_mass;
+  for (const std::size_t i : browns) {
+    one_load.supplies.push_back(measured_in(question.supplies[i], {bucket.id, 1.0, bucket.volume}));
+    one_load.supplies.back().use = Use::unlimited;
+    one_load.supplies.back().available.reset();
+  }
+  const Recipe recipe = solve(one_load);
+  if (recipe.status != RecipeStatus::on_target) return std::nullopt;
+  const WholeContainers whole = in_whole_containers(one_load, recipe, water_measure);
+  if (!whole.inside) return std::nullopt;
+  Card card{whole.amounts.front(), {}, whole.water_to_add};
+  for (std::size_t i = 1; i < whole.amounts.size(); ++i) {
+    if (whole.amounts[i].mass.value() > 0.0) card.browns.push_back(whole.amounts[i]);
+  }
+  return card;
+}
+
+}  // namespace
+
+std::vector<std::size_t> main_supplies(const RecipeQuestion& question) {
+  std::vector<std::size_t> main;
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) {
+    const RecipeSupply& supply = question.supplies[i];
+    const bool sparing = supply.feedstock_class == FeedstockClass::supplement || supply.feedstock_class == FeedstockClass::mineral;
+    const bool none = supply.available && !(supply.available->value() > 0.0);
+    if (!sparing && !none) main.push_back(i);
+  }
+  return main;
+}
+
+std::optional<Proportion> proportion_of(const RecipeQuestion& question, const std::vector<std::size_t>& taking_part,
+                                        const Materials& materials) {
+  if (taking_part.size() < 2 || taking_part.size() > most_in_a_proportion) return std::nullopt;
+  const Container& bucket = *find_container(materials.containers, "bucket");
+  for (int total = static_cast<int>(taking_part.size()); total <= most_parts; ++total) {
+    if (auto found = best_of_total(question, taking_part, total, bucket)) return found;
+  }
+  return std::nullopt;
+}
+
+std::vector<Card> cards_of(const RecipeQuestion& question, const std::vector<std::size_t>& taking_part, WaterMass water_measure,
+                           const Materials& materials) {
+  std::vector<std::size_t> browns;
+  std::vector<std::size_t> greens;
+  for (const std::size_t i : taking_part) (is_green(question.supplies[i]) ? greens : browns).push_back(i);
+  std::vector<Card> cards;
+  if (browns.empty()) return cards;
+  for (const std::size_t i : greens) {
+    if (auto card = card_of(question, i, browns, water_measure, materials)) cards.push_back(std::move(*card));
+  }
+  return cards;
+}
+
+Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, WaterMass water_measure, const Materials& materials) {
+  const std::vector<std::size_t> main = main_supplies(question);
+  const std::optional<Proportion> proportion = proportion_of(question, main, materials);
+  if (!proportion) {
+    RecipeQuestion of_an_example = question;
+    for (const std::size_t i : main) {
+      RecipeSupply& supply = of_an_example.supplies[i];
+      supply.use = Use::up_to;
+      supply.bought = false;
+      supply.available = example * *supply.ingredient.density;
+    }
+    Recipe recipe = solve(of_an_example);
+    if (recipe.mix) recipe.what_would_help = what_would_help(of_an_example, recipe, easy_to_get(materials));
+    recipe.status = RecipeStatus::no_size;
+    return recipe;
+  }
+  Recipe recipe = solve(question);
+  recipe.proportion = proportion;
+  recipe.cards = cards_of(question, main, water_measure, materials);
+  recipe.mix = proportion->mix;
+  recipe.water_to_add = proportion->water_to_add;
+  recipe.distance_from_aim = proportion->distance_from_aim;
+  const ContainerCount one{proportion->container.id, 1.0, proportion->container.volume};
+  for (const RecipeSupply& supply : question.supplies) recipe.amounts.push_back(amount_of(measured_in(supply, one), Mass()));
+  for (const Part& part : proportion->parts) {
+    const RecipeSupply supply = measured_in(question.supplies[part.supply], one);
+    recipe.amounts[part.supply] = amount_of(supply, static_cast<double>(part.parts) * supply.counted_mass);
+  }
+  return recipe;
+}
+
+}  // namespace heapwright

@@ -1,0 +1,220 @@
+#include "heapwright/recipe/whole.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <queue>
+
+namespace heapwright {
+namespace {
+
+constexpr double on_the_edge = 1.0 + 1e-9;
+constexpr double about_as_far = 1.05;
+constexpr double as_near = 1e-9;
+constexpr double used_up = 0.999;
+constexpr double dust = 1e-4;
+constexpr double few_containers = 10.0;
+constexpr int reach = 16;  // measures to either side of the recipe's amount
+
+/// An amount of one supply that a person can measure.
+struct Choice {
+  double mass;
+  double measures;
+  double away;  ///< from the recipe's amount, in kilograms
+};
+using Choices = std::vector<Choice>;  // the nearest first
+
+double second_figure_of(double mass) { return std::pow(10.0, std::floor(std::log10(mass)) - 1.0); }
+
+/// The mass of one measure of a supply, about some amount of it.
+double measure_of(const RecipeSupply& supply, double about) {
+  if (!supply.counted_in) return second_figure_of(about);
+  const double container = supply.counted_mass.value() / supply.counted_in->count;
+  return supply.bought || about >= few_containers * container ? container : 0.5 * container;
+}
+
+Choices choices_of(const RecipeSupply& supply, double recipe_mass, double heap_mass) {
+  if (supply.use == Use::all && supply.available) return {{supply.available->value(), 1.0, 0.0}};
+  if (!(recipe_mass > dust * heap_mass)) return {{0.0, 0.0, 0.0}};
+  const double measure = measure_of(supply, recipe_mass);
+  const double most = supply.available ? supply.available->value() : std::numeric_limits<double>::infinity();
+  Choices choices;
+  const double middle = std::round(recipe_mass / measure);
+  for (int step = -reach; step <= reach; ++step) {
+    const double measures = middle + step;
+    const double mass = measures * measure;
+    if (measures >= 0.0 && mass <= most * (1.0 + as_near)) choices.push_back({mass, measures, std::abs(mass - recipe_mass)});
+  }
+  const bool all = recipe_mass >= used_up * most;
+  const auto same = [&](const Choice& choice) { return std::abs(choice.mass - most) <= as_near * most; };
+  if (all && std::none_of(choices.begin(), choices.end(), same)) choices.push_back({most, most / measure, std::abs(most - recipe_mass)});
+  std::stable_sort(choices.begin(), choices.end(), [](const Choice& one, const Choice& other) { return one.away < other.away; });
+  return choices;
+}
+
+/// A combination of choices by their places; `changed` is the last place that its parent may still have changed, so that each combination
+/// comes up once.
+struct Combination {
+  double away;
+  std::size_t changed;
+  std::vector<std::size_t> places;
+  bool operator<(const Combination& other) const { return away > other.away; }  // the nearest on top
+};
+
+/// All combinations of one choice for each supply, the nearest first.
+class Combinations {
+ public:
+  explicit Combinations(std::vector<Choices> choices) : choices_(std::move(choices)) {
+    double away = 0.0;
+    for (const Choices& of_one : choices_) away += of_one.front().away;
+    waiting_.push({away, 0, std::vector<std::size_t>(choices_.size(), 0)});
+  }
+
+  std::optional<Combination> next() {
+    if (waiting_.empty()) return std::nullopt;
+    const Combination nearest = waiting_.top();
+    waiting_.pop();
+    for (std::size_t i = nearest.changed; i < choices_.size(); ++i) {
+      const std::size_t place = nearest.places[i];
+      if (place + 1 == choices_[i].size()) continue;
+      Combination further = nearest;
+      further.changed = i;
+      further.places[i] = place + 1;
+      further.away += choices_[i][place + 1].away - choices_[i][place].away;
+      waiting_.push(std::move(further));
+    }
+    return nearest;
+  }
+
+  const Choice& choice(const Combination& of, std::size_t supply) const { return choices_[supply][of.places[supply]]; }
+
+ private:
+  std::vector<Choices> choices_;
+  std::priority_queue<Combination> waiting_;
+};
+
+/// A combination with its water.
+struct Candidate {
+  Amounts amounts;
+  Mix mix;
+  double distance = std::numeric_limits<double>::infinity();
+  bool good = false;  ///< near enough to the aim, within the limits
+  double away = 0.0;
+  double measures = 0.0;
+};
+
+class Search {
+ public:
+  /// @param farthest distance from the aim that is good enough
+  Search(const RecipeQuestion& question, WaterMass water_measure, double farthest)
+      : question_(question),
+        blend_(blend_of(question, {std::vector<double>(question.supplies.size()), 0.0})),
+        water_measure_(water_measure),
+        farthest_(farthest) {}
+
+  /// The best candidate of some amounts, over the whole measures of water about the moisture aim.
+  Candidate best_of(const std::vector<double>& masses) {
+    for (std::size_t i = 0; i < masses.size(); ++i) blend_.ingredients[i].mass = masses[i] * unit::kg;
+    Candidate best = with_water(masses, 0.0);
+    const double measures = measures_wanted(best.mix);
+    for (const double count : {std::floor(measures), std::ceil(measures)}) {
+      if (!(count > 0.0)) continue;
+      Candidate other = with_water(masses, count);
+      if (is_better(other, best)) best = std::move(other);
+    }
+    return best;
+  }
+
+ private:
+  /// Measures of water that bring a dry mix to the moisture aim, or for the goal least-water just inside the window; as far as there is
+  /// water.
+  double measures_wanted(const Mix& mix) const {
+    const bool sparing = question_.wishes.goal == Goal::least_water;
+    const double moisture = (sparing ? question_.targets.moisture.low : question_.targets.moisture.aim).value();
+    double wanted = std::max(0.0, mix.dry.value() * moisture / (1.0 - moisture) - mix.water.value());
+    if (question_.wishes.most_water) wanted = std::min(wanted, question_.wishes.most_water->value());
+    return wanted / water_measure_.value();
+  }
+
+  bool is_better(const Candidate& one, const Candidate& other) const {
+    if (one.good != other.good) return one.good;
+    if (question_.wishes.goal == Goal::least_water && one.good) return one.amounts.water < other.amounts.water;
+    return one.distance < other.distance;
+  }
+
+  Candidate with_water(const std::vector<double>& masses, double measures) {
+    Candidate candidate;
+    candidate.amounts = {masses, measures * water_measure_.value()};
+    blend_.added_water = measures * water_measure_;
+    candidate.mix = mix_of(blend_);
+    if (!(candidate.mix.mass.value() > 0.0)) return candidate;
+    candidate.distance = distance_from_aim(candidate.mix, question_.targets);
+    candidate.good = candidate.distance <= farthest_ && keeps_limits(candidate);
+    candidate.measures = measures;
+    return candidate;
+  }
+
+  bool keeps_limits(const Candidate& candidate) const {
+    const RecipeWishes& wishes = question_.wishes;
+    if (wishes.most_water && !(candidate.amounts.water <= on_the_edge * wishes.most_water->value())) return false;
+    if (wishes.capacity && !(*candidate.mix.volume <= on_the_edge * *wishes.capacity)) return false;
+    for (std::size_t i = 0; i < question_.supplies.size(); ++i) {
+      const auto& most = question_.supplies[i].most_of_volume;
+      const auto& share = candidate.mix.parts[i].share;
+      if (most && share && !(share->value() <= on_the_edge * most->value())) return false;
+    }
+    return true;
+  }
+
+  const RecipeQuestion& question_;
+  Blend blend_;
+  WaterMass water_measure_;
+  double farthest_;
+};
+
+Candidate nearest_good_one(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure) {
+  std::vector<Choices> choices;
+  const double heap_mass = recipe.mix->mass.value();
+  for (std::size_t i = 0; i < question.supplies.size(); ++i)
+    choices.push_back(choices_of(question.supplies[i], recipe.amounts[i].mass.value(), heap_mass));
+  Combinations combinations(std::move(choices));
+  // A recipe off its windows stays about as far off.
+  Search search(question, water_measure, std::max(on_the_edge, about_as_far * recipe.distance_from_aim));
+  Candidate best;
+  std::vector<double> masses(question.supplies.size());
+  for (std::size_t looked_at = 0; looked_at < most_combinations; ++looked_at) {
+    const std::optional<Combination> combination = combinations.next();
+    if (!combination || (best.good && combination->away > best.away + as_near * heap_mass)) break;
+    double measures = 0.0;
+    for (std::size_t i = 0; i < masses.size(); ++i) {
+      masses[i] = combinations.choice(*combination, i).mass;
+      measures += combinations.choice(*combination, i).measures;
+    }
+    Candidate candidate = search.best_of(masses);
+    candidate.away = combination->away;
+    candidate.measures += measures;
+    const bool nearer_the_aim = candidate.distance < best.distance - as_near;
+    const bool as_good_and_fewer = candidate.distance <= best.distance + as_near && candidate.measures < best.measures;
+    if (candidate.good != best.good ? candidate.good : nearer_the_aim || as_good_and_fewer) best = std::move(candidate);
+  }
+  return best;
+}
+
+}  // namespace
+
+WholeContainers in_whole_containers(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure) {
+  const Candidate best = nearest_good_one(question, recipe, water_measure);
+  WholeContainers whole;
+  whole.mix = best.mix;
+  whole.inside = best.good && best.distance <= on_the_edge;
+  whole.distance_from_aim = best.distance;
+  whole.water_to_add = best.amounts.water * unit::kg_water;
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) {
+    const RecipeSupply& supply = question.supplies[i];
+    whole.amounts.push_back(amount_of(supply, best.amounts.supplies[i] * unit::kg));
+    whole.cost += supply.price_per_kg * best.amounts.supplies[i];
+  }
+  return whole;
+}
+
+}  // namespace heapwright

@@ -1,0 +1,25 @@
+#pragma once
+/// The recipe in whole and half containers, as a person can carry it out.
+
+#include <optional>
+
+#include "heapwright/recipe/amounts.hpp"
+#include "heapwright/recipe/recipe.hpp"
+
+namespace heapwright {
+
+/// The whole amounts nearest to a recipe that stay inside the windows, the capacity and the shares:
+///
+///     least Σ|m_i − x_i|/Σx_i over masses m_i of whole measures, then least distance from the aim, then fewest measures
+///
+/// A measure is half a container where there are fewer than ten of them, else one; one of what is bought; of what is weighed, a unit of the
+/// second figure. What is used up (99.9 %) may be all of it, a fixed amount always is. Combinations are looked at in the order of their
+/// nearness, so the first that is inside is the nearest. Where none is among the nearest `most_combinations`, the one of least distance; of
+/// a recipe off its windows the nearest that is hardly farther off.
+/// @param water_measure water comes in whole measures of so much: those about the moisture aim; for the goal least-water the fewest
+/// @param recipe one with a mix
+WholeContainers in_whole_containers(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure);
+
+inline constexpr std::size_t most_combinations = 20000;
+
+}  // namespace heapwright
