@@ -135,7 +135,8 @@ void add_new_command(CLI::App& program, int& exit_code) {
     check(*options);
     const Materials materials = options->common.materials();
     const std::string text = options->blank ? starter_yard_text() : yard_text(ask(materials), today());
-    const Yard yard = read_yard_text(text, options->file, materials);
+    Yard yard = read_yard_text(text, options->file, materials);
+    yard.units = options->common.shown_units(yard.units);
     const Plan plan = make_plan(yard, today());
     write_whole("", options->file, text, options->common.force);
     std::cerr << "\nWritten to " << options->file << ". To see this again:\n  " << command_again(*options) << "\n\n";

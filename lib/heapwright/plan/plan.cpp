@@ -311,7 +311,8 @@ Plan make_plan(const Yard& yard, Date today) {
 
   const Compost& compost = find_compost(yard.materials, yard.topdressing.compost);
   std::optional<CompostYield> own;
-  if (plan.recipe.mix) own = compost_yield(told(plan.recipe).mix, compost, yard.materials.yield);
+  if (plan.recipe.mix && plan.recipe.status != RecipeStatus::no_size)
+    own = compost_yield(told(plan.recipe).mix, compost, yard.materials.yield);
   plan.supply = balance(own, plan.topdressing);
 
   plan.assumptions = plan.recipe.assumptions;

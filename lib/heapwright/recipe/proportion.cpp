@@ -172,6 +172,7 @@ Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, Wat
     Recipe recipe = solve(of_an_example);
     if (recipe.mix) recipe.what_would_help = what_would_help(of_an_example, recipe, easy_to_get(materials));
     recipe.status = RecipeStatus::no_size;
+    if (recipe.mix) recipe.whole_containers = in_whole_containers(of_an_example, recipe, water_measure);
     return recipe;
   }
   Recipe recipe = solve(question);
@@ -186,6 +187,7 @@ Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, Wat
     const RecipeSupply supply = measured_in(question.supplies[part.supply], one);
     recipe.amounts[part.supply] = amount_of(supply, static_cast<double>(part.parts) * supply.counted_mass);
   }
+  recipe.whole_containers = WholeContainers{*recipe.mix, recipe.distance_from_aim, true, recipe.amounts, recipe.water_to_add, 0.0};
   return recipe;
 }
 

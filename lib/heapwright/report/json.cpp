@@ -198,12 +198,14 @@ Json first_help_json(const Recipe& recipe, Limit limit) {
 }
 
 Json recipe_json(const Recipe& recipe) {
+  // Without a size there is no one best amount: what there is to say stands in whole_containers.
+  const bool exact = recipe.mix && recipe.status != RecipeStatus::no_size;
   Json json{{"status", status_word(recipe.status)}};
-  json["distance_from_aim"] = recipe.mix ? Json(recipe.distance_from_aim) : Json(nullptr);
+  json["distance_from_aim"] = exact ? Json(recipe.distance_from_aim) : Json(nullptr);
   json["missing_m3"] = optional_si(recipe.missing);
-  json["mix"] = recipe.mix ? mix_json(*recipe.mix) : Json(nullptr);
-  json["water_to_add_kg"] = recipe.mix ? Json(recipe.water_to_add.value()) : Json(nullptr);
-  json["amounts"] = amounts_json(recipe.amounts);
+  json["mix"] = exact ? mix_json(*recipe.mix) : Json(nullptr);
+  json["water_to_add_kg"] = exact ? Json(recipe.water_to_add.value()) : Json(nullptr);
+  json["amounts"] = exact ? amounts_json(recipe.amounts) : Json::array();
   json["everything_in"] = nullptr;
   if (recipe.everything_in)
     json["everything_in"] = {{"mix", mix_json(recipe.everything_in->mix)},

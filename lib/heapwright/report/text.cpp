@@ -81,7 +81,13 @@ std::string figures_of(const Mix& mix, const Targets& targets, const Show& show)
 
 /// What "likely" means, and the commonest mistake about ratios.
 std::string on_the_figures(const Mix& mix) {
-  const std::string band = mix.ranges ? "Likely: eight times in ten, as the figures of the tables vary. " : "";
+  std::string band;
+  if (mix.ranges) {
+    band = "Likely: eight times in ten, as the figures of the tables vary";
+    const std::string& most = mix.ranges->ratio_rests_on;
+    if (most.starts_with("C:N")) band += "; for the C:N most of all the " + most + ", which only a laboratory can tell";
+    band += ". ";
+  }
   return wrap("  (" + band + "The ratio counts carbon and nitrogen: 30 to 1 is not thirty buckets to one.)", 2);
 }
 
@@ -229,21 +235,21 @@ std::string so_much_of(const RecipeAmount& amount, const Materials& materials, c
 std::string cards_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   std::string text;
   for (const Card& card : recipe.cards) {
-    std::string line = (card.greens.feedstock_class == FeedstockClass::clippings ? "each mowing: with " : "each time: with ") +
+    std::string line = (card.greens.feedstock_class == FeedstockClass::clippings ? "each mowing: " : "each time: ") +
                        so_much_of(card.greens, materials, show);
-    for (const RecipeAmount& browns : card.browns) line += ", " + so_much_of(browns, materials, show);
-    line += card.water_to_add.value() > 0.0 ? ", and " + water_words(card.water_to_add, materials, show) + " of water" : ", no water";
+    for (const RecipeAmount& browns : card.browns) line += " + " + so_much_of(browns, materials, show);
+    if (card.water_to_add.value() > 0.0) line += " + " + water_words(card.water_to_add, materials, show) + " of water";
     text += item(line);
   }
   return text;
 }
 
 std::string as_it_comes_text(const Recipe& recipe, const Materials& materials, const Show& show) {
-  if (!recipe.proportion && recipe.cards.empty()) return {};
+  if (!recipe.proportion) return {};
   std::string text = "\nBit by bit, as it comes\n";
-  if (recipe.proportion) text += item("by volume: " + parts_words(*recipe.proportion));
+  const bool without_a_size = recipe.status == RecipeStatus::no_size;  // then the parts stand on top
+  if (recipe.proportion && !without_a_size) text += item("by volume: " + parts_words(*recipe.proportion));
   text += cards_text(recipe, materials, show);
-  const bool without_a_size = recipe.status == RecipeStatus::no_size;
   if (without_a_size) text += wrap("For amounts say how much there is: --have \"leaves=20 bags\"");
   return text + (without_a_size && recipe.pair ? text_of_pair(*recipe.pair, recipe.targets, show) : "");
 }
