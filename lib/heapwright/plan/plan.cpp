@@ -174,7 +174,8 @@ std::vector<std::size_t> main_supplies_of(const RecipeQuestion& question, const 
 /// The recipe with all that makes it one to carry out: whole containers, parts, cards, help.
 Recipe solved(const RecipeQuestion& question, const Yard& yard) {
   Recipe recipe = solve(question);
-  const WaterMass measure = water_measure(yard.units, recipe.water_to_add);
+  const Container& bucket = *find_container(yard.materials.containers, "bucket");
+  const SmallMeasures measure{water_measure(yard.units, recipe.water_to_add), {bucket.id, 1.0, bucket.volume}};
   const bool wants_a_size = recipe.status == RecipeStatus::no_size && !recipe.additions_only;
   if (wants_a_size) recipe = recipe_without_a_size(question, example_heap(yard.units), measure, yard.materials);
   if (wants_a_size || !recipe.mix) return recipe;

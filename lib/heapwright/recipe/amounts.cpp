@@ -20,6 +20,13 @@ std::optional<ContainerCount> in_containers(const RecipeSupply& supply, Mass mas
 
 }  // namespace
 
+RecipeSupply measured_in(RecipeSupply supply, const ContainerCount& container) {
+  supply.counted_in = container;
+  supply.counted_mass = container.each * *supply.ingredient.density * container.count;
+  supply.counted_by_mass = false;
+  return supply;
+}
+
 RecipeAmount amount_of(const RecipeSupply& supply, Mass mass) {
   RecipeAmount amount;
   amount.id = supply.ingredient.id;

@@ -15,6 +15,9 @@ struct Amounts {
 
 Blend blend_of(const RecipeQuestion& question, const Amounts& amounts);
 
+/// A supply as one measures it while building: so many of a container, as it lies in the heap.
+RecipeSupply measured_in(RecipeSupply supply, const ContainerCount& container);
+
 /// So much of a supply, in its containers, and what that leaves.
 RecipeAmount amount_of(const RecipeSupply& supply, Mass mass);
 

@@ -88,32 +88,27 @@ ContainerCount load_of(const RecipeSupply& supply, const Materials& materials) {
   return {bucket.id, 1.0, bucket.volume};
 }
 
-/// A supply as one measures it while building: so many of a container as it lies in the heap.
-RecipeSupply measured_in(RecipeSupply supply, const ContainerCount& container) {
-  supply.counted_in = container;
-  supply.counted_mass = container.each * *supply.ingredient.density;
-  supply.counted_by_mass = false;
-  supply.price_per_kg = 0.0;
+RecipeSupply not_bought(RecipeSupply supply) {
   supply.bought = false;
+  supply.price_per_kg = 0.0;
   return supply;
 }
 
 std::optional<Card> card_of(const RecipeQuestion& question, std::size_t greens, const std::vector<std::size_t>& browns,
-                            WaterMass water_measure, const Materials& materials) {
-  const Container& bucket = *find_container(materials.containers, "bucket");
+                            const SmallMeasures& measures, const Materials& materials) {
   RecipeQuestion one_load{{}, question.targets, {}};
   one_load.wishes.settling = question.wishes.settling;
-  one_load.supplies.push_back(measured_in(question.supplies[greens], load_of(question.supplies[greens], materials)));
+  one_load.supplies.push_back(not_bought(measured_in(question.supplies[greens], load_of(question.supplies[greens], materials))));
   one_load.supplies.front().use = Use::all;
   one_load.supplies.front().available = one_load.supplies.front().counted_mass;
   for (const std::size_t i : browns) {
-    one_load.supplies.push_back(measured_in(question.supplies[i], {bucket.id, 1.0, bucket.volume}));
+    one_load.supplies.push_back(not_bought(measured_in(question.supplies[i], measures.container)));
     one_load.supplies.back().use = Use::unlimited;
     one_load.supplies.back().available.reset();
   }
   const Recipe recipe = solve(one_load);
   if (recipe.status != RecipeStatus::on_target) return std::nullopt;
-  const WholeContainers whole = in_whole_containers(one_load, recipe, water_measure);
+  const WholeContainers whole = in_whole_containers(one_load, recipe, measures);
   if (!whole.inside) return std::nullopt;
   Card card{whole.amounts.front(), {}, whole.water_to_add};
   for (std::size_t i = 1; i < whole.amounts.size(); ++i) {
@@ -145,7 +140,7 @@ std::optional<Proportion> proportion_of(const RecipeQuestion& question, const st
   return std::nullopt;
 }
 
-std::vector<Card> cards_of(const RecipeQuestion& question, const std::vector<std::size_t>& taking_part, WaterMass water_measure,
+std::vector<Card> cards_of(const RecipeQuestion& question, const std::vector<std::size_t>& taking_part, const SmallMeasures& measures,
                            const Materials& materials) {
   std::vector<std::size_t> browns;
   std::vector<std::size_t> greens;
@@ -153,12 +148,12 @@ std::vector<Card> cards_of(const RecipeQuestion& question, const std::vector<std
   std::vector<Card> cards;
   if (browns.empty()) return cards;
   for (const std::size_t i : greens) {
-    if (auto card = card_of(question, i, browns, water_measure, materials)) cards.push_back(std::move(*card));
+    if (auto card = card_of(question, i, browns, measures, materials)) cards.push_back(std::move(*card));
   }
   return cards;
 }
 
-Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, WaterMass water_measure, const Materials& materials) {
+Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, const SmallMeasures& measures, const Materials& materials) {
   const std::vector<std::size_t> main = main_supplies(question);
   const std::optional<Proportion> proportion = proportion_of(question, main, materials);
   if (!proportion) {
@@ -172,12 +167,12 @@ Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, Wat
     Recipe recipe = solve(of_an_example);
     if (recipe.mix) recipe.what_would_help = what_would_help(of_an_example, recipe, easy_to_get(materials));
     recipe.status = RecipeStatus::no_size;
-    if (recipe.mix) recipe.whole_containers = in_whole_containers(of_an_example, recipe, water_measure);
+    if (recipe.mix) recipe.whole_containers = in_whole_containers(of_an_example, recipe, measures);
     return recipe;
   }
   Recipe recipe = solve(question);
   recipe.proportion = proportion;
-  recipe.cards = cards_of(question, main, water_measure, materials);
+  recipe.cards = cards_of(question, main, measures, materials);
   recipe.mix = proportion->mix;
   recipe.water_to_add = proportion->water_to_add;
   recipe.distance_from_aim = proportion->distance_from_aim;

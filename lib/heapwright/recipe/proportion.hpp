@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "heapwright/recipe/recipe.hpp"
+#include "heapwright/recipe/whole.hpp"
 
 namespace heapwright {
 
@@ -19,7 +19,7 @@ inline constexpr int most_parts = 24;
 
 /// For each kind of greens among some supplies: one container of them, and the browns among those supplies that go with it, in half buckets
 /// and water in `water_measure`. Nothing for greens that the browns do not bring inside the windows.
-std::vector<Card> cards_of(const RecipeQuestion& question, const std::vector<std::size_t>& taking_part, WaterMass water_measure,
+std::vector<Card> cards_of(const RecipeQuestion& question, const std::vector<std::size_t>& taking_part, const SmallMeasures& measures,
                            const Materials& materials);
 
 /// The places of the supplies that a heap is made of: neither supplements nor minerals, and there is some.
@@ -27,6 +27,6 @@ std::vector<std::size_t> main_supplies(const RecipeQuestion& question);
 
 /// The answer to a question in which nothing has an amount (status no-size): the proportion, with its mix in buckets, and the cards. Where
 /// no proportion is inside the windows, what so much of each by itself comes to: `example`.
-Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, WaterMass water_measure, const Materials& materials);
+Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, const SmallMeasures& measures, const Materials& materials);
 
 }  // namespace heapwright

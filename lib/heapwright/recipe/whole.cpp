@@ -9,6 +9,7 @@ namespace heapwright {
 namespace {
 
 constexpr double on_the_edge = 1.0 + 1e-9;
+constexpr double nearly_on_the_edge = 1.0 + 1e-6;  // the slack between stages
 constexpr double about_as_far = 1.05;
 constexpr double as_near = 1e-9;
 constexpr double used_up = 0.999;
@@ -179,7 +180,8 @@ Candidate nearest_good_one(const RecipeQuestion& question, const Recipe& recipe,
     choices.push_back(choices_of(question.supplies[i], recipe.amounts[i].mass.value(), heap_mass));
   Combinations combinations(std::move(choices));
   // A recipe off its windows stays about as far off.
-  Search search(question, water_measure, std::max(on_the_edge, about_as_far * recipe.distance_from_aim));
+  Search search(question, water_measure,
+                recipe.distance_from_aim <= nearly_on_the_edge ? on_the_edge : about_as_far * recipe.distance_from_aim);
   Candidate best;
   std::vector<double> masses(question.supplies.size());
   for (std::size_t looked_at = 0; looked_at < most_combinations; ++looked_at) {
@@ -200,9 +202,7 @@ Candidate nearest_good_one(const RecipeQuestion& question, const Recipe& recipe,
   return best;
 }
 
-}  // namespace
-
-WholeContainers in_whole_containers(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure) {
+WholeContainers whole_in(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure) {
   const Candidate best = nearest_good_one(question, recipe, water_measure);
   WholeContainers whole;
   whole.mix = best.mix;
@@ -215,6 +215,29 @@ WholeContainers in_whole_containers(const RecipeQuestion& question, const Recipe
     whole.cost += supply.price_per_kg * best.amounts.supplies[i];
   }
   return whole;
+}
+
+/// The question with what comes in larger containers measured in a smaller one; what is bought comes as it comes.
+RecipeQuestion in_smaller_measure(RecipeQuestion question, const ContainerCount& smaller) {
+  for (RecipeSupply& supply : question.supplies) {
+    const bool larger = supply.counted_in && supply.counted_in->each > smaller.each;
+    if (larger && !supply.bought) supply = measured_in(std::move(supply), smaller);
+  }
+  return question;
+}
+
+}  // namespace
+
+WholeContainers in_whole_containers(const RecipeQuestion& question, const Recipe& recipe, const SmallMeasures& measures) {
+  WholeContainers whole = whole_in(question, recipe, measures.water);
+  if (whole.inside || recipe.distance_from_aim > nearly_on_the_edge) return whole;
+  WholeContainers finer = whole_in(in_smaller_measure(question, measures.container), recipe, measures.water);
+  if (!finer.inside) return whole;
+  for (std::size_t i = 0; i < finer.amounts.size(); ++i) {  // what stays in its bags is counted in bags
+    const RecipeAmount counted = amount_of(question.supplies[i], finer.amounts[i].mass);
+    finer.amounts[i].containers_left = counted.containers_left;
+  }
+  return finer;
 }
 
 }  // namespace heapwright

@@ -8,6 +8,12 @@
 
 namespace heapwright {
 
+/// The smallest that one measures with while building.
+struct SmallMeasures {
+  WaterMass water;           ///< water comes in so many of it
+  ContainerCount container;  ///< one bucket: for what the person's own container is too coarse for
+};
+
 /// The whole amounts nearest to a recipe that stay inside the windows, the capacity and the shares:
 ///
 ///     least Σ|m_i − x_i|/Σx_i over masses m_i of whole measures, then least distance from the aim, then fewest measures
@@ -16,9 +22,10 @@ namespace heapwright {
 /// second figure. What is used up (99.9 %) may be all of it, a fixed amount always is. Combinations are looked at in the order of their
 /// nearness, so the first that is inside is the nearest. Where none is among the nearest `most_combinations`, the one of least distance; of
 /// a recipe off its windows the nearest that is hardly farther off.
-/// @param water_measure water comes in whole measures of so much: those about the moisture aim; for the goal least-water the fewest
+/// Water comes in whole measures about the moisture aim; for the goal least-water just inside the window. Where the person's containers are
+/// too coarse for a recipe that is inside, what is more than a bucket is measured in buckets.
 /// @param recipe one with a mix
-WholeContainers in_whole_containers(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure);
+WholeContainers in_whole_containers(const RecipeQuestion& question, const Recipe& recipe, const SmallMeasures& measures);
 
 inline constexpr std::size_t most_combinations = 20000;
 

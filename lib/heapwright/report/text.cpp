@@ -83,9 +83,9 @@ std::string figures_of(const Mix& mix, const Targets& targets, const Show& show)
 std::string on_the_figures(const Mix& mix) {
   std::string band;
   if (mix.ranges) {
-    band = "Likely: eight times in ten, as the figures of the tables vary";
+    band = "Likely: eight times in ten, as published figures vary";
     const std::string& most = mix.ranges->ratio_rests_on;
-    if (most.starts_with("C:N")) band += "; for the C:N most of all the " + most + ", which only a laboratory can tell";
+    if (most.starts_with("C:N")) band += ", most of all the " + most + ", which only a laboratory can tell";
     band += ". ";
   }
   return wrap("  (" + band + "The ratio counts carbon and nitrogen: 30 to 1 is not thirty buckets to one.)", 2);
@@ -270,6 +270,16 @@ std::string advice_for_left_over(const Feedstock& feedstock) {
   return {};
 }
 
+/// What to do with greens that are not composted.
+std::string advice_text(const Recipe& recipe, const Materials& materials) {
+  std::string advice;
+  for (const RecipeAmount& amount : told(recipe).amounts) {
+    const std::string words = advice_for_left_over(find_feedstock(materials, amount.id));
+    if (!words.empty() && advice.find(words) == std::string::npos) advice += item(words);
+  }
+  return advice;
+}
+
 /// What is left, so that what goes in and what stays add up as they are shown.
 std::string left_over_measure(const RecipeAmount& amount, const Materials& materials, const Show& show) {
   if (!amount.containers || !amount.containers_left) {
@@ -278,7 +288,10 @@ std::string left_over_measure(const RecipeAmount& amount, const Materials& mater
     return show.volume(*amount.left_over);
   }
   ContainerCount left = *amount.containers_left;
-  left.count = std::max(0.0, shown_count(left.count + amount.containers->count) - shown_count(amount.containers->count));
+  if (left.container == amount.containers->container)
+    left.count = std::max(0.0, shown_count(left.count + amount.containers->count) - shown_count(amount.containers->count));
+  constexpr double few = 10.0;
+  if (left.count >= few) left.count = std::floor(left.count);
   return show_amount(left, *amount.left_over, materials, show);
 }
 
@@ -338,7 +351,10 @@ std::string dose_words(const RecipeAmount& amount, const Show& show) {
 std::string addition_words(const Addition& addition, const Materials& materials, const Show& show) {
   const RecipeAmount& amount = addition.rounded;
   if (addition.is_supplement) return dose_words(amount, show);
-  return amount.name + ": " + own_measure(amount, amount.containers, amount.volume, materials, show) + (addition.is_on_hand ? " more" : "");
+  constexpr double least_count = 0.25;
+  const bool countable = amount.containers && amount.containers->count >= least_count;
+  return amount.name + ": " + own_measure(amount, countable ? amount.containers : std::nullopt, amount.volume, materials, show) +
+         (addition.is_on_hand ? " more" : "");
 }
 
 std::string one_help_words(const Help& help, const Materials& materials, const Show& show) {
@@ -366,7 +382,8 @@ std::string help_heading(const Recipe& recipe) {
 }
 
 std::string help_text(const Recipe& recipe, const Materials& materials, const Show& show) {
-  if (recipe.what_would_help.empty()) return {};
+  const bool will_do = recipe.status == RecipeStatus::nearest && told(recipe).distance_from_aim <= nearly;
+  if (recipe.what_would_help.empty() || will_do) return {};
   constexpr std::size_t most_ways = 6;
   std::string text = "\n" + help_heading(recipe);
   for (std::size_t i = 0; i < std::min(most_ways, recipe.what_would_help.size()); ++i)
@@ -406,8 +423,7 @@ std::string otherwise_text(const Recipe& recipe, const Materials& materials, con
   if (brown)
     return "\nOr, without them\n" + item("keep them dry, under a lid or tarp, until greens come") +
            item("or pile them up moist by themselves and wait: leaf mould in a year or two") + ingredients_text(recipe, materials, show);
-  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < window.low)
-    return "\nOr, without them\n" + item("leave clippings on the lawn, that is no waste; bury scraps only as browns come in");
+  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < window.low) return "\nOr, without them\n" + advice_text(recipe, materials);
   return "\nThe nearest to a good heap\n" + ingredients_text(recipe, materials, show);
 }
 
