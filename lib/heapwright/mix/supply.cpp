@@ -275,6 +275,11 @@ void set_amount(Supply& supply, const Amount& amount, const Materials& materials
   settle_packing(supply, amount, materials);
 }
 
+void settle_in_usual_container(Supply& supply, const Materials& materials) {
+  const Container* usual = find_container(materials.containers, supply.feedstock.usual_container);
+  if (usual != nullptr) settle_packing(supply, ContainerCount{usual->id, 1.0, usual->volume}, materials);
+}
+
 std::optional<Supply> read_supply(Table& table, const Materials& materials) {
   table.require("feedstock", "write feedstock = \"leaves-fall\"");
   auto supply = table.read("feedstock", [&](std::string_view name) { return supply_of(materials, name); });

@@ -82,6 +82,9 @@ inline constexpr std::size_t most_supplies = 100;
 /// Sets the amount; a container that says how its contents lie settles the packing where the user named none.
 void set_amount(Supply& supply, const Amount& amount, const Materials& materials);
 
+/// For a supply without an amount: its usual container settles the packing.
+void settle_in_usual_container(Supply& supply, const Materials& materials);
+
 /// Reads one [[supply]].
 std::optional<Supply> read_supply(Table& table, const Materials& materials);
 

@@ -171,6 +171,16 @@ std::vector<std::size_t> main_supplies_of(const RecipeQuestion& question, const 
   return main;
 }
 
+/// What the person can get besides; not what they have and must leave out.
+std::vector<RecipeSupply> can_be_got(const Yard& yard) {
+  std::vector<RecipeSupply> supplies = easy_to_get(yard.materials);
+  std::erase_if(supplies, [&](const RecipeSupply& other) {
+    return std::any_of(yard.supplies.begin(), yard.supplies.end(),
+                       [&](const Supply& supply) { return supply.may_carry_weedkiller() && supply.feedstock.id == other.ingredient.id; });
+  });
+  return supplies;
+}
+
 /// The recipe with all that makes it one to carry out: whole containers, parts, cards, help.
 Recipe solved(const RecipeQuestion& question, const Yard& yard) {
   Recipe recipe = solve(question);
@@ -185,7 +195,7 @@ Recipe solved(const RecipeQuestion& question, const Yard& yard) {
   const bool week_by_week =
       std::any_of(recipe.amounts.begin(), recipe.amounts.end(), [](const RecipeAmount& amount) { return amount.comes_fresh; });
   if (week_by_week) recipe.cards = cards_of(question, main, measure, yard.materials);
-  if (!recipe.held_back_by.empty()) recipe.what_would_help = what_would_help(question, recipe, easy_to_get(yard.materials));
+  if (!recipe.held_back_by.empty()) recipe.what_would_help = what_would_help(question, recipe, can_be_got(yard));
   return recipe;
 }
 

@@ -12,6 +12,9 @@ constexpr double on_the_edge = 1.0 + 1e-9;
 constexpr double just_inside = 1.0 - 1e-4;  // so that an amount told in five figures is still inside
 constexpr double dust = 1e-6;
 
+/// Cornell, Operator's Fact Sheet 2: 2 lb of nitrogen to a cubic yard of leaves; what rounds to that is at most 2.5 lb.
+constexpr double most_nitrogen_kg_per_m3 = 2.5 * 0.45359237 / 0.764554857984;
+
 /// Something to add, beside the supplies of a question.
 struct Candidate {
   RecipeSupply supply;
@@ -124,8 +127,11 @@ Help help_of(const Wanted& wanted, const std::vector<Candidate>& candidates, con
     if (!(amounts.supplies[i] > dust * help.mix.mass.value())) continue;
     const RecipeSupply& supply = with_them.supplies[i];
     const double told = still_inside ? rounded.supplies[i] : amounts.supplies[i];
-    help.additions.push_back({amount_of(supply, amounts.supplies[i] * unit::kg), amount_of(supply, told * unit::kg),
-                              candidates[i - first].is_on_hand, supply.feedstock_class == FeedstockClass::supplement});
+    const RecipeAmount least = amount_of(supply, amounts.supplies[i] * unit::kg);
+    const Properties& properties = supply.ingredient.properties;
+    const NitrogenMass nitrogen(dry_mass(least.mass, properties.moisture) * properties.nitrogen);
+    help.additions.push_back({least, amount_of(supply, told * unit::kg), nitrogen, candidates[i - first].is_on_hand,
+                              supply.feedstock_class == FeedstockClass::supplement});
   }
   return help;
 }
@@ -162,7 +168,8 @@ std::optional<Help> wilting(const Wanted& wanted) {
   Ingredient& drier = blend.ingredients[most];
   const double left = drier.mass.value() - lost;
   const MoistureWetBasis to = wet_basis(left > 0.0 ? (drier.mass.value() * drier.properties.moisture.value() - lost) / left : 0.0);
-  if (!(to >= driest_clippings)) return std::nullopt;
+  constexpr double hardly = 0.02;  // nobody can tell
+  if (!(to >= driest_clippings) || !((drier.properties.moisture - to).value() > hardly)) return std::nullopt;
   drier.mass = left * unit::kg;
   drier.properties.moisture = to;
   Help help;
@@ -172,20 +179,43 @@ std::optional<Help> wilting(const Wanted& wanted) {
   return help;
 }
 
-/// Where none does alone: several of what is on hand, else of all that are no supplements, else of all.
+std::optional<Help> help_by(const Wanted& wanted, const std::vector<Candidate>& candidates) {
+  const std::optional<Amounts> amounts = least_of(wanted, candidates);
+  return amounts ? std::optional(help_of(wanted, candidates, *amounts)) : std::nullopt;
+}
+
+/// Where none does alone: several of what is on hand, else the first pair in the order of the candidates, the commonest first, else all but
+/// supplements.
 std::optional<Help> several(const Wanted& wanted, const std::vector<Candidate>& candidates) {
   std::vector<Candidate> on_hand;
-  std::vector<Candidate> not_sparing;
+  std::vector<Candidate> all;
   for (const Candidate& candidate : candidates) {
     if (is_sparing(candidate.supply)) continue;
-    not_sparing.push_back(candidate);
+    all.push_back(candidate);
     if (candidate.is_on_hand) on_hand.push_back(candidate);
   }
-  for (const auto* of : std::initializer_list<const std::vector<Candidate>*>{&on_hand, &not_sparing, &candidates}) {
-    const std::optional<Amounts> amounts = least_of(wanted, *of);
-    if (amounts) return help_of(wanted, *of, *amounts);
+  if (auto help = help_by(wanted, on_hand)) return help;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    for (std::size_t j = i + 1; j < all.size(); ++j) {
+      if (auto help = help_by(wanted, {all[i], all[j]})) return help;
+    }
   }
-  return std::nullopt;
+  return help_by(wanted, all);
+}
+
+/// Whether nitrogen is what is short: a supplement is no means against wet.
+bool is_short_of_nitrogen(const Wanted& wanted, const Recipe& recipe) {
+  const auto& window = wanted.question.targets.carbon_to_nitrogen;
+  const bool everything = !wanted.limits.fill && recipe.everything_in;
+  const Mix& mix = everything ? recipe.everything_in->mix : *recipe.mix;
+  return !mix.carbon_to_nitrogen || *mix.carbon_to_nitrogen > (everything ? window.high : window.aim);
+}
+
+/// A supplement for more carbon than rots in a season would be lost as ammonia.
+bool is_too_much_nitrogen(const Help& help) {
+  double nitrogen = 0.0;
+  for (const Addition& addition : help.additions) nitrogen += addition.is_supplement ? addition.nitrogen.value() : 0.0;
+  return nitrogen > most_nitrogen_kg_per_m3 * help.mix.volume->value();
 }
 
 bool needs_nothing(const Wanted& wanted) { return least_of(wanted, {}).has_value(); }
@@ -199,6 +229,7 @@ std::vector<RecipeSupply> easy_to_get(const Materials& materials) {
     supplies.push_back(supply_of(materials, row.id));
     supplies.back().use = Use::unlimited;
     supplies.back().bought = true;
+    settle_in_usual_container(supplies.back(), materials);
   }
   return recipe_question(supplies, {}, {}, {}, materials).supplies;
 }
@@ -213,10 +244,13 @@ std::vector<Help> what_would_help(const RecipeQuestion& question, const Recipe& 
   if (!misses_the_size) {
     if (auto help = wilting(wanted)) helps.push_back(std::move(*help));
   }
+  const bool short_of_nitrogen = is_short_of_nitrogen(wanted, recipe);
   const std::vector<Candidate> candidates = all_candidates(question, others);
   for (const Candidate& candidate : candidates) {
-    const std::optional<Amounts> amounts = least_of(wanted, {candidate});
-    if (amounts) helps.push_back(help_of(wanted, {candidate}, *amounts));
+    const bool supplement = candidate.supply.feedstock_class == FeedstockClass::supplement;
+    if (supplement && !short_of_nitrogen) continue;
+    auto help = help_by(wanted, {candidate});
+    if (help && !is_too_much_nitrogen(*help)) helps.push_back(std::move(*help));
   }
   if (helps.empty()) {
     if (auto help = several(wanted, candidates)) helps.push_back(std::move(*help));

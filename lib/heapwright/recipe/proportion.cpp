@@ -160,7 +160,7 @@ Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, con
     RecipeQuestion of_an_example = question;
     for (const std::size_t i : main) {
       RecipeSupply& supply = of_an_example.supplies[i];
-      supply.use = Use::up_to;
+      supply.use = Use::all;
       supply.bought = false;
       supply.available = example * *supply.ingredient.density;
     }

@@ -61,6 +61,8 @@ void settle_measure(RecipeSupply& in_recipe, const Supply& supply, const Materia
   }
   const Container* usual = find_container(materials.containers, supply.feedstock.usual_container);
   if (usual == nullptr || supply.feedstock.feedstock_class == FeedstockClass::supplement) return;
+  const bool lies_otherwise = supply.feedstock.find_packing(usual->packing) != nullptr && usual->packing != supply.packing;
+  if (lies_otherwise) return;
   const ContainerCount one{usual->id, 1.0, usual->volume};
   if (counted && volume_of(*counted)->value() > can_be_carried * usual->volume.value()) return;
   in_recipe.counted_in = one;

@@ -121,7 +121,7 @@ class Search {
     for (const double count : {std::floor(measures), std::ceil(measures)}) {
       if (!(count > 0.0)) continue;
       Candidate other = with_water(masses, count);
-      if (is_better(other, best)) best = std::move(other);
+      if (is_better_than(best, other)) best = std::move(other);
     }
     return best;
   }
@@ -137,10 +137,16 @@ class Search {
     return wanted / water_measure_.value();
   }
 
-  bool is_better(const Candidate& one, const Candidate& other) const {
+  bool is_better_than(const Candidate& other, const Candidate& one) const {
     if (one.good != other.good) return one.good;
     if (question_.wishes.goal == Goal::least_water && one.good) return one.amounts.water < other.amounts.water;
+    // Where C:N alone decides the distance, water still matters.
+    if (std::abs(one.distance - other.distance) <= as_near) return from_moisture_aim(one.mix) < from_moisture_aim(other.mix);
     return one.distance < other.distance;
+  }
+
+  double from_moisture_aim(const Mix& mix) const {
+    return mix.moisture ? std::abs((*mix.moisture - question_.targets.moisture.aim).value()) : 1.0;
   }
 
   Candidate with_water(const std::vector<double>& masses, double measures) {

@@ -106,7 +106,8 @@ std::string Show::mass(Mass value) const { return both(pounds(value.value()), ki
 
 std::string Show::mass_range(double low_kg, double high_kg) const {
   const bool tons = high_kg >= 2.0 * unit_size(Dimension::mass, "short_ton");
-  const bool small = in(Dimension::mass, "lb", high_kg) < 1.0;
+  constexpr double two_thirds = 0.667;  // so that a pound and its parts stay in pounds
+  const bool small = in(Dimension::mass, "lb", high_kg) < two_thirds;
   if (small)
     return both(number(in(Dimension::mass, "oz", low_kg)) + " to " + number(in(Dimension::mass, "oz", high_kg)) + " oz",
                 number(1000.0 * low_kg) + " to " + number(1000.0 * high_kg) + " g");
@@ -218,7 +219,13 @@ std::string show_count(double count, const std::string& container_name) {
 std::string show_amount(const std::optional<ContainerCount>& counted, Volume volume, const Materials& materials, const Show& show) {
   if (!counted) return show.volume(volume);
   const Container* container = find_container(materials.containers, counted->container);
-  return show_count(counted->count, container != nullptr ? container->name : counted->container);
+  std::string name = container != nullptr ? container->name : counted->container;
+  std::replace(name.begin(), name.end(), '-', ' ');
+  if (name.find_first_of("0123456789") == 0) name = "x " + name;
+  constexpr double about = 0.04;  // a count that is no half is told as it is: 1.1 buckets
+  const bool halves = std::abs(shown_count(counted->count) - counted->count) <= about * counted->count;
+  const bool one_decimal = !halves && counted->count >= 1.0 && counted->count < 10.0;
+  return one_decimal ? number(counted->count) + " " + plural(name) : show_count(counted->count, name);
 }
 
 std::string wrap(std::string_view text, std::size_t indent, std::size_t width) {

@@ -13,7 +13,8 @@ namespace {
 constexpr std::size_t most_cautions = 3;
 constexpr std::size_t most_assumptions = 6;
 constexpr double on_the_edge = 1.0 + 1e-6;
-constexpr double nearly = 1.3;  // off the windows by less than anyone can tell: a C:N of 39, moisture of 61 %
+constexpr double as_good = 1.1;  // as inside: a C:N of 36
+constexpr double nearly = 1.3;   // off the windows by less than anyone can tell: a C:N of 39, moisture of 61 %
 
 std::string item(const std::string& text) { return wrap("- " + text, 2); }
 
@@ -27,18 +28,21 @@ std::string moisture_window_words(const Targets& targets) {
   return low.substr(0, low.find(' ')) + " to " + show_moisture(targets.moisture.high);
 }
 
-/// What a heap off its windows will be like, in a gardener's words.
+/// What a heap off its windows will be like, in a gardener's words. What is shown as the edge counts as the edge.
 std::string character(const Mix& mix, const Targets& targets) {
+  constexpr double shown_ratio = 0.5;
+  constexpr double shown_share = 0.005;
   std::vector<std::string> words;
+  const auto& cn = targets.carbon_to_nitrogen;
   if (!mix.carbon_to_nitrogen) words.emplace_back("without nitrogen: it will not rot");
-  if (distance_from_aim(mix, targets) <= on_the_edge) return "in balance";
-  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > targets.carbon_to_nitrogen.high)
+  if (mix.carbon_to_nitrogen && mix.carbon_to_nitrogen->value() >= cn.high.value() + shown_ratio)
     words.emplace_back("slow and brown, short of nitrogen");
-  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < targets.carbon_to_nitrogen.low)
+  if (mix.carbon_to_nitrogen && mix.carbon_to_nitrogen->value() < cn.low.value() - shown_ratio)
     words.emplace_back("too green: it will smell of ammonia");
-  if (mix.moisture && *mix.moisture > targets.moisture.high) words.emplace_back("too wet: it will pack down and smell");
-  if (mix.moisture && *mix.moisture < targets.moisture.low) words.emplace_back("too dry to rot");
-  if (mix.air_space && *mix.air_space < targets.least_air) words.emplace_back("short of air");
+  if (mix.moisture && mix.moisture->value() >= targets.moisture.high.value() + shown_share)
+    words.emplace_back("too wet: it will pack down and smell");
+  if (mix.moisture && mix.moisture->value() < targets.moisture.low.value() - shown_share) words.emplace_back("too dry to rot");
+  if (mix.air_space && mix.air_space->value() < targets.least_air.value() - shown_share) words.emplace_back("short of air");
   std::string text;
   for (const std::string& word : words) text += (text.empty() ? "" : "; ") + word;
   return text.empty() ? "in balance" : text;
@@ -187,7 +191,7 @@ std::vector<std::string> amount_row(const RecipeAmount& amount, const Materials&
                                             : show.mass(amount.mass) + (amount.containers ? ", " + show.volume(amount.volume) : "");
   if (amount.bought) rest += "; to buy";
   const bool all = amount.left_over && amount.left_over->value() <= 1e-3 * amount.volume.value();
-  if (all) rest += amount.comes_fresh ? "; 30 days' worth" : "; all of it";
+  if (all) rest += amount.comes_fresh ? "; what 30 days bring" : "; all of it";
   return {own_measure(amount, amount.containers, amount.volume, materials, show), amount.name, rest};
 }
 
@@ -196,7 +200,8 @@ std::string water_words(WaterMass water, const Materials& materials, const Show&
   const Container* can = find_container(materials.containers, "watering-can");
   if (can == nullptr || !show.in_us_units()) return show.water(water);
   const double cans = (water / water_density() / can->volume).value();
-  return show.water(water) + (cans >= 0.5 ? " (" + show_count(cans, can->name) + ")" : "");
+  constexpr double many = 10.0;
+  return show.water(water) + (cans >= 0.5 && cans < many ? " (" + show_count(cans, can->name) + ")" : "");
 }
 
 std::string ingredients_text(const Recipe& recipe, const Materials& materials, const Show& show) {
@@ -209,7 +214,7 @@ std::string ingredients_text(const Recipe& recipe, const Materials& materials, c
   const bool moist = heap.mix.moisture && *heap.mix.moisture >= recipe.targets.moisture.low;
   constexpr double splash = 0.5;
   if (heap.water_to_add.value() >= splash) {
-    text += "  Water: " + water_words(heap.water_to_add, materials, show) + ", a little on each layer as you build.\n";
+    text += wrap("  Water: " + water_words(heap.water_to_add, materials, show) + ", a little on each layer as you build.", 4);
   } else {
     text += moist ? "  No water: it is wet enough as it is.\n" : "  It stays too dry: it wants water, and the limits allow none.\n";
   }
@@ -246,12 +251,14 @@ std::string cards_text(const Recipe& recipe, const Materials& materials, const S
 
 std::string as_it_comes_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   if (!recipe.proportion) return {};
-  std::string text = "\nBit by bit, as it comes\n";
-  const bool without_a_size = recipe.status == RecipeStatus::no_size;  // then the parts stand on top
-  if (recipe.proportion && !without_a_size) text += item("by volume: " + parts_words(*recipe.proportion));
-  text += cards_text(recipe, materials, show);
-  if (without_a_size) text += wrap("For amounts say how much there is: --have \"leaves=20 bags\"");
-  return text + (without_a_size && recipe.pair ? text_of_pair(*recipe.pair, recipe.targets, show) : "");
+  if (recipe.status == RecipeStatus::no_size)  // the parts stand on top
+    return (recipe.cards.empty() ? "" : "\nBit by bit, as it comes\n" + cards_text(recipe, materials, show)) +
+           wrap("For amounts say how much there is: --have \"leaves=20 bags\"") +
+           (recipe.pair ? text_of_pair(*recipe.pair, recipe.targets, show) : "");
+  if (recipe.cards.empty()) return {};
+  return "\nOr bit by bit, as it comes, a mix of its own\n" +
+         item("by volume: " + parts_words(*recipe.proportion) + ": " + ratio_of(recipe.proportion->mix)) +
+         cards_text(recipe, materials, show);
 }
 
 /// What to do with what is left of a feedstock.
@@ -263,7 +270,9 @@ std::string advice_for_left_over(const Feedstock& feedstock) {
       if (feedstock.has_tag("grassy")) return "clippings: leave them on the lawn, that is no waste";
       return "greens: add them as browns come in, or put them in the town's yard-waste cart";
     case FeedstockClass::keeper:
-      return "browns: keep them dry for greens to come, or pile them up moist by themselves: leaf mould in a year or two";
+      if (feedstock.has_tag("leaves"))
+        return "leaves: keep them dry for greens to come, or pile them up moist by themselves: leaf mould in a year or two";
+      return "browns: keep them dry for greens to come, or spread them as mulch";
     case FeedstockClass::supplement:
     case FeedstockClass::mineral: return {};
   }
@@ -313,12 +322,21 @@ std::string name_of(const std::string& id, const Recipe& recipe) {
   return found == recipe.amounts.end() ? id : found->name;
 }
 
+bool greens_are_left(const Recipe& recipe) {
+  const Told heap = told(recipe);
+  return std::any_of(heap.amounts.begin(), heap.amounts.end(), [](const RecipeAmount& amount) {
+    const bool green = amount.feedstock_class == FeedstockClass::clippings || amount.feedstock_class == FeedstockClass::must_go;
+    return green && amount.left_over && amount.left_over->value() > 1e-3 * (amount.volume + *amount.left_over).value();
+  });
+}
+
 std::string held_back_words(const HeldBack& held, const Recipe& recipe) {
   const Mix* all = recipe.everything_in ? &recipe.everything_in->mix : recipe.mix ? &*recipe.mix : nullptr;
   const auto& window = recipe.targets.carbon_to_nitrogen;
   switch (held.limit) {
     case Limit::carbon_to_nitrogen: {
       const bool brown = all != nullptr && all->carbon_to_nitrogen && *all->carbon_to_nitrogen > window.high;
+      if (brown && greens_are_left(recipe)) return "balance: all of it together would be too brown, " + ratio_of(*all);
       return brown ? "greens, moist and rich in nitrogen: there are not enough for all the browns"
                    : "browns, dry and rich in carbon: there are not enough for all the greens";
     }
@@ -377,17 +395,23 @@ bool is_far_off(const Recipe& recipe) {
 std::string help_heading(const Recipe& recipe) {
   const std::string any = recipe.what_would_help.size() == 1 ? "\n" : ": any one of these\n";
   if (is_far_off(recipe)) return "Mix in what it lacks" + any;
-  if (recipe.status == RecipeStatus::on_target) return "What would let you use it all" + any;
+  if (recipe.status == RecipeStatus::on_target) return "What would let all of it go in, just inside the range" + any;
   return (recipe.status == RecipeStatus::not_enough ? "What is missing" : "What would set it right") + any;
 }
 
 std::string help_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   const bool will_do = recipe.status == RecipeStatus::nearest && told(recipe).distance_from_aim <= nearly;
-  if (recipe.what_would_help.empty() || will_do) return {};
+  const bool may_go_in =
+      recipe.status == RecipeStatus::on_target && recipe.everything_in && recipe.everything_in->distance_from_aim <= as_good;
+  if (recipe.what_would_help.empty() || will_do || may_go_in) return {};
   constexpr std::size_t most_ways = 6;
   std::string text = "\n" + help_heading(recipe);
   for (std::size_t i = 0; i < std::min(most_ways, recipe.what_would_help.size()); ++i)
     text += item(one_help_words(recipe.what_would_help[i], materials, show));
+  const std::optional<Volume>& capacity = recipe.wishes.capacity;
+  const Mix& helped = recipe.what_would_help.front().mix;
+  if (capacity && helped.volume && *helped.volume > *capacity)
+    text += wrap("All of it wants room for " + show.volume(*helped.volume) + ".");
   const auto is_dose = [](const Help& help) { return !help.additions.empty() && help.additions.front().is_supplement; };
   if (std::any_of(recipe.what_would_help.begin(), recipe.what_would_help.end(), is_dose))
     text += wrap(
@@ -408,8 +432,8 @@ std::string everything_in_text(const Recipe& recipe, const Show& show) {
   std::string text =
       "If everything went in: " + ratio_of(all.mix) + (all.mix.moisture ? ", " + show_moisture(*all.mix.moisture) + " moist" : "");
   if (all.water_to_add.value() >= 0.5) text += " with " + show.water(all.water_to_add) + " of water";
-  const std::string end =
-      all.distance_from_aim <= 1.0 ? "still in balance, but near the edge; you may." : character(all.mix, recipe.targets) + ".";
+  const std::string end = all.distance_from_aim <= as_good ? "still about in balance, at the edge of the range. You may put it all in."
+                                                           : character(all.mix, recipe.targets) + ".";
   return "\n" + wrap(text + ": " + end, 2);
 }
 
@@ -419,11 +443,11 @@ std::string otherwise_text(const Recipe& recipe, const Materials& materials, con
   const auto& window = recipe.targets.carbon_to_nitrogen;
   const bool brown = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > window.high;
   const bool wet = mix.moisture && *mix.moisture > recipe.targets.moisture.high;
-  if (brown && wet) return "\nOr, without it\n" + item("spread it out to dry before you add greens: they would make it wetter");
+  const bool green = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < window.low;
+  if (wet || green) return "\nOr, without them\n" + advice_text(recipe, materials);
   if (brown)
-    return "\nOr, without them\n" + item("keep them dry, under a lid or tarp, until greens come") +
-           item("or pile them up moist by themselves and wait: leaf mould in a year or two") + ingredients_text(recipe, materials, show);
-  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < window.low) return "\nOr, without them\n" + advice_text(recipe, materials);
+    return "\nOr, without them\n" + advice_text(recipe, materials) + "For a slow heap by itself\n" +
+           ingredients_text(recipe, materials, show);
   return "\nThe nearest to a good heap\n" + ingredients_text(recipe, materials, show);
 }
 
@@ -432,7 +456,7 @@ std::string headline(const Recipe& recipe, const Show& show) {
     case RecipeStatus::on_target: return "Put in the heap\n";
     case RecipeStatus::nearest: {
       if (told(recipe).distance_from_aim <= nearly) return "This comes out a little off the range, and will work.\n\nPut in the heap\n";
-      return wrap("By itself this comes out " + character(told(recipe).mix, recipe.targets) + ".");
+      return wrap("As it is this comes out " + character(told(recipe).mix, recipe.targets) + ".");
     }
     case RecipeStatus::not_enough:
       if (!recipe.mix)
@@ -446,10 +470,10 @@ std::string headline(const Recipe& recipe, const Show& show) {
           "away, or let one be \"up-to\".");
     case RecipeStatus::no_size:
       if (recipe.additions_only)
-        return wrap("That alone makes no heap: it is only an addition. Say what else there is: leaves, clippings, scraps.");
-      if (recipe.proportion) return "Mix by volume: " + parts_words(*recipe.proportion) + "\n\nSo, for one small batch\n";
+        return wrap("That alone makes no heap: it is only an addition, or none of it. Say what else there is: leaves, clippings, scraps.");
+      if (recipe.proportion) return wrap("Mix by volume: " + parts_words(*recipe.proportion)) + "\nSo, for one small batch\n";
       if (recipe.mix)
-        return wrap("By itself this comes out " + character(*recipe.mix, recipe.targets) + ". The amounts are for each " +
+        return wrap("As it is this comes out " + character(*recipe.mix, recipe.targets) + ". The amounts are for each " +
                     show.volume(recipe.amounts.front().volume) + ": say how much there is, --have \"leaves=20 bags\".");
       return wrap(
           "How big a heap? Say how much there is of something (--have \"leaves=20 bags\"), or how big a heap you want (--fill \"1 yd3\").");
@@ -469,6 +493,12 @@ std::string room_text(const Plan& plan, const Show& show) {
   return wrap(room + show.volume(heap) + " does not fit at once. Fill up again as it sinks, or give the heap more room.", 17);
 }
 
+/// Something bought that comes by weight: nobody knows its bags.
+bool by_the_part(const Told& heap) {
+  return std::any_of(heap.amounts.begin(), heap.amounts.end(),
+                     [](const RecipeAmount& amount) { return amount.bought && !amount.containers && amount.mass.value() > 0.0; });
+}
+
 /// @param room a line on whether it fits, where bins are described
 std::string recipe_body(const Recipe& recipe, const Materials& materials, const Show& show, const std::string& room = {}) {
   std::string text = headline(recipe, show);
@@ -477,9 +507,11 @@ std::string recipe_body(const Recipe& recipe, const Materials& materials, const 
   text +=
       far_off ? help_text(recipe, materials, show) + otherwise_text(recipe, materials, show) : ingredients_text(recipe, materials, show);
   const Told heap = told(recipe);
-  text += (far_off ? "\nWhat it makes by itself\n" : "\nWhat it makes\n") + figures_of(heap.mix, recipe.targets, show) + room +
+  text += (far_off ? "\nWhat it makes as it is\n" : "\nWhat it makes\n") + figures_of(heap.mix, recipe.targets, show) + room +
           on_the_figures(heap.mix);
-  if (heap.cost > 0.0) text += "  cost       " + print_number(std::round(100.0 * heap.cost) / 100.0, 6) + " in your money\n";
+  if (heap.cost > 0.0)
+    text += "  cost       " + print_number(std::round(100.0 * heap.cost) / 100.0, 6) + " in your money" +
+            (by_the_part(heap) ? ", by the part of a unit" : "") + "\n";
   if (recipe.wishes.goal == Goal::cheapest && !recipe.wishes.fill)
     text += wrap("  (The cheapest heap is a small one: say how big a heap you want, fill = \"2 yd3\".)", 2);
   if (recipe.next_dearer)

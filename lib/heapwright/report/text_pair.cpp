@@ -29,11 +29,15 @@ std::string ratio_words(const PairMix& mix) { return mix.carbon_to_nitrogen ? sh
 std::string verdict(const PairMix& mix, const Pair& pair, const Targets& targets) {
   if (holds(pair.both_right, mix.by_volume)) return "right";
   if (holds(pair.right_with_water, mix.by_volume)) return "right, once watered";
+  // What is shown as the edge is no more than the edge.
+  constexpr double shown_ratio = 0.5;
+  constexpr double shown_share = 0.005;
   const auto& ratio = targets.carbon_to_nitrogen;
   std::string text;
-  if (!mix.carbon_to_nitrogen || *mix.carbon_to_nitrogen > ratio.high) text = "too brown";
-  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < ratio.low) text = "too green";
-  if (mix.moisture > targets.moisture.high) text += text.empty() ? "too wet" : ", too wet";
+  if (!mix.carbon_to_nitrogen || mix.carbon_to_nitrogen->value() >= ratio.high.value() + shown_ratio) text = "too brown";
+  if (mix.carbon_to_nitrogen && mix.carbon_to_nitrogen->value() < ratio.low.value() - shown_ratio) text = "too green";
+  if (mix.moisture.value() >= targets.moisture.high.value() + shown_share) text += text.empty() ? "too wet" : ", too wet";
+  if (text.empty()) return "at the edge";
   return text;
 }
 
