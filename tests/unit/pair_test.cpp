@@ -16,12 +16,9 @@ namespace {
 
 Ingredient ingredient(double moisture, double carbon, double nitrogen, double density) {
   const OrganicMatterDryBasis organic = organic_dry_basis(std::min(1.0, 1.8 * carbon));
-  return {"a",
-          "a",
-          "",
-          {wet_basis(moisture), carbon_dry_basis(carbon), nitrogen_dry_basis(nitrogen), organic, particle_density_of(organic)},
-          bulk_density(density),
-          Mass()};
+  const Properties properties{wet_basis(moisture), carbon_dry_basis(carbon), nitrogen_dry_basis(nitrogen), organic,
+                              particle_density_of(organic)};
+  return {{properties, bulk_density(density), Mass()}, "a", "a", ""};
 }
 
 /// The same mix by the balance of masses, of one cubic metre.

@@ -43,7 +43,7 @@ TEST_CASE("the compost of a heap, by hand", "[plan]") {
   // 100 kg half water: 50 kg dry, of it 36 kg organic and 14 kg ash.
   const Properties properties{wet_basis(0.5), carbon_dry_basis(0.4), nitrogen_dry_basis(0.016), organic_dry_basis(0.72),
                               particle_density(1500.0)};
-  const Mix mix = mix_of({{{"a", "a", "", properties, bulk_density(200.0), 100.0 * unit::kg}}, {}});
+  const Mix mix = mix_of({{{{properties, bulk_density(200.0), 100.0 * unit::kg}, "a", "a", ""}}, {}});
   Compost compost;
   compost.moisture = {reading(wet_basis(0.3), wet_basis(0.4), wet_basis(0.5))};
   compost.bulk_density = {reading(bulk_density(500.0), bulk_density(600.0), bulk_density(700.0))};
@@ -56,7 +56,7 @@ TEST_CASE("the compost of a heap, by hand", "[plan]") {
   CHECK_THAT(yield.high.value(), WithinRel((14.0 + 21.6) / (500.0 * 0.6) * 0.95, exact));
 
   SECTION("water added to the heap does not make more compost") {
-    const Mix wetter = mix_of({{{"a", "a", "", properties, bulk_density(200.0), 100.0 * unit::kg}}, 50.0 * unit::kg_water});
+    const Mix wetter = mix_of({{{{properties, bulk_density(200.0), 100.0 * unit::kg}, "a", "a", ""}}, 50.0 * unit::kg_water});
     CHECK(compost_yield(wetter, compost, rule).likely == yield.likely);
   }
   SECTION("a density without its range is taken as it is") {

@@ -21,7 +21,7 @@ RecipeSupply supply(const std::string& id, FeedstockClass of_class, double moist
   const Properties properties{wet_basis(moisture), carbon_dry_basis(carbon), nitrogen_dry_basis(carbon / ratio),
                               organic_dry_basis(std::min(1.0, 1.8 * carbon)), particle_density(1400.0)};
   RecipeSupply supply;
-  supply.ingredient = {id, id, "", properties, bulk_density(density), Mass()};
+  supply.ingredient = {{properties, bulk_density(density), Mass()}, id, id, ""};
   supply.feedstock_class = of_class;
   if (kg) supply.available = *kg * unit::kg;
   if (!kg) supply.use = Use::unlimited;
