@@ -104,7 +104,8 @@ std::string_view example_size(std::string_view key) { return key == "volume" ? "
 
 void check_top_width(const HeapDescription& heap) {
   if (!heap.top_width) return;
-  if (heap.shape != HeapShape::windrow) throw TextError("only a windrow has one", "leave it out, or let the shape be windrow");
+  if (heap.shape != HeapShape::windrow)
+    throw TextError("only a windrow has a width at the top", "leave it out, or let the shape be windrow");
   if (heap.width && !(*heap.top_width <= *heap.width))
     throw TextError("a windrow is no wider at the top than at the base", "make it the width at most");
 }
