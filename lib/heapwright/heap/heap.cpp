@@ -12,7 +12,7 @@ namespace heapwright {
 namespace {
 
 constexpr double as_good_as_full = 1.02;
-constexpr double hair = 1e-9;  // so that 3 ft is 3 ft whichever way it was reckoned
+constexpr double hair = 1e-6;  // so that 3 ft is 3 ft whichever way it was reckoned, and a recipe for a cubic yard is one
 
 /// A full heap's height, as a heap of its shape has it when only a share of it is there.
 Length height_of_share(const HeapDescription& heap, double share) {
@@ -159,7 +159,7 @@ HeapAnswer heap_answer(const std::optional<HeapDescription>& described, const st
 std::optional<HeapDescription> suitable_heap(Volume loose) {
   const Volume large = 10.0 * unit_size(Dimension::volume, "yd3") * unit::m3;
   if (!(loose >= (1.0 - hair) * least_volume_to_heat)) return std::nullopt;
-  return loose < large ? square_bins(loose) : windrow_of(loose);
+  return loose < (1.0 - hair) * large ? square_bins(loose) : windrow_of(loose);
 }
 
 }  // namespace heapwright
