@@ -129,6 +129,7 @@ OPTIONS = [
     ("output in no folder", ["materials", "--output", "/no/such/folder/x"], r"cannot be written"),
     ("heap without a side", ["heap", "--shape", "windrow", "--length", "40 ft", "--height", "4 ft"], r'--width is missing: a windrow.*add --width "4 ft"'),
     ("heap of no height", ["heap", "--shape", "cone", "--diameter", "6 ft", "--height", "0 ft"], r'--height: "0 ft" is no side of a heap'),
+    ("heap past all measure", ["heap", "--shape", "cone", "--diameter", "1e6 ft", "--height", "4 ft"], r'--diameter: "1e6 ft" is no side of a heap.*1 cm to 10000 m'),
     ("heap as high as a weight", ["heap", "--shape", "cone", "--diameter", "6 ft", "--height", "4 lb"], r'--height: "4 lb" is a weight'),
     ("heap of nan", ["heap", "--shape", "tumbler", "--volume", "nan gal"], r'--volume: "nan gal" does not begin with a number'),
     ("nan heaps", ["heap", "--shape", "tumbler", "--volume", "60 gal", "--count", "nan"], r"--count: is no number of heaps"),

@@ -18,15 +18,22 @@ constexpr std::array<Side, 5> sides{{{"length", &HeapDescription::length},
                                      {"diameter", &HeapDescription::diameter},
                                      {"top_width", &HeapDescription::top_width}}};
 
+// Wide of anything built, and narrow enough that figures stay readable.
+const Length shortest_side = 0.01 * unit::m;
+const Length longest_side = 1e4 * unit::m;
+const Volume smallest_drum = 0.001 * unit::m3;
+
 Length read_side(std::string_view text) {
   const Length length = read_length(text);
-  if (!(length.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no side of a heap", "write a length above zero: \"4 ft\"");
+  if (!(length >= shortest_side && length <= longest_side))
+    throw TextError("\"" + std::string(text) + "\" is no side of a heap", "write a length from 1 cm to 10000 m: \"4 ft\"");
   return length;
 }
 
 Volume read_drum(std::string_view text) {
   const Volume volume = read_volume(text);
-  if (!(volume.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no tumbler", "write a volume above zero: \"60 gal\"");
+  if (!(volume >= smallest_drum))
+    throw TextError("\"" + std::string(text) + "\" is no tumbler", "write a volume of 1 L or more: \"60 gal\"");
   return volume;
 }
 

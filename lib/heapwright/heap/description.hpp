@@ -40,8 +40,8 @@ struct HeapDescription {
 /// The keys of [heap] that measure it.
 inline constexpr std::array<std::string_view, 6> size_keys{"length", "width", "height", "diameter", "top_width", "volume"};
 
-/// Reads a size into the place of its key, one of size_keys. @throws TextError where the text is none: sides and the volume are above 0,
-/// a top width is not below
+/// Reads a size into the place of its key, one of size_keys. @throws TextError where the text is none: sides are from 1 cm to 10000 m, a
+/// top width from 0, a tumbler from 1 L
 void read_size(HeapDescription& heap, std::string_view key, std::string_view text);
 
 /// The keys of the sizes that a shape is measured by.
