@@ -19,6 +19,7 @@ def supply(line):
 def feedstock(lines):
     return '[[feedstock]]\nid = "x"\n' + lines + "\n"
 
+WINDROW = '[heap]\nshape = "windrow"\nlength = "40 ft"\nwidth = "8 ft"\nheight = "4 ft"\n'
 
 # name, text of the yard file, what stderr must match (position, what is wrong, what would be right)
 YARDS = [
@@ -75,6 +76,11 @@ YARDS = [
     ("eleven months of weather", '[climate]\nmean_air_temperature = ["1 degC"]\n', r"has 1 temperatures.*twelve"),
     ("temperature without a scale", '[climate]\ncoldest_month = "30"\nwarmest_month = "70 degF"\n', r'coldest_month: "30" has no unit.*degF'),
     ("a heap without its height", '[heap]\nshape = "cone"\ndiameter = "4 ft"\n', r"yard.toml:1:1: .*height is missing"),
+    ("a tumbler of nothing", '[heap]\nshape = "tumbler"\nvolume = "0 gal"\n', r'yard.toml:3:10: volume: "0 gal" is no tumbler'),
+    ("half a heap", '[heap]\nshape = "tumbler"\nvolume = "60 gal"\ncount = 1.5\n', r"yard.toml:4:9: count: is no number of heaps.*whole number"),
+    ("a top wider than the base", WINDROW + 'top_width = "9 ft"\n', r"yard.toml:6:13: top_width: a windrow is no wider at the top"),
+    ("a negative top", WINDROW + 'top_width = "-1 ft"\n', r'yard.toml:6:13: top_width: "-1 ft" is negative'),
+    ("a bin with a top width", '[heap]\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\ntop_width = "2 ft"\n', r"yard.toml:5:13: top_width: only a windrow has"),
     ("unknown compost", '[topdressing]\ncompost = "yard-trimings"\n', r'compost: "yard-trimings" is no known compost.*did you mean "yard-trimmings"\?'),
     ("too deep for a lawn", '[[lawn.zone]]\nshape = "area"\narea = "100 ft2"\n[topdressing]\ndepth = "3/4 in"\n', r"yard.toml:5:9: depth: 0.75 in of compost at once would smother a living lawn.*surface"),
     ("too deep in a zone", '[[lawn.zone]]\nshape = "area"\narea = "100 ft2"\ndepth = "0 in"\n', r"yard.toml:4:9: depth: .*0 in"),
@@ -121,6 +127,15 @@ OPTIONS = [
     ("unknown material", ["materials", "lleaves"], r'did you mean "leaves"'),
     ("output that exists", ["materials", "--output", "/etc/passwd"], r"exists already.*--force"),
     ("output in no folder", ["materials", "--output", "/no/such/folder/x"], r"cannot be written"),
+    ("heap without a side", ["heap", "--shape", "windrow", "--length", "40 ft", "--height", "4 ft"], r'--width is missing: a windrow.*add --width "4 ft"'),
+    ("heap of no height", ["heap", "--shape", "cone", "--diameter", "6 ft", "--height", "0 ft"], r'--height: "0 ft" is no side of a heap'),
+    ("heap past all measure", ["heap", "--shape", "cone", "--diameter", "1e6 ft", "--height", "4 ft"], r'--diameter: "1e6 ft" is no side of a heap.*1 cm to 10000 m'),
+    ("heap as high as a weight", ["heap", "--shape", "cone", "--diameter", "6 ft", "--height", "4 lb"], r'--height: "4 lb" is a weight'),
+    ("heap of nan", ["heap", "--shape", "tumbler", "--volume", "nan gal"], r'--volume: "nan gal" does not begin with a number'),
+    ("nan heaps", ["heap", "--shape", "tumbler", "--volume", "60 gal", "--count", "nan"], r"--count: is no number of heaps"),
+    ("heap of unknown shape", ["heap", "--shape", "pyramid"], r"--shape: pyramid"),
+    ("top wider than the base", ["heap", "--shape", "windrow", "--length", "40 ft", "--width", "8 ft", "--height", "4 ft", "--top-width", "9 ft"], r"--top-width: a windrow is no wider"),
+    ("cone with a flat top", ["heap", "--shape", "cone", "--diameter", "6 ft", "--height", "4 ft", "--top-width", "1 ft"], r"--top-width: only a windrow"),
     ("fill and capacity", ["recipe", "--have", "leaves=6 bags", "--fill", "1 yd3", "--capacity", "1 yd3"], r"one or the other"),
 ]
 

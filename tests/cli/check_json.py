@@ -20,6 +20,8 @@ PAIR_MIX = {"share_of_volume", "share_of_mass", "carbon_to_nitrogen", "moisture_
 STEP = {"what", "formula", "symbols", "numbers", "terms", "result", "source"}
 TOPDRESS = {"area_m2", "depth_m", "volume_m3", "volume_with_allowance_m3", "covers_m2", "mass_kg", "per_year_m3", "orders", "best_order", "phone_line",
             "wheelbarrow_loads", "nutrients_kg_per_100m2"}
+HEAP = {"shape", "volume_m3", "surface_m2", "footprint_m2", "count", "fits", "tall_enough_to_heat", "notes", "mix_volume_m3", "heaps_needed",
+        "filled_height_m", "settled_height_m"} | {"assumptions", "cautions"}
 PLAN = {"yard", "season", "recipe", "heap", "forecast", "readings", "maturity", "topdress", "supply", "calendar"}
 EVERY_ANSWER = {"assumptions", "cautions"}
 
@@ -100,8 +102,14 @@ def main():
     has("plan topdress", plan["topdress"], TOPDRESS)
     has("plan supply", plan["supply"], {"own_compost_m3", "needed_m3", "to_buy_m3"})
     has("plan own compost", plan["supply"]["own_compost_m3"], {"low", "likely", "high"})
+    tumbler = ("heap", "--shape", "tumbler", "--volume", "60 gal")
+    for arguments in (("heap", yard), tumbler, (*tumbler, "--have", "leaves=20 bags"), ("heap", "--have", "leaves=20 bags"), ("heap",)):
+        has(str(arguments), answer(program, *arguments), HEAP)
+    has("plan heap", plan["heap"], HEAP)
+    if plan["heap"] != answer(program, "heap", yard):
+        failures.append("plan tells another heap than heap")
     print("\n".join(failures))
-    print(f"JSON of 13 commands, {len(failures)} failures")
+    print(f"JSON of 19 commands, {len(failures)} failures")
     return 1 if failures else 0
 
 

@@ -1,22 +1,96 @@
 #include "heapwright/heap/description.hpp"
 
-#include <numbers>
-#include <string>
-#include <utility>
-#include <vector>
+#include <algorithm>
 
+#include "heapwright/error.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
 namespace {
 
-const std::vector<std::pair<std::string, HeapShape>> shape_words{{"bin", HeapShape::bin},
-                                                                 {"round", HeapShape::round},
-                                                                 {"tumbler", HeapShape::tumbler},
-                                                                 {"cone", HeapShape::cone},
-                                                                 {"windrow", HeapShape::windrow}};
+struct Side {
+  std::string_view key;
+  std::optional<Length> HeapDescription::*place;
+};
+constexpr std::array<Side, 5> sides{{{"length", &HeapDescription::length},
+                                     {"width", &HeapDescription::width},
+                                     {"height", &HeapDescription::height},
+                                     {"diameter", &HeapDescription::diameter},
+                                     {"top_width", &HeapDescription::top_width}}};
 
-std::vector<std::string> keys_of(HeapShape shape) {
+// Wide of anything built, and narrow enough that figures stay readable.
+const Length shortest_side = 0.01 * unit::m;
+const Length longest_side = 1e4 * unit::m;
+const Volume smallest_drum = 0.001 * unit::m3;
+
+Length read_side(std::string_view text) {
+  const Length length = read_length(text);
+  if (!(length >= shortest_side && length <= longest_side))
+    throw TextError("\"" + std::string(text) + "\" is no side of a heap", "write a length from 1 cm to 10000 m: \"4 ft\"");
+  return length;
+}
+
+Volume read_drum(std::string_view text) {
+  const Volume volume = read_volume(text);
+  if (!(volume >= smallest_drum))
+    throw TextError("\"" + std::string(text) + "\" is no tumbler", "write a volume of 1 L or more: \"60 gal\"");
+  return volume;
+}
+
+bool has_size(const HeapDescription& heap, std::string_view key) {
+  if (key == "volume") return heap.volume.has_value();
+  const auto side = std::find_if(sides.begin(), sides.end(), [&](const Side& one) { return one.key == key; });
+  return side != sides.end() && (heap.*(side->place)).has_value();
+}
+
+/// Reads a key of the table with whatever reads or checks it; a TextError becomes a problem of its place.
+template <class Check>
+void checked_at(Table& table, std::string_view key, Check check) {
+  try {
+    check();
+  } catch (const TextError& error) {
+    table.problem_at(key, error.what(), error.hint());
+  }
+}
+
+void read_sizes(Table& table, HeapDescription& heap, bool shape_known) {
+  for (const std::string_view key : size_keys) {
+    table.read(key, [&](std::string_view text) {
+      read_size(heap, key, text);
+      return true;
+    });
+  }
+  if (!shape_known) return;
+  for (const std::string& key : sizes_of(heap.shape)) table.require(key, "write " + key + " = \"" + std::string(example_size(key)) + "\"");
+  checked_at(table, "top_width", [&] { check_top_width(heap); });
+}
+
+}  // namespace
+
+const std::vector<std::pair<std::string, HeapShape>>& heap_shape_words() {
+  static const std::vector<std::pair<std::string, HeapShape>> words{{"bin", HeapShape::bin},
+                                                                    {"round", HeapShape::round},
+                                                                    {"tumbler", HeapShape::tumbler},
+                                                                    {"cone", HeapShape::cone},
+                                                                    {"windrow", HeapShape::windrow}};
+  return words;
+}
+
+std::string_view shape_word(HeapShape shape) {
+  for (const auto& [word, meaning] : heap_shape_words()) {
+    if (meaning == shape) return word;
+  }
+  return {};
+}
+
+void read_size(HeapDescription& heap, std::string_view key, std::string_view text) {
+  for (const Side& side : sides) {
+    if (side.key == key) heap.*(side.place) = key == "top_width" ? read_length(text) : read_side(text);
+  }
+  if (key == "volume") heap.volume = read_drum(text);
+}
+
+std::vector<std::string> sizes_of(HeapShape shape) {
   switch (shape) {
     case HeapShape::bin:
     case HeapShape::windrow: return {"length", "width", "height"};
@@ -27,38 +101,45 @@ std::vector<std::string> keys_of(HeapShape shape) {
   return {};
 }
 
-Length read_side(std::string_view text) {
-  const Length length = read_length(text);
-  if (!(length.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no side of a heap", "write a length above zero: \"4 ft\"");
-  return length;
+std::vector<std::string> missing_sizes(const HeapDescription& heap) {
+  std::vector<std::string> missing = sizes_of(heap.shape);
+  std::erase_if(missing, [&](const std::string& key) { return has_size(heap, key); });
+  return missing;
 }
 
-void read_size(Table& table, HeapDescription& heap, bool shape_known) {
-  heap.length = table.read("length", read_side);
-  heap.width = table.read("width", read_side);
-  heap.height = table.read("height", read_side);
-  heap.diameter = table.read("diameter", read_side);
-  heap.volume = table.read("volume", read_volume);
-  if (!shape_known) return;
-  for (const std::string& key : keys_of(heap.shape))
-    table.require(key, "write " + key + (key == "volume" ? " = \"60 gal\"" : " = \"4 ft\""));
+std::string_view example_size(std::string_view key) { return key == "volume" ? "60 gal" : "4 ft"; }
+
+void check_top_width(const HeapDescription& heap) {
+  if (!heap.top_width) return;
+  if (heap.shape != HeapShape::windrow)
+    throw TextError("only a windrow has a width at the top", "leave it out, or let the shape be windrow");
+  if (heap.width && !(*heap.top_width <= *heap.width))
+    throw TextError("a windrow is no wider at the top than at the base", "make it the width at most");
 }
 
-}  // namespace
+int heap_count(double number) {
+  constexpr double most = 1000.0;
+  if (!(number >= 1.0 && number <= most && number == static_cast<int>(number)))
+    throw TextError("is no number of heaps", "write a whole number from 1 to 1000");
+  return static_cast<int>(number);
+}
 
-Volume room_of(const HeapDescription& heap) {
-  constexpr double quarter_pi = std::numbers::pi / 4.0;
-  const auto m = [](const std::optional<Length>& length) { return length ? length->value() : 0.0; };
-  double one = 0.0;
+HeapSize size_of(const HeapDescription& heap) {
+  const std::vector<std::string> missing = missing_sizes(heap);
+  if (!missing.empty()) throw DomainError("the heap has no " + missing.front(), "measure it");
   switch (heap.shape) {
-    case HeapShape::bin: one = m(heap.length) * m(heap.width) * m(heap.height); break;
-    case HeapShape::round: one = quarter_pi * m(heap.diameter) * m(heap.diameter) * m(heap.height); break;
-    case HeapShape::tumbler: one = heap.volume ? heap.volume->value() : 0.0; break;
-    case HeapShape::cone: one = quarter_pi / 3.0 * m(heap.diameter) * m(heap.diameter) * m(heap.height); break;
-    case HeapShape::windrow: one = quarter_pi * m(heap.width) * m(heap.height) * m(heap.length); break;
+    case HeapShape::bin: return box(*heap.length, *heap.width, *heap.height);
+    case HeapShape::round: return cylinder(*heap.diameter, *heap.height);
+    case HeapShape::tumbler: return drum(*heap.volume);
+    case HeapShape::cone: return cone(*heap.diameter, *heap.height);
+    case HeapShape::windrow:
+      if (heap.top_width) return flat_topped_windrow(*heap.length, *heap.width, *heap.top_width, *heap.height);
+      return semi_elliptic_windrow(*heap.length, *heap.width, *heap.height);
   }
-  return heap.count * one * unit::m3;
+  throw DomainError("there is no such shape of a heap");
 }
+
+Volume room_of(const HeapDescription& heap) { return static_cast<double>(heap.count) * size_of(heap).volume; }
 
 Facts facts_of(const HeapDescription& heap, Date built) {
   Facts facts;
@@ -72,16 +153,10 @@ std::optional<HeapDescription> read_heap(Table& root) {
   std::optional<Table> table = root.table("heap");
   if (!table) return std::nullopt;
   HeapDescription heap;
-  const auto shape = table->one_of("shape", shape_words);
+  const auto shape = table->one_of("shape", heap_shape_words());
   heap.shape = shape.value_or(heap.shape);
-  read_size(*table, heap, shape || !table->has("shape"));
-  if (const auto count = table->number("count")) {
-    if (*count >= 1.0 && *count <= 1000.0 && *count == static_cast<int>(*count)) {
-      heap.count = static_cast<int>(*count);
-    } else {
-      table->problem_at("count", "is no number of heaps", "write a whole number from 1 to 1000");
-    }
-  }
+  read_sizes(*table, heap, shape || !table->has("shape"));
+  if (const auto count = table->number("count")) checked_at(*table, "count", [&] { heap.count = heap_count(*count); });
   heap.built = table->date("built");
   heap.filled_as_it_comes = table->one_of<bool>("filled", {{"at-once", false}, {"as-it-comes", true}}).value_or(false);
   heap.turn_every = table

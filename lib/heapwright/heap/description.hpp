@@ -1,8 +1,14 @@
 #pragma once
 /// The heap or bin of a yard, as its owner describes it.
 
+#include <array>
 #include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
 
+#include "heapwright/heap/shapes.hpp"
 #include "heapwright/input/document.hpp"
 #include "heapwright/materials/caution.hpp"
 #include "heapwright/units/quantities.hpp"
@@ -11,12 +17,17 @@ namespace heapwright {
 
 enum class HeapShape { bin, round, tumbler, cone, windrow };
 
+/// Each shape with its word in [heap].
+const std::vector<std::pair<std::string, HeapShape>>& heap_shape_words();
+std::string_view shape_word(HeapShape shape);
+
 struct HeapDescription {
   HeapShape shape = HeapShape::bin;
   std::optional<Length> length;
   std::optional<Length> width;
   std::optional<Length> height;
   std::optional<Length> diameter;
+  std::optional<Length> top_width;  ///< of a flat-topped windrow; without it the section is half an ellipse
   std::optional<Volume> volume;
   int count = 1;
   std::optional<Date> built;
@@ -26,8 +37,30 @@ struct HeapDescription {
   bool covered = false;
 };
 
-/// What all heaps of a description hold, full: a box, a cylinder, a drum, a cone, or a windrow of semi-elliptic section (π/4 × width ×
-/// height × length).
+/// The keys of [heap] that measure it.
+inline constexpr std::array<std::string_view, 6> size_keys{"length", "width", "height", "diameter", "top_width", "volume"};
+
+/// Reads a size into the place of its key, one of size_keys. @throws TextError where the text is none: sides are from 1 cm to 10000 m, a
+/// top width from 0, a tumbler from 1 L
+void read_size(HeapDescription& heap, std::string_view key, std::string_view text);
+
+/// The keys of the sizes that a shape is measured by.
+std::vector<std::string> sizes_of(HeapShape shape);
+/// Those of them that a description lacks.
+std::vector<std::string> missing_sizes(const HeapDescription& heap);
+/// How a size may be written: "4 ft", "60 gal".
+std::string_view example_size(std::string_view key);
+
+/// @throws TextError where a heap that is no windrow has a top width, or a windrow is wider at its top than at its base
+void check_top_width(const HeapDescription& heap);
+
+/// A number of heaps: whole, from 1 to 1000. @throws TextError otherwise
+int heap_count(double number);
+
+/// One heap of a description, full. @throws DomainError where a size is missing, or there is no such shape
+HeapSize size_of(const HeapDescription& heap);
+
+/// What all heaps of a description hold, full. @throws DomainError as size_of()
 Volume room_of(const HeapDescription& heap);
 
 /// Higher than this a heap packs down, heats unevenly and can take fire: 5 ft. Local codes limit it to 4 or 5 ft too.

@@ -317,7 +317,7 @@ Plan make_plan(const Yard& yard, Date today) {
   plan.recipe = first_recipe(yard, today);
   plan.has_supplies = !yard.supplies.empty();
   plan.heap = yard.heap;
-  if (yard.heap) plan.room = room_of(*yard.heap);
+  if (yard.heap) plan.heap_answer = heap_of(yard, plan.recipe, today);
   if (yard.lawn) plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.materials);
 
   const Compost& compost = find_compost(yard.materials, yard.topdressing.compost);

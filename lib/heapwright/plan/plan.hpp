@@ -3,6 +3,7 @@
 
 #include <optional>
 
+#include "heapwright/heap/heap.hpp"
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/recipe/recipe.hpp"
 #include "heapwright/yard/yard.hpp"
@@ -36,7 +37,7 @@ struct Plan {
   Recipe recipe;
   bool has_supplies = false;
   std::optional<HeapDescription> heap;
-  std::optional<Volume> room;  ///< what the described bins or heaps hold; the recipe is not limited by it
+  std::optional<HeapAnswer> heap_answer;  ///< of the described bins or heaps; the recipe is not limited by them
   std::optional<Topdressing> topdressing;
   SupplyBalance supply;
   std::vector<Assumption> assumptions;  ///< the one that could change the answer most first
@@ -61,5 +62,8 @@ MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today);
 
 /// The recipe of a yard's first heap, with its assumptions and cautions.
 Recipe first_recipe(const Yard& yard, Date today);
+
+/// The heap of a yard with what its recipe puts in, where that comes to a size: described, or suggested.
+HeapAnswer heap_of(const Yard& yard, const Recipe& recipe, Date today);
 
 }  // namespace heapwright

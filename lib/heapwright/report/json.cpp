@@ -251,6 +251,10 @@ Json topdressing_json(const Topdressing& topdressing) {
           {"nutrients_kg_per_100m2", nullptr}};
 }
 
+Json heap_json(const Plan& plan, const Materials& materials) {
+  return plan.heap_answer ? Json::parse(json_of_heap(*plan.heap_answer, materials)) : Json(nullptr);
+}
+
 std::string finished(const Json& json) { return json.dump(2) + "\n"; }
 
 Json feedstock_json(const Feedstock& feedstock, const Materials& materials) {
@@ -311,10 +315,14 @@ std::string json_of_plan(const Plan& plan, const Materials& materials) {
     own = {{"low", plan.supply.own_compost->low.value()},
            {"likely", plan.supply.own_compost->likely.value()},
            {"high", plan.supply.own_compost->high.value()}};
-  Json json{{"yard", plan.title},  {"built", print_date(plan.built)},
-            {"season", nullptr},   {"recipe", recipe_json(plan.recipe)},
-            {"heap", nullptr},     {"forecast", nullptr},
-            {"readings", nullptr}, {"maturity", nullptr}};
+  Json json{{"yard", plan.title},
+            {"built", print_date(plan.built)},
+            {"season", nullptr},
+            {"recipe", recipe_json(plan.recipe)},
+            {"heap", heap_json(plan, materials)},
+            {"forecast", nullptr},
+            {"readings", nullptr},
+            {"maturity", nullptr}};
   json["topdress"] = plan.topdressing ? topdressing_json(*plan.topdressing) : Json(nullptr);
   json["supply"] = {
       {"own_compost_m3", std::move(own)}, {"needed_m3", optional_si(plan.supply.needed)}, {"to_buy_m3", optional_si(plan.supply.to_buy)}};
@@ -323,6 +331,12 @@ std::string json_of_plan(const Plan& plan, const Materials& materials) {
   json["measure_first"] = measure_first_json(plan.measure_first);
   json["cautions"] = cautions_json(plan.cautions, materials);
   return finished(json);
+}
+
+std::string json_of_assumptions(const std::vector<Assumption>& assumptions) { return assumptions_json(assumptions).dump(); }
+
+std::string json_of_cautions(const std::vector<std::string>& ids, const Materials& materials) {
+  return cautions_json(ids, materials).dump();
 }
 
 std::string json_of_feedstocks(const Materials& materials) {

@@ -102,6 +102,11 @@ std::string Show::depth(Length value) const {
   return both(inches(in(Dimension::length, "in", value.value())), number(1000.0 * value.value()) + " mm");
 }
 
+std::string Show::length(Length value) const {
+  const auto rounded = [](double number) { return print_number(number, number < 10.0 ? 2 : 3); };
+  return both(rounded(in(Dimension::length, "ft", value.value())) + " ft", rounded(value.value()) + " m");
+}
+
 std::string Show::mass(Mass value) const { return both(pounds(value.value()), kilograms(value.value())); }
 
 std::string Show::mass_range(double low_kg, double high_kg) const {

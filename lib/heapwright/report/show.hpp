@@ -26,6 +26,7 @@ class Show {
   std::string capacity_range(Volume low, Volume high) const;    ///< "30 to 33 gallons"
   std::string volume_range(Volume low, Volume high) const;      ///< "3 to 12 cu ft"
   std::string area(Area value) const;                           ///< "5000 sq ft"
+  std::string length(Length value) const;                       ///< "4 ft", "1.2 m"
   std::string depth(Length value) const;                        ///< "1/4 in", "6 mm"
   std::string mass(Mass value) const;                           ///< "220 lb"
   std::string mass_range(double low_kg, double high_kg) const;  ///< "3.3 to 6.6 tons", short tons

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heapwright/heap/heap.hpp"
 #include "heapwright/input/words.hpp"
 #include "heapwright/report/columns.hpp"
 #include "heapwright/units/text.hpp"
@@ -483,16 +484,6 @@ std::string headline(const Recipe& recipe, const Show& show) {
   return {};
 }
 
-/// Whether the heap fits the bins that the yard describes.
-std::string room_text(const Plan& plan, const Show& show) {
-  if (!plan.room || !plan.recipe.mix || !plan.recipe.mix->volume || !(plan.room->value() > 0.0)) return {};
-  const Volume heap = *told(plan.recipe).mix.volume;
-  const std::string room = "  room       " + show.volume(*plan.room) + ": ";
-  constexpr double as_good_as_full = 1.02;
-  if (heap <= as_good_as_full * *plan.room) return room + "it fits\n";
-  return wrap(room + show.volume(heap) + " does not fit at once. Fill up again as it sinks, or give the heap more room.", 17);
-}
-
 /// Something bought that comes by weight: nobody knows its bags.
 bool by_the_part(const Told& heap) {
   return std::any_of(heap.amounts.begin(), heap.amounts.end(),
@@ -706,7 +697,7 @@ std::string text_of_plan(const Plan& plan, const Materials& materials, const Sho
   std::string text;
   if (!plan.title.empty()) text += plan.title + "\n" + std::string(width_of(plan.title), '=') + "\n\n";
   text += first_cautions_text(plan.cautions, materials);
-  if (plan.has_supplies) text += recipe_body(plan.recipe, materials, show, room_text(plan, show));
+  if (plan.has_supplies) text += recipe_body(plan.recipe, materials, show, plan.heap_answer ? text_of_room(*plan.heap_answer, show) : "");
   if (plan.has_supplies) text += care_text(plan, show);
   if (plan.has_supplies || plan.topdressing) text += supply_text(plan, show);
   if (!plan.has_supplies && !plan.topdressing)
@@ -715,6 +706,16 @@ std::string text_of_plan(const Plan& plan, const Materials& materials, const Sho
         "`heapwright new` to be asked.");
   if (plan.topdressing) text += "\nThe lawn\n" + topdressing_body(*plan.topdressing, materials, show);
   return text + assumptions_text(plan.assumptions, plan.measure_first, show) + cautions_text(plan.cautions, materials);
+}
+
+std::string text_of_assumptions(const std::vector<Assumption>& assumptions, const std::optional<Measurement>& first, const Show& show) {
+  return assumptions_text(assumptions, first, show);
+}
+
+std::string text_of_cautions(const std::vector<std::string>& ids, const Materials& materials) { return cautions_text(ids, materials); }
+
+std::string text_of_first_cautions(const std::vector<std::string>& ids, const Materials& materials) {
+  return first_cautions_text(ids, materials);
 }
 
 std::string text_of_feedstocks(const Materials& materials, const Show& show) {

@@ -1,0 +1,93 @@
+#include <algorithm>
+#include <map>
+#include <memory>
+
+#include "command.hpp"
+#include "heapwright/plan/plan.hpp"
+#include "heapwright/report/json.hpp"
+#include "heapwright/report/text.hpp"
+
+namespace heapwright::cli {
+namespace {
+
+struct Options {
+  CommonOptions common;
+  std::string file;
+  std::string shape;
+  std::map<std::string, std::string> sizes;  ///< by their key in [heap]
+  std::optional<double> count;
+  std::vector<std::string> have;
+};
+
+std::string option_of(std::string key) {
+  std::replace(key.begin(), key.end(), '_', '-');
+  return "--" + key;
+}
+
+bool describe_a_heap(const Options& options) {
+  return !options.shape.empty() || options.count ||
+         std::any_of(options.sizes.begin(), options.sizes.end(), [](const auto& size) { return !size.second.empty(); });
+}
+
+void set_shape(const std::string& word, HeapDescription& heap) {
+  for (const auto& [name, shape] : heap_shape_words()) {
+    if (name != word || shape == heap.shape) continue;
+    heap.shape = shape;
+    heap.top_width.reset();  // a file's windrow may have one
+  }
+}
+
+/// Options stand above the file.
+HeapDescription described(const Options& options, HeapDescription heap) {
+  set_shape(options.shape, heap);
+  for (const auto& [key, text] : options.sizes) {
+    if (!text.empty()) read_option(option_of(key), text, [&, &name = key](std::string_view words) { read_size(heap, name, words); });
+  }
+  for (const std::string& key : missing_sizes(heap))
+    throw TextError(option_of(key) + " is missing: a " + std::string(shape_word(heap.shape)) + " is measured by it",
+                    "add " + option_of(key) + " \"" + std::string(example_size(key)) + "\"");
+  read_option("--top-width", "", [&](std::string_view) { check_top_width(heap); });
+  if (options.count) read_option("--count", "", [&](std::string_view) { heap.count = heap_count(*options.count); });
+  return heap;
+}
+
+void add_options(CLI::App& command, Options& options) {
+  std::vector<std::string> shapes;
+  for (const auto& [word, shape] : heap_shape_words()) shapes.push_back(word);
+  const std::map<std::string_view, std::string> help{{"length", "of a bin or windrow, \"4 ft\""},
+                                                     {"width", "of a bin or windrow, \"4 ft\""},
+                                                     {"height", "of all but a tumbler, \"4 ft\""},
+                                                     {"diameter", "of a round bin or cone, \"4 ft\""},
+                                                     {"top_width", "of a windrow that is flat on top, \"4 ft\""},
+                                                     {"volume", "of a tumbler, \"60 gal\""}};
+  command.add_option("file", options.file, "a yard file");
+  command.add_option("--shape", options.shape, "bin, round, tumbler, cone or windrow")->check(CLI::IsMember(shapes));
+  for (const std::string_view key : size_keys)
+    command.add_option(option_of(std::string(key)), options.sizes[std::string(key)], help.at(key));
+  command.add_option("--count", options.count, "how many such heaps there are")->type_name("NUMBER");
+  command.add_option("--have", options.have, "what goes in, \"leaves=20 bags\"; once for each")->take_all()->allow_extra_args(false);
+  options.common.add_to(command);
+}
+
+}  // namespace
+
+void add_heap_command(CLI::App& program, int& exit_code) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command = program.add_subcommand("heap", "what a bin or heap holds, whether it all fits and heats");
+  add_options(*command, *options);
+  command->footer(
+      "Examples:\n  heapwright heap examples/quarter-acre.toml\n  heapwright heap --shape bin --length \"4 ft\" --width \"4 ft\" "
+      "--height \"4 ft\" \\\n    --have \"leaves=20 bags\"");
+  command->callback([options, &exit_code] {
+    Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
+    for (const std::string& text : options->have) yard.supplies.push_back(read_supply_option("--have", text, yard.materials));
+    if (describe_a_heap(*options)) yard.heap = described(*options, yard.heap.value_or(HeapDescription()));
+    const HeapAnswer answer = heap_of(yard, first_recipe(yard, today()), today());
+    options->common.print(options->common.json ? json_of_heap(answer, yard.materials)
+                                               : text_of_heap(answer, yard.materials, options->common.show(yard.units)));
+    const bool told = answer.heap || answer.mix;
+    exit_code = told && answer.fits.value_or(true) ? done : no_answer;
+  });
+}
+
+}  // namespace heapwright::cli

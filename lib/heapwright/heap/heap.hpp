@@ -1,0 +1,65 @@
+#pragma once
+/// A heap and what is to go in: does it fit, how high does it come, will it heat.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "heapwright/heap/description.hpp"
+#include "heapwright/heap/shapes.hpp"
+#include "heapwright/materials/assumption.hpp"
+#include "heapwright/units/fraction.hpp"
+
+namespace heapwright {
+
+/// Below this a heap loses its warmth as fast as it makes it: 3 ft high and 3 × 3 × 3 ft, "about a cubic yard" (common practice, no
+/// source).
+inline const Length least_height_to_heat = 3.0 * 0.3048 * unit::m;
+inline const Volume least_volume_to_heat = least_height_to_heat * least_height_to_heat * least_height_to_heat;
+
+/// What is to be said of a heap beside its figures.
+enum class HeapNote {
+  suggested,                ///< none was described: the size is one that suits
+  too_small_to_heat,        ///< even full
+  too_little_to_heat,       ///< what is put in
+  rest_too_little_to_heat,  ///< what is left for the last of several
+  too_tall,                 ///< above tall_heap
+  does_not_fit,
+  fits_as_it_sinks,  ///< not all at once, since loose it is more than the room
+};
+
+std::string_view note_word(HeapNote note);
+
+struct HeapAnswer {
+  std::optional<HeapDescription> heap;  ///< as described, else suggested; none where there is too little to suggest one for
+  std::optional<HeapSize> each;         ///< one heap, full
+  std::optional<HeapSize> all;          ///< all of them
+  std::optional<Volume> mix;            ///< what is to be put in, settled; the rest applies where it is known
+  std::optional<double> fills;          ///< as many heaps as that, 1.2
+  std::optional<bool> fits;             ///< none where nobody described a heap
+  std::optional<int> heaps_needed;      ///< counted up to a million
+  std::optional<Length> filled_height;  ///< of the first heap; none of a tumbler
+  std::optional<Length> settled_height;
+  bool tall_enough_to_heat = false;  ///< the first heap as it is filled; full where nothing is to be put in
+  std::vector<HeapNote> notes;
+  std::vector<Assumption> assumptions;  ///< the one that could change the answer most first
+  std::vector<std::string> cautions;    ///< in the order of importance
+};
+
+/// What a heap comes to, with the volume V of a mix (settled) and the settling k (settled volume over loose):
+///
+///     fits where V ≤ 1.02 n v, n heaps of volume v        heaps needed = ⌈V / (1.02 v)⌉
+///     fill of the first f = min(1, V/(k v)), loose, since heaps are filled one after another
+///     filled height = h f  (bin, round)        h ∛f  (cone)        h √f  (windrow): the last two keep their slope
+///     settled height = k × filled height
+///
+/// 2 % more than the room is as good as full. Without a described heap it suggests one, suitable_heap().
+/// @param mix above 0 @throws DomainError otherwise, and as size_of()
+HeapAnswer heap_answer(const std::optional<HeapDescription>& described, const std::optional<Volume>& mix, ShareOfLooseVolume settling);
+
+/// Heaps that suit a loose volume: square bins at most 4 ft high and about 5 ft across, at least 3 ft; from 10 cubic yards on a windrow
+/// 5 ft high and 10 ft wide. None for less than heats: it is too little yet. Judged, within what heats and what gets too big.
+std::optional<HeapDescription> suitable_heap(Volume loose);
+
+}  // namespace heapwright

@@ -1,0 +1,36 @@
+#include "heapwright/plan/plan.hpp"
+
+namespace heapwright {
+namespace {
+
+/// Without a size of its own a recipe is of parts, and its volume an example.
+std::optional<Volume> volume_to_put_in(const Recipe& recipe) {
+  const bool has_size = recipe.mix && recipe.status != RecipeStatus::no_size;
+  const std::optional<Volume> volume = has_size ? told(recipe).mix.volume : std::nullopt;
+  return volume && volume->value() > 0.0 ? volume : std::nullopt;
+}
+
+/// Of a heap that is described, while nothing is there to put in.
+Facts facts_of_empty_heap(const Yard& yard, Date built) {
+  Facts facts = facts_of(yard.observations);
+  if (!yard.heap) return facts;
+  facts.insert(Fact::heap);
+  facts.merge(facts_of(*yard.heap, built));
+  return facts;
+}
+
+}  // namespace
+
+HeapAnswer heap_of(const Yard& yard, const Recipe& recipe, Date today) {
+  const std::optional<Volume> mix = volume_to_put_in(recipe);
+  HeapAnswer answer = heap_answer(yard.heap, mix, yard.wishes.settling);
+  if (mix) {
+    answer.assumptions.insert(answer.assumptions.begin(), recipe.assumptions.begin(), recipe.assumptions.end());
+    answer.cautions = recipe.cautions;
+  } else {
+    answer.cautions = cautions_for(yard.materials.cautions, facts_of_empty_heap(yard, yard.built_or(today)));
+  }
+  return answer;
+}
+
+}  // namespace heapwright

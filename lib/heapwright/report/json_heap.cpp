@@ -1,0 +1,48 @@
+#include <nlohmann/json.hpp>
+
+#include "heapwright/report/json.hpp"
+
+namespace heapwright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+template <class Quantity>
+Json optional_si(const std::optional<Quantity>& quantity) {
+  return quantity ? Json(quantity->value()) : Json(nullptr);
+}
+
+template <class Plain>
+Json optional_json(const std::optional<Plain>& value) {
+  return value ? Json(*value) : Json(nullptr);
+}
+
+Json notes_json(const std::vector<HeapNote>& notes) {
+  Json words = Json::array();
+  for (const HeapNote note : notes) words.push_back(note_word(note));
+  return words;
+}
+
+}  // namespace
+
+std::string json_of_heap(const HeapAnswer& answer, const Materials& materials) {
+  Json json{{"shape", answer.heap ? Json(shape_word(answer.heap->shape)) : Json(nullptr)}};
+  // Of all heaps together.
+  json["volume_m3"] = answer.all ? Json(answer.all->volume.value()) : Json(nullptr);
+  json["surface_m2"] = answer.all ? optional_si(answer.all->surface) : Json(nullptr);
+  json["footprint_m2"] = answer.all ? optional_si(answer.all->footprint) : Json(nullptr);
+  json["count"] = answer.heap ? Json(answer.heap->count) : Json(nullptr);
+  json["fits"] = optional_json(answer.fits);
+  json["tall_enough_to_heat"] = answer.tall_enough_to_heat;
+  json["notes"] = notes_json(answer.notes);
+  json["mix_volume_m3"] = optional_si(answer.mix);
+  json["heaps_needed"] = optional_json(answer.heaps_needed);
+  // Of the first heap.
+  json["filled_height_m"] = optional_si(answer.filled_height);
+  json["settled_height_m"] = optional_si(answer.settled_height);
+  json["assumptions"] = Json::parse(json_of_assumptions(answer.assumptions));
+  json["cautions"] = Json::parse(json_of_cautions(answer.cautions, materials));
+  return json.dump(2) + "\n";
+}
+
+}  // namespace heapwright

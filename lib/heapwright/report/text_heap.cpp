@@ -1,0 +1,214 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "heapwright/report/columns.hpp"
+#include "heapwright/report/text.hpp"
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+bool says(const HeapAnswer& answer, HeapNote note) {
+  return std::find(answer.notes.begin(), answer.notes.end(), note) != answer.notes.end();
+}
+
+std::string noun(HeapShape shape) {
+  switch (shape) {
+    case HeapShape::bin: return "bin";
+    case HeapShape::round: return "round bin";
+    case HeapShape::tumbler: return "tumbler";
+    case HeapShape::cone: return "heap";
+    case HeapShape::windrow: return "windrow";
+  }
+  return {};
+}
+
+/// Whether more than one heap is built.
+bool are_several(const HeapAnswer& answer) {
+  const int count = answer.heap->count;
+  return std::min(count, answer.heaps_needed.value_or(count)) > 1;
+}
+
+std::string plural(int count, const std::string& word) { return count == 1 ? word : word + "s"; }
+
+std::string whole_words(int count) {
+  static constexpr std::array<const char*, 11> words{"none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"};
+  return count >= 0 && count <= 10 ? words.at(static_cast<std::size_t>(count)) : std::to_string(count);
+}
+
+struct Part {
+  double share;
+  const char* words;
+};
+constexpr std::array<Part, 9> parts{{{0.1, "a tenth"},
+                                     {0.2, "a fifth"},
+                                     {0.25, "a quarter"},
+                                     {1.0 / 3.0, "a third"},
+                                     {0.4, "two fifths"},
+                                     {0.5, "half"},
+                                     {2.0 / 3.0, "two thirds"},
+                                     {0.75, "three quarters"},
+                                     {0.9, "nine tenths"}}};
+
+const Part& nearest_part(double share) {
+  return *std::min_element(parts.begin(), parts.end(),
+                           [&](const Part& one, const Part& other) { return std::abs(one.share - share) < std::abs(other.share - share); });
+}
+
+/// "nine tenths of it", "one and a fifth", "a little over two": as many heaps as a mix fills, in everyday fractions.
+std::string heaps_words(const HeapAnswer& answer) {
+  const double fills = *answer.fills;
+  const std::string of_one = answer.heap->count == 1 ? " of it" : " of one";
+  constexpr double a_little = 0.05;
+  constexpr double many = 10.0;
+  if (fills > many) return "about " + print_number(std::round(fills), 3);
+  const int whole = static_cast<int>(std::floor(fills));
+  const double rest = fills - whole;
+  if (rest > 1.0 - a_little) return whole_words(whole + 1);
+  if (whole == 0 && rest < a_little) return "hardly any" + of_one;
+  if (rest < a_little) return (*answer.heaps_needed > whole ? "a little over " : "") + whole_words(whole);
+  const std::string part = nearest_part(rest).words;
+  return whole == 0 ? part + of_one : whole_words(whole) + " and " + part;
+}
+
+std::string holds(const HeapAnswer& answer, const Show& show) {
+  const HeapDescription& heap = *answer.heap;
+  return (heap.count == 1 ? "The " : "Each ") + noun(heap.shape) + " holds " + show.volume(answer.each->volume) + ".";
+}
+
+/// What to do with a mix and the heaps there are.
+std::string to_do(const HeapAnswer& answer) {
+  const int count = answer.heap->count;
+  const int needed = *answer.heaps_needed;
+  if (!*answer.fits)
+    return "it does not fit at once. Fill up again as it sinks, or have " + whole_words(needed - count) + " more such " +
+           plural(needed - count, noun(answer.heap->shape)) + ".";
+  if (says(answer, HeapNote::fits_as_it_sinks)) return "it does not go in at once; fill up again as it sinks.";
+  if (count == 1) return "put all of it in.";
+  if (needed == 1) return "use one.";
+  return "use " + whole_words(needed) + ". Fill one to the top before you start the next.";
+}
+
+std::string sides(const HeapDescription& heap, const Show& show) {
+  switch (heap.shape) {
+    case HeapShape::bin: return show.length(*heap.length) + " by " + show.length(*heap.width) + ", " + show.length(*heap.height) + " high";
+    case HeapShape::round:
+    case HeapShape::cone: return show.length(*heap.diameter) + " across, " + show.length(*heap.height) + " high";
+    case HeapShape::windrow:
+      return show.length(*heap.length) + " long, " + show.length(*heap.width) + " wide, " +
+             (heap.top_width ? show.length(*heap.top_width) + " wide on top, " : "") + show.length(*heap.height) + " high";
+    case HeapShape::tumbler: return show.volume(*heap.volume);
+  }
+  return {};
+}
+
+std::string suggestion(const HeapAnswer& answer, const Show& show) {
+  const HeapDescription& heap = *answer.heap;
+  const bool one = heap.count == 1;
+  return "Build " + (one ? "a " : whole_words(heap.count) + " ") + plural(heap.count, noun(heap.shape)) + (one ? " " : ", each ") +
+         sides(heap, show) + ": that suits your mix of " + show.volume(*answer.mix) + ".";
+}
+
+std::string what_heats(const HeapAnswer& answer, const Show& show) {
+  const bool stands = !answer.heap || answer.heap->shape != HeapShape::tumbler;
+  return std::string("A heap that heats ") + (stands ? "is at least " + show.length(least_height_to_heat) + " high and " : "") + "holds " +
+         show.volume(least_volume_to_heat) + " (common practice, no source).";
+}
+
+std::string headline(const HeapAnswer& answer, const Show& show) {
+  if (!answer.heap && !answer.mix)
+    return wrap(
+        "There is no heap to tell of. Describe one (--shape bin --length \"4 ft\" --width \"4 ft\" --height \"4 ft\"), or say what "
+        "there is to put in one (--have \"leaves=20 bags\").");
+  if (!answer.heap)
+    return wrap("Pile up your mix of " + show.volume(*answer.mix) + " and keep adding: it is too little to heat yet. " +
+                what_heats(answer, show));
+  if (says(answer, HeapNote::suggested)) return wrap(suggestion(answer, show));
+  if (!answer.mix)
+    return wrap(holds(answer, show) +
+                " Say what goes in to see whether it fits: --have \"leaves=20 bags\", or [[supply]] in the yard file.");
+  return wrap(holds(answer, show) + " Your mix of " + show.volume(*answer.mix) + " fills " + heaps_words(answer) + ": " + to_do(answer));
+}
+
+std::string note_sentence(HeapNote note, const HeapAnswer& answer, const Show& show) {
+  const std::string slower = "It rots all the same, only slower.";
+  switch (note) {
+    case HeapNote::too_small_to_heat: return "Even full it will hardly heat. " + what_heats(answer, show) + " " + slower;
+    case HeapNote::too_little_to_heat: return "It will hardly heat yet: keep adding. " + what_heats(answer, show);
+    case HeapNote::rest_too_little_to_heat: return "The last one will hardly heat with what is left for it: keep adding.";
+    case HeapNote::too_tall:
+      return "It is too tall: above " + show.length(tall_heap) + " a heap packs down, heats unevenly, and can take fire.";
+    case HeapNote::suggested:
+    case HeapNote::does_not_fit:
+    case HeapNote::fits_as_it_sinks: return {};  // the first line says it
+  }
+  return {};
+}
+
+std::string notes_text(const HeapAnswer& answer, const Show& show) {
+  std::string text;
+  if (!answer.heap) return text;  // the first line says it
+  for (const HeapNote note : answer.notes) {
+    const std::string sentence = note_sentence(note, answer, show);
+    if (!sentence.empty()) text += wrap(sentence);
+  }
+  return text;
+}
+
+std::string line(const std::string& what, const std::string& words) { return wrap("  " + padded(what, 14) + " " + words, 17); }
+
+std::string each_and_all(const std::string& each, const std::string& all, int count) {
+  return count == 1 ? each : each + " each, " + all + " in all";
+}
+
+std::string size_text(const HeapAnswer& answer, const Show& show) {
+  const HeapDescription& heap = *answer.heap;
+  std::string text = "\nSize\n";
+  if (heap.shape != HeapShape::tumbler) text += line(plural(heap.count, noun(heap.shape)), sides(heap, show));
+  text += line("room", each_and_all(show.volume(answer.each->volume), show.volume(answer.all->volume), heap.count));
+  if (answer.each->surface)
+    text += line("open to air",
+                 each_and_all(show.area(*answer.each->surface), show.area(*answer.all->surface), heap.count) + ", top and sides");
+  if (answer.each->footprint)
+    text += line("ground", each_and_all(show.area(*answer.each->footprint), show.area(*answer.all->footprint), heap.count) +
+                               ". Look up your town's rules on height and on the distance to fence and house.");
+  if (answer.filled_height)
+    text += line("filled", show.length(*answer.filled_height) + " high" + (are_several(answer) ? ", the first" : ""));
+  if (answer.settled_height && *answer.settled_height < *answer.filled_height)
+    text += line("settled", show.length(*answer.settled_height) + " high, by your figure for settling");
+  return text;
+}
+
+/// Of heaps on the ground.
+std::string sinking_text(const HeapAnswer& answer, const Materials& materials) {
+  if (answer.heap->shape == HeapShape::tumbler) return {};
+  const std::string source = source_words(materials, "ramsey-yard-waste", Evidence::seen);
+  return "\nHow it sinks\n" +
+         wrap("  A heap sinks as it rots, fastest at first: a windrow to about half its size in roughly a month (" + source + "). " +
+                  (are_several(answer) ? "Then put two together, so that they stay big enough to heat."
+                                       : "Fill it up again as it sinks, or leave it."),
+              2);
+}
+
+}  // namespace
+
+std::string text_of_room(const HeapAnswer& answer, const Show& show) {
+  if (!answer.mix || !answer.fits) return {};
+  const std::string room = "  room       " + show.volume(answer.all->volume) + ": ";
+  const std::string heat = says(answer, HeapNote::too_small_to_heat)    ? "; so small a one will hardly heat"
+                           : says(answer, HeapNote::too_little_to_heat) ? "; so little will hardly heat, keep adding"
+                                                                        : "";
+  if (*answer.fits) return wrap(room + "it fits" + heat, 17);
+  return wrap(room + show.volume(*answer.mix) + " does not fit at once. Fill up again as it sinks, or give the heap more room" +
+                  (heat.empty() ? "." : heat + "."),
+              17);
+}
+
+std::string text_of_heap(const HeapAnswer& answer, const Materials& materials, const Show& show) {
+  std::string text = text_of_first_cautions(answer.cautions, materials) + headline(answer, show) + notes_text(answer, show);
+  if (answer.heap) text += size_text(answer, show) + sinking_text(answer, materials);
+  return text + text_of_assumptions(answer.assumptions, std::nullopt, show) + text_of_cautions(answer.cautions, materials);
+}
+
+}  // namespace heapwright
