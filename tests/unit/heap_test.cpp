@@ -243,7 +243,7 @@ TEST_CASE("heap: too tall is above 5 ft as it is filled", "[heap]") {
 
 TEST_CASE("heap: a size that suits", "[heap]") {
   SECTION("less than heats: none yet") {
-    CHECK_FALSE(suitable_heap(cubic_feet(26.9)));
+    CHECK_FALSE(suitable_heap(cubic_feet(24.0)));
     CHECK_FALSE(suitable_heap(std::numeric_limits<double>::quiet_NaN() * unit::m3));
     const HeapAnswer answer = heap_answer(std::nullopt, cubic_feet(20), no_settling);
     CHECK_FALSE(answer.heap);

@@ -13,6 +13,7 @@ namespace {
 
 constexpr double as_good_as_full = 1.02;
 constexpr double hair = 1e-6;  // so that 3 ft is 3 ft whichever way it was reckoned, and a recipe for a cubic yard is one
+constexpr double about = 0.9;  // "about a cubic yard" is no sharper
 
 /// A full heap's height, as a heap of its shape has it when only a share of it is there.
 Length height_of_share(const HeapDescription& heap, double share) {
@@ -34,9 +35,7 @@ Filled filled(const HeapDescription& heap, const HeapSize& size, double share) {
   return {share * size.volume, heap.shape == HeapShape::tumbler ? std::nullopt : std::optional<Length>(height_of_share(heap, share))};
 }
 
-bool heats(const Filled& heap) {
-  return heap.volume >= (1.0 - hair) * least_volume_to_heat && (!heap.height || *heap.height >= (1.0 - hair) * least_height_to_heat);
-}
+bool heats(const Filled& heap) { return is_enough_to_heat(heap.volume) && (!heap.height || *heap.height >= about * least_height_to_heat); }
 
 std::optional<Area> times(int count, const std::optional<Area>& area) {
   return area ? std::optional<Area>(static_cast<double>(count) * *area) : std::nullopt;
@@ -132,6 +131,8 @@ std::string_view note_word(HeapNote note) {
   return {};
 }
 
+bool is_enough_to_heat(Volume volume) { return volume >= about * least_volume_to_heat; }
+
 HeapAnswer heap_answer(const std::optional<HeapDescription>& described, const std::optional<Volume>& mix, ShareOfLooseVolume settling) {
   if (mix && !(mix->value() > 0.0 && mix->value() < std::numeric_limits<double>::infinity()))
     throw DomainError("there is no such volume of a mix", "give one above zero");
@@ -158,7 +159,7 @@ HeapAnswer heap_answer(const std::optional<HeapDescription>& described, const st
 
 std::optional<HeapDescription> suitable_heap(Volume loose) {
   const Volume large = 10.0 * unit_size(Dimension::volume, "yd3") * unit::m3;
-  if (!(loose >= (1.0 - hair) * least_volume_to_heat)) return std::nullopt;
+  if (!is_enough_to_heat(loose)) return std::nullopt;
   return loose < (1.0 - hair) * large ? square_bins(loose) : windrow_of(loose);
 }
 

@@ -18,6 +18,9 @@ namespace heapwright {
 inline const Length least_height_to_heat = 3.0 * 0.3048 * unit::m;
 inline const Volume least_volume_to_heat = least_height_to_heat * least_height_to_heat * least_height_to_heat;
 
+/// Whether so much heats, all in one heap; "about" takes a tenth less.
+bool is_enough_to_heat(Volume volume);
+
 /// What is to be said of a heap beside its figures.
 enum class HeapNote {
   suggested,                ///< none was described: the size is one that suits

@@ -498,8 +498,11 @@ std::string recipe_body(const Recipe& recipe, const Materials& materials, const 
   text +=
       far_off ? help_text(recipe, materials, show) + otherwise_text(recipe, materials, show) : ingredients_text(recipe, materials, show);
   const Told heap = told(recipe);
-  text += (far_off ? "\nWhat it makes as it is\n" : "\nWhat it makes\n") + figures_of(heap.mix, recipe.targets, show) + room +
-          on_the_figures(heap.mix);
+  text += (far_off ? "\nWhat it makes as it is\n" : "\nWhat it makes\n") + figures_of(heap.mix, recipe.targets, show) + room;
+  const bool to_be_built = !far_off && recipe.status != RecipeStatus::no_size;
+  if (to_be_built && room.empty() && !is_enough_to_heat(*heap.mix.volume))
+    text += wrap("  So small a heap hardly heats: it rots all the same, but slowly. Keep adding, to a cubic yard.", 2);
+  text += on_the_figures(heap.mix);
   if (heap.cost > 0.0)
     text += "  cost       " + print_number(std::round(100.0 * heap.cost) / 100.0, 6) + " in your money" +
             (by_the_part(heap) ? ", by the part of a unit" : "") + "\n";
