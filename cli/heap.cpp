@@ -37,12 +37,23 @@ void set_shape(const std::string& word, HeapDescription& heap) {
   }
 }
 
+/// @throws TextError where a size is given that the shape is not measured by
+void check_sizes_belong(const Options& options, HeapShape shape) {
+  const std::vector<std::string> measured_by = sizes_of(shape);
+  for (const auto& [key, text] : options.sizes) {
+    if (text.empty() || key == "top_width" || std::find(measured_by.begin(), measured_by.end(), key) != measured_by.end()) continue;
+    throw TextError(option_of(key) + ": a " + std::string(shape_word(shape)) + " is not measured by it",
+                    "leave it out, or give another --shape");
+  }
+}
+
 /// Options stand above the file.
 HeapDescription described(const Options& options, HeapDescription heap) {
   set_shape(options.shape, heap);
   for (const auto& [key, text] : options.sizes) {
     if (!text.empty()) read_option(option_of(key), text, [&, &name = key](std::string_view words) { read_size(heap, name, words); });
   }
+  check_sizes_belong(options, heap.shape);
   for (const std::string& key : missing_sizes(heap))
     throw TextError(option_of(key) + " is missing: a " + std::string(shape_word(heap.shape)) + " is measured by it",
                     "add " + option_of(key) + " \"" + std::string(example_size(key)) + "\"");

@@ -128,6 +128,8 @@ OPTIONS = [
     ("output that exists", ["materials", "--output", "/etc/passwd"], r"exists already.*--force"),
     ("output in no folder", ["materials", "--output", "/no/such/folder/x"], r"cannot be written"),
     ("heap without a side", ["heap", "--shape", "windrow", "--length", "40 ft", "--height", "4 ft"], r'--width is missing: a windrow.*add --width "4 ft"'),
+    ("bin with a drum's volume", ["heap", "--shape", "bin", "--length", "4 ft", "--width", "4 ft", "--height", "4 ft", "--volume", "60 gal"], r"--volume: a bin is not measured by it.*--shape"),
+    ("tumbler with a diameter", ["heap", "--shape", "tumbler", "--volume", "60 gal", "--diameter", "2 ft"], r"--diameter: a tumbler is not measured by it"),
     ("heap of no height", ["heap", "--shape", "cone", "--diameter", "6 ft", "--height", "0 ft"], r'--height: "0 ft" is no side of a heap'),
     ("heap past all measure", ["heap", "--shape", "cone", "--diameter", "1e6 ft", "--height", "4 ft"], r'--diameter: "1e6 ft" is no side of a heap.*1 cm to 10000 m'),
     ("heap as high as a weight", ["heap", "--shape", "cone", "--diameter", "6 ft", "--height", "4 lb"], r'--height: "4 lb" is a weight'),

@@ -12,6 +12,7 @@
 #include "heapwright/error.hpp"
 #include "heapwright/heap/shapes.hpp"
 #include "heapwright/plan/plan.hpp"
+#include "heapwright/report/text.hpp"
 #include "heapwright/units/text.hpp"
 
 using namespace heapwright;
@@ -214,6 +215,17 @@ TEST_CASE("heap: how high it comes", "[heap]") {
     CHECK(answer.notes == notes({HeapNote::fits_as_it_sinks}));
     CHECK_THAT(in_feet(*answer.settled_height), WithinRel(3.2, exact));
   }
+}
+
+TEST_CASE("heap: the plan's line on the room says what the heap's screen says", "[heap]") {
+  const Show show(ShownUnits::us);
+  using Catch::Matchers::Contains;
+  CHECK_THAT(text_of_room(answer_of(bin_of(4, 4, 4), 60.0), show), Contains("it fits\n"));
+  CHECK_THAT(text_of_room(answer_of(bin_of(4, 4, 4), 60.0, 0.8), show), Contains("it fits once it has sunk\n"));
+  CHECK_THAT(text_of_room(answer_of(bin_of(4, 4, 4), 70.0), show), Contains("does not fit at once"));
+  CHECK_THAT(text_of_room(answer_of(bin_of(4, 4, 4), 40.0), show), Contains("hardly heat"));
+  CHECK_THAT(text_of_room(answer_of(bin_of(2, 2, 2), 4.0), show), Contains("hardly heat"));
+  CHECK(text_of_room(heap_answer(bin_of(4, 4, 4), std::nullopt, no_settling), show).empty());
 }
 
 TEST_CASE("heap: whether it heats", "[heap]") {

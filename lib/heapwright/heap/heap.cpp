@@ -109,10 +109,12 @@ void assume(HeapAnswer& answer, ShareOfLooseVolume settling) {
   const auto add = [&](const char* what, AssumedValue value, const char* evidence) {
     answer.assumptions.push_back({what, std::move(value), std::nullopt, std::nullopt, evidence, std::nullopt});
   };
-  if (answer.heap || answer.mix) add("a heap heats", "from 3 ft high and 27 cu ft on, about a cubic yard", "common practice, no source");
+  if (answer.heap || answer.mix)
+    add("a heap heats", "from 3 ft (0.9 m) high and 27 cu ft (0.76 m3) on, about a cubic yard", "common practice, no source");
   if (answer.heap && answer.heap->shape == HeapShape::windrow && !answer.heap->top_width)
     add("section of the windrow", "half an ellipse: a triangle would hold less, a box more",
-        "Strom and Finstein, New Jersey's Manual on Composting Leaves and Management of Other Yard Trimmings");
+        "judged by us, after the half circle of Strom and Finstein, New Jersey's Manual on Composting Leaves and Management of Other Yard "
+        "Trimmings");
   if (answer.mix && settling.value() < 1.0) add("settled volume, of the loose one", settling, "your own figure");
 }
 

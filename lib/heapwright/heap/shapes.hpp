@@ -28,8 +28,8 @@ HeapSize cone(Length diameter, Length height);
 
 /// A long heap whose section is the upper half of an ellipse, with upright ends:
 ///
-///     V = π/4 w h l        S = arc · l + 2 · π/4 w h        F = w l        arc = 2 a E(k), a = max(w/2, h), b = min(w/2, h), k = √(1 −
-///     b²/a²)
+///     V = π/4 w h l        S = arc · l + 2 · π/4 w h        F = w l
+///     arc = 2 a E(k), a = max(w/2, h), b = min(w/2, h), k = √(1 − b²/a²)
 ///
 /// E is the complete elliptic integral of the second kind. At w = 2 h the section is the half circle of New Jersey's Manual on
 /// Composting Leaves and Management of Other Yard Trimmings (Strom and Finstein; 1994, updated 2009), Appendix A: V = π/2 h² l.

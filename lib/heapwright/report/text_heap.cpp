@@ -119,7 +119,7 @@ std::string what_heats(const HeapAnswer& answer, const Show& show) {
 std::string headline(const HeapAnswer& answer, const Show& show) {
   if (!answer.heap && !answer.mix)
     return wrap(
-        "There is no heap to tell of. Describe one (--shape bin --length \"4 ft\" --width \"4 ft\" --height \"4 ft\"), or say what "
+        "There is no heap to tell of. Describe one (--shape bin --length \"4 ft\" --width \"4 ft\" --height \"4 ft\"), or say how much "
         "there is to put in one (--have \"leaves=20 bags\").");
   if (!answer.heap)
     return wrap("Pile up your mix of " + show.volume(*answer.mix) + " and keep adding: it is too little to heat yet. " +
@@ -127,7 +127,7 @@ std::string headline(const HeapAnswer& answer, const Show& show) {
   if (says(answer, HeapNote::suggested)) return wrap(suggestion(answer, show));
   if (!answer.mix)
     return wrap(holds(answer, show) +
-                " Say what goes in to see whether it fits: --have \"leaves=20 bags\", or [[supply]] in the yard file.");
+                " Say how much goes in to see whether it fits: --have \"leaves=20 bags\", or [[supply]] in the yard file.");
   return wrap(holds(answer, show) + " Your mix of " + show.volume(*answer.mix) + " fills " + heaps_words(answer) + ": " + to_do(answer));
 }
 
@@ -199,7 +199,7 @@ std::string text_of_room(const HeapAnswer& answer, const Show& show) {
   const std::string heat = says(answer, HeapNote::too_small_to_heat)    ? "; so small a one will hardly heat"
                            : says(answer, HeapNote::too_little_to_heat) ? "; so little will hardly heat, keep adding"
                                                                         : "";
-  if (*answer.fits) return wrap(room + "it fits" + heat, 17);
+  if (*answer.fits) return wrap(room + (says(answer, HeapNote::fits_as_it_sinks) ? "it fits once it has sunk" : "it fits") + heat, 17);
   return wrap(room + show.volume(*answer.mix) + " does not fit at once. Fill up again as it sinks, or give the heap more room" +
                   (heat.empty() ? "." : heat + "."),
               17);
