@@ -232,7 +232,7 @@ TEST_CASE("heap: whether it heats", "[heap]") {
   CHECK(answer_of(bin_of(3, 3, 3), 27.0).tall_enough_to_heat);
   CHECK(answer_of(bin_of(3, 3, 3), 27.0).notes.empty());
   CHECK(heap_answer(bin_of(3, 3, 3), std::nullopt, no_settling).tall_enough_to_heat);
-  CHECK(answer_of(bin_of(3, 3, 3), 26.0).notes == notes({HeapNote::too_little_to_heat}));
+  CHECK(answer_of(bin_of(3, 3, 3), 24.0).notes == notes({HeapNote::too_little_to_heat}));
   CHECK(answer_of(bin_of(4, 4, 4), 40.0).notes == notes({HeapNote::too_little_to_heat}));  // 2.5 ft high
   CHECK(answer_of(bin_of(20, 20, 2), 800.0).notes == notes({HeapNote::too_small_to_heat}));
   CHECK_FALSE(answer_of(bin_of(20, 20, 2), 800.0).tall_enough_to_heat);
