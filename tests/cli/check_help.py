@@ -7,6 +7,7 @@ import json
 import math
 import pathlib
 import random
+import re
 import sys
 import tempfile
 import tomllib
@@ -369,6 +370,20 @@ def check_complete(where, problem, answer):
             check(True, "")
 
 
+def check_screen(program, bags):
+    """The screen tells no fewer containers than help: from ten on it prints whole ones."""
+    asked = ["recipe", "--have", f"leaves-fall:collected={bags} leaf-bag"]
+    screen = program.text(*asked)
+    for way in program.answer(*asked)["help"]:
+        for addition in way["additions"]:
+            said = re.search(rf"- {addition['id'].replace('-', ' ')}: (?:([0-9]+) )?(?:([0-9]+)/([0-9]+) )?buckets", screen)
+            if not addition["containers"] or not said:
+                continue
+            printed = float(said[1] or 0) + (float(said[2]) / float(said[3]) if said[2] else 0.0)
+            least = addition["containers"]["count"]
+            check(printed >= least * (1.0 - SAME), f"{asked[-1]}: {printed:g} buckets of {addition['id']} on the screen, {least:.6g} are the least")
+
+
 def main():
     program = Program(sys.argv[1])
     generator = random.Random(4)
@@ -391,7 +406,7 @@ def main():
             for way in answer["help"]:
                 check_way(where, problem, way)
             check_complete(where, problem, answer)
-            if len(failures) > before and "--show" in sys.argv:
+            if len(failures) > before:
                 print(yard_text(problem.supplies, problem.wishes, problem.targets) + "\n".join(failures[before:]) + "\n")
         # Named without amounts and alone: a cubic yard of it is what is told of.
         for feedstock in ("leaves-fall", "straw", "grass-clippings", "kitchen-scraps"):
@@ -400,6 +415,9 @@ def main():
             check(answer["status"] == "no-size" and answer["help"], f"{feedstock} alone: {answer['status']} and {len(answer['help'])} ways")
             for way in answer["help"]:
                 check_way(f"{feedstock} alone", alone, way)
+
+    for bags in range(2, 42, 2):
+        check_screen(program, bags)
 
     print("\n".join(failures))
     print(f"{held_back} held-back yards of {tried}; ways: {json.dumps(ways)}")

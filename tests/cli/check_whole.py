@@ -429,8 +429,8 @@ def main():
             before = len(failures)
             end = check_yard(program, folder, f"yard {place}", text)
             ends[end] = ends.get(end, 0) + 1
-            if len(failures) > before and "--show" in sys.argv:
-                print(f"--- yard {place}\n{text}\n" + "\n".join(failures[before:]))
+            if len(failures) > before:
+                print(text + "\n".join(failures[before:]) + "\n")
     for pair in itertools.combinations(EVERYDAY, 2):
         check_proportion(program, pair)
     for triple in generator.sample(list(itertools.combinations(EVERYDAY, 3)), TRIPLES):
