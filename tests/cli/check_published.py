@@ -5,6 +5,7 @@ usage: check_published.py PROGRAM
 import json
 import math
 import pathlib
+import re
 import subprocess
 import sys
 import tempfile
@@ -55,6 +56,24 @@ weighed = { container = "pail", full = "10 kg", empty = "1 kg" }
 dried = { wet = "10 g", dry = "2.3 g" }
 """
 
+# Leaves with the ends of a published range for C:N and weight, else as autumn leaves of the table.
+LEAVES = """
+[[feedstock]]
+id = "published-leaves"
+moisture_wet_basis = "35 %"
+carbon_dry_basis = "48 %"
+carbon_to_nitrogen = "{ratio}:1"
+bulk_density = "{weight} lb/yd3"
+"""
+TO_THIRTY = """
+[targets]
+carbon_to_nitrogen = { low = "30:1", aim = "30:1", high = "30:1" }
+[[supply]]
+feedstock = "%s"
+%s
+amount = "1 yd3"
+"""
+
 failures = []
 checks = 0
 
@@ -64,6 +83,16 @@ def near(what, found, expected, tolerance):
     checks += 1
     if not abs(found - expected) <= tolerance:
         failures.append(f"{what}: {found} is not {expected} within {tolerance}")
+
+
+def dose_of(result, feedstock):
+    """Kilograms of the way that is this feedstock alone."""
+    (dose,) = [way["additions"][0] for way in result["help"] if [addition["id"] for addition in way["additions"]] == [feedstock]]
+    return dose
+
+
+def unit_of_second_figure(value):
+    return 10.0 ** (math.floor(math.log10(value)) - 1)
 
 
 def amount_range(result):
@@ -141,6 +170,61 @@ def main():
         near("scraps of a person and week", pounds, 2.5, 2.5e-6)
         near("scraps of a person and week, high", pounds * spread[1], 3.5, 3.5e-6)
         near("scraps of a person and week, low", pounds * spread[0], 2.0, 2.0e-6)
+
+        # Nitrogen for leaves by themselves. A dose m of a fertilizer with nitrogen n and carbon c of its dry matter d brings leaves of carbon C and
+        # nitrogen N to a ratio R where C + m d c = R (N + m d n): its nitrogen, less what its own carbon wants, m d (n - c/R), is C/R - N.
+        # The least dose reaches the window's edge of 35:1; it stays 1e-4 of five points inside, 0.0005:1, which is 5e-5 of the dose, so the
+        # tolerance of 1e-3 is for five figures of the printed answer and more.
+        def figures(feedstock):
+            return answer("materials", feedstock)["used"]
+
+        def net_nitrogen(result, fertilizer, ratio):
+            """What the dose brings, and its own carbon does not want, in kilograms."""
+            used = figures(fertilizer)
+            dry = dose_of(result, fertilizer)["mass_kg"] * (1.0 - used["moisture_fraction"])
+            return dry * (used["nitrogen_fraction_dry"] - used["carbon_fraction_dry"] / ratio)
+
+        table = figures("leaves-fall")
+        collected = 400.0 * POUND * (1.0 - table["moisture_fraction"])  # dry matter of a cubic yard; 400 lb/yd3 is the table's collected
+        carbon, nitrogen = collected * table["carbon_fraction_dry"], collected * table["carbon_fraction_dry"] / table["carbon_to_nitrogen"]
+        to_the_edge = answer("recipe", "--have", "leaves-fall:collected=1 yd3", exit_code=1)
+        to_the_aim = answer("recipe", file("thirty.toml", TO_THIRTY % ("leaves-fall", 'packing = "collected"')), exit_code=1)
+        for fertilizer in ("urea", "blood-meal"):
+            for result, ratio in ((to_the_edge, 35.0), (to_the_aim, 30.0)):
+                wanted = carbon / ratio - nitrogen
+                near(f"nitrogen of {fertilizer} that brings leaves to {ratio:g}:1", net_nitrogen(result, fertilizer, ratio), wanted, 1e-3 * wanted)
+
+        # Cornell Composting, yard waste operator's fact sheet 2: leaves of C:N 40 to 80:1; "2 lb nitrogen fertilizer per yd3 leaves". It states
+        # neither the weight of a cubic yard nor the ratio reached, nor whether the pounds are of nitrogen or of the fertilizer. Printed to the
+        # pound, 2 lb is anything from 1.5 to 2.5 lb. Reckoned as pounds of nitrogen, leaves as collected, 250 to 500 lb/yd3 (Oregon Department
+        # of Environmental Quality, Materials Recovery Survey conversion factors, 2005; 400 lb/yd3 in Massachusetts municipal recycling
+        # regulations, organics conversion factors, as quoted elsewhere), of 40 to 80:1 want from under 1.5 to 2.5 lb and more, to either end: to 35:1 from 0.28 lb (light leaves of
+        # 40:1) to 2.51 lb (heavy ones of 80:1), to 30:1 from 0.65 to 3.25 lb.
+        def pounds_of_nitrogen(ratio, weight, thirty):
+            leaves = file("published-leaves.toml", LEAVES.format(ratio=ratio, weight=weight))
+            yard = TO_THIRTY % ("published-leaves", "") if thirty else '[[supply]]\nfeedstock = "published-leaves"\namount = "1 yd3"\n'
+            result = answer("recipe", file("leaves.toml", yard), "--materials", leaves, exit_code=1)
+            return net_nitrogen(result, "urea", 30.0 if thirty else 35.0) / POUND
+
+        for thirty in (False, True):
+            low, high = pounds_of_nitrogen(40, 250, thirty), pounds_of_nitrogen(80, 500, thirty)
+            near(f"2 lb of nitrogen a cubic yard, the low end, to the aim: {thirty}", low, 0.75, 0.75)  # from nothing to 1.5 lb
+            near(f"the high end, to the aim: {thirty}", high, 3.75, 1.25)  # from 2.5 lb to twice the greatest "2 lb"
+        # The middle of both ranges (60:1, the factor 400 lb/yd3) to 30:1 is 2.08 lb, and leaves of the table (48.5:1) 1.59 lb: both print as 2 lb.
+        # To the window's edge of 35:1 they are 1.49 and 0.99 lb, and print as 1 lb: the command tells the least dose, and the fact sheet more.
+        near("nitrogen for a cubic yard of leaves of 60:1, to 30:1", pounds_of_nitrogen(60, 400, True), 2.0, 0.5)
+        near("nitrogen for a cubic yard of leaves of the table, to 30:1", net_nitrogen(to_the_aim, "urea", 30.0) / POUND, 2.0, 0.5)
+
+        # Cornell Composting, Use of Fertilizer Nitrogen: apply only about half to two thirds of the nitrogen reckoned. The screen prints two figures.
+        for unit, each, units in (("lb", POUND, "us"), ("kg", 1.0, "si")):
+            screen = " ".join(subprocess.run([program, "recipe", "--have", "leaves-fall:collected=1 yd3", "--units", units], capture_output=True,
+                                             text=True, timeout=60).stdout.split())
+            for name, feedstock in (("urea", "urea"), ("blood meal", "blood-meal"), ("alfalfa meal", "alfalfa-meal")):
+                said = re.search(rf"- {name}: ([\d.]+) {unit}, of that ([\d.]+) to ([\d.]+) {unit} first", screen)
+                dose = dose_of(to_the_edge, feedstock)["rounded_kg"] / each
+                for which, (part, printed) in enumerate(zip((1.0, 1.0 / 2.0, 2.0 / 3.0), said.groups() if said else (math.nan,) * 3)):
+                    near(f"{('all', 'half', 'two thirds')[which]} of the {name}, {unit}", float(printed), part * dose,
+                         0.5 * unit_of_second_figure(part * dose) * (1.0 + 1e-9))
 
         # Geometry; Cumberland County SWCD: about 0.75 yd3 for 1/4 in on 1000 ft2.
         lawn = answer("topdress", "--area", "1000 ft2", "--depth", "1/4 in")
