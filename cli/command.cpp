@@ -100,7 +100,6 @@ Supply read_supply_option(const std::string& option, const std::string& text, co
     Supply supply = supply_of(materials, words.substr(0, equals));
     if (equals == std::string_view::npos) {
       supply.use = Use::unlimited;
-      settle_in_usual_container(supply, materials);
       return supply;
     }
     set_amount(supply, read_amount(words.substr(equals + 1), materials), materials);

@@ -177,10 +177,16 @@ class Problem:
         """The first supply of a feedstock on hand: more of it lies as that does."""
         return next((supply for supply in self.supplies if supply["feedstock"] == feedstock), {"feedstock": feedstock})
 
+    def has(self, feedstock):
+        return any(supply["feedstock"] == feedstock for supply in self.supplies)
+
     def as_supply(self, addition, mass):
-        like = {key: value for key, value in self.beside(addition["id"]).items() if key in ("feedstock", "packing", "shredded", "feel")}
+        beside = self.beside(addition["id"])
+        like = {key: value for key, value in beside.items() if key in ("feedstock", "packing", "shredded", "feel")}
         amount = self.beside(addition["id"]).get("amount", "")
         if "packing" not in like and amount.endswith("straw-bale"):
+            like["packing"] = "packed"
+        if not self.has(addition["id"]) and addition["id"] == "straw":  # what is got comes in bales
             like["packing"] = "packed"
         return {**like, "amount": f"{mass!r} kg", "use": "all"}
 
@@ -358,6 +364,10 @@ def check_complete(where, problem, answer):
     low, _, high = problem.own_targets["ratio"]
     for feedstock in {*easy_to_get(), *(supply["feedstock"] for supply in problem.supplies)}:
         if feedstock in told:
+            continue
+        # A supplement is told against a want of nitrogen only, and not for what is mostly wood, browner than 100.
+        everything = mix(base, 0.0)["ratio"]
+        if problem.program.is_supplement(feedstock) and not high < everything <= 100.0:
             continue
         matter = problem.matter_of(problem.as_supply({"id": feedstock}, 1.0))
         for step in range(120):

@@ -287,7 +287,7 @@ def check_yard(program, folder, where, text):
     path.write_text(text)
     answer = program.answer("recipe", str(path))
     whole = answer["whole_containers"]
-    if whole is None:
+    if whole is None or answer["status"] == "no-size":
         return "without amounts"
     yard = Yard(text, program)
     masses, water = [told["mass_kg"] for told in whole["amounts"]], whole["water_to_add_kg"]
@@ -388,7 +388,8 @@ def check_proportion(program, feedstocks):
     check(sum(parts) == best[0], f"{where}: {parts}, but {best[2]} is fewer")
     check(far <= best[1] + SAME, f"{where}: {parts} is {far} from the aim, {best[2]} {best[1]}")
     own = of_parts(parts)
-    check(near(answer["mix"]["carbon_to_nitrogen"], own["ratio"], SAME) and near(answer["mix"]["moisture_fraction"], own["moisture"], SAME),
+    mix = answer["whole_containers"]["mix"]
+    check(near(mix["carbon_to_nitrogen"], own["ratio"], SAME) and near(mix["moisture_fraction"], own["moisture"], SAME),
           f"{where}: the mix told is not that of its parts")
     check_cards(program, where, answer)
     greens = [feedstock for feedstock, matter in zip(feedstocks, matters) if matter["class"] in ("must-go", "clippings")]

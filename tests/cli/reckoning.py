@@ -53,6 +53,9 @@ class Program:
     def _figures(self, feedstock):
         return self.answer("materials", feedstock)
 
+    def is_supplement(self, feedstock):
+        return self.figures(feedstock)["class"] == "supplement"
+
     def matter(self, feedstock, packing=None, shredded=False, moisture=None):
         """What a kilogram of it is: moisture, carbon, nitrogen, organic matter, and its densities as counted and as it lies in the heap."""
         row = self.figures(feedstock)

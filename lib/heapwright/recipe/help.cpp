@@ -12,8 +12,9 @@ constexpr double on_the_edge = 1.0 + 1e-9;
 constexpr double just_inside = 1.0 - 1e-4;  // so that an amount told in five figures is still inside
 constexpr double dust = 1e-6;
 
-/// Cornell, Operator's Fact Sheet 2: 2 lb of nitrogen to a cubic yard of leaves; what rounds to that is at most 2.5 lb.
-constexpr double most_nitrogen_kg_per_m3 = 2.5 * 0.45359237 / 0.764554857984;
+/// Browner than that it is mostly wood, whose carbon does not rot in a season: nitrogen for all of it would be lost as ammonia. (judged;
+/// leaves, which the published doses are for, are 40 to 80)
+constexpr double mostly_wood = 100.0;
 
 /// Something to add, beside the supplies of a question.
 struct Candidate {
@@ -30,7 +31,6 @@ RecipeSupply more_of(RecipeSupply supply) {
   supply.use = Use::up_to;
   supply.bought = true;
   supply.available.reset();
-  supply.most_of_volume.reset();
   return supply;
 }
 
@@ -45,6 +45,12 @@ std::vector<Candidate> all_candidates(const RecipeQuestion& question, const std:
   for (const RecipeSupply& supply : others) {
     if (!known(supply.ingredient.id)) candidates.push_back({more_of(supply), false});
   }
+  // Who allows only so much of something does not want more of it.
+  std::erase_if(candidates, [&](const Candidate& candidate) {
+    return std::any_of(question.supplies.begin(), question.supplies.end(), [&](const RecipeSupply& supply) {
+      return supply.most_of_volume && supply.ingredient.id == candidate.supply.ingredient.id;
+    });
+  });
   std::stable_partition(candidates.begin(), candidates.end(), [](const Candidate& one) { return !is_sparing(one.supply); });
   return candidates;
 }
@@ -83,6 +89,9 @@ std::optional<Amounts> least_of(const Wanted& wanted, const std::vector<Candidat
   programme.keep_least_mass();
   return programme.amounts();
 }
+
+/// Whether the heap comes out right without any.
+bool needs_nothing(const Wanted& wanted) { return least_of(wanted, {}).has_value(); }
 
 /// The heap with some of the candidates, and the water that brings it towards the moisture aim.
 Blend heap_with(const RecipeQuestion& question, const Amounts& amounts) {
@@ -127,11 +136,8 @@ Help help_of(const Wanted& wanted, const std::vector<Candidate>& candidates, con
     if (!(amounts.supplies[i] > dust * help.mix.mass.value())) continue;
     const RecipeSupply& supply = with_them.supplies[i];
     const double told = still_inside ? rounded.supplies[i] : amounts.supplies[i];
-    const RecipeAmount least = amount_of(supply, amounts.supplies[i] * unit::kg);
-    const Properties& properties = supply.ingredient.properties;
-    const NitrogenMass nitrogen(dry_mass(least.mass, properties.moisture) * properties.nitrogen);
-    help.additions.push_back({least, amount_of(supply, told * unit::kg), nitrogen, candidates[i - first].is_on_hand,
-                              supply.feedstock_class == FeedstockClass::supplement});
+    help.additions.push_back({amount_of(supply, amounts.supplies[i] * unit::kg), amount_of(supply, told * unit::kg),
+                              candidates[i - first].is_on_hand, supply.feedstock_class == FeedstockClass::supplement});
   }
   return help;
 }
@@ -163,7 +169,7 @@ std::optional<Help> wilting(const Wanted& wanted) {
     clippings = blend.ingredients[i].mass;
   }
   if (!(clippings.value() > 0.0)) return std::nullopt;
-  const double high = targets.moisture.high.value() - 1e-4;
+  const double high = targets.moisture.aim.value() + (1.0 - 2e-4) * (targets.moisture.high - targets.moisture.aim).value();
   const double lost = (wet.water.value() - high * wet.mass.value()) / (1.0 - high);
   Ingredient& drier = blend.ingredients[most];
   const double left = drier.mass.value() - lost;
@@ -172,9 +178,12 @@ std::optional<Help> wilting(const Wanted& wanted) {
   if (!(to >= driest_clippings) || !((drier.properties.moisture - to).value() > hardly)) return std::nullopt;
   drier.mass = left * unit::kg;
   drier.properties.moisture = to;
+  Wanted wilted = wanted;
+  wilted.question.supplies[most].ingredient.properties.moisture = to;
+  wilted.question.supplies[most].available = drier.mass;
+  if (!needs_nothing(wilted)) return std::nullopt;
   Help help;
   help.mix = mix_of(blend);
-  if (!(distance_from_aim(help.mix, targets) <= on_the_edge)) return std::nullopt;
   help.wilting = Wilting{drier.id, drier.name, to, lost * unit::kg_water};
   return help;
 }
@@ -203,22 +212,14 @@ std::optional<Help> several(const Wanted& wanted, const std::vector<Candidate>& 
   return help_by(wanted, all);
 }
 
-/// Whether nitrogen is what is short: a supplement is no means against wet.
-bool is_short_of_nitrogen(const Wanted& wanted, const Recipe& recipe) {
+/// Whether nitrogen is what is short, of carbon that rots: a supplement is no means against wet.
+bool wants_a_supplement(const Wanted& wanted, const Recipe& recipe) {
   const auto& window = wanted.question.targets.carbon_to_nitrogen;
   const bool everything = !wanted.limits.fill && recipe.everything_in;
   const Mix& mix = everything ? recipe.everything_in->mix : *recipe.mix;
-  return !mix.carbon_to_nitrogen || *mix.carbon_to_nitrogen > (everything ? window.high : window.aim);
+  return mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > (everything ? window.high : window.aim) &&
+         mix.carbon_to_nitrogen->value() <= mostly_wood;
 }
-
-/// A supplement for more carbon than rots in a season would be lost as ammonia.
-bool is_too_much_nitrogen(const Help& help) {
-  double nitrogen = 0.0;
-  for (const Addition& addition : help.additions) nitrogen += addition.is_supplement ? addition.nitrogen.value() : 0.0;
-  return nitrogen > most_nitrogen_kg_per_m3 * help.mix.volume->value();
-}
-
-bool needs_nothing(const Wanted& wanted) { return least_of(wanted, {}).has_value(); }
 
 }  // namespace
 
@@ -244,13 +245,12 @@ std::vector<Help> what_would_help(const RecipeQuestion& question, const Recipe& 
   if (!misses_the_size) {
     if (auto help = wilting(wanted)) helps.push_back(std::move(*help));
   }
-  const bool short_of_nitrogen = is_short_of_nitrogen(wanted, recipe);
+  const bool with_supplements = wants_a_supplement(wanted, recipe);
   const std::vector<Candidate> candidates = all_candidates(question, others);
   for (const Candidate& candidate : candidates) {
     const bool supplement = candidate.supply.feedstock_class == FeedstockClass::supplement;
-    if (supplement && !short_of_nitrogen) continue;
-    auto help = help_by(wanted, {candidate});
-    if (help && !is_too_much_nitrogen(*help)) helps.push_back(std::move(*help));
+    if (supplement && !with_supplements) continue;
+    if (auto help = help_by(wanted, {candidate})) helps.push_back(std::move(*help));
   }
   if (helps.empty()) {
     if (auto help = several(wanted, candidates)) helps.push_back(std::move(*help));

@@ -100,7 +100,6 @@ struct Card {
 struct Addition {
   RecipeAmount amount;         ///< the least that does
   RecipeAmount rounded;        ///< to whole and half containers, as far as that still does
-  NitrogenMass nitrogen;       ///< in it
   bool is_on_hand = false;     ///< more of what the person has already
   bool is_supplement = false;  ///< bought nitrogen
 };
