@@ -225,7 +225,9 @@ def mixed_afresh(program, folder, yard, whole):
         if not told["mass_kg"] > 0.0:
             continue
         held = told["containers"]
-        amount = f"{held['count']!r} {held['name']}" if held and held["name"] not in yard.own_containers else f"{told['mass_kg']!r} kg"
+        if held and (held["name"] in yard.own_containers or supply["matter"]["class"] == "supplement"):
+            held = None  # unknown to the command by itself; and it takes fertilizer by weight alone
+        amount = f"{held['count']!r} {held['name']}" if held else f"{told['mass_kg']!r} kg"
         portions.append({"feedstock": supply["feedstock"], "packing": supply["packing"], "amount": amount, "shredded": supply.get("shredded", False)}
                         if "packing" in supply else {"feedstock": supply["feedstock"], "amount": amount})
     if by_file:
