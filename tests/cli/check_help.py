@@ -365,6 +365,9 @@ def check_complete(where, problem, answer):
     for feedstock in {*easy_to_get(), *(supply["feedstock"] for supply in problem.supplies)}:
         if feedstock in told:
             continue
+        # Who allows only so much of something does not want more of it.
+        if any(supply["feedstock"] == feedstock and "most_of_volume" in supply for supply in problem.supplies):
+            continue
         # A supplement is told against a want of nitrogen only, and not for what is mostly wood, browner than 100.
         everything = mix(base, 0.0)["ratio"]
         if problem.program.is_supplement(feedstock) and not high < everything <= 100.0:

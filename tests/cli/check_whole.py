@@ -80,6 +80,8 @@ def random_supply(generator, program, kinds):
     role = generator.random()
     if role < 0.10:
         supply.update({"bought": True, "price": generator.choice([2, 5.5, 8]), "unit": generator.choice(["1 leaf-bag", "1 bucket", "1 straw-bale"])})
+        if program.is_supplement(feedstock) and supply["unit"] == "1 leaf-bag":
+            supply["unit"] = "5 lb"
         if generator.random() < 0.6:
             del supply["amount"]
             supply.pop("when", None)
@@ -201,8 +203,10 @@ def check_amounts(where, yard, answer):
         check(told["id"] == supply["feedstock"] and told["mass_kg"] >= 0.0, f"{here}: in its place")
         if supply["there"] is not None and supply.get("use") != "unlimited":
             check(told["mass_kg"] <= supply["there"] * (1.0 + SAME), f"{here}: more than the {supply['there']} there is")
+        # What the person's own containers are too coarse for is measured in buckets, as it lies in the heap.
+        in_buckets = bool(told["containers"]) and exact["containers"]["name"] != told["containers"]["name"] == "bucket"
         if told["containers"]:
-            each = yard.size_of(told["containers"]["name"]) * supply["matter"]["counted_density"]
+            each = yard.size_of(told["containers"]["name"]) * (1.0 / supply["matter"]["loose"] if in_buckets else supply["matter"]["counted_density"])
             check(near(told["containers"]["count"] * each, told["mass_kg"], SAME), f"{here}: is not {told['containers']} of {each} kg")
         if exact["mass_kg"] <= DUST * heap and not supply["fixed"]:
             check(told["mass_kg"] == 0.0, f"{here}: dust goes in")
@@ -211,6 +215,8 @@ def check_amounts(where, yard, answer):
         all_of_it = there is not None and exact["mass_kg"] >= USED_UP * there and near(told["mass_kg"], there, SAME)
         check(all_of_it or not supply["fixed"], f"{here}: a fixed amount is all of it, {there}")
         measure = None if all_of_it else measure_of(supply, exact["mass_kg"], exact, yard)
+        if in_buckets:
+            measure = each if told["mass_kg"] >= 10.0 * each else 0.5 * each
         check(all_of_it or is_multiple(told["mass_kg"], measure), f"{here}: neither all of it nor whole measures of {measure} kg")
         count = told["containers"]["count"] if told["containers"] else 0.0
         check(all_of_it or count < 10.0 or is_multiple(count, 1.0), f"{here}: {count} containers, ten or more and not whole")

@@ -111,6 +111,12 @@ void check_amount(Table& table, const Supply& supply) {
   }
 }
 
+void refuse_bag_of_fertilizer(const Supply& supply, const Amount& amount) {
+  const ContainerCount* counted = std::get_if<ContainerCount>(&amount);
+  if (counted != nullptr && counted->container == "leaf-bag" && supply.feedstock.feedstock_class == FeedstockClass::supplement)
+    throw TextError("a bag of " + supply.feedstock.name + " is no leaf bag", "say how many pounds: \"5 lb\"");
+}
+
 void settle_packing(Supply& supply, const Amount& amount, const Materials& materials) {
   const ContainerCount* counted = std::get_if<ContainerCount>(&amount);
   const Container* container = counted != nullptr ? find_container(materials.containers, counted->container) : nullptr;
@@ -121,7 +127,11 @@ void settle_packing(Supply& supply, const Amount& amount, const Materials& mater
 void read_price(Table& table, Supply& supply, const Materials& materials) {
   supply.price = table.number("price").value_or(0.0);
   if (!(supply.price >= 0.0 && supply.price <= 1e9)) table.problem_at("price", "a price is zero or more", "write a plain number");
-  supply.priced_amount = table.read("unit", [&](std::string_view text) { return read_amount(text, materials); });
+  supply.priced_amount = table.read("unit", [&](std::string_view text) {
+    const Amount amount = read_amount(text, materials);
+    refuse_bag_of_fertilizer(supply, amount);
+    return amount;
+  });
   if (supply.priced_amount && !supply.amount) settle_packing(supply, *supply.priced_amount, materials);
   if (supply.priced_amount && !supply.mass(*supply.priced_amount))
     table.problem_at("unit", "no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight",
@@ -267,10 +277,7 @@ Supply supply_of(const Materials& materials, std::string_view name_and_packing) 
 }
 
 void set_amount(Supply& supply, const Amount& amount, const Materials& materials) {
-  const ContainerCount* counted = std::get_if<ContainerCount>(&amount);
-  const bool bag_of_fertilizer =
-      counted != nullptr && counted->container == "leaf-bag" && supply.feedstock.feedstock_class == FeedstockClass::supplement;
-  if (bag_of_fertilizer) throw TextError("a bag of " + supply.feedstock.name + " is no leaf bag", "say how many pounds: \"5 lb\"");
+  refuse_bag_of_fertilizer(supply, amount);
   supply.amount = amount;
   settle_packing(supply, amount, materials);
 }

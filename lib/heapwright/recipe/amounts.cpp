@@ -1,6 +1,7 @@
 #include "heapwright/recipe/amounts.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace heapwright {
 namespace {
@@ -25,6 +26,13 @@ RecipeSupply measured_in(RecipeSupply supply, const ContainerCount& container) {
   supply.counted_mass = container.each * *supply.ingredient.density * container.count;
   supply.counted_by_mass = false;
   return supply;
+}
+
+Mass measure_of(const RecipeSupply& supply, Mass about) {
+  constexpr double few_containers = 10.0;
+  if (!supply.counted_in) return std::pow(10.0, std::floor(std::log10(about.value())) - 1.0) * unit::kg;
+  const Mass container = supply.counted_mass / supply.counted_in->count;
+  return supply.bought || about >= few_containers * container ? container : 0.5 * container;
 }
 
 RecipeAmount amount_of(const RecipeSupply& supply, Mass mass) {

@@ -18,6 +18,10 @@ Blend blend_of(const RecipeQuestion& question, const Amounts& amounts);
 /// A supply as one measures it while building: so many of a container, as it lies in the heap.
 RecipeSupply measured_in(RecipeSupply supply, const ContainerCount& container);
 
+/// The smallest step in which a person measures about so much of a supply: half a container below ten of them, else one, and one of what is
+/// bought; of what is weighed, a unit of the second figure.
+Mass measure_of(const RecipeSupply& supply, Mass about);
+
 /// So much of a supply, in its containers, and what that leaves.
 RecipeAmount amount_of(const RecipeSupply& supply, Mass mass);
 

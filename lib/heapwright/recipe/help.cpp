@@ -107,12 +107,11 @@ Blend heap_with(const RecipeQuestion& question, const Amounts& amounts) {
   return blend;
 }
 
-/// Up to a half or whole container, to the second figure of what is weighed.
-Mass rounded_up(const RecipeSupply& supply, Mass mass) {
-  const bool counted = supply.counted_in && supply.counted_in->count > 0.0;
-  const double measure =
-      counted ? 0.5 * supply.counted_mass.value() / supply.counted_in->count : std::pow(10.0, std::floor(std::log10(mass.value())) - 1.0);
-  return std::ceil(mass.value() / measure - 1e-9) * measure * unit::kg;
+/// Up to what a person can measure; nobody says in what it is bought.
+Mass rounded_up(RecipeSupply supply, Mass mass) {
+  supply.bought = false;
+  const Mass measure = measure_of(supply, mass);
+  return std::ceil((mass / measure).value() - 1e-9) * measure;
 }
 
 Help help_of(const Wanted& wanted, const std::vector<Candidate>& candidates, const Amounts& amounts) {

@@ -14,7 +14,6 @@ constexpr double about_as_far = 1.05;
 constexpr double as_near = 1e-9;
 constexpr double used_up = 0.999;
 constexpr double dust = 1e-4;
-constexpr double few_containers = 10.0;
 constexpr int reach = 16;  // measures to either side of the recipe's amount
 
 /// An amount of one supply that a person can measure.
@@ -25,26 +24,20 @@ struct Choice {
 };
 using Choices = std::vector<Choice>;  // the nearest first
 
-double second_figure_of(double mass) { return std::pow(10.0, std::floor(std::log10(mass)) - 1.0); }
-
-/// The mass of one measure of a supply, about some amount of it.
-double measure_of(const RecipeSupply& supply, double about) {
-  if (!supply.counted_in) return second_figure_of(about);
-  const double container = supply.counted_mass.value() / supply.counted_in->count;
-  return supply.bought || about >= few_containers * container ? container : 0.5 * container;
-}
-
 Choices choices_of(const RecipeSupply& supply, double recipe_mass, double heap_mass) {
   if (supply.use == Use::all && supply.available) return {{supply.available->value(), 1.0, 0.0}};
   if (!(recipe_mass > dust * heap_mass)) return {{0.0, 0.0, 0.0}};
-  const double measure = measure_of(supply, recipe_mass);
+  const double measure = measure_of(supply, recipe_mass * unit::kg).value();
   const double most = supply.available ? supply.available->value() : std::numeric_limits<double>::infinity();
   Choices choices;
   const double middle = std::round(recipe_mass / measure);
   for (int step = -reach; step <= reach; ++step) {
     const double measures = middle + step;
     const double mass = measures * measure;
-    if (measures >= 0.0 && mass <= most * (1.0 + as_near)) choices.push_back({mass, measures, std::abs(mass - recipe_mass)});
+    // Beyond ten containers nobody counts halves.
+    const double coarser = mass > 0.0 ? mass / measure_of(supply, mass * unit::kg).value() : 0.0;
+    const bool countable = std::abs(coarser - std::round(coarser)) <= as_near * coarser || !supply.counted_in;
+    if (measures >= 0.0 && countable && mass <= most * (1.0 + as_near)) choices.push_back({mass, measures, std::abs(mass - recipe_mass)});
   }
   const bool all = recipe_mass >= used_up * most;
   const auto same = [&](const Choice& choice) { return std::abs(choice.mass - most) <= as_near * most; };

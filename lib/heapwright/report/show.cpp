@@ -207,7 +207,11 @@ std::string show_moisture(MoistureWetBasis moisture) { return show_percent(moist
 
 std::string show_percent(double fraction) { return print_number(std::round(100.0 * fraction), 3) + " %"; }
 
-double shown_count(double count) { return count >= 10.0 ? std::round(count) : std::round(2.0 * count) / 2.0; }
+double shown_count(double count) {
+  constexpr double rounding = 1e-6;
+  const double halves = std::round(2.0 * count) / 2.0;
+  return count < 10.0 || std::abs(halves - count) <= rounding * count ? halves : std::round(count);
+}
 
 std::string show_count(double count, const std::string& container_name) {
   constexpr double countable = 1e6;

@@ -49,7 +49,7 @@ std::string show_ratio(CarbonNitrogenRatio ratio);     ///< "32"
 std::string show_moisture(MoistureWetBasis moisture);  ///< "55 %"
 std::string show_percent(double fraction);             ///< "41 %"
 
-/// A count as it is shown: to the half, from ten on to the whole.
+/// A count as it is shown: to the half, from ten on to the whole unless it is a half.
 double shown_count(double count);
 
 /// "24 bags", "2 1/2 buckets", "1 bucket", "half a bucket": to the half, from ten on to the whole; less than a quarter is "a little of a

@@ -217,7 +217,7 @@ std::string ingredients_text(const Recipe& recipe, const Materials& materials, c
   if (heap.water_to_add.value() >= splash) {
     text += wrap("  Water: " + water_words(heap.water_to_add, materials, show) + ", a little on each layer as you build.", 4);
   } else {
-    text += moist ? "  No water: it is wet enough as it is.\n" : "  It stays too dry: it wants water, and the limits allow none.\n";
+    text += moist ? "  No water: it is wet enough as it is.\n" : "  It stays too dry: it wants more water than there is.\n";
   }
   if (recipe.whole_containers && !recipe.whole_containers->inside && recipe.status == RecipeStatus::on_target)
     text += wrap("  So small a heap comes out right only by weight: in whole containers this is the nearest.", 2);
@@ -300,8 +300,6 @@ std::string left_over_measure(const RecipeAmount& amount, const Materials& mater
   ContainerCount left = *amount.containers_left;
   if (left.container == amount.containers->container)
     left.count = std::max(0.0, shown_count(left.count + amount.containers->count) - shown_count(amount.containers->count));
-  constexpr double few = 10.0;
-  if (left.count >= few) left.count = std::floor(left.count);
   return show_amount(left, *amount.left_over, materials, show);
 }
 
@@ -445,10 +443,9 @@ std::string otherwise_text(const Recipe& recipe, const Materials& materials, con
   const bool brown = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > window.high;
   const bool wet = mix.moisture && *mix.moisture > recipe.targets.moisture.high;
   const bool green = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < window.low;
-  if (wet || green) return "\nOr, without them\n" + advice_text(recipe, materials);
-  if (brown)
-    return "\nOr, without them\n" + advice_text(recipe, materials) + "For a slow heap by itself\n" +
-           ingredients_text(recipe, materials, show);
+  const std::string heading = recipe.what_would_help.empty() ? "\nWhat to do with it\n" : "\nOr, without them\n";
+  if (wet || green) return heading + advice_text(recipe, materials);
+  if (brown) return heading + advice_text(recipe, materials) + "For a slow heap by itself\n" + ingredients_text(recipe, materials, show);
   return "\nThe nearest to a good heap\n" + ingredients_text(recipe, materials, show);
 }
 
