@@ -1,4 +1,4 @@
-#include "heapwright/plan/plan.hpp"
+#include "heapwright/plan/answers.hpp"
 
 namespace heapwright {
 namespace {

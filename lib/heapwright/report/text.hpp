@@ -20,11 +20,6 @@ std::string text_of_heap(const HeapAnswer& answer, const Materials& materials, c
 /// Whether a mix fits its heap, and whether it will hardly heat, as a line among its figures.
 std::string text_of_room(const HeapAnswer& answer, const Show& show);
 
-// Parts that all screens have.
-std::string text_of_assumptions(const std::vector<Assumption>& assumptions, const std::optional<Measurement>& first, const Show& show);
-std::string text_of_cautions(const std::vector<std::string>& ids, const Materials& materials);        ///< at most three
-std::string text_of_first_cautions(const std::vector<std::string>& ids, const Materials& materials);  ///< those that stand above the answer
-
 /// The steps of a calculation, each term told where it first comes in.
 std::string text_of_working(const Working& working);
 /// All mixes of two feedstocks, and where they are right.

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "heapwright/report/columns.hpp"
+#include "heapwright/report/parts.hpp"
 #include "heapwright/report/text.hpp"
 #include "heapwright/units/text.hpp"
 

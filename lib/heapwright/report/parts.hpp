@@ -1,0 +1,37 @@
+#pragma once
+/// Parts of screens that several answers have.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heapwright/plan/plan.hpp"
+#include "heapwright/report/show.hpp"
+
+namespace heapwright {
+
+/// A line of a list.
+std::string item(const std::string& text);
+/// What a heap off its windows will be like, in a gardener's words. What is shown as the edge counts as the edge.
+std::string character(const Mix& mix, const Targets& targets);
+/// "C:N about 33"
+std::string ratio_of(const Mix& mix);
+/// C:N, moisture and air with their bands and windows, and the size of the heap.
+std::string figures_of(const Mix& mix, const Targets& targets, const Show& show);
+/// What "likely" means, and the commonest mistake about ratios.
+std::string on_the_figures(const Mix& mix);
+/// What an answer takes for granted, and what to measure first.
+std::string text_of_assumptions(const std::vector<Assumption>& assumptions, const std::optional<Measurement>& first, const Show& show);
+/// The steps of a calculation, where they were asked for.
+std::string text_of_steps(const std::optional<Working>& working);
+/// At most three.
+std::string text_of_cautions(const std::vector<std::string>& ids, const Materials& materials);
+/// Those that cannot wait, above the answer.
+std::string text_of_first_cautions(const std::vector<std::string>& ids, const Materials& materials);
+
+/// A recipe and what it makes, without what it takes for granted. @param room a line on whether it fits, where bins are described
+std::string text_of_recipe_body(const Recipe& recipe, const Materials& materials, const Show& show, const std::string& room = {});
+/// What to spread on a lawn.
+std::string text_of_topdressing_body(const Topdressing& topdressing, const Materials& materials, const Show& show);
+
+}  // namespace heapwright

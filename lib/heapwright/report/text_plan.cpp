@@ -1,0 +1,60 @@
+#include "heapwright/report/columns.hpp"
+#include "heapwright/report/parts.hpp"
+#include "heapwright/report/text.hpp"
+
+namespace heapwright {
+namespace {
+
+/// What to do with the heap once it stands.
+std::string care_text(const Plan& plan, const Show& show) {
+  if (!plan.recipe.mix || !plan.heap) return {};
+  const std::optional<Duration>& turn = plan.heap->turn_every;
+  const std::string squeeze = "squeeze a handful: it should clump and not drip. Water it if it crumbles, add dry browns if it drips.";
+  const std::string done = "it is done when it is dark and crumbly, smells of earth, and no longer warms up after turning";
+  if (!turn) return "\nThen\n" + item("leave it: unturned it gets done too, only later; now and then " + squeeze) + item(done);
+  return "\nThen\n" + item("turn it every " + show.days(*turn) + ", and " + squeeze) + item(done);
+}
+
+std::string supply_text(const Plan& plan, const Show& show) {
+  const SupplyBalance& supply = plan.supply;
+  std::string text = "\nThe compost\n";
+  if (supply.own_compost) {
+    const CompostYield& own = *supply.own_compost;
+    text += wrap("  Done and screened, the heap leaves about " + show.volume(own.likely) + ", from " +
+                     show.volume_range(own.low, own.high) + ": about half the dry matter rots away and the rest packs down.",
+                 2);
+  }
+  if (!supply.needed) return text + wrap("  No lawn is measured: add [[lawn.zone]] to see how far it goes.", 2);
+  text += wrap("  The lawn takes " + show.volume(*supply.needed) + " a year.", 2);
+  if (supply.to_buy->value() > 0.0) {
+    text += wrap("  To buy, if you want to dress all of it: about " + show.volume(*supply.to_buy) + " of screened compost.", 2);
+  } else {
+    text += wrap("  That is enough: nothing to buy.", 2);
+  }
+  const std::optional<SoilTest>& soil = plan.topdressing->plan.soil_test;
+  if (soil && soil->phosphorus_is_high())
+    text += wrap("  Your soil test calls phosphorus \"" + soil->phosphorus +
+                     "\", and compost brings more: ask your extension office before you spread any.",
+                 2);
+  return text;
+}
+
+}  // namespace
+
+std::string text_of_plan(const Plan& plan, const Materials& materials, const Show& show) {
+  std::string text;
+  if (!plan.title.empty()) text += plan.title + "\n" + std::string(width_of(plan.title), '=') + "\n\n";
+  text += text_of_first_cautions(plan.cautions, materials);
+  if (plan.has_supplies)
+    text += text_of_recipe_body(plan.recipe, materials, show, plan.heap_answer ? text_of_room(*plan.heap_answer, show) : "");
+  if (plan.has_supplies) text += care_text(plan, show);
+  if (plan.has_supplies || plan.topdressing) text += supply_text(plan, show);
+  if (!plan.has_supplies && !plan.topdressing)
+    text += wrap(
+        "There is nothing yet to build a heap of, and no lawn. Say what there is: [[supply]] and [[lawn.zone]] in the yard file, or "
+        "`heapwright new` to be asked.");
+  if (plan.topdressing) text += "\nThe lawn\n" + text_of_topdressing_body(*plan.topdressing, materials, show);
+  return text + text_of_assumptions(plan.assumptions, plan.measure_first, show) + text_of_cautions(plan.cautions, materials);
+}
+
+}  // namespace heapwright

@@ -1,0 +1,379 @@
+#include <algorithm>
+#include <cmath>
+
+#include "heapwright/heap/heap.hpp"
+#include "heapwright/report/columns.hpp"
+#include "heapwright/report/parts.hpp"
+#include "heapwright/report/text.hpp"
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr double as_good = 1.1;  // as inside: a C:N of 36
+constexpr double nearly = 1.3;   // off the windows by less than anyone can tell: a C:N of 39, moisture of 61 %
+
+/// Where a supply goes that may carry a weedkiller.
+std::string left_out_words(const LeftOut& left) {
+  const std::string where = left.clippings ? "leave clippings lying on the lawn, and put none on beds"
+                            : left.manure  ? "spread manure on the pasture or field it came from, not on beds"
+                                           : "give it back, or put it in the trash; none on beds";
+  if (left.treated == Treated::yes) return left.name + ": treated with weedkiller. So " + where + ".";
+  return left.name +
+         ": nobody knows whether weedkiller was used. Find out, and write treated = \"no\" in the yard file if not. If you cannot, " +
+         where + ".";
+}
+
+std::string left_out_text(const Recipe& recipe) {
+  if (recipe.left_out.empty()) return {};
+  std::string text = "\nNot for the heap\n";
+  for (const LeftOut& left : recipe.left_out) text += item(left_out_words(left));
+  return text;
+}
+
+/// In the person's own measure: containers, a weight, or a volume.
+std::string own_measure(const RecipeAmount& amount, const std::optional<ContainerCount>& containers, Volume volume,
+                        const Materials& materials, const Show& show) {
+  if (!containers && amount.counted_by_mass && amount.volume.value() > 0.0)
+    return show.mass(Mass(amount.mass * (volume / amount.volume).value()));
+  return show_amount(containers, volume, materials, show);
+}
+
+std::vector<std::string> amount_row(const RecipeAmount& amount, const Materials& materials, const Show& show) {
+  std::string rest = amount.counted_by_mass ? show.volume(amount.volume)
+                                            : show.mass(amount.mass) + (amount.containers ? ", " + show.volume(amount.volume) : "");
+  if (amount.bought) rest += "; to buy";
+  const bool all = amount.left_over && amount.left_over->value() <= 1e-3 * amount.volume.value();
+  if (all) rest += amount.comes_fresh ? "; what 30 days bring" : "; all of it";
+  return {own_measure(amount, amount.containers, amount.volume, materials, show), amount.name, rest};
+}
+
+/// Water as one carries it: gallons, and watering cans where that is more than a splash.
+std::string water_words(WaterMass water, const Materials& materials, const Show& show) {
+  const Container* can = find_container(materials.containers, "watering-can");
+  if (can == nullptr || !show.in_us_units()) return show.water(water);
+  const double cans = (water / water_density() / can->volume).value();
+  constexpr double many = 10.0;
+  return show.water(water) + (cans >= 0.5 && cans < many ? " (" + show_count(cans, can->name) + ")" : "");
+}
+
+std::string ingredients_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  const Told heap = told(recipe);
+  std::vector<std::vector<std::string>> rows;
+  for (const RecipeAmount& amount : heap.amounts) {
+    if (goes_in(amount, heap.mix)) rows.push_back(amount_row(amount, materials, show));
+  }
+  std::string text = columns(rows);
+  const bool moist = heap.mix.moisture && *heap.mix.moisture >= recipe.targets.moisture.low;
+  constexpr double splash = 0.5;
+  if (heap.water_to_add.value() >= splash) {
+    text += wrap("  Water: " + water_words(heap.water_to_add, materials, show) + ", a little on each layer as you build.", 4);
+  } else {
+    text += moist ? "  No water: it is wet enough as it is.\n" : "  It stays too dry: it wants more water than there is.\n";
+  }
+  if (recipe.whole_containers && !recipe.whole_containers->inside && recipe.status == RecipeStatus::on_target)
+    text += wrap("  So small a heap comes out right only by weight: in whole containers this is the nearest.", 2);
+  return text;
+}
+
+/// "3 parts autumn leaves, 2 parts grass clippings"
+std::string parts_words(const Proportion& proportion) {
+  std::string text;
+  for (const Part& part : proportion.parts)
+    text += (text.empty() ? "" : ", ") + std::to_string(part.parts) + (part.parts == 1 ? " part " : " parts ") + part.name;
+  return text;
+}
+
+/// "1 grass catcher of grass clippings"
+std::string so_much_of(const RecipeAmount& amount, const Materials& materials, const Show& show) {
+  return show_amount(amount.containers, amount.volume, materials, show) + " of " + amount.name;
+}
+
+/// What goes with each load of greens as it comes.
+std::string cards_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  std::string text;
+  for (const Card& card : recipe.cards) {
+    std::string line = (card.greens.feedstock_class == FeedstockClass::clippings ? "each mowing: " : "each time: ") +
+                       so_much_of(card.greens, materials, show);
+    for (const RecipeAmount& browns : card.browns) line += " + " + so_much_of(browns, materials, show);
+    if (card.water_to_add.value() > 0.0) line += " + " + water_words(card.water_to_add, materials, show) + " of water";
+    text += item(line);
+  }
+  return text;
+}
+
+std::string as_it_comes_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  if (!recipe.proportion) return {};
+  if (recipe.status == RecipeStatus::no_size)  // the parts stand on top
+    return (recipe.cards.empty() ? "" : "\nBit by bit, as it comes\n" + cards_text(recipe, materials, show)) +
+           wrap("For amounts say how much there is: --have \"leaves=20 bags\"") +
+           (recipe.pair ? text_of_pair(*recipe.pair, recipe.targets, show) : "");
+  if (recipe.cards.empty()) return {};
+  return "\nOr bit by bit, as it comes, a mix of its own\n" +
+         item("by volume: " + parts_words(*recipe.proportion) + ": " + ratio_of(recipe.proportion->mix)) +
+         cards_text(recipe, materials, show);
+}
+
+/// What to do with what is left of a feedstock.
+std::string advice_for_left_over(const Feedstock& feedstock) {
+  if (feedstock.has_tag("manure")) return "manure: keep it covered, away from water, until browns come in";
+  switch (feedstock.feedstock_class) {
+    case FeedstockClass::must_go: return "scraps and coffee: cover them with browns as more browns come in";
+    case FeedstockClass::clippings:
+      if (feedstock.has_tag("grassy")) return "clippings: leave them on the lawn, that is no waste";
+      return "greens: add them as browns come in, or put them in the town's yard-waste cart";
+    case FeedstockClass::keeper:
+      if (feedstock.has_tag("leaves"))
+        return "leaves: keep them dry for greens to come, or pile them up moist by themselves: leaf mould in a year or two";
+      return "browns: keep them dry for greens to come, or spread them as mulch";
+    case FeedstockClass::supplement:
+    case FeedstockClass::mineral: return {};
+  }
+  return {};
+}
+
+/// What to do with greens that are not composted.
+std::string advice_text(const Recipe& recipe, const Materials& materials) {
+  std::string advice;
+  for (const RecipeAmount& amount : told(recipe).amounts) {
+    const std::string words = advice_for_left_over(find_feedstock(materials, amount.id));
+    if (!words.empty() && advice.find(words) == std::string::npos) advice += item(words);
+  }
+  return advice;
+}
+
+/// What is left, so that what goes in and what stays add up as they are shown.
+std::string left_over_measure(const RecipeAmount& amount, const Materials& materials, const Show& show) {
+  if (!amount.containers || !amount.containers_left) {
+    if (amount.counted_by_mass && amount.mass.value() > 0.0)
+      return show.mass(Mass(amount.mass * (*amount.left_over / amount.volume).value()));
+    return show.volume(*amount.left_over);
+  }
+  ContainerCount left = *amount.containers_left;
+  if (left.container == amount.containers->container)
+    left.count = std::max(0.0, shown_count(left.count + amount.containers->count) - shown_count(amount.containers->count));
+  return show_amount(left, *amount.left_over, materials, show);
+}
+
+std::string left_over_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  std::vector<std::vector<std::string>> rows;
+  std::string advice;
+  for (const RecipeAmount& amount : told(recipe).amounts) {
+    if (!amount.left_over || amount.left_over->value() <= 1e-3 * (amount.volume + *amount.left_over).value()) continue;
+    rows.push_back({left_over_measure(amount, materials, show), amount.name});
+    const std::string words = advice_for_left_over(find_feedstock(materials, amount.id));
+    if (!words.empty() && advice.find(words) == std::string::npos) advice += item(words);
+  }
+  return rows.empty() ? "" : "\nLeft over\n" + columns(rows) + advice;
+}
+
+std::string name_of(const std::string& id, const Recipe& recipe) {
+  const auto found =
+      std::find_if(recipe.amounts.begin(), recipe.amounts.end(), [&](const RecipeAmount& amount) { return amount.id == id; });
+  return found == recipe.amounts.end() ? id : found->name;
+}
+
+bool greens_are_left(const Recipe& recipe) {
+  const Told heap = told(recipe);
+  return std::any_of(heap.amounts.begin(), heap.amounts.end(), [](const RecipeAmount& amount) {
+    const bool green = amount.feedstock_class == FeedstockClass::clippings || amount.feedstock_class == FeedstockClass::must_go;
+    return green && amount.left_over && amount.left_over->value() > 1e-3 * (amount.volume + *amount.left_over).value();
+  });
+}
+
+std::string held_back_words(const HeldBack& held, const Recipe& recipe) {
+  const Mix* all = recipe.everything_in ? &recipe.everything_in->mix : recipe.mix ? &*recipe.mix : nullptr;
+  const auto& window = recipe.targets.carbon_to_nitrogen;
+  switch (held.limit) {
+    case Limit::carbon_to_nitrogen: {
+      const bool brown = all != nullptr && all->carbon_to_nitrogen && *all->carbon_to_nitrogen > window.high;
+      if (brown && greens_are_left(recipe)) return "balance: all of it together would be too brown, " + ratio_of(*all);
+      return brown ? "greens, moist and rich in nitrogen: there are not enough for all the browns"
+                   : "browns, dry and rich in carbon: there are not enough for all the greens";
+    }
+    case Limit::moisture: {
+      const bool wet = all != nullptr && all->moisture && *all->moisture > recipe.targets.moisture.aim;
+      return wet ? "wet: all of it together would be too wet" : "dry: more water is wanted than there is";
+    }
+    case Limit::air_space: return "air: it would pack down";
+    case Limit::share: return "the largest share that you allow of something";
+    case Limit::amount: return name_of(held.feedstock.value_or(""), recipe) + ": there is no more";
+    case Limit::capacity: return "room: the heap is full";
+    case Limit::water: return "water: there is no more";
+  }
+  return {};
+}
+
+std::string held_back_text(const Recipe& recipe) {
+  if (recipe.held_back_by.empty()) return {};
+  std::string text = "\nWhat limits it\n";
+  for (const HeldBack& held : recipe.held_back_by) text += item(held_back_words(held, recipe));
+  return text;
+}
+
+/// A supplement's dose, the published part of it first.
+std::string dose_words(const RecipeAmount& amount, const Show& show) {
+  const double kilograms = amount.mass.value();
+  return amount.name + ": " + show.mass(amount.mass) + ", of that " + show.mass_range(kilograms / 2.0, kilograms * 2.0 / 3.0) + " first";
+}
+
+std::string addition_words(const Addition& addition, const Materials& materials, const Show& show) {
+  const RecipeAmount& amount = addition.rounded;
+  if (addition.is_supplement) return dose_words(amount, show);
+  constexpr double least_count = 0.25;
+  const bool countable = amount.containers && amount.containers->count >= least_count;
+  return amount.name + ": " + own_measure(amount, countable ? amount.containers : std::nullopt, amount.volume, materials, show) +
+         (addition.is_on_hand ? " more" : "");
+}
+
+std::string one_help_words(const Help& help, const Materials& materials, const Show& show) {
+  if (help.wilting)
+    return "let the " + help.wilting->name + " wilt in the sun to about " + show_moisture(help.wilting->to) +
+           " moisture before they go in: they lose " + show.water(help.wilting->water_lost);
+  std::string text;
+  for (const Addition& addition : help.additions) text += (text.empty() ? "" : "; and ") + addition_words(addition, materials, show);
+  constexpr double splash = 0.5;
+  if (help.water_to_add.value() < splash) return text;
+  return text + (text.empty() ? "water: " : ", with ") + show.water(help.water_to_add) + (text.empty() ? " in all" : " of water in all");
+}
+
+/// Alone so far off that it is no heap to build as it is.
+bool is_far_off(const Recipe& recipe) {
+  const bool off = recipe.status == RecipeStatus::nearest || recipe.status == RecipeStatus::no_size;
+  return off && recipe.mix && told(recipe).distance_from_aim > nearly;
+}
+
+std::string help_heading(const Recipe& recipe) {
+  const std::string any = recipe.what_would_help.size() == 1 ? "\n" : ": any one of these\n";
+  if (is_far_off(recipe)) return "Mix in what it lacks" + any;
+  if (recipe.status == RecipeStatus::on_target) return "What would let all of it go in, just inside the range" + any;
+  return (recipe.status == RecipeStatus::not_enough ? "What is missing" : "What would set it right") + any;
+}
+
+std::string help_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  const bool will_do = recipe.status == RecipeStatus::nearest && told(recipe).distance_from_aim <= nearly;
+  const bool may_go_in =
+      recipe.status == RecipeStatus::on_target && recipe.everything_in && recipe.everything_in->distance_from_aim <= as_good;
+  if (recipe.what_would_help.empty() || will_do || may_go_in) return {};
+  constexpr std::size_t most_ways = 6;
+  std::string text = "\n" + help_heading(recipe);
+  for (std::size_t i = 0; i < std::min(most_ways, recipe.what_would_help.size()); ++i)
+    text += item(one_help_words(recipe.what_would_help[i], materials, show));
+  const std::optional<Volume>& capacity = recipe.wishes.capacity;
+  const Mix& helped = recipe.what_would_help.front().mix;
+  if (capacity && helped.volume && *helped.volume > *capacity)
+    text += wrap("All of it wants room for " + show.volume(*helped.volume) + ".");
+  const auto is_dose = [](const Help& help) { return !help.additions.empty() && help.additions.front().is_supplement; };
+  if (std::any_of(recipe.what_would_help.begin(), recipe.what_would_help.end(), is_dose))
+    text += wrap(
+        "Of urea or a meal put in half to two thirds first, watered in, and see whether it heats (Cornell, Use of Fertilizer Nitrogen).");
+  return text;
+}
+
+std::string everything_in_text(const Recipe& recipe, const Show& show) {
+  if (!recipe.everything_in) return {};
+  const EverythingIn& all = *recipe.everything_in;
+  // With bought things, supplements or unlimited ones beside them, "everything" would say little.
+  const bool others_go_in = std::any_of(recipe.amounts.begin(), recipe.amounts.end(), [&](const RecipeAmount& amount) {
+    const bool sparing = amount.feedstock_class == FeedstockClass::supplement || amount.feedstock_class == FeedstockClass::mineral;
+    return recipe.mix && goes_in(amount, *recipe.mix) && (sparing || !amount.left_over);
+  });
+  const bool same = others_go_in || (recipe.mix && std::abs(all.mix.dry.value() / recipe.mix->dry.value() - 1.0) < 1e-3);
+  if (same) return {};
+  std::string text =
+      "If everything went in: " + ratio_of(all.mix) + (all.mix.moisture ? ", " + show_moisture(*all.mix.moisture) + " moist" : "");
+  if (all.water_to_add.value() >= 0.5) text += " with " + show.water(all.water_to_add) + " of water";
+  const std::string end = all.distance_from_aim <= as_good ? "still about in balance, at the edge of the range. You may put it all in."
+                                                           : character(all.mix, recipe.targets) + ".";
+  return "\n" + wrap(text + ": " + end, 2);
+}
+
+/// What else to do with a lone heap of one kind, where nothing is mixed in.
+std::string otherwise_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  const Mix& mix = told(recipe).mix;
+  const auto& window = recipe.targets.carbon_to_nitrogen;
+  const bool brown = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > window.high;
+  const bool wet = mix.moisture && *mix.moisture > recipe.targets.moisture.high;
+  const bool green = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < window.low;
+  const std::string heading = recipe.what_would_help.empty() ? "\nWhat to do with it\n" : "\nOr, without them\n";
+  if (wet || green) return heading + advice_text(recipe, materials);
+  if (brown) return heading + advice_text(recipe, materials) + "For a slow heap by itself\n" + ingredients_text(recipe, materials, show);
+  return "\nThe nearest to a good heap\n" + ingredients_text(recipe, materials, show);
+}
+
+std::string headline(const Recipe& recipe, const Show& show) {
+  switch (recipe.status) {
+    case RecipeStatus::on_target: return "Put in the heap\n";
+    case RecipeStatus::nearest: {
+      if (told(recipe).distance_from_aim <= nearly) return "This comes out a little off the range, and will work.\n\nPut in the heap\n";
+      return wrap("As it is this comes out " + character(told(recipe).mix, recipe.targets) + ".");
+    }
+    case RecipeStatus::not_enough:
+      if (!recipe.mix)
+        return wrap("That alone makes no heap: it is only an addition, or none of it. Say what else there is: leaves, clippings, scraps.");
+      return wrap("There is not enough for a heap of " + show.volume(*recipe.wishes.fill) + ": " + show.volume(*recipe.missing) +
+                  " is missing.") +
+             "\nThe largest good heap\n";
+    case RecipeStatus::limits_clash:
+      return wrap(
+          "These limits cannot all be kept: what must go in, the largest shares and the room there is contradict each other. Take one "
+          "away, or let one be \"up-to\".");
+    case RecipeStatus::no_size:
+      if (recipe.additions_only)
+        return wrap("That alone makes no heap: it is only an addition, or none of it. Say what else there is: leaves, clippings, scraps.");
+      if (recipe.proportion) return wrap("Mix by volume: " + parts_words(*recipe.proportion)) + "\nSo, for one small batch\n";
+      if (recipe.mix)
+        return wrap("As it is this comes out " + character(*recipe.mix, recipe.targets) + ". The amounts are for each " +
+                    show.volume(recipe.amounts.front().volume) + ": say how much there is, --have \"leaves=20 bags\".");
+      return wrap(
+          "How big a heap? Say how much there is of something (--have \"leaves=20 bags\"), or how big a heap you want (--fill \"1 yd3\").");
+    case RecipeStatus::nothing_on_hand:
+      return wrap("Nothing is on hand. Say what there is: --have \"leaves=20 bags\", or [[supply]] in the yard file.");
+  }
+  return {};
+}
+
+/// Something bought that comes by weight: nobody knows its bags.
+bool by_the_part(const Told& heap) {
+  return std::any_of(heap.amounts.begin(), heap.amounts.end(),
+                     [](const RecipeAmount& amount) { return amount.bought && !amount.containers && amount.mass.value() > 0.0; });
+}
+
+}  // namespace
+
+std::string text_of_recipe_body(const Recipe& recipe, const Materials& materials, const Show& show, const std::string& room) {
+  std::string text = headline(recipe, show);
+  if (!recipe.mix) return text + left_out_text(recipe);
+  const bool far_off = is_far_off(recipe);
+  text +=
+      far_off ? help_text(recipe, materials, show) + otherwise_text(recipe, materials, show) : ingredients_text(recipe, materials, show);
+  const Told heap = told(recipe);
+  text += (far_off ? "\nWhat it makes as it is\n" : "\nWhat it makes\n") + figures_of(heap.mix, recipe.targets, show) + room;
+  const bool to_be_built = !far_off && recipe.status != RecipeStatus::no_size;
+  if (to_be_built && room.empty() && !is_enough_to_heat(*heap.mix.volume))
+    text += wrap("  So small a heap hardly heats: it rots all the same, but slowly. Keep adding, to a cubic yard.", 2);
+  text += on_the_figures(heap.mix);
+  if (heap.cost > 0.0)
+    text += "  cost       " + print_number(std::round(100.0 * heap.cost) / 100.0, 6) + " in your money" +
+            (by_the_part(heap) ? ", by the part of a unit" : "") + "\n";
+  if (recipe.wishes.goal == Goal::cheapest && !recipe.wishes.fill)
+    text += wrap("  (The cheapest heap is a small one: say how big a heap you want, fill = \"2 yd3\".)", 2);
+  if (recipe.next_dearer)
+    text += "  For " + print_number(std::round(100.0 * recipe.next_dearer->cost) / 100.0, 6) + " it could be much nearer the aim.\n";
+  text += left_out_text(recipe);
+  text += left_over_text(recipe, materials, show);
+  text += held_back_text(recipe);
+  text += everything_in_text(recipe, show);
+  if (!far_off) text += help_text(recipe, materials, show);
+  text += as_it_comes_text(recipe, materials, show);
+  return text;
+}
+
+std::string text_of_recipe(const Recipe& recipe, const Materials& materials, const Show& show) {
+  return text_of_first_cautions(recipe.cautions, materials) + text_of_recipe_body(recipe, materials, show) +
+         text_of_assumptions(recipe.assumptions, recipe.measure_first, show) + text_of_steps(recipe.working) +
+         (recipe.pair && recipe.working ? text_of_pair(*recipe.pair, recipe.targets, show) : "") +
+         text_of_cautions(recipe.cautions, materials);
+}
+
+}  // namespace heapwright
