@@ -133,6 +133,7 @@ class Yard:
         wishes = asked.get("recipe", {})
         self.goal = wishes.get("goal", "use-most")
         self.settling = wishes.get("settling", 1.0)
+        self.fill = asked.get("recipe", {}).get("fill")
         self.capacity = cubic_metres(*counted(wishes["capacity"])) if "capacity" in wishes else math.inf
         self.most_water = cubic_metres(*counted(wishes["most_water"])) * 1000.0 if "most_water" in wishes else math.inf
         self.units = asked.get("units", "us")
@@ -167,17 +168,22 @@ class Yard:
     def mix(self, masses, water):
         return mix([(supply["matter"], mass) for supply, mass in zip(self.supplies, masses)], water, self.settling)
 
-    def inside(self, of, masses, water):
-        """Windows, capacity, shares and water, all to rounding."""
+    def inside(self, of, masses, water, answer):
+        """Windows, capacity, shares and water, all to rounding; a wanted fill that is reached to a tenth."""
+        exact = answer["mix"]["volume_m3"]
+        if answer["status"] != "not-enough" and self.fill and abs(of["volume"] - exact) > 0.1 * exact * (1.0 + EDGE):
+            return False
         if distance(of, self.targets) > 1.0 + EDGE or of["volume"] > self.capacity * (1.0 + EDGE) or water > self.most_water * (1.0 + EDGE):
             return False
         return all(supply["most"] is None or mass * supply["matter"]["loose"] <= supply["most"] * of["loose"] * (1.0 + EDGE)
                    for supply, mass in zip(self.supplies, masses))
 
-    def water_measure(self, exact_water):
+    def water_measure(self, answer):
+        """Pints or half litres for a heap under 20 kg, gallons or five litres from 40 kg of water on, else half gallons or litres."""
+        small, large = answer["mix"]["mass_kg"] < 20.0, answer["water_to_add_kg"] >= 40.0
         if self.units == "si":
-            return 1.0 if exact_water < 40.0 else 5.0
-        return (0.5 if exact_water < 40.0 else 1.0) * GALLON * 1000.0
+            return 0.5 if small else 5.0 if large else 1.0
+        return (0.125 if small else 1.0 if large else 0.5) * GALLON * 1000.0
 
 
 # Whole containers
@@ -263,7 +269,7 @@ def best_by_force(yard, answer, reach):
     """The nearest combination inside the windows and limits: how far away, its distance, its water; nothing where none is."""
     heap = answer["mix"]["mass_kg"]
     choices = [choices_of(supply, exact["mass_kg"], exact, yard, heap, reach) for supply, exact in zip(yard.supplies, answer["amounts"])]
-    measure = yard.water_measure(answer["water_to_add_kg"])
+    measure = yard.water_measure(answer)
     exact_water = answer["water_to_add_kg"]
     waters = [step * measure for step in range(max(0, math.floor(exact_water / measure) - reach), math.ceil(exact_water / measure) + reach + 1)
               if abs(step * measure - exact_water) <= reach * measure or step == 0]
@@ -283,7 +289,7 @@ def best_by_force(yard, answer, reach):
             continue
         for water in waters:
             of = yard.mix(masses, water)
-            if not yard.inside(of, masses, water):
+            if not yard.inside(of, masses, water, answer):
                 continue
             nearest = min(nearest, away)
             found.append((away, distance(of, yard.targets), water, masses))
@@ -312,10 +318,10 @@ def check_yard(program, folder, where, text):
     cost = math.fsum(mass * supply["price_per_kg"] for mass, supply in zip(masses, yard.supplies))
     check(abs(whole["cost"] - cost) <= SAME * (1.0 + cost), f"{where}: cost {whole['cost']}, reckoned apart {cost}")
     check_amounts(where, yard, answer)
-    measure = yard.water_measure(answer["water_to_add_kg"])
+    measure = yard.water_measure(answer)
     check(is_multiple(water, measure), f"{where}: water {water} is no multiple of {measure}")
 
-    is_inside = yard.inside(own, masses, water)
+    is_inside = yard.inside(own, masses, water, answer)
     check(whole["inside"] == is_inside, f"{where}: inside is {whole['inside']}, reckoned apart {is_inside}")
     if whole["inside"]:
         afresh = mixed_afresh(program, folder, yard, whole)

@@ -276,7 +276,7 @@ TEST_CASE("heap: a size that suits", "[heap]") {
     CHECK(answer.notes == notes({HeapNote::suggested}));
     CHECK_FALSE(answer.fits);
   }
-  SECTION("from 10 cu yd on a windrow 5 ft high and 10 ft wide") {
+  SECTION("a windrow 5 ft high and 10 ft wide, where it comes out twice as long as wide") {
     const HeapAnswer answer = heap_answer(std::nullopt, cubic_feet(785.398163397), no_settling);
     CHECK(answer.heap->shape == HeapShape::windrow);
     CHECK_THAT(in_feet(*answer.heap->length), WithinAbs(20.0, 1e-9));
@@ -312,7 +312,7 @@ TEST_CASE("heap: of a yard, with what its recipe puts in", "[heap]") {
   CHECK(warns(heap_in(leaves + bin), "tall-heap"));
   CHECK(warns(heap_in(bin), "tall-heap"));
   CHECK_FALSE(heap_in(bin).mix);
-  CHECK(heap_in(leaves).heap->shape == HeapShape::windrow);
+  CHECK(heap_in(leaves).heap->shape == HeapShape::bin);
   CHECK_FALSE(heap_in("[[supply]]\nfeedstock = \"leaves-fall\"\nuse = \"unlimited\"\n").mix);  // of parts, without a size
   SECTION("the plan has the same") {
     const Plan plan = make_plan(read_yard_text(leaves + bin, "yard.toml", built_in_materials()), may_1);

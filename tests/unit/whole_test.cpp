@@ -43,7 +43,7 @@ struct Answer {
 Answer answer(const RecipeQuestion& question) {
   Recipe recipe = solve(question);
   REQUIRE(recipe.mix);
-  WholeContainers whole = in_whole_containers(question, recipe, {litre, {"bucket", 1.0, bucket_m3 * unit::m3}});
+  WholeContainers whole = *in_whole_containers(question, recipe, {litre, {"bucket", 1.0, bucket_m3 * unit::m3}});
   return {std::move(recipe), std::move(whole)};
 }
 

@@ -160,9 +160,10 @@ HeapAnswer heap_answer(const std::optional<HeapDescription>& described, const st
 }
 
 std::optional<HeapDescription> suitable_heap(Volume loose) {
-  const Volume large = 10.0 * unit_size(Dimension::volume, "yd3") * unit::m3;
   if (!is_enough_to_heat(loose)) return std::nullopt;
-  return loose < (1.0 - hair) * large ? square_bins(loose) : windrow_of(loose);
+  HeapDescription windrow = windrow_of(loose);
+  const bool is_long = *windrow.length >= (1.0 - hair) * 2.0 * *windrow.width;
+  return is_long ? windrow : square_bins(loose);
 }
 
 }  // namespace heapwright

@@ -61,8 +61,9 @@ struct HeapAnswer {
 /// @param mix above 0 @throws DomainError otherwise, and as size_of()
 HeapAnswer heap_answer(const std::optional<HeapDescription>& described, const std::optional<Volume>& mix, ShareOfLooseVolume settling);
 
-/// Heaps that suit a loose volume: square bins at most 4 ft high and about 5 ft across, at least 3 ft; from 10 cubic yards on a windrow
-/// 5 ft high and 10 ft wide. None for less than heats: it is too little yet. Judged, within what heats and what gets too big.
+/// Heaps that suit a loose volume: square bins at most 4 ft high and about 5 ft across, at least 3 ft; a windrow 5 ft high and
+/// 10 ft wide where it comes out twice as long as wide, from 29 cubic yards on. None for less than heats: it is too little yet. Judged,
+/// within what heats and what gets too big.
 std::optional<HeapDescription> suitable_heap(Volume loose);
 
 }  // namespace heapwright

@@ -22,6 +22,11 @@ enum class FeedstockClass {
 
 std::string_view class_word(FeedstockClass feedstock_class);
 
+/// Supplements and minerals: a heap takes as little of them as it can.
+inline bool is_sparing(FeedstockClass feedstock_class) {
+  return feedstock_class == FeedstockClass::supplement || feedstock_class == FeedstockClass::mineral;
+}
+
 /// A way in which a feedstock lies: leaves differ ten-fold in density.
 struct Packing {
   std::string name;

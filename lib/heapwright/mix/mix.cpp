@@ -59,4 +59,9 @@ Mix mix_of(const Blend& blend) {
   return mix;
 }
 
+WaterMass water_to(const Mix& mix, MoistureWetBasis goal) {
+  const double wanted = mix.dry.value() * goal.value() / (1.0 - goal.value()) - mix.water.value();
+  return (wanted > 0.0 ? wanted : 0.0) * unit::kg_water;
+}
+
 }  // namespace heapwright

@@ -88,4 +88,7 @@ struct Mix {
 /// Mix formulas: B.C. Agricultural Composting Handbook, 2nd ed. 1998, Appendix A2/A3.
 Mix mix_of(const Blend& blend);
 
+/// Water that brings a mix to a moisture goal G below 1, none where it is as moist already: D G/(1 − G) − W.
+WaterMass water_to(const Mix& mix, MoistureWetBasis goal);
+
 }  // namespace heapwright

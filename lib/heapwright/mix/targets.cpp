@@ -25,6 +25,8 @@ Targets read_targets(Table& root) {
   if (!table) return targets;
   read_window(*table, "carbon_to_nitrogen", targets.carbon_to_nitrogen, read_carbon_to_nitrogen);
   read_window(*table, "moisture_wet_basis", targets.moisture, read_moisture_wet_basis);
+  if (!(targets.moisture.aim < wet_basis(1.0)))
+    table->problem_at("moisture_wet_basis", "nothing but water is 100 % moist", "aim below 100 %: common is 55 %");
   if (std::optional<Table> air = table->table("air_space")) {
     targets.least_air = air->read("low", read_fraction<OfHeapVolume>).value_or(targets.least_air);
     air->finish();

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "heapwright/plan/answers.hpp"
 
 namespace heapwright {
@@ -13,6 +15,9 @@ std::optional<Volume> volume_to_put_in(const Recipe& recipe) {
 /// Of a heap that is described, while nothing is there to put in.
 Facts facts_of_empty_heap(const Yard& yard, Date built) {
   Facts facts = facts_of(yard.observations);
+  const bool treated =
+      std::any_of(yard.supplies.begin(), yard.supplies.end(), [](const Supply& supply) { return supply.may_carry_weedkiller(); });
+  if (treated) facts.insert(Fact::treated);
   if (!yard.heap) return facts;
   facts.insert(Fact::heap);
   facts.merge(facts_of(*yard.heap, built));

@@ -61,12 +61,15 @@ std::vector<Supply> fit_for_a_heap(std::vector<Supply> supplies) {
   return supplies;
 }
 
-/// Water is told in half gallons or litres, of a large heap in gallons or five litres.
-WaterMass water_measure(ShownUnits units, WaterMass water) {
-  const double gallon = unit_size(Dimension::volume, "gal") * water_kg_per_m3;
-  constexpr double large = 40.0;  // kg
-  if (units == ShownUnits::si) return (water.value() < large ? 1.0 : 5.0) * unit::kg_water;
-  return (water.value() < large ? 0.5 : 1.0) * gallon * unit::kg_water;
+/// Water is told in half gallons or litres, of a large heap in gallons or five litres, of a small one in pints or half litres.
+WaterMass water_measure(ShownUnits units, const Recipe& recipe) {
+  const double pint = unit_size(Dimension::volume, "gal") / 8.0 * water_kg_per_m3;
+  constexpr double large = 40.0;  // kg of water
+  constexpr double small = 20.0;  // kg of heap
+  const bool is_small = !recipe.mix || recipe.mix->mass.value() < small;
+  const bool is_large = recipe.water_to_add.value() >= large;
+  if (units == ShownUnits::si) return (is_small ? 0.5 : is_large ? 5.0 : 1.0) * unit::kg_water;
+  return (is_small ? 1.0 : is_large ? 8.0 : 4.0) * pint * unit::kg_water;
 }
 
 /// "For every cubic yard": the heap that a yard without amounts is told of.
@@ -92,7 +95,7 @@ std::vector<RecipeSupply> can_be_got(const Yard& yard) {
 Recipe solved(const RecipeQuestion& question, const Yard& yard) {
   Recipe recipe = solve(question);
   const Container& bucket = *find_container(yard.materials.containers, "bucket");
-  const SmallMeasures measure{water_measure(yard.units, recipe.water_to_add), {bucket.id, 1.0, bucket.volume}};
+  const SmallMeasures measure{water_measure(yard.units, recipe), {bucket.id, 1.0, bucket.volume}};
   const bool wants_a_size = recipe.status == RecipeStatus::no_size && !recipe.additions_only;
   if (wants_a_size) recipe = recipe_without_a_size(question, example_heap(yard.units), measure, yard.materials);
   if (wants_a_size || !recipe.mix) return recipe;
@@ -122,13 +125,23 @@ Ingredients ingredients_of(const std::vector<Supply>& supplies, const RecipeQues
   return going_in;
 }
 
-Batch batch_of(const std::vector<Supply>& supplies, const Told& heap, ShareOfLooseVolume settling) {
+/// Whether an amount is counted as the person counts the supply; else, of what is shredded, the count is of another density.
+bool is_counted_alike(const Supply& supply, const RecipeSupply& asked, const RecipeAmount& amount) {
+  const bool own_container =
+      supply.amount && asked.counted_in && amount.containers && asked.counted_in->container == amount.containers->container;
+  return own_container || !supply.shredded;
+}
+
+Batch batch_of(const std::vector<Supply>& supplies, const RecipeQuestion& question, const Told& heap, ShareOfLooseVolume settling) {
   Batch batch{{}, heap.water_to_add, chosen, settling};
   for (std::size_t i = 0; i < supplies.size(); ++i) {
     const RecipeAmount& amount = heap.amounts[i];
     if (!goes_in(amount, heap.mix)) continue;
-    batch.portions.push_back(
-        {supplies[i], amount.mass, amount.containers ? std::optional<Amount>(*amount.containers) : std::nullopt, chosen});
+    batch.portions.push_back({supplies[i], amount.mass,
+                              amount.containers && is_counted_alike(supplies[i], question.supplies[i], amount)
+                                  ? std::optional<Amount>(*amount.containers)
+                                  : std::nullopt,
+                              chosen});
   }
   return batch;
 }
@@ -165,7 +178,7 @@ Recipe first_recipe(const Yard& yard, Date today) {
     recipe.measure_first = measure_first(blend, exact.taken, yard.materials);
     recipe.mix->ranges = ranges_of(blend, exact.taken, yard.targets, yard.materials);
     facts.merge(facts_of_what_goes_in(supplies, recipe));
-    recipe.batch = batch_of(supplies, told(recipe), yard.wishes.settling);
+    recipe.batch = batch_of(supplies, question, told(recipe), yard.wishes.settling);
     if (recipe.whole_containers) {
       WholeContainers& whole = *recipe.whole_containers;
       const Ingredients counted = ingredients_of(supplies, question, whole.amounts, whole.mix);

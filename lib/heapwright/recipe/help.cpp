@@ -22,10 +22,6 @@ struct Candidate {
   bool is_on_hand;
 };
 
-bool is_sparing(const RecipeSupply& supply) {
-  return supply.feedstock_class == FeedstockClass::supplement || supply.feedstock_class == FeedstockClass::mineral;
-}
-
 /// As much more of something as is wanted, the least of it.
 RecipeSupply more_of(RecipeSupply supply) {
   supply.use = Use::up_to;
@@ -51,7 +47,7 @@ std::vector<Candidate> all_candidates(const RecipeQuestion& question, const std:
       return supply.most_of_volume && supply.ingredient.id == candidate.supply.ingredient.id;
     });
   });
-  std::stable_partition(candidates.begin(), candidates.end(), [](const Candidate& one) { return !is_sparing(one.supply); });
+  std::stable_partition(candidates.begin(), candidates.end(), [](const Candidate& one) { return !is_sparing(one.supply.feedstock_class); });
   return candidates;
 }
 
@@ -97,11 +93,9 @@ bool needs_nothing(const Wanted& wanted) { return least_of(wanted, {}).has_value
 Blend heap_with(const RecipeQuestion& question, const Amounts& amounts) {
   Blend blend = blend_of(question, amounts);
   blend.added_water = WaterMass();
-  const Mix dry = mix_of(blend);
-  const double aim = question.targets.moisture.aim.value();
-  double water = std::max(0.0, dry.dry.value() * aim / (1.0 - aim) - dry.water.value());
-  if (question.wishes.most_water) water = std::min(water, question.wishes.most_water->value());
-  blend.added_water = water * unit::kg_water;
+  WaterMass water = water_to(mix_of(blend), question.targets.moisture.aim);
+  if (question.wishes.most_water) water = std::min(water, *question.wishes.most_water);
+  blend.added_water = water;
   const bool inside = distance_from_aim(mix_of(blend), question.targets) <= on_the_edge;
   if (!inside) blend.added_water = amounts.water * unit::kg_water;  // so much water that the air runs short
   return blend;
@@ -128,7 +122,7 @@ Help help_of(const Wanted& wanted, const std::vector<Candidate>& candidates, con
   const bool still_inside = may_round && distance_from_aim(mix_of(heap_with(with_them, rounded)), with_them.targets) <= on_the_edge;
 
   Help help;
-  const Blend blend = heap_with(with_them, amounts);
+  const Blend blend = heap_with(with_them, still_inside ? rounded : amounts);
   help.mix = mix_of(blend);
   help.water_to_add = blend.added_water;
   for (std::size_t i = first; i < amounts.supplies.size(); ++i) {
@@ -198,7 +192,7 @@ std::optional<Help> several(const Wanted& wanted, const std::vector<Candidate>& 
   std::vector<Candidate> on_hand;
   std::vector<Candidate> all;
   for (const Candidate& candidate : candidates) {
-    if (is_sparing(candidate.supply)) continue;
+    if (is_sparing(candidate.supply.feedstock_class)) continue;
     all.push_back(candidate);
     if (candidate.is_on_hand) on_hand.push_back(candidate);
   }

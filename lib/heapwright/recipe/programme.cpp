@@ -45,9 +45,8 @@ PerKilogram per_kilogram(const Ingredient& ingredient) {
 }
 
 bool is_raised(const RecipeSupply& supply) {
-  const bool of_a_class_to_use_up =
-      supply.feedstock_class != FeedstockClass::supplement && supply.feedstock_class != FeedstockClass::mineral;
-  return !supply.bought && supply.use == Use::up_to && supply.available && supply.available->value() > 0.0 && of_a_class_to_use_up;
+  return !supply.bought && supply.use == Use::up_to && supply.available && supply.available->value() > 0.0 &&
+         !is_sparing(supply.feedstock_class);
 }
 
 double mass_scale(const RecipeQuestion& question) {
@@ -297,8 +296,7 @@ Programme::Terms Programme::not_raised_volume_terms() const {
   Terms terms;
   for (std::size_t i = 0; i < x_.size(); ++i) {
     const RecipeSupply& supply = question_->supplies[i];
-    const bool sparing = supply.feedstock_class == FeedstockClass::supplement || supply.feedstock_class == FeedstockClass::mineral;
-    if (supply.bought || (sparing && supply.use == Use::up_to)) terms.push_back({x_[i], per_kg_[i].loose});
+    if (supply.bought || (is_sparing(supply.feedstock_class) && supply.use == Use::up_to)) terms.push_back({x_[i], per_kg_[i].loose});
   }
   return terms;
 }

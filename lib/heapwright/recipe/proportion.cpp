@@ -12,21 +12,33 @@ namespace {
 constexpr double on_the_edge = 1.0 + 1e-9;
 constexpr std::size_t most_in_a_proportion = 5;  // of more kinds nobody counts parts
 
-/// A blend of one container for each part, without water.
-Blend blend_of_parts(const RecipeQuestion& question, const std::vector<std::size_t>& supplies, const std::vector<int>& parts,
-                     Volume container) {
+Blend blend_of_some(const RecipeQuestion& question, const std::vector<std::size_t>& supplies) {
   Blend blend;
   blend.settling = question.wishes.settling;
-  for (std::size_t i = 0; i < supplies.size(); ++i) {
-    blend.ingredients.push_back(question.supplies[supplies[i]].ingredient);
-    blend.ingredients.back().mass = static_cast<double>(parts[i]) * container * *blend.ingredients.back().density;
-  }
+  for (const std::size_t i : supplies) blend.ingredients.push_back(question.supplies[i].ingredient);
   return blend;
 }
 
-WaterMass water_to_the_aim(const Mix& mix, const Targets& targets) {
-  const double aim = targets.moisture.aim.value();
-  return std::max(0.0, mix.dry.value() * aim / (1.0 - aim) - mix.water.value()) * unit::kg_water;
+/// One container for each part, without water.
+void set_parts(Blend& blend, const std::vector<int>& parts, Volume container) {
+  blend.added_water = WaterMass();
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    blend.ingredients[i].mass = static_cast<double>(parts[i]) * container * *blend.ingredients[i].density;
+}
+
+/// Whether the C:N of a blend is inside its window: the quick look that most parts fail.
+bool has_right_ratio(const Blend& blend, const Targets& targets) {
+  CarbonMass carbon;
+  NitrogenMass nitrogen;
+  for (const Ingredient& ingredient : blend.ingredients) {
+    const DryMass dry = dry_mass(ingredient.mass, ingredient.properties.moisture);
+    carbon += CarbonMass(dry * ingredient.properties.carbon);
+    nitrogen += NitrogenMass(dry * ingredient.properties.nitrogen);
+  }
+  const auto& window = targets.carbon_to_nitrogen;
+  constexpr double rounding = 1e-9;
+  return carbon.value() >= (1.0 - rounding) * window.low.value() * nitrogen.value() &&
+         carbon.value() <= (1.0 + rounding) * window.high.value() * nitrogen.value();
 }
 
 bool keeps_shares(const Mix& mix, const RecipeQuestion& question, const std::vector<std::size_t>& supplies) {
@@ -58,11 +70,13 @@ bool next_parts(std::vector<int>& parts, int total) {
 std::optional<Proportion> best_of_total(const RecipeQuestion& question, const std::vector<std::size_t>& supplies, int total,
                                         const Container& container) {
   std::optional<Proportion> best;
+  Blend blend = blend_of_some(question, supplies);
   std::vector<int> parts(supplies.size(), 1);
   parts.back() = total - static_cast<int>(supplies.size()) + 1;
   do {
-    Blend blend = blend_of_parts(question, supplies, parts, container.volume);
-    blend.added_water = water_to_the_aim(mix_of(blend), question.targets);
+    set_parts(blend, parts, container.volume);
+    if (!has_right_ratio(blend, question.targets)) continue;
+    blend.added_water = water_to(mix_of(blend), question.targets.moisture.aim);
     Mix mix = mix_of(blend);
     const double distance = distance_from_aim(mix, question.targets);
     if (!(distance <= on_the_edge) || (best && best->distance_from_aim <= distance) || !keeps_shares(mix, question, supplies)) continue;
@@ -108,13 +122,21 @@ std::optional<Card> card_of(const RecipeQuestion& question, std::size_t greens, 
   }
   const Recipe recipe = solve(one_load);
   if (recipe.status != RecipeStatus::on_target) return std::nullopt;
-  const WholeContainers whole = in_whole_containers(one_load, recipe, measures);
-  if (!whole.inside) return std::nullopt;
-  Card card{whole.amounts.front(), {}, whole.water_to_add};
-  for (std::size_t i = 1; i < whole.amounts.size(); ++i) {
-    if (whole.amounts[i].mass.value() > 0.0) card.browns.push_back(whole.amounts[i]);
+  const std::optional<WholeContainers> whole = in_whole_containers(one_load, recipe, measures);
+  if (!whole || !whole->inside) return std::nullopt;
+  Card card{whole->amounts.front(), {}, whole->water_to_add};
+  for (std::size_t i = 1; i < whole->amounts.size(); ++i) {
+    if (whole->amounts[i].mass.value() > 0.0) card.browns.push_back(whole->amounts[i]);
   }
   return card;
+}
+
+/// Nothing is left of an example.
+void of_no_amount(std::vector<RecipeAmount>& amounts) {
+  for (RecipeAmount& amount : amounts) {
+    amount.left_over.reset();
+    amount.containers_left.reset();
+  }
 }
 
 }  // namespace
@@ -123,9 +145,8 @@ std::vector<std::size_t> main_supplies(const RecipeQuestion& question) {
   std::vector<std::size_t> main;
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
-    const bool sparing = supply.feedstock_class == FeedstockClass::supplement || supply.feedstock_class == FeedstockClass::mineral;
     const bool none = supply.available && !(supply.available->value() > 0.0);
-    if (!sparing && !none) main.push_back(i);
+    if (!is_sparing(supply.feedstock_class) && !none) main.push_back(i);
   }
   return main;
 }
@@ -167,7 +188,10 @@ Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, con
     Recipe recipe = solve(of_an_example);
     if (recipe.mix) recipe.what_would_help = what_would_help(of_an_example, recipe, easy_to_get(materials));
     recipe.status = RecipeStatus::no_size;
+    recipe.example = example;
     if (recipe.mix) recipe.whole_containers = in_whole_containers(of_an_example, recipe, measures);
+    if (recipe.whole_containers) of_no_amount(recipe.whole_containers->amounts);
+    of_no_amount(recipe.amounts);
     return recipe;
   }
   Recipe recipe = solve(question);

@@ -1,7 +1,6 @@
 #include "heapwright/recipe/recipe.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include "heapwright/error.hpp"
 #include "heapwright/recipe/amounts.hpp"
@@ -30,8 +29,7 @@ bool gives_a_size(const RecipeQuestion& question) {
 bool only_additions(const RecipeQuestion& question) {
   return std::all_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) {
     const bool none = supply.available && !(supply.available->value() > 0.0);
-    const bool sparing = supply.feedstock_class == FeedstockClass::supplement || supply.feedstock_class == FeedstockClass::mineral;
-    return none || (sparing && supply.use == Use::up_to);
+    return none || (is_sparing(supply.feedstock_class) && supply.use == Use::up_to);
   });
 }
 
@@ -224,6 +222,7 @@ Recipe solve(const RecipeQuestion& asked) {
   Recipe recipe;
   recipe.targets = asked.targets;
   recipe.wishes = asked.wishes;
+  recipe.wanted = question.wishes.fill;
   recipe.pair = main_pair(asked);
   recipe.status = status_before_aims(question, recipe);
   recipe.additions_only = only_additions(question);

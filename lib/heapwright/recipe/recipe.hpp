@@ -147,7 +147,9 @@ struct Recipe {
   RecipeStatus status = RecipeStatus::nothing_on_hand;
   bool additions_only = false;  ///< there are amounts, but only of supplements and minerals
   double distance_from_aim = 0.0;
-  std::optional<Volume> missing;  ///< of the wanted fill
+  std::optional<Volume> wanted;   ///< the fill; the room there is where nothing on hand gives a size
+  std::optional<Volume> missing;  ///< of what is wanted
+  std::optional<Volume> example;  ///< without a size: the amounts are for so much of each
   std::optional<Mix> mix;
   WaterMass water_to_add;
   std::vector<RecipeAmount> amounts;  ///< in the order of the supplies
@@ -187,8 +189,8 @@ Told told(const Recipe& recipe);
 /// Whether an amount is more than dust: worth showing, warning of, buying.
 bool goes_in(const RecipeAmount& amount, const Mix& mix);
 
-/// The question that supplies on a day pose; those that may carry a weedkiller are left out before. Supplies that are all of them without
-/// density cannot be poured: TextError names them.
+/// The question that supplies on a day pose; those that may carry a weedkiller are left out before.
+/// @throws TextError for the first supply without a bulk density: it has no place in a heap
 RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built,
                                const Materials& materials);
 

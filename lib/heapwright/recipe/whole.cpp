@@ -11,6 +11,7 @@ namespace {
 constexpr double on_the_edge = 1.0 + 1e-9;
 constexpr double nearly_on_the_edge = 1.0 + 1e-6;  // the slack between stages
 constexpr double about_as_far = 1.05;
+constexpr double about_the_fill = 0.10;
 constexpr double as_near = 1e-9;
 constexpr double used_up = 0.999;
 constexpr double dust = 1e-4;
@@ -92,7 +93,8 @@ struct Candidate {
   Amounts amounts;
   Mix mix;
   double distance = std::numeric_limits<double>::infinity();
-  bool good = false;  ///< near enough to the aim, within the limits
+  bool keeps_limits = false;
+  bool good = false;  ///< near enough to the aim as well
   double away = 0.0;
   double measures = 0.0;
 };
@@ -100,8 +102,9 @@ struct Candidate {
 class Search {
  public:
   /// @param farthest distance from the aim that is good enough
-  Search(const RecipeQuestion& question, WaterMass water_measure, double farthest)
+  Search(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure, double farthest)
       : question_(question),
+        recipe_(recipe),
         blend_(blend_of(question, {std::vector<double>(question.supplies.size()), 0.0})),
         water_measure_(water_measure),
         farthest_(farthest) {}
@@ -111,10 +114,11 @@ class Search {
     for (std::size_t i = 0; i < masses.size(); ++i) blend_.ingredients[i].mass = masses[i] * unit::kg;
     Candidate best = with_water(masses, 0.0);
     const double measures = measures_wanted(best.mix);
-    for (const double count : {std::floor(measures), std::ceil(measures)}) {
+    const double exact = recipe_.water_to_add.value() / water_measure_.value();  // less than to the aim, where air binds
+    for (const double count : {std::floor(measures), std::ceil(measures), std::floor(exact), std::ceil(exact)}) {
       if (!(count > 0.0)) continue;
       Candidate other = with_water(masses, count);
-      if (is_better_than(best, other)) best = std::move(other);
+      if (improves_on(other, best)) best = std::move(other);
     }
     return best;
   }
@@ -124,14 +128,14 @@ class Search {
   /// water.
   double measures_wanted(const Mix& mix) const {
     const bool sparing = question_.wishes.goal == Goal::least_water;
-    const double moisture = (sparing ? question_.targets.moisture.low : question_.targets.moisture.aim).value();
-    double wanted = std::max(0.0, mix.dry.value() * moisture / (1.0 - moisture) - mix.water.value());
-    if (question_.wishes.most_water) wanted = std::min(wanted, question_.wishes.most_water->value());
-    return wanted / water_measure_.value();
+    WaterMass wanted = water_to(mix, sparing ? question_.targets.moisture.low : question_.targets.moisture.aim);
+    if (question_.wishes.most_water) wanted = std::min(wanted, *question_.wishes.most_water);
+    return (wanted / water_measure_).value();
   }
 
-  bool is_better_than(const Candidate& other, const Candidate& one) const {
+  bool improves_on(const Candidate& one, const Candidate& other) const {
     if (one.good != other.good) return one.good;
+    if (one.keeps_limits != other.keeps_limits) return one.keeps_limits;
     if (question_.wishes.goal == Goal::least_water && one.good) return one.amounts.water < other.amounts.water;
     // Where C:N alone decides the distance, water still matters.
     if (std::abs(one.distance - other.distance) <= as_near) return from_moisture_aim(one.mix) < from_moisture_aim(other.mix);
@@ -149,7 +153,8 @@ class Search {
     candidate.mix = mix_of(blend_);
     if (!(candidate.mix.mass.value() > 0.0)) return candidate;
     candidate.distance = distance_from_aim(candidate.mix, question_.targets);
-    candidate.good = candidate.distance <= farthest_ && keeps_limits(candidate);
+    candidate.keeps_limits = keeps_limits(candidate);
+    candidate.good = candidate.keeps_limits && candidate.distance <= farthest_;
     candidate.measures = measures;
     return candidate;
   }
@@ -157,6 +162,9 @@ class Search {
   bool keeps_limits(const Candidate& candidate) const {
     const RecipeWishes& wishes = question_.wishes;
     if (wishes.most_water && !(candidate.amounts.water <= on_the_edge * wishes.most_water->value())) return false;
+    const Volume fill = *recipe_.mix->volume;
+    const bool is_filled = wishes.fill && recipe_.status != RecipeStatus::not_enough;
+    if (is_filled && !(std::abs((*candidate.mix.volume - fill).value()) <= about_the_fill * fill.value())) return false;
     if (wishes.capacity && !(*candidate.mix.volume <= on_the_edge * *wishes.capacity)) return false;
     for (std::size_t i = 0; i < question_.supplies.size(); ++i) {
       const auto& most = question_.supplies[i].most_of_volume;
@@ -167,6 +175,7 @@ class Search {
   }
 
   const RecipeQuestion& question_;
+  const Recipe& recipe_;
   Blend blend_;
   WaterMass water_measure_;
   double farthest_;
@@ -179,7 +188,7 @@ Candidate nearest_good_one(const RecipeQuestion& question, const Recipe& recipe,
     choices.push_back(choices_of(question.supplies[i], recipe.amounts[i].mass.value(), heap_mass));
   Combinations combinations(std::move(choices));
   // A recipe off its windows stays about as far off.
-  Search search(question, water_measure,
+  Search search(question, recipe, water_measure,
                 recipe.distance_from_aim <= nearly_on_the_edge ? on_the_edge : about_as_far * recipe.distance_from_aim);
   Candidate best;
   std::vector<double> masses(question.supplies.size());
@@ -196,13 +205,16 @@ Candidate nearest_good_one(const RecipeQuestion& question, const Recipe& recipe,
     candidate.measures += measures;
     const bool nearer_the_aim = candidate.distance < best.distance - as_near;
     const bool as_good_and_fewer = candidate.distance <= best.distance + as_near && candidate.measures < best.measures;
-    if (candidate.good != best.good ? candidate.good : nearer_the_aim || as_good_and_fewer) best = std::move(candidate);
+    const bool ranks_alike = candidate.good == best.good && candidate.keeps_limits == best.keeps_limits;
+    const bool ranks_higher = candidate.good != best.good ? candidate.good : candidate.keeps_limits && !best.keeps_limits;
+    if (ranks_higher || (ranks_alike && (nearer_the_aim || as_good_and_fewer))) best = std::move(candidate);
   }
   return best;
 }
 
-WholeContainers whole_in(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure) {
+std::optional<WholeContainers> whole_in(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure) {
   const Candidate best = nearest_good_one(question, recipe, water_measure);
+  if (!best.keeps_limits) return std::nullopt;
   WholeContainers whole;
   whole.mix = best.mix;
   whole.inside = best.good && best.distance <= on_the_edge;
@@ -227,14 +239,15 @@ RecipeQuestion in_smaller_measure(RecipeQuestion question, const ContainerCount&
 
 }  // namespace
 
-WholeContainers in_whole_containers(const RecipeQuestion& question, const Recipe& recipe, const SmallMeasures& measures) {
-  WholeContainers whole = whole_in(question, recipe, measures.water);
-  if (whole.inside || recipe.distance_from_aim > nearly_on_the_edge) return whole;
-  WholeContainers finer = whole_in(in_smaller_measure(question, measures.container), recipe, measures.water);
-  if (!finer.inside) return whole;
-  for (std::size_t i = 0; i < finer.amounts.size(); ++i) {  // what stays in its bags is counted in bags
-    const RecipeAmount counted = amount_of(question.supplies[i], finer.amounts[i].mass);
-    finer.amounts[i].containers_left = counted.containers_left;
+std::optional<WholeContainers> in_whole_containers(const RecipeQuestion& question, const Recipe& recipe, const SmallMeasures& measures) {
+  std::optional<WholeContainers> whole = whole_in(question, recipe, measures.water);
+  const bool will_do = whole && (whole->inside || recipe.distance_from_aim > nearly_on_the_edge);
+  if (will_do) return whole;
+  std::optional<WholeContainers> finer = whole_in(in_smaller_measure(question, measures.container), recipe, measures.water);
+  if (!finer || (whole && !finer->inside)) return whole;
+  for (std::size_t i = 0; i < finer->amounts.size(); ++i) {  // what stays in its bags is counted in bags
+    const RecipeAmount counted = amount_of(question.supplies[i], finer->amounts[i].mass);
+    finer->amounts[i].containers_left = counted.containers_left;
   }
   return finer;
 }

@@ -22,10 +22,11 @@ struct SmallMeasures {
 /// second figure. What is used up (99.9 %) may be all of it, a fixed amount always is. Combinations are looked at in the order of their
 /// nearness, so the first that is inside is the nearest. Where none is among the nearest `most_combinations`, the one of least distance; of
 /// a recipe off its windows the nearest that is hardly farther off.
-/// Water comes in whole measures about the moisture aim; for the goal least-water just inside the window. Where the person's containers are
-/// too coarse for a recipe that is inside, what is more than a bucket is measured in buckets.
+/// Nothing where none keeps the limits, or a wanted fill within a tenth: then the exact amounts are to be weighed.
+/// Water comes in whole measures, none or about the moisture aim or the recipe's own water; for the goal least-water just inside the
+/// window. Where the person's containers are too coarse for a recipe that is inside, what is more than a bucket is measured in buckets.
 /// @param recipe one with a mix
-WholeContainers in_whole_containers(const RecipeQuestion& question, const Recipe& recipe, const SmallMeasures& measures);
+std::optional<WholeContainers> in_whole_containers(const RecipeQuestion& question, const Recipe& recipe, const SmallMeasures& measures);
 
 inline constexpr std::size_t most_combinations = 20000;
 

@@ -64,15 +64,19 @@ std::string ingredients_text(const Recipe& recipe, const Materials& materials, c
     if (goes_in(amount, heap.mix)) rows.push_back(amount_row(amount, materials, show));
   }
   std::string text = columns(rows);
-  const bool moist = heap.mix.moisture && *heap.mix.moisture >= recipe.targets.moisture.low;
-  constexpr double splash = 0.5;
+  constexpr double splash = 0.1;
+  constexpr double shown = 0.005;
+  const bool dry = heap.mix.moisture && heap.mix.moisture->value() < recipe.targets.moisture.low.value() - shown;
   if (heap.water_to_add.value() >= splash) {
     text += wrap("  Water: " + water_words(heap.water_to_add, materials, show) + ", a little on each layer as you build.", 4);
+  } else if (!dry) {
+    text += "  No water: it is wet enough as it is.\n";
   } else {
-    text += moist ? "  No water: it is wet enough as it is.\n" : "  It stays too dry: it wants more water than there is.\n";
+    text += recipe.wishes.most_water ? "  It stays too dry: it wants more water than there is.\n" : "  Wet it a little as you build.\n";
   }
-  if (recipe.whole_containers && !recipe.whole_containers->inside && recipe.status == RecipeStatus::on_target)
-    text += wrap("  So small a heap comes out right only by weight: in whole containers this is the nearest.", 2);
+  if (recipe.status != RecipeStatus::on_target) return text;
+  if (!recipe.whole_containers) return text + wrap("  Weigh it: whole containers do not come near enough.", 2);
+  if (!recipe.whole_containers->inside) text += wrap("  In whole containers this is the nearest; weighed out it could come right.", 2);
   return text;
 }
 
@@ -275,8 +279,7 @@ std::string everything_in_text(const Recipe& recipe, const Show& show) {
   const EverythingIn& all = *recipe.everything_in;
   // With bought things, supplements or unlimited ones beside them, "everything" would say little.
   const bool others_go_in = std::any_of(recipe.amounts.begin(), recipe.amounts.end(), [&](const RecipeAmount& amount) {
-    const bool sparing = amount.feedstock_class == FeedstockClass::supplement || amount.feedstock_class == FeedstockClass::mineral;
-    return recipe.mix && goes_in(amount, *recipe.mix) && (sparing || !amount.left_over);
+    return recipe.mix && goes_in(amount, *recipe.mix) && (is_sparing(amount.feedstock_class) || !amount.left_over);
   });
   const bool same = others_go_in || (recipe.mix && std::abs(all.mix.dry.value() / recipe.mix->dry.value() - 1.0) < 1e-3);
   if (same) return {};
@@ -311,7 +314,7 @@ std::string headline(const Recipe& recipe, const Show& show) {
     case RecipeStatus::not_enough:
       if (!recipe.mix)
         return wrap("That alone makes no heap: it is only an addition, or none of it. Say what else there is: leaves, clippings, scraps.");
-      return wrap("There is not enough for a heap of " + show.volume(*recipe.wishes.fill) + ": " + show.volume(*recipe.missing) +
+      return wrap("There is not enough for a heap of " + show.volume(*recipe.wanted) + ": " + show.volume(*recipe.missing) +
                   " is missing.") +
              "\nThe largest good heap\n";
     case RecipeStatus::limits_clash:
@@ -324,7 +327,7 @@ std::string headline(const Recipe& recipe, const Show& show) {
       if (recipe.proportion) return wrap("Mix by volume: " + parts_words(*recipe.proportion)) + "\nSo, for one small batch\n";
       if (recipe.mix)
         return wrap("As it is this comes out " + character(*recipe.mix, recipe.targets) + ". The amounts are for each " +
-                    show.volume(recipe.amounts.front().volume) + ": say how much there is, --have \"leaves=20 bags\".");
+                    show.volume(*recipe.example) + ": say how much there is, --have \"leaves=20 bags\".");
       return wrap(
           "How big a heap? Say how much there is of something (--have \"leaves=20 bags\"), or how big a heap you want (--fill \"1 yd3\").");
     case RecipeStatus::nothing_on_hand:
