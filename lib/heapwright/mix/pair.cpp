@@ -8,7 +8,7 @@
 namespace heapwright {
 namespace {
 
-/// The share of the first's distance from the goal in the second's, both on opposite sides of it. NaN fails.
+/// Whether a goal lies between two, or is met by the first as it is. NaN fails.
 bool lies_between(double goal, double first, double second) { return (goal - first) * (second - goal) > 0.0 || goal == first; }
 
 [[noreturn]] void refuse(const std::string& goal, const std::string& first, const std::string& second) {

@@ -1,6 +1,9 @@
 #pragma once
 /// Between what a mix lies, since the figures of its feedstocks do.
 
+#include <optional>
+#include <string>
+#include <utility>
 #include <vector>
 
 #include "heapwright/mix/targets.hpp"

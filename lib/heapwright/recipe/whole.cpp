@@ -12,6 +12,7 @@ constexpr double on_the_edge = 1.0 + 1e-9;
 constexpr double nearly_on_the_edge = 1.0 + 1e-6;  // the slack between stages
 constexpr double about_as_far = 1.05;
 constexpr double about_the_fill = 0.10;
+constexpr double hardly_off = 1.3;  // a C:N of 39, moisture of 61 %: nobody can tell
 constexpr double as_near = 1e-9;
 constexpr double used_up = 0.999;
 constexpr double dust = 1e-4;
@@ -214,7 +215,8 @@ Candidate nearest_good_one(const RecipeQuestion& question, const Recipe& recipe,
 
 std::optional<WholeContainers> whole_in(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure) {
   const Candidate best = nearest_good_one(question, recipe, water_measure);
-  if (!best.keeps_limits) return std::nullopt;
+  const bool worth_telling = best.good || best.distance <= hardly_off;
+  if (!best.keeps_limits || !worth_telling) return std::nullopt;
   WholeContainers whole;
   whole.mix = best.mix;
   whole.inside = best.good && best.distance <= on_the_edge;

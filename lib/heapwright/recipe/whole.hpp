@@ -22,9 +22,10 @@ struct SmallMeasures {
 /// second figure. What is used up (99.9 %) may be all of it, a fixed amount always is. Combinations are looked at in the order of their
 /// nearness, so the first that is inside is the nearest. Where none is among the nearest `most_combinations`, the one of least distance; of
 /// a recipe off its windows the nearest that is hardly farther off.
-/// Nothing where none keeps the limits, or a wanted fill within a tenth: then the exact amounts are to be weighed.
-/// Water comes in whole measures, none or about the moisture aim or the recipe's own water; for the goal least-water just inside the
-/// window. Where the person's containers are too coarse for a recipe that is inside, what is more than a bucket is measured in buckets.
+/// Nothing where none keeps the limits, or a wanted fill within a tenth, or comes near the windows of a recipe inside them: then the exact
+/// amounts are to be weighed. Water comes in whole measures, none or about the moisture aim or the recipe's own water; for the goal
+/// least-water just inside the window. Where the person's containers are too coarse for a recipe that is inside, what is more than a bucket
+/// is measured in buckets.
 /// @param recipe one with a mix
 std::optional<WholeContainers> in_whole_containers(const RecipeQuestion& question, const Recipe& recipe, const SmallMeasures& measures);
 

@@ -46,10 +46,27 @@ struct ValueToJson {
 
 Json value_json(const AssumedValue& value) { return std::visit(ValueToJson{}, value); }
 
+/// The unit of an assumed value; null of words, dates and counts, whose container stands beside.
+struct UnitOf {
+  Json operator()(Volume) const { return "m3"; }
+  Json operator()(Mass) const { return "kg"; }
+  Json operator()(Length) const { return "m"; }
+  Json operator()(BulkDensity) const { return "kg/m3"; }
+  Json operator()(TemperaturePoint) const { return "K"; }
+  Json operator()(const std::string&) const { return nullptr; }
+  Json operator()(Date) const { return nullptr; }
+  Json operator()(const ContainerCount&) const { return nullptr; }
+  template <class Share>
+  Json operator()(const Share&) const {
+    return "1";
+  }
+};
+
 Json assumptions_json(const std::vector<Assumption>& assumptions) {
   Json list = Json::array();
   for (const Assumption& assumption : assumptions) {
     Json entry{{"what", assumption.what}, {"value", value_json(assumption.value)}};
+    entry["unit"] = std::visit(UnitOf{}, assumption.value);
     entry["low"] = assumption.low ? value_json(*assumption.low) : Json(nullptr);
     entry["high"] = assumption.high ? value_json(*assumption.high) : Json(nullptr);
     entry["evidence"] = assumption.evidence;

@@ -40,6 +40,8 @@ std::string own_measure(const RecipeAmount& amount, const std::optional<Containe
 }
 
 std::vector<std::string> amount_row(const RecipeAmount& amount, const Materials& materials, const Show& show) {
+  constexpr double countable = 0.25;
+  if (amount.containers && amount.containers->count < countable) return {show.mass(amount.mass), amount.name, show.volume(amount.volume)};
   std::string rest = amount.counted_by_mass ? show.volume(amount.volume)
                                             : show.mass(amount.mass) + (amount.containers ? ", " + show.volume(amount.volume) : "");
   if (amount.bought) rest += "; to buy";
