@@ -19,12 +19,6 @@ struct Options {
   WorkingOption working;
 };
 
-Volume read_heap_volume(std::string_view text) {
-  const Volume volume = read_volume(text);
-  if (!(volume.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no heap", "write a volume above zero: \"1 yd3\"");
-  return volume;
-}
-
 /// Options stand above the file.
 void apply(const Options& options, Yard& yard) {
   for (const std::string& text : options.have) yard.supplies.push_back(read_supply_option("--have", text, yard.materials));

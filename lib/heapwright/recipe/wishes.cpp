@@ -12,12 +12,6 @@ namespace {
 const std::vector<std::pair<std::string, Goal>> goal_words{
     {"use-most", Goal::use_most}, {"cheapest", Goal::cheapest}, {"least-bought", Goal::least_bought}, {"least-water", Goal::least_water}};
 
-Volume read_some_volume(std::string_view text) {
-  const Volume volume = read_volume(text);
-  if (!(volume.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no heap", "write a volume above zero: \"1 yd3\"");
-  return volume;
-}
-
 }  // namespace
 
 std::string_view goal_word(Goal goal) {
@@ -27,13 +21,19 @@ std::string_view goal_word(Goal goal) {
   return "";
 }
 
+Volume read_heap_volume(std::string_view text) {
+  const Volume volume = read_volume(text);
+  if (!(volume.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no heap", "write a volume above zero: \"1 yd3\"");
+  return volume;
+}
+
 RecipeWishes read_wishes(Table& root) {
   RecipeWishes wishes;
   std::optional<Table> table = root.table("recipe");
   if (!table) return wishes;
   wishes.goal = table->one_of("goal", goal_words).value_or(wishes.goal);
-  wishes.fill = table->read("fill", read_some_volume);
-  wishes.capacity = table->read("capacity", read_some_volume);
+  wishes.fill = table->read("fill", read_heap_volume);
+  wishes.capacity = table->read("capacity", read_heap_volume);
   if (wishes.fill && wishes.capacity)
     table->problem_at("capacity", "a heap has either a fill or a capacity",
                       "fill is the volume you want, capacity the most there is room for");

@@ -22,6 +22,9 @@ struct RecipeWishes {
   std::optional<WaterMass> most_water;
 };
 
+/// A volume above zero. @throws TextError
+Volume read_heap_volume(std::string_view text);
+
 RecipeWishes read_wishes(Table& root);  ///< [recipe]
 
 }  // namespace heapwright
