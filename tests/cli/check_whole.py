@@ -210,7 +210,8 @@ def check_amounts(where, yard, answer):
         if supply["there"] is not None and supply.get("use") != "unlimited":
             check(told["mass_kg"] <= supply["there"] * (1.0 + SAME), f"{here}: more than the {supply['there']} there is")
         # What the person's own containers are too coarse for is measured in buckets, as it lies in the heap.
-        in_buckets = bool(told["containers"]) and exact["containers"]["name"] != told["containers"]["name"] == "bucket"
+        weighed = bool(exact["containers"]) and not told["containers"]
+        in_buckets = bool(told["containers"]) and bool(exact["containers"]) and exact["containers"]["name"] != told["containers"]["name"] == "bucket"
         if told["containers"]:
             each = yard.size_of(told["containers"]["name"]) * (1.0 / supply["matter"]["loose"] if in_buckets else supply["matter"]["counted_density"])
             check(near(told["containers"]["count"] * each, told["mass_kg"], SAME), f"{here}: is not {told['containers']} of {each} kg")
@@ -221,6 +222,10 @@ def check_amounts(where, yard, answer):
         all_of_it = there is not None and exact["mass_kg"] >= USED_UP * there and near(told["mass_kg"], there, SAME)
         check(all_of_it or not supply["fixed"], f"{here}: a fixed amount is all of it, {there}")
         measure = None if all_of_it else measure_of(supply, exact["mass_kg"], exact, yard)
+        # What is less than two buckets may be weighed.
+        if weighed and not all_of_it:
+            check(exact["volume_m3"] < 2.0 * yard.size_of("bucket"), f"{here}: weighed, though it is more than two buckets")
+            measure = 10.0 ** (math.floor(math.log10(exact["mass_kg"])) - 1)
         if in_buckets:
             measure = each if told["mass_kg"] >= 10.0 * each else 0.5 * each
         check(all_of_it or is_multiple(told["mass_kg"], measure), f"{here}: neither all of it nor whole measures of {measure} kg")
@@ -301,6 +306,9 @@ def check_yard(program, folder, where, text):
     path.write_text(text)
     answer = program.answer("recipe", str(path))
     whole = answer["whole_containers"]
+    # A quarter of the way from the windows' edges to their aims is room for whole measures, down to weighing what is less than two buckets.
+    if answer["status"] == "on-target" and answer["distance_from_aim"] <= 0.75:
+        check(whole is not None and whole["inside"], f"{where}: {answer['distance_from_aim']} from the aim, and nothing whole is inside")
     if whole is None or answer["status"] == "no-size":
         return "without amounts"
     yard = Yard(text, program)
@@ -315,7 +323,14 @@ def check_yard(program, folder, where, text):
     far = distance(own, yard.targets)
     # C:N of 25 to 35 is ten distances of a fifth of it: the relative error of the mix grows fivefold or so, narrow windows more.
     check(abs(whole["distance_from_aim"] - far) <= 1e-7 * (1.0 + far), f"{where}: distance {whole['distance_from_aim']}, reckoned apart {far}")
-    cost = math.fsum(mass * supply["price_per_kg"] for mass, supply in zip(masses, yard.supplies))
+    # What is bought by the container is paid by whole ones, whatever of them goes in.
+    paid = []
+    for mass, supply, exact in zip(masses, yard.supplies, answer["amounts"]):
+        if exact["containers"] and supply["price_per_kg"] > 0.0:
+            each = yard.size_of(exact["containers"]["name"]) * supply["matter"]["counted_density"]
+            mass = math.ceil(mass / each - 1e-9) * each
+        paid.append(mass * supply["price_per_kg"])
+    cost = math.fsum(paid)
     check(abs(whole["cost"] - cost) <= SAME * (1.0 + cost), f"{where}: cost {whole['cost']}, reckoned apart {cost}")
     check_amounts(where, yard, answer)
     measure = yard.water_measure(answer)

@@ -1,6 +1,22 @@
 #include "heapwright/materials/assumption.hpp"
 
 namespace heapwright {
+namespace {
+
+struct ToNumber {
+  std::optional<double> operator()(const std::string&) const { return std::nullopt; }
+  std::optional<double> operator()(Date) const { return std::nullopt; }
+  std::optional<double> operator()(const ContainerCount& counted) const { return counted.count; }
+  std::optional<double> operator()(TemperaturePoint point) const { return point.kelvin(); }
+  template <class Quantity>
+  std::optional<double> operator()(const Quantity& quantity) const {
+    return quantity.value();
+  }
+};
+
+}  // namespace
+
+std::optional<double> si_number_of(const AssumedValue& value) { return std::visit(ToNumber{}, value); }
 
 std::string_view figure_word(Figure figure) {
   switch (figure) {

@@ -7,19 +7,6 @@ namespace {
 
 constexpr double all_of_it = 0.999;
 
-struct ToNumber {
-  double operator()(const std::string&) const { return 0.0; }
-  double operator()(Date) const { return 0.0; }
-  double operator()(const ContainerCount& counted) const { return counted.count; }
-  double operator()(TemperaturePoint point) const { return point.kelvin(); }
-  template <class Quantity>
-  double operator()(const Quantity& quantity) const {
-    return quantity.value();
-  }
-};
-
-double number_of(const AssumedValue& value) { return std::visit(ToNumber{}, value); }
-
 bool is_all(const Ingredient& ingredient, const Taken& taken) { return taken.available && ingredient.mass >= all_of_it * *taken.available; }
 
 bool is_told_by_weight(const Supply& supply) {
@@ -36,7 +23,11 @@ Variation::Variation(const Assumption& assumption, double low, double typical, d
 
 std::optional<Variation> Variation::of(const Assumption& assumption, const Ingredient& ingredient, const Taken& taken) {
   if (assumption.figure == Figure::none || !assumption.low || !assumption.high) return std::nullopt;
-  Variation variation(assumption, number_of(*assumption.low), number_of(assumption.value), number_of(*assumption.high));
+  const std::optional<double> low = si_number_of(*assumption.low);
+  const std::optional<double> typical = si_number_of(assumption.value);
+  const std::optional<double> high = si_number_of(*assumption.high);
+  if (!low || !typical || !high) return std::nullopt;
+  Variation variation(assumption, *low, *typical, *high);
   variation.available_ = taken.available.value_or(Mass());
   switch (assumption.figure) {
     case Figure::amount: variation.follow_amount(ingredient, taken); break;

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "heapwright/units/text.hpp"
-
 namespace heapwright {
 namespace {
 

@@ -146,11 +146,6 @@ Batch batch_of(const std::vector<Supply>& supplies, const RecipeQuestion& questi
   return batch;
 }
 
-/// Whether more than dust of something is left to keep.
-bool is_left(const RecipeAmount& amount) {
-  return amount.left_over && amount.left_over->value() > 1e-3 * (amount.volume + *amount.left_over).value();
-}
-
 Facts facts_of_what_goes_in(const std::vector<Supply>& supplies, const Recipe& recipe) {
   Facts facts;
   for (std::size_t i = 0; i < supplies.size(); ++i) {

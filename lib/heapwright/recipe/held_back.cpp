@@ -7,8 +7,6 @@
 namespace heapwright {
 namespace {
 
-constexpr double on_the_edge = 1.0 + 1e-9;
-constexpr double used_up = 0.999;
 constexpr double noticeably = 1e-3;
 const std::vector<Aim> every_aim(all_aims.begin(), all_aims.end());
 

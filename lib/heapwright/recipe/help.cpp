@@ -8,7 +8,6 @@
 namespace heapwright {
 namespace {
 
-constexpr double on_the_edge = 1.0 + 1e-9;
 constexpr double just_inside = 1.0 - 1e-4;  // so that an amount told in five figures is still inside
 constexpr double dust = 1e-6;
 

@@ -9,7 +9,6 @@
 namespace heapwright {
 namespace {
 
-constexpr double on_the_edge = 1.0 + 1e-9;
 constexpr std::size_t most_in_a_proportion = 5;  // of more kinds nobody counts parts
 
 Blend blend_of_some(const RecipeQuestion& question, const std::vector<std::size_t>& supplies) {

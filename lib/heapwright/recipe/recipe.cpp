@@ -12,7 +12,6 @@ namespace heapwright {
 namespace {
 
 constexpr Mass least_amount = Mass::from_value(0.001);  // less than a gram of anything is nothing in a heap
-constexpr double on_the_edge = 1.0 + 1e-9;              // a window met to rounding is met
 constexpr double comfortable = 0.6;                     // README, use-most
 constexpr double next_dearer_money = 1.10;
 constexpr double next_dearer_gain = 0.25;
@@ -186,6 +185,11 @@ Told told(const Recipe& recipe) {
   if (!recipe.whole_containers) return {*recipe.mix, recipe.amounts, recipe.water_to_add, recipe.distance_from_aim, recipe.cost};
   const WholeContainers& whole = *recipe.whole_containers;
   return {whole.mix, whole.amounts, whole.water_to_add, whole.distance_from_aim, whole.cost};
+}
+
+bool is_left(const RecipeAmount& amount) {
+  constexpr double dust = 1e-3;
+  return amount.left_over && amount.left_over->value() > dust * (amount.volume + *amount.left_over).value();
 }
 
 bool goes_in(const RecipeAmount& amount, const Mix& mix) {

@@ -186,6 +186,13 @@ struct Told {
 /// @param recipe one with a mix; must outlive what is told
 Told told(const Recipe& recipe);
 
+inline constexpr double on_the_edge = 1.0 + 1e-9;  ///< a window met to rounding is met
+inline constexpr double hardly_off = 1.3;          ///< a C:N of 39, moisture of 61 %: off the windows by less than anyone can tell (judged)
+inline constexpr double used_up = 0.999;           ///< of what there is: as good as all of it
+
+/// Whether more than dust of something is left to keep.
+bool is_left(const RecipeAmount& amount);
+
 /// Whether an amount is more than dust: worth showing, warning of, buying.
 bool goes_in(const RecipeAmount& amount, const Mix& mix);
 

@@ -8,13 +8,10 @@
 namespace heapwright {
 namespace {
 
-constexpr double on_the_edge = 1.0 + 1e-9;
 constexpr double nearly_on_the_edge = 1.0 + 1e-6;  // the slack between stages
 constexpr double about_as_far = 1.05;
 constexpr double about_the_fill = 0.10;
-constexpr double hardly_off = 1.3;  // a C:N of 39, moisture of 61 %: nobody can tell
 constexpr double as_near = 1e-9;
-constexpr double used_up = 0.999;
 constexpr double dust = 1e-4;
 constexpr int reach = 16;  // measures to either side of the recipe's amount
 
@@ -225,16 +222,43 @@ std::optional<WholeContainers> whole_in(const RecipeQuestion& question, const Re
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
     whole.amounts.push_back(amount_of(supply, best.amounts.supplies[i] * unit::kg));
-    whole.cost += supply.price_per_kg * best.amounts.supplies[i];
   }
   return whole;
 }
 
-/// The question with what comes in larger containers measured in a smaller one; what is bought comes as it comes.
+/// What is bought by the container is paid by whole ones, whatever of them goes in.
+double cost_of(const RecipeQuestion& question, const std::vector<RecipeAmount>& amounts) {
+  double cost = 0.0;
+  for (std::size_t i = 0; i < amounts.size(); ++i) {
+    const RecipeSupply& supply = question.supplies[i];
+    double mass = amounts[i].mass.value();
+    if (supply.counted_in) {
+      const double container = supply.counted_mass.value() / supply.counted_in->count;
+      mass = std::ceil(mass / container - as_near) * container;
+    }
+    cost += supply.price_per_kg * mass;
+  }
+  return cost;
+}
+
+/// The question with what comes in larger containers measured in a smaller one, bought or not.
 RecipeQuestion in_smaller_measure(RecipeQuestion question, const ContainerCount& smaller) {
   for (RecipeSupply& supply : question.supplies) {
-    const bool larger = supply.counted_in && supply.counted_in->each > smaller.each;
-    if (larger && !supply.bought) supply = measured_in(std::move(supply), smaller);
+    supply.bought = false;  // of what was bought whole so much may go in
+    if (supply.counted_in && supply.counted_in->each > smaller.each) supply = measured_in(std::move(supply), smaller);
+  }
+  return question;
+}
+
+/// And what is less than two of the smaller ones weighed.
+RecipeQuestion with_little_weighed(RecipeQuestion question, const Recipe& recipe, const ContainerCount& smaller) {
+  constexpr double little = 2.0;
+  question = in_smaller_measure(std::move(question), smaller);
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) {
+    RecipeSupply& supply = question.supplies[i];
+    if (!(recipe.amounts[i].volume < little * smaller.each)) continue;
+    supply.counted_in.reset();
+    supply.counted_by_mass = true;
   }
   return question;
 }
@@ -243,15 +267,22 @@ RecipeQuestion in_smaller_measure(RecipeQuestion question, const ContainerCount&
 
 std::optional<WholeContainers> in_whole_containers(const RecipeQuestion& question, const Recipe& recipe, const SmallMeasures& measures) {
   std::optional<WholeContainers> whole = whole_in(question, recipe, measures.water);
-  const bool will_do = whole && (whole->inside || recipe.distance_from_aim > nearly_on_the_edge);
-  if (will_do) return whole;
-  std::optional<WholeContainers> finer = whole_in(in_smaller_measure(question, measures.container), recipe, measures.water);
-  if (!finer || (whole && !finer->inside)) return whole;
-  for (std::size_t i = 0; i < finer->amounts.size(); ++i) {  // what stays in its bags is counted in bags
-    const RecipeAmount counted = amount_of(question.supplies[i], finer->amounts[i].mass);
-    finer->amounts[i].containers_left = counted.containers_left;
+  for (const RecipeQuestion& finer_question :
+       {in_smaller_measure(question, measures.container), with_little_weighed(question, recipe, measures.container)}) {
+    const bool will_do = whole && (whole->inside || recipe.distance_from_aim > nearly_on_the_edge);
+    if (will_do) break;
+    std::optional<WholeContainers> finer = whole_in(finer_question, recipe, measures.water);
+    if (!finer || (whole && !finer->inside)) continue;
+    for (std::size_t i = 0; i < finer->amounts.size(); ++i) {  // what stays in its bags is counted in bags
+      const RecipeAmount counted = amount_of(question.supplies[i], finer->amounts[i].mass);
+      finer->amounts[i].bought = counted.bought;
+      finer->amounts[i].left_over = counted.left_over;
+      finer->amounts[i].containers_left = counted.containers_left;
+    }
+    whole = std::move(finer);
   }
-  return finer;
+  if (whole) whole->cost = cost_of(question, whole->amounts);
+  return whole;
 }
 
 }  // namespace heapwright

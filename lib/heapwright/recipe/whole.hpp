@@ -24,8 +24,8 @@ struct SmallMeasures {
 /// a recipe off its windows the nearest that is hardly farther off.
 /// Nothing where none keeps the limits, or a wanted fill within a tenth, or comes near the windows of a recipe inside them: then the exact
 /// amounts are to be weighed. Water comes in whole measures, none or about the moisture aim or the recipe's own water; for the goal
-/// least-water just inside the window. Where the person's containers are too coarse for a recipe that is inside, what is more than a bucket
-/// is measured in buckets.
+/// least-water just inside the window. Where the person's containers are too coarse for a recipe that is inside, what comes in larger ones
+/// is measured in buckets; and where these are too coarse, less than two of them is weighed.
 /// @param recipe one with a mix
 std::optional<WholeContainers> in_whole_containers(const RecipeQuestion& question, const Recipe& recipe, const SmallMeasures& measures);
 

@@ -33,18 +33,11 @@ Json readings_json(const Readings<Quantity>& readings, const Materials& material
   return list;
 }
 
-struct ValueToJson {
-  Json operator()(const std::string& text) const { return text; }
-  Json operator()(Date date) const { return print_date(date); }
-  Json operator()(const ContainerCount& counted) const { return counted.count; }
-  Json operator()(TemperaturePoint point) const { return point.kelvin(); }
-  template <class Quantity>
-  Json operator()(const Quantity& quantity) const {
-    return quantity.value();
-  }
-};
-
-Json value_json(const AssumedValue& value) { return std::visit(ValueToJson{}, value); }
+Json value_json(const AssumedValue& value) {
+  if (const auto number = si_number_of(value)) return *number;
+  if (const std::string* words = std::get_if<std::string>(&value)) return *words;
+  return print_date(std::get<Date>(value));
+}
 
 /// The unit of an assumed value; null of words, dates and counts, whose container stands beside.
 struct UnitOf {

@@ -1,8 +1,5 @@
 #include "heapwright/report/parts.hpp"
 
-#include <algorithm>
-#include <cmath>
-
 #include "heapwright/report/columns.hpp"
 #include "heapwright/report/text.hpp"
 #include "heapwright/units/text.hpp"

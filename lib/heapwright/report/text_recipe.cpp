@@ -11,7 +11,6 @@ namespace heapwright {
 namespace {
 
 constexpr double as_good = 1.1;  // as inside: a C:N of 36
-constexpr double nearly = 1.3;   // off the windows by less than anyone can tell: a C:N of 39, moisture of 61 %
 
 /// Where a supply goes that may carry a weedkiller.
 std::string left_out_words(const LeftOut& left) {
@@ -45,7 +44,7 @@ std::vector<std::string> amount_row(const RecipeAmount& amount, const Materials&
   std::string rest = amount.counted_by_mass ? show.volume(amount.volume)
                                             : show.mass(amount.mass) + (amount.containers ? ", " + show.volume(amount.volume) : "");
   if (amount.bought) rest += "; to buy";
-  const bool all = amount.left_over && amount.left_over->value() <= 1e-3 * amount.volume.value();
+  const bool all = amount.left_over && !is_left(amount);
   if (all) rest += amount.comes_fresh ? "; what 30 days bring" : "; all of it";
   return {own_measure(amount, amount.containers, amount.volume, materials, show), amount.name, rest};
 }
@@ -165,7 +164,7 @@ std::string left_over_text(const Recipe& recipe, const Materials& materials, con
   std::vector<std::vector<std::string>> rows;
   std::string advice;
   for (const RecipeAmount& amount : told(recipe).amounts) {
-    if (!amount.left_over || amount.left_over->value() <= 1e-3 * (amount.volume + *amount.left_over).value()) continue;
+    if (!is_left(amount)) continue;
     rows.push_back({left_over_measure(amount, materials, show), amount.name});
     const std::string words = advice_for_left_over(find_feedstock(materials, amount.id));
     if (!words.empty() && advice.find(words) == std::string::npos) advice += item(words);
@@ -183,7 +182,7 @@ bool greens_are_left(const Recipe& recipe) {
   const Told heap = told(recipe);
   return std::any_of(heap.amounts.begin(), heap.amounts.end(), [](const RecipeAmount& amount) {
     const bool green = amount.feedstock_class == FeedstockClass::clippings || amount.feedstock_class == FeedstockClass::must_go;
-    return green && amount.left_over && amount.left_over->value() > 1e-3 * (amount.volume + *amount.left_over).value();
+    return green && is_left(amount);
   });
 }
 
@@ -246,7 +245,7 @@ std::string one_help_words(const Help& help, const Materials& materials, const S
 /// Alone so far off that it is no heap to build as it is.
 bool is_far_off(const Recipe& recipe) {
   const bool off = recipe.status == RecipeStatus::nearest || recipe.status == RecipeStatus::no_size;
-  return off && recipe.mix && told(recipe).distance_from_aim > nearly;
+  return off && recipe.mix && told(recipe).distance_from_aim > hardly_off;
 }
 
 std::string help_heading(const Recipe& recipe) {
@@ -257,7 +256,7 @@ std::string help_heading(const Recipe& recipe) {
 }
 
 std::string help_text(const Recipe& recipe, const Materials& materials, const Show& show) {
-  const bool will_do = recipe.status == RecipeStatus::nearest && told(recipe).distance_from_aim <= nearly;
+  const bool will_do = recipe.status == RecipeStatus::nearest && told(recipe).distance_from_aim <= hardly_off;
   const bool may_go_in =
       recipe.status == RecipeStatus::on_target && recipe.everything_in && recipe.everything_in->distance_from_aim <= as_good;
   if (recipe.what_would_help.empty() || will_do || may_go_in) return {};
@@ -310,7 +309,7 @@ std::string headline(const Recipe& recipe, const Show& show) {
   switch (recipe.status) {
     case RecipeStatus::on_target: return "Put in the heap\n";
     case RecipeStatus::nearest: {
-      if (told(recipe).distance_from_aim <= nearly) return "This comes out a little off the range, and will work.\n\nPut in the heap\n";
+      if (told(recipe).distance_from_aim <= hardly_off) return "This comes out a little off the range, and will work.\n\nPut in the heap\n";
       return wrap("As it is this comes out " + character(told(recipe).mix, recipe.targets) + ".");
     }
     case RecipeStatus::not_enough:
