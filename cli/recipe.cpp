@@ -44,7 +44,9 @@ void add_recipe_command(CLI::App& program, int& exit_code) {
   auto options = std::make_shared<Options>();
   CLI::App* command = program.add_subcommand("recipe", "how much of what goes into the heap, and how much water");
   command->add_option("file", options->file, "a yard file");
-  command->add_option("--have", options->have, "what is on hand, \"leaves=20 bags\"; once for each")->take_all()->allow_extra_args(false);
+  command->add_option("--have", options->have, "what is on hand, \"leaves=20 bags\", or without an amount for the parts; once for each")
+      ->take_all()
+      ->allow_extra_args(false);
   command->add_option("--fill", options->fill, "the heap wanted, \"1 yd3\"");
   command->add_option("--capacity", options->capacity, "the room there is, \"1 yd3\"");
   command->add_option("--goal", options->goal, "use-most, cheapest, least-bought or least-water")
@@ -52,7 +54,8 @@ void add_recipe_command(CLI::App& program, int& exit_code) {
   options->working.add_to(*command);
   options->common.add_to(*command);
   command->footer(
-      "Example:\n  heapwright recipe --have \"leaves-fall=20 leaf-bag\" \\\n    --have \"kitchen-scraps=3 bucket\" --fill \"1 yd3\"");
+      "Examples:\n  heapwright recipe --have leaves --have clippings\n  heapwright recipe --have \"leaves-fall=20 leaf-bag\" \\\n"
+      "    --have \"kitchen-scraps=3 bucket\" --fill \"1 yd3\"");
   command->callback([options, &exit_code] {
     Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
     apply(*options, yard);
