@@ -44,9 +44,7 @@ void add_recipe_command(CLI::App& program, int& exit_code) {
   auto options = std::make_shared<Options>();
   CLI::App* command = program.add_subcommand("recipe", "how much of what goes into the heap, and how much water");
   command->add_option("file", options->file, "a yard file");
-  command->add_option("--have", options->have, "what is on hand, \"leaves=20 bags\", or without an amount for the parts; once for each")
-      ->take_all()
-      ->allow_extra_args(false);
+  command->add_option("--have", options->have, "what is on hand, \"leaves=20 bags\"; once for each")->take_all()->allow_extra_args(false);
   command->add_option("--fill", options->fill, "the heap wanted, \"1 yd3\"");
   command->add_option("--capacity", options->capacity, "the room there is, \"1 yd3\"");
   command->add_option("--goal", options->goal, "use-most, cheapest, least-bought or least-water")

@@ -115,8 +115,8 @@ class Search {
     const double exact = recipe_.water_to_add.value() / water_measure_.value();  // less than to the aim, where air binds
     for (const double count : {std::floor(measures), std::ceil(measures), std::floor(exact), std::ceil(exact)}) {
       if (!(count > 0.0)) continue;
-      Candidate other = with_water(masses, count);
-      if (improves_on(other, best)) best = std::move(other);
+      Candidate candidate = with_water(masses, count);
+      if (improves_on(candidate, best)) best = std::move(candidate);
     }
     return best;
   }
@@ -131,13 +131,13 @@ class Search {
     return (wanted / water_measure_).value();
   }
 
-  bool improves_on(const Candidate& one, const Candidate& other) const {
-    if (one.good != other.good) return one.good;
-    if (one.keeps_limits != other.keeps_limits) return one.keeps_limits;
-    if (question_.wishes.goal == Goal::least_water && one.good) return one.amounts.water < other.amounts.water;
+  bool improves_on(const Candidate& candidate, const Candidate& best) const {
+    if (candidate.good != best.good) return candidate.good;
+    if (candidate.keeps_limits != best.keeps_limits) return candidate.keeps_limits;
+    if (question_.wishes.goal == Goal::least_water && candidate.good) return candidate.amounts.water < best.amounts.water;
     // Where C:N alone decides the distance, water still matters.
-    if (std::abs(one.distance - other.distance) <= as_near) return from_moisture_aim(one.mix) < from_moisture_aim(other.mix);
-    return one.distance < other.distance;
+    if (std::abs(candidate.distance - best.distance) <= as_near) return from_moisture_aim(candidate.mix) < from_moisture_aim(best.mix);
+    return candidate.distance < best.distance;
   }
 
   double from_moisture_aim(const Mix& mix) const {
