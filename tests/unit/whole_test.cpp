@@ -124,16 +124,27 @@ TEST_CASE("what is hardly outside the windows is not inside") {
   CHECK_THAT(count(least.whole, 0), WithinRel(1.5, 1e-12));
 }
 
-TEST_CASE("where no whole measures are inside it says so") {
-  // Two and a half buckets of greens of 20:1 want 1.047 to 1.096 of browns of 60:1 for 24.9 to 25.1:1. There are 1.1, so one, all 1.1 or
-  // none.
-  RecipeQuestion question{{browns(1.1), greens(2.5)}, {}, {}};
+/// Greens of 20:1 want 0.419 to 0.438 times as much of browns of 60:1 for 24.9 to 25.1:1.
+RecipeQuestion narrow(double brown_buckets, double green_buckets) {
+  RecipeQuestion question{{browns(brown_buckets), greens(green_buckets)}, {}, {}};
   question.supplies[1].use = Use::all;
   question.targets.carbon_to_nitrogen = {carbon_to_nitrogen(24.9), carbon_to_nitrogen(25.0), carbon_to_nitrogen(25.1)};
-  const Answer impossible = answer(question);
+  return question;
+}
+
+TEST_CASE("where no whole measures are inside it says so") {
+  // Twelve and a half buckets of greens want 5.24 to 5.48 of browns. There are 5.5, so five, all 5.5 or fewer.
+  const Answer impossible = answer(narrow(5.5, 12.5));
   CHECK(impossible.recipe.status == RecipeStatus::on_target);
   CHECK_FALSE(impossible.whole.inside);
   CHECK(impossible.whole.distance_from_aim > 1.0);
+}
+
+TEST_CASE("where no whole measures are inside, less than two buckets is weighed") {
+  // Two and a half buckets of greens want 1.047 to 1.096 of browns. There are 1.1.
+  const Answer weighed = answer(narrow(1.1, 2.5));
+  CHECK(weighed.whole.inside);
+  CHECK_FALSE(weighed.whole.amounts[0].containers);
 }
 
 TEST_CASE("a recipe that no amounts bring inside has whole containers that say so") {
