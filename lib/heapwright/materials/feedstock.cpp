@@ -26,6 +26,22 @@ std::string_view class_word(FeedstockClass feedstock_class) {
   return "";
 }
 
+const std::vector<std::pair<std::string, RottingMaterial>>& rotting_material_words() {
+  static const std::vector<std::pair<std::string, RottingMaterial>> words{{"leaves", RottingMaterial::leaves},
+                                                                          {"grass", RottingMaterial::grass},
+                                                                          {"food", RottingMaterial::food},
+                                                                          {"wood-chips", RottingMaterial::wood_chips},
+                                                                          {"sawdust", RottingMaterial::sawdust},
+                                                                          {"straw", RottingMaterial::straw},
+                                                                          {"paper", RottingMaterial::paper},
+                                                                          {"manure", RottingMaterial::manure},
+                                                                          {"coffee", RottingMaterial::coffee},
+                                                                          {"shrub", RottingMaterial::shrub},
+                                                                          {"yard-trimmings", RottingMaterial::yard_trimmings},
+                                                                          {"nothing", RottingMaterial::nothing}};
+  return words;
+}
+
 bool Feedstock::has_tag(std::string_view tag) const { return std::find(tags.begin(), tags.end(), tag) != tags.end(); }
 
 std::optional<CarbonDryBasis> Feedstock::used_carbon() const {

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "heapwright/materials/reading.hpp"
@@ -32,6 +33,10 @@ struct Packing {
   std::string name;
   Readings<BulkDensity> readings;
 };
+
+/// The materials whose rotting is known; a feedstock rots like one of them (process.toml).
+enum class RottingMaterial { leaves, grass, food, wood_chips, sawdust, straw, paper, manure, coffee, shrub, yard_trimmings, nothing };
+const std::vector<std::pair<std::string, RottingMaterial>>& rotting_material_words();
 
 /// Shares of the volatile solids that decay fast and slowly; for the forecast.
 struct Degradable {
@@ -68,6 +73,7 @@ struct Feedstock {
   std::vector<Packing> packings;
   std::optional<ParticleDensity> particle_density;
   std::optional<Degradable> degradable;
+  std::optional<RottingMaterial> rots_like;  ///< by its class where absent
 
   bool has_tag(std::string_view tag) const;
 

@@ -145,15 +145,17 @@ void read_all(Document& document, Materials& materials) {
   root.finish();
 }
 
-/// Rows that are like others take their tags, so that they call for the same cautions.
-void take_tags_of_likes(Materials& materials, Document& document) {
+/// Rows that are like others call for the same cautions and rot as they do, unless they say otherwise.
+void take_after_likes(Materials& materials, Document& document) {
   Table root = document.root();
   for (Table& table : root.tables("feedstock")) {
     const auto id = table.text("id");
-    const auto tags = table.read("like", [&](std::string_view name) { return find_feedstock(materials, name).tags; });
-    if (!id || !tags || table.has("tags")) continue;
+    const auto like = table.read("like", [&](std::string_view name) { return find_feedstock(materials, name); });
+    if (!id || !like) continue;
     for (Feedstock& row : materials.feedstocks) {
-      if (row.id == *id && row.tags.empty()) row.tags = *tags;
+      if (row.id != *id) continue;
+      if (row.tags.empty() && !table.has("tags")) row.tags = like->tags;
+      if (!row.rots_like) row.rots_like = like->rots_like;
     }
   }
 }
@@ -183,8 +185,8 @@ const Row* row_with_id(const std::vector<Row>& rows, std::string_view id) {
 
 Materials built_in_materials() {
   Materials materials;
-  for (const char* file : {"sources.toml", "containers.toml", "cautions.toml", "keep_out.toml", "composts.toml", "feedstocks.toml",
-                           "rough.toml", "process.toml"}) {
+  for (const char* file :
+       {"sources.toml", "containers.toml", "cautions.toml", "keep_out.toml", "composts.toml", "feedstocks.toml", "rough.toml"}) {
     Problems problems;
     Document document = Document::from_text(std::string(embedded_material(file)), file, problems);
     read_all(document, materials);
@@ -197,7 +199,7 @@ void add_materials_file(Materials& materials, const std::string& path) {
   Problems problems;
   Document document = Document::from_file(path, problems);
   read_all(document, materials);
-  take_tags_of_likes(materials, document);
+  take_after_likes(materials, document);
   refuse_what_stays_out(materials, document);
   problems.throw_if_any();
 }

@@ -162,6 +162,7 @@ void read_feedstock(Table& table, Feedstock& row) {
   row.ash = read_readings(table, "ash_dry_basis", read_fraction<OfDryMatter>);
   row.particle_density = table.read("particle_density", read_particle_density);
   row.degradable = read_degradable(table);
+  row.rots_like = table.has("rots_like") ? table.one_of("rots_like", rotting_material_words()) : replaced.rots_like;
   read_packings(table, row);
   settle_usual_packing(table, row);
   if (row.particle_density && !(row.particle_density->value() >= 500.0 && row.particle_density->value() <= 5000.0)) {

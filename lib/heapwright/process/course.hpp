@@ -1,0 +1,58 @@
+#pragma once
+/// A heap from day to day, as it is kept: until it is ready, or does not get there.
+
+#include <optional>
+#include <vector>
+
+#include "heapwright/process/pile.hpp"
+
+namespace heapwright {
+
+/// More of the same, from time to time.
+struct Feeding {
+  double share = 0.0;  ///< of what was built
+  int every = 7;       ///< days
+  int times = 0;
+};
+
+/// What is done to a heap, and the rain.
+struct HeapCare {
+  std::optional<int> turn_every;           ///< days; never where absent
+  std::optional<MoistureWetBasis> wet_to;  ///< at each turning; where it is never turned each watering_every days, as it lies
+  Length rain_a_day{};                     ///< that the heap takes up
+  std::optional<Feeding> feeding;
+};
+inline constexpr int watering_every = 14;  ///< days; common practice, no source
+
+/// A frozen heap is not turned: below this mean of the day a turning is left out. Judged.
+inline const TemperaturePoint coldest_turning = TemperaturePoint::from_celsius(2.0);
+
+/// What a heap must have come down to.
+struct ReadyLimits {
+  double respiration;         ///< mg CO2-C per g organic matter and day, of the rawest shell
+  double carbon_to_nitrogen;  ///< of the whole
+};
+/// Caltrans and Minnesota take 8 mg CO2-C per g organic matter and day on turf, Penn State a C:N of 30 (maturity.toml names them).
+inline constexpr ReadyLimits turf_limits{8.0, 30.0};
+/// 4 mg and 25: the middle rating of a maturity index, from memory; 25 also keeps soil from being robbed of nitrogen.
+inline constexpr ReadyLimits mature_limits{4.0, 25.0};
+
+inline constexpr int earliest_ready = 14;  ///< days; nothing is called stable before
+inline constexpr int cure = 21;            ///< days; at least three weeks (a town's yard guide; Canada's 2005 guideline, from memory)
+
+bool meets(const PileState& state, const ReadyLimits& limits);
+
+/// The days of a heap.
+struct Course {
+  std::vector<PileState> days;    ///< at the start of each, day 0 first
+  std::optional<int> turf_day;    ///< when the limits are first met; the cure comes on top
+  std::optional<int> mature_day;  ///< never before turf_day
+  WaterMass water_given;
+  Closure closure;
+};
+
+/// Runs a heap under the air of each day. It stops once it is mature and at least least_days old, and where the air ends.
+Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care, const std::vector<TemperaturePoint>& air, int least_days,
+                  Steps steps);
+
+}  // namespace heapwright

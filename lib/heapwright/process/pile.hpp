@@ -1,0 +1,164 @@
+#pragma once
+/// A heap as the model has it: shells from the core to the edge, each with its heat, rotting matter and water.
+///
+/// README.md beside this file gives the equations, their sources and how far they hold. Quantities are typed where they come in and go
+/// out; within, doubles in the SI slots that each name documents (kg, m, s, J, W, °C; oxygen as volume fraction).
+
+#include <array>
+#include <optional>
+
+#include "heapwright/process/parameters.hpp"
+#include "heapwright/units/fraction.hpp"
+#include "heapwright/units/quantities.hpp"
+#include "heapwright/units/temperature.hpp"
+
+namespace heapwright {
+
+/// What a heap is made of, as the model takes it.
+struct HeapContents {
+  OrganicMass fast;   ///< volatile solids that rot fast
+  OrganicMass slow;   ///< and slowly
+  OrganicMass inert;  ///< and not within years
+  DryMass ash;
+  WaterMass water;
+  NitrogenMass nitrogen;
+
+  DryMass dry() const { return (fast.value() + slow.value() + inert.value()) * unit::kg_dry + ash; }
+};
+HeapContents operator*(double share, const HeapContents& contents);
+
+/// The size of a heap as built, and how it meets the air.
+struct PileShape {
+  Volume volume;
+  Area exposed;        ///< top and sides: the base is taken as neither losing heat nor breathing
+  double vent = 1.0;   ///< 1, air drawn through, relative to an open heap
+  double cover = 1.0;  ///< 1, gas passing the surface, relative to an open heap
+};
+
+inline constexpr double usual_humidity = 0.65;  ///< 1, relative humidity of the air; assumed
+
+/// How long the integrator's steps may be. Shorter wherever the heat would outrun them.
+struct Steps {
+  double longest_s;
+};
+inline constexpr Steps reference_steps{3600.0};    ///< what the published course of a run is reckoned with
+inline constexpr Steps production_steps{10800.0};  ///< within 0.12 °C and a day of those
+
+/// What a heap is at a time.
+struct PileState {
+  double core_degc = 0.0;
+  double mean_degc = 0.0;
+  double edge_degc = 0.0;
+  double volatile_solids_loss = 0.0;  ///< share of all that was put in
+  double moisture = 0.0;              ///< wet basis
+  double carbon_to_nitrogen = 0.0;    ///< infinite without nitrogen
+  double nitrogen_loss = 0.0;         ///< share of all that was put in
+  double respiration_mean = 0.0;      ///< mg CO2-C per g organic matter and day, of a sample of the whole at 37 °C
+  double respiration_worst = 0.0;     ///< of the rawest shell
+  double relative_volume = 0.0;       ///< over the volume built
+  double core_oxygen = 0.0;           ///< volume fraction
+  double wet_mass_kg = 0.0;
+  double dry_mass_kg = 0.0;
+  double volatile_solids_kg = 0.0;
+  double least_air_space = 0.0;  ///< of the shell with least
+};
+
+/// By how much carbon, water and energy do not balance over all that happened, each relative to what went in.
+struct Closure {
+  double carbon = 0.0;
+  double water = 0.0;
+  double energy = 0.0;
+};
+
+class Pile {
+ public:
+  /// @throws DomainError for a heap of nothing, without volatile solids, of less than 5 L, or with figures that are none
+  Pile(const ProcessParameters& parameters, const HeapContents& contents, const PileShape& shape, TemperaturePoint start);
+
+  // What happens at the start of a day, in this order.
+  /// More of the same recipe, spread over the whole, as warm as the air but not below 5 °C.
+  void add(const HeapContents& contents, TemperaturePoint air);
+  /// All of it mixed, which loses heat and some water; then water up to a moisture, where one is given and the heap is not frozen.
+  void turn(TemperaturePoint air, std::optional<MoistureWetBasis> wet_to);
+  /// Water on the heap as it lies, each thawed shell up to a moisture.
+  void water(TemperaturePoint air, MoistureWetBasis wet_to);
+  /// Rain that is taken up, spread over the whole; none while it freezes.
+  void rain(TemperaturePoint air, Length depth);
+  /// What the heap cannot hold runs out.
+  void drain();
+
+  /// A day under one air temperature. Heun's method, with steps that the heat does not outrun.
+  void live_a_day(TemperaturePoint air, Steps steps);
+
+  PileState state() const;
+  Closure closure() const;
+  WaterMass water_given() const;  ///< at turnings and by watering
+  int shells() const { return n_; }
+  long steps_taken() const { return steps_taken_; }
+
+ private:
+  static constexpr int most_shells = 6;
+  using Shells = std::array<double, most_shells>;  ///< core first; only the first n_ count
+
+  /// What is integrated.
+  struct Stock {
+    Shells enthalpy{};  ///< J, of liquid water and dry matter at 0 °C and up
+    Shells fast{};      ///< kg
+    Shells slow{};      ///< kg
+    Shells water{};     ///< kg
+    double volatile_nitrogen = 0.0;
+    double activity = 0.0;
+  };
+  /// What left or was made, kg or J since the beginning; or per second.
+  struct Flows {
+    double volatile_solids = 0.0;  ///< oxidised
+    double water_out = 0.0;
+    double heat_conducted = 0.0;
+    double heat_in_vapour = 0.0;
+    double heat_in_air = 0.0;
+    double heat_made = 0.0;
+    double heat_of_matter = 0.0;  ///< that enthalpy gains as dry matter turns to water
+  };
+  struct Rates {
+    Stock stock;
+    Flows flows;
+  };
+  /// What follows from the stock at once.
+  struct Shape {
+    Shells dry{}, heat_capacity{}, temperature{}, moisture{}, water_per_dry{}, volume{}, air{}, conductivity{}, vapour{};
+    double total_volume = 0.0;
+    Shells heat{}, gas{};  ///< conductances outward of each shell, W/K and m
+    Shells breeze{};       ///< m³/s of air through each
+  };
+  struct Air {
+    double temperature;
+    double vapour;  ///< kg/m³
+  };
+
+  Air air_of(TemperaturePoint air) const;
+  void measure(const Stock& stock, const Air& air, Shape& shape) const;
+  void breathe(const Shells& uptake, const Shape& shape, int sweeps);
+  double rot(const Stock& stock, const Shape& shape, Shells& growth) const;
+  void rates(const Stock& stock, const Air& air, int sweeps, Rates& rates);
+  double fastest_decay(const Shape& shape) const;
+  void step(double seconds, const Air& air, int sweeps);
+  void spread_heat(double joule);
+
+  ProcessParameters p_;
+  PileShape shape_;
+  int n_;
+  double radius0_, scale_, volume0_, dry_volume0_, final_dry_volume_, log_shrink_;
+  Shells share_{};
+  double inert_ = 0.0, ash_ = 0.0, degradable_ = 0.0;                 ///< kg, of all put in
+  double nitrogen_in_ = 0.0, volatile_nitrogen_in_ = 0.0;             ///< kg
+  double volatile_solids_in_ = 0.0, water_in_ = 0.0, energy_in_ = 0;  ///< kg, kg, J
+  double water_lost_ = 0.0, energy_lost_ = 0.0;                       ///< by turning and draining
+  double water_given_ = 0.0;
+  Stock stock_;
+  Flows flows_;
+  Shells oxygen_{};
+  int sweeps_ = 30;
+  long steps_taken_ = 0;
+};
+
+}  // namespace heapwright

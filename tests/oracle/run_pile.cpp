@@ -1,0 +1,27 @@
+// Prints the days of a reference run of the heap model as CSV: run_pile R1
+#include <cstdio>
+
+#include "../reference/process_runs.hpp"
+
+using namespace heapwright;
+
+int main(int count, char** words) {
+  if (count != 2 || runs::all().count(words[1]) == 0) {
+    std::fputs("run_pile R1 … R5\n", stderr);
+    return 2;
+  }
+  const runs::Run& run = runs::all().at(words[1]);
+  const ProcessParameters best = built_in_ensemble().best;
+  Pile pile = run.pile(best);
+  std::puts(
+      "day,core_degc,mean_degc,edge_degc,volatile_solids_loss,moisture,carbon_to_nitrogen,nitrogen_loss,respiration_mean,"
+      "respiration_worst,relative_volume,core_oxygen,wet_mass_kg");
+  for (int day = 0; day <= run.days; ++day) {
+    const PileState now = pile.state();
+    std::printf("%d,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g\n", day, now.core_degc, now.mean_degc,
+                now.edge_degc, now.volatile_solids_loss, now.moisture, now.carbon_to_nitrogen, now.nitrogen_loss, now.respiration_mean,
+                now.respiration_worst, now.relative_volume, now.core_oxygen, now.wet_mass_kg);
+    run.events(pile, best, day);
+    pile.live_a_day(run.air(day), reference_steps);
+  }
+}
