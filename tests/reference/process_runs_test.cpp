@@ -98,8 +98,7 @@ TEST_CASE("the heap model gives the reference runs", "[process][reference]") {
     CHECK(now.respiration_worst == Approx(row.state.respiration_worst).margin(four_digits(row.state.respiration_worst)).epsilon(0));
     CHECK(now.relative_volume == Approx(row.state.relative_volume).margin(four_digits(row.state.relative_volume)).epsilon(0));
     CHECK(now.wet_mass_kg == Approx(row.state.wet_mass_kg).margin(four_digits(row.state.wet_mass_kg)).epsilon(0));
-    // Of the first day the source has the oxygen after its first breath.
-    if (row.day > 0) CHECK(now.core_oxygen == Approx(row.state.core_oxygen).margin(four_digits(row.state.core_oxygen)).epsilon(0));
+    CHECK(now.core_oxygen == Approx(row.state.core_oxygen).margin(four_digits(row.state.core_oxygen)).epsilon(0));
   }
   for (const auto& [name, course] : courses) {
     CAPTURE(name);

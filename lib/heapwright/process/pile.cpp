@@ -123,6 +123,8 @@ Pile::Pile(const ProcessParameters& parameters, const HeapContents& contents, co
     stock_.water[i] = water * share_[i];
     stock_.enthalpy[i] = energy_in_ * share_[i];
   }
+  Rates unused;
+  rates(stock_, air_of(start), sweeps_, unused);  // its first breath
 }
 
 void Pile::spread_heat(double joule) {
