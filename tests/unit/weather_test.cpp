@@ -9,6 +9,9 @@
 #include <numbers>
 #include <random>
 
+#include "heapwright/input/problems.hpp"
+#include "heapwright/units/text.hpp"
+
 using namespace heapwright;
 using Catch::Contains;
 using Catch::Matchers::WithinAbs;
@@ -23,6 +26,15 @@ constexpr int a_leap_year = 2024;
 constexpr double rounding = 1e-11;
 
 Date date(int year, unsigned month, unsigned day) { return Date(chrono::year(year), chrono::month(month), chrono::day(day)); }
+
+ClimateDescription climate_of(const std::string& keys) {
+  Problems problems;
+  const Document document = Document::from_text("[climate]\n" + keys, "yard.toml", problems);
+  Table root = document.root();
+  std::optional<ClimateDescription> climate = read_climate(root);
+  problems.throw_if_any();
+  return *climate;
+}
 
 std::vector<Date> days_of(int year, unsigned month) {
   std::vector<Date> days;
@@ -178,6 +190,20 @@ TEST_CASE("two months make a smooth year", "[weather]") {
   for (unsigned month = 8; month <= 12; ++month) {
     for (unsigned day = 1; day <= 29; ++day) CHECK(weather.on(date(2025, month, day)) > weather.on(date(2025, month, day + 1)));
   }
+}
+
+TEST_CASE("the year's mean and swing are its two months", "[weather]") {
+  const ClimateDescription climate = climate_of("annual_mean = \"53 degF\"\nswing = \"46 degF\"\n");
+  CHECK_THAT(climate.coldest_month->fahrenheit(), WithinAbs(30.0, rounding));
+  CHECK_THAT(climate.warmest_month->fahrenheit(), WithinAbs(76.0, rounding));
+  CHECK(assumption_of(climate)->evidence == "your year's mean and swing");
+  const ClimateDescription months = climate_of("coldest_month = \"30 degF\"\nwarmest_month = \"76 degF\"\n");
+  const Weather ours = weather_of(climate);
+  const Weather theirs = weather_of(months);
+  for (const Date day : days_of(a_common_year)) CHECK_THAT(ours.on(day).celsius(), WithinAbs(theirs.on(day).celsius(), rounding));
+
+  const ClimateDescription even = climate_of("annual_mean = \"20 degC\"\nswing = \"0 degC\"\n");
+  CHECK_THAT(weather_of(even).on(date(2025, 7, 1)).celsius(), WithinAbs(20.0, rounding));
 }
 
 TEST_CASE("weather that cannot be made", "[weather]") {

@@ -26,12 +26,14 @@ struct NamedClimate {
 };
 std::vector<NamedClimate> named_climates();
 
-/// One of these ways is used: twelve monthly means, the coldest and warmest month, a named winter (whose two months stand here
-/// too), or a file of days.
+/// One of these ways is used: twelve monthly means; the coldest and warmest month; the mean of the year and its swing or a named winter
+/// (whose two months stand here too); or a file of days.
 struct ClimateDescription {
   MonthlyMeans monthly_means;  ///< twelve or none
   std::optional<TemperaturePoint> coldest_month;
   std::optional<TemperaturePoint> warmest_month;
+  std::optional<TemperaturePoint> annual_mean;
+  std::optional<TemperatureDifference> swing;  ///< the warmest month's mean less the coldest month's
   std::string like;
   std::string file;
 };
