@@ -167,6 +167,10 @@ void Csv::problem(std::size_t column, std::string what, std::string would_be_rig
   problem_at(position(column), header_[column], std::move(what), std::move(would_be_right));
 }
 
+void Csv::problem_of_header(std::string what, std::string would_be_right) {
+  problem_at(place(header_offsets_.front(), header_start_), {}, std::move(what), std::move(would_be_right));
+}
+
 void Csv::problem_of_column(std::size_t column, std::string what, std::string would_be_right) {
   problem_at(place(header_offsets_[column], header_start_), header_[column], std::move(what), std::move(would_be_right));
 }

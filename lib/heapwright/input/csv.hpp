@@ -63,6 +63,8 @@ class Csv {
   Position position(std::size_t column) const { return place(row_[column].offset, row_start_); }
 
   void problem(std::size_t column, std::string what, std::string would_be_right = {});
+  /// Of the row of names as a whole. @pre there is one
+  void problem_of_header(std::string what, std::string would_be_right = {});
   /// Of a column as a whole; it stands at its name.
   void problem_of_column(std::size_t column, std::string what, std::string would_be_right = {});
   /// Of the file as a whole.

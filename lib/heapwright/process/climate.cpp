@@ -64,6 +64,20 @@ void take_mean_and_swing(Table& table, ClimateDescription& climate) {
                      "write the warmest month's mean less the coldest's: \"46 degF\"");
 }
 
+/// The days are read here, so that what is wrong with them is told with the rest.
+void take_days(Table& table, ClimateDescription& climate) {
+  const std::optional<std::string> path = table.path("file");
+  if (!path) return;
+  climate.file = table.text("file").value_or("");
+  try {
+    Csv csv = Csv::from_file(*path, table.problems());
+    climate.days = read_daily_means(csv);
+  } catch (const InputError& error) {
+    for (const Problem& problem : error.problems())
+      table.problem_at("file", problem.where.file + ": " + problem.what, problem.would_be_right);
+  }
+}
+
 void check_one_way(Table& table) {
   int ways = 0;
   for (const char* key : {"mean_air_temperature", "coldest_month", "annual_mean", "like", "file"}) ways += table.has(key) ? 1 : 0;
@@ -113,7 +127,7 @@ std::optional<ClimateDescription> read_climate(Table& root) {
   take_two_months(*table, climate);
   take_mean_and_swing(*table, climate);
   take_named(*table, climate);
-  climate.file = table->text("file").value_or("");
+  take_days(*table, climate);
   check_one_way(*table);
   table->finish();
   return climate;
@@ -132,7 +146,8 @@ std::optional<MonthlyMeans> monthly_means(const ClimateDescription& climate) {
 }
 
 std::optional<Assumption> assumption_of(const ClimateDescription& climate) {
-  if (!climate.monthly_means.empty() || !climate.coldest_month || !climate.warmest_month) return std::nullopt;
+  const bool measured = !climate.monthly_means.empty() || !climate.days.empty();
+  if (measured || !climate.coldest_month || !climate.warmest_month) return std::nullopt;
   Assumption assumption;
   assumption.what = climate.like.empty() ? "weather" : "weather, " + climate.like;
   assumption.value = std::string("a smooth year");

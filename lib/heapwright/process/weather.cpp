@@ -120,19 +120,54 @@ std::size_t day_of_year(Date day) {
   return static_cast<std::size_t>((sys_days(day) - sys_days(new_year)).count());
 }
 
+constexpr std::ptrdiff_t leap_day = 31 + 28;
+
+/// The means of each day of a leap year's calendar over the years.
+Days calendar_means(const DailyMeans& days) {
+  Days sums(366, 0.0);
+  std::vector<int> years(sums.size(), 0);
+  for (const DailyMean& each : days) {
+    const std::size_t day = day_of_year(Date(std::chrono::year(2000), each.day.month(), each.day.day()));
+    sums[day] += each.mean.celsius();
+    ++years[day];
+  }
+  if (years[leap_day] == 0) {
+    sums[leap_day] = sums[leap_day - 1];
+    years[leap_day] = years[leap_day - 1];
+  }
+  for (std::size_t day = 0; day < sums.size(); ++day) {
+    if (years[day] == 0) throw DomainError("the days of the weather leave out a day of the year", "give every day of a year, or of more");
+    sums[day] /= years[day];
+  }
+  return sums;
+}
+
 }  // namespace
 
 Weather Weather::of_months(const MonthlyMeans& means) {
   const Months celsius = checked(means);
-  return {points(days_from(celsius, common_months)), points(days_from(celsius, leap_months))};
+  return {points(days_from(celsius, common_months)), points(days_from(celsius, leap_months)), {}};
+}
+
+Weather Weather::of_days(DailyMeans days) {
+  if (!std::all_of(days.begin(), days.end(), [](const DailyMean& each) { return each.day.ok() && is_a_daily_mean(each.mean); }))
+    throw DomainError("a day of the weather is not in the calendar, or its temperature is none of air");
+  std::stable_sort(days.begin(), days.end(), [](const DailyMean& a, const DailyMean& b) { return a.day < b.day; });
+  Days leap = calendar_means(days);
+  Days common = leap;
+  common.erase(common.begin() + leap_day);
+  return {points(common), points(leap), std::move(days)};
 }
 
 TemperaturePoint Weather::on(Date day) const {
   if (!day.ok()) throw DomainError("there is no such day");
+  const auto own = std::lower_bound(own_.begin(), own_.end(), day, [](const DailyMean& each, Date wanted) { return each.day < wanted; });
+  if (own != own_.end() && own->day == day) return own->mean;
   return (day.year().is_leap() ? leap_ : common_)[day_of_year(day)];
 }
 
 Weather weather_of(const ClimateDescription& climate) {
+  if (!climate.days.empty()) return Weather::of_days(climate.days);
   const std::optional<MonthlyMeans> means = monthly_means(climate);
   if (!means) throw DomainError("nothing is known of the weather", "give twelve means, or two months, or like, or a file of days");
   return Weather::of_months(*means);
