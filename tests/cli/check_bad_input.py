@@ -2,6 +2,7 @@
 
 usage: check_bad_input.py PROGRAM
 """
+import datetime
 import os
 import pathlib
 import re
@@ -75,6 +76,15 @@ YARDS = [
     ("cut from nowhere", '[[lawn.zone]]\nname = "front"\nshape = "area"\narea = "10 ft2"\n[[lawn.without]]\nfrom = "back"\nshape = "area"\narea = "2 ft2"\n', r'from: there is no zone "back".*front'),
     ("eleven months of weather", '[climate]\nmean_air_temperature = ["1 degC"]\n', r"has 1 temperatures.*twelve"),
     ("temperature without a scale", '[climate]\ncoldest_month = "30"\nwarmest_month = "70 degF"\n', r'coldest_month: "30" has no unit.*degF'),
+    ("a year's mean without its swing", '[climate]\nannual_mean = "53 degF"\n', r'yard.toml:1:1: climate: gives only one of the year.s mean and its swing.*swing = "46 degF"'),
+    ("a swing without a scale", '[climate]\nannual_mean = "53 degF"\nswing = "46"\n', r'yard.toml:3:9: swing: "46" has no unit.*degF'),
+    ("a swing downwards", '[climate]\nannual_mean = "53 degF"\nswing = "-46 degF"\n', r'yard.toml:3:9: swing: "-46 degF" is negative.*zero or more'),
+    ("a swing past all weather", '[climate]\nannual_mean = "53 degF"\nswing = "300 degF"\n', r"yard.toml:3:9: swing: makes a month such as there is none"),
+    ("a swing as a number", '[climate]\nannual_mean = "53 degF"\nswing = 46\n', r'yard.toml:3:9: swing: "46" has no unit'),
+    ("a year's mean misspelt", '[climate]\nanual_mean = "53 degF"\nswing = "46 degF"\n', r"yard.toml:2:14: anual_mean: .*did you mean annual_mean\?"),
+    ("weather in two ways", '[climate]\nannual_mean = "53 degF"\nswing = "46 degF"\nlike = "cold"\n', r"yard.toml:1:1: climate: tells the weather in more than one way"),
+    ("days in no file", '[climate]\nfile = "nowhere.csv"\n', r"yard.toml:2:8: file: nowhere.csv: there is no such file"),
+    ("days in a folder", '[climate]\nfile = "."\n', r"yard.toml:2:8: file: .*this is a folder, not a file.*\.csv"),
     ("a heap without its height", '[heap]\nshape = "cone"\ndiameter = "4 ft"\n', r"yard.toml:1:1: .*height is missing"),
     ("a tumbler of nothing", '[heap]\nshape = "tumbler"\nvolume = "0 gal"\n', r'yard.toml:3:10: volume: "0 gal" is no tumbler'),
     ("half a heap", '[heap]\nshape = "tumbler"\nvolume = "60 gal"\ncount = 1.5\n', r"yard.toml:4:9: count: is no number of heaps.*whole number"),
@@ -86,6 +96,36 @@ YARDS = [
     ("too deep in a zone", '[[lawn.zone]]\nshape = "area"\narea = "100 ft2"\ndepth = "0 in"\n', r"yard.toml:4:9: depth: .*0 in"),
     ("the same month twice", supply('when = { months = ["Oct", "Oct"] }'), r"yard.toml:4:\d+: months: names a month twice"),
     ("keys without end", "a" + ".a" * 200_000 + " = 1\n", r"yard.toml:1:1: tables nested this deep are not read"),
+]
+
+
+
+def days(names="date,air degF", leave_out=(), instead=()):
+    """A year of days as a station writes them; some left out, the rows of some replaced."""
+    first = datetime.date(2023, 1, 1)
+    rows = [str(first + datetime.timedelta(days=n)) for n in range(365)]
+    return "\n".join([names] + [dict(instead).get(row, row + ",50") for row in rows if row not in leave_out]) + "\n"
+
+
+# name, text of weather/daily.csv, which the yard file names, what stderr must match
+DAYS = [
+    ("days without names", days("2022-12-31,50"), r"weather/daily.csv:1:1: there are no names above the days.*date,air degF"),
+    ("days without dates", days("day,air degF"), r'weather/daily.csv:1:1: no column is named "date"'),
+    ("days without a unit", days("date,air"), r'weather/daily.csv:1:6: air: does not say its unit.*"air degF"'),
+    ("days without temperatures", days("date,rain"), r"weather/daily.csv:1:1: no column has temperatures"),
+    ("an empty file of days", "", r"weather/daily.csv: the file has no rows"),
+    ("a bad number", days(instead=[("2023-02-03", "2023-02-03,5o")]), r'weather/daily.csv:35:12: air degF: "5o" is not a number alone'),
+    ("a reading that failed", days(instead=[("2023-02-03", "2023-02-03,-9999")]), r'daily.csv:35:12: air degF: "-9999" is no day.s mean on this earth'),
+    ("nan degrees", days(instead=[("2023-02-03", "2023-02-03,nan")]), r'daily.csv:35:12: air degF: "nan" is not a number'),
+    ("a day twice", days(instead=[("2023-02-03", "2023-02-02,50")]), r"daily.csv:35:1: date: 2023-02-02 stands twice"),
+    ("a day out of order", days(instead=[("2023-02-03", "2021-02-03,50")]), r"daily.csv:35:1: date: 2021-02-03 stands after 2023-02-02"),
+    ("a day in another order", days(instead=[("2023-02-03", "02/03/2023,50")]), r'daily.csv:35:1: date: "02/03/2023" is no date.*2026-11-07'),
+    ("a day missing", days(leave_out=["2023-02-03", "2023-02-04", "2023-09-01"]), r"daily.csv:35:1: date: 2023-02-03 is missing before this"),
+    ("less than a year", days(leave_out=["2023-12-31"]), r"daily.csv: the days from 2023-01-01 to 2023-12-30 are less than a year"),
+    ("a row too short", days(instead=[("2023-02-03", "2023-02-03")]), r"daily.csv:35:1: the row has 1 field where the header has 2"),
+    ("an open quotation mark", days(instead=[("2023-02-03", '2023-02-03,"50')]), r"daily.csv:35:12: a quotation mark is opened here and never closed"),
+    ("days that are binary", bytes(range(256)) * 8, r"yard.toml:2:8: file: weather/daily.csv: this is not a text file.*\.csv"),
+    ("more days than we read", days() + "#" * (1 << 24), r"yard.toml:2:8: file: weather/daily.csv: the file is larger than 16 MiB"),
 ]
 
 # The same through --materials.
@@ -169,6 +209,11 @@ def main():
         for name, text, pattern in YARDS:
             write("yard.toml", text)
             refused(name, pattern, "plan", "yard.toml")
+        os.mkdir(os.path.join(folder, "weather"))
+        write("yard.toml", '[climate]\nfile = "weather/daily.csv"\n')
+        for name, text, pattern in DAYS:
+            write("weather/daily.csv", text)
+            refused(name, pattern, "plan", "yard.toml")
         for name, text, pattern in MATERIALS:
             write("mine.toml", text)
             refused(name, pattern, "materials", "--materials", "mine.toml")
@@ -191,6 +236,14 @@ def main():
         # All of a file's errors at once, in the order of their places.
         write("yard.toml", 'titel = "a"\n[[supply]]\nfeedstock = "leeves"\namount = "6"\n[topdressing]\ndepth = "7 lb"\n')
         refused("four errors at once", r":1:9:.*:3:13:.*:4:10:.*:6:9:", "plan", "yard.toml")
+
+        # The file of days is told from the yard file's folder, wherever the command is given; CRLF and a byte-order mark do no harm.
+        write("weather/daily.csv", "\ufeff" + days().replace("\n", "\r\n"))
+        write("weather/yard.toml", SUPPLY + '[climate]\nfile = "daily.csv"\n')
+        checks += 1
+        result = run("plan", "weather/yard.toml")
+        if result.returncode != 0 or result.stderr:
+            failures.append(f"a file of days: exit {result.returncode}: {result.stderr.decode()}")
 
         for name, text in ACCEPTED:
             checks += 1

@@ -309,4 +309,22 @@ TEST_CASE("files that cannot be read say why", "[document]") {
     const File file("a = 1\n");
     CHECK(Document::from_file(file.path(), problems).name() == file.path());
   }
+  SECTION("another file's path is told from its folder") {
+    const File file("other = \"log.csv\"\nfar = \"/far/log.csv\"\n");
+    const Document document = Document::from_file(file.path(), problems);
+    CHECK(document.root().path("other") == (std::filesystem::path(file.path()).parent_path() / "log.csv").string());
+    CHECK(document.root().path("far") == "/far/log.csv");
+    const Document text = Document::from_text("other = \"log.csv\"\n", "folder/yard.toml", problems);
+    CHECK(text.root().path("other") == "log.csv");
+    CHECK_FALSE(text.root().path("none"));
+  }
+}
+
+TEST_CASE("dates in a text", "[document]") {
+  CHECK(print_date(read_date("2026-11-07")) == "2026-11-07");
+  CHECK(print_date(read_date("2024-02-29")) == "2024-02-29");
+  const std::string text =
+      GENERATE("", "2026-11-7", "11/07/2026", "2026-11-07T00:00", "2026-13-01", "2026-02-29", "2026-00-10", "+026-11-07");
+  CAPTURE(text);
+  CHECK_THROWS_AS(read_date(text), TextError);
 }

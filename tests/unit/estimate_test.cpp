@@ -159,5 +159,5 @@ TEST_CASE("a year's weather from two months or a winter by name", "[climate]") {
   }
   CHECK_THROWS_WITH(climate("like = \"colld\""), Contains("did you mean \"cold\"?"));
   CHECK_THROWS_WITH(climate("like = \"cold\"\ncoldest_month = \"30 degF\"\nwarmest_month = \"76 degF\""), Contains("more than one way"));
-  CHECK_FALSE(monthly_means(climate("file = \"daily.csv\"")));
+  CHECK_THROWS_WITH(climate("file = \"no-such-daily.csv\""), Contains("file: no-such-daily.csv: there is no such file"));
 }

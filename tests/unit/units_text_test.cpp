@@ -108,6 +108,7 @@ const std::vector<Reader>& readers() {
       reader("moisture", read_moisture_wet_basis),
       {"percentage", read_percentage},
       {"temperature", [](const std::string& text) { return read_temperature(text).kelvin(); }},
+      reader("temperature difference", read_temperature_difference),
   };
   return all;
 }
@@ -543,6 +544,21 @@ TEST_CASE("temperatures, below zero too", "[text]") {
   }));
   CAPTURE(text);
   CHECK_THAT(read_temperature(text).celsius(), Catch::WithinAbs(celsius, 3e-13));  // a few roundings near 300 K
+}
+
+TEST_CASE("a difference of temperatures has no zero of a scale in it", "[text]") {
+  const auto [text, kelvin] = GENERATE(table<std::string, double>({
+      {"46 degF", 46.0 / 1.8},
+      {"25 degC", 25.0},
+      {"0 degF", 0.0},
+      {"1/2 °C", 0.5},
+      {"10 degrees Fahrenheit", 10.0 / 1.8},
+  }));
+  CAPTURE(text);
+  CHECK_THAT(read_temperature_difference(text).value(), Catch::WithinAbs(kelvin, 3e-13));  // of two points near 300 K
+  CHECK_THROWS_AS(read_temperature_difference("-1 degF"), TextError);
+  CHECK_THROWS_AS(read_temperature_difference("600 degF"), TextError);
+  CHECK_THROWS_AS(read_temperature_difference("46"), TextError);
 }
 
 TEST_CASE("carbon to nitrogen is a ratio of two numbers", "[text]") {

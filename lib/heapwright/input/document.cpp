@@ -2,14 +2,14 @@
 
 #include <toml++/toml.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdio>
 #include <filesystem>
-#include <fstream>
 #include <iterator>
-#include <system_error>
 
+#include "heapwright/input/file.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -17,8 +17,8 @@ namespace heapwright {
 
 struct Value::Source {
   std::string name;
+  std::filesystem::path folder;  ///< of the file; empty where the text is no file's
   std::string text;
-
   std::vector<std::size_t> line_starts;
 
   Source(std::string of_file, std::string words) : name(std::move(of_file)), text(std::move(words)) {
@@ -134,25 +134,6 @@ void refuse_deep_keys(const Value::Source& source) {
   }
 }
 
-std::string contents_of(const std::string& path) {
-  std::error_code trouble;
-  const std::filesystem::file_status status = std::filesystem::status(path, trouble);
-  if (!std::filesystem::exists(status)) fail({path, 0, 0, {}}, "there is no such file", "check the name and the folder");
-  if (std::filesystem::is_fifo(status) || std::filesystem::is_socket(status))
-    fail({path, 0, 0, {}}, "this is not a file", "name a .toml file");
-  if (std::filesystem::is_directory(status)) fail({path, 0, 0, {}}, "this is a folder, not a file", "name a .toml file in it");
-  std::ifstream stream(path, std::ios::binary);
-  if (!stream) fail({path, 0, 0, {}}, "the file cannot be opened", "check that you may read it");
-  // One byte more than is allowed, so that a longer file (or a device without end) is known as such without reading it all.
-  std::string text(Document::largest_file + 1, '\0');
-  stream.read(text.data(), static_cast<std::streamsize>(text.size()));
-  text.resize(static_cast<std::size_t>(stream.gcount()));
-  if (stream.bad()) fail({path, 0, 0, {}}, "the file cannot be read", "check that you may read it");
-  if (text.size() > Document::largest_file) fail({path, 0, 0, {}}, "the file is larger than 1 MiB", "a yard file is a page or two of text");
-  if (text.find('\0') != std::string::npos) fail({path, 0, 0, {}}, "this is not a text file", "name a .toml file");
-  return text;
-}
-
 }  // namespace
 
 std::string print_date(Date date) {
@@ -160,6 +141,23 @@ std::string print_date(Date date) {
   std::snprintf(text.data(), text.size(), "%04d-%02u-%02u", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
                 static_cast<unsigned>(date.day()));
   return text.data();
+}
+
+Date read_date(std::string_view text) {
+  constexpr std::string_view pattern = "dddd-dd-dd";
+  const auto fits = [](char c, char place) { return place == 'd' ? c >= '0' && c <= '9' : c == place; };
+  const auto number = [&](std::size_t begin, std::size_t end) {
+    int value = 0;
+    for (std::size_t i = begin; i < end; ++i) value = 10 * value + (text[i] - '0');
+    return value;
+  };
+  if (std::equal(text.begin(), text.end(), pattern.begin(), pattern.end(), fits)) {
+    const Date date(std::chrono::year(number(0, 4)), std::chrono::month(static_cast<unsigned>(number(5, 7))),
+                    std::chrono::day(static_cast<unsigned>(number(8, 10))));
+    if (date.ok()) return date;
+    throw TextError("\"" + std::string(text) + "\" is no day of the calendar", "write year-month-day: 2026-11-07");
+  }
+  throw TextError("\"" + std::string(text) + "\" is no date", "write year-month-day: 2026-11-07");
 }
 
 bool Value::is_text() const { return std::holds_alternative<std::string>(node_->content) && node_->refused.empty(); }
@@ -222,6 +220,10 @@ std::optional<Value> Table::find(std::string_view key) {
 
 std::optional<std::string> Table::text(std::string_view key) {
   return read(key, [](std::string_view words) { return std::string(words); });
+}
+
+std::optional<std::string> Table::path(std::string_view key) {
+  return read(key, [&](std::string_view words) { return (value_.source_->folder / words).string(); });
 }
 
 std::optional<bool> Table::flag(std::string_view key) {
@@ -306,12 +308,14 @@ Document::Document(std::unique_ptr<Value::Source> source, std::unique_ptr<Value:
 Document::Document(Document&&) noexcept = default;
 Document::~Document() = default;
 
-Document Document::from_file(const std::string& path, Problems& problems) { return from_text(contents_of(path), path, problems); }
+Document Document::from_file(const std::string& path, Problems& problems) {
+  Document document = from_text(contents_of(path, {largest_file, ".toml", "a yard file is a page or two of text"}), path, problems);
+  document.source_->folder = std::filesystem::path(path).parent_path();
+  return document;
+}
 
 Document Document::from_text(std::string text, std::string name, Problems& problems) {
-  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-  if (text.starts_with(byte_order_mark)) text.erase(0, byte_order_mark.size());
-  auto source = std::make_unique<Value::Source>(std::move(name), std::move(text));
+  auto source = std::make_unique<Value::Source>(std::move(name), without_byte_order_mark(std::move(text)));
   refuse_deep_keys(*source);
   try {
     const toml::table parsed = toml::parse(std::string_view(source->text), source->name);

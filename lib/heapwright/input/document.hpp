@@ -23,6 +23,8 @@ using Date = std::chrono::year_month_day;
 
 /// "2026-11-07".
 std::string print_date(Date date);
+/// "2026-11-07", ISO 8601 with hyphens. @throws TextError
+Date read_date(std::string_view text);
 
 class Table;
 
@@ -97,6 +99,8 @@ class Table {
   bool has(std::string_view key) { return find(key).has_value(); }
 
   std::optional<std::string> text(std::string_view key);
+  /// The path of another file, which is told from the folder of this one; as it stands where this is a text and no file.
+  std::optional<std::string> path(std::string_view key);
   std::optional<bool> flag(std::string_view key);
   std::optional<double> number(std::string_view key);
   std::optional<Date> date(std::string_view key);
@@ -130,6 +134,8 @@ class Table {
   void finish();
 
   Position position() const { return value_.position(); }
+  /// Where the problems of this table go, for a reader of another file that it names.
+  Problems& problems() const { return *value_.problems_; }
   std::vector<std::string> keys() const;
 
  private:

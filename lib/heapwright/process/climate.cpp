@@ -40,10 +40,55 @@ void take_named(Table& table, ClimateDescription& climate) {
   climate.warmest_month = named->warmest_month;
 }
 
+void take_two_months(Table& table, ClimateDescription& climate) {
+  climate.coldest_month = table.read("coldest_month", read_monthly_mean);
+  climate.warmest_month = table.read("warmest_month", read_monthly_mean);
+  if (table.has("coldest_month") != table.has("warmest_month"))
+    table.problem("gives only one of the coldest and the warmest month",
+                  "write both: coldest_month = \"30 degF\", warmest_month = \"76 degF\"");
+  if (climate.coldest_month && climate.warmest_month && *climate.coldest_month > *climate.warmest_month)
+    table.problem_at("coldest_month", "is warmer than the warmest month", "swap the two");
+}
+
+/// The mean of the year and how far its months lie apart: half of that below is the coldest month, half above the warmest.
+void take_mean_and_swing(Table& table, ClimateDescription& climate) {
+  climate.annual_mean = table.read("annual_mean", read_monthly_mean);
+  climate.swing = table.read("swing", read_temperature_difference);
+  if (table.has("annual_mean") != table.has("swing"))
+    table.problem("gives only one of the year's mean and its swing", "write both: annual_mean = \"53 degF\", swing = \"46 degF\"");
+  if (!climate.annual_mean || !climate.swing) return;
+  climate.coldest_month = *climate.annual_mean - 0.5 * *climate.swing;
+  climate.warmest_month = *climate.annual_mean + 0.5 * *climate.swing;
+  if (!is_a_monthly_mean(*climate.coldest_month) || !is_a_monthly_mean(*climate.warmest_month))
+    table.problem_at("swing", "makes a month such as there is none on this earth",
+                     "write the warmest month's mean less the coldest's: \"46 degF\"");
+}
+
+/// The days are read here, so that what is wrong with them is told with the rest.
+void take_days(Table& table, ClimateDescription& climate) {
+  const std::optional<std::string> path = table.path("file");
+  if (!path) return;
+  climate.file = table.text("file").value_or("");
+  try {
+    Csv csv = Csv::from_file(*path, table.problems());
+    climate.days = read_daily_means(csv);
+  } catch (const InputError& error) {
+    for (const Problem& problem : error.problems())
+      table.problem_at("file", problem.where.file + ": " + problem.what, problem.would_be_right);
+  }
+}
+
 void check_one_way(Table& table) {
   int ways = 0;
-  for (const char* key : {"mean_air_temperature", "coldest_month", "like", "file"}) ways += table.has(key) ? 1 : 0;
-  if (ways > 1) table.problem("tells the weather in more than one way", "give twelve means, or two months, or like, or a file");
+  for (const char* key : {"mean_air_temperature", "coldest_month", "annual_mean", "like", "file"}) ways += table.has(key) ? 1 : 0;
+  if (ways > 1)
+    table.problem("tells the weather in more than one way",
+                  "give twelve means, or two months, or the year's mean and swing, or like, or a file");
+}
+
+std::string evidence_of(const ClimateDescription& climate) {
+  if (!climate.like.empty()) return "judged by us";
+  return climate.annual_mean ? "your year's mean and swing" : "your two months";
 }
 
 }  // namespace
@@ -79,15 +124,10 @@ std::optional<ClimateDescription> read_climate(Table& root) {
   if (!means.empty() && means.size() != 12)
     table->problem_at("mean_air_temperature", "has " + std::to_string(means.size()) + " temperatures",
                       "write twelve monthly means, January first");
-  climate.coldest_month = table->read("coldest_month", read_monthly_mean);
-  climate.warmest_month = table->read("warmest_month", read_monthly_mean);
-  if (table->has("coldest_month") != table->has("warmest_month"))
-    table->problem("gives only one of the coldest and the warmest month",
-                   "write both: coldest_month = \"30 degF\", warmest_month = \"76 degF\"");
-  if (climate.coldest_month && climate.warmest_month && *climate.coldest_month > *climate.warmest_month)
-    table->problem_at("coldest_month", "is warmer than the warmest month", "swap the two");
+  take_two_months(*table, climate);
+  take_mean_and_swing(*table, climate);
   take_named(*table, climate);
-  climate.file = table->text("file").value_or("");
+  take_days(*table, climate);
   check_one_way(*table);
   table->finish();
   return climate;
@@ -106,13 +146,14 @@ std::optional<MonthlyMeans> monthly_means(const ClimateDescription& climate) {
 }
 
 std::optional<Assumption> assumption_of(const ClimateDescription& climate) {
-  if (!climate.monthly_means.empty() || !climate.coldest_month || !climate.warmest_month) return std::nullopt;
+  const bool measured = !climate.monthly_means.empty() || !climate.days.empty();
+  if (measured || !climate.coldest_month || !climate.warmest_month) return std::nullopt;
   Assumption assumption;
   assumption.what = climate.like.empty() ? "weather" : "weather, " + climate.like;
   assumption.value = std::string("a smooth year");
   assumption.low = *climate.coldest_month;
   assumption.high = *climate.warmest_month;
-  assumption.evidence = climate.like.empty() ? "your two months" : "judged by us";
+  assumption.evidence = evidence_of(climate);
   return assumption;
 }
 

@@ -7,6 +7,7 @@
 
 #include "heapwright/input/document.hpp"
 #include "heapwright/materials/assumption.hpp"
+#include "heapwright/process/daily_means.hpp"
 #include "heapwright/units/temperature.hpp"
 
 namespace heapwright {
@@ -26,17 +27,20 @@ struct NamedClimate {
 };
 std::vector<NamedClimate> named_climates();
 
-/// One of these ways is used: twelve monthly means, the coldest and warmest month, a named winter (whose two months stand here
-/// too), or a file of days.
+/// One of these ways is used: twelve monthly means; the coldest and warmest month; the mean of the year and its swing or a named winter
+/// (whose two months stand here too); or a file of days.
 struct ClimateDescription {
   MonthlyMeans monthly_means;  ///< twelve or none
   std::optional<TemperaturePoint> coldest_month;
   std::optional<TemperaturePoint> warmest_month;
+  std::optional<TemperaturePoint> annual_mean;
+  std::optional<TemperatureDifference> swing;  ///< the warmest month's mean less the coldest month's
   std::string like;
-  std::string file;
+  std::string file;  ///< as the yard file names it
+  DailyMeans days;   ///< of that file
 };
 
-/// Reads [climate]; nothing where the file has none.
+/// Reads [climate], and the file of days that it names; nothing where the file has none.
 std::optional<ClimateDescription> read_climate(Table& root);
 
 /// Twelve means from what is known: as given, or on a cosine from the coldest month, January, to the warmest, July:

@@ -5,12 +5,17 @@
 
 namespace heapwright {
 
+enum class TemperatureScale { celsius, fahrenheit };
+
 /// A temperature on the thermometer. Two of them have a difference but no sum; Celsius and Fahrenheit exist at the edges only.
 class TemperaturePoint {
  public:
   static TemperaturePoint from_kelvin(double value) { return TemperaturePoint(value); }
   static TemperaturePoint from_celsius(double value) { return TemperaturePoint(value + ice_point); }
   static TemperaturePoint from_fahrenheit(double value) { return TemperaturePoint((value - 32.0) / 1.8 + ice_point); }
+  static TemperaturePoint on(TemperatureScale scale, double value) {
+    return scale == TemperatureScale::celsius ? from_celsius(value) : from_fahrenheit(value);
+  }
 
   double kelvin() const { return kelvin_; }
   double celsius() const { return kelvin_ - ice_point; }

@@ -237,6 +237,43 @@ class Cursor {
   std::size_t at_ = 0;
 };
 
+/// Takes a minus, of whichever kind, from the front of a text; −1 where there was one, else 1.
+double take_sign(std::string_view& text) {
+  while (!text.empty() && is_space(text.front())) text.remove_prefix(1);
+  for (const std::string_view minus : {"-", "−", "–"}) {
+    if (!text.starts_with(minus)) continue;
+    text.remove_prefix(minus.size());
+    return -1.0;
+  }
+  return 1.0;
+}
+
+/// "-12.5", of at most fifteen digits; nothing for all that is written otherwise. Nearly every number of a long table is such, and
+/// a stream for each would take most of the time. Digits and power of ten are both exact then, so their quotient is rounded once, and
+/// is the same double as the stream's.
+std::optional<double> plain_decimal(std::string_view text) {
+  const bool minus = text.starts_with('-');
+  if (minus) text.remove_prefix(1);
+  constexpr std::size_t most_digits = 15;
+  std::size_t digits = 0;
+  double number = 0.0;
+  double divisor = 1.0;
+  bool after_point = false;
+  for (const char c : text) {
+    if (c == '.' && !after_point && digits > 0) {
+      after_point = true;
+    } else if (is_digit(c) && digits < most_digits) {
+      ++digits;
+      number = 10.0 * number + (c - '0');
+      if (after_point) divisor *= 10.0;
+    } else {
+      return std::nullopt;
+    }
+  }
+  if (digits == 0 || number / divisor > largest_magnitude) return std::nullopt;
+  return (minus ? -number : number) / divisor;
+}
+
 struct Part {
   double number;
   std::string unit;
@@ -482,30 +519,36 @@ MassPerArea read_mass_per_area(std::string_view text) {
 TemperaturePoint read_temperature(std::string_view text) {
   constexpr std::string_view example = "\"131 degF\" or \"55 degC\"";
   std::string_view rest = text;
-  while (!rest.empty() && is_space(rest.front())) rest.remove_prefix(1);
-  double sign = 1.0;
-  for (const std::string_view minus : {"-", "−", "–"}) {
-    if (rest.starts_with(minus)) {
-      rest.remove_prefix(minus.size());
-      sign = -1.0;
-      break;
-    }
-  }
+  const double sign = take_sign(rest);
   const Part part = read_single(rest, example);
-  std::string scale = without_separators(part.unit);
+  const std::optional<TemperatureScale> scale = temperature_scale(part.unit);
+  if (!scale) refuse(text, "is not a temperature", example);
+  const TemperaturePoint point = TemperaturePoint::on(*scale, sign * part.number);
+  if (!(point.celsius() >= -90.0 && point.celsius() <= 200.0)) refuse(text, "is not a temperature of air or compost", example);
+  return point;
+}
+
+std::optional<TemperatureScale> temperature_scale(std::string_view words) {
+  std::string scale = without_separators(plain_signs(words));
   for (const std::string_view degrees : {"degrees", "degree", "deg"}) {
     if (scale.starts_with(degrees)) {
       scale.erase(0, degrees.size());
       break;
     }
   }
-  const double value = sign * part.number;
-  std::optional<TemperaturePoint> point;
-  if (scale == "f" || scale == "fahrenheit") point = TemperaturePoint::from_fahrenheit(value);
-  if (scale == "c" || scale == "celsius") point = TemperaturePoint::from_celsius(value);
-  if (!point) refuse(text, "is not a temperature", example);
-  if (!(point->celsius() >= -90.0 && point->celsius() <= 200.0)) refuse(text, "is not a temperature of air or compost", example);
-  return *point;
+  if (scale == "f" || scale == "fahrenheit") return TemperatureScale::fahrenheit;
+  if (scale == "c" || scale == "celsius") return TemperatureScale::celsius;
+  return std::nullopt;
+}
+
+TemperatureDifference read_temperature_difference(std::string_view text) {
+  constexpr std::string_view example = "\"46 degF\" or \"25 degC\"";
+  const Part part = read_single(text, example);
+  const std::optional<TemperatureScale> scale = temperature_scale(part.unit);
+  if (!scale) refuse(text, "is not a difference of temperatures", example);
+  const TemperatureDifference difference = TemperaturePoint::on(*scale, part.number) - TemperaturePoint::on(*scale, 0.0);
+  if (!(difference.value() <= 290.0)) refuse(text, "is no difference of temperatures of air or compost", example);
+  return difference;
 }
 
 CarbonNitrogenRatio read_carbon_to_nitrogen(std::string_view text) {
@@ -542,6 +585,20 @@ NitrogenDryBasis read_nitrogen_dry_basis(std::string_view text) { return nitroge
 OrganicMatterDryBasis read_organic_dry_basis(std::string_view text) { return organic_dry_basis(read_percentage(text)); }
 PhosphateDryBasis read_phosphate_dry_basis(std::string_view text) { return from_si<PhosphateDryBasis>(read_percentage(text)); }
 PotashDryBasis read_potash_dry_basis(std::string_view text) { return from_si<PotashDryBasis>(read_percentage(text)); }
+
+double read_number(std::string_view text) {
+  if (const std::optional<double> plain = plain_decimal(text)) return *plain;
+  constexpr std::string_view example = "a number alone, with a decimal point: \"31.5\"";
+  std::string_view rest = text;
+  const double sign = take_sign(rest);
+  Cursor cursor(plain_signs(rest), text);
+  cursor.skip_spaces();
+  if (!cursor.number_ahead()) refuse(text, cursor.done() ? "is empty" : "is not a number", example);
+  const double value = cursor.number();
+  cursor.skip_spaces();
+  if (!cursor.done()) refuse(text, "is not a number alone", example);
+  return sign * value;
+}
 
 CountedWords read_counted_words(std::string_view text) {
   Cursor cursor = start_of(text);

@@ -7,6 +7,7 @@
 /// and so are nan, inf, "ton" (short or metric?) and imperial gallons. Nothing depends on the locale.
 /// All readers throw TextError with what is wrong and what would be right.
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -51,6 +52,10 @@ ParticleDensity read_particle_density(std::string_view text);  ///< "1400 kg/m3"
 MassPerArea read_mass_per_area(std::string_view text);         ///< "3 lb/1000ft2"
 
 TemperaturePoint read_temperature(std::string_view text);  ///< "131 degF", "55 degC"; may be below zero
+/// "degF", "°C", "degrees Fahrenheit"; nothing for other words.
+std::optional<TemperatureScale> temperature_scale(std::string_view words);
+/// How far two temperatures lie apart: "46 degF" is 46 steps of that scale, with no zero of its own; zero or more.
+TemperatureDifference read_temperature_difference(std::string_view text);
 
 CarbonNitrogenRatio read_carbon_to_nitrogen(std::string_view text);  ///< "30:1"
 
@@ -68,6 +73,9 @@ template <class Basis>
 Fraction<Basis> read_fraction(std::string_view text) {
   return Fraction<Basis>::of(read_percentage(text));
 }
+
+/// A number whose unit stands elsewhere, as in a column with its unit at the head: "-12.5". May be below zero.
+double read_number(std::string_view text);
 
 /// The first number of a text and the words behind it: "24 leaf-bag" is {24, "leaf-bag"}; for amounts in named containers.
 struct CountedWords {

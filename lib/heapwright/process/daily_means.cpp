@@ -1,0 +1,202 @@
+#include "heapwright/process/daily_means.hpp"
+
+#include <algorithm>
+#include <chrono>
+#include <optional>
+#include <string>
+
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+using std::chrono::sys_days;
+
+constexpr const char* names_wanted = "write the columns' names in the first row: date,air degF";
+constexpr const char* days_wanted = "give every day of a year, or of more";
+constexpr std::size_t most_days = 36525;  // of a hundred years: past that a file is a slip
+
+struct Columns {
+  std::size_t date;
+  std::size_t mean;
+  TemperatureScale scale;
+};
+
+/// "air degF", "air °C", "air deg F", "air (F)": the scale at the end of a column's name.
+std::optional<TemperatureScale> scale_at_end(std::string_view name) {
+  while (name.ends_with(')') || name.ends_with(']')) name.remove_suffix(1);
+  for (std::size_t begin = 0; begin < name.size(); ++begin) {
+    const bool a_word_begins = begin == 0 || std::string_view(" _([").find(name[begin - 1]) != std::string_view::npos;
+    if (!a_word_begins) continue;
+    if (const auto scale = temperature_scale(name.substr(begin))) return scale;
+  }
+  return std::nullopt;
+}
+
+bool is_called_date(const std::string& name) { return plain_name(name) == "date"; }
+
+/// Whether a column seems to be meant, though it lacks its unit.
+bool sounds_like_air(const std::string& name) {
+  const std::string plain = plain_name(name);
+  const auto has = [&](const char* word) { return plain.find(word) != std::string::npos; };
+  return has("air") || has("temp") || has("mean");
+}
+
+bool is_date(std::string_view text) {
+  try {
+    read_date(text);
+    return true;
+  } catch (const TextError&) {
+    return false;
+  }
+}
+
+template <class Is>
+std::vector<std::size_t> columns_that(Is is, const Csv& csv) {
+  std::vector<std::size_t> columns;
+  for (std::size_t column = 0; column < csv.header().size(); ++column) {
+    if (is(csv.header()[column])) columns.push_back(column);
+  }
+  return columns;
+}
+
+std::optional<std::size_t> date_column(Csv& csv) {
+  const std::vector<std::size_t> dates = columns_that(is_called_date, csv);
+  if (dates.empty()) csv.problem_of_header("no column is named \"date\"", names_wanted);
+  if (dates.size() > 1) csv.problem_of_column(dates[1], "is a second column of that name", "leave one");
+  return dates.size() == 1 ? std::optional(dates.front()) : std::nullopt;
+}
+
+std::optional<std::size_t> mean_column(Csv& csv) {
+  const std::vector<std::size_t> means = columns_that(scale_at_end, csv);
+  if (means.size() == 1) return means.front();
+  if (means.size() > 1) {
+    csv.problem_of_column(means[1], "is a second column of temperatures, beside \"" + csv.header()[means[0]] + "\"",
+                          "leave one: the mean air temperature of each day");
+    return std::nullopt;
+  }
+  const std::vector<std::size_t> without_unit = columns_that(sounds_like_air, csv);
+  if (without_unit.empty()) {
+    csv.problem_of_header("no column has temperatures, by a name that ends in their unit", names_wanted);
+  } else {
+    csv.problem_of_column(without_unit.front(), "does not say its unit", "end the name in it: \"air degF\" or \"air degC\"");
+  }
+  return std::nullopt;
+}
+
+bool has_names(Csv& csv) {
+  if (csv.flawed()) return false;
+  if (!columns_that(is_date, csv).empty()) {
+    csv.problem_of_header("there are no names above the days", names_wanted);
+    return false;
+  }
+  if (csv.header().size() == 1 && csv.header().front().find_first_of(";\t") != std::string::npos) {
+    csv.problem_of_header("the columns are not parted by commas", names_wanted);
+    return false;
+  }
+  return true;
+}
+
+std::optional<Columns> columns_of(Csv& csv) {
+  if (!has_names(csv)) return std::nullopt;
+  const std::optional<std::size_t> date = date_column(csv);
+  const std::optional<std::size_t> mean = mean_column(csv);
+  if (!date || !mean) return std::nullopt;
+  return Columns{*date, *mean, *scale_at_end(csv.header()[*mean])};
+}
+
+/// The day after, but for 29 February.
+Date next_wanted(Date day) {
+  const Date next = sys_days(day) + std::chrono::days(1);
+  const bool is_leap_day = next.month() == std::chrono::February && next.day() == std::chrono::day(29);
+  return is_leap_day ? Date(sys_days(next) + std::chrono::days(1)) : next;
+}
+
+bool follows(Date day, Date before) { return sys_days(day) == sys_days(before) + std::chrono::days(1) || day == next_wanted(before); }
+
+/// Follows the dates from row to row.
+class Calendar {
+ public:
+  explicit Calendar(std::size_t column) : column_(column) {}
+
+  std::optional<Date> take(Csv& csv) {
+    const std::optional<Date> day = csv.read(column_, read_date);
+    if (!day) {
+      sound_ = false;
+      return day;
+    }
+    if (last_) compare(*day, *last_, csv);
+    if (!first_) first_ = day;
+    last_ = day;
+    return day;
+  }
+
+  /// What is missing; of a file of which some days were not understood that is not known.
+  void finish(Csv& csv) const {
+    if (!sound_ || csv.flawed()) return;
+    if (gap_) {
+      csv.problem_at(gap_->before, csv.header()[column_], print_date(gap_->missing) + " is missing before this",
+                     "give every day from the first to the last");
+    } else if (!first_) {
+      csv.problem_of_file("there are no days below the columns' names", days_wanted);
+    } else if (sys_days(next_wanted(*last_)) < sys_days(*first_ + std::chrono::years(1))) {
+      csv.problem_of_file("the days from " + print_date(*first_) + " to " + print_date(*last_) + " are less than a year", days_wanted);
+    }
+  }
+
+ private:
+  struct Gap {
+    Date missing;
+    Position before;
+  };
+
+  void compare(Date day, Date last, Csv& csv) {
+    if (day <= last) {
+      sound_ = false;
+      csv.problem(column_, day == last ? print_date(day) + " stands twice" : print_date(day) + " stands after " + print_date(last),
+                  "give each day once, in their order");
+    } else if (!gap_ && !follows(day, last)) {
+      gap_ = Gap{next_wanted(last), csv.position(column_)};
+    }
+  }
+
+  std::size_t column_;
+  std::optional<Date> first_;
+  std::optional<Date> last_;
+  std::optional<Gap> gap_;  ///< the first
+  bool sound_ = true;
+};
+
+TemperaturePoint read_mean(std::string_view text, TemperatureScale scale) {
+  const TemperaturePoint mean = TemperaturePoint::on(scale, read_number(text));
+  if (!is_a_daily_mean(mean))
+    throw TextError("\"" + std::string(text) + "\" is no day's mean on this earth",
+                    "write the mean air temperature, from -60 to 60 degC or -76 to 140 degF");
+  return mean;
+}
+
+}  // namespace
+
+bool is_a_daily_mean(TemperaturePoint mean) {
+  return mean >= TemperaturePoint::from_celsius(-60.0) && mean <= TemperaturePoint::from_celsius(60.0);
+}
+
+DailyMeans read_daily_means(Csv& csv) {
+  const std::optional<Columns> columns = columns_of(csv);
+  if (!columns) return {};
+  DailyMeans means;
+  Calendar calendar(columns->date);
+  for (std::size_t rows = 0; csv.next(); ++rows) {
+    if (rows == most_days) {
+      csv.problem_of_file("there are more than a hundred years of days", "leave out the first of them");
+      return means;
+    }
+    const std::optional<Date> day = calendar.take(csv);
+    const auto mean = csv.read(columns->mean, [&](std::string_view text) { return read_mean(text, columns->scale); });
+    if (day && mean) means.push_back({*day, *mean});
+  }
+  calendar.finish(csv);
+  return means;
+}
+
+}  // namespace heapwright

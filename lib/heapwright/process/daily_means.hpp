@@ -1,0 +1,28 @@
+#pragma once
+/// Air temperatures of a weather station, a day a row.
+
+#include <vector>
+
+#include "heapwright/input/csv.hpp"
+#include "heapwright/input/document.hpp"
+#include "heapwright/units/temperature.hpp"
+
+namespace heapwright {
+
+struct DailyMean {
+  Date day;
+  TemperaturePoint mean;
+};
+
+/// In the order of the days.
+using DailyMeans = std::vector<DailyMean>;
+
+/// Whether a temperature can be the mean of a day: −60 to 60 °C.
+bool is_a_daily_mean(TemperaturePoint mean);
+
+/// Reads columns `date` ("2026-11-07") and one whose name ends in its unit ("air degF"); other columns are passed over. Every day from
+/// the first to the last stands there, of a year or of more; only 29 February may be left out, as many tables do. All that is wrong
+/// becomes problems of the file.
+DailyMeans read_daily_means(Csv& csv);
+
+}  // namespace heapwright
