@@ -33,7 +33,7 @@ COMPOST_PROPERTIES = ("moisture_wet_basis", "bulk_density", "carbon_to_nitrogen"
 
 PUBLISHED = ("seen", "secondary")
 EVIDENCE = PUBLISHED + ("memory", "judged")
-OWN_SOURCES = {"memory": ("memory",), "judged": ("judged", "common-practice")}
+OWN_SOURCES = {"memory": ("memory",), "judged": ("judged", "common-practice", "calibrated")}
 
 FIXED_FEEDSTOCKS = ("leaves-fall", "grass-clippings", "kitchen-scraps", "coffee-grounds", "straw", "urea", "blood-meal")
 FIXED_COMPOSTS = ("yard-trimmings",)
@@ -88,6 +88,13 @@ def number(text):
 def kg_per_m3(text):
     value, unit = number_and_unit(text)
     return value * KG_PER_M3[unit]
+
+
+def comparable(value):
+    """A figure as a number: with a unit as texts have it, or plain as the heap model's parameters are."""
+    if isinstance(value, (int, float)):
+        return Decimal(repr(value))
+    return kg_per_m3(value) if number_and_unit(value)[1] in KG_PER_M3 else number(value)
 
 
 def half_last_place(value):
@@ -284,8 +291,10 @@ def check_carbon_and_nitrogen(report, ident, row):
 
 
 def check_order(report, where, reading):
-    in_order = [kg_per_m3(text) if number_and_unit(text)[1] in KG_PER_M3 else number(text) for text in (reading.get("low"), reading.get("typical") or reading.get("volume"), reading.get("high")) if text]
-    units = {number_and_unit(text)[1] for text in (*triple(reading), reading.get("volume")) if text}
+    typical = next((reading[key] for key in ("typical", "volume", "value") if key in reading), None)
+    figures = [figure for figure in (reading.get("low"), typical, reading.get("high")) if figure is not None]
+    in_order = [comparable(figure) for figure in figures]
+    units = {number_and_unit(figure)[1] for figure in figures if isinstance(figure, str)}
     report.check(len(units) <= 1, f"ranges: {where}: several units in one reading: {', '.join(sorted(units))}")
     report.check(in_order == sorted(in_order), f"ranges: {where}: low, typical and high out of order: {shown(triple(reading))}")
 

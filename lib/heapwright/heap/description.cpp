@@ -1,6 +1,7 @@
 #include "heapwright/heap/description.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "heapwright/error.hpp"
 #include "heapwright/units/text.hpp"
@@ -117,6 +118,11 @@ void check_top_width(const HeapDescription& heap) {
     throw TextError("a windrow is no wider at the top than at the base", "make it the width at most");
 }
 
+std::optional<Duration> read_turning(std::string_view text) {
+  if (text == "never") return std::nullopt;
+  return read_duration(text);
+}
+
 int heap_count(double number) {
   constexpr double most = 1000.0;
   if (!(number >= 1.0 && number <= most && number == static_cast<int>(number)))
@@ -139,6 +145,26 @@ HeapSize size_of(const HeapDescription& heap) {
   throw DomainError("there is no such shape of a heap");
 }
 
+HeapDescription filled_to(const HeapDescription& heap, double share) {
+  const auto scale = [](std::optional<Length>& side, double by) {
+    if (side) *side *= by;
+  };
+  HeapDescription part = heap;
+  switch (heap.shape) {
+    case HeapShape::bin:
+    case HeapShape::round: scale(part.height, share); break;
+    case HeapShape::tumbler: *part.volume *= share; break;
+    case HeapShape::cone:
+      scale(part.height, std::cbrt(share));
+      scale(part.diameter, std::cbrt(share));
+      break;
+    case HeapShape::windrow:
+      for (auto* side : {&part.height, &part.width, &part.top_width}) scale(*side, std::sqrt(share));
+      break;
+  }
+  return part;
+}
+
 Volume room_of(const HeapDescription& heap) { return static_cast<double>(heap.count) * size_of(heap).volume; }
 
 Facts facts_of(const HeapDescription& heap, Date built) {
@@ -159,13 +185,7 @@ std::optional<HeapDescription> read_heap(Table& root) {
   if (const auto count = table->number("count")) checked_at(*table, "count", [&] { heap.count = heap_count(*count); });
   heap.built = table->date("built");
   heap.filled_as_it_comes = table->one_of<bool>("filled", {{"at-once", false}, {"as-it-comes", true}}).value_or(false);
-  heap.turn_every = table
-                        ->read("turn_every",
-                               [](std::string_view text) -> std::optional<Duration> {
-                                 if (text == "never") return std::nullopt;
-                                 return read_duration(text);
-                               })
-                        .value_or(std::nullopt);
+  heap.turn_every = table->read("turn_every", read_turning).value_or(std::nullopt);
   heap.keep_moist = table->flag("keep_moist").value_or(false);
   heap.covered = table->flag("covered").value_or(false);
   table->finish();

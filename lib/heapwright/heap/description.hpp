@@ -54,11 +54,18 @@ std::string_view example_size(std::string_view key);
 /// @throws TextError where a heap that is no windrow has a top width, or a windrow is wider at its top than at its base
 void check_top_width(const HeapDescription& heap);
 
+/// How often a heap is turned: "14 days", or "never". @throws TextError
+std::optional<Duration> read_turning(std::string_view text);
+
 /// A number of heaps: whole, from 1 to 1000. @throws TextError otherwise
 int heap_count(double number);
 
 /// One heap of a description, full. @throws DomainError where a size is missing, or there is no such shape
 HeapSize size_of(const HeapDescription& heap);
+
+/// One heap of a description with a share of it there, from 0 to 1: a bin is filled lower; cones and windrows keep their slope and are
+/// smaller all round.
+HeapDescription filled_to(const HeapDescription& heap, double share);
 
 /// What all heaps of a description hold, full. @throws DomainError as size_of()
 Volume room_of(const HeapDescription& heap);

@@ -15,15 +15,6 @@ constexpr double as_good_as_full = 1.02;
 constexpr double hair = 1e-6;  // so that 3 ft is 3 ft whichever way it was reckoned, and a recipe for a cubic yard is one
 constexpr double about = 0.9;  // "about a cubic yard" is no sharper
 
-/// A full heap's height, as a heap of its shape has it when only a share of it is there.
-Length height_of_share(const HeapDescription& heap, double share) {
-  switch (heap.shape) {
-    case HeapShape::cone: return *heap.height * std::cbrt(share);
-    case HeapShape::windrow: return *heap.height * std::sqrt(share);
-    default: return *heap.height * share;
-  }
-}
-
 /// What of a heap is there.
 struct Filled {
   Volume volume;
@@ -32,7 +23,7 @@ struct Filled {
 
 Filled filled(const HeapDescription& heap, const HeapSize& size, double share) {
   share = std::min(1.0, share);
-  return {share * size.volume, heap.shape == HeapShape::tumbler ? std::nullopt : std::optional<Length>(height_of_share(heap, share))};
+  return {share * size.volume, filled_to(heap, share).height};
 }
 
 bool heats(const Filled& heap) { return is_enough_to_heat(heap.volume) && (!heap.height || *heap.height >= about * least_height_to_heat); }

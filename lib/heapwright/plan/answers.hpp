@@ -1,11 +1,13 @@
 #pragma once
-/// The single answers about a yard, of which a plan is made: its mix, its recipe, its heap.
+/// The single answers about a yard, of which a plan is made: its mix, its recipe, its heap, its forecast.
 
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "heapwright/heap/heap.hpp"
+#include "heapwright/plan/compost_yield.hpp"
+#include "heapwright/process/forecast.hpp"
 #include "heapwright/recipe/recipe.hpp"
 #include "heapwright/yard/yard.hpp"
 
@@ -28,5 +30,25 @@ Recipe first_recipe(const Yard& yard, Date today);
 
 /// The heap of a yard with what its recipe puts in, where that comes to a size: described, or suggested.
 HeapAnswer heap_of(const Yard& yard, const Recipe& recipe, Date today);
+
+/// The heap of a yard through time. Of several heaps the first, which is the fullest.
+struct ForecastAnswer {
+  std::optional<Forecast> forecast;     ///< nothing where nothing with a size is to put in, or too little
+  bool too_little = false;              ///< to forecast
+  std::optional<HeapDescription> heap;  ///< as described, else suggested; none of what is too little to suggest one for
+  std::optional<Volume> volume;         ///< of what the first heap is filled with, all at once or in the first week
+  int heaps = 1;                        ///< that are filled
+  HeapCare care;
+  bool week_by_week = false;
+  std::optional<CompostYield> screened;  ///< of all that is put in; none where it is never ready
+  YieldRule yield;                       ///< that it follows from
+  Mass mass;                             ///< of that when it is ready, unscreened, else at the end
+  Volume finished_volume;
+  std::vector<Assumption> assumptions;
+  std::vector<std::string> cautions;
+};
+
+/// @param yard with a climate @throws DomainError without one
+ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, const Progress& progress = {});
 
 }  // namespace heapwright

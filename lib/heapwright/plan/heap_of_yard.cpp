@@ -7,8 +7,7 @@ namespace {
 
 /// Without a size of its own a recipe is of parts, and its volume an example.
 std::optional<Volume> volume_to_put_in(const Recipe& recipe) {
-  const bool has_size = recipe.mix && recipe.status != RecipeStatus::no_size;
-  const std::optional<Volume> volume = has_size ? told(recipe).mix.volume : std::nullopt;
+  const std::optional<Volume> volume = has_size(recipe) ? told(recipe).mix.volume : std::nullopt;
   return volume && volume->value() > 0.0 ? volume : std::nullopt;
 }
 

@@ -15,12 +15,6 @@ std::vector<std::string> ranked(const std::vector<std::string>& ids, const Mater
   return order;
 }
 
-Volume volume_left(const Mix& mix, const Compost& compost, double lost, double held_back, BulkDensity density) {
-  const double dry_left = ash_mass(mix.dry, mix.organic_matter).value() + (1.0 - lost) * mix.organic_matter.value();
-  const double moisture = used(compost.moisture)->value();
-  return dry_left / (density.value() * (1.0 - moisture)) * (1.0 - held_back) * unit::m3;
-}
-
 SupplyBalance balance(const std::optional<CompostYield>& own, const std::optional<Topdressing>& topdressing) {
   SupplyBalance supply{own, std::nullopt, std::nullopt};
   if (!topdressing) return supply;
@@ -30,50 +24,7 @@ SupplyBalance balance(const std::optional<CompostYield>& own, const std::optiona
   return supply;
 }
 
-/// What the yield takes for granted, each with what it could change of what is to buy, else of the compost.
-void assume_yield(std::vector<Assumption>& assumptions, const Mix& mix, const Compost& compost, const Materials& materials,
-                  std::optional<Volume> needed) {
-  const YieldRule& rule = materials.yield;
-  const auto& lost = rule.volatile_solids_lost;
-  const auto& held = rule.held_back_by_screen;
-  const auto& density = compost.bulk_density.front();
-  const auto answer = [&](double lost_at, double held_at, BulkDensity density_at) {
-    const double own = volume_left(mix, compost, lost_at, held_at, density_at).value();
-    return needed ? std::max(0.0, needed->value() - own) : own;
-  };
-  const double likely = answer(lost.typical->value(), held.typical->value(), *density.typical);
-  const auto change = [&](double one, double other) -> std::optional<double> {
-    if (!(likely > 0.0)) return std::nullopt;
-    return std::abs(other - one) / likely;
-  };
-  assumptions.push_back({"organic matter gone when the heap is done", *lost.typical, *lost.low, *lost.high,
-                         source_words(materials, lost.source, lost.evidence),
-                         change(answer(lost.low->value(), held.typical->value(), *density.typical),
-                                answer(lost.high->value(), held.typical->value(), *density.typical))});
-  assumptions.push_back({"held back by the screen", *held.typical, *held.low, *held.high,
-                         source_words(materials, held.source, held.evidence),
-                         change(answer(lost.typical->value(), held.low->value(), *density.typical),
-                                answer(lost.typical->value(), held.high->value(), *density.typical))});
-  const auto& moisture = compost.moisture.front();
-  assumptions.push_back({"moisture of the finished compost", *moisture.typical, std::nullopt, std::nullopt,
-                         source_words(materials, moisture.source, moisture.evidence), std::nullopt});
-  if (!density.low || !density.high) return;
-  assumptions.push_back({"weight of " + compost.name, *density.typical, *density.low, *density.high,
-                         source_words(materials, density.source, density.evidence),
-                         change(answer(lost.typical->value(), held.typical->value(), *density.low),
-                                answer(lost.typical->value(), held.typical->value(), *density.high))});
-}
-
 }  // namespace
-
-CompostYield compost_yield(const Mix& mix, const Compost& compost, const YieldRule& rule) {
-  const auto& lost = rule.volatile_solids_lost;
-  const auto& held = rule.held_back_by_screen;
-  const Reading<BulkDensity>& density = compost.bulk_density.front();
-  return {volume_left(mix, compost, lost.high->value(), held.high->value(), density.high.value_or(*density.typical)),
-          volume_left(mix, compost, lost.typical->value(), held.typical->value(), *density.typical),
-          volume_left(mix, compost, lost.low->value(), held.low->value(), density.low.value_or(*density.typical))};
-}
 
 Plan make_plan(const Yard& yard, Date today) {
   Plan plan;
@@ -87,14 +38,20 @@ Plan make_plan(const Yard& yard, Date today) {
 
   const Compost& compost = find_compost(yard.materials, yard.topdressing.compost);
   std::optional<CompostYield> own;
-  if (plan.recipe.mix && plan.recipe.status != RecipeStatus::no_size)
-    own = compost_yield(told(plan.recipe).mix, compost, yard.materials.yield);
+  YieldRule rule = yard.materials.yield;
+  if (yard.climate && has_size(plan.recipe)) plan.forecast = forecast_of(yard, plan.recipe, today);
+  if (plan.forecast && plan.forecast->forecast) {
+    own = plan.forecast->screened;
+    rule = plan.forecast->yield;
+  } else if (has_size(plan.recipe)) {
+    own = compost_yield(told(plan.recipe).mix, compost, rule);
+  }
   plan.supply = balance(own, plan.topdressing);
 
   plan.assumptions = plan.recipe.assumptions;
   std::vector<std::string> cautions = plan.recipe.cautions;
   Facts facts;
-  if (own) assume_yield(plan.assumptions, told(plan.recipe).mix, compost, yard.materials, plan.supply.needed);
+  if (own) assume_yield(plan.assumptions, told(plan.recipe).mix, compost, rule, yard.materials, plan.supply.needed);
   if (plan.topdressing) {
     const Topdressing& spread = *plan.topdressing;
     if (own) facts.insert(Fact::own_compost_on_lawn);

@@ -11,20 +11,6 @@
 
 namespace heapwright {
 
-/// Finished compost of a heap by the yield rule, through dry matter: ash stays, volatile solids go in part.
-///
-///     dry left = ash + (1 − lost) · volatile solids        volume = dry left / (bulk density · (1 − moisture))
-///     screened volume = volume · (1 − held back by the screen)
-///
-/// with the compost's bulk density and moisture; low and high take all of lost, held back and density at their ends. Never a
-/// share of the raw volume: loose dry leaves leave a few cubic feet, not cubic yards.
-struct CompostYield {
-  Volume low;
-  Volume likely;
-  Volume high;
-};
-CompostYield compost_yield(const Mix& mix, const Compost& compost, const YieldRule& rule);
-
 /// What the heap gives against what the lawn wants in a year.
 struct SupplyBalance {
   std::optional<CompostYield> own_compost;
@@ -38,7 +24,8 @@ struct Plan {
   Recipe recipe;
   bool has_supplies = false;
   std::optional<HeapDescription> heap;
-  std::optional<HeapAnswer> heap_answer;  ///< of the described bins or heaps; the recipe is not limited by them
+  std::optional<HeapAnswer> heap_answer;   ///< of the described bins or heaps; the recipe is not limited by them
+  std::optional<ForecastAnswer> forecast;  ///< where there is weather and a heap of some size
   std::optional<Topdressing> topdressing;
   SupplyBalance supply;
   std::vector<Assumption> assumptions;  ///< the one that could change the answer most first

@@ -1,20 +1,24 @@
 #include "heapwright/process/course.hpp"
 
+#include <algorithm>
+
 namespace heapwright {
 namespace {
 
 bool is_every(int day, int every) { return day > 0 && day % every == 0; }
 
-void start_day(Pile& pile, int day, const HeapContents& contents, const HeapCare& care, TemperaturePoint air) {
-  if (care.feeding && is_every(day, care.feeding->every) && day / care.feeding->every <= care.feeding->times)
-    pile.add(care.feeding->share * contents, air);
+bool is_fed(const Feeding& feeding, int day, int fed, double relative_volume) {
+  return is_every(day, feeding.every) && fed < feeding.times && relative_volume + feeding.share <= feeding.room;
+}
+
+/// Turnings and waterings, the latter fortnightly where the heap is never turned. Nobody does either while it freezes.
+void tend(Pile& pile, int day, const HeapCare& care, TemperaturePoint air) {
+  if (air < coldest_turning) return;
   if (care.turn_every) {
-    if (is_every(day, *care.turn_every) && air >= coldest_turning) pile.turn(air, care.wet_to);
-  } else if (care.wet_to && is_every(day, watering_every) && air >= coldest_turning) {
+    if (is_every(day, *care.turn_every)) pile.turn(air, care.wet_to);
+  } else if (care.wet_to && is_every(day, watering_every)) {
     pile.water(air, *care.wet_to);
   }
-  if (care.rain_a_day.value() > 0.0) pile.rain(air, care.rain_a_day);
-  pile.drain();
 }
 
 }  // namespace
@@ -29,8 +33,17 @@ Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care,
   Course course;
   course.days.push_back(pile.state());
   for (int day = 0; day < horizon; ++day) {
-    start_day(pile, day, contents, care, air[static_cast<std::size_t>(day)]);
-    pile.live_a_day(air[static_cast<std::size_t>(day)], steps);
+    const TemperaturePoint today = air[static_cast<std::size_t>(day)];
+    if (care.feeding && is_fed(*care.feeding, day, course.fed, course.days.back().relative_volume)) {
+      pile.add(care.feeding->share * contents, today);
+      ++course.fed;
+      course.turf_day.reset();  // what is raw again is not ready
+      course.mature_day.reset();
+    }
+    tend(pile, day, care, today);
+    if (care.rain_a_day.value() > 0.0) pile.rain(today, care.rain_a_day);
+    pile.drain();
+    pile.live_a_day(today, steps);
     course.days.push_back(pile.state());
     const int age = day + 1;
     if (age >= earliest_ready) {
@@ -38,7 +51,7 @@ Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care,
       if (!course.turf_day && meets(now, turf_limits)) course.turf_day = age;
       if (!course.mature_day && meets(now, mature_limits)) course.mature_day = age;
     }
-    if (course.mature_day && age >= least_days) break;
+    if (course.mature_day && age >= std::max(least_days, *course.mature_day + cure)) break;
   }
   course.water_given = pile.water_given();
   course.closure = pile.closure();

@@ -8,11 +8,12 @@
 
 namespace heapwright {
 
-/// More of the same, from time to time.
+/// More of the same, from time to time, as long as it fits in.
 struct Feeding {
   double share = 0.0;  ///< of what was built
   int every = 7;       ///< days
   int times = 0;
+  double room = 0.0;  ///< over the volume built
 };
 
 /// What is done to a heap, and the rain.
@@ -22,7 +23,10 @@ struct HeapCare {
   Length rain_a_day{};                     ///< that the heap takes up
   std::optional<Feeding> feeding;
 };
-inline constexpr int watering_every = 14;  ///< days; common practice, no source
+inline constexpr double dry_moisture = 0.40;  ///< below this rotting is less than half as fast as in moist matter
+inline constexpr int watering_every = 14;     ///< days; common practice, no source
+
+inline constexpr double usual_watering = 0.55;  ///< moisture to water to, the middle of what works
 
 /// A frozen heap is not turned: below this mean of the day a turning is left out. Judged.
 inline const TemperaturePoint coldest_turning = TemperaturePoint::from_celsius(2.0);
@@ -47,11 +51,12 @@ struct Course {
   std::vector<PileState> days;    ///< at the start of each, day 0 first
   std::optional<int> turf_day;    ///< when the limits are first met; the cure comes on top
   std::optional<int> mature_day;  ///< never before turf_day
+  int fed = 0;                    ///< times
   WaterMass water_given;
   Closure closure;
 };
 
-/// Runs a heap under the air of each day. It stops once it is mature and at least least_days old, and where the air ends.
+/// Runs a heap under the air of each day. It stops once it is mature, cured, and at least least_days old, and where the air ends.
 Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care, const std::vector<TemperaturePoint>& air, int least_days,
                   Steps steps);
 

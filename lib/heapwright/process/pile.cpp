@@ -30,7 +30,6 @@ constexpr double least_air = 0.02;               // 1
 constexpr double shell_thickness = 0.08;         // m, aimed at
 constexpr double base_share = 2.4;               // exposed area over the ground that rain falls on
 constexpr double rate_temperature = 37.0;        // °C that kF, kS and mu are given at
-constexpr double smallest_pile = 0.005;          // m³: smaller ones want hundreds of steps a day
 constexpr double coldest_addition = 5.0;         // °C
 constexpr double coldest_water = 2.0;            // °C
 constexpr double vapour_share_of_turning = 0.7;  // 1, of the heat that a turning loses
@@ -63,29 +62,22 @@ double nitrogen_loss_of(const ProcessParameters& p, double carbon_to_nitrogen) {
   return p.Nmax / (1.0 + std::exp((carbon_to_nitrogen - p.N0) / p.Nw));
 }
 
-double volatile_solids_of(const HeapContents& contents) { return contents.fast.value() + contents.slow.value() + contents.inert.value(); }
-
 double volatile_nitrogen_of(const ProcessParameters& p, const HeapContents& contents) {
   const double nitrogen = contents.nitrogen.value();
-  return nitrogen > 0.0 ? nitrogen * nitrogen_loss_of(p, p.cC * volatile_solids_of(contents) / nitrogen) : 0.0;
+  return nitrogen > 0.0 ? nitrogen * nitrogen_loss_of(p, p.cC * contents.volatile_solids().value() / nitrogen) : 0.0;
 }
 
 void check(const HeapContents& contents, const PileShape& shape) {
   const auto is_some = [](double number) { return number >= 0.0 && std::isfinite(number); };
   const bool whole = is_some(contents.fast.value()) && is_some(contents.slow.value()) && is_some(contents.inert.value()) &&
                      is_some(contents.ash.value()) && is_some(contents.water.value()) && is_some(contents.nitrogen.value());
-  if (!whole || !(volatile_solids_of(contents) > 0.0)) throw DomainError("a heap is made of some organic matter");
-  if (!(shape.volume.value() >= smallest_pile && std::isfinite(shape.volume.value())))
+  if (!whole || !(contents.volatile_solids().value() > 0.0)) throw DomainError("a heap is made of some organic matter");
+  if (!(shape.volume >= smallest_pile && std::isfinite(shape.volume.value())))
     throw DomainError("a heap holds at least 5 L to be forecast");
   if (!(shape.exposed.value() > 0.0 && std::isfinite(shape.exposed.value()))) throw DomainError("a heap meets the air somewhere");
 }
 
 }  // namespace
-
-HeapContents operator*(double share, const HeapContents& contents) {
-  return {share * contents.fast, share * contents.slow,  share * contents.inert,
-          share * contents.ash,  share * contents.water, share * contents.nitrogen};
-}
 
 Pile::Pile(const ProcessParameters& parameters, const HeapContents& contents, const PileShape& shape, TemperaturePoint start)
     : p_(parameters), shape_(shape) {
@@ -111,7 +103,7 @@ Pile::Pile(const ProcessParameters& parameters, const HeapContents& contents, co
   inert_ = contents.inert.value();
   ash_ = contents.ash.value();
   degradable_ = fast + slow;
-  volatile_solids_in_ = volatile_solids_of(contents);
+  volatile_solids_in_ = contents.volatile_solids().value();
   water_in_ = water;
   nitrogen_in_ = contents.nitrogen.value();
   stock_.volatile_nitrogen = volatile_nitrogen_in_ = volatile_nitrogen_of(p_, contents);
@@ -143,7 +135,7 @@ void Pile::add(const HeapContents& contents, TemperaturePoint air) {
   inert_ += contents.inert.value();
   ash_ += contents.ash.value();
   degradable_ += contents.fast.value() + contents.slow.value();
-  volatile_solids_in_ += volatile_solids_of(contents);
+  volatile_solids_in_ += contents.volatile_solids().value();
   water_in_ += contents.water.value();
   energy_in_ += heat;
   nitrogen_in_ += contents.nitrogen.value();

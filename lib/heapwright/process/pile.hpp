@@ -7,25 +7,15 @@
 #include <array>
 #include <optional>
 
-#include "heapwright/process/parameters.hpp"
+#include "heapwright/process/contents.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
 #include "heapwright/units/temperature.hpp"
 
 namespace heapwright {
 
-/// What a heap is made of, as the model takes it.
-struct HeapContents {
-  OrganicMass fast;   ///< volatile solids that rot fast
-  OrganicMass slow;   ///< and slowly
-  OrganicMass inert;  ///< and not within years
-  DryMass ash;
-  WaterMass water;
-  NitrogenMass nitrogen;
-
-  DryMass dry() const { return (fast.value() + slow.value() + inert.value()) * unit::kg_dry + ash; }
-};
-HeapContents operator*(double share, const HeapContents& contents);
+/// Less than 5 L warms and cools too fast to follow.
+inline const Volume smallest_pile = 0.005 * unit::m3;
 
 /// The size of a heap as built, and how it meets the air.
 struct PileShape {

@@ -175,6 +175,9 @@ struct Recipe {
   std::optional<Working> working;  ///< where it was asked for
 };
 
+/// Whether the amounts come to a heap of some size, and not to parts or an example.
+inline bool has_size(const Recipe& recipe) { return recipe.mix && recipe.status != RecipeStatus::no_size; }
+
 /// What a person is told to do: in whole containers, where a size was given, else the exact amounts.
 struct Told {
   const Mix& mix;

@@ -330,7 +330,7 @@ std::string json_of_plan(const Plan& plan, const Materials& materials) {
             {"season", nullptr},
             {"recipe", recipe_json(plan.recipe)},
             {"heap", heap_json(plan, materials)},
-            {"forecast", nullptr},
+            {"forecast", plan.forecast ? Json::parse(json_of_forecast(*plan.forecast, materials)) : Json(nullptr)},
             {"readings", nullptr},
             {"maturity", nullptr}};
   json["topdress"] = plan.topdressing ? topdressing_json(*plan.topdressing) : Json(nullptr);

@@ -31,6 +31,12 @@ std::string text_of_first_cautions(const std::vector<std::string>& ids, const Ma
 
 /// A recipe and what it makes, without what it takes for granted. @param room a line on whether it fits, where bins are described
 std::string text_of_recipe_body(const Recipe& recipe, const Materials& materials, const Show& show, const std::string& room = {});
+/// When a heap is ready, a line for each use, with what takes longest.
+std::string text_of_readiness(const Forecast& forecast);
+/// What to mind of a heap on its way: cold, drought, rain.
+std::string text_of_heap_notes(const Forecast& forecast, const Show& show);
+/// Why a heap that is never ready is not, and what would mend it.
+std::string why_never_ready(const Forecast& forecast);
 /// What to spread on a lawn.
 std::string text_of_topdressing_body(const Topdressing& topdressing, const Materials& materials, const Show& show);
 

@@ -94,6 +94,13 @@ std::string Show::volume_range(Volume low, Volume high) const {
   return both(range(us_scale(high)), range(si_scale(high)));
 }
 
+std::string Show::volume_band(Volume likely, Volume low, Volume high) const {
+  const auto band = [&](const Scale& scale) {
+    return scaled(likely.value(), scale) + ", from " + number(low.value() / scale.size) + " to " + scaled(high.value(), scale);
+  };
+  return both(band(us_scale(likely)), band(si_scale(likely)));
+}
+
 std::string Show::area(Area value) const {
   return both(print_number(in(Dimension::area, "ft2", value.value()), 3) + " sq ft", print_number(value.value(), 3) + " m2");
 }

@@ -21,18 +21,19 @@ class Show {
 
   bool in_us_units() const { return units_ != ShownUnits::si; }
 
-  std::string volume(Volume value) const;                       ///< "6.9 cu ft", "2.4 cu yd", "180 L", "1.8 m3"
-  std::string capacity(Volume value) const;                     ///< of a container: "30 gallons"
-  std::string capacity_range(Volume low, Volume high) const;    ///< "30 to 33 gallons"
-  std::string volume_range(Volume low, Volume high) const;      ///< "3 to 12 cu ft"
-  std::string area(Area value) const;                           ///< "5000 sq ft"
-  std::string length(Length value) const;                       ///< "4 ft", "1.2 m"
-  std::string depth(Length value) const;                        ///< "1/4 in", "6 mm"
-  std::string mass(Mass value) const;                           ///< "220 lb"
-  std::string mass_range(double low_kg, double high_kg) const;  ///< "3.3 to 6.6 tons", short tons
-  std::string water(WaterMass value) const;                     ///< "24 gallons", "90 L"
-  std::string density(BulkDensity value) const;                 ///< "135 lb/cu yd"
-  std::string density_unit() const;                             ///< heads a column of density_number()
+  std::string volume(Volume value) const;                                 ///< "6.9 cu ft", "2.4 cu yd", "180 L", "1.8 m3"
+  std::string capacity(Volume value) const;                               ///< of a container: "30 gallons"
+  std::string capacity_range(Volume low, Volume high) const;              ///< "30 to 33 gallons"
+  std::string volume_range(Volume low, Volume high) const;                ///< "3 to 12 cu ft"
+  std::string volume_band(Volume likely, Volume low, Volume high) const;  ///< "5.6 cu ft, from 2.4 to 11 cu ft"
+  std::string area(Area value) const;                                     ///< "5000 sq ft"
+  std::string length(Length value) const;                                 ///< "4 ft", "1.2 m"
+  std::string depth(Length value) const;                                  ///< "1/4 in", "6 mm"
+  std::string mass(Mass value) const;                                     ///< "220 lb"
+  std::string mass_range(double low_kg, double high_kg) const;            ///< "3.3 to 6.6 tons", short tons
+  std::string water(WaterMass value) const;                               ///< "24 gallons", "90 L"
+  std::string density(BulkDensity value) const;                           ///< "135 lb/cu yd"
+  std::string density_unit() const;                                       ///< heads a column of density_number()
   std::string density_number(BulkDensity value) const;
   std::string temperature(TemperaturePoint value) const;  ///< "30 °F"
   std::string days(Duration value) const;                 ///< "14 days"

@@ -20,6 +20,12 @@ std::string text_of_heap(const HeapAnswer& answer, const Materials& materials, c
 /// Whether a mix fits its heap, and whether it will hardly heat, as a line among its figures.
 std::string text_of_room(const HeapAnswer& answer, const Show& show);
 
+/// What the heap will do, in half-months, and when it is ready.
+std::string text_of_forecast(const ForecastAnswer& answer, const Materials& materials, const Show& show);
+/// The same week by week, as a table, and day by day, as CSV.
+std::string table_of_forecast(const ForecastAnswer& answer, const Show& show);
+std::string csv_of_forecast(const ForecastAnswer& answer);
+
 /// The steps of a calculation, each term told where it first comes in.
 std::string text_of_working(const Working& working);
 /// All mixes of two feedstocks, and where they are right.

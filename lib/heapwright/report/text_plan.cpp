@@ -5,11 +5,24 @@
 namespace heapwright {
 namespace {
 
-/// What to do with the heap once it stands.
+/// What to do with the heap once it stands, and when it is ready.
+std::string then_text(const Plan& plan, const std::string& squeeze, const Show& show) {
+  const Forecast& forecast = *plan.forecast->forecast;
+  std::string text = "\nThen\n";
+  text += plan.heap->turn_every ? item("turn it every " + show.days(*plan.heap->turn_every) + ", and " + squeeze)
+                                : item("leave it; now and then " + squeeze);
+  text += text_of_heap_notes(forecast, show);
+  if (forecast.status == ForecastStatus::never) return text + item(why_never_ready(forecast));
+  text += item("it is done when it is dark and crumbly, smells of earth, and no longer warms up after turning; by the forecast:");
+  return text + text_of_readiness(forecast);
+}
+
+/// The same without a forecast.
 std::string care_text(const Plan& plan, const Show& show) {
   if (!plan.recipe.mix || !plan.heap) return {};
   const std::optional<Duration>& turn = plan.heap->turn_every;
   const std::string squeeze = "squeeze a handful: it should clump and not drip. Water it if it crumbles, add dry browns if it drips.";
+  if (plan.forecast && plan.forecast->forecast) return then_text(plan, squeeze, show);
   const std::string done = "it is done when it is dark and crumbly, smells of earth, and no longer warms up after turning";
   if (!turn) return "\nThen\n" + item("leave it: unturned it gets done too, only later; now and then " + squeeze) + item(done);
   return "\nThen\n" + item("turn it every " + show.days(*turn) + ", and " + squeeze) + item(done);
@@ -20,9 +33,11 @@ std::string supply_text(const Plan& plan, const Show& show) {
   std::string text = "\nThe compost\n";
   if (supply.own_compost) {
     const CompostYield& own = *supply.own_compost;
-    text += wrap("  Done and screened, the heap leaves about " + show.volume(own.likely) + ", from " +
-                     show.volume_range(own.low, own.high) + ": about half the dry matter rots away and the rest packs down.",
+    text += wrap("  Done and screened, the heap leaves about " + show.volume_band(own.likely, own.low, own.high) +
+                     ": about half the dry matter rots away and the rest packs down.",
                  2);
+  } else if (plan.forecast && plan.forecast->forecast) {
+    text += wrap("  As it is the heap is not ready within three years: count on none of it.", 2);
   }
   if (!supply.needed) return text + wrap("  No lawn is measured: add [[lawn.zone]] to see how far it goes.", 2);
   text += wrap("  The lawn takes " + show.volume(*supply.needed) + " a year.", 2);

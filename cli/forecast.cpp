@@ -1,0 +1,87 @@
+#include <chrono>
+#include <cstdio>
+#include <memory>
+#include <unistd.h>
+
+#include "command.hpp"
+#include "heapwright/report/json.hpp"
+#include "heapwright/report/text.hpp"
+
+namespace heapwright::cli {
+namespace {
+
+struct Options {
+  CommonOptions common;
+  std::string file;
+  std::string turn_every;
+  std::string built;
+  std::string height;
+  bool keep_moist = false;
+  bool table = false;
+  bool csv = false;
+};
+
+/// Options stand above the file. @throws TextError for a height where there is no heap that has one
+void apply(const Options& options, Yard& yard) {
+  const bool about_the_heap = !options.turn_every.empty() || !options.built.empty() || !options.height.empty() || options.keep_moist;
+  if (!about_the_heap) return;
+  if (!yard.heap) throw TextError("the file describes no [heap] to change", "add [heap] with its shape and size");
+  if (!options.turn_every.empty()) yard.heap->turn_every = read_option("--turn-every", options.turn_every, read_turning);
+  if (!options.built.empty()) yard.heap->built = read_option("--built", options.built, read_date);
+  if (!options.height.empty()) {
+    if (yard.heap->shape == HeapShape::tumbler) throw TextError("--height: a tumbler is not measured by it", "leave it out");
+    read_option("--height", options.height, [&](std::string_view text) { read_size(*yard.heap, "height", text); });
+  }
+  yard.heap->keep_moist = yard.heap->keep_moist || options.keep_moist;
+}
+
+/// A line on a terminal once it takes more than half a second, wiped when all is done.
+class ProgressLine {
+ public:
+  void operator()(int done, int of) {
+    if (isatty(STDERR_FILENO) == 0) return;
+    if (std::chrono::steady_clock::now() - begun_ < std::chrono::milliseconds(500)) return;
+    std::fprintf(stderr, done < of ? "\rletting the heap rot, %d of %d times " : "\r\033[K", done, of);
+  }
+
+ private:
+  std::chrono::steady_clock::time_point begun_ = std::chrono::steady_clock::now();
+};
+
+std::string printed(const ForecastAnswer& answer, const Options& options, const Yard& yard) {
+  if (options.common.json) return json_of_forecast(answer, yard.materials);
+  if (options.csv) return csv_of_forecast(answer);
+  const Show show = options.common.show(yard.units);
+  return options.table ? table_of_forecast(answer, show) : text_of_forecast(answer, yard.materials, show);
+}
+
+}  // namespace
+
+void add_forecast_command(CLI::App& program, int& exit_code) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command = program.add_subcommand("forecast", "what the heap will do through the year, and when it is ready");
+  command->add_option("file", options->file, "a yard file")->required();
+  command->add_option("--turn-every", options->turn_every, "what if: \"7 days\", or never");
+  command->add_option("--built", options->built, "what if: built on a day, 2027-04-10");
+  command->add_option("--height", options->height, "what if: a heap so high, \"3 ft\"");
+  command->add_flag("--keep-moist", options->keep_moist, "what if: watered whenever it is turned");
+  CLI::Option* table = command->add_flag("--table", options->table, "week by week");
+  command->add_flag("--csv", options->csv, "day by day, as CSV")->excludes(table);
+  options->common.add_to(*command);
+  command->footer(
+      "Examples:\n  heapwright forecast examples/quarter-acre.toml\n"
+      "  heapwright forecast examples/quarter-acre.toml \\\n    --built 2027-04-10 --turn-every \"7 days\"");
+  command->callback([options, &exit_code] {
+    Yard yard = options->common.yard(options->file);
+    apply(*options, yard);
+    if (!yard.climate)
+      throw TextError(
+          options->file + ": [climate] is missing: what a heap does hangs on the weather",
+          "add [climate] with coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or mean_air_temperature, twelve of them");
+    const ForecastAnswer answer = forecast_of(yard, first_recipe(yard, today()), today(), ProgressLine());
+    options->common.print(printed(answer, *options, yard));
+    exit_code = answer.forecast && answer.forecast->status != ForecastStatus::never ? done : no_answer;
+  });
+}
+
+}  // namespace heapwright::cli

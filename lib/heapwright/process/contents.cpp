@@ -1,0 +1,28 @@
+#include "heapwright/process/contents.hpp"
+
+#include <algorithm>
+
+namespace heapwright {
+
+HeapContents operator*(double share, const HeapContents& contents) {
+  return {share * contents.fast, share * contents.slow,  share * contents.inert,
+          share * contents.ash,  share * contents.water, share * contents.nitrogen};
+}
+
+HeapContents contents_of(const Mix& mix, const Materials& materials, const ProcessEnsemble& ensemble, const ProcessParameters& set) {
+  HeapContents contents;
+  for (const MixPart& part : mix.parts) {
+    const auto row = std::find_if(materials.feedstocks.begin(), materials.feedstocks.end(),
+                                  [&](const Feedstock& feedstock) { return feedstock.id == part.id; });
+    const DecayShares shares = row != materials.feedstocks.end() ? ensemble.shares_of(*row, set) : DecayShares{};
+    contents.fast += shares.fast * part.organic_matter;
+    contents.slow += shares.slow * part.organic_matter;
+  }
+  contents.inert = mix.organic_matter - contents.fast - contents.slow;
+  contents.ash = ash_mass(mix.dry, mix.organic_matter);
+  contents.water = mix.water;
+  if (mix.carbon_to_nitrogen) contents.nitrogen = set.cC * mix.organic_matter.value() / mix.carbon_to_nitrogen->value() * unit::kg_nitrogen;
+  return contents;
+}
+
+}  // namespace heapwright

@@ -1,0 +1,28 @@
+#pragma once
+/// What a heap is made of, as the heap model takes it.
+
+#include "heapwright/materials/materials.hpp"
+#include "heapwright/mix/mix.hpp"
+#include "heapwright/process/parameters.hpp"
+#include "heapwright/units/quantities.hpp"
+
+namespace heapwright {
+
+struct HeapContents {
+  OrganicMass fast;   ///< volatile solids that rot fast
+  OrganicMass slow;   ///< and slowly
+  OrganicMass inert;  ///< and not within years
+  DryMass ash;
+  WaterMass water;
+  NitrogenMass nitrogen;
+
+  OrganicMass volatile_solids() const { return fast + slow + inert; }
+  DryMass dry() const { return volatile_solids().value() * unit::kg_dry + ash; }
+};
+HeapContents operator*(double share, const HeapContents& contents);
+
+/// A mix in a set of parameters: each part's volatile solids by its feedstock's shares; nitrogen so that the heap starts at the mix's C:N
+/// with the model's own carbon, N = cC VS/(C:N). A part whose id the materials lack rots like nothing.
+HeapContents contents_of(const Mix& mix, const Materials& materials, const ProcessEnsemble& ensemble, const ProcessParameters& set);
+
+}  // namespace heapwright

@@ -1,0 +1,107 @@
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+
+#include "heapwright/report/json.hpp"
+
+namespace heapwright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json date_json(const Forecast& forecast, std::optional<int> day) { return day ? Json(print_date(date_of(forecast, *day))) : Json(nullptr); }
+
+Json window_json(const Forecast& forecast, const ReadyWindow& window) {
+  return {{"early", date_json(forecast, window.early)},
+          {"likely", date_json(forecast, window.likely)},
+          {"late", date_json(forecast, window.late)}};
+}
+
+Json instead_json(const Forecast& forecast, const std::optional<Instead>& instead) {
+  if (!instead) return nullptr;
+  return {{"ready_for_turf", date_json(forecast, instead->turf_day)}, {"mature", date_json(forecast, instead->mature_day)}};
+}
+
+/// A number, or null where it is none: the C:N of what has no nitrogen.
+Json finite(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
+
+template <class Number>
+Json series(const Forecast& forecast, Number number) {
+  Json values = Json::array();
+  for (const DayOfForecast& day : forecast.days) values.push_back(number(day));
+  return values;
+}
+
+Json days_json(const Forecast& forecast) {
+  Json days = Json::array();
+  for (std::size_t day = 0; day < forecast.days.size(); ++day) days.push_back(day);
+  return days;
+}
+
+void add_course(Json& json, const Forecast& forecast) {
+  json["days"] = days_json(forecast);
+  json["core_degc"] = series(forecast, [](const DayOfForecast& day) { return day.state.core_degc; });
+  json["core_low_degc"] = series(forecast, [](const DayOfForecast& day) { return day.core_low_degc; });
+  json["core_high_degc"] = series(forecast, [](const DayOfForecast& day) { return day.core_high_degc; });
+  json["edge_degc"] = series(forecast, [](const DayOfForecast& day) { return day.state.edge_degc; });
+  json["moisture_fraction"] = series(forecast, [](const DayOfForecast& day) { return day.state.moisture; });
+  json["volatile_solids_left_fraction"] = series(forecast, [](const DayOfForecast& day) { return 1.0 - day.state.volatile_solids_loss; });
+  json["respiration_mg_co2c_per_g_om_day"] = series(forecast, [](const DayOfForecast& day) { return day.state.respiration_worst; });
+  json["carbon_to_nitrogen"] = series(forecast, [](const DayOfForecast& day) { return finite(day.state.carbon_to_nitrogen); });
+  json["air_degc"] = series(forecast, [](const DayOfForecast& day) { return day.air_degc; });
+}
+
+Json finished_json(const ForecastAnswer& answer) {
+  const Finished& finished = answer.forecast->finished;
+  Json screened = nullptr;
+  if (answer.screened)
+    screened = {
+        {"low", answer.screened->low.value()}, {"likely", answer.screened->likely.value()}, {"high", answer.screened->high.value()}};
+  return {{"carbon_to_nitrogen", finite(finished.carbon_to_nitrogen)},
+          {"moisture_fraction", finished.moisture},
+          {"mass_kg", answer.mass.value()},
+          {"volume_m3", answer.finished_volume.value()},
+          {"screened_volume_m3", screened}};
+}
+
+Json notes_json(const Forecast& forecast) {
+  Json notes = Json::array();
+  for (const ForecastNote note : forecast.notes) notes.push_back(note_word(note));
+  return notes;
+}
+
+}  // namespace
+
+std::string json_of_forecast(const ForecastAnswer& answer, const Materials& materials) {
+  Json json;
+  if (answer.forecast) {
+    const Forecast& forecast = *answer.forecast;
+    json["built"] = print_date(forecast.built);
+    json["status"] = status_word(forecast.status);
+    json["ready_for_turf"] = window_json(forecast, forecast.turf);
+    json["mature"] = window_json(forecast, forecast.mature);
+    json["binding_criterion"] = forecast.binding ? Json(criterion_word(*forecast.binding)) : Json(nullptr);
+    json["peak_core_degc"] = forecast.peak_core_degc;
+    json["peak_day"] = forecast.peak_day;
+    json["loss"] = {{"mass_fraction", forecast.finished.mass_loss},
+                    {"volume_fraction", forecast.finished.volume_loss},
+                    {"carbon_fraction", forecast.finished.volatile_solids_loss},
+                    {"nitrogen_fraction", forecast.finished.nitrogen_loss}};
+    json["finished"] = finished_json(answer);
+    json["heap_volume_m3"] = answer.volume->value();
+    json["heaps"] = answer.heaps;
+    json["week_by_week"] = answer.week_by_week;
+    json["water_added_kg"] = forecast.water_given.value();
+    json["notes"] = notes_json(forecast);
+    json["if_watered"] = instead_json(forecast, forecast.watered);
+    json["if_built_in_warmth"] = instead_json(forecast, forecast.built_in_warmth);
+    add_course(json, forecast);
+  } else {
+    json["status"] = nullptr;
+  }
+  json["assumptions"] = Json::parse(json_of_assumptions(answer.assumptions));
+  json["cautions"] = Json::parse(json_of_cautions(answer.cautions, materials));
+  return json.dump(2) + "\n";
+}
+
+}  // namespace heapwright

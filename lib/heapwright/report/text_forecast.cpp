@@ -1,0 +1,299 @@
+#include <algorithm>
+#include <cmath>
+
+#include "heapwright/input/words.hpp"
+#include "heapwright/report/columns.hpp"
+#include "heapwright/report/parts.hpp"
+#include "heapwright/report/text.hpp"
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+bool is_early(Date date) { return date.day() <= std::chrono::day(15); }
+std::string half_month(Date date) { return (is_early(date) ? "early " : "late ") + std::string(month_name(date.month())); }
+std::string year_of(Date date) { return std::to_string(static_cast<int>(date.year())); }
+/// "early Jun 2027": no forecast of a heap is good to a day.
+std::string about_when(Date date) { return half_month(date) + " " + year_of(date); }
+
+std::string when(const Forecast& forecast, int day) { return about_when(date_of(forecast, day)); }
+
+/// To 5 °F or 3 °C: it is known no better than to 20 °F either way.
+std::string about_temperature(double celsius, const Show& show) {
+  if (!show.in_us_units()) return show.temperature(TemperaturePoint::from_celsius(std::round(celsius)));
+  const double fahrenheit = TemperaturePoint::from_celsius(celsius).fahrenheit();
+  return show.temperature(TemperaturePoint::from_fahrenheit(5.0 * std::round(fahrenheit / 5.0)));
+}
+
+// How a heap feels by its core. Judged; 40 °C and 20 °C are where a manual's favourable range and a gardener's "warm" begin.
+enum class Warmth { frozen, cold, cool, warm, hot };
+Warmth warmth_of(double core_degc) {
+  if (core_degc <= 1.0) return Warmth::frozen;
+  if (core_degc < 10.0) return Warmth::cold;
+  if (core_degc < 25.0) return Warmth::cool;
+  return core_degc < 45.0 ? Warmth::warm : Warmth::hot;
+}
+
+std::string words_of(Warmth warmth, bool dry) {
+  if (dry && warmth >= Warmth::cold) return "dry: it stands still";
+  switch (warmth) {
+    case Warmth::frozen: return "frozen or nearly: it rests";
+    case Warmth::cold: return "cold: it hardly works";
+    case Warmth::cool: return "cool: it works slowly";
+    case Warmth::warm: return "warm: it works well";
+    case Warmth::hot: return "hot: it works hardest";
+  }
+  return {};
+}
+
+/// Half-months of the same warmth, one after another.
+struct Spell {
+  Date from;
+  Date to;
+  Warmth warmth;
+  bool dry;
+  double core_degc;  ///< the warmest of it; of the cold ones the coldest
+};
+
+/// The warmest a heap gets in each half-month says how it feels in it: a warm week in a cold month is what its owner sees.
+std::vector<Spell> spells_of(const Forecast& forecast) {
+  std::vector<Spell> spells;
+  std::size_t begin = 0;
+  while (begin < forecast.days.size()) {
+    const Date first = date_of(forecast, static_cast<int>(begin));
+    std::size_t end = begin;
+    double warmest = -100.0;
+    double moistest = 0.0;
+    Date last = first;
+    while (end < forecast.days.size()) {
+      const Date day = date_of(forecast, static_cast<int>(end));
+      if (day.month() != first.month() || is_early(day) != is_early(first)) break;
+      warmest = std::max(warmest, forecast.days[end].state.core_degc);
+      moistest = std::max(moistest, forecast.days[end].state.moisture);
+      last = day;
+      ++end;
+    }
+    const bool dry = moistest < dry_moisture;
+    const Warmth warmth = dry ? std::min(Warmth::cool, warmth_of(warmest)) : warmth_of(warmest);
+    if (!spells.empty() && spells.back().warmth == warmth && spells.back().dry == dry) {
+      Spell& spell = spells.back();
+      spell.to = last;
+      spell.core_degc = warmth >= Warmth::cool ? std::max(spell.core_degc, warmest) : std::min(spell.core_degc, warmest);
+    } else {
+      spells.push_back({first, last, warmth, dry, warmest});
+    }
+    begin = end;
+  }
+  return spells;
+}
+
+std::string span_of(const Spell& spell) {
+  const std::string from = half_month(spell.from);
+  const std::string to = half_month(spell.to);
+  return from == to && spell.from.year() == spell.to.year() ? from : from + " to " + to;
+}
+
+std::string course_text(const Forecast& forecast, const Show& show) {
+  const std::size_t most_spells = forecast.status == ForecastStatus::never ? 5 : 9;
+  std::vector<std::vector<std::string>> rows;
+  const std::vector<Spell> spells = spells_of(forecast);
+  for (std::size_t i = 0; i < std::min(spells.size(), most_spells); ++i)
+    rows.push_back({"  " + year_of(spells[i].from), span_of(spells[i]), "about " + about_temperature(spells[i].core_degc, show),
+                    words_of(spells[i].warmth, spells[i].dry)});
+  const bool waits = forecast.status == ForecastStatus::start_decides;
+  std::string text = std::string("\nWhat it will do") + (waits ? " if it waits for spring" : "") + "\n" + columns(rows);
+  if (spells.size() > most_spells) text += "  and so on\n";
+  return text + "  (The core at its warmest, " + std::string(show.in_us_units() ? "20 °F" : "10 °C") + " either way.)\n";
+}
+
+std::string range_of(const Forecast& forecast, const ReadyWindow& window) {
+  if (!window.early) return "";
+  const std::string early = when(forecast, *window.early);
+  return window.late ? early + " and " + when(forecast, *window.late) : early + " and years later";
+}
+
+std::vector<std::string> ready_row(const Forecast& forecast, const std::string& use, const ReadyWindow& window) {
+  const bool open = forecast.status == ForecastStatus::start_decides;
+  return {"  " + use,
+          window.likely ? when(forecast, *window.likely)
+          : open        ? "nobody can say"
+                        : "not within three years",
+          range_of(forecast, window)};
+}
+
+}  // namespace
+
+std::string text_of_readiness(const Forecast& forecast) {
+  std::string text = columns({{"", "most likely", "between"},
+                              ready_row(forecast, "for the lawn", forecast.turf),
+                              ready_row(forecast, "for beds and pots", forecast.mature)});
+  if (forecast.status == ForecastStatus::never || !forecast.binding) return text;
+  const bool breath = *forecast.binding == Criterion::respiration;
+  return text + wrap(breath ? "  What takes longest: until its rawest part has rotted enough."
+                            : "  What takes longest: until its C:N is down to 25; browns keep it high.",
+                     2);
+}
+
+namespace {
+
+std::string heap_text(const ForecastAnswer& answer, const Show& show) {
+  const Forecast& forecast = *answer.forecast;
+  std::string text = "A heap of " + show.volume(*answer.volume);
+  text += answer.week_by_week ? " at first, more each week," : ", once it has settled,";
+  text += " built in " + about_when(forecast.built);
+  if (answer.care.turn_every) text += ", turned every " + std::to_string(*answer.care.turn_every) + " days";
+  if (answer.care.wet_to) text += answer.care.turn_every ? " and watered then" : ", watered when it is dry";
+  if (!answer.care.turn_every) text += ", never turned";
+  if (answer.heaps > 1) text += "; it all fills " + std::to_string(answer.heaps) + ", and this is the fullest";
+  return wrap(text + ".") + "\n";
+}
+
+std::string instead_text(const Forecast& forecast, const Instead& instead, const std::string& done) {
+  if (!instead.turf_day) return done + ", it would still not be ready within three years";
+  return done + ", it would be ready for the lawn about " + when(forecast, *instead.turf_day);
+}
+
+std::string why_never_text(const Forecast& forecast, ForecastNote note) {
+  switch (note) {
+    case ForecastNote::too_dry:
+      return "it is too dry, " + show_percent(forecast.days.back().state.moisture) +
+             " moist in the end, and dry matter does not rot. Water it until a handful clumps";
+    case ForecastNote::too_wet: return "it is soaked and has no air. Cover it, and turn dry browns in";
+    case ForecastNote::too_little_nitrogen:
+      return "it rots, but its C:N stays above 30: too few greens for the browns. Mix in greens, or let it be leaf mould: in two years or "
+             "so it is good mulch";
+    case ForecastNote::too_cold: return "it hardly thaws where you are. Ask your extension office what works there";
+    case ForecastNote::too_slow: return "it works too slowly. More greens, a bigger heap, water in a dry spell and a few turnings help";
+    default: return {};
+  }
+}
+
+std::string note_text(const Forecast& forecast, ForecastNote note, const Show& show) {
+  switch (note) {
+    case ForecastNote::cold_start: {
+      std::string text = "built this cold it heats at once or waits for spring, and nobody can say which";
+      if (forecast.warm_enough && forecast.built_in_warmth)
+        text += ". " +
+                instead_text(forecast, *forecast.built_in_warmth,
+                             "Keep the browns dry and build in " + about_when(*forecast.warm_enough) + ", with days above " +
+                                 about_temperature(10.0, show)) +
+                ". Or start it warm now: warm water, fresh greens in the middle, a few shovels of a heap that works";
+      return text;
+    }
+    case ForecastNote::hardly_heats: return "it hardly heats: weed seeds live on, and it takes its time";
+    case ForecastNote::freezes: return "while it is frozen leave it alone: it comes to no harm, and turning only cools it";
+    case ForecastNote::gets_wet: return "rain soaks it by the end: cover it in its last weeks, so that it can be screened and spread";
+    case ForecastNote::dries: return "it dries on the way. Squeeze a handful now and then, and water it when it does not clump";
+    default: return {};
+  }
+}
+
+}  // namespace
+
+std::string text_of_heap_notes(const Forecast& forecast, const Show& show) {
+  std::string text;
+  if (forecast.status != ForecastStatus::never) {
+    for (const ForecastNote note : forecast.notes) {
+      const std::string words = note_text(forecast, note, show);
+      if (!words.empty()) text += item(words);
+    }
+  }
+  if (forecast.watered) text += item(instead_text(forecast, *forecast.watered, "kept moist"));
+  if (forecast.water_given.value() > 1.0)
+    text += item("water for it: about " + show.water(forecast.water_given) + " in all, on top of the first");
+  return text;
+}
+
+std::string why_never_ready(const Forecast& forecast) {
+  std::string text = "Not ready within three years";
+  for (const ForecastNote note : forecast.notes) {
+    const std::string words = why_never_text(forecast, note);
+    if (!words.empty()) text += ": " + words;
+  }
+  return text + ".";
+}
+
+namespace {
+
+std::string notes_text(const Forecast& forecast, const Show& show) {
+  const std::string text = text_of_heap_notes(forecast, show);
+  return text.empty() ? text : "\nWhat to do about it\n" + text;
+}
+
+std::string left_text(const ForecastAnswer& answer, const Show& show) {
+  const Forecast& forecast = *answer.forecast;
+  if (!answer.screened) return {};
+  std::string text = "  About " + show_percent(forecast.finished.volume_loss) + " of the settled heap's volume goes, " +
+                     show_percent(forecast.finished.volatile_solids_loss) + " of its organic matter and " +
+                     show_percent(forecast.finished.nitrogen_loss) + " of its nitrogen. C:N " +
+                     std::to_string(std::lround(forecast.finished.carbon_to_nitrogen)) + ", give or take 4.";
+  text = wrap(text, 2);
+  text += wrap("  Screened: about " + show.volume_band(answer.screened->likely, answer.screened->low, answer.screened->high) + ".", 2);
+  return "\nWhat it leaves\n" + text;
+}
+
+std::string first_lines(const Forecast& forecast) {
+  const std::string ready = "Ready, three weeks of curing and all\n" + text_of_readiness(forecast);
+  return forecast.status == ForecastStatus::never ? wrap(why_never_ready(forecast)) : ready;
+}
+
+std::string trust_text(const Show& show) {
+  return "\n" +
+         wrap(
+             "How sure is that? It is a model, held against published trials; it missed dates by a third early to two thirds late, and "
+             "temperatures by " +
+             std::string(show.in_us_units() ? "20 °F" : "10 °C") +
+             ". Your thermometer and your hand know better. `--turn-every`, `--built`, `--height` and `--keep-moist` show what would "
+             "change it; `--table` goes week by week.");
+}
+
+}  // namespace
+
+std::string text_of_forecast(const ForecastAnswer& answer, const Materials& materials, const Show& show) {
+  if (answer.too_little) return wrap("That is less than a gallon or two: too little to say what it will do. Add to it.");
+  if (!answer.forecast) return wrap("There is nothing yet to build a heap of: say what there is, and how much, in [[supply]].");
+  const Forecast& forecast = *answer.forecast;
+  return text_of_first_cautions(answer.cautions, materials) + heap_text(answer, show) + first_lines(forecast) +
+         course_text(forecast, show) + notes_text(forecast, show) + left_text(answer, show) + trust_text(show) +
+         text_of_assumptions(answer.assumptions, std::nullopt, show) + text_of_cautions(answer.cautions, materials);
+}
+
+std::string table_of_forecast(const ForecastAnswer& answer, const Show& show) {
+  if (!answer.forecast) return {};
+  const Forecast& forecast = *answer.forecast;
+  std::vector<std::vector<std::string>> rows{{"week of", "air", "core", "edge", "moisture", "left", "C:N", "breath"}};
+  for (std::size_t day = 0; day < forecast.days.size(); day += 7) {
+    const DayOfForecast& one = forecast.days[day];
+    const auto temperature = [&](double celsius) { return show.temperature(TemperaturePoint::from_celsius(celsius)); };
+    const double respiration = one.state.respiration_worst;
+    rows.push_back({print_date(date_of(forecast, static_cast<int>(day))), temperature(one.air_degc), temperature(one.state.core_degc),
+                    temperature(one.state.edge_degc), show_percent(one.state.moisture), show_percent(1.0 - one.state.volatile_solids_loss),
+                    std::isfinite(one.state.carbon_to_nitrogen) ? std::to_string(std::lround(one.state.carbon_to_nitrogen)) : "-",
+                    std::to_string(std::lround(respiration))});
+  }
+  return columns(rows) + "\n" +
+         wrap(
+             "left: of the organic matter. breath: mg CO2-C per g organic matter and day, of the rawest part; 8 is ready for turf, 4 "
+             "mature.");
+}
+
+std::string csv_of_forecast(const ForecastAnswer& answer) {
+  if (!answer.forecast) return {};
+  const Forecast& forecast = *answer.forecast;
+  std::string text =
+      "date,day,air_degc,core_degc,core_low_degc,core_high_degc,edge_degc,moisture_fraction,volatile_solids_left_fraction,"
+      "respiration_mg_co2c_per_g_om_day,carbon_to_nitrogen,relative_volume\n";
+  const auto add = [&](double number) { text += "," + (std::isfinite(number) ? print_number(number, 5) : std::string()); };
+  for (std::size_t day = 0; day < forecast.days.size(); ++day) {
+    const DayOfForecast& one = forecast.days[day];
+    text += print_date(date_of(forecast, static_cast<int>(day))) + "," + std::to_string(day);
+    for (const double number :
+         {one.air_degc, one.state.core_degc, one.core_low_degc, one.core_high_degc, one.state.edge_degc, one.state.moisture,
+          1.0 - one.state.volatile_solids_loss, one.state.respiration_worst, one.state.carbon_to_nitrogen, one.state.relative_volume})
+      add(number);
+    text += "\n";
+  }
+  return text;
+}
+
+}  // namespace heapwright
