@@ -240,13 +240,14 @@ void Pile::measure(const Stock& stock, const Air& air, Shape& shape) const {
     const double gone = degradable_ > 0.0 ? std::max(0.0, 1.0 - rotting / (degradable_ * share_[i])) : 0.0;
     const double solid = 1.0 / particle_kg_per_m3 + wet / water_kg_per_m3;
     const double per_dry = std::max(dry_volume0_ * std::exp(gone * log_shrink_), 1.05 * solid);
-    const double space = std::max(least_air, 1.0 - solid / per_dry);
+    const double dry_density = 1.0 / per_dry;
+    const double space = std::max(least_air, 1.0 - solid * dry_density);
     shape.dry[i] = dry;
     shape.heat_capacity[i] = capacity;
     shape.temperature[i] = celsius;
-    shape.moisture[i] = water / (water + dry);
+    shape.moisture[i] = wet / (1.0 + wet);
     shape.air[i] = space;
-    shape.conductivity[i] = p_.k0 + (p_.k1 + p_.k2 * wet) / per_dry;
+    shape.conductivity[i] = p_.k0 + (p_.k1 + p_.k2 * wet) * dry_density;
     shape.vapour[i] = wet / (wet + half_bound_water) * saturated_vapour(celsius);
     shape.total_volume += per_dry * dry;
     mean_temperature += celsius * share_[i];
@@ -289,8 +290,9 @@ void Pile::breathe(const Shells& uptake, const Shape& shape, int sweeps) {
         diagonal -= inward * upper[i - 1];
         given += inward * right[i - 1];
       }
-      upper[i] = outward / diagonal;
-      right[i] = given / diagonal;
+      const double per_diagonal = 1.0 / diagonal;
+      upper[i] = outward * per_diagonal;
+      right[i] = given * per_diagonal;
       inward = outward;
     }
     oxygen_[n_ - 1] = right[n_ - 1];
