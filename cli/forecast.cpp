@@ -16,6 +16,7 @@ struct Options {
   std::string turn_every;
   std::string built;
   std::string height;
+  std::string climate;
   bool keep_moist = false;
   bool table = false;
   bool csv = false;
@@ -23,6 +24,7 @@ struct Options {
 
 /// Options stand above the file. @throws TextError for a height where there is no heap that has one
 void apply(const Options& options, Yard& yard) {
+  if (!options.climate.empty()) yard.climate = read_option("--climate", options.climate, climate_like);
   const bool about_the_heap = !options.turn_every.empty() || !options.built.empty() || !options.height.empty() || options.keep_moist;
   if (!about_the_heap) return;
   if (!yard.heap) throw TextError("the file describes no [heap] to change", "add [heap] with its shape and size");
@@ -65,6 +67,7 @@ void add_forecast_command(CLI::App& program, int& exit_code) {
   command->add_option("--built", options->built, "what if: built on a day, 2027-04-10");
   command->add_option("--height", options->height, "what if: a heap so high, \"3 ft\"");
   command->add_flag("--keep-moist", options->keep_moist, "what if: watered whenever it is turned");
+  command->add_option("--climate", options->climate, "what if: in another winter, \"cold\" or \"mild\"");
   CLI::Option* table = command->add_flag("--table", options->table, "week by week");
   command->add_flag("--csv", options->csv, "day by day, as CSV")->excludes(table);
   options->common.add_to(*command);

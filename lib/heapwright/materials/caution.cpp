@@ -68,4 +68,12 @@ std::vector<std::string> cautions_for(const std::vector<Caution>& cautions, cons
   return ids;
 }
 
+std::vector<std::string> in_order(const std::vector<std::string>& ids, const std::vector<Caution>& cautions) {
+  std::vector<std::string> order;
+  for (const Caution& caution : cautions) {
+    if (std::find(ids.begin(), ids.end(), caution.id) != ids.end()) order.push_back(caution.id);
+  }
+  return order;
+}
+
 }  // namespace heapwright

@@ -75,4 +75,7 @@ struct Caution {
 /// The ids of the cautions that some facts call for, the most important first.
 std::vector<std::string> cautions_for(const std::vector<Caution>& cautions, const Facts& facts);
 
+/// Each id once, in the order of the table, which is the order of importance.
+std::vector<std::string> in_order(const std::vector<std::string>& ids, const std::vector<Caution>& cautions);
+
 }  // namespace heapwright

@@ -17,7 +17,8 @@ const Length rain_taken_up = 0.001 * unit::m;
 /// Loose matter sinks in its first days to about this wet density, the least of the piles that the model was calibrated on. Judged.
 const BulkDensity least_settled = bulk_density(200.0);
 
-constexpr int days_of_a_recipe = 30;  // what comes fresh goes into a recipe for so long
+constexpr double hot_core_degc = 50.0;  // with the forecast's width as hot as scalds
+constexpr int days_of_a_recipe = 30;    // what comes fresh goes into a recipe for so long
 constexpr int most_weeks = 52;
 
 /// A closed drum as high as it is wide, all of whose surface meets the air. Judged.
@@ -99,6 +100,15 @@ void assume(std::vector<Assumption>& assumptions, const ClimateDescription& clim
   assumptions.insert(assumptions.begin(), own.begin(), own.end());
 }
 
+/// The recipe's, and those of a heap that gets hot.
+std::vector<std::string> cautions_of(const Recipe& recipe, const Forecast& coming, const Materials& materials) {
+  std::vector<std::string> ids = recipe.cautions;
+  if (coming.peak_core_degc >= hot_core_degc) {
+    for (const std::string& id : cautions_for(materials.cautions, {Fact::hot})) ids.push_back(id);
+  }
+  return in_order(ids, materials.cautions);
+}
+
 YieldRule by_forecast(YieldRule rule, const Finished& finished) {
   Reading<ShareOfVolatileSolids>& lost = rule.volatile_solids_lost;
   lost = {};
@@ -145,6 +155,7 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
 
   answer.forecast = forecast(heap, air_from(weather_of(*yard.climate), heap.built), yard.materials, built_in_ensemble(), progress);
   const Forecast& coming = *answer.forecast;
+  answer.cautions = cautions_of(recipe, coming, yard.materials);
   const double all = answer.week_by_week ? heap.share * coming.filled_in_all : 1.0;
   answer.mass = all * (1.0 - coming.finished.mass_loss) * mix.mass;
   answer.finished_volume = all * (1.0 - coming.finished.volume_loss) * settled;

@@ -6,15 +6,6 @@
 namespace heapwright {
 namespace {
 
-/// Each id once, in the order of the cautions table, which is the order of importance.
-std::vector<std::string> ranked(const std::vector<std::string>& ids, const Materials& materials) {
-  std::vector<std::string> order;
-  for (const Caution& caution : materials.cautions) {
-    if (std::find(ids.begin(), ids.end(), caution.id) != ids.end()) order.push_back(caution.id);
-  }
-  return order;
-}
-
 SupplyBalance balance(const std::optional<CompostYield>& own, const std::optional<Topdressing>& topdressing) {
   SupplyBalance supply{own, std::nullopt, std::nullopt};
   if (!topdressing) return supply;
@@ -68,7 +59,7 @@ Plan make_plan(const Yard& yard, Date today) {
   order_by_weight(plan.assumptions);
   plan.measure_first = plan.recipe.measure_first;
   for (const std::string& id : cautions_for(yard.materials.cautions, facts)) cautions.push_back(id);
-  plan.cautions = ranked(cautions, yard.materials);
+  plan.cautions = in_order(cautions, yard.materials.cautions);
   return plan;
 }
 

@@ -21,21 +21,9 @@ TemperaturePoint read_monthly_mean(std::string_view text) {
 }
 
 void take_named(Table& table, ClimateDescription& climate) {
-  const auto named = table.read("like", [](std::string_view name) {
-    const std::vector<NamedClimate> climates = named_climates();
-    std::vector<std::string> known;
-    for (const NamedClimate& row : climates) {
-      if (plain_name(row.id) == plain_name(name) || row.name == name) return row;
-      known.push_back(row.id);
-    }
-    std::string list;
-    for (const std::string& id : known) list += (list.empty() ? "" : ", ") + id;
-    const auto near = nearest(name, known);
-    throw TextError("\"" + std::string(name) + "\" is no known climate",
-                    (near ? "did you mean \"" + *near + "\"? " : "") + "It is one of " + list);
-  });
+  const auto named = table.read("like", climate_like);
   if (!named) return;
-  climate.like = named->name;
+  climate.like = named->like;
   climate.coldest_month = named->coldest_month;
   climate.warmest_month = named->warmest_month;
 }
@@ -81,6 +69,8 @@ void take_days(Table& table, ClimateDescription& climate) {
 void check_one_way(Table& table) {
   int ways = 0;
   for (const char* key : {"mean_air_temperature", "coldest_month", "annual_mean", "like", "file"}) ways += table.has(key) ? 1 : 0;
+  if (table.keys().empty())
+    table.problem("says nothing of the weather", "write coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or like = \"cool\"");
   if (ways > 1)
     table.problem("tells the weather in more than one way",
                   "give twelve means, or two months, or the year's mean and swing, or like, or a file");
@@ -111,6 +101,25 @@ std::vector<NamedClimate> named_climates() {
   root.finish();
   problems.throw_if_any();
   return climates;
+}
+
+ClimateDescription climate_like(std::string_view name) {
+  std::vector<std::string> known;
+  for (const NamedClimate& row : named_climates()) {
+    if (plain_name(row.id) == plain_name(name) || row.name == name) {
+      ClimateDescription climate;
+      climate.like = row.name;
+      climate.coldest_month = row.coldest_month;
+      climate.warmest_month = row.warmest_month;
+      return climate;
+    }
+    known.push_back(row.id);
+  }
+  std::string list;
+  for (const std::string& id : known) list += (list.empty() ? "" : ", ") + id;
+  const auto near = nearest(name, known);
+  throw TextError("\"" + std::string(name) + "\" is no known climate",
+                  (near ? "did you mean \"" + *near + "\"? " : "") + "It is one of " + list);
 }
 
 std::optional<ClimateDescription> read_climate(Table& root) {

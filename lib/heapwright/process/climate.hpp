@@ -40,6 +40,9 @@ struct ClimateDescription {
   DailyMeans days;   ///< of that file
 };
 
+/// The climate of a winter by its id or its plain name. @throws TextError with the nearest known one
+ClimateDescription climate_like(std::string_view name);
+
 /// Reads [climate], and the file of days that it names; nothing where the file has none.
 std::optional<ClimateDescription> read_climate(Table& root);
 

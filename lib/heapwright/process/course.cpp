@@ -11,9 +11,9 @@ bool is_fed(const Feeding& feeding, int day, int fed, double relative_volume) {
   return is_every(day, feeding.every) && fed < feeding.times && relative_volume + feeding.share <= feeding.room;
 }
 
-/// Turnings and waterings, the latter fortnightly where the heap is never turned. Nobody does either while it freezes.
-void tend(Pile& pile, int day, const HeapCare& care, TemperaturePoint air) {
-  if (air < coldest_turning) return;
+/// Turnings and waterings, the latter fortnightly where the heap is never turned. A heap at rest gets neither in frost.
+void tend(Pile& pile, int day, const HeapCare& care, TemperaturePoint air, double core_degc) {
+  if (air < frost && core_degc < working_core_degc) return;
   if (care.turn_every) {
     if (is_every(day, *care.turn_every)) pile.turn(air, care.wet_to);
   } else if (care.wet_to && is_every(day, watering_every)) {
@@ -40,7 +40,7 @@ Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care,
       course.turf_day.reset();  // what is raw again is not ready
       course.mature_day.reset();
     }
-    tend(pile, day, care, today);
+    tend(pile, day, care, today, course.days.back().core_degc);
     if (care.rain_a_day.value() > 0.0) pile.rain(today, care.rain_a_day);
     pile.drain();
     pile.live_a_day(today, steps);

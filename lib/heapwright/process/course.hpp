@@ -28,8 +28,9 @@ inline constexpr int watering_every = 14;     ///< days; common practice, no sou
 
 inline constexpr double usual_watering = 0.55;  ///< moisture to water to, the middle of what works
 
-/// A frozen heap is not turned: below this mean of the day a turning is left out. Judged.
-inline const TemperaturePoint coldest_turning = TemperaturePoint::from_celsius(2.0);
+/// In frost a heap is left alone, unless it works: on days whose mean is below the first, while its core is below the second. Judged.
+inline const TemperaturePoint frost = TemperaturePoint::from_celsius(2.0);
+inline constexpr double working_core_degc = 20.0;
 
 /// What a heap must have come down to.
 struct ReadyLimits {
