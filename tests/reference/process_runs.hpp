@@ -1,5 +1,5 @@
 #pragma once
-/// The five reference runs of the heap model, with what is put in, how it is kept and in what weather.
+/// Heaps to hold the model against: what is put in, how it is kept and in what weather; the five reference runs.
 
 #include <cmath>
 #include <map>
@@ -11,25 +11,34 @@
 
 namespace heapwright::runs {
 
-/// A part of a mix by dry mass, of one of the three materials of these runs.
+/// A part of a mix by dry mass.
 struct Part {
   RottingMaterial material;
   double share;
 };
 
-/// So many kg of dry matter and water; volatile solids, C:N and shares as the runs were published with.
+/// What the model's figures were reckoned with; feedstocks.toml may have it otherwise.
+struct Make {
+  double volatile_solids;  ///< of dry matter
+  double carbon_to_nitrogen;
+};
+inline const std::map<RottingMaterial, Make> makes{
+    {RottingMaterial::leaves, {0.89, 50.0}}, {RottingMaterial::grass, {0.88, 17.0}}, {RottingMaterial::food, {0.88, 17.0}},
+    {RottingMaterial::manure, {0.80, 18.0}}, {RottingMaterial::straw, {0.92, 90.0}}, {RottingMaterial::yard_trimmings, {0.82, 24.0}}};
+
+/// So many kg of dry matter and water; the shares that rot are the set's.
 inline HeapContents contents(const ProcessParameters& p, const std::vector<Part>& parts, double dry_kg, double water_kg) {
   double fast = 0.0, slow = 0.0, inert = 0.0, ash = 0.0, nitrogen = 0.0;
   for (const Part& part : parts) {
-    const bool leaves = part.material == RottingMaterial::leaves;
+    const Make& make = makes.at(part.material);
     const double dry = part.share * dry_kg;
-    const double solids = (leaves ? 0.89 : 0.88) * dry;
+    const double solids = make.volatile_solids * dry;
     const DecayShares shares = p.shares.at(part.material);
     fast += shares.fast * solids;
     slow += shares.slow * solids;
     inert += (1.0 - shares.fast - shares.slow) * solids;
     ash += dry - solids;
-    nitrogen += p.cC * solids / (leaves ? 50.0 : 17.0);
+    nitrogen += p.cC * solids / make.carbon_to_nitrogen;
   }
   return {fast * unit::kg_organic, slow * unit::kg_organic,   inert * unit::kg_organic,
           ash * unit::kg_dry,      water_kg * unit::kg_water, nitrogen * unit::kg_nitrogen};
