@@ -88,7 +88,17 @@ class Pile {
 
  private:
   static constexpr int most_shells = 6;
-  using Shells = std::array<double, most_shells>;  ///< core first; only the first n_ count
+
+  /// A figure of each shell, core first; only the first n_ count.
+  class Shells {
+   public:
+    double& operator[](int shell) { return of_[static_cast<std::size_t>(shell)]; }
+    double operator[](int shell) const { return of_[static_cast<std::size_t>(shell)]; }
+    void fill(double value) { of_.fill(value); }
+
+   private:
+    std::array<double, most_shells> of_{};
+  };
 
   /// What is integrated.
   struct Stock {
@@ -137,7 +147,7 @@ class Pile {
   ProcessParameters p_;
   PileShape shape_;
   int n_;
-  double radius0_, scale_, volume0_, dry_volume0_, final_dry_volume_, log_shrink_;
+  double radius0_, scale_, volume0_, dry_volume0_, log_shrink_;
   Shells share_{};
   double inert_ = 0.0, ash_ = 0.0, degradable_ = 0.0;                 ///< kg, of all put in
   double nitrogen_in_ = 0.0, volatile_nitrogen_in_ = 0.0;             ///< kg
