@@ -120,7 +120,14 @@ void check_top_width(const HeapDescription& heap) {
 
 std::optional<Duration> read_turning(std::string_view text) {
   if (text == "never") return std::nullopt;
-  return read_duration(text);
+  const std::string hint = "write \"7 days\", \"2 weeks\" or \"never\"";
+  try {
+    const Duration every = read_duration(text);
+    if (every.value() >= 86400.0) return every;
+  } catch (const TextError& error) {
+    throw TextError(error.what(), hint);
+  }
+  throw TextError("\"" + std::string(text) + "\" is less than a day", hint);
 }
 
 int heap_count(double number) {

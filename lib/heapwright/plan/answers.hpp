@@ -39,6 +39,9 @@ struct ForecastAnswer {
   std::optional<Volume> volume;         ///< of what the first heap is filled with, all at once or in the first week
   int heaps = 1;                        ///< that are filled
   HeapCare care;
+  std::optional<Mix> mix;  ///< of all that goes in
+  Targets targets;
+  bool on_target = true;  ///< whether that is inside them
   bool week_by_week = false;
   std::optional<CompostYield> screened;  ///< of all that is put in; none where it is never ready
   YieldRule yield;                       ///< that it follows from

@@ -133,6 +133,9 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   const Told told_recipe = told(recipe);
   const Mix& mix = told_recipe.mix;
   answer.heap = room.heap;
+  answer.mix = mix;
+  answer.targets = recipe.targets;
+  answer.on_target = told_recipe.distance_from_aim <= hardly_off;
   answer.assumptions = recipe.assumptions;
   assume(answer.assumptions, *yard.climate, care_of(yard, is_rained_on(yard, room)), mix);
 

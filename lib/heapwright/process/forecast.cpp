@@ -15,6 +15,9 @@ constexpr double airless = 0.10;
 constexpr double soaked_air = 0.15;
 constexpr double soaked_moisture = 0.65;
 constexpr double warm_core_degc = 40.0;
+constexpr double weed_killing_degc = 55.0;  // 131 °F, what rules for composting sites ask for days on end
+constexpr double working_degc = 10.0;
+constexpr double few_greens = 40.0;  // C:N at the start; the model's rate does not fall with it
 
 // Heaps built below 5 °C heat or wait for spring by chance; up to 10 °C a warmer start may still make the difference. A quarter longer is
 // what counts as one.
@@ -59,14 +62,27 @@ std::optional<int> within_horizon(double day) {
   return day <= horizon ? std::optional<int>(static_cast<int>(std::lround(day))) : std::nullopt;
 }
 
-ReadyWindow window_of(std::optional<int> best, const std::vector<std::optional<int>>& sets) {
+/// The day on which a share of the days is done that a heap works on its way to a day: while it rests in the cold it gets no sooner ready.
+int sooner(const Course& course, int ready, double share) {
+  const auto works = [&](int day) { return course.days[static_cast<std::size_t>(day)].core_degc >= working_degc; };
+  int working = 0;
+  for (int day = 0; day < ready; ++day) working += works(day) ? 1 : 0;
+  double left = share * working;
+  for (int day = 0; day < ready; ++day) {
+    if (works(day)) left -= 1.0;
+    if (left <= 0.0) return std::max(day + 1, earliest_ready);
+  }
+  return ready;
+}
+
+ReadyWindow window_of(const Course& course, std::optional<int> best, const std::vector<std::optional<int>>& sets) {
   constexpr double never = 1e9;
   std::vector<double> days;
   for (const auto& day : sets) days.push_back(day ? *day + cure : never);
   Band<double> band = middle_eight_tenths(std::move(days));
   const std::optional<int> likely = cured(best);
   if (likely) {
-    band.low = std::min(band.low, forecast_width.earlier * *likely);
+    band.low = std::min<double>(band.low, sooner(course, *best, forecast_width.earlier) + cure);
     band.high = std::max(band.high, forecast_width.later * *likely);
   }
   return {within_horizon(band.low), likely && *likely <= horizon ? likely : std::nullopt, within_horizon(band.high)};
@@ -99,7 +115,12 @@ std::vector<ForecastNote> notes_on(const Course& course, int last) {
     frozen = frozen || now.core_degc <= 0.0;
   }
   std::vector<ForecastNote> notes;
-  if (!(hottest >= warm_core_degc)) notes.push_back(ForecastNote::hardly_heats);
+  if (!(hottest >= warm_core_degc)) {
+    notes.push_back(ForecastNote::hardly_heats);
+  } else if (!(hottest >= weed_killing_degc)) {
+    notes.push_back(ForecastNote::weed_seeds_live);
+  }
+  if (course.days.front().carbon_to_nitrogen >= few_greens) notes.push_back(ForecastNote::few_greens);
   if (frozen) notes.push_back(ForecastNote::freezes);
   if (driest < dry_moisture) notes.push_back(ForecastNote::dries);
   const PileState& end = course.days[static_cast<std::size_t>(last)];
@@ -158,9 +179,9 @@ bool start_decides(const Course& as_built, const Course& started_warm, Temperatu
 }
 
 /// A start by chance: as early as from a warm one, and nobody can say what is likely.
-void leave_open(ReadyWindow& window, std::optional<int> started_warm) {
-  if (const auto warm = cured(started_warm)) {
-    const int early = static_cast<int>(std::lround(forecast_width.earlier * *warm));
+void leave_open(ReadyWindow& window, const Course& warm, std::optional<int> ready) {
+  if (ready) {
+    const int early = sooner(warm, *ready, forecast_width.earlier) + cure;
     window.early = window.early ? std::min(*window.early, early) : early;
   }
   window.likely.reset();
@@ -214,6 +235,8 @@ std::string_view note_word(ForecastNote note) {
     case ForecastNote::too_slow: return "too-slow";
     case ForecastNote::cold_start: return "cold-start";
     case ForecastNote::hardly_heats: return "hardly-heats";
+    case ForecastNote::weed_seeds_live: return "weed-seeds-live";
+    case ForecastNote::few_greens: return "few-greens";
     case ForecastNote::freezes: return "freezes";
     case ForecastNote::gets_wet: return "gets-wet";
     case ForecastNote::dries: return "dries";
@@ -248,8 +271,8 @@ Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& 
 
   Forecast result;
   result.built = heap.built;
-  result.turf = window_of(best.turf_day, turf_days);
-  result.mature = window_of(best.mature_day, mature_days);
+  result.turf = window_of(best, best.turf_day, turf_days);
+  result.mature = window_of(best, best.mature_day, mature_days);
   result.status = status_of(result.turf, result.mature);
   result.binding = binding_of(best, result.status);
   result.days = days_of(best, courses, air);
@@ -269,8 +292,8 @@ Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& 
     const bool helps = warm.turf_day.has_value() || best.turf_day.has_value();
     if (helps && start_decides(best, warm, air.front())) {
       result.status = ForecastStatus::start_decides;
-      leave_open(result.turf, warm.turf_day);
-      leave_open(result.mature, warm.mature_day);
+      leave_open(result.turf, warm, warm.turf_day);
+      leave_open(result.mature, warm, warm.mature_day);
       result.notes.insert(result.notes.begin(), ForecastNote::cold_start);
       if (const auto day = first_warm_day(all_air)) {
         result.warm_enough = date_of(result, *day);

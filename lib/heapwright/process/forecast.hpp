@@ -20,8 +20,9 @@ struct HeapToBuild {
   Date built;
 };
 
-/// How wide a forecast is at the least, judged from where the model misses published trials (README.md): a day from 0.7 to 1.7 times as
-/// long, the core by 10 °C either way, moisture by 0.08, C:N by 4, volatile solids and volume by 0.12 and 0.10 of what was put in.
+/// How wide a forecast is at the least, judged from where the model misses published trials (README.md): from 0.7 to 1.7 times as
+/// long (0.7 of the days on which it works), the core by 10 °C either way, moisture by 0.08, C:N by 4, volatile solids and volume by 0.12
+/// and 0.10 of what was put in.
 struct ForecastWidth {
   double earlier = 0.7;
   double later = 1.7;
@@ -61,6 +62,8 @@ enum class ForecastNote {
   too_slow,             ///< none of these
   cold_start,           ///< built near or below freezing
   hardly_heats,         ///< its core stays below 40 °C
+  weed_seeds_live,      ///< below 55 °C
+  few_greens,           ///< a C:N of 40 or more at the start, for which the model does not slow
   freezes,              ///< all through
   gets_wet,             ///< soaked through by its end
   dries,                ///< on the way

@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "heapwright/error.hpp"
+#include "heapwright/process/air.hpp"
 
 namespace heapwright {
 namespace {
@@ -15,7 +16,6 @@ using std::numbers::pi;
 constexpr double seconds_per_day = 86400.0;
 constexpr double heat_of_fusion = 3.34e5;        // J/kg
 constexpr double ice_point_kelvin = 273.15;      // K
-constexpr double vapour_gas_constant = 461.5;    // J/(kg K)
 constexpr double air_density = 1.2;              // kg/m³
 constexpr double air_heat = 1006.0;              // J/(kg K)
 constexpr double air_viscosity = 1.9e-5;         // Pa s
@@ -37,11 +37,6 @@ constexpr double most_water_of_turning = 0.05;   // 1, of the heap's water
 constexpr int sweeps_of_a_step = 2;
 constexpr int sweeps_of_a_day = 4;
 constexpr int sweeps_after_a_change = 30;
-
-/// Saturated vapour, kg/m³, by the Magnus form of Alduchov and Eskridge (1996, from memory): within 0.5 % of steam tables from 0 to 80 °C.
-double saturated_vapour(double celsius) {
-  return 610.94 * std::exp(17.625 * celsius / (celsius + 243.04)) / (vapour_gas_constant * (celsius + ice_point_kelvin));
-}
 
 /// J/kg, from liquid at 0 °C.
 double vapour_enthalpy(double celsius) { return 2.501e6 + 1860.0 * celsius; }
@@ -73,7 +68,7 @@ void check(const HeapContents& contents, const PileShape& shape) {
                      is_some(contents.ash.value()) && is_some(contents.water.value()) && is_some(contents.nitrogen.value());
   if (!whole || !(contents.volatile_solids().value() > 0.0)) throw DomainError("a heap is made of some organic matter");
   if (!(shape.volume >= smallest_pile && std::isfinite(shape.volume.value())))
-    throw DomainError("a heap holds at least 5 L to be forecast");
+    throw DomainError("a heap holds at least a bucketful to be forecast");
   if (!(shape.exposed.value() > 0.0 && std::isfinite(shape.exposed.value()))) throw DomainError("a heap meets the air somewhere");
 }
 

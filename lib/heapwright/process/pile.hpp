@@ -14,8 +14,8 @@
 
 namespace heapwright {
 
-/// Less than 5 L warms and cools too fast to follow.
-inline const Volume smallest_pile = 0.005 * unit::m3;
+/// Less than a bucketful warms and cools too fast to follow.
+inline const Volume smallest_pile = 0.018 * unit::m3;
 
 /// The size of a heap as built, and how it meets the air.
 struct PileShape {
@@ -62,7 +62,7 @@ struct Closure {
 
 class Pile {
  public:
-  /// @throws DomainError for a heap of nothing, without volatile solids, of less than 5 L, or with figures that are none
+  /// @throws DomainError for a heap of nothing, without volatile solids, of less than smallest_pile, or with figures that are none
   Pile(const ProcessParameters& parameters, const HeapContents& contents, const PileShape& shape, TemperaturePoint start);
 
   // What happens at the start of a day, in this order.

@@ -116,7 +116,7 @@ std::vector<std::string> ready_row(const Forecast& forecast, const std::string& 
   const bool open = forecast.status == ForecastStatus::start_decides;
   return {"  " + use,
           window.likely ? when(forecast, *window.likely)
-          : open        ? "nobody can say"
+          : open        ? "cannot say"
                         : "not within three years",
           range_of(forecast, window)};
 }
@@ -129,8 +129,8 @@ std::string text_of_readiness(const Forecast& forecast) {
                               ready_row(forecast, "for beds and pots", forecast.mature)});
   if (forecast.status == ForecastStatus::never || !forecast.binding) return text;
   const bool breath = *forecast.binding == Criterion::respiration;
-  return text + wrap(breath ? "  What takes longest: until its rawest part has rotted enough."
-                            : "  What takes longest: until its C:N is down to 25; browns keep it high.",
+  return text + wrap(breath ? "  Last to be done is its rawest part; turning brings the outside in."
+                            : "  Last to come down is its C:N, which browns keep high.",
                      2);
 }
 
@@ -139,12 +139,14 @@ namespace {
 std::string heap_text(const ForecastAnswer& answer, const Show& show) {
   const Forecast& forecast = *answer.forecast;
   std::string text = "A heap of " + show.volume(*answer.volume);
-  text += answer.week_by_week ? " at first, more each week," : ", once it has settled,";
+  text += answer.week_by_week ? " at first, " + std::to_string(std::lround(forecast.filled_in_all)) + " times that week by week,"
+                              : ", once it has settled,";
   text += " built in " + about_when(forecast.built);
-  if (answer.care.turn_every) text += ", turned every " + std::to_string(*answer.care.turn_every) + " days";
-  if (answer.care.wet_to) text += answer.care.turn_every ? " and watered then" : ", watered when it is dry";
+  if (answer.care.turn_every)
+    text += ", turned every " + (*answer.care.turn_every == 1 ? "day" : std::to_string(*answer.care.turn_every) + " days");
+  if (answer.care.wet_to) text += answer.care.turn_every ? " and watered when dry" : ", watered when dry";
   if (!answer.care.turn_every) text += ", never turned";
-  if (answer.heaps > 1) text += "; it all fills " + std::to_string(answer.heaps) + ", and this is the fullest";
+  if (answer.heaps > 1) text += "; there is enough for " + std::to_string(answer.heaps) + " such heaps";
   return wrap(text + ".") + "\n";
 }
 
@@ -160,29 +162,36 @@ std::string why_never_text(const Forecast& forecast, ForecastNote note) {
              " moist in the end, and dry matter does not rot. Water it until a handful clumps";
     case ForecastNote::too_wet: return "it is soaked and has no air. Cover it, and turn dry browns in";
     case ForecastNote::too_little_nitrogen:
-      return "it rots, but its C:N stays above 30: too few greens for the browns. Mix in greens, or let it be leaf mould: in two years or "
-             "so it is good mulch";
+      return "it rots, but its C:N stays above 30: too few greens for the browns. Mix in greens, or leave it, two years or "
+             "so, and use it as mulch";
     case ForecastNote::too_cold: return "it hardly thaws where you are. Ask your extension office what works there";
     case ForecastNote::too_slow: return "it works too slowly. More greens, a bigger heap, water in a dry spell and a few turnings help";
     default: return {};
   }
 }
 
+/// Waiting is advised only where it gains something.
+std::string cold_start_text(const Forecast& forecast, const Show& show) {
+  const std::string now = "built this cold it heats at once or waits until it is warmer, and nobody can say which";
+  const std::string warm = "Or start it warm now: warm water, fresh greens in the middle, a few shovels of a heap that works";
+  if (!forecast.warm_enough || !forecast.built_in_warmth || !forecast.built_in_warmth->turf_day) return now + ". " + warm;
+  return now + ". No harm in building now. If you would rather wait, keep the browns dry and build in " +
+         about_when(*forecast.warm_enough) + ", at " + about_temperature(10.0, show) +
+         " or more by day and night: then it is ready for the lawn about " + when(forecast, *forecast.built_in_warmth->turf_day) + ". " +
+         warm;
+}
+
 std::string note_text(const Forecast& forecast, ForecastNote note, const Show& show) {
   switch (note) {
-    case ForecastNote::cold_start: {
-      std::string text = "built this cold it heats at once or waits for spring, and nobody can say which";
-      if (forecast.warm_enough && forecast.built_in_warmth)
-        text += ". " +
-                instead_text(forecast, *forecast.built_in_warmth,
-                             "Keep the browns dry and build in " + about_when(*forecast.warm_enough) + ", with days above " +
-                                 about_temperature(10.0, show)) +
-                ". Or start it warm now: warm water, fresh greens in the middle, a few shovels of a heap that works";
-      return text;
-    }
-    case ForecastNote::hardly_heats: return "it hardly heats: weed seeds live on, and it takes its time";
+    case ForecastNote::cold_start: return cold_start_text(forecast, show);
+    case ForecastNote::hardly_heats: return "it hardly heats: it takes its time, and weed seeds and diseases live on, so keep them out";
+    case ForecastNote::weed_seeds_live: return "do not count on its heat to kill weed seeds and diseases: keep them out";
+    case ForecastNote::few_greens:
+      return "so few greens for the browns: gardening guides give such a heap up to two years, and the model does not slow down for it. "
+             "Greens "
+             "make the difference";
     case ForecastNote::freezes: return "while it is frozen leave it alone: it comes to no harm, and turning only cools it";
-    case ForecastNote::gets_wet: return "rain soaks it by the end: cover it in its last weeks, so that it can be screened and spread";
+    case ForecastNote::gets_wet: return "rain soaks it, if it rains as taken for granted below: put a lid or tarp over it";
     case ForecastNote::dries: return "it dries on the way. Squeeze a handful now and then, and water it when it does not clump";
     default: return {};
   }
@@ -198,14 +207,14 @@ std::string text_of_heap_notes(const Forecast& forecast, const Show& show) {
       if (!words.empty()) text += item(words);
     }
   }
-  if (forecast.watered) text += item(instead_text(forecast, *forecast.watered, "kept moist"));
+  if (forecast.watered) text += item(instead_text(forecast, *forecast.watered, "watered whenever it is dry"));
   if (forecast.water_given.value() > 1.0)
     text += item("water for it: about " + show.water(forecast.water_given) + " in all, on top of the first");
   return text;
 }
 
 std::string why_never_ready(const Forecast& forecast) {
-  std::string text = "Not ready within three years";
+  std::string text = "not ready within three years";
   for (const ForecastNote note : forecast.notes) {
     const std::string words = why_never_text(forecast, note);
     if (!words.empty()) text += ": " + words;
@@ -223,18 +232,29 @@ std::string notes_text(const Forecast& forecast, const Show& show) {
 std::string left_text(const ForecastAnswer& answer, const Show& show) {
   const Forecast& forecast = *answer.forecast;
   if (!answer.screened) return {};
-  std::string text = "  About " + show_percent(forecast.finished.volume_loss) + " of the settled heap's volume goes, " +
-                     show_percent(forecast.finished.volatile_solids_loss) + " of its organic matter and " +
-                     show_percent(forecast.finished.nitrogen_loss) + " of its nitrogen. C:N " +
-                     std::to_string(std::lround(forecast.finished.carbon_to_nitrogen)) + ", give or take 4.";
-  text = wrap(text, 2);
-  text += wrap("  Screened: about " + show.volume_band(answer.screened->likely, answer.screened->low, answer.screened->high) + ".", 2);
+  std::string text = wrap("  About " + show.volume(answer.finished_volume) + " as it lies, of all that goes in. Screened about " +
+                              show.volume_band(answer.screened->likely, answer.screened->low, answer.screened->high) +
+                              ": lumps stay behind for the next heap, and fine compost lies closer.",
+                          2);
+  text += wrap("  " + show_percent(forecast.finished.volatile_solids_loss) + " of its organic matter is gone by then and " +
+                   show_percent(forecast.finished.nitrogen_loss) + " of its nitrogen; its C:N is " +
+                   std::to_string(std::lround(forecast.finished.carbon_to_nitrogen)) + ", give or take 4.",
+               2);
   return "\nWhat it leaves\n" + text;
 }
 
+/// A mix off what works rots as the model has it at best.
+std::string mix_text(const ForecastAnswer& answer) {
+  if (answer.on_target) return {};
+  return wrap("The mix is off what works: " + character(*answer.mix, answer.targets) +
+              ". Set it right first: `heapwright recipe` says with what. As it is, a forecast is hopeful:") +
+         "\n";
+}
+
 std::string first_lines(const Forecast& forecast) {
-  const std::string ready = "Ready, three weeks of curing and all\n" + text_of_readiness(forecast);
-  return forecast.status == ForecastStatus::never ? wrap(why_never_ready(forecast)) : ready;
+  const std::string ready = "Ready, three weeks of curing and all\n" + text_of_readiness(forecast) +
+                            wrap("  If it still warms up after a turning then, leave it until it does not.", 2);
+  return forecast.status == ForecastStatus::never ? wrap("Left as it is: " + why_never_ready(forecast)) : ready;
 }
 
 std::string trust_text(const Show& show) {
@@ -253,7 +273,7 @@ std::string text_of_forecast(const ForecastAnswer& answer, const Materials& mate
   if (answer.too_little) return wrap("That is less than a gallon or two: too little to say what it will do. Add to it.");
   if (!answer.forecast) return wrap("There is nothing yet to build a heap of: say what there is, and how much, in [[supply]].");
   const Forecast& forecast = *answer.forecast;
-  return text_of_first_cautions(answer.cautions, materials) + heap_text(answer, show) + first_lines(forecast) +
+  return text_of_first_cautions(answer.cautions, materials) + heap_text(answer, show) + mix_text(answer) + first_lines(forecast) +
          course_text(forecast, show) + notes_text(forecast, show) + left_text(answer, show) + trust_text(show) +
          text_of_assumptions(answer.assumptions, std::nullopt, show) + text_of_cautions(answer.cautions, materials);
 }

@@ -11,8 +11,9 @@ std::string then_text(const Plan& plan, const std::string& squeeze, const Show& 
   std::string text = "\nThen\n";
   text += plan.heap->turn_every ? item("turn it every " + show.days(*plan.heap->turn_every) + ", and " + squeeze)
                                 : item("leave it; now and then " + squeeze);
+  if (forecast.status == ForecastStatus::never) text += item("left as it is: " + why_never_ready(forecast));
   text += text_of_heap_notes(forecast, show);
-  if (forecast.status == ForecastStatus::never) return text + item(why_never_ready(forecast));
+  if (forecast.status == ForecastStatus::never) return text;
   text += item("it is done when it is dark and crumbly, smells of earth, and no longer warms up after turning; by the forecast:");
   return text + text_of_readiness(forecast);
 }
