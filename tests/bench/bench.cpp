@@ -3,10 +3,27 @@
 #define CATCH_CONFIG_ENABLE_BENCHMARKING
 #include <catch2/catch.hpp>
 
+#include "../reference/process_runs.hpp"
 #include "heapwright/mix/ranges.hpp"
 #include "heapwright/plan/plan.hpp"
 
 using namespace heapwright;
+
+namespace {
+
+/// The passive home heap of the reference runs, 365 days in a forecast's steps.
+double year_of_a_heap() {
+  static const ProcessParameters best = built_in_ensemble().best;
+  const runs::Run& run = runs::all().at("R1");
+  Pile pile = run.pile(best);
+  for (int at = 0; at < 365; ++at) {
+    run.events(pile, best, at);
+    pile.live_a_day(run.air(at), production_steps);
+  }
+  return pile.state().core_degc;
+}
+
+}  // namespace
 
 TEST_CASE("the parts of a plan") {
   const Materials materials = built_in_materials();
@@ -38,5 +55,8 @@ TEST_CASE("the parts of a plan") {
   BENCHMARK("a blend mixed") { return mix_of(blend); };
   BENCHMARK("a recipe solved") { return solve(question); };
   BENCHMARK("4096 draws of a mix of six") { return drawn_ranges(six, figures, yard.targets); };
+  const Recipe recipe = first_recipe(yard, day);
+  BENCHMARK("a forecast, forty-one sets") { return forecast_of(yard, recipe, day); };
+  BENCHMARK("a heap's year, six shells") { return year_of_a_heap(); };
   BENCHMARK("a plan made") { return make_plan(yard, day); };
 }
