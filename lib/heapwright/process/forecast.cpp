@@ -166,6 +166,13 @@ void leave_open(ReadyWindow& window, std::optional<int> started_warm) {
   window.likely.reset();
 }
 
+/// What is mature is fit for turf. Where fewer sets get so far, the two windows are widened about different days.
+void no_sooner_than(ReadyWindow& mature, const ReadyWindow& turf) {
+  const auto later = [](std::optional<int> one, std::optional<int> other) { return one && other ? std::max(one, other) : std::nullopt; };
+  mature.early = later(mature.early, turf.early);
+  mature.late = later(mature.late, turf.late);
+}
+
 /// The first day from which it stays warm enough to start: that day and the week after it.
 std::optional<int> first_warm_day(const Days& air) {
   int warm = 0;
@@ -224,6 +231,7 @@ std::string_view note_word(ForecastNote note) {
 Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& all_air, const Materials& materials,
                   const ProcessEnsemble& ensemble, const Progress& progress) {
   if (all_air.empty()) throw DomainError("a forecast needs the weather");
+  if (ensemble.members.empty()) throw DomainError("a forecast is as wide as its sets differ, and needs some");
   const Model model{heap, materials, ensemble};
   const Days air = followed_from(all_air, 0);
   const Start as_built{air.front(), heap.care.wet_to};
@@ -250,6 +258,7 @@ Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& 
   result.built = heap.built;
   result.turf = window_of(best.turf_day, turf_days);
   result.mature = window_of(best.mature_day, mature_days);
+  no_sooner_than(result.mature, result.turf);
   result.status = status_of(result.turf, result.mature);
   result.binding = binding_of(best, result.status);
   result.days = days_of(best, courses, air);
@@ -261,8 +270,7 @@ Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& 
   });
   result.peak_core_degc = hottest->state.core_degc;
   result.peak_day = static_cast<int>(hottest - result.days.begin());
-  if (result.status == ForecastStatus::never) result.notes.push_back(why_never(best, air));
-  for (const ForecastNote note : notes_on(best, static_cast<int>(result.days.size()) - 1)) result.notes.push_back(note);
+  result.notes = notes_on(best, static_cast<int>(result.days.size()) - 1);
 
   if (air.front() < TemperaturePoint::from_celsius(sure_start_degc)) {
     const Course warm = course_of(model, ensemble.best, air, {TemperaturePoint::from_celsius(warm_start_degc), heap.care.wet_to}, 0);
@@ -279,6 +287,7 @@ Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& 
       }
     }
   }
+  if (result.status == ForecastStatus::never) result.notes.insert(result.notes.begin(), why_never(best, air));
   if (!heap.care.wet_to && (has(result.notes, ForecastNote::too_dry) || has(result.notes, ForecastNote::dries)))
     result.watered = instead_of(course_of(model, ensemble.best, air, {as_built.temperature, wet_basis(usual_watering)}, 0), 0);
   return result;
