@@ -7,8 +7,10 @@
 #include <cmath>
 #include <filesystem>
 #include <fstream>
+#include <functional>
 #include <limits>
 #include <set>
+#include <unistd.h>
 
 #include "heaps.hpp"
 #include "heapwright/error.hpp"
@@ -79,11 +81,18 @@ std::vector<int> fed_days(const Course& course, double share) {
 
 double worst(const Closure& closure) { return std::max({std::abs(closure.carbon), std::abs(closure.water), std::abs(closure.energy)}); }
 
+/// The built-in tables with a user's file of some text.
 Materials with_file(const std::string& text) {
-  const auto path = std::filesystem::temp_directory_path() / "heapwright-course-test.toml";
+  const auto path = std::filesystem::temp_directory_path() / ("heapwright-course-test-" + std::to_string(getpid()) + ".toml");
   std::ofstream(path) << text;
   Materials all = built_in_materials();
-  add_materials_file(all, path.string());
+  try {
+    add_materials_file(all, path.string());
+  } catch (...) {
+    std::filesystem::remove(path);
+    throw;
+  }
+  std::filesystem::remove(path);
   return all;
 }
 
