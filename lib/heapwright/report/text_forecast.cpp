@@ -141,7 +141,7 @@ std::string heap_text(const ForecastAnswer& answer, const Show& show) {
   std::string text = "A heap of " + show.volume(*answer.volume);
   text += answer.week_by_week ? " at first, more each week," : ", once it has settled,";
   text += " built in " + about_when(forecast.built);
-  if (answer.care.turn_every) text += ", turned every " + std::to_string(*answer.care.turn_every) + " days";
+  if (answer.care.turn_every) text += ", turned every " + show.days(*answer.care.turn_every * 86400.0 * unit::s);
   if (answer.care.wet_to) text += answer.care.turn_every ? " and watered then" : ", watered when it is dry";
   if (!answer.care.turn_every) text += ", never turned";
   if (answer.heaps > 1) text += "; it all fills " + std::to_string(answer.heaps) + ", and this is the fullest";
