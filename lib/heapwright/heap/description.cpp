@@ -23,6 +23,8 @@ constexpr std::array<Side, 5> sides{{{"length", &HeapDescription::length},
 const Length shortest_side = 0.01 * unit::m;
 const Length longest_side = 1e4 * unit::m;
 const Volume smallest_drum = 0.001 * unit::m3;
+const Duration shortest_turning = 86400.0 * unit::s;
+const Duration longest_turning = 366.0 * 86400.0 * unit::s;
 
 Length read_side(std::string_view text) {
   const Length length = read_length(text);
@@ -120,14 +122,16 @@ void check_top_width(const HeapDescription& heap) {
 
 std::optional<Duration> read_turning(std::string_view text) {
   if (text == "never") return std::nullopt;
-  const std::string hint = "write \"7 days\", \"2 weeks\" or \"never\"";
+  constexpr const char* hint = "write a day or more, at most a year: \"14 days\"; or \"never\"";
+  Duration every;
   try {
-    const Duration every = read_duration(text);
-    if (every.value() >= 86400.0) return every;
+    every = read_duration(text);
   } catch (const TextError& error) {
     throw TextError(error.what(), hint);
   }
-  throw TextError("\"" + std::string(text) + "\" is less than a day", hint);
+  if (!(every >= shortest_turning && every <= longest_turning))
+    throw TextError("\"" + std::string(text) + "\" is no time from one turning to the next", hint);
+  return every;
 }
 
 int heap_count(double number) {

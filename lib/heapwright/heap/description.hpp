@@ -54,7 +54,7 @@ std::string_view example_size(std::string_view key);
 /// @throws TextError where a heap that is no windrow has a top width, or a windrow is wider at its top than at its base
 void check_top_width(const HeapDescription& heap);
 
-/// How often a heap is turned: "14 days", or "never". @throws TextError
+/// How often a heap is turned: "14 days", or "never". @throws TextError for less than a day and more than a year too
 std::optional<Duration> read_turning(std::string_view text);
 
 /// A number of heaps: whole, from 1 to 1000. @throws TextError otherwise

@@ -145,6 +145,7 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   const Volume settled = std::min<Volume>(*mix.volume, mix.mass / least_settled);
   if (answer.week_by_week) {
     heap.share = 7.0 / days_of_a_recipe;
+    if (each) heap.share = std::min(heap.share, (*each / settled).value());
     heap.care.feeding = feeding_of(told_recipe, heap.share, heap.share * settled, each);
   } else if (each && settled > *each) {
     heap.share = (*each / settled).value();

@@ -34,7 +34,8 @@ Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care,
   course.days.push_back(pile.state());
   for (int day = 0; day < horizon; ++day) {
     const TemperaturePoint today = air[static_cast<std::size_t>(day)];
-    if (care.feeding && is_fed(*care.feeding, day, course.fed, course.days.back().relative_volume)) {
+    const bool done = course.mature_day && day >= *course.mature_day + cure;  // as it would end, were it not followed for longer
+    if (care.feeding && !done && is_fed(*care.feeding, day, course.fed, course.days.back().relative_volume)) {
       pile.add(care.feeding->share * contents, today);
       ++course.fed;
       course.turf_day.reset();  // what is raw again is not ready

@@ -65,12 +65,13 @@ std::optional<int> within_horizon(double day) {
 /// The day on which a share of the days is done that a heap works on its way to a day: while it rests in the cold it gets no sooner ready.
 int sooner(const Course& course, int ready, double share) {
   const auto works = [&](int day) { return course.days[static_cast<std::size_t>(day)].core_degc >= working_degc; };
+  ready = std::min(ready, static_cast<int>(course.days.size()));
   int working = 0;
   for (int day = 0; day < ready; ++day) working += works(day) ? 1 : 0;
   double left = share * working;
   for (int day = 0; day < ready; ++day) {
     if (works(day)) left -= 1.0;
-    if (left <= 0.0) return std::max(day + 1, earliest_ready);
+    if (left <= 0.0) return day + 1;
   }
   return ready;
 }
@@ -82,7 +83,7 @@ ReadyWindow window_of(const Course& course, std::optional<int> best, const std::
   Band<double> band = middle_eight_tenths(std::move(days));
   const std::optional<int> likely = cured(best);
   if (likely) {
-    band.low = std::min<double>(band.low, sooner(course, *best, forecast_width.earlier) + cure);
+    band.low = std::min<double>(band.low, sooner(course, *likely, forecast_width.earlier));
     band.high = std::max(band.high, forecast_width.later * *likely);
   }
   return {within_horizon(band.low), likely && *likely <= horizon ? likely : std::nullopt, within_horizon(band.high)};
@@ -181,10 +182,17 @@ bool start_decides(const Course& as_built, const Course& started_warm, Temperatu
 /// A start by chance: as early as from a warm one, and nobody can say what is likely.
 void leave_open(ReadyWindow& window, const Course& warm, std::optional<int> ready) {
   if (ready) {
-    const int early = sooner(warm, *ready, forecast_width.earlier) + cure;
+    const int early = sooner(warm, *ready + cure, forecast_width.earlier);
     window.early = window.early ? std::min(*window.early, early) : early;
   }
   window.likely.reset();
+}
+
+/// What is mature is fit for turf. Where fewer sets get so far, the two windows are widened about different days.
+void no_sooner_than(ReadyWindow& mature, const ReadyWindow& turf) {
+  const auto later = [](std::optional<int> one, std::optional<int> other) { return one && other ? std::max(one, other) : std::nullopt; };
+  mature.early = later(mature.early, turf.early);
+  mature.late = later(mature.late, turf.late);
 }
 
 /// The first day from which it stays warm enough to start: that day and the week after it.
@@ -247,6 +255,7 @@ std::string_view note_word(ForecastNote note) {
 Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& all_air, const Materials& materials,
                   const ProcessEnsemble& ensemble, const Progress& progress) {
   if (all_air.empty()) throw DomainError("a forecast needs the weather");
+  if (ensemble.members.empty()) throw DomainError("a forecast is as wide as its sets differ, and needs some");
   const Model model{heap, materials, ensemble};
   const Days air = followed_from(all_air, 0);
   const Start as_built{air.front(), heap.care.wet_to};
@@ -273,6 +282,7 @@ Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& 
   result.built = heap.built;
   result.turf = window_of(best, best.turf_day, turf_days);
   result.mature = window_of(best, best.mature_day, mature_days);
+  no_sooner_than(result.mature, result.turf);
   result.status = status_of(result.turf, result.mature);
   result.binding = binding_of(best, result.status);
   result.days = days_of(best, courses, air);
@@ -284,8 +294,7 @@ Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& 
   });
   result.peak_core_degc = hottest->state.core_degc;
   result.peak_day = static_cast<int>(hottest - result.days.begin());
-  if (result.status == ForecastStatus::never) result.notes.push_back(why_never(best, air));
-  for (const ForecastNote note : notes_on(best, static_cast<int>(result.days.size()) - 1)) result.notes.push_back(note);
+  result.notes = notes_on(best, static_cast<int>(result.days.size()) - 1);
 
   if (air.front() < TemperaturePoint::from_celsius(sure_start_degc)) {
     const Course warm = course_of(model, ensemble.best, air, {TemperaturePoint::from_celsius(warm_start_degc), heap.care.wet_to}, 0);
@@ -302,6 +311,7 @@ Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& 
       }
     }
   }
+  if (result.status == ForecastStatus::never) result.notes.insert(result.notes.begin(), why_never(best, air));
   if (!heap.care.wet_to && (has(result.notes, ForecastNote::too_dry) || has(result.notes, ForecastNote::dries)))
     result.watered = instead_of(course_of(model, ensemble.best, air, {as_built.temperature, wet_basis(usual_watering)}, 0), 0);
   return result;

@@ -117,7 +117,7 @@ struct Forecast {
 using Progress = std::function<void(int done, int of)>;
 
 /// @param air the mean of each day, horizon days and a year more, from the day it is built
-/// @throws DomainError for a heap that is too small or holds nothing, as Pile does
+/// @param ensemble with one member at least @throws DomainError without, and for a heap that is too small or holds nothing, as Pile does
 Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& air, const Materials& materials,
                   const ProcessEnsemble& ensemble, const Progress& progress = {});
 

@@ -1,0 +1,278 @@
+// A yard's heap through time: what goes into one heap, how it lies and what falls on it, what it leaves for the lawn.
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "heapwright/error.hpp"
+#include "heapwright/plan/plan.hpp"
+#include "heapwright/process/climate.hpp"
+#include "heapwright/report/json.hpp"
+#include "heapwright/report/text.hpp"
+
+using namespace heapwright;
+using Catch::Matchers::Contains;
+using Catch::Matchers::WithinRel;
+
+namespace {
+
+constexpr Date april_20{std::chrono::year(2027), std::chrono::month(4), std::chrono::day(20)};
+constexpr double exact = 1e-12;  // a few sums and products of doubles
+
+Yard yard(const std::string& text) { return read_yard_text(text, "yard.toml", built_in_materials()); }
+
+std::string supply(const std::string& feedstock, const std::string& amount, const std::string& more = {}) {
+  return "[[supply]]\nfeedstock = \"" + feedstock + "\"\namount = \"" + amount + "\"\n" + more;
+}
+
+// An invented yard: once it has settled it is more than 27 cu ft and less than twice that.
+const std::string household =
+    supply("leaves", "24 leaf-bag") + supply("grass", "12 bucket", "treated = \"no\"\n") + supply("scraps", "6 bucket");
+const std::string warm = "[climate]\ncoldest_month = \"60 degF\"\nwarmest_month = \"80 degF\"\n";  // heaps are soon ready: it saves time
+const std::string wide_bin = "length = \"8 ft\"\nwidth = \"8 ft\"\nheight = \"4 ft\"\n";
+
+std::string heap(const std::string& sizes, const std::string& more = {}) { return "[heap]\n" + sizes + more; }
+std::string bin(const std::string& more = {}) {
+  return heap("shape = \"bin\"\nlength = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\nturn_every = \"14 days\"\nkeep_moist = true\n",
+              more);
+}
+
+ForecastAnswer answer(const Yard& yard) { return forecast_of(yard, first_recipe(yard, april_20), april_20); }
+
+/// Settled, as the model takes it: at 200 kg/m³ at least.
+double settled(const Yard& yard) {
+  const Recipe recipe = first_recipe(yard, april_20);
+  const Mix& mix = told(recipe).mix;
+  return std::min(mix.volume->value(), mix.mass.value() / 200.0);
+}
+
+double litres(double number) { return number / 1000.0; }
+double cubic_feet(double number) { return number * unit_size(Dimension::volume, "ft3"); }
+
+bool takes_for_granted(const ForecastAnswer& answer, const std::string& what) {
+  return std::any_of(answer.assumptions.begin(), answer.assumptions.end(), [&](const Assumption& one) { return one.what == what; });
+}
+
+}  // namespace
+
+TEST_CASE("a heap through time, from a yard", "[forecast]") {
+  const Yard one = yard(household + warm + bin());
+  const ForecastAnswer coming = answer(one);
+  REQUIRE(coming.forecast);
+  CHECK(coming.forecast->status == ForecastStatus::mature);
+  CHECK(coming.forecast->built == april_20);
+  CHECK_FALSE(coming.too_little);
+  CHECK_FALSE(coming.week_by_week);
+
+  // Filled with all of it, since that fits.
+  CHECK(settled(one) < cubic_feet(64.0));
+  CHECK(coming.heaps == 1);
+  CHECK_THAT(coming.volume->value(), WithinRel(settled(one), exact));
+
+  // Kept as it is described.
+  CHECK(coming.care.turn_every == 14);
+  CHECK(coming.care.wet_to == one.targets.moisture.aim);
+  CHECK(coming.care.rain_a_day.value() > 0.0);
+  CHECK_FALSE(coming.care.feeding);
+  CHECK(takes_for_granted(coming, "rain"));
+
+  const Recipe recipe = first_recipe(one, april_20);
+  const Finished& finished = coming.forecast->finished;
+  CHECK_THAT(coming.finished_volume.value(), WithinRel((1.0 - finished.volume_loss) * settled(one), exact));
+  CHECK_THAT(coming.mass.value(), WithinRel((1.0 - finished.mass_loss) * told(recipe).mix.mass.value(), exact));
+  REQUIRE(coming.screened);
+  const Reading<ShareOfVolatileSolids>& lost = coming.yield.volatile_solids_lost;
+  CHECK(lost.typical->value() == finished.volatile_solids_loss);
+  CHECK(lost.low->value() == finished.volatile_solids_loss_low);
+  CHECK(lost.high->value() == finished.volatile_solids_loss_high);
+  CHECK(coming.yield.held_back_by_screen.typical == one.materials.yield.held_back_by_screen.typical);
+  CHECK(coming.screened->low < coming.screened->likely);
+  CHECK(coming.screened->likely < coming.screened->high);
+}
+
+TEST_CASE("what is too much for one heap fills more, and the first is full", "[forecast]") {
+  const Yard one = yard(household + warm + heap("shape = \"bin\"\nlength = \"3 ft\"\nwidth = \"3 ft\"\nheight = \"3 ft\"\n"));
+  const double each = cubic_feet(27.0);
+  REQUIRE(settled(one) > 1.1 * each);
+  REQUIRE(settled(one) < 2.0 * each);
+  const ForecastAnswer coming = answer(one);
+  CHECK(coming.heaps == 2);
+  CHECK_THAT(coming.volume->value(), WithinRel(each, exact));
+  // What is left is of both.
+  CHECK_THAT(coming.finished_volume.value(), WithinRel((1.0 - coming.forecast->finished.volume_loss) * settled(one), exact));
+}
+
+TEST_CASE("heaps of every shape", "[forecast]") {
+  const std::string sizes = GENERATE(
+      as<std::string>(), "shape = \"bin\"\nlength = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\n",
+      "shape = \"round\"\ndiameter = \"4 ft\"\nheight = \"4 ft\"\n", "shape = \"cone\"\ndiameter = \"7 ft\"\nheight = \"4 ft\"\n",
+      "shape = \"windrow\"\nlength = \"9 ft\"\nwidth = \"5 ft\"\nheight = \"3 ft\"\n", "shape = \"tumbler\"\nvolume = \"60 gal\"\n", "");
+  CAPTURE(sizes);
+  const Yard one = yard(household + warm + (sizes.empty() ? "" : heap(sizes, "keep_moist = true\nturn_every = \"7 days\"\n")));
+  const ForecastAnswer coming = answer(one);
+  REQUIRE(coming.forecast);
+  REQUIRE(coming.volume);
+  const bool tumbles = one.heap && one.heap->shape == HeapShape::tumbler;
+  if (one.heap) CHECK(*coming.volume <= size_of(*one.heap).volume * (1.0 + exact));
+  CHECK(coming.volume->value() <= settled(one) * (1.0 + exact));
+  CHECK((coming.care.rain_a_day.value() == 0.0) == tumbles);
+  CHECK(takes_for_granted(coming, "rain") == !tumbles);
+  CHECK(coming.forecast->peak_core_degc > 20.0);
+}
+
+TEST_CASE("a lid keeps the rain out", "[forecast]") {
+  const ForecastAnswer covered = answer(yard(household + warm + bin("covered = true\n")));
+  CHECK(covered.care.rain_a_day.value() == 0.0);
+  CHECK_FALSE(takes_for_granted(covered, "rain"));
+}
+
+TEST_CASE("little in a wide bin is heaped up, not spread", "[forecast]") {
+  const Yard wide = yard(household + warm + heap(wide_bin));
+  const Yard free = yard(household + warm);
+  const ForecastAnswer in_a_bin = answer(wide);
+  const ForecastAnswer heaped = answer(free);
+  CHECK(in_a_bin.volume == heaped.volume);
+  // Spread over 64 sq ft it would be a foot high and meet the air all over.
+  const HeapDescription spread = filled_to(*wide.heap, (*in_a_bin.volume / size_of(*wide.heap).volume).value());
+  REQUIRE(*spread.height < 2.0 * 0.3048 * unit::m);
+  CHECK(in_a_bin.forecast->peak_core_degc == heaped.forecast->peak_core_degc);
+}
+
+TEST_CASE("what is less than 5 litres is too little to forecast", "[forecast]") {
+  const std::string little = supply("scraps", "1 L") + supply("leaves", "3 L") + "[[lawn.zone]]\nshape = \"area\"\narea = \"50 ft2\"\n";
+  const Yard one = yard(little + warm);
+  REQUIRE(settled(one) < litres(5.0));
+  const ForecastAnswer coming = answer(one);
+  CHECK(coming.too_little);
+  CHECK_FALSE(coming.forecast);
+  CHECK_FALSE(coming.screened);
+  CHECK(json_of_forecast(coming, one.materials).find("\"status\": null") != std::string::npos);
+  CHECK_THAT(text_of_forecast(coming, one.materials, Show(ShownUnits::us)), Contains("too little"));
+
+  const Plan plan = make_plan(one, april_20);
+  const Plan without_weather = make_plan(yard(little), april_20);
+  REQUIRE(plan.supply.own_compost);
+  CHECK(plan.supply.own_compost->likely == without_weather.supply.own_compost->likely);
+  CHECK(plan.supply.to_buy == without_weather.supply.to_buy);
+}
+
+TEST_CASE("nothing to put in is nothing to forecast", "[forecast]") {
+  const Yard one = yard(warm + bin());
+  const ForecastAnswer coming = answer(one);
+  CHECK_FALSE(coming.forecast);
+  CHECK_FALSE(coming.too_little);
+  CHECK_THAT(text_of_forecast(coming, one.materials, Show(ShownUnits::us)), Contains("nothing yet"));
+  CHECK_FALSE(make_plan(one, april_20).forecast);
+}
+
+TEST_CASE("a heap that is filled as it comes", "[forecast]") {
+  const std::string supplies = supply("leaves", "48 leaf-bag", "storable = true\n") +
+                               supply("scraps", "2 bucket", "when = { every = \"week\" }\n") +
+                               supply("grass", "2 bucket", "treated = \"no\"\nwhen = { every = \"week\" }\n");
+  const Yard one = yard(supplies + warm + bin("filled = \"as-it-comes\"\n"));
+  const Recipe recipe = first_recipe(one, april_20);
+  const ForecastAnswer coming = answer(one);
+  REQUIRE(coming.forecast);
+  CHECK(coming.week_by_week);
+  CHECK(coming.heaps == 1);
+  CHECK_THAT(coming.volume->value(), WithinRel(7.0 / 30.0 * settled(one), exact));
+  REQUIRE(coming.care.feeding);
+  const Feeding& feeding = *coming.care.feeding;
+  CHECK(feeding.share == 1.0);
+  CHECK(feeding.every == 7);
+  CHECK_THAT(feeding.room * coming.volume->value(), WithinRel(cubic_feet(64.0), 1e-9));  // of a foot as it is read
+  // The leaves last for so many weeks, the first filling included.
+  const auto leaves = std::find_if(told(recipe).amounts.begin(), told(recipe).amounts.end(),
+                                   [](const RecipeAmount& amount) { return amount.id == "leaves-fall"; });
+  REQUIRE(leaves != told(recipe).amounts.end());
+  REQUIRE(leaves->left_over);
+  const double weeks = (1.0 + (*leaves->left_over / leaves->volume).value()) * 30.0 / 7.0;
+  CHECK(feeding.times + 1 == std::min(52, static_cast<int>(weeks)));
+  CHECK(coming.forecast->filled_in_all > 3.0);
+  CHECK(coming.forecast->filled_in_all <= feeding.times + 1.0);
+  // What it leaves is of all that was put in.
+  const double all = coming.volume->value() * coming.forecast->filled_in_all;
+  CHECK_THAT(coming.finished_volume.value(), WithinRel((1.0 - coming.forecast->finished.volume_loss) * all, exact));
+}
+
+TEST_CASE("a heap that is filled as it comes, where nothing comes week by week, is filled at once", "[forecast]") {
+  const Yard one = yard(household + warm + bin("filled = \"as-it-comes\"\n"));
+  const ForecastAnswer at_once = answer(one);
+  CHECK_FALSE(at_once.week_by_week);
+  CHECK_FALSE(at_once.care.feeding);
+  CHECK_THAT(at_once.volume->value(), WithinRel(settled(one), exact));
+}
+
+TEST_CASE("a week's filling is no more than the heap holds", "[forecast]") {
+  const std::string supplies =
+      supply("leaves", "48 leaf-bag", "storable = true\n") + supply("scraps", "12 bucket", "when = { every = \"week\" }\n");
+  const Yard one =
+      yard(supplies + warm +
+           heap("shape = \"round\"\ndiameter = \"2 ft\"\nheight = \"2 ft\"\n", "filled = \"as-it-comes\"\nkeep_moist = true\n"));
+  REQUIRE(7.0 / 30.0 * settled(one) > size_of(*one.heap).volume.value());
+  const ForecastAnswer coming = answer(one);
+  REQUIRE(coming.forecast);
+  CHECK(*coming.volume <= size_of(*one.heap).volume * (1.0 + exact));
+}
+
+TEST_CASE("without the weather there is no forecast, and the plan goes by the rule", "[forecast]") {
+  const std::string lawn = "[[lawn.zone]]\nshape = \"area\"\narea = \"1000 ft2\"\n";
+  const Yard one = yard(household + bin() + lawn);
+  CHECK_THROWS_AS(answer(one), DomainError);
+  CHECK_THROWS_WITH(answer(one), Contains("[climate]"));
+
+  const Plan plan = make_plan(one, april_20);
+  CHECK_FALSE(plan.forecast);
+  REQUIRE(plan.supply.own_compost);
+  const Compost& compost = find_compost(one.materials, one.topdressing.compost);
+  const CompostYield rule = compost_yield(told(plan.recipe).mix, compost, one.materials.yield);
+  CHECK(plan.supply.own_compost->low == rule.low);
+  CHECK(plan.supply.own_compost->likely == rule.likely);
+  CHECK(plan.supply.own_compost->high == rule.high);
+
+  SECTION("with it by the forecast") {
+    const Yard with = yard(household + bin() + lawn + warm);
+    const Plan forecast = make_plan(with, april_20);
+    const ForecastAnswer coming = answer(with);
+    REQUIRE(forecast.forecast);
+    REQUIRE(coming.screened);
+    CHECK(forecast.supply.own_compost->low == coming.screened->low);
+    CHECK(forecast.supply.own_compost->likely == coming.screened->likely);
+    CHECK(forecast.supply.own_compost->high == coming.screened->high);
+    CHECK(forecast.supply.own_compost->likely != rule.likely);
+    CHECK_THAT(forecast.supply.to_buy->value(), WithinRel(forecast.supply.needed->value() - coming.screened->likely.value(), exact));
+    CHECK(json_of_forecast(*forecast.forecast, with.materials) == json_of_forecast(coming, with.materials));
+  }
+}
+
+TEST_CASE("a part of a heap holds its share", "[heap]") {
+  const std::string sizes =
+      GENERATE(as<std::string>(), "shape = \"bin\"\nlength = \"4 ft\"\nwidth = \"5 ft\"\nheight = \"3 ft\"\n",
+               "shape = \"round\"\ndiameter = \"4 ft\"\nheight = \"3 ft\"\n", "shape = \"cone\"\ndiameter = \"7 ft\"\nheight = \"4 ft\"\n",
+               "shape = \"windrow\"\nlength = \"9 ft\"\nwidth = \"5 ft\"\nheight = \"3 ft\"\n",
+               "shape = \"windrow\"\nlength = \"9 ft\"\nwidth = \"5 ft\"\nheight = \"3 ft\"\ntop_width = \"2 ft\"\n",
+               "shape = \"tumbler\"\nvolume = \"60 gal\"\n");
+  CAPTURE(sizes);
+  const HeapDescription full = *yard(heap(sizes)).heap;
+  for (const double share : {0.0, 0.1, 0.5, 1.0}) {
+    CAPTURE(share);
+    const HeapDescription part = filled_to(full, share);
+    CHECK_THAT(size_of(part).volume.value(), WithinRel(share * size_of(full).volume.value(), exact));
+    CHECK(part.shape == full.shape);
+    if (full.shape == HeapShape::bin) CHECK((part.length == full.length && part.width == full.width));
+    if (full.shape == HeapShape::windrow) CHECK(part.length == full.length);
+  }
+}
+
+TEST_CASE("how often a heap is turned", "[heap]") {
+  CHECK(read_turning("14 days") == 14.0 * 86400.0 * unit::s);
+  CHECK(read_turning("1 day") == 86400.0 * unit::s);
+  CHECK(read_turning("52 weeks") == 364.0 * 86400.0 * unit::s);
+  CHECK(read_turning("never") == std::nullopt);
+  for (const char* text : {"0 days", "1 hour", "3e9 days", "2000 days", "14", "14 lb", "always"}) {
+    CAPTURE(text);
+    CHECK_THROWS_AS(read_turning(text), TextError);
+  }
+}

@@ -1,0 +1,58 @@
+#pragma once
+/// Heaps to try the heap model on.
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "heapwright/mix/mix.hpp"
+#include "heapwright/process/forecast.hpp"
+
+namespace heapwright::heaps {
+
+inline const Materials& materials() {
+  static const Materials tables = built_in_materials();
+  return tables;
+}
+
+inline const ProcessEnsemble& every_set() {
+  static const ProcessEnsemble ensemble = built_in_ensemble();
+  return ensemble;
+}
+
+/// The best set and two of the others, to be quick.
+inline const ProcessEnsemble& some_sets() {
+  static const ProcessEnsemble ensemble = [] {
+    ProcessEnsemble few = every_set();
+    few.members.resize(2);
+    return few;
+  }();
+  return ensemble;
+}
+
+/// Some kg of dry matter of each, with water up to a moisture.
+inline Mix mix(const std::vector<std::pair<std::string, double>>& dry, double moisture, const Materials& tables = materials()) {
+  Blend blend;
+  for (const auto& [name, kg] : dry) {
+    const Feedstock& row = find_feedstock(tables, name);
+    const Properties properties = row.properties().value();
+    const Mass mass = as_is_mass_of(kg * unit::kg_dry, properties.moisture);
+    blend.ingredients.push_back({{properties, row.density(), mass}, row.id, row.name, row.usual_packing});
+  }
+  blend.added_water = water_to(mix_of(blend), wet_basis(moisture));
+  return mix_of(blend);
+}
+
+/// Autumn leaves with clippings and scraps, C:N about 31: what a household builds.
+inline Mix household(double moisture = 0.55) {
+  return mix({{"leaves-fall", 65.0}, {"grass-clippings", 20.0}, {"kitchen-scraps", 15.0}}, moisture);
+}
+
+/// 0.8 m³ with the surface of a free heap.
+inline PileShape heap_of_0_8_m3() { return {0.8 * unit::m3, 3.9 * unit::m2}; }
+
+inline std::vector<TemperaturePoint> steady(double celsius, int days) {
+  return std::vector<TemperaturePoint>(static_cast<std::size_t>(days), TemperaturePoint::from_celsius(celsius));
+}
+
+}  // namespace heapwright::heaps
