@@ -1,5 +1,6 @@
 #include <nlohmann/json.hpp>
 
+#include <array>
 #include <cmath>
 
 #include "heapwright/report/json.hpp"
@@ -70,6 +71,34 @@ Json notes_json(const Forecast& forecast) {
   return notes;
 }
 
+/// All that a forecast has, null where there is none.
+constexpr std::array keys_of_a_forecast{"built",
+                                        "status",
+                                        "ready_for_turf",
+                                        "mature",
+                                        "binding_criterion",
+                                        "peak_core_degc",
+                                        "peak_day",
+                                        "loss",
+                                        "finished",
+                                        "heap_volume_m3",
+                                        "heaps",
+                                        "week_by_week",
+                                        "water_added_kg",
+                                        "notes",
+                                        "if_watered",
+                                        "if_built_in_warmth",
+                                        "days",
+                                        "core_degc",
+                                        "core_low_degc",
+                                        "core_high_degc",
+                                        "edge_degc",
+                                        "moisture_fraction",
+                                        "volatile_solids_left_fraction",
+                                        "respiration_mg_co2c_per_g_om_day",
+                                        "carbon_to_nitrogen",
+                                        "air_degc"};
+
 }  // namespace
 
 std::string json_of_forecast(const ForecastAnswer& answer, const Materials& materials) {
@@ -97,7 +126,7 @@ std::string json_of_forecast(const ForecastAnswer& answer, const Materials& mate
     json["if_built_in_warmth"] = instead_json(forecast, forecast.built_in_warmth);
     add_course(json, forecast);
   } else {
-    json["status"] = nullptr;
+    for (const char* key : keys_of_a_forecast) json[key] = nullptr;
   }
   json["assumptions"] = Json::parse(json_of_assumptions(answer.assumptions));
   json["cautions"] = Json::parse(json_of_cautions(answer.cautions, materials));

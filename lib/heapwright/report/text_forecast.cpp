@@ -267,11 +267,15 @@ std::string trust_text(const Show& show) {
              "change it; `--table` goes week by week.");
 }
 
+std::string nothing_to_forecast(const ForecastAnswer& answer) {
+  if (answer.too_little) return wrap("That is less than a gallon or two: too little to say what it will do. Add to it.");
+  return wrap("There is nothing yet to build a heap of: say what there is, and how much, in [[supply]].");
+}
+
 }  // namespace
 
 std::string text_of_forecast(const ForecastAnswer& answer, const Materials& materials, const Show& show) {
-  if (answer.too_little) return wrap("That is less than a gallon or two: too little to say what it will do. Add to it.");
-  if (!answer.forecast) return wrap("There is nothing yet to build a heap of: say what there is, and how much, in [[supply]].");
+  if (!answer.forecast) return nothing_to_forecast(answer);
   const Forecast& forecast = *answer.forecast;
   return text_of_first_cautions(answer.cautions, materials) + heap_text(answer, show) + mix_text(answer) + first_lines(forecast) +
          course_text(forecast, show) + notes_text(forecast, show) + left_text(answer, show) + trust_text(show) +
@@ -279,7 +283,7 @@ std::string text_of_forecast(const ForecastAnswer& answer, const Materials& mate
 }
 
 std::string table_of_forecast(const ForecastAnswer& answer, const Show& show) {
-  if (!answer.forecast) return {};
+  if (!answer.forecast) return nothing_to_forecast(answer);
   const Forecast& forecast = *answer.forecast;
   std::vector<std::vector<std::string>> rows{{"week of", "air", "core", "edge", "moisture", "left", "C:N", "breath"}};
   for (std::size_t day = 0; day < forecast.days.size(); day += 7) {
@@ -298,11 +302,11 @@ std::string table_of_forecast(const ForecastAnswer& answer, const Show& show) {
 }
 
 std::string csv_of_forecast(const ForecastAnswer& answer) {
-  if (!answer.forecast) return {};
-  const Forecast& forecast = *answer.forecast;
   std::string text =
       "date,day,air_degc,core_degc,core_low_degc,core_high_degc,edge_degc,moisture_fraction,volatile_solids_left_fraction,"
       "respiration_mg_co2c_per_g_om_day,carbon_to_nitrogen,relative_volume\n";
+  if (!answer.forecast) return text;
+  const Forecast& forecast = *answer.forecast;
   const auto add = [&](double number) { text += "," + (std::isfinite(number) ? print_number(number, 5) : std::string()); };
   for (std::size_t day = 0; day < forecast.days.size(); ++day) {
     const DayOfForecast& one = forecast.days[day];
