@@ -140,7 +140,7 @@ TEST_CASE("little in a wide bin is heaped up, not spread", "[forecast]") {
   CHECK(in_a_bin.forecast->peak_core_degc == heaped.forecast->peak_core_degc);
 }
 
-TEST_CASE("what is less than 5 litres is too little to forecast", "[forecast]") {
+TEST_CASE("less than a bucketful is too little to forecast", "[forecast]") {
   const std::string little = supply("scraps", "1 L") + supply("leaves", "3 L") + "[[lawn.zone]]\nshape = \"area\"\narea = \"50 ft2\"\n";
   const Yard one = yard(little + warm);
   REQUIRE(settled(one) < litres(5.0));
