@@ -5,6 +5,7 @@
 #include <cctype>
 #include <utility>
 
+#include "heapwright/heap/description.hpp"
 #include "heapwright/input/words.hpp"
 #include "heapwright/mix/supply.hpp"
 #include "heapwright/process/climate.hpp"
@@ -286,7 +287,9 @@ Answer read_interval_answer(const Question& question, const std::string& said) {
     if (is_bare_number(number)) text = print_number(30.0 * read_counted_words(number).number, 4) + " days";
   }
   text = with_unit(text, question.bare);
-  return read_duration(text).value() > 0.0 ? some({text}) : none();
+  if (!(read_duration(text).value() > 0.0)) return none();
+  read_turning(text);
+  return some({text});
 }
 
 /// "30 and 76": the coldest and the warmest month; or the name of a winter.
