@@ -18,7 +18,7 @@ double year_of_a_heap() {
   Pile pile = run.pile(best);
   for (int at = 0; at < 365; ++at) {
     run.events(pile, best, at);
-    pile.live_a_day(run.air(at), production_steps);
+    pile.live_a_day(run.air(at), hourly_steps);
   }
   return pile.state().core_degc;
 }

@@ -22,6 +22,6 @@ int main(int count, char** words) {
                 now.edge_degc, now.volatile_solids_loss, now.moisture, now.carbon_to_nitrogen, now.nitrogen_loss, now.respiration_mean,
                 now.respiration_worst, now.relative_volume, now.core_oxygen, now.wet_mass_kg);
     run.events(pile, best, day);
-    pile.live_a_day(run.air(day), reference_steps);
+    pile.live_a_day(run.air(day), hourly_steps);
   }
 }

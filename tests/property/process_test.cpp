@@ -68,7 +68,7 @@ double peak_of(const Course& course) {
 }
 
 /// Hottest core in six weeks of a heap left to itself in dry air of 15 °C.
-double peak_at_15(const Heap& heap) { return peak_of(kept(heap, {}, steady(15.0, 42), reference_steps)); }
+double peak_at_15(const Heap& heap) { return peak_of(kept(heap, {}, steady(15.0, 42), hourly_steps)); }
 
 }  // namespace
 
@@ -123,7 +123,7 @@ TEST_CASE("balances close and nothing leaves its range, whatever the heap", "[pr
       if (water_every > 0 && day % water_every == 2) pile.water(air, wet_basis(wet_to));
       if (rain_mm > 0.0) pile.rain(air, rain_mm / 1000.0 * unit::m);
       pile.drain();
-      pile.live_a_day(air, production_steps);
+      pile.live_a_day(air, hourly_steps);
       const PileState now = pile.state();
       for (const double figure :
            {now.core_degc, now.mean_degc, now.edge_degc, now.volatile_solids_loss, now.moisture, now.carbon_to_nitrogen, now.nitrogen_loss,
@@ -178,7 +178,7 @@ TEST_CASE("the warmer the air the sooner a heap is ready", "[process][property]"
   int before = 10000;
   for (const Ready& row : published) {
     CAPTURE(row.air);
-    const Course course = kept({}, turned(14, 0.52, 1.0), steady(row.air, 3 * 365), reference_steps);
+    const Course course = kept({}, turned(14, 0.52, 1.0), steady(row.air, 3 * 365), hourly_steps);
     REQUIRE(course.mature_day.has_value() == row.day.has_value());
     if (!course.mature_day) continue;
     const int ready = *course.mature_day + cure;
@@ -223,7 +223,7 @@ TEST_CASE("leaves rot slowly, in winter nothing does, and what is dry stays", "[
   for (const double share : {0.2, 0.4, 0.6, 0.8, 1.0}) {
     CAPTURE(share);
     const double rest = 0.5 * (1.0 - share);
-    const Course course = kept({.parts = {{leaves, share}, {grass, rest}, {food, rest}}}, care, steady(20.0, 730), production_steps, 42);
+    const Course course = kept({.parts = {{leaves, share}, {grass, rest}, {food, rest}}}, care, steady(20.0, 730), hourly_steps, 42);
     REQUIRE(course.mature_day);
     CHECK(*course.mature_day > before);
     CHECK(course.days[42].volatile_solids_loss < loss_before);
@@ -232,7 +232,7 @@ TEST_CASE("leaves rot slowly, in winter nothing does, and what is dry stays", "[
   }
 
   const auto ready_from = [&](int first_day) {
-    const Course course = kept({}, care, seasonal(first_day, 730), production_steps);
+    const Course course = kept({}, care, seasonal(first_day, 730), hourly_steps);
     REQUIRE(course.mature_day);
     return *course.mature_day;
   };
@@ -241,7 +241,7 @@ TEST_CASE("leaves rot slowly, in winter nothing does, and what is dry stays", "[
   // Neither turned nor rained on: three years.
   for (const double moisture : {0.25, 0.35}) {
     CAPTURE(moisture);
-    const Course dry = kept({.moisture = moisture}, {}, seasonal(110, 3 * 365), production_steps);
+    const Course dry = kept({.moisture = moisture}, {}, seasonal(110, 3 * 365), hourly_steps);
     CHECK_FALSE(dry.mature_day);
     CHECK(dry.days.back().moisture < moisture);
   }
@@ -251,7 +251,7 @@ TEST_CASE("a heap that does not rot comes to the temperature of the air", "[proc
   // From 50 °C in air of 20 °C, by the same program: 20.2 °C after 5 days, and below the air at last, since it dries: 18.9 °C after 200.
   ProcessParameters p = sets().best;
   p.kF = p.kS = 0.0;
-  const Course course = run_course(Heap{}.pile(p, 50.0), Heap{}.contents(p), {}, steady(20.0, 200), 200, reference_steps);
+  const Course course = run_course(Heap{}.pile(p, 50.0), Heap{}.contents(p), {}, steady(20.0, 200), 200, hourly_steps);
   CAPTURE(course.days[5].core_degc, course.days[5].mean_degc, course.days[200].core_degc, course.days[200].mean_degc);
   CHECK(std::abs(course.days[5].core_degc - 20.2) <= 0.051);
   CHECK(std::abs(course.days[200].core_degc - 18.9) <= 0.051);
@@ -338,8 +338,8 @@ TEST_CASE("the more nitrogen there is the more of it goes", "[process][property]
     bool always_above = true;
     double off = 0.0, share = 0.0, gone_before = 0.0, most_in_an_hour = 0.0;
     for (int day = 0; day < 40; ++day) {
-      pile.live_a_day(celsius(20.0), reference_steps);
-      poorer.live_a_day(celsius(20.0), reference_steps);
+      pile.live_a_day(celsius(20.0), hourly_steps);
+      poorer.live_a_day(celsius(20.0), hourly_steps);
       always_above = always_above && poorer.state().carbon_to_nitrogen > pile.state().carbon_to_nitrogen;
       const double gone = pile.state().volatile_solids_loss * solids / (contents.fast.value() + contents.slow.value());
       most_in_an_hour = std::max(most_in_an_hour, (gone - gone_before) / (1.0 - gone) / 24.0);

@@ -26,7 +26,7 @@ std::vector<PileState> days_of(const runs::Run& run, const ProcessParameters& p)
   for (int day = 0; day <= run.days; ++day) {
     days.push_back(pile.state());
     run.events(pile, p, day);
-    pile.live_a_day(run.air(day), reference_steps);
+    pile.live_a_day(run.air(day), hourly_steps);
   }
   return days;
 }

@@ -37,7 +37,7 @@ const HeapContents& household() {
 Pile pile_of(const HeapContents& contents, TemperaturePoint start) { return Pile(best(), contents, heaps::heap_of_0_8_m3(), start); }
 
 Course course_of(const HeapContents& contents, const HeapCare& care, const Air& air, int least_days = 0) {
-  return run_course(pile_of(contents, air.front()), contents, care, air, least_days, production_steps);
+  return run_course(pile_of(contents, air.front()), contents, care, air, least_days, hourly_steps);
 }
 
 /// Something done at the start of a day.
@@ -48,7 +48,7 @@ std::vector<PileState> days_of(const HeapContents& contents, const Air& air, con
   for (int day = 0; day < std::ssize(air); ++day) {
     work(pile, day);
     pile.drain();
-    pile.live_a_day(air[static_cast<std::size_t>(day)], production_steps);
+    pile.live_a_day(air[static_cast<std::size_t>(day)], hourly_steps);
     days.push_back(pile.state());
   }
   return days;

@@ -143,7 +143,7 @@ TEST_CASE("the likely day is the best set's, the window holds eight of ten of th
   const Forecast coming = forecast_of(mix, moist(), air, sets);
   const auto course = [&](const ProcessParameters& set) {
     const HeapContents contents = contents_of(mix, heaps::materials(), sets, set);
-    return run_course(Pile(set, contents, heaps::heap_of_0_8_m3(), air.front()), contents, moist(), air, 0, production_steps);
+    return run_course(Pile(set, contents, heaps::heap_of_0_8_m3(), air.front()), contents, moist(), air, 0, hourly_steps);
   };
   const Course best = course(sets.best);
   CHECK(coming.turf.likely == best.turf_day.value() + 21);

@@ -41,7 +41,7 @@ Course course_of(const Model& model, const ProcessParameters& set, const Days& a
   const HeapContents contents = model.heap.share * contents_of(model.heap.mix, model.materials, model.ensemble, set);
   HeapCare care = model.heap.care;
   care.wet_to = start.wet_to;
-  return run_course(Pile(set, contents, model.heap.shape, start.temperature), contents, care, air, least_days, production_steps);
+  return run_course(Pile(set, contents, model.heap.shape, start.temperature), contents, care, air, least_days, hourly_steps);
 }
 
 Days followed_from(const Days& air, int day) {

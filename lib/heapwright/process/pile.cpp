@@ -70,6 +70,8 @@ void check(const HeapContents& contents, const PileShape& shape) {
   if (!(shape.volume >= smallest_pile && std::isfinite(shape.volume.value())))
     throw DomainError("a heap holds at least a bucketful to be forecast");
   if (!(shape.exposed.value() > 0.0 && std::isfinite(shape.exposed.value()))) throw DomainError("a heap meets the air somewhere");
+  if (!(shape.vent >= 0.0 && shape.cover > 0.0 && std::isfinite(shape.vent) && std::isfinite(shape.cover)))
+    throw DomainError("some air passes the surface of any heap");
 }
 
 }  // namespace

@@ -1,0 +1,84 @@
+// Random heaps as they are kept, fed too: nothing gets lost, nothing leaves its bounds.
+#include "heapwright/process/course.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <random>
+
+#include "../reference/process_runs.hpp"
+
+using namespace heapwright;
+
+namespace {
+
+const ProcessParameters& best() {
+  static const ProcessParameters set = built_in_ensemble().best;
+  return set;
+}
+
+const std::vector<runs::Part>& mixed() {
+  static const std::vector<runs::Part> parts{{RottingMaterial::leaves, 0.6}, {RottingMaterial::grass, 0.2}, {RottingMaterial::food, 0.2}};
+  return parts;
+}
+
+HeapContents heap_of(double volume, double moisture, const std::vector<runs::Part>& parts) {
+  const double wet = 300.0 * volume;
+  return runs::contents(best(), parts, wet * (1.0 - moisture), wet * moisture);
+}
+
+Course run(double volume, double moisture, const std::vector<TemperaturePoint>& air, const HeapCare& care,
+           const std::vector<runs::Part>& parts = mixed()) {
+  const HeapContents contents = heap_of(volume, moisture, parts);
+  const PileShape shape{volume * unit::m3, runs::heap_surface(volume) * unit::m2};
+  return run_course(Pile(best(), contents, shape, air.front()), contents, care, air, 0, hourly_steps);
+}
+
+std::vector<TemperaturePoint> seasons(int first_day, int days) {
+  std::vector<TemperaturePoint> air;
+  for (int day = 0; day < days; ++day) air.push_back(TemperaturePoint::from_celsius(runs::season(first_day, day + 0.5)));
+  return air;
+}
+
+}  // namespace
+
+TEST_CASE("two hundred random heaps, kept and fed, lose nothing and stay in bounds", "[process][property]") {
+  std::mt19937_64 random(20261125);
+  const auto between = [&](double low, double high) { return std::uniform_real_distribution<double>(low, high)(random); };
+  double worst = 0.0;
+  bool in_bounds = true;
+  for (int heap = 0; heap < 200; ++heap) {
+    const double volume = 0.03 * std::pow(1000.0, between(0.0, 1.0));
+    const double leaves = between(0.0, 1.0);
+    const std::vector<runs::Part> parts{
+        {RottingMaterial::leaves, leaves}, {RottingMaterial::grass, (1.0 - leaves) * 0.5}, {RottingMaterial::food, (1.0 - leaves) * 0.5}};
+    const double mean = between(-15.0, 25.0);
+    const double swing = between(0.0, 12.0);
+    std::vector<TemperaturePoint> air;
+    for (int day = 0; day < static_cast<int>(between(60.0, 250.0)); ++day)
+      air.push_back(TemperaturePoint::from_celsius(mean + swing * std::sin(day / 58.0 + heap)));
+    HeapCare care;
+    if (between(0.0, 1.0) < 0.6) care.turn_every = static_cast<int>(between(1.0, 30.0));
+    if (between(0.0, 1.0) < 0.5) care.wet_to = wet_basis(between(0.4, 0.65));
+    if (between(0.0, 1.0) < 0.5) care.rain_a_day = between(0.0, 0.005) * unit::m;
+    if (between(0.0, 1.0) < 0.3) care.feeding = Feeding{between(0.05, 1.0), 7, 8, 20.0};
+    const Course course = run(volume, between(0.2, 0.75), air, care, parts);
+    worst = std::max({worst, std::abs(course.closure.carbon), std::abs(course.closure.water), std::abs(course.closure.energy)});
+    double lost = 0.0;
+    for (const PileState& day : course.days) {
+      in_bounds = in_bounds && day.core_degc > -60.0 && day.core_degc < 80.0 && day.moisture > 0.0 && day.moisture < 1.0 &&
+                  day.core_oxygen >= 0.0 && day.core_oxygen <= 0.205 + 1e-12 && day.nitrogen_loss >= 0.0 && day.nitrogen_loss <= 0.65 &&
+                  day.respiration_worst >= 0.0 && (care.feeding || day.volatile_solids_loss >= lost);
+      lost = day.volatile_solids_loss;
+    }
+  }
+  CHECK(worst < 1e-10);
+  CHECK(in_bounds);
+}
+
+TEST_CASE("dry under a roof a heap never gets done", "[process][property]") {
+  const Course course = run(0.8, 0.3, seasons(110, 1095), {});
+  CHECK_FALSE(course.turf_day);
+  CHECK(course.days.back().moisture < dry_moisture);
+}
