@@ -23,7 +23,7 @@ SERIES = {"core_degc", "core_low_degc", "core_high_degc", "edge_degc", "moisture
 KEYS = {"built": "date", "status": "word", "ready_for_turf": "window", "mature": "window", "binding_criterion": "word or null",
         "peak_core_degc": "number", "peak_day": "count", "loss": "loss", "finished": "finished", "heap_volume_m3": "number",
         "heaps": "count", "week_by_week": "flag", "water_added_kg": "number", "notes": "words", "if_watered": "instead",
-        "if_built_in_warmth": "instead", "days": "series", **{key: "series" for key in SERIES}}
+        "if_built_in_warmth": "instead", "warm_enough": "date or null", "days": "series", **{key: "series" for key in SERIES}}
 STATUS = {"mature", "ready-for-turf", "start-decides", "never"}
 UNITS = ("_degc", "_fraction", "_mg_co2c_per_g_om_day")
 BARE = {"date", "day", "carbon_to_nitrogen", "relative_volume"}  # a date, a number of days, ratios
@@ -68,7 +68,7 @@ def is_finished(value):
             and (screened is None or 0 < screened["low"] <= screened["likely"] <= screened["high"]))
 
 
-IS = {"date": is_date, "word": lambda value: isinstance(value, str), "word or null": lambda value: value is None or isinstance(value, str),
+IS = {"date": is_date, "word": lambda value: isinstance(value, str), "date or null": lambda value: value is None or is_date(value), "word or null": lambda value: value is None or isinstance(value, str),
       "window": is_window, "number": is_number, "count": lambda value: isinstance(value, int) and value >= 0, "loss": is_loss,
       "finished": is_finished, "flag": lambda value: isinstance(value, bool), "words": lambda value: all(isinstance(one, str) for one in value),
       "instead": is_instead, "series": lambda value: isinstance(value, list) and all(is_number(one) for one in value)}

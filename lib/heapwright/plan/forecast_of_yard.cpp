@@ -132,14 +132,13 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   if (!room.mix) return answer;
   const Told told_recipe = told(recipe);
   const Mix& mix = told_recipe.mix;
-  answer.heap = room.heap;
   answer.mix = mix;
   answer.targets = recipe.targets;
   answer.on_target = told_recipe.distance_from_aim <= hardly_off;
   answer.assumptions = recipe.assumptions;
-  assume(answer.assumptions, *yard.climate, care_of(yard, is_rained_on(yard, room)), mix);
 
   HeapToBuild heap{mix, 1.0, {}, care_of(yard, is_rained_on(yard, room)), yard.built_or(today)};
+  assume(answer.assumptions, *yard.climate, heap.care, mix);
   answer.week_by_week = yard.heap && yard.heap->filled_as_it_comes && comes_week_by_week(told_recipe.amounts, mix);
   const std::optional<Volume> each = room.each ? std::optional<Volume>(room.each->volume) : std::nullopt;
   const Volume settled = std::min<Volume>(*mix.volume, mix.mass / least_settled);

@@ -220,6 +220,26 @@ Instead instead_of(const Course& course, int begun) {
   return {counted(course.turf_day), counted(course.mature_day)};
 }
 
+/// Where the start decides, the forecast says between what and, of a start in warmth, when.
+void leave_cold_start_open(Forecast& result, const Model& model, const Course& best, const Days& all_air) {
+  if (all_air.front() >= TemperaturePoint::from_celsius(sure_start_degc)) return;
+  const std::optional<MoistureWetBasis>& wet_to = model.heap.care.wet_to;
+  const auto started_at = [&](TemperaturePoint start, int day) {
+    return course_of(model, model.ensemble.best, followed_from(all_air, day), {start, wet_to}, 0);
+  };
+  const Course warm = started_at(TemperaturePoint::from_celsius(warm_start_degc), 0);
+  const bool gets_there = warm.turf_day || best.turf_day;
+  if (!gets_there || !start_decides(best, warm, all_air.front())) return;
+  result.status = ForecastStatus::start_decides;
+  leave_open(result.turf, warm, warm.turf_day);
+  leave_open(result.mature, warm, warm.mature_day);
+  result.notes.insert(result.notes.begin(), ForecastNote::cold_start);
+  const std::optional<int> day = first_warm_day(all_air);
+  if (!day) return;
+  result.warm_enough = date_of(result, *day);
+  result.built_in_warmth = instead_of(started_at(all_air[static_cast<std::size_t>(*day)], *day), *day);
+}
+
 }  // namespace
 
 std::string_view status_word(ForecastStatus status) {
@@ -296,21 +316,7 @@ Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& 
   result.peak_day = static_cast<int>(hottest - result.days.begin());
   result.notes = notes_on(best, static_cast<int>(result.days.size()) - 1);
 
-  if (air.front() < TemperaturePoint::from_celsius(sure_start_degc)) {
-    const Course warm = course_of(model, ensemble.best, air, {TemperaturePoint::from_celsius(warm_start_degc), heap.care.wet_to}, 0);
-    const bool helps = warm.turf_day.has_value() || best.turf_day.has_value();
-    if (helps && start_decides(best, warm, air.front())) {
-      result.status = ForecastStatus::start_decides;
-      leave_open(result.turf, warm, warm.turf_day);
-      leave_open(result.mature, warm, warm.mature_day);
-      result.notes.insert(result.notes.begin(), ForecastNote::cold_start);
-      if (const auto day = first_warm_day(all_air)) {
-        result.warm_enough = date_of(result, *day);
-        const Days later = followed_from(all_air, *day);
-        result.built_in_warmth = instead_of(course_of(model, ensemble.best, later, {later.front(), heap.care.wet_to}, 0), *day);
-      }
-    }
-  }
+  leave_cold_start_open(result, model, best, all_air);
   if (result.status == ForecastStatus::never) result.notes.insert(result.notes.begin(), why_never(best, air));
   if (!heap.care.wet_to && (has(result.notes, ForecastNote::too_dry) || has(result.notes, ForecastNote::dries)))
     result.watered = instead_of(course_of(model, ensemble.best, air, {as_built.temperature, wet_basis(usual_watering)}, 0), 0);

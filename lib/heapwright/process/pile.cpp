@@ -87,10 +87,12 @@ Pile::Pile(const ProcessParameters& parameters, const HeapContents& contents, co
     const double inner = i;
     const double outer = i + 1;
     share_[i] = (outer * outer * outer - inner * inner * inner) / (n_ * n_ * n_);
+    per_share_[i] = 1.0 / share_[i];
   }
   dry_volume0_ = volume0_ / contents.dry().value();
   const double final_density = std::max(p_.rhoF, 1.0 / dry_volume0_);
   log_shrink_ = -std::log(final_density * dry_volume0_);
+  warmth_at_rate_temperature_ = cardinal(rate_temperature, p_.Tmin, p_.Topt, p_.Tmax);
   stock_.activity = p_.a0;
   oxygen_.fill(oxygen_of_air);
 
@@ -224,6 +226,7 @@ Pile::Air Pile::air_of(TemperaturePoint air) const { return {air.celsius(), usua
 void Pile::measure(const Stock& stock, const Air& air, Shape& shape) const {
   double mean_temperature = 0.0;
   double mean_air = 0.0;
+  const double per_degradable = degradable_ > 0.0 ? 1.0 / degradable_ : 0.0;
   shape.total_volume = 0.0;
   for (int i = 0; i < n_; ++i) {
     const double rotting = stock.fast[i] + stock.slow[i];
@@ -234,7 +237,7 @@ void Pile::measure(const Stock& stock, const Air& air, Shape& shape) const {
     const double heat = stock.enthalpy[i];
     const double melting = -heat_of_fusion * water;
     const double celsius = heat >= 0.0 ? heat / capacity : heat > melting ? 0.0 : (heat - melting) / capacity;
-    const double gone = degradable_ > 0.0 ? std::max(0.0, 1.0 - rotting / (degradable_ * share_[i])) : 0.0;
+    const double gone = degradable_ > 0.0 ? std::max(0.0, 1.0 - rotting * per_degradable * per_share_[i]) : 0.0;
     const double solid = 1.0 / particle_kg_per_m3 + wet / water_kg_per_m3;
     const double per_dry = std::max(dry_volume0_ * std::exp(gone * log_shrink_), 1.05 * solid);
     const double dry_density = 1.0 / per_dry;
@@ -253,8 +256,9 @@ void Pile::measure(const Stock& stock, const Air& air, Shape& shape) const {
   const double radius = radius0_ * std::cbrt(shape.total_volume / volume0_);
   const double thickness = radius / n_;
   const double unit_area = 4.0 * pi * scale_ * thickness * thickness;
+  const double unit_area_per_thickness = unit_area / thickness;
   for (int i = 0; i + 1 < n_; ++i) {
-    const double area_per_thickness = unit_area * (i + 1) * (i + 1) / thickness;
+    const double area_per_thickness = unit_area_per_thickness * (i + 1) * (i + 1);
     const double k = shape.conductivity[i];
     const double k_out = shape.conductivity[i + 1];
     const double e = shape.air[i] * shape.air[i];
@@ -268,9 +272,13 @@ void Pile::measure(const Stock& stock, const Air& air, Shape& shape) const {
   shape.gas[edge] = shape_.cover * surface / (thickness / (2.0 * shape.air[edge] * shape.air[edge]) + p_.dlat);
 
   const double half_air = mean_air / 0.5;
-  const double permeability = p_.Kp * half_air * half_air * half_air * std::pow(0.5 / (1.0 - mean_air), p_.nK);
-  const double buoyancy = air_density * gravity * std::max(mean_temperature - air.temperature, 0.0) / (air.temperature + ice_point_kelvin);
-  const double breeze = shape_.vent * (permeability * buoyancy / air_viscosity + p_.u0) * surface / 3.0;
+  double draught = p_.u0;  // m/s
+  if (mean_temperature > air.temperature) {
+    const double permeability = p_.Kp * half_air * half_air * half_air * std::pow(0.5 / (1.0 - mean_air), p_.nK);
+    const double buoyancy = air_density * gravity * (mean_temperature - air.temperature) / (air.temperature + ice_point_kelvin);
+    draught += permeability * buoyancy / air_viscosity;
+  }
+  const double breeze = shape_.vent * draught * surface / 3.0;
   for (int i = 0; i < n_; ++i) shape.breeze[i] = breeze * share_[i];
 }
 
@@ -298,12 +306,11 @@ void Pile::breathe(const Shells& uptake, const Shape& shape, int sweeps) {
 }
 
 /// How fast each shell rots, 1 at 37 °C in moist, aired matter; returns the mean of the heap.
-double Pile::rot(const Stock&, const Shape& shape, Shells& growth) const {
-  const double at_rate_temperature = cardinal(rate_temperature, p_.Tmin, p_.Topt, p_.Tmax);
+double Pile::rot(const Shape& shape, Shells& growth) const {
   double mean = 0.0;
   for (int i = 0; i < n_; ++i) {
-    const double warmth = cardinal(shape.temperature[i], p_.Tmin, p_.Topt, p_.Tmax) / at_rate_temperature;
-    growth[i] = warmth * moist_and_aired(shape.moisture[i], shape.air[i]);
+    const double warmth = cardinal(shape.temperature[i], p_.Tmin, p_.Topt, p_.Tmax) / warmth_at_rate_temperature_;
+    growth[i] = warmth > 0.0 ? warmth * moist_and_aired(shape.moisture[i], shape.air[i]) : 0.0;
     mean += growth[i] * share_[i];
   }
   return mean;
@@ -313,7 +320,7 @@ void Pile::rates(const Stock& stock, const Air& air, int sweeps, Rates& rates) {
   Shape shape;
   measure(stock, air, shape);
   Shells growth{}, uptake{};
-  const double mean_growth = rot(stock, shape, growth);
+  const double mean_growth = rot(shape, growth);
   const double of_ambient = (p_.KO + oxygen_of_air) / oxygen_of_air;
   const double activity = stock.activity / seconds_per_day;
   Shells unlimited{};  // kg/s, in the air's own oxygen

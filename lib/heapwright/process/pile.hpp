@@ -139,7 +139,7 @@ class Pile {
   Air air_of(TemperaturePoint air) const;
   void measure(const Stock& stock, const Air& air, Shape& shape) const;
   void breathe(const Shells& uptake, const Shape& shape, int sweeps);
-  double rot(const Stock& stock, const Shape& shape, Shells& growth) const;
+  double rot(const Shape& shape, Shells& growth) const;
   void rates(const Stock& stock, const Air& air, int sweeps, Rates& rates);
   double fastest_decay(const Shape& shape) const;
   void step(double seconds, const Air& air, int sweeps);
@@ -149,7 +149,8 @@ class Pile {
   PileShape shape_;
   int n_;
   double radius0_, scale_, volume0_, dry_volume0_, log_shrink_;
-  Shells share_{};
+  Shells share_{}, per_share_{};  ///< of the volume, and 1 over it
+  double warmth_at_rate_temperature_ = 0.0;
   double inert_ = 0.0, ash_ = 0.0, degradable_ = 0.0;                 ///< kg, of all put in
   double nitrogen_in_ = 0.0, volatile_nitrogen_in_ = 0.0;             ///< kg
   double volatile_solids_in_ = 0.0, water_in_ = 0.0, energy_in_ = 0;  ///< kg, kg, J

@@ -88,6 +88,7 @@ constexpr std::array keys_of_a_forecast{"built",
                                         "notes",
                                         "if_watered",
                                         "if_built_in_warmth",
+                                        "warm_enough",
                                         "days",
                                         "core_degc",
                                         "core_low_degc",
@@ -124,6 +125,7 @@ std::string json_of_forecast(const ForecastAnswer& answer, const Materials& mate
     json["notes"] = notes_json(forecast);
     json["if_watered"] = instead_json(forecast, forecast.watered);
     json["if_built_in_warmth"] = instead_json(forecast, forecast.built_in_warmth);
+    json["warm_enough"] = forecast.warm_enough ? Json(print_date(*forecast.warm_enough)) : Json(nullptr);
     add_course(json, forecast);
   } else {
     for (const char* key : keys_of_a_forecast) json[key] = nullptr;

@@ -246,13 +246,25 @@ std::string show_amount(const std::optional<ContainerCount>& counted, Volume vol
   return one_decimal ? number(counted->count) + " " + plural(name) : show_count(counted->count, name);
 }
 
+namespace {
+
+/// Where a word ends that begins at a place; a degree or percent sign goes with its number.
+std::size_t end_of_word(std::string_view text, std::size_t at) {
+  std::size_t end = std::min(text.find(' ', at), text.size());
+  while (end < text.size() && (text.substr(end + 1).starts_with("°") || text.substr(end + 1).starts_with("%")))
+    end = std::min(text.find(' ', end + 1), text.size());
+  return end;
+}
+
+}  // namespace
+
 std::string wrap(std::string_view text, std::size_t indent, std::size_t width) {
   std::size_t at = std::min(text.find_first_not_of(' '), text.size());
   std::string wrapped(at, ' ');
   std::size_t column = at;
   bool first = true;
   while (at < text.size()) {
-    const std::size_t end = std::min(text.find(' ', at), text.size());
+    const std::size_t end = end_of_word(text, at);
     std::size_t length = 0;
     for (const char c : text.substr(at, end - at)) length += (static_cast<unsigned char>(c) & 0xC0U) != 0x80U ? 1 : 0;
     if (!first && column + 1 + length > width) {

@@ -20,12 +20,12 @@ std::string when(const Forecast& forecast, int day) { return about_when(date_of(
 
 /// To 5 °F or 3 °C: it is known no better than to 20 °F either way.
 std::string about_temperature(double celsius, const Show& show) {
-  if (!show.in_us_units()) return show.temperature(TemperaturePoint::from_celsius(std::round(celsius)));
+  if (!show.in_us_units()) return show.temperature(TemperaturePoint::from_celsius(3.0 * std::round(celsius / 3.0)));
   const double fahrenheit = TemperaturePoint::from_celsius(celsius).fahrenheit();
   return show.temperature(TemperaturePoint::from_fahrenheit(5.0 * std::round(fahrenheit / 5.0)));
 }
 
-// How a heap feels by its core. Judged; 40 °C and 20 °C are where a manual's favourable range and a gardener's "warm" begin.
+// How a heap feels by its core. Judged.
 enum class Warmth { frozen, cold, cool, warm, hot };
 Warmth warmth_of(double core_degc) {
   if (core_degc <= 1.0) return Warmth::frozen;
@@ -142,8 +142,7 @@ std::string heap_text(const ForecastAnswer& answer, const Show& show) {
   text += answer.week_by_week ? " at first, " + std::to_string(std::lround(forecast.filled_in_all)) + " times that week by week,"
                               : ", once it has settled,";
   text += " built in " + about_when(forecast.built);
-  if (answer.care.turn_every)
-    text += ", turned every " + (*answer.care.turn_every == 1 ? "day" : std::to_string(*answer.care.turn_every) + " days");
+  if (answer.care.turn_every) text += ", turned every " + show.days(*answer.care.turn_every * 86400.0 * unit::s);
   if (answer.care.wet_to) text += answer.care.turn_every ? " and watered when dry" : ", watered when dry";
   if (!answer.care.turn_every) text += ", never turned";
   if (answer.heaps > 1) text += "; there is enough for " + std::to_string(answer.heaps) + " such heaps";
@@ -188,8 +187,7 @@ std::string note_text(const Forecast& forecast, ForecastNote note, const Show& s
     case ForecastNote::weed_seeds_live: return "do not count on its heat to kill weed seeds and diseases: keep them out";
     case ForecastNote::few_greens:
       return "so few greens for the browns: gardening guides give such a heap up to two years, and the model does not slow down for it. "
-             "Greens "
-             "make the difference";
+             "Greens make the difference";
     case ForecastNote::freezes: return "while it is frozen leave it alone: it comes to no harm, and turning only cools it";
     case ForecastNote::gets_wet: return "rain soaks it, if it rains as taken for granted below: put a lid or tarp over it";
     case ForecastNote::dries: return "it dries on the way. Squeeze a handful now and then, and water it when it does not clump";
@@ -260,15 +258,15 @@ std::string first_lines(const Forecast& forecast) {
 std::string trust_text(const Show& show) {
   return "\n" +
          wrap(
-             "How sure is that? It is a model, held against published trials; it missed dates by a third early to two thirds late, and "
-             "temperatures by " +
+             "How sure is that? It is a model, held against published trials; some of them were ready a third "
+             "sooner or two thirds later, and temperatures were off by " +
              std::string(show.in_us_units() ? "20 °F" : "10 °C") +
              ". Your thermometer and your hand know better. `--turn-every`, `--built`, `--height` and `--keep-moist` show what would "
              "change it; `--table` goes week by week.");
 }
 
 std::string nothing_to_forecast(const ForecastAnswer& answer) {
-  if (answer.too_little) return wrap("That is less than a gallon or two: too little to say what it will do. Add to it.");
+  if (answer.too_little) return wrap("That is less than a bucketful: too little to say what it will do. Add to it.");
   return wrap("There is nothing yet to build a heap of: say what there is, and how much, in [[supply]].");
 }
 
