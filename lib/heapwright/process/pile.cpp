@@ -34,6 +34,7 @@ constexpr double coldest_addition = 5.0;         // °C
 constexpr double coldest_water = 2.0;            // °C
 constexpr double vapour_share_of_turning = 0.7;  // 1, of the heat that a turning loses
 constexpr double most_water_of_turning = 0.05;   // 1, of the heap's water
+constexpr double settled_oxygen = 1e-9;          // 1
 constexpr int sweeps_of_a_step = 2;
 constexpr int sweeps_of_a_day = 4;
 constexpr int sweeps_after_a_change = 30;
@@ -282,7 +283,8 @@ void Pile::measure(const Stock& stock, const Air& air, Shape& shape) const {
   for (int i = 0; i < n_; ++i) shape.breeze[i] = breeze * share_[i];
 }
 
-/// Oxygen that diffusion, air and uptake settle at, by sweeps of a tridiagonal system with 1/(O + KO) taken from the last.
+/// Oxygen that diffusion, air and uptake settle at, by sweeps of a tridiagonal system with 1/(O + KO) taken from the last, until nothing
+/// changes.
 void Pile::breathe(const Shells& uptake, const Shape& shape, int sweeps) {
   for (int sweep = 0; sweep < sweeps; ++sweep) {
     Shells upper{}, right{};
@@ -296,12 +298,18 @@ void Pile::breathe(const Shells& uptake, const Shape& shape, int sweeps) {
         given += inward * right[i - 1];
       }
       const double per_diagonal = 1.0 / diagonal;
-      upper[i] = outward * per_diagonal;
+      upper[i] = i == n_ - 1 ? 0.0 : outward * per_diagonal;
       right[i] = given * per_diagonal;
       inward = outward;
     }
-    oxygen_[n_ - 1] = right[n_ - 1];
-    for (int i = n_ - 2; i >= 0; --i) oxygen_[i] = right[i] + upper[i] * oxygen_[i + 1];
+    double changed = 0.0;
+    double outer = oxygen_of_air;
+    for (int i = n_ - 1; i >= 0; --i) {
+      outer = right[i] + upper[i] * outer;
+      changed = std::max(changed, std::abs(outer - oxygen_[i]));
+      oxygen_[i] = outer;
+    }
+    if (changed < settled_oxygen) return;
   }
 }
 

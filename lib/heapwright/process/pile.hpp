@@ -126,7 +126,7 @@ class Pile {
   };
   /// What follows from the stock at once.
   struct Shape {
-    Shells dry{}, heat_capacity{}, temperature{}, moisture{}, water_per_dry{}, volume{}, air{}, conductivity{}, vapour{};
+    Shells dry{}, heat_capacity{}, temperature{}, moisture{}, air{}, conductivity{}, vapour{};
     double total_volume = 0.0;
     Shells heat{}, gas{};  ///< conductances outward of each shell, W/K and m
     Shells breeze{};       ///< m³/s of air through each
