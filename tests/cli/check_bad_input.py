@@ -109,7 +109,7 @@ def days(names="date,air degF", leave_out=(), instead=()):
 
 # name, text of weather/daily.csv, which the yard file names, what stderr must match
 DAYS = [
-    ("days without names", days("2022-12-31,50"), r"weather/daily.csv:1:1: there are no names above the days.*date,air degF"),
+    ("days without names", days("2022-12-31,50"), r"weather/daily.csv:1:1: there are no names above the rows.*date,air degF"),
     ("days without dates", days("day,air degF"), r'weather/daily.csv:1:1: no column is named "date"'),
     ("days without a unit", days("date,air"), r'weather/daily.csv:1:6: air: does not say its unit.*"air degF"'),
     ("days without temperatures", days("date,rain"), r"weather/daily.csv:1:1: no column has temperatures"),

@@ -344,7 +344,7 @@ TEST_CASE("what is wrong with a file of days stands at its place", "[weather]") 
   const auto [text, at, what, hint] = GENERATE_COPY(table<std::string, std::string, std::string, std::string>({
       {"", "0:0", "the file has no rows", "names"},
       {names, "0:0", "no days below", "every day of a year"},
-      {year, "1:1", "no names above the days", "date,air degF"},
+      {year, "1:1", "no names above the rows", "date,air degF"},
       {"day,air degC\n" + year, "1:1", "no column is named \"date\"", "date,air degF"},
       {"date,date,air degC\n", "1:6", "second column of that name", "leave one"},
       {"date,air\n" + year, "1:6", "does not say its unit", "air degF"},

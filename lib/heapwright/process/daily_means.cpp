@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+#include "heapwright/input/columns.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -22,19 +23,6 @@ struct Columns {
   TemperatureScale scale;
 };
 
-/// "air degF", "air °C", "air deg F", "air (F)": the scale at the end of a column's name.
-std::optional<TemperatureScale> scale_at_end(std::string_view name) {
-  while (name.ends_with(')') || name.ends_with(']')) name.remove_suffix(1);
-  for (std::size_t begin = 0; begin < name.size(); ++begin) {
-    const bool a_word_begins = begin == 0 || std::string_view(" _([").find(name[begin - 1]) != std::string_view::npos;
-    if (!a_word_begins) continue;
-    if (const auto scale = temperature_scale(name.substr(begin))) return scale;
-  }
-  return std::nullopt;
-}
-
-bool is_called_date(const std::string& name) { return plain_name(name) == "date"; }
-
 /// Whether a column seems to be meant, though it lacks its unit.
 bool sounds_like_air(const std::string& name) {
   const std::string plain = plain_name(name);
@@ -49,22 +37,6 @@ bool is_date(std::string_view text) {
   } catch (const TextError&) {
     return false;
   }
-}
-
-template <class Is>
-std::vector<std::size_t> columns_that(Is is, const Csv& csv) {
-  std::vector<std::size_t> columns;
-  for (std::size_t column = 0; column < csv.header().size(); ++column) {
-    if (is(csv.header()[column])) columns.push_back(column);
-  }
-  return columns;
-}
-
-std::optional<std::size_t> date_column(Csv& csv) {
-  const std::vector<std::size_t> dates = columns_that(is_called_date, csv);
-  if (dates.empty()) csv.problem_of_header("no column is named \"date\"", names_wanted);
-  if (dates.size() > 1) csv.problem_of_column(dates[1], "is a second column of that name", "leave one");
-  return dates.size() == 1 ? std::optional(dates.front()) : std::nullopt;
 }
 
 std::optional<std::size_t> mean_column(Csv& csv) {
@@ -84,22 +56,9 @@ std::optional<std::size_t> mean_column(Csv& csv) {
   return std::nullopt;
 }
 
-bool has_names(Csv& csv) {
-  if (csv.flawed()) return false;
-  if (!columns_that(is_date, csv).empty()) {
-    csv.problem_of_header("there are no names above the days", names_wanted);
-    return false;
-  }
-  if (csv.header().size() == 1 && csv.header().front().find_first_of(";\t") != std::string::npos) {
-    csv.problem_of_header("the columns are not parted by commas", names_wanted);
-    return false;
-  }
-  return true;
-}
-
 std::optional<Columns> columns_of(Csv& csv) {
-  if (!has_names(csv)) return std::nullopt;
-  const std::optional<std::size_t> date = date_column(csv);
+  if (!has_names(is_date, csv, names_wanted)) return std::nullopt;
+  const std::optional<std::size_t> date = column_called("date", csv, names_wanted);
   const std::optional<std::size_t> mean = mean_column(csv);
   if (!date || !mean) return std::nullopt;
   return Columns{*date, *mean, *scale_at_end(csv.header()[*mean])};

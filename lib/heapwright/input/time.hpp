@@ -1,0 +1,27 @@
+#pragma once
+/// Times as logs write them.
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace heapwright {
+
+/// A time of ISO 8601. With an offset from UTC it is a moment; without, what some clock showed.
+struct WrittenTime {
+  std::chrono::sys_seconds shown;              ///< as written, whatever the offset
+  std::optional<std::chrono::minutes> offset;  ///< east of UTC
+
+  /// On the one axis that times of the same kind are told apart on: UTC with an offset, else the clock's own.
+  std::chrono::sys_seconds at() const { return shown - offset.value_or(std::chrono::minutes(0)); }
+};
+
+/// "2026-11-12T08:00", "2026-11-12 08:00:30", with "Z", "+01:00" or "-0500" after it or without; of "2026-11-12" alone noon.
+/// @throws TextError for what is no time of the calendar and the clock; fractions of a second are passed over
+WrittenTime read_time(std::string_view text);
+
+/// "2026-11-12T08:00", with seconds where there are some and the offset where there is one.
+std::string print_time(const WrittenTime& time);
+
+}  // namespace heapwright

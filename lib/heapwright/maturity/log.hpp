@@ -1,0 +1,38 @@
+#pragma once
+/// Temperature logs: what thermometers in a heap showed, and when it was turned and watered.
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heapwright/input/csv.hpp"
+#include "heapwright/input/time.hpp"
+#include "heapwright/units/temperature.hpp"
+
+namespace heapwright {
+
+struct LogRow {
+  WrittenTime time;
+  bool turned = false;
+  bool watered = false;
+  std::optional<TemperaturePoint> air;
+  std::vector<std::optional<TemperaturePoint>> probes;  ///< as many as the log has; nothing where one showed nothing
+};
+
+/// Row after row, each later than the one before; all times have an offset from UTC, or none has.
+struct TemperatureLog {
+  std::vector<std::string> probes;  ///< their names; one or more
+  bool notes_events = false;        ///< whether it says when the heap was turned, should it have been
+  std::vector<LogRow> rows;
+};
+
+/// Whether a temperature can be one of a heap or of the air: −60 to 120 °C.
+bool is_a_heap_temperature(TemperaturePoint temperature);
+
+/// Reads a column `time` (read_time()), columns of temperatures whose names end in their unit ("core degF"), one of which may be the air's
+/// ("air degF"), and a column `event` where there is one ("turned", "watered", "turned and watered"). An empty field, "NA" and "NaN" are
+/// no reading. Other columns are passed over. All that is wrong becomes problems of the file: times out of order or twice as well.
+TemperatureLog read_temperature_log(Csv& csv);
+
+}  // namespace heapwright

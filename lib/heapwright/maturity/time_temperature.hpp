@@ -1,0 +1,75 @@
+#pragma once
+/// Rules that ask for so long at so high a temperature, and whether a log meets them.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heapwright/input/document.hpp"
+#include "heapwright/materials/reading.hpp"
+#include "heapwright/maturity/log.hpp"
+#include "heapwright/units/quantities.hpp"
+
+namespace heapwright {
+
+/// Hotter than some temperature for a while, somewhere within the long stretch.
+struct Burst {
+  TemperaturePoint above;               ///< exceeded, not met
+  std::chrono::seconds length;          ///< unbroken
+  std::chrono::seconds readings_apart;  ///< most between two readings that show it
+};
+
+/// As a rule words it: its temperatures count as met at the bound.
+struct TimeTemperatureRule {
+  std::string id;
+  std::string name;
+  TemperaturePoint at_least;
+  std::optional<TemperaturePoint> at_most;
+  std::chrono::seconds length;
+  int turnings = 0;  ///< at least, within the stretch
+  std::optional<Burst> burst;
+  std::string source;
+  Evidence evidence = Evidence::judged;
+};
+
+/// Why a rule is not met, or cannot be judged.
+enum class RuleGap {
+  never_warm,          ///< no two readings in a row that count
+  too_short,           ///< the longest stretch
+  too_few_turnings,    ///< within it
+  turnings_not_noted,  ///< the log has no column for them
+  no_burst,            ///< never long enough above the higher temperature
+};
+
+/// What ended a stretch.
+enum class StretchEnd { log_ends, too_cold, too_hot, no_reading };
+
+struct Stretch {
+  WrittenTime from;
+  WrittenTime to;
+  std::chrono::seconds length() const { return to.at() - from.at(); }
+};
+
+struct RuleAnswer {
+  const TimeTemperatureRule* rule = nullptr;
+  std::optional<bool> met;  ///< nothing where the log does not tell
+  std::optional<RuleGap> gap;
+  std::optional<Stretch> stretch;  ///< that meets it, else the longest
+  int turnings = 0;                ///< within it
+  std::chrono::seconds total{};    ///< of all stretches
+  StretchEnd end = StretchEnd::log_ends;
+  int ended_by = -1;  ///< the thermometer that ended it; −1: none
+  std::optional<TemperaturePoint> ended_at;
+};
+
+/// Most between two readings of a thermometer that count as one stretch: one a day, with some hours' grace. Common practice, no source.
+inline constexpr std::chrono::seconds usual_gap = std::chrono::hours(26);
+
+/// Every thermometer has to be within the bounds all through a stretch, so that the coldest decides; turnings on its first and last moment
+/// count. @param gap most between two readings of one stretch
+RuleAnswer judge(const TimeTemperatureRule& rule, const TemperatureLog& log, std::chrono::seconds gap);
+
+/// Reads [[rule]]. What is missing is a problem.
+std::vector<TimeTemperatureRule> read_rules(Table& root);
+
+}  // namespace heapwright
