@@ -11,8 +11,21 @@ bool is_fed(const Feeding& feeding, int day, int fed, double relative_volume) {
   return is_every(day, feeding.every) && fed < feeding.times && relative_volume + feeding.share <= feeding.room;
 }
 
+bool is_among(const std::vector<int>& days, int day) { return std::binary_search(days.begin(), days.end(), day); }
+
+void tend_as_noted(Pile& pile, int day, const NotedCare& noted, TemperaturePoint air) {
+  const MoistureWetBasis wet_to = wet_basis(usual_watering);
+  const bool watered = is_among(noted.watered, day);
+  if (is_among(noted.turned, day)) {
+    pile.turn(air, watered ? std::optional(wet_to) : std::nullopt);
+  } else if (watered) {
+    pile.water(air, wet_to);
+  }
+}
+
 /// Turnings and waterings, the latter fortnightly where the heap is never turned. A heap at rest gets neither in frost.
 void tend(Pile& pile, int day, const HeapCare& care, TemperaturePoint air, double core_degc) {
+  if (day <= care.noted.until) return tend_as_noted(pile, day, care.noted, air);
   if (air < frost && core_degc < working_core_degc) return;
   if (care.turn_every) {
     if (is_every(day, *care.turn_every)) pile.turn(air, care.wet_to);

@@ -16,12 +16,20 @@ struct Feeding {
   double room = 0.0;  ///< over the volume built
 };
 
+/// What was done to a heap on its first days, in the place of habits.
+struct NotedCare {
+  int until = -1;            ///< the last day of which it is known; −1: none
+  std::vector<int> turned;   ///< days, in their order
+  std::vector<int> watered;  ///< days, in their order; to usual_watering
+};
+
 /// What is done to a heap, and the rain.
 struct HeapCare {
   std::optional<int> turn_every;           ///< days; never where absent
   std::optional<MoistureWetBasis> wet_to;  ///< at each turning; where it is never turned each watering_every days, as it lies
   Length rain_a_day{};                     ///< that the heap takes up
   std::optional<Feeding> feeding;
+  NotedCare noted{};
 };
 inline constexpr double dry_moisture = 0.40;  ///< below this rotting is less than half as fast as in moist matter
 inline constexpr int watering_every = 14;     ///< days; common practice, no source

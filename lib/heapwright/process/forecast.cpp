@@ -37,11 +37,18 @@ struct Start {
   std::optional<MoistureWetBasis> wet_to;
 };
 
+ProcessParameters at_rate(ProcessParameters set, double rate) {
+  set.kF *= rate;
+  set.kS *= rate;
+  return set;
+}
+
 Course course_of(const Model& model, const ProcessParameters& set, const Days& air, const Start& start, int least_days) {
   const HeapContents contents = model.heap.share * contents_of(model.heap.mix, model.materials, model.ensemble, set);
   HeapCare care = model.heap.care;
   care.wet_to = start.wet_to;
-  return run_course(Pile(set, contents, model.heap.shape, start.temperature), contents, care, air, least_days, hourly_steps);
+  const Pile pile(at_rate(set, model.heap.rate), contents, model.heap.shape, start.temperature);
+  return run_course(pile, contents, care, air, least_days, hourly_steps);
 }
 
 Days followed_from(const Days& air, int day) {
@@ -270,6 +277,11 @@ std::string_view note_word(ForecastNote note) {
     case ForecastNote::dries: return "dries";
   }
   return {};
+}
+
+Course course_of(const HeapToBuild& heap, const std::vector<TemperaturePoint>& air, const Materials& materials,
+                 const ProcessEnsemble& ensemble, const ProcessParameters& set, int least_days) {
+  return course_of({heap, materials, ensemble}, set, air, {air.front(), heap.care.wet_to}, least_days);
 }
 
 Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& all_air, const Materials& materials,

@@ -18,7 +18,13 @@ struct HeapToBuild {
   PileShape shape;
   HeapCare care;
   Date built;
+  double rate = 1.0;  ///< how fast it rots over what the sets say, as a log of it may show (rate.hpp)
 };
+
+/// The course of a heap by one set, as it starts in the air of its first day.
+/// @param air the mean of each day, from the day it is built
+Course course_of(const HeapToBuild& heap, const std::vector<TemperaturePoint>& air, const Materials& materials,
+                 const ProcessEnsemble& ensemble, const ProcessParameters& set, int least_days);
 
 /// How wide a forecast is at the least, judged from where the model misses published trials (README.md): from 0.7 to 1.7 times as
 /// long (0.7 of the days on which it works), the core by 10 °C either way, moisture by 0.08, C:N by 4, volatile solids and volume by 0.12

@@ -1,0 +1,38 @@
+#pragma once
+/// How fast a heap rots in truth, over what its forecast says: one factor, fitted to the temperatures that its core was seen to have.
+
+#include <optional>
+#include <vector>
+
+#include "heapwright/process/forecast.hpp"
+
+namespace heapwright {
+
+/// What a thermometer in the core showed on a day, the mean of its readings.
+struct CoreOfDay {
+  int day = 0;  ///< after it was built
+  double core_degc = 0.0;
+};
+
+/// A factor on both rate constants, kF and kS, of every set. Fitted by least squares together with how far the air of the heap's place is
+/// off the weather's, which is held near 0 by what weather is usually off (3 °C, judged).
+struct RateFit {
+  double factor = 1.0;
+  double low = 1.0;  ///< two standard errors either way, of the residuals less what follows each from the one before
+  double high = 1.0;
+  double air_off_degc = 0.0;        ///< how much warmer than the weather's its air seems
+  double misses_by_degc = 0.0;      ///< root mean square of what is left
+  double missed_before_degc = 0.0;  ///< without the factor
+  bool tells = false;               ///< whether the log narrows the factor at all: low and high less than three to one apart
+};
+
+inline constexpr double slowest_rate = 0.2;
+inline constexpr double fastest_rate = 5.0;
+inline constexpr int least_days_of_fit = 4;  ///< fewer days tell nothing
+
+/// @param air as forecast() takes it
+/// @return nothing where there are fewer than least_days_of_fit days from the day after it was built to where the air ends
+std::optional<RateFit> fit_rate(const HeapToBuild& heap, const std::vector<TemperaturePoint>& air, const Materials& materials,
+                                const ProcessEnsemble& ensemble, const std::vector<CoreOfDay>& seen);
+
+}  // namespace heapwright

@@ -1,0 +1,119 @@
+// A log made by the model itself, with noise and a known rate: the fit finds the rate again, and the new dates hold the true one.
+
+#include "heapwright/process/rate.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <boost/random/mersenne_twister.hpp>
+#include <boost/random/normal_distribution.hpp>
+
+#include "../unit/heaps.hpp"
+#include "heapwright/process/weather.hpp"
+
+using namespace heapwright;
+using std::chrono::days;
+using std::chrono::sys_days;
+
+namespace {
+
+struct Log {
+  const char* name;
+  double noise_degc;     ///< of a day's mean
+  double air_off_degc;   ///< how much warmer the heap's own air is than the weather's
+  int gap_from, gap_to;  ///< days without readings
+  double within;         ///< of the factor
+};
+
+const Log good{"hourly readings", 0.5, 0.0, 0, 0, 0.10};
+const Log once_a_day{"one reading a day", 2.0, 0.0, 0, 0, 0.15};
+const Log gappy{"two weeks without readings", 1.0, 0.0, 10, 24, 0.15};
+const Log warm_place{"air 3 degC warmer than the weather's", 1.0, 3.0, 0, 0, 0.15};
+const Log cold_place{"air 3 degC colder than the weather's", 1.0, -3.0, 0, 0, 0.15};
+
+Weather weather() {
+  MonthlyMeans means;
+  for (const double celsius : {-1.0, 1.0, 6.0, 12.0, 17.0, 22.0, 24.0, 23.0, 19.0, 13.0, 7.0, 1.0})
+    means.push_back(TemperaturePoint::from_celsius(celsius));
+  return Weather::of_months(means);
+}
+
+std::vector<TemperaturePoint> air_from(Date built, double off) {
+  static const Weather of_place = weather();
+  std::vector<TemperaturePoint> air;
+  for (int day = 0; day < horizon + 366; ++day) air.push_back(of_place.on(Date(sys_days(built) + days(day))) + off * unit::kelvin);
+  return air;
+}
+
+HeapToBuild heap_built(Date built, std::optional<int> turned) {
+  HeapCare care;
+  care.turn_every = turned;
+  care.wet_to = wet_basis(0.55);
+  return {heaps::household(), 1.0, heaps::heap_of_0_8_m3(), care, built};
+}
+
+std::vector<CoreOfDay> logged(const HeapToBuild& heap, const Log& log, double rate, int length, boost::random::mt19937_64& engine) {
+  HeapToBuild true_heap = heap;
+  true_heap.rate = rate;
+  const Course course = course_of(true_heap, air_from(heap.built, log.air_off_degc), heaps::materials(), heaps::every_set(),
+                                  heaps::every_set().best, length + 1);
+  boost::random::normal_distribution<double> noise(0.0, log.noise_degc);
+  std::vector<CoreOfDay> cores;
+  for (int day = 0; day < length; ++day) {
+    const double error = noise(engine);
+    if (day >= log.gap_from && day < log.gap_to) continue;
+    const std::size_t at = static_cast<std::size_t>(day);
+    cores.push_back({day, 0.5 * (course.days[at].core_degc + course.days[at + 1].core_degc) + error});
+  }
+  return cores;
+}
+
+const std::vector<Log> logs{good, once_a_day, gappy, warm_place, cold_place};
+
+/// A hundred logs: of heaps built from April to October, turned or not, followed for a month or two, that rot at three rates.
+struct Case {
+  const Log* log;
+  HeapToBuild heap;
+  double rate;
+  int length;
+};
+
+std::vector<Case> hundred_cases() {
+  const std::vector<std::optional<int>> habits{7, 14, std::nullopt};
+  const double rates[] = {0.5, 1.0, 1.7};
+  std::vector<Case> cases;
+  for (unsigned i = 0; i < 100; ++i) {
+    const Date built(std::chrono::year(2027), std::chrono::month(4 + i % 7), std::chrono::day(1 + (7 * i) % 28));
+    cases.push_back({&logs[i % logs.size()], heap_built(built, habits[(i / 5) % habits.size()]), rates[(i / 3) % 3], i % 2 == 0 ? 30 : 60});
+  }
+  return cases;
+}
+
+}  // namespace
+
+TEST_CASE("a rate is found again in logs of the model's own making, and the new dates hold the true day", "[long][rate]") {
+  boost::random::mt19937_64 engine(1);
+  int held = 0;
+  for (const Case& one : hundred_cases()) {
+    INFO(one.log->name << ", built " << print_date(one.heap.built) << ", rate " << one.rate << ", " << one.length << " days");
+    const auto air = air_from(one.heap.built, 0.0);
+    const auto fit =
+        fit_rate(one.heap, air, heaps::materials(), heaps::every_set(), logged(one.heap, *one.log, one.rate, one.length, engine));
+    REQUIRE(fit);
+    INFO("found " << fit->factor << ", from " << fit->low << " to " << fit->high);
+    CHECK(std::abs(fit->factor / one.rate - 1.0) <= one.log->within);
+    CHECK(fit->tells);
+
+    HeapToBuild true_heap = one.heap;
+    true_heap.rate = one.rate;
+    const Course truth = course_of(true_heap, air_from(one.heap.built, one.log->air_off_degc), heaps::materials(), heaps::every_set(),
+                                   heaps::every_set().best, 0);
+    HeapToBuild corrected = one.heap;
+    corrected.rate = fit->factor;
+    const ReadyWindow window = forecast(corrected, air, heaps::materials(), heaps::some_sets()).turf;
+    REQUIRE(truth.turf_day);
+    const int ready = *truth.turf_day + cure;
+    held += window.early && *window.early <= ready && (!window.late || ready <= *window.late) ? 1 : 0;
+  }
+  INFO(held << " of 100");
+  CHECK(held >= 80);
+}
