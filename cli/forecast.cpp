@@ -1,11 +1,9 @@
-#include <chrono>
-#include <cstdio>
 #include <memory>
-#include <unistd.h>
 
 #include "command.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/text.hpp"
+#include "progress.hpp"
 
 namespace heapwright::cli {
 namespace {
@@ -36,19 +34,6 @@ void apply(const Options& options, Yard& yard) {
   }
   yard.heap->keep_moist = yard.heap->keep_moist || options.keep_moist;
 }
-
-/// A line on a terminal once it takes more than half a second, wiped when all is done.
-class ProgressLine {
- public:
-  void operator()(int done, int of) {
-    if (isatty(STDERR_FILENO) == 0) return;
-    if (std::chrono::steady_clock::now() - begun_ < std::chrono::milliseconds(500)) return;
-    std::fprintf(stderr, done < of ? "\rletting the heap rot, %d of %d times " : "\r\033[K", done, of);
-  }
-
- private:
-  std::chrono::steady_clock::time_point begun_ = std::chrono::steady_clock::now();
-};
 
 std::string printed(const ForecastAnswer& answer, const Options& options, const Yard& yard) {
   if (options.common.json) return json_of_forecast(answer, yard.materials);
@@ -81,7 +66,7 @@ void add_forecast_command(CLI::App& program, int& exit_code) {
       throw TextError(
           options->file + ": [climate] is missing: what a heap does hangs on the weather",
           "add [climate] with coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or mean_air_temperature, twelve of them");
-    const ForecastAnswer answer = forecast_of(yard, first_recipe(yard, today()), today(), ProgressLine());
+    const ForecastAnswer answer = forecast_of(yard, first_recipe(yard, today()), today(), nullptr, ProgressLine());
     options->common.print(printed(answer, *options, yard));
     exit_code = answer.forecast && answer.forecast->status != ForecastStatus::never ? done : no_answer;
   });

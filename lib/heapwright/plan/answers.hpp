@@ -6,8 +6,11 @@
 #include <vector>
 
 #include "heapwright/heap/heap.hpp"
+#include "heapwright/maturity/criteria.hpp"
+#include "heapwright/maturity/watched.hpp"
 #include "heapwright/plan/compost_yield.hpp"
 #include "heapwright/process/forecast.hpp"
+#include "heapwright/process/rate.hpp"
 #include "heapwright/recipe/recipe.hpp"
 #include "heapwright/yard/yard.hpp"
 
@@ -46,11 +49,43 @@ struct ForecastAnswer {
   YieldRule yield;                       ///< that it follows from
   Mass mass;                             ///< of that when it is ready, unscreened, else at the end
   Volume finished_volume;
+  std::optional<RateFit> rate;  ///< that a log of it shows; the forecast goes by it where it tells something
   std::vector<Assumption> assumptions;
   std::vector<std::string> cautions;
 };
 
-/// @param yard with a climate @throws DomainError without one
-ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, const Progress& progress = {});
+/// @param yard with a climate
+/// @param log of that heap, which corrects the forecast; nothing where there is none
+/// @throws DomainError without a climate
+ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, const TemperatureLog* log = nullptr,
+                           const Progress& progress = {});
+
+/// Whether what went into a heap meets a rule on its C:N.
+struct StartingRatio {
+  const StartingRatioRule* rule = nullptr;
+  std::optional<CarbonNitrogenRatio> carbon_to_nitrogen;  ///< nothing where nobody knows what went in
+  std::optional<bool> met;
+};
+
+/// A log of a heap: held against the rules, looked at as a gardener does, and taken up by the forecast.
+struct ReadingsAnswer {
+  std::optional<TemperatureLog> log;  ///< nothing where nothing was measured
+  std::chrono::seconds gap = usual_gap;
+  std::vector<RuleAnswer> rules;  ///< in the order of the table
+  StartingRatio starting_ratio;
+  std::optional<Watched> watched;
+  std::vector<CoreReading> by_hand;        ///< what hands felt, the dated ones in their order
+  std::optional<ForecastAnswer> forecast;  ///< as the log corrects it, where the yard says enough
+  std::vector<Assumption> assumptions;
+  std::vector<std::string> cautions;
+};
+
+/// The thermometer readings of a yard file as a log of one thermometer, a reading at noon; nothing where there are none with a date.
+std::optional<TemperatureLog> log_of(const Observations& seen);
+
+/// @param log of a heap; nothing where the yard's own readings stand in for it
+/// @param gap most between two readings of one stretch
+ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
+                           const Progress& progress = {});
 
 }  // namespace heapwright

@@ -109,6 +109,43 @@ std::vector<std::string> cautions_of(const Recipe& recipe, const Forecast& comin
   return in_order(ids, materials.cautions);
 }
 
+int day_of(const WrittenTime& time, Date built) {
+  return static_cast<int>((std::chrono::floor<std::chrono::days>(time.shown) - std::chrono::sys_days(built)).count());
+}
+
+NotedCare noted_in(const TemperatureLog& log, Date built) {
+  NotedCare noted;
+  for (const LogRow& row : log.rows) {
+    const int day = day_of(row.time, built);
+    if (row.turned) noted.turned.push_back(day);
+    if (row.watered) noted.watered.push_back(day);
+    noted.until = std::max(noted.until, day);
+  }
+  return noted;
+}
+
+/// The mean of each day, of the hottest thermometer, which is the one in the core.
+std::vector<CoreOfDay> cores_of(const TemperatureLog& log, Date built) {
+  std::vector<CoreOfDay> cores;
+  int readings = 0;
+  for (const LogRow& row : log.rows) {
+    std::optional<double> hottest;
+    for (const auto& reading : row.probes) {
+      if (reading && !(hottest && *hottest >= reading->celsius())) hottest = reading->celsius();
+    }
+    if (!hottest) continue;
+    const int day = day_of(row.time, built);
+    if (cores.empty() || cores.back().day != day) {
+      cores.push_back({day, *hottest});
+      readings = 1;
+    } else {
+      ++readings;
+      cores.back().core_degc += (*hottest - cores.back().core_degc) / readings;
+    }
+  }
+  return cores;
+}
+
 YieldRule by_forecast(YieldRule rule, const Finished& finished) {
   Reading<ShareOfVolatileSolids>& lost = rule.volatile_solids_lost;
   lost = {};
@@ -124,7 +161,7 @@ CompostYield operator*(double share, const CompostYield& yield) { return {share 
 
 }  // namespace
 
-ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, const Progress& progress) {
+ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, const TemperatureLog* log, const Progress& progress) {
   if (!yard.climate) throw DomainError("[climate] is missing: a forecast needs the weather", "add coldest_month and warmest_month");
   ForecastAnswer answer;
   answer.cautions = recipe.cautions;
@@ -156,7 +193,14 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   if (answer.too_little) return answer;
   heap.shape = shape_of(room.heap, *answer.volume);
 
-  answer.forecast = forecast(heap, air_from(weather_of(*yard.climate), heap.built), yard.materials, built_in_ensemble(), progress);
+  const std::vector<TemperaturePoint> air = air_from(weather_of(*yard.climate), heap.built);
+  const ProcessEnsemble ensemble = built_in_ensemble();
+  if (log != nullptr) {
+    if (log->notes_events) heap.care.noted = noted_in(*log, heap.built);
+    answer.rate = fit_rate(heap, air, yard.materials, ensemble, cores_of(*log, heap.built));
+    if (answer.rate && answer.rate->tells) heap.rate = answer.rate->factor;
+  }
+  answer.forecast = forecast(heap, air, yard.materials, ensemble, progress);
   const Forecast& coming = *answer.forecast;
   answer.cautions = cautions_of(recipe, coming, yard.materials);
   const double all = answer.week_by_week ? heap.share * coming.filled_in_all : 1.0;

@@ -37,6 +37,9 @@ std::string text_of_readiness(const Forecast& forecast);
 std::string text_of_heap_notes(const Forecast& forecast, const Show& show);
 /// Why a heap that is never ready is not, and what would mend it.
 std::string why_never_ready(const Forecast& forecast);
+/// Why a rule is met or not by a log, or by what went in.
+std::string why_of_rule(const RuleAnswer& answer, const TemperatureLog& log, const Show& show);
+std::string why_of_start(const StartingRatio& start);
 /// What to spread on a lawn.
 std::string text_of_topdressing_body(const Topdressing& topdressing, const Materials& materials, const Show& show);
 

@@ -1,0 +1,60 @@
+#include <cmath>
+#include <memory>
+
+#include "command.hpp"
+#include "heapwright/report/json.hpp"
+#include "heapwright/report/text.hpp"
+#include "progress.hpp"
+
+namespace heapwright::cli {
+namespace {
+
+struct Options {
+  CommonOptions common;
+  std::string file;
+  std::string log;
+  std::string gap;
+};
+
+TemperatureLog read_log(const std::string& path) {
+  Problems problems;
+  Csv csv = Csv::from_file(path, problems);
+  TemperatureLog log = read_temperature_log(csv);
+  problems.throw_if_any();
+  return log;
+}
+
+std::chrono::seconds read_gap(std::string_view text) {
+  const auto gap = std::chrono::seconds(std::llround(read_duration(text).value()));
+  if (!(gap >= std::chrono::minutes(1) && gap <= std::chrono::days(31)))
+    throw TextError("\"" + std::string(text) + "\" is no gap between two readings", "write from 1 min to 31 days: \"26 h\"");
+  return gap;
+}
+
+}  // namespace
+
+void add_readings_command(CLI::App& program, int& exit_code) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command = program.add_subcommand("readings", "what a heap's temperatures say: is it hot enough, does it go on");
+  command->add_option("file", options->file, "a yard file");
+  command->add_option("--log", options->log, "a log of temperatures, CSV: time,core degF,event");
+  command->add_option("--gap", options->gap, "longest time between two readings that counts as unbroken; 26 h where not given");
+  options->common.add_to(*command);
+  command->footer(
+      "Examples:\n  heapwright readings examples/quarter-acre.toml \\\n    --log examples/quarter-acre-log.csv\n"
+      "  heapwright readings --log examples/quarter-acre-log.csv --units si");
+  command->callback([options, &exit_code] {
+    if (options->file.empty() && options->log.empty())
+      throw TextError("there is nothing to read", "name a yard file with [[reading]] in it, or a log with --log");
+    const Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
+    const auto gap = options->gap.empty() ? usual_gap : read_option("--gap", options->gap, read_gap);
+    std::optional<TemperatureLog> log;
+    if (!options->log.empty()) log = read_log(options->log);
+    const ReadingsAnswer answer = readings_of(yard, std::move(log), gap, today(), ProgressLine());
+    options->common.print(options->common.json ? json_of_readings(answer, yard.materials)
+                                               : text_of_readings(answer, yard.materials, options->common.show(yard.units)));
+    exit_code = answer.log || !answer.by_hand.empty() ? done : no_answer;
+  });
+}
+
+}  // namespace heapwright::cli

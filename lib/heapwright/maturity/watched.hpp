@@ -1,0 +1,57 @@
+#pragma once
+/// What a log shows a gardener: how hot it got and when, whether turning warmed it again, whether it has cooled for good.
+
+#include <optional>
+#include <vector>
+
+#include "heapwright/maturity/log.hpp"
+
+namespace heapwright {
+
+/// From here on heat-loving microbes do the work.
+inline const TemperaturePoint heated = TemperaturePoint::from_celsius(40.0);
+/// 160 °F. Above it most of what rots the heap dies; common practice. A conservation job sheet watches from 165 °F and cools at 185 °F.
+inline const TemperaturePoint too_hot = TemperaturePoint::from_fahrenheit(160.0);
+
+struct HeapReading {
+  TemperaturePoint temperature;
+  WrittenTime time;
+  std::size_t probe = 0;
+};
+
+/// What a turning did: from the lowest of the day after it to the highest of the week after it.
+struct Reheat {
+  WrittenTime turned;
+  TemperaturePoint lowest;
+  TemperaturePoint highest;
+  bool warmed = false;  ///< by reheat_step or more
+};
+inline const TemperatureDifference reheat_step = 5.0 * unit::kelvin;  ///< judged
+
+struct TooHot {
+  WrittenTime first;
+  std::chrono::seconds length{};  ///< of all stretches, by readings next to each other
+};
+
+/// Each time by its hottest thermometer.
+struct Watched {
+  WrittenTime first;
+  WrittenTime last;
+  int readings = 0;  ///< times with at least one
+  HeapReading peak;
+  std::optional<WrittenTime> first_heated;
+  std::optional<TooHot> too_hot;
+  std::vector<Reheat> reheats;            ///< of each turning with a reading in the day after it
+  std::optional<WrittenTime> cool_since;  ///< the first reading below `heated` after the last one at it, of a heap that had heated
+  HeapReading latest;
+  std::optional<WrittenTime> gap_from;  ///< where the longest gap between readings begins
+  std::chrono::seconds longest_gap{};
+
+  /// A week below `heated` with no turning that warmed it again.
+  bool cooled_for_good() const { return cool_since && last.at() - cool_since->at() >= std::chrono::days(7); }
+};
+
+/// Nothing of a log without readings.
+std::optional<Watched> watched(const TemperatureLog& log);
+
+}  // namespace heapwright

@@ -1,0 +1,89 @@
+#include <nlohmann/json.hpp>
+
+#include "heapwright/report/json.hpp"
+#include "heapwright/report/parts.hpp"
+
+namespace heapwright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+double hours_of(std::chrono::seconds length) { return static_cast<double>(length.count()) / 3600.0; }
+
+Json met_json(const std::optional<bool>& met) { return met ? Json(*met) : Json(nullptr); }
+
+Json rule_json(const RuleAnswer& answer, const TemperatureLog& log) {
+  return {{"id", answer.rule->id},
+          {"met", met_json(answer.met)},
+          {"longest_hours", answer.stretch ? hours_of(answer.stretch->length()) : 0.0},
+          {"total_hours", hours_of(answer.total)},
+          {"turnings", answer.turnings},
+          {"from", answer.stretch ? Json(print_time(answer.stretch->from)) : Json(nullptr)},
+          {"to", answer.stretch ? Json(print_time(answer.stretch->to)) : Json(nullptr)},
+          {"why", why_of_rule(answer, log, Show(ShownUnits::si))},
+          {"source", answer.rule->source}};
+}
+
+Json start_json(const StartingRatio& start) {
+  return {{"id", start.rule->id},   {"met", met_json(start.met)}, {"longest_hours", nullptr},
+          {"total_hours", nullptr}, {"turnings", nullptr},        {"from", nullptr},
+          {"to", nullptr},          {"why", why_of_start(start)}, {"source", start.rule->source}};
+}
+
+Json rules_json(const ReadingsAnswer& answer) {
+  Json rules = Json::array();
+  if (!answer.log) return rules;
+  for (const RuleAnswer& one : answer.rules) rules.push_back(rule_json(one, *answer.log));
+  rules.push_back(start_json(answer.starting_ratio));
+  return rules;
+}
+
+Json window_json(const Forecast& forecast, const ReadyWindow& window) {
+  const auto date = [&](std::optional<int> day) { return day ? Json(print_date(date_of(forecast, *day))) : Json(nullptr); };
+  return {{"early", date(window.early)}, {"likely", date(window.likely)}, {"late", date(window.late)}};
+}
+
+Json correction_json(const ReadingsAnswer& answer) {
+  if (!answer.forecast || !answer.forecast->forecast || !answer.forecast->rate || !answer.forecast->rate->tells) return nullptr;
+  const RateFit& rate = *answer.forecast->rate;
+  const Forecast& forecast = *answer.forecast->forecast;
+  return {{"rate_factor", rate.factor},
+          {"rate_factor_low", rate.low},
+          {"rate_factor_high", rate.high},
+          {"air_off_degc", rate.air_off_degc},
+          {"misses_by_degc", rate.misses_by_degc},
+          {"ready_for_turf", window_json(forecast, forecast.turf)},
+          {"mature", window_json(forecast, forecast.mature)}};
+}
+
+Json observations_json(const ReadingsAnswer& answer) {
+  Json observations = Json::array();
+  if (!answer.watched) return observations;
+  const Watched& seen = *answer.watched;
+  const auto add = [&](const char* what, const WrittenTime& time, Json value) {
+    observations.push_back({{"what", what}, {"time", print_time(time)}, {"value", std::move(value)}});
+  };
+  add("hottest_degc", seen.peak.time, seen.peak.temperature.celsius());
+  if (seen.first_heated) add("heated_above_40_degc", *seen.first_heated, nullptr);
+  if (seen.too_hot) add("hours_above_71_degc", seen.too_hot->first, hours_of(seen.too_hot->length));
+  for (const Reheat& reheat : seen.reheats) add("warmed_after_turning_by_kelvin", reheat.turned, (reheat.highest - reheat.lowest).value());
+  if (seen.cool_since) add("below_40_degc_since", *seen.cool_since, nullptr);
+  if (seen.gap_from && seen.longest_gap > answer.gap) add("hours_without_readings", *seen.gap_from, hours_of(seen.longest_gap));
+  add("latest_degc", seen.latest.time, seen.latest.temperature.celsius());
+  return observations;
+}
+
+}  // namespace
+
+std::string json_of_readings(const ReadingsAnswer& answer, const Materials& materials) {
+  Json json;
+  json["rules"] = rules_json(answer);
+  json["forecast_correction"] = correction_json(answer);
+  json["observations"] = observations_json(answer);
+  json["noticed"] = Json::array();
+  json["assumptions"] = Json::parse(json_of_assumptions(answer.assumptions));
+  json["cautions"] = Json::parse(json_of_cautions(answer.cautions, materials));
+  return json.dump(2) + "\n";
+}
+
+}  // namespace heapwright

@@ -1,0 +1,218 @@
+#include <cmath>
+
+#include "heapwright/input/words.hpp"
+#include "heapwright/report/columns.hpp"
+#include "heapwright/report/parts.hpp"
+#include "heapwright/report/text.hpp"
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+using std::chrono::seconds;
+
+constexpr int days_to_heat = 5;  // a heap that will heat has by then; common practice, no source
+
+Date day_of(const WrittenTime& time) { return std::chrono::floor<std::chrono::days>(time.shown); }
+
+/// "Nov 12"
+std::string show_day(const WrittenTime& time) {
+  const Date day = day_of(time);
+  return std::string(month_name(day.month())) + " " + std::to_string(static_cast<unsigned>(day.day()));
+}
+
+std::string count_of(long long count, const std::string& one) { return std::to_string(count) + " " + one + (count == 1 ? "" : "s"); }
+
+/// "3 days 4 h", "15 days", "11 h 30 min"
+std::string show_length(seconds length) {
+  const auto days = std::chrono::floor<std::chrono::days>(length);
+  const auto hours = std::chrono::floor<std::chrono::hours>(length - days);
+  const auto minutes = std::chrono::floor<std::chrono::minutes>(length - days - hours);
+  std::string text;
+  const auto add = [&](const std::string& part) { text += (text.empty() ? "" : " ") + part; };
+  if (days.count() > 0) add(count_of(days.count(), "day"));
+  if (hours.count() > 0) add(std::to_string(hours.count()) + " h");
+  if (minutes.count() > 0) add(std::to_string(minutes.count()) + " min");
+  return text.empty() ? "0 h" : text;
+}
+
+std::string show_reading(const HeapReading& reading, const Show& show) {
+  return show.temperature(reading.temperature) + " on " + show_day(reading.time);
+}
+
+/// To a tenth, as a thermometer shows it: a bound missed by a tenth is missed.
+std::string show_exactly(TemperaturePoint temperature, const Show& show) {
+  const double degrees = show.in_us_units() ? temperature.fahrenheit() : temperature.celsius();
+  return print_number(std::round(10.0 * degrees) / 10.0, 5) + (show.in_us_units() ? " °F" : " °C");
+}
+
+bool followed_long_enough(const Watched& seen) { return seen.last.at() - seen.first.at() >= std::chrono::days(days_to_heat); }
+
+/// What it is doing and what to do now.
+std::string what_now(const Watched& seen, const Show& show) {
+  const std::string latest = show_reading(seen.latest, show);
+  if (seen.latest.temperature > too_hot)
+    return "It is too hot, " + latest + ": above " + show.temperature(too_hot) +
+           " what rots the heap dies off. Turn it today, spread it lower and water it if it is dry.";
+  if (seen.latest.temperature >= heated)
+    return "It is working, " + latest + ". Leave it while it is hot; turn it when it falls below about " +
+           show.temperature(TemperaturePoint::from_fahrenheit(110.0)) + ", and water it then if a handful does not clump.";
+  if (!seen.first_heated && followed_long_enough(seen))
+    return "It has not heated: no warmer than " + show_reading(seen.peak, show) + ". See below what to check.";
+  if (!seen.first_heated)
+    return "It is too early to tell, " + latest + ". A heap that heats does so within " + std::to_string(days_to_heat) +
+           " days or so; go on measuring.";
+  if (seen.cooled_for_good())
+    return "It has cooled, " + latest +
+           ". Turn it once more: if it does not warm again within a week, let it cure for three weeks and "
+           "then look whether it is finished (heapwright maturity).";
+  return "It has fallen below " + show.temperature(heated) + ", " + latest +
+         ". Turn it, water it if a handful does not clump, and go on measuring: if it warms again it has more to do.";
+}
+
+std::string reheat_text(const Reheat& reheat, const Show& show) {
+  const std::string turned = "turned on " + show_day(reheat.turned) + ": ";
+  return reheat.warmed ? turned + "it warmed again, from " + show.temperature(reheat.lowest) + " to " + show.temperature(reheat.highest)
+                       : turned + "it did not warm again (" + show.temperature(reheat.highest) + " at most in the week after)";
+}
+
+std::string watched_text(const ReadingsAnswer& answer, const Show& show) {
+  const Watched& seen = *answer.watched;
+  std::string text = "\nWhat the log shows\n";
+  const std::size_t probes = answer.log->probes.size();
+  text += item("measured " + count_of(seen.readings, "time") + " from " + show_day(seen.first) + " to " + show_day(seen.last) +
+               (probes > 1 ? ", by " + std::to_string(probes) + " thermometers" : ""));
+  text += item("hottest " + show_reading(seen.peak, show) + (probes > 1 ? " (" + answer.log->probes[seen.peak.probe] + ")" : ""));
+  if (seen.too_hot)
+    text += item("above " + show.temperature(too_hot) + " from " + show_day(seen.too_hot->first) + " on, for " +
+                 show_length(seen.too_hot->length) + " in all");
+  for (const Reheat& reheat : seen.reheats) text += item(reheat_text(reheat, show));
+  if (seen.cool_since) text += item("below " + show.temperature(heated) + " since " + show_day(*seen.cool_since));
+  if (seen.longest_gap > answer.gap)
+    text += item("nothing was measured for " + show_length(seen.longest_gap) + " after " + show_day(*seen.gap_from));
+  return text;
+}
+
+std::string by_hand_text(const std::vector<CoreReading>& felt) {
+  if (felt.empty()) return {};
+  std::string text = "\nBy hand\n";
+  for (const CoreReading& reading : felt) {
+    const HandWarmth warmth = std::get<HandWarmth>(reading.core);
+    const char* words = warmth == HandWarmth::hot    ? "hot: it works"
+                        : warmth == HandWarmth::warm ? "warm: it works, or is cooling"
+                                                     : "cold: it rests, or has finished";
+    text += item(show_day({std::chrono::sys_days(*reading.date), {}}) + ", " + words);
+  }
+  return text + wrap("  A hand tells hot from cold, and no more: the rules below need a thermometer.", 2);
+}
+
+/// "131 °F for 15 days, 5 turnings"
+std::string asks(const TimeTemperatureRule& rule, const Show& show) {
+  std::string text = show.temperature(rule.at_least);
+  if (rule.at_most) text += " to " + show.temperature(*rule.at_most);
+  text += " for " + show_length(rule.length);
+  if (rule.turnings > 0) text += ", " + count_of(rule.turnings, "turning");
+  if (rule.burst) text += ", above " + show.temperature(rule.burst->above) + " for " + show_length(rule.burst->length);
+  return text;
+}
+
+std::string ended(const RuleAnswer& answer, const TemperatureLog& log, const Show& show) {
+  const std::string probe =
+      log.probes.size() > 1 && answer.ended_by >= 0 ? " (" + log.probes[static_cast<std::size_t>(answer.ended_by)] + ")" : "";
+  switch (answer.end) {
+    case StretchEnd::log_ends: return "then the log ends";
+    case StretchEnd::no_reading: return "then nothing was measured for too long" + probe;
+    case StretchEnd::too_cold: return "then it read " + show_exactly(*answer.ended_at, show) + probe;
+    case StretchEnd::too_hot: return "then it was too hot, " + show_exactly(*answer.ended_at, show) + probe;
+  }
+  return {};
+}
+
+}  // namespace
+
+std::string why_of_rule(const RuleAnswer& answer, const TemperatureLog& log, const Show& show) {
+  const TimeTemperatureRule& rule = *answer.rule;
+  if (!answer.gap) return "met from " + show_day(answer.stretch->from) + " to " + show_day(answer.stretch->to);
+  switch (*answer.gap) {
+    case RuleGap::never_warm: return "never two readings in a row from " + show.temperature(rule.at_least) + " up";
+    case RuleGap::too_short:
+      return "the longest stretch, from " + show_day(answer.stretch->from) + ", lasted " + show_length(answer.stretch->length()) + "; " +
+             ended(answer, log, show);
+    case RuleGap::too_few_turnings:
+      return count_of(answer.turnings, "turning") + " in its " + show_length(answer.stretch->length()) + " where " +
+             std::to_string(rule.turnings) + " are asked for";
+    case RuleGap::turnings_not_noted: return "long enough, but the log has no column \"event\" that notes the turnings";
+    case RuleGap::no_burst:
+      return "never " + show_length(rule.burst->length) + " above " + show.temperature(rule.burst->above) + " by readings at most " +
+             show_length(rule.burst->readings_apart) + " apart";
+  }
+  return {};
+}
+
+std::string why_of_start(const StartingRatio& start) {
+  const std::string window = show_ratio(start.rule->low) + ":1 to " + show_ratio(start.rule->high) + ":1";
+  if (!start.carbon_to_nitrogen) return "what went in is not known";
+  return "it began at about " + show_ratio(*start.carbon_to_nitrogen) + ":1, and " + window + " is asked for";
+}
+
+namespace {
+
+std::string met_word(const std::optional<bool>& met) { return !met ? "cannot say" : *met ? "met" : "not met"; }
+
+std::string rules_text(const ReadingsAnswer& answer, const Show& show) {
+  std::string text = "\nHeld against the rules that composting sites go by\n";
+  for (const RuleAnswer& one : answer.rules) {
+    text += item(one.rule->name + ": " + asks(*one.rule, show));
+    text += wrap("    " + met_word(one.met) + ": " + why_of_rule(one, *answer.log, show) + "; " + show_length(one.total) + " in all", 4);
+  }
+  text += item(answer.starting_ratio.rule->name);
+  text += wrap("    " + met_word(answer.starting_ratio.met) + ": " + why_of_start(answer.starting_ratio), 4);
+  return text + wrap(
+                    "  The coldest thermometer counts. A site shows with them that all of its heap got hot; a home heap's edges and base "
+                    "stay cooler, so nobody can say of it that no germ or weed seed is left.",
+                    2);
+}
+
+std::string rate_text(const RateFit& rate, const Show& show) {
+  const auto one_decimal = [](double number) { return print_number(std::round(10.0 * number) / 10.0, 3); };
+  const auto degrees = [&](double kelvin) {
+    return std::to_string(std::lround(show.in_us_units() ? 1.8 * kelvin : kelvin)) + (show.in_us_units() ? " °F" : " °C");
+  };
+  if (!rate.tells) return "The log does not tell how fast it rots, so the forecast stands as it was.";
+  return "By its log it rots " + one_decimal(rate.factor) + " times as fast as forecast (from " + one_decimal(rate.low) + " to " +
+         one_decimal(rate.high) + "); the core then fits within " + degrees(rate.misses_by_degc) + ".";
+}
+
+std::string ready_text(const ReadingsAnswer& answer, const Show& show) {
+  if (!answer.forecast || !answer.forecast->forecast) return {};
+  std::string text = "\nWhen it is ready\n";
+  if (answer.forecast->rate) {
+    text += wrap("  " + rate_text(*answer.forecast->rate, show), 2);
+  } else {
+    text += wrap("  There are too few days in the log to correct the forecast by it.", 2);
+  }
+  text += text_of_readiness(*answer.forecast->forecast);
+  if (answer.forecast->forecast->status == ForecastStatus::never) text += wrap("  " + why_never_ready(*answer.forecast->forecast), 2);
+  return text;
+}
+
+}  // namespace
+
+std::string text_of_readings(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
+  std::string text = text_of_first_cautions(answer.cautions, materials);
+  if (answer.watched) {
+    text += wrap(what_now(*answer.watched, show));
+    text += watched_text(answer, show);
+  } else {
+    text += wrap(
+        "Nothing was measured yet. Push a long thermometer into the middle of the heap once a day, and write [[reading]] with date "
+        "and core in the yard file, or keep a log and give it with --log.");
+  }
+  text += by_hand_text(answer.by_hand);
+  if (answer.log) text += rules_text(answer, show);
+  text += ready_text(answer, show);
+  if (!answer.assumptions.empty()) text += text_of_assumptions(answer.assumptions, std::nullopt, show);
+  return text + text_of_cautions(answer.cautions, materials);
+}
+
+}  // namespace heapwright
