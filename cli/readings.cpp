@@ -14,6 +14,7 @@ struct Options {
   std::string file;
   std::string log;
   std::string gap;
+  std::vector<std::string> noticed;
 };
 
 TemperatureLog read_log(const std::string& path) {
@@ -39,21 +40,25 @@ void add_readings_command(CLI::App& program, int& exit_code) {
   command->add_option("file", options->file, "a yard file");
   command->add_option("--log", options->log, "a log of temperatures, CSV: time,core degF,event");
   command->add_option("--gap", options->gap, "longest time between two readings that counts as unbroken; 26 h where not given");
+  command->add_option("--noticed", options->noticed, "what is wrong with it: \"ammonia smell\", \"will not heat\"");
   options->common.add_to(*command);
   command->footer(
       "Examples:\n  heapwright readings examples/quarter-acre.toml \\\n    --log examples/quarter-acre-log.csv\n"
-      "  heapwright readings --log examples/quarter-acre-log.csv --units si");
+      "  heapwright readings --log examples/quarter-acre-log.csv --units si\n"
+      "  heapwright readings --noticed \"ammonia smell\"");
   command->callback([options, &exit_code] {
-    if (options->file.empty() && options->log.empty())
-      throw TextError("there is nothing to read", "name a yard file with [[reading]] in it, or a log with --log");
+    if (options->file.empty() && options->log.empty() && options->noticed.empty())
+      throw TextError("there is nothing to read",
+                      "name a yard file with [[reading]] in it, a log with --log, or what you noticed with --noticed");
+    for (const std::string& name : options->noticed) read_option("--noticed", name, find_symptom);
     const Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
     const auto gap = options->gap.empty() ? usual_gap : read_option("--gap", options->gap, read_gap);
     std::optional<TemperatureLog> log;
     if (!options->log.empty()) log = read_log(options->log);
-    const ReadingsAnswer answer = readings_of(yard, std::move(log), gap, today(), ProgressLine());
+    const ReadingsAnswer answer = readings_of(yard, std::move(log), options->noticed, gap, today(), ProgressLine());
     options->common.print(options->common.json ? json_of_readings(answer, yard.materials)
                                                : text_of_readings(answer, yard.materials, options->common.show(yard.units)));
-    exit_code = answer.log || !answer.by_hand.empty() ? done : no_answer;
+    exit_code = answer.log || !answer.by_hand.empty() || !answer.noticed.empty() ? done : no_answer;
   });
 }
 

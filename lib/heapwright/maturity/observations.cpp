@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -34,6 +35,14 @@ bool is_hot(const CoreReading& reading) {
   return std::get<TemperaturePoint>(reading.core) >= TemperaturePoint::from_fahrenheit(140.0);
 }
 
+/// A symptom that is known, or smoke.
+std::string read_symptom_name(std::string_view text) {
+  if (!is_smoke({std::string(text), std::nullopt})) find_symptom(text);
+  return std::string(text);
+}
+
+}  // namespace
+
 bool is_smoke(const Noticed& noticed) {
   const std::string plain = plain_name(noticed.symptom);
   for (const std::string_view sign : {"smok", "smould", "smold", "burn", "fire", "flame", "ember", "glow", "char", "scorch"}) {
@@ -41,8 +50,6 @@ bool is_smoke(const Noticed& noticed) {
   }
   return false;
 }
-
-}  // namespace
 
 Facts facts_of(const Observations& seen) {
   Facts facts;
@@ -56,7 +63,9 @@ Observations read_observations(Table& root) {
   Observations seen;
   for (Table& table : root.tables("noticed")) {
     table.require("symptom", "write symptom = \"ammonia-smell\"");
-    seen.noticed.push_back({table.text("symptom").value_or(""), table.date("date")});
+    const auto symptom = table.read("symptom", read_symptom_name);
+    const auto date = table.date("date");
+    if (symptom) seen.noticed.push_back({*symptom, date});
     table.finish();
   }
   for (Table& table : root.tables("reading")) {

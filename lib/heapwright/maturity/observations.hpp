@@ -44,6 +44,9 @@ struct Observations {
   std::vector<HouseholdCheck> checks;
 };
 
+/// Smoke or fire, whatever the words: no symptom to look up, but a caution that cannot wait.
+bool is_smoke(const Noticed& noticed);
+
 /// The facts of what was seen that call for cautions: readings, a hot heap (at or above 140 °F, judged, or by hand), smoke.
 Facts facts_of(const Observations& seen);
 

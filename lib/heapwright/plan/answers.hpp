@@ -7,6 +7,7 @@
 
 #include "heapwright/heap/heap.hpp"
 #include "heapwright/maturity/criteria.hpp"
+#include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/maturity/watched.hpp"
 #include "heapwright/plan/compost_yield.hpp"
 #include "heapwright/process/forecast.hpp"
@@ -67,6 +68,21 @@ struct StartingRatio {
   std::optional<bool> met;
 };
 
+/// What was noticed of a heap, and what mends it.
+struct NoticedAnswer {
+  const Symptom* symptom = nullptr;
+  const Cause* cause = nullptr;   ///< the likely one, in the light of the yard; of none the commonest
+  std::vector<RecipeAmount> fix;  ///< to add to all that is on hand; nothing where nothing is to be added
+  WaterMass water;                ///< likewise
+  std::optional<Mix> mix;         ///< all that is on hand, without water
+  std::optional<Mix> mended;      ///< with the fix
+};
+
+/// @param symptom a name of one, as find_symptom() takes it
+/// @param recipe of the yard; nothing where it lists no supplies
+/// @param hot whether its readings say so
+NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_view symptom, Date day, bool hot);
+
 /// A log of a heap: held against the rules, looked at as a gardener does, and taken up by the forecast.
 struct ReadingsAnswer {
   std::optional<TemperatureLog> log;  ///< nothing where nothing was measured
@@ -74,6 +90,7 @@ struct ReadingsAnswer {
   std::vector<RuleAnswer> rules;  ///< in the order of the table
   StartingRatio starting_ratio;
   std::optional<Watched> watched;
+  std::vector<NoticedAnswer> noticed;      ///< by the yard file and the question, and by the log; each symptom once
   std::vector<CoreReading> by_hand;        ///< what hands felt, the dated ones in their order
   std::optional<ForecastAnswer> forecast;  ///< as the log corrects it, where the yard says enough
   std::vector<Assumption> assumptions;
@@ -84,8 +101,9 @@ struct ReadingsAnswer {
 std::optional<TemperatureLog> log_of(const Observations& seen);
 
 /// @param log of a heap; nothing where the yard's own readings stand in for it
+/// @param noticed symptoms beside those of the yard file
 /// @param gap most between two readings of one stretch
-ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
-                           const Progress& progress = {});
+ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, const std::vector<std::string>& noticed,
+                           std::chrono::seconds gap, Date today, const Progress& progress = {});
 
 }  // namespace heapwright

@@ -42,7 +42,31 @@ Date begun(const Yard& yard, const std::optional<TemperatureLog>& log, Date toda
   return log && !log->rows.empty() ? yard.built_or(day_of(log->rows.front().time)) : yard.built_or(today);
 }
 
-bool has_supplies(const Yard& yard) { return !yard.supplies.empty(); }
+constexpr std::chrono::days time_to_heat(5);  // a heap that will heat has by then; common practice, no source
+
+bool has_not_heated(const Watched& seen) { return !seen.first_heated && seen.last.at() - seen.first.at() >= time_to_heat; }
+
+bool is_hot(const ReadingsAnswer& answer) {
+  const bool by_hand = !answer.by_hand.empty() && std::get<HandWarmth>(answer.by_hand.back().core) == HandWarmth::hot;
+  return by_hand || (answer.watched && answer.watched->first_heated && !answer.watched->cool_since);
+}
+
+/// What the file and the question say, what the log shows; of each symptom once.
+void take_noticed(const Yard& yard, const Recipe* recipe, const std::vector<std::string>& asked, Date today, ReadingsAnswer& answer) {
+  const auto add = [&](std::string_view name, Date day) {
+    NoticedAnswer one = noticed_in(yard, recipe, name, day, is_hot(answer));
+    const bool known =
+        std::any_of(answer.noticed.begin(), answer.noticed.end(), [&](const NoticedAnswer& other) { return other.symptom == one.symptom; });
+    if (!known) answer.noticed.push_back(std::move(one));
+  };
+  for (const std::string& name : asked) add(name, today);
+  for (const Noticed& noticed : yard.observations.noticed) {
+    if (!is_smoke(noticed)) add(noticed.symptom, noticed.date.value_or(today));
+  }
+  if (!answer.watched) return;
+  if (has_not_heated(*answer.watched)) add("will-not-heat", day_of(answer.watched->last));
+  if (answer.watched->latest.temperature > too_hot) add("too-hot", day_of(answer.watched->last));
+}
 
 }  // namespace
 
@@ -58,8 +82,8 @@ std::optional<TemperatureLog> log_of(const Observations& seen) {
   return log.rows.empty() ? std::nullopt : std::optional(log);
 }
 
-ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
-                           const Progress& progress) {
+ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, const std::vector<std::string>& noticed,
+                           std::chrono::seconds gap, Date today, const Progress& progress) {
   ReadingsAnswer answer;
   answer.log = log ? std::move(log) : log_of(yard.observations);
   answer.gap = gap;
@@ -70,22 +94,24 @@ ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, 
   }
   answer.starting_ratio = judge_start(std::nullopt);
   Facts facts = facts_of(yard.observations);
-  facts.insert(Fact::readings);
+  facts.insert(Fact::turning);
+  if (answer.log) facts.insert(Fact::readings);
   if (answer.watched && answer.watched->peak.temperature >= TemperaturePoint::from_fahrenheit(140.0)) facts.insert(Fact::hot);
   answer.cautions = cautions_for(yard.materials.cautions, facts);
-  if (!has_supplies(yard)) return answer;
+  if (yard.supplies.empty()) {
+    take_noticed(yard, nullptr, noticed, today, answer);
+    return answer;
+  }
 
   const Date built = begun(yard, answer.log, today);
   const Recipe recipe = first_recipe(yard, built);
+  take_noticed(yard, &recipe, noticed, today, answer);
   if (has_size(recipe)) answer.starting_ratio = judge_start(told(recipe).mix);
   answer.assumptions = recipe.assumptions;
-  for (const std::string& id : recipe.cautions) answer.cautions.push_back(id);
   if (answer.log && yard.climate) {
     answer.forecast = forecast_of(yard, recipe, built, &*answer.log, progress);
     answer.assumptions = answer.forecast->assumptions;
-    for (const std::string& id : answer.forecast->cautions) answer.cautions.push_back(id);
   }
-  answer.cautions = in_order(answer.cautions, yard.materials.cautions);
   return answer;
 }
 

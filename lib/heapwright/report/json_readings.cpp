@@ -73,6 +73,33 @@ Json observations_json(const ReadingsAnswer& answer) {
   return observations;
 }
 
+Json mix_json(const std::optional<Mix>& mix) {
+  if (!mix) return nullptr;
+  return {{"carbon_to_nitrogen", mix->carbon_to_nitrogen ? Json(mix->carbon_to_nitrogen->value()) : Json(nullptr)},
+          {"moisture_fraction", mix->moisture ? Json(mix->moisture->value()) : Json(nullptr)}};
+}
+
+Json noticed_json(const ReadingsAnswer& answer) {
+  Json list = Json::array();
+  for (const NoticedAnswer& noticed : answer.noticed) {
+    Json fix = Json::array();
+    for (const RecipeAmount& amount : noticed.fix) {
+      Json containers = nullptr;
+      if (amount.containers) containers = {{"name", amount.containers->container}, {"count", amount.containers->count}};
+      fix.push_back({{"id", amount.id}, {"mass_kg", amount.mass.value()}, {"containers", containers}});
+    }
+    list.push_back({{"symptom", noticed.symptom->id},
+                    {"likely_cause", noticed.cause->cause},
+                    {"check", noticed.cause->check},
+                    {"fix", fix},
+                    {"water_to_add_kg", noticed.water.value()},
+                    {"mix", mix_json(noticed.mix)},
+                    {"mix_with_fix", mix_json(noticed.mended)},
+                    {"do_now", noticed.cause->do_now}});
+  }
+  return list;
+}
+
 }  // namespace
 
 std::string json_of_readings(const ReadingsAnswer& answer, const Materials& materials) {
@@ -80,7 +107,7 @@ std::string json_of_readings(const ReadingsAnswer& answer, const Materials& mate
   json["rules"] = rules_json(answer);
   json["forecast_correction"] = correction_json(answer);
   json["observations"] = observations_json(answer);
-  json["noticed"] = Json::array();
+  json["noticed"] = noticed_json(answer);
   json["assumptions"] = Json::parse(json_of_assumptions(answer.assumptions));
   json["cautions"] = Json::parse(json_of_cautions(answer.cautions, materials));
   return json.dump(2) + "\n";

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "heapwright/input/words.hpp"
@@ -11,7 +12,8 @@ namespace {
 
 using std::chrono::seconds;
 
-constexpr int days_to_heat = 5;  // a heap that will heat has by then; common practice, no source
+constexpr std::ptrdiff_t most_assumptions = 4;  // the log says more than they do; --json has all
+constexpr int days_to_heat = 5;                 // a heap that will heat has by then; common practice, no source
 
 Date day_of(const WrittenTime& time) { return std::chrono::floor<std::chrono::days>(time.shown); }
 
@@ -57,8 +59,7 @@ std::string what_now(const Watched& seen, const Show& show) {
   if (seen.latest.temperature >= heated)
     return "It is working, " + latest + ". Leave it while it is hot; turn it when it falls below about " +
            show.temperature(TemperaturePoint::from_fahrenheit(110.0)) + ", and water it then if a handful does not clump.";
-  if (!seen.first_heated && followed_long_enough(seen))
-    return "It has not heated: no warmer than " + show_reading(seen.peak, show) + ". See below what to check.";
+  if (!seen.first_heated && followed_long_enough(seen)) return {};  // told as a symptom
   if (!seen.first_heated)
     return "It is too early to tell, " + latest + ". A heap that heats does so within " + std::to_string(days_to_heat) +
            " days or so; go on measuring.";
@@ -74,6 +75,43 @@ std::string reheat_text(const Reheat& reheat, const Show& show) {
   const std::string turned = "turned on " + show_day(reheat.turned) + ": ";
   return reheat.warmed ? turned + "it warmed again, from " + show.temperature(reheat.lowest) + " to " + show.temperature(reheat.highest)
                        : turned + "it did not warm again (" + show.temperature(reheat.highest) + " at most in the week after)";
+}
+
+/// "It smells of ammonia"
+std::string capital(std::string text) {
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  return text;
+}
+
+std::string fix_text(const NoticedAnswer& noticed, const Materials& materials, const Show& show) {
+  std::string added;
+  const auto add = [&](const std::string& what) { added += (added.empty() ? "" : " and ") + what; };
+  for (const RecipeAmount& amount : noticed.fix) {
+    const bool by_mass = amount.counted_by_mass || (amount.volume.value() == 0.0);
+    add((by_mass ? show.mass(amount.mass) : show_amount(amount.containers, amount.volume, materials, show)) + " of " + amount.name);
+  }
+  if (noticed.water.value() > 0.5) add(show.water(noticed.water) + " of water");
+  if (added.empty()) return {};
+  std::string text = "to all you listed add " + added;
+  if (!noticed.mix || !noticed.mended || !noticed.mix->moisture || !noticed.mended->moisture) return text;
+  const auto ratio = [](const Mix& mix) { return mix.carbon_to_nitrogen ? show_ratio(*mix.carbon_to_nitrogen) : std::string("none"); };
+  return text + "; that brings its C:N from " + ratio(*noticed.mix) + " to " + ratio(*noticed.mended) + " and its moisture from " +
+         show_moisture(*noticed.mix->moisture) + " to " + show_moisture(*noticed.mended->moisture);
+}
+
+std::string noticed_text(const NoticedAnswer& noticed, const Materials& materials, const Show& show) {
+  std::string text = wrap(capital(noticed.symptom->name) + ". Likely " + noticed.cause->cause + ".");
+  text += item("to be sure: " + noticed.cause->check);
+  text += item("do now: " + noticed.cause->do_now);
+  const std::string fix = fix_text(noticed, materials, show);
+  if (!fix.empty()) text += item(fix);
+  return text;
+}
+
+std::string all_noticed_text(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
+  std::string text;
+  for (const NoticedAnswer& noticed : answer.noticed) text += (text.empty() ? "" : "\n") + noticed_text(noticed, materials, show);
+  return text;
 }
 
 std::string watched_text(const ReadingsAnswer& answer, const Show& show) {
@@ -161,10 +199,16 @@ std::string met_word(const std::optional<bool>& met) { return !met ? "cannot say
 
 std::string rules_text(const ReadingsAnswer& answer, const Show& show) {
   std::string text = "\nHeld against the rules that composting sites go by\n";
+  std::string never;
   for (const RuleAnswer& one : answer.rules) {
+    if (one.gap == RuleGap::never_warm) {
+      never += (never.empty() ? "" : "; ") + one.rule->name + " (" + asks(*one.rule, show) + ")";
+      continue;
+    }
     text += item(one.rule->name + ": " + asks(*one.rule, show));
     text += wrap("    " + met_word(one.met) + ": " + why_of_rule(one, *answer.log, show) + "; " + show_length(one.total) + " in all", 4);
   }
+  if (!never.empty()) text += item("not met, never so hot for two readings in a row: " + never);
   text += item(answer.starting_ratio.rule->name);
   text += wrap("    " + met_word(answer.starting_ratio.met) + ": " + why_of_start(answer.starting_ratio), 4);
   return text + wrap(
@@ -200,10 +244,13 @@ std::string ready_text(const ReadingsAnswer& answer, const Show& show) {
 
 std::string text_of_readings(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
   std::string text = text_of_first_cautions(answer.cautions, materials);
+  const std::string noticed = all_noticed_text(answer, materials, show);
+  text += noticed;
   if (answer.watched) {
-    text += wrap(what_now(*answer.watched, show));
+    const std::string now = what_now(*answer.watched, show);
+    if (!now.empty()) text += (noticed.empty() ? "" : "\n") + wrap(now);
     text += watched_text(answer, show);
-  } else {
+  } else if (noticed.empty() && answer.by_hand.empty()) {
     text += wrap(
         "Nothing was measured yet. Push a long thermometer into the middle of the heap once a day, and write [[reading]] with date "
         "and core in the yard file, or keep a log and give it with --log.");
@@ -211,7 +258,12 @@ std::string text_of_readings(const ReadingsAnswer& answer, const Materials& mate
   text += by_hand_text(answer.by_hand);
   if (answer.log) text += rules_text(answer, show);
   text += ready_text(answer, show);
-  if (!answer.assumptions.empty()) text += text_of_assumptions(answer.assumptions, std::nullopt, show);
+  if (!answer.assumptions.empty()) {
+    const std::vector<Assumption> first(
+        answer.assumptions.begin(),
+        answer.assumptions.begin() + std::min<std::ptrdiff_t>(most_assumptions, std::ssize(answer.assumptions)));
+    text += text_of_assumptions(first, std::nullopt, show);
+  }
   return text + text_of_cautions(answer.cautions, materials);
 }
 

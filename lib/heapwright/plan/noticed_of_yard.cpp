@@ -1,0 +1,110 @@
+#include <algorithm>
+
+#include "heapwright/plan/answers.hpp"
+#include "heapwright/process/weather.hpp"
+
+namespace heapwright {
+namespace {
+
+const TemperaturePoint cold_air = TemperaturePoint::from_celsius(5.0);  // below it a small heap cannot keep warm; judged
+constexpr double much_grass = 0.3;                                      // of the volume; judged
+
+double share_of_clippings(const Yard& yard, const Mix& mix) {
+  Volume clippings = 0.0 * unit::m3;
+  Volume all = 0.0 * unit::m3;
+  for (const MixPart& part : mix.parts) {
+    if (!part.volume) continue;
+    all += *part.volume;
+    const std::vector<std::string>& tags = find_feedstock(yard.materials, part.id).tags;
+    if (std::find(tags.begin(), tags.end(), "grassy") != tags.end()) clippings += *part.volume;
+  }
+  return all.value() > 0.0 ? (clippings / all).value() : 0.0;
+}
+
+bool has_tag(const Yard& yard, const Mix& mix, const char* tag) {
+  return std::any_of(mix.parts.begin(), mix.parts.end(), [&](const MixPart& part) {
+    const std::vector<std::string>& tags = find_feedstock(yard.materials, part.id).tags;
+    return std::find(tags.begin(), tags.end(), tag) != tags.end();
+  });
+}
+
+/// By how much a value is off its aim, 1 on the edge of its window; above 0 on its high side.
+template <class Quantity>
+double off(Quantity value, const Window<Quantity>& window) {
+  const Quantity side = value > window.aim ? window.high - window.aim : window.aim - window.low;
+  return ((value - window.aim) / side).value();
+}
+
+/// Off by more than anyone can tell.
+template <class Quantity>
+bool is_below(const std::optional<Quantity>& value, const Window<Quantity>& window) {
+  return value && off(*value, window) < -hardly_off;
+}
+template <class Quantity>
+bool is_above(const std::optional<Quantity>& value, const Window<Quantity>& window) {
+  return value && off(*value, window) > hardly_off;
+}
+
+void of_mix(const Yard& yard, const Mix& mix, Circumstances& found) {
+  const Targets& targets = yard.targets;
+  const auto add = [&](bool holds, Circumstance circumstance) {
+    if (holds) found.insert(circumstance);
+  };
+  const bool kept_moist = yard.heap && yard.heap->keep_moist;
+  add(is_below(mix.carbon_to_nitrogen, targets.carbon_to_nitrogen), Circumstance::too_much_nitrogen);
+  add(!mix.carbon_to_nitrogen || is_above(mix.carbon_to_nitrogen, targets.carbon_to_nitrogen), Circumstance::too_little_nitrogen);
+  add(is_above(mix.moisture, targets.moisture), Circumstance::too_wet);
+  add(is_below(mix.moisture, targets.moisture) && !kept_moist, Circumstance::too_dry);
+  add(mix.air_space && *mix.air_space < targets.least_air, Circumstance::airless);
+  add(share_of_clippings(yard, mix) >= much_grass, Circumstance::grassy);
+  add(has_tag(yard, mix, "scraps"), Circumstance::scraps);
+}
+
+void of_heap(const Yard& yard, const Recipe& recipe, Date day, Circumstances& found) {
+  const HeapAnswer heap = heap_of(yard, recipe, day);
+  if (heap.mix && !heap.tall_enough_to_heat) found.insert(Circumstance::small);
+  const auto noted = [&](HeapNote note) { return std::find(heap.notes.begin(), heap.notes.end(), note) != heap.notes.end(); };
+  if (noted(HeapNote::too_tall)) found.insert(Circumstance::big);
+  const bool sheltered = heap.heap && (heap.heap->covered || heap.heap->shape == HeapShape::tumbler);
+  if (!sheltered) found.insert(Circumstance::rained_on);
+}
+
+Circumstances circumstances_of(const Yard& yard, const Recipe& recipe, const std::optional<Mix>& mix, Date day, bool hot) {
+  Circumstances found;
+  if (mix) of_mix(yard, *mix, found);
+  of_heap(yard, recipe, day, found);
+  if (yard.climate && weather_of(*yard.climate).on(day) < cold_air) found.insert(Circumstance::cold);
+  if (hot) found.insert(Circumstance::hot);
+  return found;
+}
+
+/// What is said to bring all that is on hand back inside the targets: the first of the ways, which is the handiest.
+void balance(const Recipe& recipe, NoticedAnswer& answer) {
+  if (recipe.what_would_help.empty()) return;
+  const Help& help = recipe.what_would_help.front();
+  for (const Addition& addition : help.additions) answer.fix.push_back(addition.rounded);
+  answer.water = help.water_to_add;
+  answer.mended = help.mix;
+}
+
+void add_water(const Recipe& recipe, NoticedAnswer& answer) {
+  if (!recipe.everything_in) return;
+  answer.water = recipe.everything_in->water_to_add;
+  answer.mended = recipe.everything_in->mix;
+}
+
+}  // namespace
+
+NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_view name, Date day, bool hot) {
+  NoticedAnswer answer;
+  answer.symptom = &find_symptom(name);
+  answer.cause = &answer.symptom->causes.front();
+  if (recipe == nullptr) return answer;
+  answer.mix = mix_on_hand(yard, WaterMass(), day).mix;
+  answer.cause = &likely_cause(*answer.symptom, circumstances_of(yard, *recipe, answer.mix, day, hot));
+  if (answer.cause->fix == Fix::balance) balance(*recipe, answer);
+  if (answer.cause->fix == Fix::water) add_water(*recipe, answer);
+  return answer;
+}
+
+}  // namespace heapwright
