@@ -36,11 +36,12 @@ std::chrono::seconds read_gap(std::string_view text) {
 
 void add_readings_command(CLI::App& program, int& exit_code) {
   auto options = std::make_shared<Options>();
-  CLI::App* command = program.add_subcommand("readings", "what a heap's temperatures say: is it hot enough, does it go on");
+  CLI::App* command = program.add_subcommand("readings", "what a heap's temperatures and signs say");
   command->add_option("file", options->file, "a yard file");
   command->add_option("--log", options->log, "a log of temperatures, CSV: time,core degF,event");
-  command->add_option("--gap", options->gap, "longest time between two readings that counts as unbroken; 26 h where not given");
-  command->add_option("--noticed", options->noticed, "what is wrong with it: \"ammonia smell\", \"will not heat\"");
+  command->add_option("--gap", options->gap, "longest time between readings of one stretch, \"26 h\"");
+  command->add_option("--noticed", options->noticed, "what is wrong with it: \"ammonia smell\", \"will not heat\"")
+      ->allow_extra_args(false);
   options->common.add_to(*command);
   command->footer(
       "Examples:\n  heapwright readings examples/quarter-acre.toml \\\n    --log examples/quarter-acre-log.csv\n"

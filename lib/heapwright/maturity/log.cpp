@@ -46,12 +46,14 @@ bool sounds_like_temperature(const std::string& name) {
 }
 
 void take_thermometers(Csv& csv, Columns& columns) {
+  bool lacks_unit = false;
   for (std::size_t column = 0; column < csv.header().size(); ++column) {
     const std::string& name = csv.header()[column];
     const std::optional<TemperatureScale> scale = scale_at_end(name);
     if (!scale) {
-      if (column != columns.time && column != columns.event && sounds_like_temperature(name))
-        csv.problem_of_column(column, "does not say its unit", "end the name in it: \"" + name + " degF\" or \"" + name + " degC\"");
+      if (column == columns.time || column == columns.event || !sounds_like_temperature(name)) continue;
+      lacks_unit = true;
+      csv.problem_of_column(column, "does not say its unit", "end the name in it: \"" + name + " degF\" or \"" + name + " degC\"");
     } else if (!is_of_the_air(name)) {
       columns.probes.push_back({column, *scale});
     } else if (columns.air) {
@@ -60,7 +62,7 @@ void take_thermometers(Csv& csv, Columns& columns) {
       columns.air = Thermometer{column, *scale};
     }
   }
-  if (columns.probes.empty() && !csv.flawed())
+  if (columns.probes.empty() && !lacks_unit && !csv.flawed())
     csv.problem_of_header("no column has temperatures of the heap, by a name that ends in their unit", names_wanted);
 }
 
@@ -160,13 +162,13 @@ TemperatureLog read_temperature_log(Csv& csv) {
   for (const Thermometer& probe : columns->probes) log.probes.emplace_back(without_scale(csv.header()[probe.column]));
   log.notes_events = columns->event.has_value();
   bool some_reading = false;
+  const auto is_given = [&](const Thermometer& probe) { return !is_no_reading(csv.text(probe.column)); };
   while (csv.next()) {
+    some_reading = some_reading || std::any_of(columns->probes.begin(), columns->probes.end(), is_given);
     const std::optional<WrittenTime> time = csv.read(columns->time, read_time);
     if (!time) continue;
     LogRow row = read_row(csv, *columns, *time);
     if (!log.rows.empty() && !may_follow(*time, log.rows.back().time, csv, columns->time)) continue;
-    some_reading =
-        some_reading || std::any_of(row.probes.begin(), row.probes.end(), [](const auto& reading) { return reading.has_value(); });
     log.rows.push_back(std::move(row));
   }
   if (!some_reading && !csv.flawed()) csv.problem_of_file("there is no temperature of the heap in it", "write a row for each reading");

@@ -73,8 +73,10 @@ std::string what_now(const Watched& seen, const Show& show) {
 
 std::string reheat_text(const Reheat& reheat, const Show& show) {
   const std::string turned = "turned on " + show_day(reheat.turned) + ": ";
-  return reheat.warmed ? turned + "it warmed again, from " + show.temperature(reheat.lowest) + " to " + show.temperature(reheat.highest)
-                       : turned + "it did not warm again (" + show.temperature(reheat.highest) + " at most in the week after)";
+  const std::string highest = show.temperature(reheat.highest);
+  if (reheat.lowest >= heated) return turned + "it stayed hot, up to " + highest + " in the week after";
+  return reheat.warmed ? turned + "it warmed again, from " + show.temperature(reheat.lowest) + " to " + highest
+                       : turned + "it did not warm again, " + highest + " at most in the week after";
 }
 
 /// "It smells of ammonia"
@@ -170,7 +172,8 @@ std::string ended(const RuleAnswer& answer, const TemperatureLog& log, const Sho
 
 std::string why_of_rule(const RuleAnswer& answer, const TemperatureLog& log, const Show& show) {
   const TimeTemperatureRule& rule = *answer.rule;
-  if (!answer.gap) return "met from " + show_day(answer.stretch->from) + " to " + show_day(answer.stretch->to);
+  if (!answer.gap)
+    return "from " + show_day(answer.stretch->from) + " to " + show_day(answer.stretch->to) + ", " + show_length(answer.stretch->length());
   switch (*answer.gap) {
     case RuleGap::never_warm: return "never two readings in a row from " + show.temperature(rule.at_least) + " up";
     case RuleGap::too_short:
@@ -206,7 +209,10 @@ std::string rules_text(const ReadingsAnswer& answer, const Show& show) {
       continue;
     }
     text += item(one.rule->name + ": " + asks(*one.rule, show));
-    text += wrap("    " + met_word(one.met) + ": " + why_of_rule(one, *answer.log, show) + "; " + show_length(one.total) + " in all", 4);
+    const bool more = one.stretch && one.total > one.stretch->length();
+    text += wrap(
+        "    " + met_word(one.met) + ": " + why_of_rule(one, *answer.log, show) + (more ? "; " + show_length(one.total) + " in all" : ""),
+        4);
   }
   if (!never.empty()) text += item("not met, never so hot for two readings in a row: " + never);
   text += item(answer.starting_ratio.rule->name);

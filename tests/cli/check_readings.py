@@ -1,0 +1,240 @@
+"""Logs and symptoms from outside: broken logs, the JSON, every symptom where it fits and where it does not, what mends it.
+
+usage: check_readings.py PROGRAM
+"""
+import json
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+EXAMPLE = ROOT / "examples" / "quarter-acre.toml"
+LOG = ROOT / "examples" / "quarter-acre-log.csv"
+
+HEAD = "time,core degF,event\n"
+ROW = "2026-11-08T08:00,100,\n"
+
+# name, text of the log, what stderr must match (position, what is wrong, what would be right)
+BROKEN = [
+    ("empty", "", r"log.csv: .*no rows.*columns' names"),
+    ("no names", ROW, r"log.csv:1:1: there are no names above the rows.*time,core degF"),
+    ("semicolons", HEAD.replace(",", ";") + ROW.replace(",", ";"), r"log.csv:1:1: the columns are not parted by commas"),
+    ("no time", "when,core degF\n2026-11-08,100\n", r'log.csv:1:1: no column is named "time"'),
+    ("time twice", "time,time,core degF\n2026-11-08,2026-11-08,100\n", r"log.csv:1:6: time: is a second column of that name"),
+    ("no unit", "time,core\n2026-11-08,100\n", r'log.csv:1:6: core: does not say its unit.*"core degF"'),
+    ("no probe", "time,event\n2026-11-08,turned\n", r"log.csv:1:1: no column has temperatures of the heap"),
+    ("only the air", "time,air degF\n2026-11-08,50\n", r"log.csv:1:1: no column has temperatures of the heap"),
+    ("air twice", "time,core degF,air degF,outside degF\n2026-11-08,100,50,50\n", r"log.csv:1:25: .*second column of the air"),
+    ("probe twice", "time,core degF,core degF\n2026-11-08,100,50\n", r"log.csv:1:16: .*second column of that name"),
+    ("event twice", "time,core degF,event,event\n2026-11-08,100,,\n", r"log.csv:1:22: .*second column of that name"),
+    ("no rows", HEAD, r"log.csv: .*no temperature of the heap in it"),
+    ("no reading", HEAD + "2026-11-08T08:00,,turned\n", r"log.csv: .*no temperature of the heap in it"),
+    ("no such day", HEAD + "2026-11-31T08:00,100,\n", r'log.csv:2:1: time: "2026-11-31" is no day of the calendar'),
+    ("American date", HEAD + "11/08/2026 08:00,100,\n", r"log.csv:2:1: time: .*2026-11-"),
+    ("hour 24", HEAD + "2026-11-08T24:00,100,\n", r"log.csv:2:1: time: .*is no time.*2026-11-12T08:00"),
+    ("minute 60", HEAD + "2026-11-08T08:60,100,\n", r"log.csv:2:1: time: .*is no time"),
+    ("second 60", HEAD + "2026-11-08T08:00:60,100,\n", r"log.csv:2:1: time: .*is no time"),
+    ("time with pm", HEAD + "2026-11-08T08:00 pm,100,\n", r"log.csv:2:1: time: .*is no time"),
+    ("offset of a day", HEAD + "2026-11-08T08:00+24:00,100,\n", r"log.csv:2:1: time: .*is no time"),
+    ("time cut off", HEAD + "2026-11-08T08,100,\n", r"log.csv:2:1: time: .*is no time"),
+    ("no time at all", HEAD + ",100,\n", r"log.csv:2:1: time: .*is no time"),
+    ("twice", HEAD + ROW + ROW, r"log.csv:3:1: time: 2026-11-08T08:00 stands twice.*in their order"),
+    ("out of order", HEAD + ROW + "2026-11-07T08:00,100,\n", r"log.csv:3:1: time: 2026-11-07T08:00 stands after 2026-11-08T08:00"),
+    ("clock put back", HEAD + "2026-11-01T01:30,100,\n2026-11-01T01:30,100,\n", r"log.csv:3:1: .*stands twice.*2026-11-01T01:30-05:00"),
+    ("same moment", HEAD + "2026-11-08T08:00Z,100,\n2026-11-08T03:00-05:00,100,\n", r"log.csv:3:1: .*stands twice"),
+    ("offset now and then", HEAD + "2026-11-08T08:00Z,100,\n2026-11-09T08:00,100,\n", r"log.csv:3:1: .*does not say its offset"),
+    ("offset from now on", HEAD + ROW + "2026-11-09T08:00Z,100,\n", r"log.csv:3:1: .*says its offset from UTC where those above do not"),
+    ("a word", HEAD + "2026-11-08T08:00,hot,\n", r'log.csv:2:18: core degF: "hot"'),
+    ("a decimal comma", "time,core degF\n2026-11-08T08:00,\"100,5\"\n", r"log.csv:2:18: core degF: "),
+    ("a unit in the field", HEAD + "2026-11-08T08:00,100 F,\n", r"log.csv:2:18: core degF: "),
+    ("a failed probe", HEAD + "2026-11-08T08:00,-196.6,\n", r'log.csv:2:18: .*"-196.6" is no temperature of a heap.*leave the field empty'),
+    ("too hot for a heap", HEAD + "2026-11-08T08:00,999,\n", r"log.csv:2:18: .*is no temperature of a heap"),
+    ("inf", HEAD + "2026-11-08T08:00,inf,\n", r"log.csv:2:18: core degF: "),
+    ("1e400", HEAD + "2026-11-08T08:00,1e400,\n", r"log.csv:2:18: core degF: "),
+    ("event not known", HEAD + "2026-11-08T08:00,100,stirred\n", r'log.csv:2:22: event: "stirred" is no event.*turned, watered'),
+    ("field too many", HEAD + "2026-11-08T08:00,100,,\n", r"log.csv:2:1: .*4 fields where the header has 3"),
+    ("field too few", HEAD + "2026-11-08T08:00,100\n", r"log.csv:2:1: .*2 fields where the header has 3"),
+    ("quote not closed", HEAD + '2026-11-08T08:00,100,"turned\n', r"log.csv:2:\d+: "),
+    ("not text", HEAD.encode() + b"2026-11-08T08:00,\xff\xfe,\n", r"log.csv:2:18: "),
+    ("three at once", HEAD + "2026-11-08T08:00,hot,\n2026-11-09,100,stirred\n2026-13-09,100,\n",
+     r"log.csv:2:18: (.|\n)*log.csv:3:16: (.|\n)*log.csv:4:1: "),
+]
+
+
+def heap(extra=""):
+    return '[heap]\nshape = "bin"\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\nbuilt = 2027-06-01\n' + extra
+
+
+def supply(feedstock, amount, packing=None):
+    lines = f'[[supply]]\nfeedstock = "{feedstock}"\namount = "{amount}"\ntreated = "no"\n' if feedstock == "grass-clippings" else \
+        f'[[supply]]\nfeedstock = "{feedstock}"\namount = "{amount}"\n'
+    return lines + (f'packing = "{packing}"\n' if packing else "")
+
+
+BALANCED = supply("leaves-fall", "8 leaf-bag") + supply("grass-clippings", "20 bucket", "loose")
+CLIPPINGS = supply("grass-clippings", "20 bucket", "loose")
+LEAVES = supply("leaves-fall", "24 leaf-bag")
+SCRAPS = supply("kitchen-scraps", "6 bucket")
+LITTLE = supply("leaves-fall", "1 leaf-bag") + supply("grass-clippings", "2 1/2 bucket", "loose")
+TUMBLER = '[heap]\nshape = "tumbler"\nvolume = "60 gal"\nbuilt = 2027-06-01\nkeep_moist = true\n'
+MOIST = heap("keep_moist = true\n")
+COVERED = heap("keep_moist = true\ncovered = true\n")
+WINTER = '[climate]\nlike = "cold"\n'
+
+# symptom, a yard on which a cause of its own fits with words of that cause, one on which it does not
+SYMPTOMS = [
+    ("ammonia-smell", CLIPPINGS + heap(), "too many greens", LEAVES + heap()),
+    ("rotten-smell", SCRAPS + heap(), "too wet", BALANCED + COVERED),
+    ("dry-middle", LEAVES + heap(), "too little water", BALANCED + MOIST),
+    ("matted-grass", CLIPPINGS + heap(), "more clippings than", BALANCED + heap()),
+    ("will-not-heat", LEAVES + heap(), "too dry", BALANCED + MOIST),
+    ("will-not-heat", LEAVES + MOIST, "too few greens", BALANCED + MOIST),
+    ("will-not-heat", LITTLE + MOIST, "too small", BALANCED + MOIST),
+    ("too-hot", CLIPPINGS + heap(), "many greens", BALANCED + MOIST),
+    ("flies", SCRAPS + BALANCED + heap(), "scraps that lie open", BALANCED + heap()),
+    ("rats", SCRAPS + BALANCED + heap(), "they come for scraps", BALANCED + heap()),
+    ("ants", LEAVES + heap(), "it is dry", BALANCED + MOIST),
+    ("soggy", SCRAPS + heap(), "more water went in", BALANCED + COVERED),
+    ("soggy", BALANCED + MOIST, "rain", BALANCED + COVERED),
+    ("white-threads", LEAVES + heap(), "where it is dry", BALANCED + MOIST),
+    ("half-rotted-and-cold", LEAVES + heap(), "dried out", BALANCED + MOIST),
+    ("half-rotted-and-cold", LEAVES + MOIST, "greens are used up", BALANCED + MOIST),
+]
+
+failures = []
+checks = 0
+
+
+def check(where, true, what):
+    global checks
+    checks += 1
+    if not true:
+        failures.append(f"{where}: {what}")
+
+
+def run(program, *arguments):
+    return subprocess.run([program, "readings", *map(str, arguments)], capture_output=True, text=True, errors="replace", timeout=120, cwd=ROOT)
+
+
+def answer(program, *arguments):
+    result = run(program, *arguments, "--json")
+    return json.loads(result.stdout) if result.stdout else {"error": result.stderr}
+
+
+def check_broken(program, folder):
+    log = folder / "log.csv"
+    for name, text, expected in BROKEN:
+        log.write_bytes(text if isinstance(text, bytes) else text.encode())
+        result = run(program, "--log", log)
+        check(name, result.returncode == 2, f"exit {result.returncode}")
+        check(name, result.stdout == "", "something on standard output")
+        check(name, re.search(expected, result.stderr, re.S), result.stderr)
+
+
+def check_json(program):
+    found = answer(program, EXAMPLE, "--log", LOG)
+    check("json", set(found) == {"rules", "forecast_correction", "observations", "noticed", "assumptions", "cautions"}, set(found))
+    check("json", [rule["id"] for rule in found["rules"]] == [
+        "further-reduction-windrow", "further-reduction-in-vessel", "significant-reduction", "organic-windrow", "organic-in-vessel",
+        "organic-starting-c-to-n"], found["rules"])
+    for rule in found["rules"]:
+        check("json", set(rule) == {"id", "met", "longest_hours", "total_hours", "turnings", "from", "to", "why", "source"}, rule)
+    for noticed in found["noticed"]:
+        check("json", {"symptom", "likely_cause", "check", "fix", "do_now"} <= set(noticed), noticed)
+    check("json", found["rules"][-1]["met"] is True, found["rules"][-1])
+    without_yard = answer(program, "--log", LOG)
+    check("json", without_yard["rules"][-1]["met"] is None, "a C:N out of nothing")
+    check("json", without_yard["forecast_correction"] is None, "a forecast out of nothing")
+
+
+def noticed_in(program, folder, yard, symptom):
+    path = folder / "yard.toml"
+    path.write_text(yard + f'[[noticed]]\nsymptom = "{symptom}"\ndate = 2027-06-10\n', encoding="utf-8")
+    found = answer(program, path)
+    return found["noticed"][0] if found.get("noticed") else {"likely_cause": str(found), "fix": []}
+
+
+def check_symptoms(program, folder):
+    for symptom, fits, words, does_not in SYMPTOMS:
+        found = noticed_in(program, folder, fits, symptom)
+        check(symptom, words in found["likely_cause"], f"{words!r} is not in {found['likely_cause']!r}")
+        other = noticed_in(program, folder, does_not, symptom)
+        check(symptom, words not in other["likely_cause"], f"{words!r} is told where it does not fit")
+        check(symptom, other["fix"] == [], "something to add where nothing is wrong")
+        if not found["fix"]:
+            continue
+        mended = fits + "".join(supply(part["id"], f"{part['mass_kg']:.6f} kg") for part in found["fix"])
+        again = noticed_in(program, folder, mended, symptom)
+        check(symptom, words not in again["likely_cause"], f"still {words!r} after {found['fix']}")
+        check(symptom, 24.99 <= found["mix_with_fix"]["carbon_to_nitrogen"] <= 35.01, found["mix_with_fix"])
+        check(symptom, 0.4999 <= found["mix_with_fix"]["moisture_fraction"] <= 0.6001, found["mix_with_fix"])
+
+
+def check_watering(program, folder):
+    for symptom in ("dry-middle", "ants", "will-not-heat"):
+        found = noticed_in(program, folder, LEAVES + heap(), symptom)
+        check(symptom, found["water_to_add_kg"] > 10.0, "no water for dry leaves")
+        check(symptom, 0.4999 <= found["mix_with_fix"]["moisture_fraction"] <= 0.6001, found["mix_with_fix"])
+
+
+def check_names(program):
+    for name in ("ammonia", "Ammonia smell", "it smells of ammonia", "smells like ammonia", "rats", "There are rats", "won't heat",
+                 "fruit flies", "white mold", "matted", "stinks"):
+        check(name, run(program, "--noticed", name).returncode == 0, "is not understood")
+    result = run(program, "--noticed", "ammonai")
+    check("a slip", result.returncode == 2 and 'did you mean "ammonia"' in result.stderr, result.stderr)
+    check("nothing", run(program).returncode == 2, "nothing asked, something answered")
+    for gap in ("0 h", "-1 h", "2 months", "soon"):
+        check(gap, run(program, "--log", LOG, "--gap", gap).returncode == 2, "taken as a gap")
+
+
+def check_own_readings(program, folder):
+    yard = BALANCED + MOIST + '[climate]\nlike = "cool"\n' + "".join(
+        f"[[reading]]\ndate = 2027-06-{day:02d}\ncore = \"{core}\"\n" for day, core in ((4, "136 degF"), (2, "133 degF"), (3, "135 degF"),
+                                                                                      (5, "134 degF"), (9, "warm")))
+    path = folder / "yard.toml"
+    path.write_text(yard, encoding="utf-8")
+    found = answer(program, path)
+    by_id = {rule["id"]: rule for rule in found["rules"]}
+    check("own readings", by_id["further-reduction-in-vessel"]["met"] is True, by_id)
+    check("own readings", by_id["further-reduction-in-vessel"]["longest_hours"] == 72.0, by_id)
+    text = run(program, path).stdout
+    check("own readings", "Jun 9, warm" in text, text)
+    path.write_text(BALANCED + MOIST + '[[reading]]\ndate = 2027-06-02\ncore = "cold"\n', encoding="utf-8")
+    found = answer(program, path)
+    check("by hand", found["rules"] == [], "a hand meets rules")
+
+
+def check_correction(program, folder):
+    """A log that the program's own forecast gives: the factor is near 1."""
+    yard = folder / "yard.toml"
+    yard.write_text(BALANCED + MOIST + '[climate]\nlike = "cool"\n', encoding="utf-8")
+    result = subprocess.run([program, "forecast", str(yard), "--json"], capture_output=True, text=True, timeout=120)
+    core = json.loads(result.stdout)["core_degc"]
+    log = folder / "log.csv"
+    log.write_text("time,core degC\n" + "".join(
+        f"2027-06-{day + 1:02d}T12:00,{0.5 * (core[day] + core[day + 1]):.1f}\n" for day in range(25)), encoding="utf-8")
+    found = answer(program, yard, "--log", log)["forecast_correction"]
+    check("correction", found and abs(found["rate_factor"] - 1.0) < 0.05, found)
+
+
+def main():
+    program = str(pathlib.Path(sys.argv[1]).resolve())
+    with tempfile.TemporaryDirectory() as name:
+        folder = pathlib.Path(name)
+        check_broken(program, folder)
+        check_json(program)
+        check_symptoms(program, folder)
+        check_watering(program, folder)
+        check_names(program)
+        check_own_readings(program, folder)
+        check_correction(program, folder)
+    print(f"{checks} checks, {len(failures)} failures")
+    for failure in failures[:30]:
+        print(failure)
+    return 1 if failures else 0
+
+
+sys.exit(main())
