@@ -36,11 +36,6 @@ HeapSize all_of(int count, const HeapSize& each) {
   return {static_cast<double>(count) * each.volume, times(count, each.surface), times(count, each.footprint)};
 }
 
-int heaps_for(double fills) {
-  constexpr double most_counted = 1e6;
-  return static_cast<int>(std::min(most_counted, std::ceil(fills / as_good_as_full)));
-}
-
 HeapSize checked_size(const HeapDescription& heap) {
   const HeapSize size = size_of(heap);
   if (!(size.volume.value() > 0.0)) throw DomainError("a heap of this size holds nothing", "measure it again");
@@ -110,6 +105,11 @@ void assume(HeapAnswer& answer, ShareOfLooseVolume settling) {
 }
 
 }  // namespace
+
+int heaps_for(double fills) {
+  constexpr double most_counted = 1e6;
+  return static_cast<int>(std::min(most_counted, std::ceil(fills / as_good_as_full)));
+}
 
 std::string_view note_word(HeapNote note) {
   switch (note) {

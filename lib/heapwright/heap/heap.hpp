@@ -50,6 +50,9 @@ struct HeapAnswer {
   std::vector<std::string> cautions;    ///< in the order of importance
 };
 
+/// How many heaps hold so many times the room of one; 2 % more than the room is as good as full.
+int heaps_for(double fills);
+
 /// What a heap comes to, with the volume V of a mix (settled) and the settling k (settled volume over loose):
 ///
 ///     fits where V ≤ 1.02 n v, n heaps of volume v        heaps needed = ⌈V / (1.02 v)⌉

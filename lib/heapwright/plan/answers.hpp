@@ -46,6 +46,7 @@ struct ForecastAnswer {
   Targets targets;
   bool on_target = true;  ///< whether that is inside them
   bool week_by_week = false;
+  double goes_in = 1.0;                  ///< in all, over the mix
   std::optional<CompostYield> screened;  ///< of all that is put in; none where it is never ready
   YieldRule yield;                       ///< that it follows from
   Mass mass;                             ///< of that when it is ready, unscreened, else at the end

@@ -23,13 +23,13 @@ CompostYield compost_yield(const Mix& mix, const Compost& compost, const YieldRu
           volume_left(mix, compost, lost.low->value(), held.low->value(), density.low.value_or(*density.typical))};
 }
 
-void assume_yield(std::vector<Assumption>& assumptions, const Mix& mix, const Compost& compost, const YieldRule& rule,
+void assume_yield(std::vector<Assumption>& assumptions, double goes_in, const Mix& mix, const Compost& compost, const YieldRule& rule,
                   const Materials& materials, std::optional<Volume> needed) {
   const auto& lost = rule.volatile_solids_lost;
   const auto& held = rule.held_back_by_screen;
   const auto& density = compost.bulk_density.front();
   const auto answer = [&](double lost_at, double held_at, BulkDensity density_at) {
-    const double own = volume_left(mix, compost, lost_at, held_at, density_at).value();
+    const double own = goes_in * volume_left(mix, compost, lost_at, held_at, density_at).value();
     return needed ? std::max(0.0, needed->value() - own) : own;
   };
   const double likely = answer(lost.typical->value(), held.typical->value(), *density.typical);

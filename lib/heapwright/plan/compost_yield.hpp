@@ -26,7 +26,8 @@ struct CompostYield {
 CompostYield compost_yield(const Mix& mix, const Compost& compost, const YieldRule& rule);
 
 /// What the yield takes for granted, each with what it could change of what is to buy, else of the compost.
-void assume_yield(std::vector<Assumption>& assumptions, const Mix& mix, const Compost& compost, const YieldRule& rule,
+/// @param goes_in all that is put in, over the mix
+void assume_yield(std::vector<Assumption>& assumptions, double goes_in, const Mix& mix, const Compost& compost, const YieldRule& rule,
                   const Materials& materials, std::optional<Volume> needed);
 
 }  // namespace heapwright

@@ -61,18 +61,19 @@ double recipes_on_hand(const std::vector<RecipeAmount>& amounts, const Mix& mix)
 Feeding feeding_of(const Told& recipe, double weekly_share, Volume weekly, const std::optional<Volume>& room) {
   Feeding feeding;
   feeding.share = 1.0;
-  feeding.times = std::min(most_weeks, static_cast<int>(recipes_on_hand(recipe.amounts, recipe.mix) / weekly_share)) - 1;
+  feeding.times = static_cast<int>(std::min(1.0 * most_weeks, recipes_on_hand(recipe.amounts, recipe.mix) / weekly_share)) - 1;
   feeding.room = room ? (*room / weekly).value() : most_weeks;
   return feeding;
 }
 
 HeapCare care_of(const Yard& yard, bool rained_on) {
   HeapCare care;
+  care.watering = yard.targets.moisture.aim;
   if (rained_on) care.rain_a_day = rain_taken_up;
   if (!yard.heap) return care;
   constexpr double day = 86400.0;
   if (yard.heap->turn_every) care.turn_every = std::max(1, static_cast<int>(std::lround(yard.heap->turn_every->value() / day)));
-  if (yard.heap->keep_moist) care.wet_to = yard.targets.moisture.aim;
+  if (yard.heap->keep_moist) care.wet_to = care.watering;
   return care;
 }
 
@@ -185,7 +186,7 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
     heap.care.feeding = feeding_of(told_recipe, heap.share, heap.share * settled, each);
   } else if (each && settled > *each) {
     heap.share = (*each / settled).value();
-    answer.heaps = static_cast<int>(std::min(1e6, std::ceil(1.0 / heap.share - 0.02)));
+    answer.heaps = heaps_for(1.0 / heap.share);
   }
   answer.volume = heap.share * settled;
   answer.care = heap.care;
@@ -204,6 +205,7 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   const Forecast& coming = *answer.forecast;
   answer.cautions = cautions_of(recipe, coming, yard.materials);
   const double all = answer.week_by_week ? heap.share * coming.filled_in_all : 1.0;
+  answer.goes_in = all;
   answer.mass = all * (1.0 - coming.finished.mass_loss) * mix.mass;
   answer.finished_volume = all * (1.0 - coming.finished.volume_loss) * settled;
   if (coming.status != ForecastStatus::never) {

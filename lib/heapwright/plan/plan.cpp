@@ -42,7 +42,9 @@ Plan make_plan(const Yard& yard, Date today) {
   plan.assumptions = plan.recipe.assumptions;
   std::vector<std::string> cautions = plan.recipe.cautions;
   Facts facts;
-  if (own) assume_yield(plan.assumptions, told(plan.recipe).mix, compost, rule, yard.materials, plan.supply.needed);
+  if (own)
+    assume_yield(plan.assumptions, plan.forecast ? plan.forecast->goes_in : 1.0, told(plan.recipe).mix, compost, rule, yard.materials,
+                 plan.supply.needed);
   if (plan.topdressing) {
     const Topdressing& spread = *plan.topdressing;
     if (own) facts.insert(Fact::own_compost_on_lawn);

@@ -16,11 +16,13 @@ struct Feeding {
   double room = 0.0;  ///< over the volume built
 };
 
+inline constexpr double usual_watering = 0.55;  ///< moisture to water to, the middle of what works
+
 /// What was done to a heap on its first days, in the place of habits.
 struct NotedCare {
   int until = -1;            ///< the last day of which it is known; −1: none
   std::vector<int> turned;   ///< days, in their order
-  std::vector<int> watered;  ///< days, in their order; to usual_watering
+  std::vector<int> watered;  ///< days, in their order
 };
 
 /// What is done to a heap, and the rain.
@@ -30,11 +32,10 @@ struct HeapCare {
   Length rain_a_day{};                     ///< that the heap takes up
   std::optional<Feeding> feeding;
   NotedCare noted{};
+  MoistureWetBasis watering = wet_basis(usual_watering);  ///< what it is wetted to where it was noted, or would be
 };
 inline constexpr double dry_moisture = 0.40;  ///< below this rotting is less than half as fast as in moist matter
 inline constexpr int watering_every = 14;     ///< days; common practice, no source
-
-inline constexpr double usual_watering = 0.55;  ///< moisture to water to, the middle of what works
 
 /// In frost a heap is left alone, unless it works: on days whose mean is below the first, while its core is below the second. Judged.
 inline const TemperaturePoint frost = TemperaturePoint::from_celsius(2.0);
@@ -50,7 +51,7 @@ inline constexpr ReadyLimits turf_limits{8.0, 30.0};
 /// 4 mg and 25: the middle rating of a maturity index, from memory; 25 also keeps soil from being robbed of nitrogen.
 inline constexpr ReadyLimits mature_limits{4.0, 25.0};
 
-inline constexpr int earliest_ready = 14;  ///< days; nothing is called stable before
+inline constexpr int earliest_ready = 14;  ///< days after something raw went in; nothing is called stable before
 inline constexpr int cure = 21;            ///< days; at least three weeks (a town's yard guide; Canada's 2005 guideline, from memory)
 
 bool meets(const PileState& state, const ReadyLimits& limits);
@@ -61,11 +62,13 @@ struct Course {
   std::optional<int> turf_day;    ///< when the limits are first met; the cure comes on top
   std::optional<int> mature_day;  ///< never before turf_day
   int fed = 0;                    ///< times
+  int last_fed = 0;               ///< day
   WaterMass water_given;
   Closure closure;
 };
 
 /// Runs a heap under the air of each day. It stops once it is mature, cured, and at least least_days old, and where the air ends.
+/// @throws DomainError where it would be turned or fed more often than daily, and as Pile does
 Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care, const std::vector<TemperaturePoint>& air, int least_days,
                   Steps steps);
 

@@ -10,7 +10,7 @@ namespace {
 
 using Days = std::vector<TemperaturePoint>;
 
-// Judged, both.
+// Judged, all of them.
 constexpr double airless = 0.10;
 constexpr double soaked_air = 0.15;
 constexpr double soaked_moisture = 0.65;
@@ -69,16 +69,18 @@ std::optional<int> within_horizon(double day) {
   return day <= horizon ? std::optional<int>(static_cast<int>(std::lround(day))) : std::nullopt;
 }
 
-/// The day on which a share of the days is done that a heap works on its way to a day: while it rests in the cold it gets no sooner ready.
+/// The day on which a share of the days is done that a heap works on its way to a day: while it rests in the cold it gets no sooner
+/// ready, nor before the least age and the cure of what went in last.
 int sooner(const Course& course, int ready, double share) {
   const auto works = [&](int day) { return course.days[static_cast<std::size_t>(day)].core_degc >= working_degc; };
   ready = std::min(ready, static_cast<int>(course.days.size()));
   int working = 0;
   for (int day = 0; day < ready; ++day) working += works(day) ? 1 : 0;
+  if (working == 0) return ready;
   double left = share * working;
   for (int day = 0; day < ready; ++day) {
     if (works(day)) left -= 1.0;
-    if (left <= 0.0) return day + 1;
+    if (left <= 0.0) return std::max(day + 1, course.last_fed + earliest_ready + cure);
   }
   return ready;
 }
@@ -96,10 +98,11 @@ ReadyWindow window_of(const Course& course, std::optional<int> best, const std::
   return {within_horizon(band.low), likely && *likely <= horizon ? likely : std::nullopt, within_horizon(band.high)};
 }
 
-/// Which of two limits is met last; of what is not met, which it is.
-Criterion binding_of(const Course& course, std::optional<int> day, const ReadyLimits& limits) {
+/// Which of two limits is met last; of what is not met, which it is. None where nothing but the least age stood against it.
+std::optional<Criterion> binding_of(const Course& course, std::optional<int> day, const ReadyLimits& limits) {
   const PileState& before = day ? course.days[static_cast<std::size_t>(std::max(0, *day - 1))] : course.days.back();
-  return before.respiration_worst > limits.respiration ? Criterion::respiration : Criterion::carbon_to_nitrogen;
+  if (before.respiration_worst > limits.respiration) return Criterion::respiration;
+  return before.carbon_to_nitrogen > limits.carbon_to_nitrogen ? std::optional(Criterion::carbon_to_nitrogen) : std::nullopt;
 }
 
 ForecastNote why_never(const Course& course, const Days& air) {
@@ -231,8 +234,11 @@ Instead instead_of(const Course& course, int begun) {
 void leave_cold_start_open(Forecast& result, const Model& model, const Course& best, const Days& all_air) {
   if (all_air.front() >= TemperaturePoint::from_celsius(sure_start_degc)) return;
   const std::optional<MoistureWetBasis>& wet_to = model.heap.care.wet_to;
+  HeapToBuild later = model.heap;
+  later.care.noted = {};
+  const Model built_later{later, model.materials, model.ensemble};
   const auto started_at = [&](TemperaturePoint start, int day) {
-    return course_of(model, model.ensemble.best, followed_from(all_air, day), {start, wet_to}, 0);
+    return course_of(day > 0 ? built_later : model, model.ensemble.best, followed_from(all_air, day), {start, wet_to}, 0);
   };
   const Course warm = started_at(TemperaturePoint::from_celsius(warm_start_degc), 0);
   const bool gets_there = warm.turf_day || best.turf_day;
@@ -281,6 +287,7 @@ std::string_view note_word(ForecastNote note) {
 
 Course course_of(const HeapToBuild& heap, const std::vector<TemperaturePoint>& air, const Materials& materials,
                  const ProcessEnsemble& ensemble, const ProcessParameters& set, int least_days) {
+  if (air.empty()) throw DomainError("a heap's course needs the weather");
   return course_of({heap, materials, ensemble}, set, air, {air.front(), heap.care.wet_to}, least_days);
 }
 
@@ -331,7 +338,7 @@ Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& 
   leave_cold_start_open(result, model, best, all_air);
   if (result.status == ForecastStatus::never) result.notes.insert(result.notes.begin(), why_never(best, air));
   if (!heap.care.wet_to && (has(result.notes, ForecastNote::too_dry) || has(result.notes, ForecastNote::dries)))
-    result.watered = instead_of(course_of(model, ensemble.best, air, {as_built.temperature, wet_basis(usual_watering)}, 0), 0);
+    result.watered = instead_of(course_of(model, ensemble.best, air, {as_built.temperature, heap.care.watering}, 0), 0);
   return result;
 }
 

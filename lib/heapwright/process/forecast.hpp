@@ -107,7 +107,7 @@ struct Forecast {
   ReadyWindow turf;
   ReadyWindow mature;
   ForecastStatus status = ForecastStatus::never;
-  std::optional<Criterion> binding;  ///< of what the status names
+  std::optional<Criterion> binding;  ///< of maturity; of one that is never fit for turf, of that
   double peak_core_degc = 0.0;
   int peak_day = 0;
   Finished finished;

@@ -63,6 +63,10 @@ double volatile_nitrogen_of(const ProcessParameters& p, const HeapContents& cont
   return nitrogen > 0.0 ? nitrogen * nitrogen_loss_of(p, p.cC * contents.volatile_solids().value() / nitrogen) : 0.0;
 }
 
+void check(MoistureWetBasis wet_to) {
+  if (!(wet_to >= wet_basis(0.0) && wet_to < wet_basis(1.0))) throw DomainError("a heap is wetted to less than all water");
+}
+
 void check(const HeapContents& contents, const PileShape& shape) {
   const auto is_some = [](double number) { return number >= 0.0 && std::isfinite(number); };
   const bool whole = is_some(contents.fast.value()) && is_some(contents.slow.value()) && is_some(contents.inert.value()) &&
@@ -146,6 +150,7 @@ void Pile::add(const HeapContents& contents, TemperaturePoint air) {
 }
 
 void Pile::turn(TemperaturePoint air, std::optional<MoistureWetBasis> wet_to) {
+  if (wet_to) check(*wet_to);
   double fast = 0.0, slow = 0.0, water = 0.0, heat = 0.0;
   for (int i = 0; i < n_; ++i) {
     fast += stock_.fast[i];
@@ -184,6 +189,7 @@ void Pile::turn(TemperaturePoint air, std::optional<MoistureWetBasis> wet_to) {
 }
 
 void Pile::water(TemperaturePoint air, MoistureWetBasis wet_to) {
+  check(wet_to);
   for (int i = 0; i < n_; ++i) {
     if (!(stock_.enthalpy[i] > 0.0)) continue;
     const double dry = stock_.fast[i] + stock_.slow[i] + (inert_ + ash_) * share_[i];
@@ -222,7 +228,10 @@ void Pile::drain() {
   }
 }
 
-Pile::Air Pile::air_of(TemperaturePoint air) const { return {air.celsius(), usual_humidity * saturated_vapour(air.celsius())}; }
+Pile::Air Pile::air_of(TemperaturePoint air) const {
+  if (!std::isfinite(air.celsius())) throw DomainError("the air has some temperature");
+  return {air.celsius(), usual_humidity * saturated_vapour(air.celsius())};
+}
 
 void Pile::measure(const Stock& stock, const Air& air, Shape& shape) const {
   double mean_temperature = 0.0;

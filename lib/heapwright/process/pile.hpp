@@ -66,7 +66,7 @@ class Pile {
   /// @throws DomainError for a heap of nothing, without volatile solids, of less than smallest_pile, or with figures that are none
   Pile(const ProcessParameters& parameters, const HeapContents& contents, const PileShape& shape, TemperaturePoint start);
 
-  // What happens at the start of a day, in this order.
+  // What happens at the start of a day, in this order. @throws DomainError for a moisture of 1 and more, or air without a temperature
   /// More of the same recipe, spread over the whole, as warm as the air but not below 5 °C.
   void add(const HeapContents& contents, TemperaturePoint air);
   /// All of it mixed, which loses heat and some water; then water up to a moisture, where one is given and the heap is not frozen.

@@ -131,6 +131,7 @@ std::optional<RateFit> fit_rate(const HeapToBuild& heap, const Days& air, const 
   Fitting fitting{heap, air, materials, ensemble, {}};
   const auto is_followed = [&](const CoreOfDay& core) { return core.day >= 1 && core.day + 1 < std::ssize(air) && core.day < horizon; };
   std::copy_if(seen.begin(), seen.end(), std::back_inserter(fitting.seen), is_followed);
+  std::sort(fitting.seen.begin(), fitting.seen.end(), [](const CoreOfDay& one, const CoreOfDay& other) { return one.day < other.day; });
   if (fitting.seen.size() < static_cast<std::size_t>(least_days_of_fit)) return std::nullopt;
 
   const Guess guess = best_guess(fitting);
