@@ -101,6 +101,11 @@ struct ReadingsAnswer {
 /// The thermometer readings of a yard file as a log of one thermometer, a reading at noon; nothing where there are none with a date.
 std::optional<TemperatureLog> log_of(const Observations& seen);
 
+/// What readings and signs say, without a forecast.
+/// @param recipe of the yard; nothing where it lists no supplies
+ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<TemperatureLog> log, const std::vector<std::string>& noticed,
+                       std::chrono::seconds gap, Date today);
+
 /// @param log of a heap; nothing where the yard's own readings stand in for it
 /// @param noticed symptoms beside those of the yard file
 /// @param gap most between two readings of one stretch

@@ -30,7 +30,10 @@ Plan make_plan(const Yard& yard, Date today) {
   const Compost& compost = find_compost(yard.materials, yard.topdressing.compost);
   std::optional<CompostYield> own;
   YieldRule rule = yard.materials.yield;
-  if (yard.climate && has_size(plan.recipe)) plan.forecast = forecast_of(yard, plan.recipe, today);
+  std::optional<TemperatureLog> log = log_of(yard.observations);
+  if (yard.climate && has_size(plan.recipe)) plan.forecast = forecast_of(yard, plan.recipe, today, log ? &*log : nullptr);
+  const bool something_seen = log || !yard.observations.readings.empty() || !yard.observations.noticed.empty();
+  if (something_seen) plan.readings = seen_of(yard, plan.has_supplies ? &plan.recipe : nullptr, std::move(log), {}, usual_gap, today);
   if (plan.forecast && plan.forecast->forecast) {
     own = plan.forecast->screened;
     rule = plan.forecast->yield;
@@ -41,6 +44,7 @@ Plan make_plan(const Yard& yard, Date today) {
 
   plan.assumptions = plan.recipe.assumptions;
   std::vector<std::string> cautions = plan.recipe.cautions;
+  if (plan.readings) cautions.insert(cautions.end(), plan.readings->cautions.begin(), plan.readings->cautions.end());
   Facts facts;
   if (own)
     assume_yield(plan.assumptions, plan.forecast ? plan.forecast->goes_in : 1.0, told(plan.recipe).mix, compost, rule, yard.materials,

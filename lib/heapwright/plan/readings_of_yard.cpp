@@ -68,6 +68,14 @@ void take_noticed(const Yard& yard, const Recipe* recipe, const std::vector<std:
   if (answer.watched->latest.temperature > too_hot) add("too-hot", day_of(answer.watched->last));
 }
 
+Facts facts_of_readings(const Yard& yard, const ReadingsAnswer& answer) {
+  Facts facts = facts_of(yard.observations);
+  if (answer.watched || !answer.noticed.empty()) facts.insert(Fact::turning);  // which they are told to do
+  if (answer.log) facts.insert(Fact::readings);
+  if (answer.watched && answer.watched->peak.temperature >= TemperaturePoint::from_fahrenheit(140.0)) facts.insert(Fact::hot);
+  return facts;
+}
+
 }  // namespace
 
 std::optional<TemperatureLog> log_of(const Observations& seen) {
@@ -82,31 +90,29 @@ std::optional<TemperatureLog> log_of(const Observations& seen) {
   return log.rows.empty() ? std::nullopt : std::optional(log);
 }
 
-ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, const std::vector<std::string>& noticed,
-                           std::chrono::seconds gap, Date today, const Progress& progress) {
+ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<TemperatureLog> log, const std::vector<std::string>& noticed,
+                       std::chrono::seconds gap, Date today) {
   ReadingsAnswer answer;
-  answer.log = log ? std::move(log) : log_of(yard.observations);
+  answer.log = std::move(log);
   answer.gap = gap;
   answer.by_hand = felt_by_hand(yard.observations);
   if (answer.log) {
     for (const TimeTemperatureRule& rule : built_in_criteria().rules) answer.rules.push_back(judge(rule, *answer.log, gap));
     answer.watched = watched(*answer.log);
   }
-  answer.starting_ratio = judge_start(std::nullopt);
-  Facts facts = facts_of(yard.observations);
-  facts.insert(Fact::turning);
-  if (answer.log) facts.insert(Fact::readings);
-  if (answer.watched && answer.watched->peak.temperature >= TemperaturePoint::from_fahrenheit(140.0)) facts.insert(Fact::hot);
-  answer.cautions = cautions_for(yard.materials.cautions, facts);
-  if (yard.supplies.empty()) {
-    take_noticed(yard, nullptr, noticed, today, answer);
-    return answer;
-  }
+  answer.starting_ratio = judge_start(recipe != nullptr && has_size(*recipe) ? std::optional(told(*recipe).mix) : std::nullopt);
+  take_noticed(yard, recipe, noticed, today, answer);
+  answer.cautions = cautions_for(yard.materials.cautions, facts_of_readings(yard, answer));
+  return answer;
+}
 
-  const Date built = begun(yard, answer.log, today);
+ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, const std::vector<std::string>& noticed,
+                           std::chrono::seconds gap, Date today, const Progress& progress) {
+  if (!log) log = log_of(yard.observations);
+  if (yard.supplies.empty()) return seen_of(yard, nullptr, std::move(log), noticed, gap, today);
+  const Date built = begun(yard, log, today);
   const Recipe recipe = first_recipe(yard, built);
-  take_noticed(yard, &recipe, noticed, today, answer);
-  if (has_size(recipe)) answer.starting_ratio = judge_start(told(recipe).mix);
+  ReadingsAnswer answer = seen_of(yard, &recipe, std::move(log), noticed, gap, today);
   answer.assumptions = recipe.assumptions;
   if (answer.log && yard.climate) {
     answer.forecast = forecast_of(yard, recipe, built, &*answer.log, progress);

@@ -331,7 +331,7 @@ std::string json_of_plan(const Plan& plan, const Materials& materials) {
             {"recipe", recipe_json(plan.recipe)},
             {"heap", heap_json(plan, materials)},
             {"forecast", plan.forecast ? Json::parse(json_of_forecast(*plan.forecast, materials)) : Json(nullptr)},
-            {"readings", nullptr},
+            {"readings", plan.readings ? Json::parse(json_of_readings(*plan.readings, materials)) : Json(nullptr)},
             {"maturity", nullptr}};
   json["topdress"] = plan.topdressing ? topdressing_json(*plan.topdressing) : Json(nullptr);
   json["supply"] = {

@@ -37,6 +37,8 @@ std::string text_of_readiness(const Forecast& forecast);
 std::string text_of_heap_notes(const Forecast& forecast, const Show& show);
 /// Why a heap that is never ready is not, and what would mend it.
 std::string why_never_ready(const Forecast& forecast);
+/// What is wrong with a heap and what it does, each with what to do now; nothing where it was not seen.
+std::string text_of_heap_now(const ReadingsAnswer& answer, const Materials& materials, const Show& show);
 /// Why a rule is met or not by a log, or by what went in.
 std::string why_of_rule(const RuleAnswer& answer, const TemperatureLog& log, const Show& show);
 std::string why_of_start(const StartingRatio& start);

@@ -228,7 +228,9 @@ std::string rate_text(const RateFit& rate, const Show& show) {
   const auto degrees = [&](double kelvin) {
     return std::to_string(std::lround(show.in_us_units() ? 1.8 * kelvin : kelvin)) + (show.in_us_units() ? " °F" : " °C");
   };
-  if (!rate.tells) return "The log does not tell how fast it rots, so the forecast stands as it was.";
+  if (!rate.tells)
+    return "The log does not tell how fast it rots (no rate brings the core nearer than " + degrees(rate.misses_by_degc) +
+           "), so the forecast stands as it was.";
   return "By its log it rots " + one_decimal(rate.factor) + " times as fast as forecast (from " + one_decimal(rate.low) + " to " +
          one_decimal(rate.high) + "); the core then fits within " + degrees(rate.misses_by_degc) + ".";
 }
@@ -248,15 +250,20 @@ std::string ready_text(const ReadingsAnswer& answer, const Show& show) {
 
 }  // namespace
 
+std::string text_of_heap_now(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
+  std::string text = all_noticed_text(answer, materials, show);
+  const std::string now = answer.watched ? what_now(*answer.watched, show) : std::string();
+  if (!now.empty()) text += (text.empty() ? "" : "\n") + wrap(now);
+  return text;
+}
+
 std::string text_of_readings(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
   std::string text = text_of_first_cautions(answer.cautions, materials);
-  const std::string noticed = all_noticed_text(answer, materials, show);
-  text += noticed;
+  const std::string now = text_of_heap_now(answer, materials, show);
+  text += now;
   if (answer.watched) {
-    const std::string now = what_now(*answer.watched, show);
-    if (!now.empty()) text += (noticed.empty() ? "" : "\n") + wrap(now);
     text += watched_text(answer, show);
-  } else if (noticed.empty() && answer.by_hand.empty()) {
+  } else if (now.empty() && answer.by_hand.empty()) {
     text += wrap(
         "Nothing was measured yet. Push a long thermometer into the middle of the heap once a day, and write [[reading]] with date "
         "and core in the yard file, or keep a log and give it with --log.");
