@@ -51,7 +51,7 @@ void add_forecast_command(CLI::App& program, int& exit_code) {
   command->add_option("--turn-every", options->turn_every, "what if: \"7 days\", or never");
   command->add_option("--built", options->built, "what if: built on a day, 2027-04-10");
   command->add_option("--height", options->height, "what if: a heap so high, \"3 ft\"");
-  command->add_flag("--keep-moist", options->keep_moist, "what if: watered whenever it is turned");
+  command->add_flag("--keep-moist", options->keep_moist, "what if: watered whenever it is dry");
   command->add_option("--climate", options->climate, "what if: in another winter, \"cold\" or \"mild\"");
   CLI::Option* table = command->add_flag("--table", options->table, "week by week");
   command->add_flag("--csv", options->csv, "day by day, as CSV")->excludes(table);
@@ -60,6 +60,8 @@ void add_forecast_command(CLI::App& program, int& exit_code) {
       "Examples:\n  heapwright forecast examples/quarter-acre.toml\n"
       "  heapwright forecast examples/quarter-acre.toml \\\n    --built 2027-04-10 --turn-every \"7 days\"");
   command->callback([options, &exit_code] {
+    if (options->common.json && (options->csv || options->table))
+      throw TextError("--json is a form of its own", "leave out --csv and --table");
     Yard yard = options->common.yard(options->file);
     apply(*options, yard);
     if (!yard.climate)

@@ -93,8 +93,15 @@ std::string span_of(const Spell& spell) {
   return from == to && spell.from.year() == spell.to.year() ? from : from + " to " + to;
 }
 
+/// Whether it dries and stands still, so that water counts for more than waiting.
+bool stalls(const Forecast& forecast) {
+  constexpr int two_months = 60;
+  return forecast.turf.likely && forecast.watered && forecast.watered->turf_day &&
+         *forecast.watered->turf_day + two_months < *forecast.turf.likely;
+}
+
 std::string course_text(const Forecast& forecast, const Show& show) {
-  const std::size_t most_spells = forecast.status == ForecastStatus::never ? 5 : 9;
+  const std::size_t most_spells = forecast.status == ForecastStatus::never || stalls(forecast) ? 5 : 9;
   std::vector<std::vector<std::string>> rows;
   const std::vector<Spell> spells = spells_of(forecast);
   for (std::size_t i = 0; i < std::min(spells.size(), most_spells); ++i)
@@ -175,7 +182,7 @@ std::string cold_start_text(const Forecast& forecast, const Show& show) {
   const std::string warm = "Or start it warm now: warm water, fresh greens in the middle, a few shovels of a heap that works";
   if (!forecast.warm_enough || !forecast.built_in_warmth || !forecast.built_in_warmth->turf_day) return now + ". " + warm;
   return now + ". No harm in building now. If you would rather wait, keep the browns dry and build in " +
-         about_when(*forecast.warm_enough) + ", at " + about_temperature(10.0, show) +
+         about_when(*forecast.warm_enough) + ", at " + show.temperature(TemperaturePoint::from_celsius(10.0)) +
          " or more by day and night: then it is ready for the lawn about " + when(forecast, *forecast.built_in_warmth->turf_day) + ". " +
          warm;
 }
@@ -205,7 +212,7 @@ std::string text_of_heap_notes(const Forecast& forecast, const Show& show) {
       if (!words.empty()) text += item(words);
     }
   }
-  if (forecast.watered) text += item(instead_text(forecast, *forecast.watered, "watered whenever it is dry"));
+  if (forecast.watered && !stalls(forecast)) text += item(instead_text(forecast, *forecast.watered, "watered whenever it is dry"));
   if (forecast.water_given.value() > 1.0)
     text += item("water for it: about " + show.water(forecast.water_given) + " in all, on top of the first");
   return text;
@@ -250,7 +257,12 @@ std::string mix_text(const ForecastAnswer& answer) {
 }
 
 std::string first_lines(const Forecast& forecast) {
-  const std::string ready = "Ready, three weeks of curing and all\n" + text_of_readiness(forecast) +
+  const std::string dry =
+      stalls(forecast)
+          ? wrap("It dries out and stands still. " + instead_text(forecast, *forecast.watered, "Watered whenever it is dry") + ".") + "\n"
+          : "";
+  const std::string ready = dry + (dry.empty() ? "Ready" : "Left dry, ready") + ", three weeks of curing and all\n" +
+                            text_of_readiness(forecast) +
                             wrap("  If it still warms up after a turning then, leave it until it does not.", 2);
   return forecast.status == ForecastStatus::never ? wrap("Left as it is: " + why_never_ready(forecast)) : ready;
 }
@@ -295,8 +307,8 @@ std::string table_of_forecast(const ForecastAnswer& answer, const Show& show) {
   }
   return columns(rows) + "\n" +
          wrap(
-             "left: of the organic matter. breath: mg CO2-C per g organic matter and day, of the rawest part; 8 is ready for turf, 4 "
-             "mature.");
+             "left: of the organic matter. breath: mg CO2-C per g organic matter and day, of the rawest part; once it is down to "
+             "8 and has cured three weeks it is ready for turf, at 4 mature.");
 }
 
 std::string csv_of_forecast(const ForecastAnswer& answer) {
