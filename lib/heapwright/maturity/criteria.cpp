@@ -14,7 +14,7 @@ namespace heapwright {
 namespace {
 
 const std::vector<std::pair<std::string, TestKind>> kind_words{
-    {"screen", TestKind::screen}, {"stability", TestKind::stability}, {"maturity", TestKind::maturity}, {"property", TestKind::property}};
+    {"screen", TestKind::screening}, {"stability", TestKind::stability}, {"maturity", TestKind::maturity}, {"property", TestKind::property}};
 
 constexpr std::array<std::pair<std::string_view, Bound::Side>, 4> side_words{{{"below ", Bound::Side::below},
                                                                               {"at most ", Bound::Side::at_most},

@@ -44,8 +44,8 @@ struct HeatingClass {
 };
 
 enum class TestKind {
-  screen,     ///< asked first
-  stability,  ///< does it still work?
+  screening,  ///< asked first
+  stability,  ///< is it still composting?
   maturity,   ///< do plants bear it?
   property,   ///< rates nothing
 };

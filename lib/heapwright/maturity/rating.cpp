@@ -63,7 +63,7 @@ MaturityRating rate(const std::vector<MaturityTest>& tests, const Criteria& crit
     return a.criterion != b.criterion ? a.criterion < b.criterion : a.test.date > b.test.date;
   });
   mark_superseded(result.tests);
-  result.carbon_to_nitrogen = rating_of(TestKind::screen, result.tests).rating;
+  result.carbon_to_nitrogen = rating_of(TestKind::screening, result.tests).rating;
   result.stability = rating_of(TestKind::stability, result.tests);
   result.maturity = rating_of(TestKind::maturity, result.tests);
   if (result.carbon_to_nitrogen == Rating::immature) {

@@ -28,7 +28,8 @@ std::string_view example(Measured measured) {
     case Measured::carbon_dioxide: return "CO2 given off: \"7 mgC/gOM/day\" or \"16 mgCO2/gOM/day\"";
     case Measured::oxygen: return "oxygen taken up: \"12 mmolO2/kgOM/h\", or stirred in water \"0.9 mgO2/gOM/h\"";
     case Measured::nitrogen_ratio: return "ammonium nitrogen over nitrate nitrogen as a plain number: \"0.3\"";
-    case Measured::nitrogen_content: return "\"300 mg/kg\" or \"0.03 %\", of dry matter";
+    case Measured::ammonium_content: return "\"300 mg/kg\" or \"0.03 %\", of dry matter";
+    case Measured::nitrogen_content: return "\"1.2 %\", of dry matter";
     case Measured::acid_content: return "\"300 mg/kg\" or \"0.03 %\", of dry matter";
     case Measured::carbon_content: return "\"0.5 %\" or \"5000 mg/kg\", of dry matter";
     case Measured::organic_matter: return "\"40 %\", of dry matter";
@@ -182,6 +183,7 @@ TestValue read_any(Measured measured, std::string_view text) {
     case Measured::oxygen: return read_rate(measured, text);
     case Measured::nitrogen_ratio:
     case Measured::ph: return read_plain(measured, text);
+    case Measured::ammonium_content:
     case Measured::nitrogen_content: return nitrogen_dry_basis(read_content(measured, text));
     case Measured::acid_content: return organic_dry_basis(read_content(measured, text));
     case Measured::carbon_content: return carbon_dry_basis(read_content(measured, text));
@@ -207,8 +209,9 @@ Span possible(Measured measured, std::string_view unit) {
     case Measured::carbon_dioxide: return {0.0, 200.0};
     case Measured::oxygen: return {0.0, unit == "mgO2/gOM/h" ? 100.0 : 1000.0};
     case Measured::nitrogen_ratio: return {0.0, 1e6};
-    case Measured::nitrogen_content:
+    case Measured::ammonium_content:
     case Measured::acid_content: return {0.0, 100'000.0};
+    case Measured::nitrogen_content:
     case Measured::carbon_content:
     case Measured::organic_matter:
     case Measured::moisture: return {0.0, 1.0};
@@ -241,6 +244,7 @@ const std::vector<std::pair<std::string, Measured>>& measured_words() {
                                                                    {"carbon-dioxide", Measured::carbon_dioxide},
                                                                    {"oxygen", Measured::oxygen},
                                                                    {"nitrogen-ratio", Measured::nitrogen_ratio},
+                                                                   {"ammonium-content", Measured::ammonium_content},
                                                                    {"nitrogen-content", Measured::nitrogen_content},
                                                                    {"acid-content", Measured::acid_content},
                                                                    {"carbon-content", Measured::carbon_content},
@@ -261,12 +265,13 @@ ValueInUnit in_usual_unit(Measured measured, const TestValue& value) {
     case Measured::oxygen:
       if (std::holds_alternative<OxygenUptakeRateInWater>(value)) return {si / milli * hour, "mgO2/gOM/h"};
       return {si / milli * hour, "mmolO2/kgOM/h"};
-    case Measured::nitrogen_content:
+    case Measured::ammonium_content:
     case Measured::acid_content: return {si / (milli * milli), "mg/kg"};
     case Measured::electric_conductivity: return {si / siemens_per_m_in_decisiemens, "dS/m"};
     case Measured::size: return {si / milli, "mm"};
     case Measured::carbon_to_nitrogen:
     case Measured::nitrogen_ratio:
+    case Measured::nitrogen_content:
     case Measured::carbon_content:
     case Measured::organic_matter:
     case Measured::moisture:

@@ -25,7 +25,8 @@ enum class Measured {
   carbon_dioxide,         ///< "7 mgC/gOM/day", "16 mgCO2/gOM/day"
   oxygen,                 ///< "12 mmolO2/kgOM/h", "400 mgO2/kgOM/h"; in water "0.9 mgO2/gOM/h"
   nitrogen_ratio,         ///< "0.3", of ammonium nitrogen to nitrate nitrogen
-  nitrogen_content,       ///< "300 mg/kg", "0.03 %", of dry matter
+  ammonium_content,       ///< "300 mg/kg", "0.03 %", nitrogen of dry matter
+  nitrogen_content,       ///< "1.2 %", of dry matter
   acid_content,           ///< "200 mg/kg", of dry matter
   carbon_content,         ///< "0.5 %", of dry matter
   organic_matter,         ///< "40 %", of dry matter

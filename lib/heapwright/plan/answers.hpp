@@ -1,11 +1,12 @@
 #pragma once
-/// The single answers about a yard, of which a plan is made: its mix, its recipe, its heap, its forecast.
+/// The single answers about a yard, of which a plan is made: its mix, its recipe, its heap, its forecast, its maturity.
 
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "heapwright/heap/heap.hpp"
+#include "heapwright/maturity/next_steps.hpp"
 #include "heapwright/plan/compost_yield.hpp"
 #include "heapwright/process/forecast.hpp"
 #include "heapwright/recipe/recipe.hpp"
@@ -52,5 +53,16 @@ struct ForecastAnswer {
 
 /// @param yard with a climate @throws DomainError without one
 ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, const Progress& progress = {});
+
+/// Whether the compost of a yard is finished and fit for a lawn, by its tests and checks.
+struct MaturityAnswer {
+  CompostKnown known;
+  std::optional<Date> cured_by;  ///< where it is known since when it is cool
+  std::vector<const NextStep*> next;
+  std::vector<Assumption> assumptions;
+  std::vector<std::string> cautions;
+};
+
+MaturityAnswer maturity_of(const Yard& yard, Date today);
 
 }  // namespace heapwright

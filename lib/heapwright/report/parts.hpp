@@ -37,6 +37,8 @@ std::string text_of_readiness(const Forecast& forecast);
 std::string text_of_heap_notes(const Forecast& forecast, const Show& show);
 /// Why a heap that is never ready is not, and what would mend it.
 std::string why_never_ready(const Forecast& forecast);
+/// What to do next with compost, with the day where one is known.
+std::string step_text(const NextStep& step, const MaturityAnswer& answer);
 /// What to spread on a lawn.
 std::string text_of_topdressing_body(const Topdressing& topdressing, const Materials& materials, const Show& show);
 

@@ -26,6 +26,9 @@ std::string text_of_forecast(const ForecastAnswer& answer, const Materials& mate
 std::string table_of_forecast(const ForecastAnswer& answer, const Show& show);
 std::string csv_of_forecast(const ForecastAnswer& answer);
 
+/// Whether compost is finished and fit for a lawn, and what to do next.
+std::string text_of_maturity(const MaturityAnswer& answer, const Materials& materials, const Show& show);
+
 /// The steps of a calculation, each term told where it first comes in.
 std::string text_of_working(const Working& working);
 /// All mixes of two feedstocks, and where they are right.
