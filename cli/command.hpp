@@ -82,6 +82,7 @@ void add_recipe_command(CLI::App& program, int& exit_code);
 void add_heap_command(CLI::App& program, int& exit_code);
 void add_forecast_command(CLI::App& program, int& exit_code);
 void add_readings_command(CLI::App& program, int& exit_code);
+void add_maturity_command(CLI::App& program, int& exit_code);
 void add_topdress_command(CLI::App& program, int& exit_code);
 void add_plan_command(CLI::App& program, int& exit_code);
 

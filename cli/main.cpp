@@ -54,6 +54,7 @@ int run(int argc, char** argv) {
   add_heap_command(program, exit_code);
   add_forecast_command(program, exit_code);
   add_readings_command(program, exit_code);
+  add_maturity_command(program, exit_code);
   add_topdress_command(program, exit_code);
   add_plan_command(program, exit_code);
   try {

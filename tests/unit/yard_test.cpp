@@ -337,11 +337,12 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
     CHECK(std::get<HandWarmth>(seen.readings[1].core) == HandWarmth::warm);
     REQUIRE(seen.tests.size() == 1);
     CHECK(seen.tests[0].test == "self-heating");
-    CHECK(seen.tests[0].value == "12 degC");
+    CHECK(seen.tests[0].written == "12 degC");
+    CHECK_THAT(std::get<TemperatureDifference>(seen.tests[0].value).value(), WithinRel(12.0, exact));
     CHECK(seen.tests[0].date == date(2027, 4, 20));
     REQUIRE(seen.checks.size() == 1);
     CHECK(seen.checks[0].check == "no-reheat");
-    CHECK(seen.checks[0].result == "passed");
+    CHECK(seen.checks[0].passed);
     CHECK(seen.checks[0].date == date(2027, 4, 21));
   }
   SECTION("lawn") {

@@ -1,22 +1,135 @@
 #include "heapwright/maturity/criteria.hpp"
 
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "heapwright/input/document.hpp"
 #include "heapwright/materials/embedded.hpp"
 #include "heapwright/materials/read_readings.hpp"
+#include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
 namespace {
 
+const std::vector<std::pair<std::string, TestKind>> kind_words{{"screen", TestKind::screening},
+                                                               {"stability", TestKind::stability},
+                                                               {"maturity", TestKind::maturity},
+                                                               {"property", TestKind::property}};
+
+constexpr std::array<std::pair<std::string_view, Bound::Side>, 4> side_words{{{"below ", Bound::Side::below},
+                                                                              {"at most ", Bound::Side::at_most},
+                                                                              {"above ", Bound::Side::above},
+                                                                              {"at least ", Bound::Side::at_least}}};
+
+std::string required_text(Table& table, std::string_view key) {
+  table.require(key, "each row has one");
+  return table.text(key).value_or("");
+}
+
+/// The note is for those who read the table.
+Provenance read_provenance(Table& table) {
+  Provenance whose;
+  whose.source = required_text(table, "source");
+  whose.evidence = table.one_of("evidence", evidence_words()).value_or(Evidence::judged);
+  whose.what = table.text("what").value_or("");
+  table.has("note");
+  return whose;
+}
+
+std::optional<Bound> bound_at(Table& table, std::string_view key, Measured measured) {
+  return table.read(key, [&](std::string_view text) { return read_bound(measured, text); });
+}
+
+std::vector<Scale> read_scales(Table& table, Measured measured) {
+  std::vector<Scale> scales;
+  for (Value& value : table.list("scale")) {
+    Table row = value.table();
+    row.require("mature", "write mature = \"at most …\"");
+    const std::optional<Bound> very_mature = bound_at(row, "very_mature", measured);
+    const std::optional<Bound> mature = bound_at(row, "mature", measured);
+    const Provenance whose = read_provenance(row);
+    if (mature) scales.push_back({very_mature, *mature, whose});
+    row.finish();
+  }
+  return scales;
+}
+
+std::vector<HeatingClass> read_classes(Table& table, Measured measured) {
+  std::vector<HeatingClass> classes;
+  for (Value& value : table.list("classes")) {
+    Table row = value.table();
+    const std::string name = required_text(row, "class");
+    const std::optional<Bound> rise = bound_at(row, "rise", measured);
+    const Provenance whose = read_provenance(row);
+    if (rise) classes.push_back({name, *rise, whose});
+    row.finish();
+  }
+  return classes;
+}
+
+std::vector<TestCriterion> read_tests(Table& root) {
+  std::vector<TestCriterion> tests;
+  for (Table& table : root.tables("test")) {
+    const auto kind = table.one_of("kind", kind_words);
+    const auto measured = table.one_of("measured", measured_words());
+    table.require("kind", "write kind = \"stability\"");
+    table.require("measured", "write measured = \"temperature-rise\"");
+    if (!kind || !measured) continue;
+    tests.push_back({required_text(table, "id"), required_text(table, "name"), read_names(table, "also"), *kind, *measured,
+                     required_text(table, "how"), read_scales(table, *measured), read_classes(table, *measured)});
+    table.finish();
+  }
+  return tests;
+}
+
+std::vector<TurfLimit> read_turf(Table& root, const Criteria& criteria) {
+  std::vector<TurfLimit> limits;
+  for (Table& table : root.tables("turf")) {
+    const std::string property = required_text(table, "property");
+    const TestCriterion* test = criteria.find_test(property);
+    if (test == nullptr) table.problem_at("property", "is no test", "name the id of a [[test]]");
+    if (test == nullptr) continue;
+    const auto value = [&](std::string_view text) { return read_test_value(test->measured, text); };
+    for (Value& item : table.list("limits")) {
+      Table row = item.table();
+      limits.push_back({property, required_text(row, "whose"), row.read("low", value), row.read("high", value), read_provenance(row)});
+      row.finish();
+    }
+    table.finish();
+  }
+  return limits;
+}
+
+std::vector<CheckCriterion> read_checks(Table& root) {
+  std::vector<CheckCriterion> checks;
+  for (Table& table : root.tables("check")) {
+    checks.push_back({required_text(table, "id"), required_text(table, "name"), required_text(table, "how"), required_text(table, "passed"),
+                      required_text(table, "failed"), read_provenance(table)});
+    table.finish();
+  }
+  return checks;
+}
+
+std::vector<NextStep> read_steps(Table& root) {
+  std::vector<NextStep> steps;
+  for (Table& table : root.tables("step")) {
+    steps.push_back({required_text(table, "id"), required_text(table, "text"), read_provenance(table)});
+    table.finish();
+  }
+  return steps;
+}
+
 StartingRatioRule read_starting_ratio(Table& root) {
   StartingRatioRule rule;
   std::optional<Table> table = root.table("starting_carbon_to_nitrogen");
   if (!table) return rule;
-  rule.id = table->text("id").value_or("");
-  rule.name = table->text("name").value_or("");
+  rule.id = required_text(*table, "id");
+  rule.name = required_text(*table, "name");
   if (const auto low = table->read("low", read_carbon_to_nitrogen)) rule.low = *low;
   if (const auto high = table->read("high", read_carbon_to_nitrogen)) rule.high = *high;
-  rule.source = table->text("source").value_or("");
-  rule.evidence = table->one_of("evidence", evidence_words()).value_or(Evidence::judged);
+  rule.whose = read_provenance(*table);
   table->finish();
   return rule;
 }
@@ -28,16 +141,89 @@ Criteria read_criteria() {
   Criteria criteria;
   criteria.rules = read_rules(root);
   criteria.starting_carbon_to_nitrogen = read_starting_ratio(root);
-  root.finish();
+  criteria.tests = read_tests(root);
+  criteria.turf = read_turf(root, criteria);
+  criteria.checks = read_checks(root);
+  criteria.steps = read_steps(root);
   problems.throw_if_any();
   return criteria;
 }
 
+template <class Row>
+const Row* find_id(const std::vector<Row>& rows, std::string_view id) {
+  const auto found = std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return row.id == id; });
+  return found == rows.end() ? nullptr : &*found;
+}
+
+/// All that a test goes by.
+std::vector<std::string> names_of(const TestCriterion& test) {
+  std::vector<std::string> names{test.id, test.name};
+  names.insert(names.end(), test.also.begin(), test.also.end());
+  return names;
+}
+
+bool is_called(const TestCriterion& test, std::string_view name) {
+  const std::vector<std::string> names = names_of(test);
+  return std::any_of(names.begin(), names.end(), [&](const std::string& one) { return plain_name(one) == plain_name(name); });
+}
+
+[[noreturn]] void refuse_unknown(const std::vector<TestCriterion>& tests, std::string_view name) {
+  std::vector<std::string> plain_names;
+  std::vector<std::string> ids;
+  std::string list;
+  for (const TestCriterion& test : tests) {
+    list += (list.empty() ? "" : ", ") + test.id;
+    for (const std::string& one : names_of(test)) {
+      plain_names.push_back(plain_name(one));
+      ids.push_back(test.id);
+    }
+  }
+  std::string hint;
+  if (const auto near = nearest(plain_name(name), plain_names)) {
+    const auto at = std::find(plain_names.begin(), plain_names.end(), *near) - plain_names.begin();
+    hint = "did you mean \"" + ids[static_cast<std::size_t>(at)] + "\"? ";
+  }
+  throw TextError("\"" + std::string(name) + "\" is no known test", hint + "It is one of " + list);
+}
+
 }  // namespace
+
+bool Bound::holds(const TestValue& measured) const {
+  const std::partial_ordering order = compare(measured, value);
+  switch (side) {
+    case Side::below: return order < 0;
+    case Side::at_most: return order <= 0;
+    case Side::above: return order > 0;
+    case Side::at_least: return order >= 0;
+  }
+  return false;
+}
+
+const Scale* TestCriterion::scale_for(const TestValue& value) const {
+  const auto found = std::find_if(scales.begin(), scales.end(), [&](const Scale& scale) { return scale.mature.is_of_type_of(value); });
+  return found == scales.end() ? nullptr : &*found;
+}
+
+const TestCriterion* Criteria::find_test(std::string_view id) const { return find_id(tests, id); }
+const CheckCriterion* Criteria::find_check(std::string_view id) const { return find_id(checks, id); }
+const NextStep* Criteria::find_step(std::string_view id) const { return find_id(steps, id); }
+
+const TestCriterion& Criteria::test_called(std::string_view name) const {
+  const auto found = std::find_if(tests.begin(), tests.end(), [&](const TestCriterion& test) { return is_called(test, name); });
+  if (found == tests.end()) refuse_unknown(tests, name);
+  return *found;
+}
 
 const Criteria& built_in_criteria() {
   static const Criteria criteria = read_criteria();
   return criteria;
+}
+
+Bound read_bound(Measured measured, std::string_view text) {
+  for (const auto& [word, side] : side_words) {
+    if (text.starts_with(word)) return {side, read_test_value(measured, text.substr(word.size()))};
+  }
+  throw TextError("\"" + std::string(text) + "\" is no bound", "write \"below …\", \"at most …\", \"above …\" or \"at least …\"");
 }
 
 }  // namespace heapwright

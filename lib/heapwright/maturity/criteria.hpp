@@ -1,29 +1,124 @@
 #pragma once
-/// What rules and laboratories ask for, of materials/criteria.toml.
+/// By what compost is judged finished and fit for a lawn: materials/criteria.toml, typed.
 
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
+#include "heapwright/materials/reading.hpp"
+#include "heapwright/maturity/test_value.hpp"
 #include "heapwright/maturity/time_temperature.hpp"
-#include "heapwright/units/quantities.hpp"
 
 namespace heapwright {
 
-/// What a heap has to be made of.
+/// Whose a figure is, and how we know it.
+struct Provenance {
+  std::string source;  ///< id of a Source
+  Evidence evidence = Evidence::judged;
+  std::string what;  ///< of what, in the source's words
+};
+
+/// "at most 25:1".
+struct Bound {
+  enum class Side { below, at_most, above, at_least };
+  Side side;
+  TestValue value;
+
+  /// Whether a value is on the good side. One of another type never is.
+  bool holds(const TestValue& measured) const;
+  bool is_of_type_of(const TestValue& measured) const { return value.index() == measured.index(); }
+};
+
+/// From where on a value is mature and, where anybody says so, very mature.
+struct Scale {
+  std::optional<Bound> very_mature;
+  Bound mature;
+  Provenance whose;
+};
+
+/// A class of the self-heating test, by its rise.
+struct HeatingClass {
+  std::string name;
+  Bound rise;
+  Provenance whose;
+};
+
+enum class TestKind {
+  screening,  ///< asked first
+  stability,  ///< is it still composting?
+  maturity,   ///< do plants bear it?
+  property,   ///< rates nothing
+};
+
+struct TestCriterion {
+  std::string id;
+  std::string name;
+  std::vector<std::string> also;
+  TestKind kind;
+  Measured measured;
+  std::string how;
+  std::vector<Scale> scales;
+  std::vector<HeatingClass> classes;  ///< the best first
+
+  /// The first scale of a value's type; none where the test rates nothing.
+  const Scale* scale_for(const TestValue& value) const;
+};
+
+/// What one specification asks of one property; a value at the limit passes.
+struct TurfLimit {
+  std::string property;  ///< id of a test
+  std::string specification;
+  std::optional<TestValue> low;
+  std::optional<TestValue> high;
+  Provenance whose;
+};
+
+/// What a household can do; it never rates.
+struct CheckCriterion {
+  std::string id;
+  std::string name;
+  std::string how;
+  std::string passed;  ///< what it means
+  std::string failed;
+  Provenance whose;
+};
+
+/// What to do next.
+struct NextStep {
+  std::string id;
+  std::string text;
+  Provenance whose;
+};
+
+/// What a heap has to be made of at its start.
 struct StartingRatioRule {
   std::string id;
   std::string name;
   CarbonNitrogenRatio low;
   CarbonNitrogenRatio high;
-  std::string source;
-  Evidence evidence = Evidence::judged;
+  Provenance whose;
 };
 
 struct Criteria {
   std::vector<TimeTemperatureRule> rules;
   StartingRatioRule starting_carbon_to_nitrogen;
+  std::vector<TestCriterion> tests;
+  std::vector<TurfLimit> turf;
+  std::vector<CheckCriterion> checks;
+  std::vector<NextStep> steps;  ///< the most pressing first
+
+  const TestCriterion* find_test(std::string_view id) const;
+  const CheckCriterion* find_check(std::string_view id) const;
+  const NextStep* find_step(std::string_view id) const;
+  /// A test by its id, its name or what else it is called. @throws TextError with the nearest
+  const TestCriterion& test_called(std::string_view name) const;
 };
 
+/// The table that comes with the program.
 const Criteria& built_in_criteria();
+
+/// "at most 25:1", "above 80 %". @throws TextError
+Bound read_bound(Measured measured, std::string_view text);
 
 }  // namespace heapwright

@@ -2,7 +2,10 @@
 
 #include <algorithm>
 
+#include "heapwright/maturity/criteria.hpp"
+#include "heapwright/maturity/germination.hpp"
 #include "heapwright/maturity/symptoms.hpp"
+#include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -19,15 +22,79 @@ std::variant<TemperaturePoint, HandWarmth> read_core(std::string_view text) {
   }
 }
 
-const std::vector<std::pair<std::string, std::string>> check_words{
-    {"no-reheat", "no-reheat"}, {"sealed-bag", "sealed-bag"}, {"seeds", "seeds"}, {"looks", "looks"}};
-const std::vector<std::pair<std::string, std::string>> result_words{{"passed", "passed"}, {"failed", "failed"}};
+const std::vector<std::pair<std::string, bool>> result_words{{"passed", true}, {"failed", false}};
 
-/// A value of a test is always a text, "18:1" or "12 degC", so that its unit stands beside it.
-std::string read_test_value(std::string_view text) {
-  if (text.find_first_of("0123456789") == std::string_view::npos)
-    throw TextError("\"" + std::string(text) + "\" has no number", "write the value with its unit: \"12 degC\", \"18:1\", \"7.4\"");
-  return std::string(text);
+/// Each check with itself.
+std::vector<std::pair<std::string, std::string>> check_words() {
+  std::vector<std::pair<std::string, std::string>> words;
+  for (const CheckCriterion& check : built_in_criteria().checks) words.emplace_back(check.id, check.id);
+  return words;
+}
+
+template <class Meaning>
+Meaning one_of(const std::vector<std::pair<std::string, Meaning>>& words, std::string_view word, std::string_view what) {
+  std::vector<std::string> known;
+  std::string list;
+  for (const auto& [name, meaning] : words) {
+    if (name == word) return meaning;
+    known.push_back(name);
+    list += (list.empty() ? "" : ", ") + name;
+  }
+  const auto near = nearest(word, known);
+  throw TextError("\"" + std::string(word) + "\" is no " + std::string(what),
+                  (near ? "did you mean \"" + *near + "\"? " : "") + "It is one of " + list);
+}
+
+bool is_counted(const TestCriterion& test) { return test.id == "germination" || test.id == "emergence"; }
+
+/// Seeds that came up in compost and in the control make the value, for the germination index with their roots.
+std::optional<TestValue> read_counts(Table& table, const TestCriterion& test) {
+  const bool with_roots = test.id == "germination";
+  table.require("control", "write control = \"19 of 20\"");
+  if (with_roots) table.require("root", "write root = \"23 mm\", the mean length");
+  if (with_roots) table.require("control_root", "write control_root = \"30 mm\", the mean length");
+  const auto in_compost = table.read("germinated", read_sprouted);
+  const auto control = table.read("control", read_sprouted);
+  const auto root = with_roots ? table.read("root", read_length) : std::nullopt;
+  const auto control_root = with_roots ? table.read("control_root", read_length) : std::nullopt;
+  if (!in_compost || !control || (with_roots && (!root || !control_root))) return std::nullopt;
+  try {
+    return with_roots ? germination_index(*in_compost, *control, *root, *control_root) : emergence(*in_compost, *control);
+  } catch (const DomainError& error) {
+    table.problem_at("control", error.what(), error.hint());
+    return std::nullopt;
+  }
+}
+
+std::string counts_as_written(Table& table) {
+  const auto words = [&](std::string_view key) { return table.text(key).value_or(""); };
+  const std::string seeds = words("germinated") + " against " + words("control");
+  return table.has("root") ? seeds + ", roots " + words("root") + " against " + words("control_root") : seeds;
+}
+
+/// Its value as a text, or as counts.
+std::optional<TestValue> read_value_or_counts(Table& table, const TestCriterion& test) {
+  if (!table.has("germinated")) {
+    table.require("value", "write value = \"12 degC\"");
+    return table.read("value", [&](std::string_view text) { return read_test_value(test.measured, text); });
+  }
+  if (!is_counted(test)) {
+    table.problem_at("germinated", "says nothing of " + test.id, "write value, or test = \"germination\" or \"emergence\"");
+    return std::nullopt;
+  }
+  if (table.has("value")) table.problem_at("value", "stands beside counts, which make the value", "leave one of them out");
+  return read_counts(table, test);
+}
+
+std::optional<MaturityTest> read_test(Table& table) {
+  table.require("test", "write test = \"self-heating\"");
+  const auto date = table.date("date");
+  const auto test = table.read("test", [](std::string_view name) { return &built_in_criteria().test_called(name); });
+  for (const char* key : {"value", "germinated", "control", "root", "control_root"}) table.has(key);
+  if (!test) return std::nullopt;
+  const std::optional<TestValue> value = read_value_or_counts(table, **test);
+  if (!value) return std::nullopt;
+  return MaturityTest{(*test)->id, *value, table.has("germinated") ? counts_as_written(table) : *table.text("value"), date};
 }
 
 bool is_hot(const CoreReading& reading) {
@@ -59,6 +126,15 @@ Facts facts_of(const Observations& seen) {
   return facts;
 }
 
+MaturityTest read_maturity_test(std::string_view test, std::string_view value) {
+  const TestCriterion& criterion = built_in_criteria().test_called(test);
+  return {criterion.id, read_test_value(criterion.measured, value), std::string(value), std::nullopt};
+}
+
+HouseholdCheck read_household_check(std::string_view check, std::string_view result) {
+  return {one_of(check_words(), check, "household check"), one_of(result_words, result, "result of a check"), std::nullopt};
+}
+
 Observations read_observations(Table& root) {
   Observations seen;
   for (Table& table : root.tables("noticed")) {
@@ -77,19 +153,16 @@ Observations read_observations(Table& root) {
   std::optional<Table> maturity = root.table("maturity");
   if (!maturity) return seen;
   for (Table& table : maturity->tables("test")) {
-    table.require("test", "write test = \"self-heating\"");
-    table.require("value", "write value = \"12 degC\"");
-    const auto test = table.text("test");
-    const auto value = table.read("value", read_test_value);
-    seen.tests.push_back({test.value_or(""), value.value_or(""), table.date("date")});
+    if (auto test = read_test(table)) seen.tests.push_back(std::move(*test));
     table.finish();
   }
   for (Table& table : maturity->tables("check")) {
     table.require("check", "write check = \"no-reheat\"");
     table.require("result", "write result = \"passed\" or \"failed\"");
-    const auto check = table.one_of("check", check_words);
+    const auto check = table.one_of("check", check_words());
     const auto result = table.one_of("result", result_words);
-    seen.checks.push_back({check.value_or(""), result.value_or(""), table.date("date")});
+    const auto date = table.date("date");
+    if (check && result) seen.checks.push_back({*check, *result, date});
     table.finish();
   }
   maturity->finish();

@@ -3,11 +3,13 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
 #include "heapwright/input/document.hpp"
 #include "heapwright/materials/caution.hpp"
+#include "heapwright/maturity/test_value.hpp"
 #include "heapwright/units/temperature.hpp"
 
 namespace heapwright {
@@ -24,16 +26,17 @@ struct CoreReading {
   std::variant<TemperaturePoint, HandWarmth> core;
 };
 
-/// A laboratory or kit test; its value in its own unit, as written.
+/// A laboratory or kit test.
 struct MaturityTest {
-  std::string test;
-  std::string value;
+  std::string test;  ///< id of a TestCriterion
+  TestValue value;
+  std::string written;  ///< the value as it was written
   std::optional<Date> date;
 };
 
 struct HouseholdCheck {
-  std::string check;
-  std::string result;
+  std::string check;  ///< id of a CheckCriterion
+  bool passed = false;
   std::optional<Date> date;
 };
 
@@ -49,6 +52,11 @@ bool is_smoke(const Noticed& noticed);
 
 /// The facts of what was seen that call for cautions: readings, a hot heap (at or above 140 °F, judged, or by hand), smoke.
 Facts facts_of(const Observations& seen);
+
+/// "self-heating" and "12 degC", by the built-in criteria. @throws TextError with the nearest test, or the units that the test takes
+MaturityTest read_maturity_test(std::string_view test, std::string_view value);
+/// "no-reheat" and "passed". @throws TextError
+HouseholdCheck read_household_check(std::string_view check, std::string_view result);
 
 /// Reads [[noticed]], [[reading]], [[maturity.test]] and [[maturity.check]].
 Observations read_observations(Table& root);

@@ -1,5 +1,5 @@
 #pragma once
-/// The single answers about a yard, of which a plan is made: its mix, its recipe, its heap, its forecast.
+/// The single answers about a yard, of which a plan is made: its mix, its recipe, its heap, its forecast, its maturity.
 
 #include <optional>
 #include <string>
@@ -7,6 +7,7 @@
 
 #include "heapwright/heap/heap.hpp"
 #include "heapwright/maturity/criteria.hpp"
+#include "heapwright/maturity/next_steps.hpp"
 #include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/maturity/watched.hpp"
 #include "heapwright/plan/compost_yield.hpp"
@@ -111,5 +112,16 @@ ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<Tem
 /// @param gap most between two readings of one stretch
 ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, const std::vector<std::string>& noticed,
                            std::chrono::seconds gap, Date today, const Progress& progress = {});
+
+/// Whether the compost of a yard is finished and fit for a lawn, by its tests and checks.
+struct MaturityAnswer {
+  CompostKnown known;
+  std::optional<Date> cured_by;  ///< where it is known since when it is cool
+  std::vector<const NextStep*> next;
+  std::vector<Assumption> assumptions;
+  std::vector<std::string> cautions;
+};
+
+MaturityAnswer maturity_of(const Yard& yard, Date today);
 
 }  // namespace heapwright

@@ -15,6 +15,7 @@ std::string json_of_plan(const Plan& plan, const Materials& materials);
 std::string json_of_heap(const HeapAnswer& answer, const Materials& materials);
 std::string json_of_forecast(const ForecastAnswer& answer, const Materials& materials);
 std::string json_of_readings(const ReadingsAnswer& answer, const Materials& materials);
+std::string json_of_maturity(const MaturityAnswer& answer, const Materials& materials);
 std::string json_of_assumptions(const std::vector<Assumption>& assumptions);                    ///< an array
 std::string json_of_cautions(const std::vector<std::string>& ids, const Materials& materials);  ///< an array
 std::string json_of_working(const Working& working);                                            ///< an array of steps

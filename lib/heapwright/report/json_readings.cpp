@@ -27,7 +27,7 @@ Json rule_json(const RuleAnswer& answer, const TemperatureLog& log) {
 Json start_json(const StartingRatio& start) {
   return {{"id", start.rule->id},   {"met", met_json(start.met)}, {"longest_hours", nullptr},
           {"total_hours", nullptr}, {"turnings", nullptr},        {"from", nullptr},
-          {"to", nullptr},          {"why", why_of_start(start)}, {"source", start.rule->source}};
+          {"to", nullptr},          {"why", why_of_start(start)}, {"source", start.rule->whose.source}};
 }
 
 Json rules_json(const ReadingsAnswer& answer) {

@@ -159,6 +159,10 @@ std::string Show::temperature(TemperaturePoint value) const {
   return both(print_number(std::round(value.fahrenheit()), 3) + " °F", print_number(std::round(value.celsius()), 3) + " °C");
 }
 
+std::string Show::temperature_rise(TemperatureDifference value) const {
+  return both(print_number(1.8 * value.value(), 3) + " °F", print_number(value.value(), 3) + " °C");
+}
+
 std::string Show::value(const AssumedValue& value) const {
   struct Words {
     const Show& show;

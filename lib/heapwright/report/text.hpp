@@ -28,6 +28,8 @@ std::string csv_of_forecast(const ForecastAnswer& answer);
 
 /// What a log shows, the rules held against it, and when the heap is ready by it.
 std::string text_of_readings(const ReadingsAnswer& answer, const Materials& materials, const Show& show);
+/// Whether compost is finished and fit for a lawn, and what to do next.
+std::string text_of_maturity(const MaturityAnswer& answer, const Materials& materials, const Show& show);
 
 /// The steps of a calculation, each term told where it first comes in.
 std::string text_of_working(const Working& working);

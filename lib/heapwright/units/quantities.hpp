@@ -18,7 +18,9 @@
 #include <boost/units/cmath.hpp>
 #include <boost/units/limits.hpp>
 #include <boost/units/quantity.hpp>
+#include <boost/units/systems/si/amount.hpp>
 #include <boost/units/systems/si/area.hpp>
+#include <boost/units/systems/si/conductivity.hpp>
 #include <boost/units/systems/si/length.hpp>
 #include <boost/units/systems/si/mass.hpp>
 #include <boost/units/systems/si/mass_density.hpp>
@@ -58,6 +60,8 @@ inline constexpr boost::units::si::volume m3{};
 inline constexpr boost::units::si::mass kg{};
 inline constexpr boost::units::si::time s{};
 inline constexpr boost::units::si::temperature kelvin{};
+inline constexpr boost::units::si::amount mol{};
+inline constexpr boost::units::si::conductivity siemens_per_m{};
 inline constexpr constituent::kg_dry_matter::unit_type kg_dry{};
 inline constexpr constituent::kg_water::unit_type kg_water{};
 inline constexpr constituent::kg_carbon::unit_type kg_carbon{};
@@ -112,6 +116,14 @@ using OrganicMatterDryBasis = detail::Ratio<detail::KgOrganic, detail::KgDry>;
 using PhosphateDryBasis = detail::Ratio<detail::KgPhosphate, detail::KgDry>;
 using PotashDryBasis = detail::Ratio<detail::KgPotash, detail::KgDry>;
 using CarbonNitrogenRatio = detail::Ratio<detail::KgCarbon, detail::KgNitrogen>;
+
+/// Carbon that leaves organic matter as CO2 in a time.
+using RespirationRate = detail::Ratio<unit::per<detail::KgCarbon, detail::KgOrganic>, boost::units::si::time>;
+/// Oxygen that organic matter takes up in a time, where it lies moist and airy.
+using OxygenUptakeRate = detail::Ratio<unit::per<boost::units::si::amount, detail::KgOrganic>, boost::units::si::time>;
+/// The same stirred in water, told as a mass of oxygen: another method, which does not convert.
+using OxygenUptakeRateInWater = detail::Ratio<unit::per<detail::Kg, detail::KgOrganic>, boost::units::si::time>;
+using ElectricConductivity = detail::Quantity<boost::units::si::conductivity>;
 
 /// The number that a quantity is in a unit: the only way out of the types.
 template <class Unit, class QuantityUnit>

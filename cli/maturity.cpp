@@ -1,0 +1,65 @@
+#include <memory>
+
+#include "command.hpp"
+#include "heapwright/report/json.hpp"
+#include "heapwright/report/text.hpp"
+
+namespace heapwright::cli {
+namespace {
+
+struct Options {
+  CommonOptions common;
+  std::string file;
+  std::vector<std::string> tests;
+  std::vector<std::string> checks;
+};
+
+/// "self-heating=12 degC" as its two sides. @throws TextError
+std::pair<std::string_view, std::string_view> name_and_value(std::string_view text, const std::string& example) {
+  const std::size_t equals = text.find('=');
+  if (equals == std::string_view::npos) throw TextError("\"" + std::string(text) + "\" has no \"=\"", "write " + example);
+  return {text.substr(0, equals), text.substr(equals + 1)};
+}
+
+MaturityTest read_test_option(const std::string& text) {
+  return read_option("--test", text, [](std::string_view words) {
+    const auto [test, value] = name_and_value(words, "--test \"self-heating=12 degC\"");
+    return read_maturity_test(test, value);
+  });
+}
+
+HouseholdCheck read_check_option(const std::string& text) {
+  return read_option("--check", text, [](std::string_view words) {
+    const auto [check, result] = name_and_value(words, "--check no-reheat=passed");
+    return read_household_check(check, result);
+  });
+}
+
+}  // namespace
+
+void add_maturity_command(CLI::App& program, int& exit_code) {
+  auto options = std::make_shared<Options>();
+  CLI::App* command = program.add_subcommand("maturity", "whether compost is finished and fit for a lawn");
+  command->add_option("file", options->file, "a yard file, with [[maturity.test]] and [[maturity.check]]");
+  command->add_option("--test", options->tests, "\"self-heating=12 degC\", \"C:N=18:1\"; once for each")
+      ->take_all()
+      ->allow_extra_args(false);
+  command->add_option("--check", options->checks, "no-reheat, sealed-bag, seeds or looks: no-reheat=passed")
+      ->take_all()
+      ->allow_extra_args(false);
+  options->common.add_to(*command);
+  command->footer(
+      "Examples:\n  heapwright maturity my-yard.toml\n  heapwright maturity --check no-reheat=passed --check sealed-bag=failed\n"
+      "  heapwright maturity --test \"self-heating=12 degC\" --test \"emergence=95 %\"");
+  command->callback([options, &exit_code] {
+    Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
+    for (const std::string& text : options->tests) yard.observations.tests.push_back(read_test_option(text));
+    for (const std::string& text : options->checks) yard.observations.checks.push_back(read_check_option(text));
+    const MaturityAnswer answer = maturity_of(yard, today());
+    options->common.print(options->common.json ? json_of_maturity(answer, yard.materials)
+                                               : text_of_maturity(answer, yard.materials, options->common.show(yard.units)));
+    exit_code = answer.known.rating.rating ? done : no_answer;
+  });
+}
+
+}  // namespace heapwright::cli

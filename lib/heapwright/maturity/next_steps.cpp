@@ -1,0 +1,79 @@
+#include "heapwright/maturity/next_steps.hpp"
+
+#include <algorithm>
+#include <set>
+#include <string>
+
+namespace heapwright {
+namespace {
+
+bool failed(const CompostKnown& known, std::string_view check) { return result_of(known.checks, check) == false; }
+
+bool lacks_nitrogen(const CompostKnown& known) { return known.rating.carbon_to_nitrogen == Rating::immature; }
+
+enum class Off { too_little, too_much };
+
+/// Whether a measured property passes no specification, and lies off this side of one.
+bool passes_none(const CompostKnown& known, std::string_view property, Off off) {
+  bool is_off = false;
+  for (const TurfResult& result : known.turf) {
+    if (result.property->id != property || !result.ok) continue;
+    if (*result.ok) return false;
+    const std::optional<TestValue>& limit = off == Off::too_much ? result.limit->high : result.limit->low;
+    const std::partial_ordering order = limit ? compare(*result.value, *limit) : std::partial_ordering::unordered;
+    is_off = is_off || (off == Off::too_much ? order > 0 : order < 0);
+  }
+  return is_off;
+}
+
+bool any_too_coarse(const CompostKnown& known) {
+  return std::any_of(known.turf.begin(), known.turf.end(),
+                     [](const TurfResult& result) { return result.property->id == "particle-size" && result.ok == false; });
+}
+
+}  // namespace
+
+bool still_composts(const CompostKnown& known) {
+  return known.rating.stability.rating == Rating::immature || failed(known, "no-reheat") || failed(known, "sealed-bag") ||
+         failed(known, "looks");
+}
+
+bool harms_plants(const CompostKnown& known) { return known.rating.maturity.rating == Rating::immature || failed(known, "seeds"); }
+
+bool is_ready(const CompostKnown& known) {
+  const bool nothing_against = !lacks_nitrogen(known) && !still_composts(known) && !harms_plants(known);
+  return nothing_against && (known.rating.rating || all_passed(known.checks));
+}
+
+std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteria& criteria) {
+  const bool ready = is_ready(known);
+  const bool doubtful = lacks_nitrogen(known) || still_composts(known) || harms_plants(known);
+  const bool rated = known.rating.rating.has_value();
+  const bool fit_for_pots = ready && known.rating.rating == Rating::very_mature;
+  std::set<std::string, std::less<>> wanted;
+  const auto when = [&](bool so, const char* step) {
+    if (so) wanted.insert(step);
+  };
+  when(lacks_nitrogen(known), "more-greens");
+  when(still_composts(known), "turn");
+  when(doubtful || !ready, "wet");
+  when(!known.has_cured && (doubtful || !rated), "cure");
+  when(passes_none(known, "moisture", Off::too_much), "let-dry");
+  when(ready && passes_none(known, "moisture", Off::too_little), "wet-to-spread");
+  when(any_too_coarse(known), "screen");
+  when(ready, "use-on-lawn");
+  when(fit_for_pots, "try-in-pots");
+  when(!rated && !known.rating.stability.rating, "test-stability");
+  when(!rated && !known.rating.maturity.rating, "test-maturity");
+  when(!ready, "mulch");
+  when(!fit_for_pots, "not-on-seedlings");
+  when(known.may_carry_weedkiller, "pot-test");
+  std::vector<const NextStep*> steps;
+  for (const NextStep& step : criteria.steps) {
+    if (wanted.erase(step.id) > 0) steps.push_back(&step);
+  }
+  if (!wanted.empty()) throw DomainError("the criteria have no step \"" + *wanted.begin() + "\"");
+  return steps;
+}
+
+}  // namespace heapwright

@@ -1,0 +1,87 @@
+#include "heapwright/maturity/rating.hpp"
+
+#include <algorithm>
+
+namespace heapwright {
+namespace {
+
+std::string class_of(const TestCriterion& criterion, const TestValue& value) {
+  const auto found =
+      std::find_if(criterion.classes.begin(), criterion.classes.end(), [&](const HeatingClass& one) { return one.rise.holds(value); });
+  return found == criterion.classes.end() ? "" : found->name;
+}
+
+RatedTest rated(const MaturityTest& test, const Criteria& criteria) {
+  RatedTest one;
+  one.test = test;
+  one.criterion = &criteria.test_called(test.test);
+  one.scale = one.criterion->scale_for(test.value);
+  if (one.scale != nullptr) one.rating = rating_on(*one.scale, test.value);
+  one.heating_class = class_of(*one.criterion, test.value);
+  return one;
+}
+
+void mark_superseded(std::vector<RatedTest>& tests) {
+  for (RatedTest& one : tests) {
+    one.superseded = std::any_of(tests.begin(), tests.end(), [&](const RatedTest& other) {
+      return other.criterion == one.criterion && is_superseded_by(one.test.date, other.test.date);
+    });
+  }
+}
+
+KindRating rating_of(TestKind kind, const std::vector<RatedTest>& tests) {
+  KindRating result;
+  for (const RatedTest& one : tests) {
+    if (one.criterion->kind != kind || one.superseded || !one.rating) continue;
+    if (result.rating && *result.rating != *one.rating) result.tests_disagree = true;
+    result.rating = result.rating ? std::min(*result.rating, *one.rating) : *one.rating;
+  }
+  return result;
+}
+
+}  // namespace
+
+std::string_view rating_word(std::optional<Rating> rating) {
+  if (!rating) return "not enough tests";
+  switch (*rating) {
+    case Rating::immature: return "immature";
+    case Rating::mature: return "mature";
+    case Rating::very_mature: return "very mature";
+  }
+  return "";
+}
+
+Rating rating_on(const Scale& scale, const TestValue& value) {
+  if (scale.very_mature && scale.very_mature->holds(value)) return Rating::very_mature;
+  return scale.mature.holds(value) ? Rating::mature : Rating::immature;
+}
+
+MaturityRating rate(const std::vector<MaturityTest>& tests, const Criteria& criteria) {
+  MaturityRating result;
+  for (const MaturityTest& test : tests) result.tests.push_back(rated(test, criteria));
+  std::stable_sort(result.tests.begin(), result.tests.end(), [](const RatedTest& a, const RatedTest& b) {
+    return a.criterion != b.criterion ? a.criterion < b.criterion : a.test.date > b.test.date;
+  });
+  mark_superseded(result.tests);
+  result.carbon_to_nitrogen = rating_of(TestKind::screening, result.tests).rating;
+  result.stability = rating_of(TestKind::stability, result.tests);
+  result.maturity = rating_of(TestKind::maturity, result.tests);
+  if (result.carbon_to_nitrogen == Rating::immature) {
+    result.rating = Rating::immature;
+  } else if (result.stability.rating && result.maturity.rating) {
+    result.rating = std::min(*result.stability.rating, *result.maturity.rating);
+  }
+  return result;
+}
+
+std::vector<const RatedTest*> counting(const std::vector<RatedTest>& tests, std::string_view id) {
+  std::vector<const RatedTest*> found;
+  for (const RatedTest& one : tests) {
+    if (one.criterion->id == id && !one.superseded) found.push_back(&one);
+  }
+  return found;
+}
+
+bool is_superseded_by(const std::optional<Date>& date, const std::optional<Date>& other) { return date && other && *other > *date; }
+
+}  // namespace heapwright

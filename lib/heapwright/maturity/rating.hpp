@@ -1,0 +1,56 @@
+#pragma once
+/// What maturity tests make of compost together. The less mature rules; nothing is averaged.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "heapwright/maturity/criteria.hpp"
+#include "heapwright/maturity/observations.hpp"
+
+namespace heapwright {
+
+enum class Rating { immature, mature, very_mature };
+
+/// "very mature", "mature", "immature"; without a rating "not enough tests".
+std::string_view rating_word(std::optional<Rating> rating);
+
+/// Where on a scale a value lies.
+Rating rating_on(const Scale& scale, const TestValue& value);
+
+struct RatedTest {
+  MaturityTest test;
+  const TestCriterion* criterion = nullptr;
+  const Scale* scale = nullptr;  ///< that rates it; none of a property
+  std::optional<Rating> rating;  ///< none of a property
+  std::string heating_class;     ///< of self-heating: "IV"
+  bool superseded = false;       ///< a later one of the same test counts instead
+};
+
+/// Of the tests of one kind.
+struct KindRating {
+  std::optional<Rating> rating;  ///< the least mature; none where there is no such test
+  bool tests_disagree = false;
+};
+
+struct MaturityRating {
+  std::optional<Rating> rating;  ///< none where it is not enough to rate
+  KindRating stability;
+  KindRating maturity;
+  std::optional<Rating> carbon_to_nitrogen;  ///< immature where it fails the screen
+  std::vector<RatedTest> tests;              ///< in the order of the criteria, the latest first, undated ones last
+};
+
+/// @param criteria must outlive the result.
+/// A C:N that fails the screen is immature whatever the rest says. Otherwise it takes a stability test and a maturity test, and the less
+/// mature of the two rules.
+MaturityRating rate(const std::vector<MaturityTest>& tests, const Criteria& criteria);
+
+/// The tests of an id that count: those that no later one supersedes.
+std::vector<const RatedTest*> counting(const std::vector<RatedTest>& tests, std::string_view id);
+
+/// Whether a later of the same counts in place of an observation. Without a date neither can be later.
+bool is_superseded_by(const std::optional<Date>& date, const std::optional<Date>& other);
+
+}  // namespace heapwright

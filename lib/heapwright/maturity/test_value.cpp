@@ -1,0 +1,311 @@
+#include "heapwright/maturity/test_value.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <optional>
+
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr double milli = 1e-3;
+constexpr double hour = 3600.0;
+constexpr double day = 24.0 * hour;
+constexpr double carbon_kg_per_mol = 0.012011;
+constexpr double carbon_dioxide_kg_per_mol = 0.044009;
+constexpr double oxygen_kg_per_mol = 0.031998;
+
+[[noreturn]] void refuse(std::string_view text, std::string_view why, std::string_view would_be_right) {
+  throw TextError("\"" + std::string(text) + "\" " + std::string(why), "write " + std::string(would_be_right));
+}
+
+std::string_view example(Measured measured) {
+  switch (measured) {
+    case Measured::temperature_rise: return "how far it warms up above the air: \"12 degC\" or \"22 degF\"";
+    case Measured::carbon_to_nitrogen: return "\"18:1\"";
+    case Measured::carbon_dioxide: return "CO2 given off: \"7 mgC/gOM/day\" or \"16 mgCO2/gOM/day\"";
+    case Measured::oxygen: return "oxygen taken up: \"12 mmolO2/kgOM/h\", or stirred in water \"0.9 mgO2/gOM/h\"";
+    case Measured::nitrogen_ratio: return "ammonium nitrogen over nitrate nitrogen as a plain number: \"0.3\"";
+    case Measured::ammonium_content: return "\"300 mg/kg\" or \"0.03 %\", of dry matter";
+    case Measured::nitrogen_content: return "\"1.2 %\", of dry matter";
+    case Measured::acid_content: return "\"300 mg/kg\" or \"0.03 %\", of dry matter";
+    case Measured::carbon_content: return "\"0.5 %\" or \"5000 mg/kg\", of dry matter";
+    case Measured::organic_matter: return "\"40 %\", of dry matter";
+    case Measured::moisture: return "\"45 %\", of the compost as it is";
+    case Measured::share_of_control: return "\"95 %\", of the control";
+    case Measured::ph: return "a plain number: \"7.4\"";
+    case Measured::electric_conductivity: return "\"2.1 dS/m\"";
+    case Measured::size: return "the screen it passes: \"3/8 in\" or \"10 mm\"";
+  }
+  return {};
+}
+
+/// The text of a number and its unit. The unit has no spaces, hyphens and capitals left.
+CountedWords number_and_unit(std::string_view text) {
+  CountedWords words = read_counted_words(text);
+  for (std::size_t at = words.words.find(" per "); at != std::string::npos; at = words.words.find(" per ")) words.words.replace(at, 5, "/");
+  words.words = plain_name(words.words);
+  return words;
+}
+
+std::optional<std::pair<double, std::string_view>> begins_with(std::string_view words,
+                                                               const std::vector<std::pair<std::string_view, double>>& units) {
+  for (const auto& [unit, size] : units) {
+    if (words.starts_with(unit)) return std::pair{size, words.substr(unit.size())};
+  }
+  return std::nullopt;
+}
+
+enum class Gas { carbon, carbon_dioxide, oxygen };
+
+/// "mgC/gOM/day" in its three parts.
+struct RateUnit {
+  Gas gas;
+  bool in_moles;
+  bool per_gram;  ///< of organic matter, not per kilogram
+  double si;      ///< kg or mol of the gas per kg organic matter and second
+};
+
+std::optional<std::array<std::string_view, 3>> three_parts(std::string_view unit) {
+  const std::size_t first = unit.find('/');
+  const std::size_t second = unit.find('/', first == std::string_view::npos ? first : first + 1);
+  if (second == std::string_view::npos || unit.find('/', second + 1) != std::string_view::npos) return std::nullopt;
+  return std::array{unit.substr(0, first), unit.substr(first + 1, second - first - 1), unit.substr(second + 1)};
+}
+
+std::optional<Gas> gas_named(std::string_view name) {
+  if (name == "c" || name == "co2c" || name == "cco2") return Gas::carbon;
+  if (name == "co2") return Gas::carbon_dioxide;
+  if (name == "o2") return Gas::oxygen;
+  return std::nullopt;
+}
+
+std::optional<double> time_named(std::string_view name) {
+  if (name == "d" || name == "day") return day;
+  if (name == "h" || name == "hr" || name == "hour") return hour;
+  return std::nullopt;
+}
+
+std::optional<RateUnit> rate_unit(std::string_view unit) {
+  const auto parts = three_parts(unit);
+  if (!parts) return std::nullopt;
+  const auto amount = begins_with((*parts)[0], {{"mmol", milli}, {"mol", 1.0}, {"mg", milli * milli}, {"g", milli}});
+  const auto matter = begins_with((*parts)[1], {{"kg", 1.0}, {"g", milli}});
+  const std::optional<double> time = time_named((*parts)[2]);
+  if (!amount || !matter || !time) return std::nullopt;
+  const std::optional<Gas> gas = gas_named(amount->second);
+  const bool of_organic_matter = matter->second == "om" || matter->second == "vs" || matter->second == "organicmatter";
+  if (!gas || !of_organic_matter) return std::nullopt;
+  return RateUnit{*gas, (*parts)[0].find("mol") != std::string_view::npos, matter->first < 1.0, amount->first / matter->first / *time};
+}
+
+double moles_per_unit(const RateUnit& unit) {
+  if (unit.in_moles) return 1.0;
+  switch (unit.gas) {
+    case Gas::carbon: return 1.0 / carbon_kg_per_mol;
+    case Gas::carbon_dioxide: return 1.0 / carbon_dioxide_kg_per_mol;
+    case Gas::oxygen: return 1.0 / oxygen_kg_per_mol;
+  }
+  return 0.0;
+}
+
+TestValue read_rate(Measured measured, std::string_view text) {
+  const CountedWords words = number_and_unit(text);
+  const std::optional<RateUnit> unit = rate_unit(words.words);
+  if (!unit) refuse(text, words.words.empty() ? "has no unit" : "is not a rate of breathing of organic matter", example(measured));
+  const bool oxygen = unit->gas == Gas::oxygen;
+  if (oxygen && measured == Measured::carbon_dioxide)
+    throw TextError("\"" + std::string(text) + "\" is oxygen taken up, not CO2 given off",
+                    "name the test oxygen-uptake, or write " + std::string(example(measured)));
+  if (!oxygen && measured == Measured::oxygen)
+    throw TextError("\"" + std::string(text) + "\" is CO2 given off, not oxygen taken up",
+                    "name the test co2-respiration, or write " + std::string(example(measured)));
+  if (oxygen && !unit->in_moles && unit->per_gram) return from_si<OxygenUptakeRateInWater>(words.number * unit->si);
+  const double moles = words.number * unit->si * moles_per_unit(*unit);
+  if (oxygen) return from_si<OxygenUptakeRate>(moles);
+  return from_si<RespirationRate>(moles * carbon_kg_per_mol);
+}
+
+bool is_percent(std::string_view unit) { return unit == "%" || unit == "percent" || unit == "pct"; }
+
+/// A share of dry matter in percent, mg/kg, ppm or g/kg.
+double read_content(Measured measured, std::string_view text) {
+  const CountedWords words = number_and_unit(text);
+  if (is_percent(words.words)) return words.number / 100.0;
+  if (words.words == "mg/kg" || words.words == "ppm") return words.number * milli * milli;
+  if (words.words == "g/kg") return words.number * milli;
+  refuse(text, words.words.empty() ? "has no unit: a share is told in percent, or in mg/kg" : "is not a share of dry matter",
+         example(measured));
+}
+
+double read_plain(Measured measured, std::string_view text) {
+  const CountedWords words = number_and_unit(text);
+  const bool to_one = measured == Measured::nitrogen_ratio && words.words == ":1";
+  const bool named = measured == Measured::ph && words.words == "ph";
+  if (!words.words.empty() && !to_one && !named) refuse(text, "is not a plain number", example(measured));
+  return words.number;
+}
+
+double read_share_of_control(std::string_view text) {
+  const CountedWords words = number_and_unit(text);
+  if (!is_percent(words.words))
+    refuse(text, words.words.empty() ? "has no unit" : "is not a percentage", example(Measured::share_of_control));
+  return words.number / 100.0;
+}
+
+constexpr double siemens_per_m_in_decisiemens = 0.1;
+
+ElectricConductivity read_conductivity(std::string_view text) {
+  const CountedWords words = number_and_unit(text);
+  const std::vector<std::pair<std::string_view, double>> units{{"ds/m", 1.0},  {"ms/cm", 1.0},   {"mmho/cm", 1.0}, {"mmhos/cm", 1.0},
+                                                               {"ms/m", 0.01}, {"us/cm", 0.001}, {"µs/cm", 0.001}, {"s/m", 10.0}};
+  for (const auto& [unit, decisiemens] : units) {
+    if (words.words == unit) return words.number * decisiemens * siemens_per_m_in_decisiemens * unit::siemens_per_m;
+  }
+  refuse(text, words.words.empty() ? "has no unit" : "is not an electric conductivity", example(Measured::electric_conductivity));
+}
+
+TemperatureDifference read_rise(std::string_view text) {
+  try {
+    return read_temperature_difference(text);
+  } catch (const TextError& error) {
+    throw TextError(error.what(), "write " + std::string(example(Measured::temperature_rise)));
+  }
+}
+
+TestValue read_any(Measured measured, std::string_view text) {
+  switch (measured) {
+    case Measured::temperature_rise: return read_rise(text);
+    case Measured::carbon_to_nitrogen: return read_carbon_to_nitrogen(text);
+    case Measured::carbon_dioxide:
+    case Measured::oxygen: return read_rate(measured, text);
+    case Measured::nitrogen_ratio:
+    case Measured::ph: return read_plain(measured, text);
+    case Measured::ammonium_content:
+    case Measured::nitrogen_content: return nitrogen_dry_basis(read_content(measured, text));
+    case Measured::acid_content: return organic_dry_basis(read_content(measured, text));
+    case Measured::carbon_content: return carbon_dry_basis(read_content(measured, text));
+    case Measured::organic_matter: return read_organic_dry_basis(text);
+    case Measured::moisture: return read_moisture_wet_basis(text);
+    case Measured::share_of_control: return read_share_of_control(text);
+    case Measured::electric_conductivity: return read_conductivity(text);
+    case Measured::size: return read_length(text);
+  }
+  throw DomainError("nothing of the kind is measured");
+}
+
+struct Span {
+  double low;
+  double high;
+};
+
+/// What any compost or fresh material can show, in the usual unit; past it a text is a slip of the unit. Judged.
+Span possible(Measured measured, std::string_view unit) {
+  switch (measured) {
+    case Measured::temperature_rise: return {0.0, 80.0};
+    case Measured::carbon_to_nitrogen: return {1.0, 1000.0};
+    case Measured::carbon_dioxide: return {0.0, 200.0};
+    case Measured::oxygen: return {0.0, unit == "mgO2/gOM/h" ? 100.0 : 1000.0};
+    case Measured::nitrogen_ratio: return {0.0, 1e6};
+    case Measured::ammonium_content:
+    case Measured::acid_content: return {0.0, 100'000.0};
+    case Measured::nitrogen_content:
+    case Measured::carbon_content:
+    case Measured::organic_matter:
+    case Measured::moisture: return {0.0, 1.0};
+    case Measured::share_of_control: return {0.0, 5.0};
+    case Measured::ph: return {1.0, 14.0};
+    case Measured::electric_conductivity: return {0.0, 100.0};
+    case Measured::size: return {0.0, 300.0};
+  }
+  return {0.0, 0.0};
+}
+
+/// The number in SI, whatever is measured.
+double si_of(const TestValue& value) {
+  return std::visit(
+      [](const auto& quantity) {
+        if constexpr (std::is_same_v<std::decay_t<decltype(quantity)>, double>) {
+          return quantity;
+        } else {
+          return si_number(quantity);
+        }
+      },
+      value);
+}
+
+}  // namespace
+
+const std::vector<std::pair<std::string, Measured>>& measured_words() {
+  static const std::vector<std::pair<std::string, Measured>> words{{"temperature-rise", Measured::temperature_rise},
+                                                                   {"carbon-to-nitrogen", Measured::carbon_to_nitrogen},
+                                                                   {"carbon-dioxide", Measured::carbon_dioxide},
+                                                                   {"oxygen", Measured::oxygen},
+                                                                   {"nitrogen-ratio", Measured::nitrogen_ratio},
+                                                                   {"ammonium-content", Measured::ammonium_content},
+                                                                   {"nitrogen-content", Measured::nitrogen_content},
+                                                                   {"acid-content", Measured::acid_content},
+                                                                   {"carbon-content", Measured::carbon_content},
+                                                                   {"organic-matter", Measured::organic_matter},
+                                                                   {"moisture", Measured::moisture},
+                                                                   {"share-of-control", Measured::share_of_control},
+                                                                   {"ph", Measured::ph},
+                                                                   {"electric-conductivity", Measured::electric_conductivity},
+                                                                   {"size", Measured::size}};
+  return words;
+}
+
+ValueInUnit in_usual_unit(Measured measured, const TestValue& value) {
+  const double si = si_of(value);
+  switch (measured) {
+    case Measured::temperature_rise: return {si, "degC"};
+    case Measured::carbon_dioxide: return {si / milli * day, "mgC/gOM/day"};
+    case Measured::oxygen:
+      if (std::holds_alternative<OxygenUptakeRateInWater>(value)) return {si / milli * hour, "mgO2/gOM/h"};
+      return {si / milli * hour, "mmolO2/kgOM/h"};
+    case Measured::ammonium_content:
+    case Measured::acid_content: return {si / (milli * milli), "mg/kg"};
+    case Measured::electric_conductivity: return {si / siemens_per_m_in_decisiemens, "dS/m"};
+    case Measured::size: return {si / milli, "mm"};
+    case Measured::carbon_to_nitrogen:
+    case Measured::nitrogen_ratio:
+    case Measured::nitrogen_content:
+    case Measured::carbon_content:
+    case Measured::organic_matter:
+    case Measured::moisture:
+    case Measured::share_of_control:
+    case Measured::ph: return {si, "1"};
+  }
+  return {si, "1"};
+}
+
+TestValue read_test_value(Measured measured, std::string_view text) {
+  TestValue value = read_any(measured, text);
+  const ValueInUnit shown = in_usual_unit(measured, value);
+  const Span span = possible(measured, shown.unit);
+  if (!(shown.number >= span.low && shown.number <= span.high)) refuse(text, "is more or less than any compost has", example(measured));
+  return value;
+}
+
+std::partial_ordering compare(const TestValue& a, const TestValue& b) {
+  if (a.index() != b.index()) return std::partial_ordering::unordered;
+  constexpr double rounding = 1e-9;  // "36 degF" is 20 °C
+  const double one = si_of(a);
+  const double other = si_of(b);
+  if (std::abs(one - other) <= rounding * std::max(std::abs(one), std::abs(other))) return std::partial_ordering::equivalent;
+  if (one < other) return std::partial_ordering::less;
+  if (one > other) return std::partial_ordering::greater;
+  return std::partial_ordering::unordered;
+}
+
+RespirationRate to_respiration(OxygenUptakeRate uptake) {
+  return from_si<RespirationRate>(si_number(uptake) * respiratory_quotient * carbon_kg_per_mol);
+}
+
+OxygenUptakeRate to_oxygen_uptake(RespirationRate respiration) {
+  return from_si<OxygenUptakeRate>(si_number(respiration) / carbon_kg_per_mol / respiratory_quotient);
+}
+
+}  // namespace heapwright

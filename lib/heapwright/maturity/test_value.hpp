@@ -1,0 +1,61 @@
+#pragma once
+/// What a maturity test measures, and its values: text to quantity and back.
+
+#include <compare>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "heapwright/units/quantities.hpp"
+
+namespace heapwright {
+
+/// A plain number is a pH, a ratio of like things, or a share of a control, which may be more than one.
+using TestValue =
+    std::variant<double, TemperatureDifference, CarbonNitrogenRatio, RespirationRate, OxygenUptakeRate, OxygenUptakeRateInWater,
+                 NitrogenDryBasis, CarbonDryBasis, OrganicMatterDryBasis, MoistureWetBasis, ElectricConductivity, Length>;
+
+/// What is measured, and with it the units that a value may have. Values compare only where they are of one type: oxygen taken up in
+/// water never compares with oxygen taken up in the heap.
+enum class Measured {
+  temperature_rise,       ///< "12 degC", "22 degF": a difference
+  carbon_to_nitrogen,     ///< "18:1"
+  carbon_dioxide,         ///< "7 mgC/gOM/day", "16 mgCO2/gOM/day"
+  oxygen,                 ///< "12 mmolO2/kgOM/h", "400 mgO2/kgOM/h"; in water "0.9 mgO2/gOM/h"
+  nitrogen_ratio,         ///< "0.3", of ammonium nitrogen to nitrate nitrogen
+  ammonium_content,       ///< "300 mg/kg", "0.03 %", nitrogen of dry matter
+  nitrogen_content,       ///< "1.2 %", of dry matter
+  acid_content,           ///< "200 mg/kg", of dry matter
+  carbon_content,         ///< "0.5 %", of dry matter
+  organic_matter,         ///< "40 %", of dry matter
+  moisture,               ///< "45 %", wet basis
+  share_of_control,       ///< "95 %", may be above 100 %
+  ph,                     ///< "7.4"
+  electric_conductivity,  ///< "2.1 dS/m"
+  size,                   ///< "3/8 in"
+};
+
+/// Each with its word in criteria.toml.
+const std::vector<std::pair<std::string, Measured>>& measured_words();
+
+/// @throws TextError for a text that is no number with one of its units, and for a value that no compost has
+TestValue read_test_value(Measured measured, std::string_view text);
+
+/// A value as a number in the unit that laboratories tell it in; shares from 0 to 1 and other plain numbers have the unit "1".
+struct ValueInUnit {
+  double number;
+  std::string_view unit;
+};
+ValueInUnit in_usual_unit(Measured measured, const TestValue& value);
+
+/// How two values of one type lie to each other, those within rounding of their units being equal; unordered where the types differ.
+std::partial_ordering compare(const TestValue& a, const TestValue& b);
+
+/// Carbon leaves as CO2, one molecule for each of oxygen taken up.
+inline constexpr double respiratory_quotient = 1.0;
+RespirationRate to_respiration(OxygenUptakeRate uptake);
+OxygenUptakeRate to_oxygen_uptake(RespirationRate respiration);
+
+}  // namespace heapwright

@@ -1,0 +1,63 @@
+#include "heapwright/maturity/turf.hpp"
+
+#include <algorithm>
+
+namespace heapwright {
+namespace {
+
+bool is_inside(const TurfLimit& limit, const TestValue& value) {
+  return (!limit.low || compare(value, *limit.low) >= 0) && (!limit.high || compare(value, *limit.high) <= 0);
+}
+
+/// Carbon dioxide given off may follow from oxygen taken up by the moist compost; never from oxygen taken up in water.
+std::vector<TestValue> converted_values(const std::vector<RatedTest>& tests) {
+  std::vector<TestValue> values;
+  for (const RatedTest* one : counting(tests, "oxygen-uptake")) {
+    if (const OxygenUptakeRate* uptake = std::get_if<OxygenUptakeRate>(&one->test.value)) values.emplace_back(to_respiration(*uptake));
+  }
+  return values;
+}
+
+TurfResult result_of(const TurfLimit& limit, const std::vector<RatedTest>& tests, const Criteria& criteria) {
+  TurfResult result{&limit, criteria.find_test(limit.property), std::nullopt, std::nullopt, false};
+  std::vector<TestValue> values;
+  for (const RatedTest* one : counting(tests, limit.property)) values.push_back(one->test.value);
+  if (values.empty() && result.property->measured == Measured::carbon_dioxide) {
+    values = converted_values(tests);
+    result.converted = !values.empty();
+  }
+  for (const TestValue& value : values) {
+    const bool ok = is_inside(limit, value);
+    if (result.ok && (ok || !*result.ok)) continue;
+    result.value = value;
+    result.ok = ok;
+  }
+  return result;
+}
+
+}  // namespace
+
+std::vector<TurfResult> turf_results(const std::vector<RatedTest>& tests, const Criteria& criteria) {
+  std::vector<TurfResult> results;
+  for (const TurfLimit& limit : criteria.turf) results.push_back(result_of(limit, tests, criteria));
+  return results;
+}
+
+std::vector<TurfVerdict> turf_verdicts(const std::vector<TurfResult>& results) {
+  std::vector<TurfVerdict> verdicts;
+  for (const TurfResult& result : results) {
+    auto verdict = std::find_if(verdicts.begin(), verdicts.end(),
+                                [&](const TurfVerdict& one) { return one.specification == result.limit->specification; });
+    if (verdict == verdicts.end()) verdict = verdicts.insert(verdict, {result.limit->specification, 0, 0, {}, {}});
+    ++verdict->asked;
+    if (!result.ok) {
+      verdict->not_measured.push_back(result.property);
+      continue;
+    }
+    ++verdict->measured;
+    if (!*result.ok) verdict->fails.push_back(result.property);
+  }
+  return verdicts;
+}
+
+}  // namespace heapwright

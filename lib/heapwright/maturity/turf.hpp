@@ -1,0 +1,34 @@
+#pragma once
+/// Whether compost is fit for turf, by what each published specification asks.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "heapwright/maturity/rating.hpp"
+
+namespace heapwright {
+
+/// One property under one specification. A value at the limit passes.
+struct TurfResult {
+  const TurfLimit* limit = nullptr;
+  const TestCriterion* property = nullptr;
+  std::optional<TestValue> value;  ///< none where it was not measured
+  std::optional<bool> ok;          ///< none then
+  bool converted = false;          ///< the value from oxygen taken up, at a respiratory quotient of 1
+};
+
+/// All limits held against the tests that count, in the order of the criteria; of several tests of a property the worst.
+std::vector<TurfResult> turf_results(const std::vector<RatedTest>& tests, const Criteria& criteria);
+
+/// What a specification says of all that was measured of it.
+struct TurfVerdict {
+  std::string specification;
+  int measured = 0;
+  int asked = 0;
+  std::vector<const TestCriterion*> fails;
+  std::vector<const TestCriterion*> not_measured;
+};
+std::vector<TurfVerdict> turf_verdicts(const std::vector<TurfResult>& results);
+
+}  // namespace heapwright

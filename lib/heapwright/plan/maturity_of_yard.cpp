@@ -1,0 +1,77 @@
+#include <algorithm>
+
+#include "heapwright/plan/answers.hpp"
+#include "heapwright/process/course.hpp"
+
+namespace heapwright {
+namespace {
+
+Facts facts_of_compost(const Yard& yard) {
+  Facts facts = facts_of(yard.observations);
+  facts.insert(Fact::own_compost_on_lawn);  // what fit for turf is asked for
+  for (const Supply& supply : yard.supplies) {
+    facts.merge(facts_of(supply));
+    if (supply.may_carry_weedkiller()) facts.insert(Fact::treated);
+  }
+  return facts;
+}
+
+/// Those of using compost, and those that cannot wait.
+std::vector<std::string> cautions_of_use(const std::vector<Caution>& cautions, const Facts& facts) {
+  std::vector<std::string> ids = cautions_for(cautions, facts);
+  std::erase_if(ids, [&](const std::string& id) {
+    const auto caution = std::find_if(cautions.begin(), cautions.end(), [&](const Caution& one) { return one.id == id; });
+    return !caution->first && caution->step != "use";
+  });
+  return ids;
+}
+
+/// Cool since the day of the check that says so.
+std::optional<Date> cured_by(const std::vector<CheckResult>& checks) {
+  for (const CheckResult& result : checks) {
+    if (result.check->id != "no-reheat" || result.passed != true || !result.date) continue;
+    return Date(std::chrono::sys_days(*result.date) + std::chrono::days(cure));
+  }
+  return std::nullopt;
+}
+
+Assumption taken_for_granted(std::string what, std::string value) {
+  return {std::move(what), std::move(value), std::nullopt, std::nullopt, "judged by us", std::nullopt};
+}
+
+std::vector<Assumption> assumptions_of(const CompostKnown& known, bool moisture_is_known) {
+  std::vector<Assumption> assumptions;
+  const std::vector<RatedTest>& tests = known.rating.tests;
+  const bool rests_on_cool =
+      result_of(known.checks, "no-reheat") == true ||
+      std::any_of(tests.begin(), tests.end(), [](const RatedTest& one) { return one.criterion->kind == TestKind::stability; });
+  const bool undated = std::any_of(tests.begin(), tests.end(), [](const RatedTest& one) { return !one.test.date; });
+  if (known.rating.rating && !known.rating.carbon_to_nitrogen)
+    assumptions.push_back(taken_for_granted("C:N ratio", "not tested, taken as 25 or less"));
+  if (rests_on_cool && !moisture_is_known)
+    assumptions.push_back(
+        taken_for_granted("moisture", "the compost was moist, so that it is quiet because it is done, not because it is dry"));
+  if (undated) assumptions.push_back(taken_for_granted("tests without a date", "of the compost as it is now"));
+  return assumptions;
+}
+
+}  // namespace
+
+MaturityAnswer maturity_of(const Yard& yard, Date today) {
+  const Criteria& criteria = built_in_criteria();
+  MaturityAnswer answer;
+  CompostKnown& known = answer.known;
+  known.rating = rate(yard.observations.tests, criteria);
+  known.turf = turf_results(known.rating.tests, criteria);
+  known.checks = check_results(yard.observations.checks, criteria);
+  answer.cured_by = cured_by(known.checks);
+  known.has_cured = answer.cured_by && *answer.cured_by <= today;
+  const Facts facts = facts_of_compost(yard);
+  known.may_carry_weedkiller = facts.count(Fact::herbicide) != 0 || facts.count(Fact::treated) != 0;
+  answer.next = next_steps(known, criteria);
+  answer.assumptions = assumptions_of(known, !counting(known.rating.tests, "moisture").empty());
+  answer.cautions = cautions_of_use(yard.materials.cautions, facts);
+  return answer;
+}
+
+}  // namespace heapwright

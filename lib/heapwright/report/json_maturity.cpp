@@ -1,0 +1,82 @@
+#include <nlohmann/json.hpp>
+
+#include "heapwright/report/json.hpp"
+#include "heapwright/report/parts.hpp"
+
+namespace heapwright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json date_json(const std::optional<Date>& date) { return date ? Json(print_date(*date)) : Json(nullptr); }
+
+Json number_json(Measured measured, const std::optional<TestValue>& value) {
+  return value ? Json(in_usual_unit(measured, *value).number) : Json(nullptr);
+}
+
+/// "passed" of a screen; null of a property, which rates nothing.
+Json rating_json(const RatedTest& test) {
+  if (!test.rating) return nullptr;
+  const bool passes_screen = test.criterion->kind == TestKind::screening && *test.rating != Rating::immature;
+  return passes_screen ? "passed" : rating_word(test.rating);
+}
+
+Json rating_json(const KindRating& kind) { return kind.rating ? Json(rating_word(kind.rating)) : Json(nullptr); }
+
+Json test_json(const RatedTest& test, const Materials& materials) {
+  const ValueInUnit value = in_usual_unit(test.criterion->measured, test.test.value);
+  const Provenance* whose = test.scale == nullptr ? nullptr : &test.scale->whose;
+  return {{"test", test.criterion->id},
+          {"value", value.number},
+          {"unit", value.unit},
+          {"rating", rating_json(test)},
+          {"source", whose == nullptr ? Json(nullptr) : Json(source_words(materials, whose->source, whose->evidence))},
+          {"evidence", whose == nullptr ? Json(nullptr) : Json(evidence_word(whose->evidence))},
+          {"class", test.heating_class.empty() ? Json(nullptr) : Json(test.heating_class)},
+          {"date", date_json(test.test.date)},
+          {"superseded", test.superseded}};
+}
+
+Json check_json(const CheckResult& result) {
+  return {{"check", result.check->id},
+          {"result", !result.passed ? Json(nullptr) : Json(*result.passed ? "passed" : "failed")},
+          {"date", date_json(result.date)},
+          {"how", result.check->how}};
+}
+
+Json turf_json(const TurfResult& result, const Materials& materials) {
+  const Measured measured = result.property->measured;
+  const TurfLimit& limit = *result.limit;
+  const TestValue& any = limit.low ? *limit.low : *limit.high;
+  return {{"property", limit.property},
+          {"value", number_json(measured, result.value)},
+          {"limit", {{"low", number_json(measured, limit.low)}, {"high", number_json(measured, limit.high)}}},
+          {"unit", in_usual_unit(measured, any).unit},
+          {"ok", result.ok ? Json(*result.ok) : Json(nullptr)},
+          {"specification", limit.specification},
+          {"source", source_words(materials, limit.whose.source, limit.whose.evidence)},
+          {"evidence", evidence_word(limit.whose.evidence)},
+          {"respiratory_quotient", result.converted ? Json(respiratory_quotient) : Json(nullptr)}};
+}
+
+}  // namespace
+
+std::string json_of_maturity(const MaturityAnswer& answer, const Materials& materials) {
+  const CompostKnown& known = answer.known;
+  Json json{{"rating", rating_word(known.rating.rating)},
+            {"stability", rating_json(known.rating.stability)},
+            {"maturity", rating_json(known.rating.maturity)},
+            {"stability_tests_disagree", known.rating.stability.tests_disagree},
+            {"maturity_tests_disagree", known.rating.maturity.tests_disagree}};
+  for (const char* list : {"tests", "checks", "turf", "next"}) json[list] = Json::array();
+  for (const RatedTest& test : known.rating.tests) json["tests"].push_back(test_json(test, materials));
+  for (const CheckResult& result : known.checks) json["checks"].push_back(check_json(result));
+  for (const TurfResult& result : known.turf) json["turf"].push_back(turf_json(result, materials));
+  for (const NextStep* step : answer.next) json["next"].push_back(step_text(*step, answer));
+  json["cured_by"] = date_json(answer.cured_by);
+  json["assumptions"] = Json::parse(json_of_assumptions(answer.assumptions));
+  json["cautions"] = Json::parse(json_of_cautions(answer.cautions, materials));
+  return json.dump(2) + "\n";
+}
+
+}  // namespace heapwright

@@ -1,0 +1,328 @@
+#include <algorithm>
+#include <map>
+
+#include "heapwright/report/columns.hpp"
+#include "heapwright/report/parts.hpp"
+#include "heapwright/report/text.hpp"
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+std::string joined(const std::vector<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
+  return text;
+}
+
+/// "7 mg CO2-C/g OM/day", "12 °C", "45 %".
+std::string value_text(Measured measured, const TestValue& value, const Show& show) {
+  const ValueInUnit usual = in_usual_unit(measured, value);
+  const auto number = [&](double factor) { return print_number(factor * usual.number, 3); };
+  switch (measured) {
+    case Measured::temperature_rise: return show.temperature_rise(std::get<TemperatureDifference>(value));
+    case Measured::carbon_dioxide: return number(1.0) + " mg CO2-C/g OM/day";
+    case Measured::oxygen: return number(1.0) + (usual.unit == "mgO2/gOM/h" ? " mg O2/g OM/h" : " mmol O2/kg OM/h");
+    case Measured::size: return show.depth(std::get<Length>(value));
+    case Measured::ammonium_content:
+    case Measured::acid_content: return number(1.0) + " mg/kg";
+    case Measured::electric_conductivity: return number(1.0) + " dS/m";
+    case Measured::nitrogen_content:
+    case Measured::carbon_content:
+    case Measured::organic_matter:
+    case Measured::moisture:
+    case Measured::share_of_control: return number(100.0) + " %";
+    case Measured::carbon_to_nitrogen:
+    case Measured::nitrogen_ratio:
+    case Measured::ph: return number(1.0);
+  }
+  return {};
+}
+
+/// "30 to 50 %": the unit said once, where both ends have the same.
+std::string span_text(const std::string& low, const std::string& high) {
+  const std::size_t unit = low.rfind(' ');
+  const bool same = unit != std::string::npos && high.ends_with(low.substr(unit));
+  return (same ? low.substr(0, unit) : low) + " to " + high;
+}
+
+std::string bound_text(const Bound& bound, Measured measured, const Show& show) {
+  const std::string value = value_text(measured, bound.value, show);
+  switch (bound.side) {
+    case Bound::Side::below: return "below " + value;
+    case Bound::Side::at_most: return "at most " + value;
+    case Bound::Side::above: return "above " + value;
+    case Bound::Side::at_least: return "at least " + value;
+  }
+  return {};
+}
+
+std::string date_text(const std::optional<Date>& date) { return date ? ", " + print_date(*date) : ""; }
+
+std::string capital(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+
+// --- the first lines ------------------------------------------------------------------------------------------------------------
+
+bool is_any_check_done(const CompostKnown& known) {
+  return std::any_of(known.checks.begin(), known.checks.end(), [](const CheckResult& one) { return one.passed.has_value(); });
+}
+
+std::string why_not(const CompostKnown& known) {
+  if (known.rating.carbon_to_nitrogen == Rating::immature)
+    return "It is short of nitrogen, and would rob soil and plants of theirs. Mix greens in, or use it as mulch.";
+  if (still_composts(known)) return "It is still composting. Turn it, keep it moist, let it cure; meanwhile it is mulch.";
+  return "Plants do not bear it yet. Let it cure; meanwhile it is mulch.";
+}
+
+std::string curing_text(const MaturityAnswer& answer) {
+  if (answer.known.has_cured) return "It has cured long enough";
+  return answer.cured_by ? "Let it cure until " + print_date(*answer.cured_by) : "Let it cure for three weeks";
+}
+
+std::string not_rated_text(const MaturityAnswer& answer) {
+  const CompostKnown& known = answer.known;
+  if (still_composts(known) || harms_plants(known)) return "Not finished, by what there is. " + why_not(known);
+  if (is_ready(known))
+    return "Likely finished: all four household checks passed. " + curing_text(answer) +
+           (known.has_cured ? ". Use it on the lawn and on beds, not yet on seedlings." : ". Then use it on the lawn and on beds.");
+  if (is_any_check_done(known)) return "Nothing speaks against it so far. Do the checks that are missing, below; meanwhile it is mulch.";
+  if (!known.rating.tests.empty()) return "Nothing speaks against it so far. Do the test named below; meanwhile it is mulch.";
+  return "Nothing is known of it yet. Do the four checks below, which cost nothing and take a week; meanwhile it is mulch.";
+}
+
+std::string rated_text(const MaturityAnswer& answer) {
+  const CompostKnown& known = answer.known;
+  const std::string word = capital(std::string(rating_word(known.rating.rating))) + ". ";
+  if (known.rating.rating == Rating::immature) return word + why_not(known);
+  if (!is_ready(known)) return word + "So its tests say, but a household check failed: find out why before you use it.";
+  if (known.rating.rating == Rating::very_mature)
+    return word + "It is finished: use it on the lawn and on beds, and mixed with soil in pots.";
+  return word + "It may go on the lawn and on beds, but not on seedlings and into pots.";
+}
+
+std::string first_line(const MaturityAnswer& answer) {
+  if (answer.known.rating.rating) return wrap(rated_text(answer));
+  return wrap(not_rated_text(answer)) + "That is no rating: there are not enough tests for one.\n";
+}
+
+// --- tests ----------------------------------------------------------------------------------------------------------------------
+
+/// "IV" beside the rise.
+std::string measured_text(const RatedTest& test, const Show& show) {
+  const std::string value = value_text(test.criterion->measured, test.test.value, show);
+  return test.heating_class.empty() ? value : value + ", class " + test.heating_class;
+}
+
+std::string rating_text(const RatedTest& test) {
+  if (test.superseded) return "superseded";
+  if (test.criterion->kind == TestKind::screening && test.rating != Rating::immature) return "passes";
+  return std::string(rating_word(test.rating));
+}
+
+std::string scale_text(const RatedTest& test, const Show& show) {
+  const Measured measured = test.criterion->measured;
+  const std::string mature = bound_text(test.scale->mature, measured, show);
+  if (test.criterion->kind == TestKind::screening) return "passes " + mature;
+  const std::string text = "mature " + mature;
+  return test.scale->very_mature ? text + ", very mature " + bound_text(*test.scale->very_mature, measured, show) : text;
+}
+
+/// Whose the limits are, said once for all tests that share them.
+std::string limits_text(const std::vector<RatedTest>& tests, const Materials& materials) {
+  std::vector<std::pair<std::string, std::vector<std::string>>> by_source;
+  for (const RatedTest& test : tests) {
+    if (test.scale == nullptr) continue;
+    const Provenance& whose = test.scale->whose;
+    const std::string words = source_words(materials, whose.source, whose.evidence) + (whose.what.empty() ? "" : ", " + whose.what);
+    auto found = std::find_if(by_source.begin(), by_source.end(), [&](const auto& one) { return one.first == words; });
+    if (found == by_source.end()) found = by_source.insert(found, {words, {}});
+    std::vector<std::string>& names = found->second;
+    if (std::find(names.begin(), names.end(), test.criterion->name) == names.end()) names.push_back(test.criterion->name);
+  }
+  if (by_source.size() == 1) return wrap("  Limits: " + by_source.front().first + ".", 2);
+  std::string text;
+  for (const auto& [words, names] : by_source) text += wrap("  Limits of " + joined(names) + ": " + words + ".", 2);
+  return text;
+}
+
+std::string disagreement_text(const MaturityRating& rating, TestKind kind) {
+  std::vector<std::string> say;
+  for (const RatedTest& test : rating.tests) {
+    if (test.criterion->kind == kind && !test.superseded) say.push_back(test.criterion->name + " " + std::string(rating_word(test.rating)));
+  }
+  return wrap(std::string("  The tests of ") + (kind == TestKind::stability ? "stability" : "maturity") + " disagree: " + joined(say) +
+                  ". The less mature rules; nothing is averaged.",
+              2);
+}
+
+std::string kind_text(const std::string& kind, const KindRating& rating) {
+  return kind + ": " + (rating.rating ? std::string(rating_word(rating.rating)) : "not tested");
+}
+
+std::string tests_text(const MaturityRating& rating, const Materials& materials, const Show& show) {
+  std::vector<std::vector<std::string>> rows;
+  for (const RatedTest& test : rating.tests) {
+    if (test.criterion->kind == TestKind::property) continue;
+    rows.push_back({test.criterion->name + date_text(test.test.date), measured_text(test, show), rating_text(test)});
+    if (!test.superseded) rows.push_back({"", scale_text(test, show)});
+  }
+  if (rows.empty()) return {};
+  std::string text =
+      "\nTests (" + kind_text("is it still composting", rating.stability) + "; " + kind_text("do plants bear it", rating.maturity) + ")\n";
+  // The limits go below the value, and take the room to the right of it.
+  std::size_t name = 0;
+  std::size_t value = 0;
+  for (const auto& row : rows) {
+    if (row.size() < 3) continue;
+    name = std::max(name, width_of(row[0]));
+    value = std::max(value, width_of(row[1]));
+  }
+  for (const auto& row : rows)
+    text += row.size() < 3 ? wrap("    " + row[1], 4) : "  " + padded(row[0], name) + "  " + padded(row[1], value) + "  " + row[2] + "\n";
+  if (rating.stability.tests_disagree) text += disagreement_text(rating, TestKind::stability);
+  if (rating.maturity.tests_disagree) text += disagreement_text(rating, TestKind::maturity);
+  return text + limits_text(rating.tests, materials);
+}
+
+// --- turf -----------------------------------------------------------------------------------------------------------------------
+
+std::string limit_text(const TurfResult& result, const Show& show) {
+  const Measured measured = result.property->measured;
+  const TurfLimit& limit = *result.limit;
+  const auto value = [&](const TestValue& one) { return value_text(measured, one, show); };
+  if (limit.low && limit.high) return span_text(value(*limit.low), value(*limit.high));
+  return limit.low ? "at least " + value(*limit.low) : "at most " + value(*limit.high);
+}
+
+/// "passes Penn State (30 to 50 %); fails UK sheet (35 to 55 %)".
+std::string verdict_text(const std::vector<TurfResult>& results, const TestCriterion* property, const Show& show) {
+  std::map<bool, std::vector<std::string>> by_ok;
+  for (const TurfResult& result : results) {
+    if (result.property == property && result.ok)
+      by_ok[*result.ok].push_back(result.limit->specification + " (" + limit_text(result, show) + ")");
+  }
+  std::vector<std::string> parts;
+  if (!by_ok[true].empty()) parts.push_back("passes " + joined(by_ok[true]));
+  if (!by_ok[false].empty()) parts.push_back("fails " + joined(by_ok[false]));
+  return parts.size() == 2 ? parts[0] + "; " + parts[1] : joined(parts);
+}
+
+std::vector<const TestCriterion*> properties_of(const std::vector<TurfResult>& results, bool measured) {
+  std::vector<const TestCriterion*> properties;
+  for (const TurfResult& result : results) {
+    const bool known = std::find(properties.begin(), properties.end(), result.property) != properties.end();
+    if (result.ok.has_value() == measured && !known) properties.push_back(result.property);
+  }
+  return properties;
+}
+
+const TurfResult& of_property(const std::vector<TurfResult>& results, const TestCriterion* property) {
+  return *std::find_if(results.begin(), results.end(), [&](const TurfResult& one) { return one.property == property; });
+}
+
+std::string specifications_text(const std::vector<TurfResult>& results) {
+  std::vector<std::string> parts;
+  for (const TurfVerdict& verdict : turf_verdicts(results)) {
+    if (verdict.measured == 0) continue;
+    std::vector<std::string> names;
+    for (const TestCriterion* property : verdict.fails) names.push_back(property->name);
+    const std::string of = std::to_string(verdict.measured) + " of its " + std::to_string(verdict.asked) + " limits measured";
+    parts.push_back(verdict.specification + (names.empty() ? ": passes, " : ": fails on " + joined(names) + ", ") + of);
+  }
+  std::string text;
+  for (const std::string& part : parts) text += wrap("  " + part + ".", 2);
+  return text;
+}
+
+std::string turf_sources_text(const std::vector<TurfResult>& results, const Materials& materials) {
+  std::vector<std::string> sources;
+  for (const TurfResult& result : results) {
+    if (!result.ok) continue;
+    const Provenance& whose = result.limit->whose;
+    const std::string words = result.limit->specification + ": " + source_words(materials, whose.source, whose.evidence);
+    if (std::find(sources.begin(), sources.end(), words) == sources.end()) sources.push_back(words);
+  }
+  std::string text;
+  for (const std::string& source : sources) text += (text.empty() ? "" : "; ") + source;
+  return wrap("  (" + text + ".)", 2);
+}
+
+std::string names_of(const std::vector<const TestCriterion*>& properties) {
+  std::vector<std::string> names;
+  for (const TestCriterion* property : properties) names.push_back(property->name);
+  return joined(names);
+}
+
+std::string turf_text(const CompostKnown& known, const Materials& materials, const Show& show) {
+  const std::vector<const TestCriterion*> measured = properties_of(known.turf, true);
+  const std::vector<const TestCriterion*> missing = properties_of(known.turf, false);
+  if (measured.empty()) return "\n" + wrap("Fit for turf: nothing measured that turf specifications ask for (" + names_of(missing) + ").");
+  std::string text = "\nFit for turf (a value at the limit passes)\n";
+  bool converted = false;
+  std::vector<std::vector<std::string>> rows;
+  for (const TestCriterion* property : measured) {
+    const TurfResult& result = of_property(known.turf, property);
+    converted = converted || result.converted;
+    rows.push_back({property->name, value_text(property->measured, *result.value, show), verdict_text(known.turf, property, show)});
+  }
+  text += columns(rows);
+  if (converted) text += wrap("  CO2 is converted from oxygen at a respiratory quotient of 1: one CO2 for each O2.", 2);
+  if (!counting(known.rating.tests, "salts-paste").empty())
+    text += wrap("  Salts in a saturated paste are not held against these limits, which are for a 1:5 slurry: the two do not convert.", 2);
+  text += specifications_text(known.turf);
+  if (!missing.empty()) text += wrap("  Not measured: " + names_of(missing) + ".", 2);
+  return text + turf_sources_text(known.turf, materials);
+}
+
+// --- household checks -----------------------------------------------------------------------------------------------------------
+
+std::string done_text(const CheckResult& result) {
+  const std::string word = *result.passed ? "passed" : "failed";
+  return item(result.check->name + ": " + word + date_text(result.date) + "; " +
+              (*result.passed ? result.check->passed : result.check->failed));
+}
+
+std::string missing_text(const CheckResult& result) { return item("not done: " + result.check->name + ". " + result.check->how); }
+
+/// With a rating the missing ones are named only: the laboratory has looked closer.
+std::string checks_text(const CompostKnown& known) {
+  std::string text = "\nHousehold checks (they give no rating)\n";
+  std::vector<std::string> missing;
+  for (const CheckResult& result : known.checks) {
+    if (result.passed) {
+      text += done_text(result);
+    } else if (!known.rating.rating) {
+      text += missing_text(result);
+    } else {
+      missing.push_back(result.check->name);
+    }
+  }
+  return missing.empty() ? text : text + item("not done: " + joined(missing));
+}
+
+std::string next_text(const MaturityAnswer& answer) {
+  std::string text = "\nNext\n";
+  for (const NextStep* step : answer.next) text += item(step_text(*step, answer));
+  return text;
+}
+
+}  // namespace
+
+std::string step_text(const NextStep& step, const MaturityAnswer& answer) {
+  return step.id == "cure" && answer.cured_by ? step.text + " That is until " + print_date(*answer.cured_by) + "." : step.text;
+}
+
+std::string text_of_maturity(const MaturityAnswer& answer, const Materials& materials, const Show& show) {
+  const CompostKnown& known = answer.known;
+  // Without a rating it is the household checks that a person goes by.
+  const bool rated = known.rating.rating.has_value();
+  const std::string checks = checks_text(known);
+  return text_of_first_cautions(answer.cautions, materials) + first_line(answer) + (rated ? "" : checks) + next_text(answer) +
+         tests_text(known.rating, materials, show) + turf_text(known, materials, show) + (rated ? checks : "") +
+         text_of_assumptions(answer.assumptions, std::nullopt, show) + text_of_cautions(answer.cautions, materials);
+}
+
+}  // namespace heapwright
