@@ -13,8 +13,10 @@
 namespace heapwright {
 namespace {
 
-const std::vector<std::pair<std::string, TestKind>> kind_words{
-    {"screen", TestKind::screening}, {"stability", TestKind::stability}, {"maturity", TestKind::maturity}, {"property", TestKind::property}};
+const std::vector<std::pair<std::string, TestKind>> kind_words{{"screen", TestKind::screening},
+                                                               {"stability", TestKind::stability},
+                                                               {"maturity", TestKind::maturity},
+                                                               {"property", TestKind::property}};
 
 constexpr std::array<std::pair<std::string_view, Bound::Side>, 4> side_words{{{"below ", Bound::Side::below},
                                                                               {"at most ", Bound::Side::at_most},
@@ -30,6 +32,7 @@ std::string required_text(Table& table, std::string_view key) {
 Provenance read_provenance(Table& table) {
   Provenance whose;
   whose.source = required_text(table, "source");
+  table.require("evidence", "write evidence = \"seen\", \"secondary\", \"memory\" or \"judged\"");
   whose.evidence = table.one_of("evidence", evidence_words()).value_or(Evidence::judged);
   whose.what = table.text("what").value_or("");
   table.has("note");
