@@ -85,7 +85,7 @@ def check_maturity(where, maturity):
     for test in maturity["tests"]:
         has(f"{where} tests", test, {"test", "value", "unit", "rating", "source", "evidence", "class", "date", "superseded"})
     for check in maturity["checks"]:
-        has(f"{where} checks", check, {"check", "result", "date", "how"})
+        has(f"{where} checks", check, {"check", "result", "date", "how", "source", "evidence"})
     for limit in maturity["turf"]:
         has(f"{where} turf", limit, {"property", "value", "limit", "unit", "ok", "specification", "source", "evidence", "respiratory_quotient"})
         has(f"{where} turf limit", limit["limit"], {"low", "high"})

@@ -146,19 +146,21 @@ std::string scale_text(const RatedTest& test, const Show& show) {
 /// Whose the limits are, said once for all tests that share them.
 std::string limits_text(const std::vector<RatedTest>& tests, const Materials& materials) {
   std::vector<std::pair<std::string, std::vector<std::string>>> by_source;
+  bool remembered = false;
   for (const RatedTest& test : tests) {
     if (test.scale == nullptr) continue;
     const Provenance& whose = test.scale->whose;
+    remembered = remembered || whose.evidence == Evidence::memory;
     const std::string words = source_words(materials, whose.source, whose.evidence) + (whose.what.empty() ? "" : ", " + whose.what);
     auto found = std::find_if(by_source.begin(), by_source.end(), [&](const auto& one) { return one.first == words; });
     if (found == by_source.end()) found = by_source.insert(found, {words, {}});
     std::vector<std::string>& names = found->second;
     if (std::find(names.begin(), names.end(), test.criterion->name) == names.end()) names.push_back(test.criterion->name);
   }
-  if (by_source.size() == 1) return wrap("  Limits: " + by_source.front().first + ".", 2);
   std::string text;
-  for (const auto& [words, names] : by_source) text += wrap("  Limits of " + joined(names) + ": " + words + ".", 2);
-  return text;
+  for (const auto& [words, names] : by_source)
+    text += wrap("  Limits" + (by_source.size() == 1 ? "" : " of " + joined(names)) + ": " + words + ".", 2);
+  return remembered ? text + "  So the rating is no published index's.\n" : text;
 }
 
 std::string disagreement_text(const MaturityRating& rating, TestKind kind) {
@@ -254,16 +256,28 @@ std::string specifications_text(const std::vector<TurfResult>& results) {
   std::vector<std::string> fails;
   for (const TurfVerdict& verdict : turf_verdicts(results)) {
     if (verdict.measured == 0) continue;
-    const bool first = passes.empty() && fails.empty();
-    const std::string name = verdict.specification + " (" + std::to_string(verdict.measured) + " of its " + std::to_string(verdict.asked) +
-                             (first ? " limits measured)" : ")");
+    const std::string name = verdict.specification + " (" + std::to_string(verdict.measured) + " of " + std::to_string(verdict.asked) + ")";
     if (verdict.fails.empty()) {
       passes.push_back(name);
     } else {
       fails.push_back(name + " on " + names_of(verdict.fails));
     }
   }
-  return "In all it " + passes_and_fails(passes, fails) + ".";
+  return "In all (so many of its limits measured) it " + passes_and_fails(passes, fails) + ".";
+}
+
+/// What the specifications say of some limits, as "fine grade".
+std::string fine_print(const std::vector<TurfResult>& results) {
+  std::vector<std::pair<std::string, std::vector<std::string>>> by_words;
+  for (const TurfResult& result : results) {
+    if (!result.ok || result.limit->whose.what.empty()) continue;
+    const std::string words = result.property->name + ": " + result.limit->whose.what;
+    if (by_words.empty() || by_words.back().first != words) by_words.push_back({words, {}});
+    by_words.back().second.push_back(result.limit->specification);
+  }
+  std::string text;
+  for (const auto& [words, specifications] : by_words) text += (text.empty() ? "" : "; ") + joined(specifications) + ", " + words;
+  return text.empty() ? text : wrap("  Fine print: " + text + ".", 2);
 }
 
 std::string turf_sources_text(const std::vector<TurfResult>& results, const Materials& materials) {
@@ -271,7 +285,9 @@ std::string turf_sources_text(const std::vector<TurfResult>& results, const Mate
   for (const TurfResult& result : results) {
     if (!result.ok) continue;
     const Provenance& whose = result.limit->whose;
-    const std::string words = result.limit->specification + ": " + source_words(materials, whose.source, whose.evidence);
+    const std::string title = source_words(materials, whose.source, whose.evidence);
+    const std::string& name = result.limit->specification;
+    const std::string words = title.find(name) == std::string::npos ? name + ": " + title : title;
     if (std::find(sources.begin(), sources.end(), words) == sources.end()) sources.push_back(words);
   }
   std::string text;
@@ -298,7 +314,7 @@ std::string turf_text(const CompostKnown& known, const Materials& materials, con
   text +=
       wrap("  " + specifications_text(known.turf) + (is_ready(known) ? "" : " None of this makes up for compost that is not finished."), 2);
   if (!missing.empty()) text += wrap("  Not measured: " + names_of(missing) + ".", 2);
-  return text + turf_sources_text(known.turf, materials);
+  return text + fine_print(known.turf) + turf_sources_text(known.turf, materials);
 }
 
 // --- household checks -----------------------------------------------------------------------------------------------------------
@@ -309,17 +325,26 @@ std::string done_text(const CheckResult& result) {
               (*result.passed ? result.check->passed : result.check->failed));
 }
 
-std::string missing_text(const CheckResult& result) { return item("not done: " + result.check->name + ". " + result.check->how); }
+/// Whose it is, where somebody published it; the heading says that the rest is common practice.
+std::string published_text(const Provenance& whose, const Materials& materials) {
+  return whose.evidence == Evidence::judged ? "" : " (" + source_words(materials, whose.source, whose.evidence) + ")";
+}
+
+std::string missing_text(const CheckResult& result, const Materials& materials) {
+  return item("not done: " + result.check->name + ". " + result.check->how + published_text(result.check->whose, materials));
+}
 
 /// With a rating the missing ones are named only: the laboratory has looked closer.
-std::string checks_text(const CompostKnown& known) {
-  std::string text = "\nHousehold checks (they give no rating)\n";
+std::string checks_text(const CompostKnown& known, const Materials& materials) {
+  if (known.rating.rating && !is_any_check_done(known))
+    return "\nHousehold checks: none done. `heapwright maturity` without a file tells how.\n";
+  std::string text = "\nHousehold checks (no rating; common practice where no source is named)\n";
   std::vector<std::string> missing;
   for (const CheckResult& result : known.checks) {
     if (result.passed) {
       text += done_text(result);
     } else if (!known.rating.rating) {
-      text += missing_text(result);
+      text += missing_text(result, materials);
     } else {
       missing.push_back(result.check->name);
     }
@@ -327,9 +352,9 @@ std::string checks_text(const CompostKnown& known) {
   return missing.empty() ? text : text + item("not done: " + joined(missing));
 }
 
-std::string next_text(const MaturityAnswer& answer) {
-  std::string text = "\nNext\n";
-  for (const NextStep* step : answer.next) text += item(step_text(*step, answer));
+std::string next_text(const MaturityAnswer& answer, const Materials& materials) {
+  std::string text = "\nNext (common practice where no source is named)\n";
+  for (const NextStep* step : answer.next) text += item(step_text(*step, answer) + published_text(step->whose, materials));
   return text;
 }
 
@@ -343,8 +368,8 @@ std::string text_of_maturity(const MaturityAnswer& answer, const Materials& mate
   const CompostKnown& known = answer.known;
   // Without a rating it is the household checks that a person goes by.
   const bool rated = known.rating.rating.has_value();
-  const std::string checks = checks_text(known);
-  return text_of_first_cautions(answer.cautions, materials) + first_line(answer) + (rated ? "" : checks) + next_text(answer) +
+  const std::string checks = checks_text(known, materials);
+  return text_of_first_cautions(answer.cautions, materials) + first_line(answer) + (rated ? "" : checks) + next_text(answer, materials) +
          tests_text(known.rating, materials, show) + turf_text(known, materials, show) + (rated ? checks : "") +
          text_of_assumptions(answer.assumptions, std::nullopt, show) + text_of_cautions(answer.cautions, materials);
 }
