@@ -75,6 +75,13 @@ YARDS = [
     ("cut larger than its zone", '[[lawn.zone]]\nname = "f"\nshape = "area"\narea = "10 ft2"\n[[lawn.without]]\nfrom = "f"\nshape = "area"\narea = "20 ft2"\n', r"this is larger than what is left"),
     ("cut from nowhere", '[[lawn.zone]]\nname = "front"\nshape = "area"\narea = "10 ft2"\n[[lawn.without]]\nfrom = "back"\nshape = "area"\narea = "2 ft2"\n', r'from: there is no zone "back".*front'),
     ("eleven months of weather", '[climate]\nmean_air_temperature = ["1 degC"]\n', r"has 1 temperatures.*twelve"),
+    ("unknown maturity test", '[[maturity.test]]\ntest = "self-heatng"\nvalue = "12 degC"\n', r'yard.toml:2:8: test: "self-heatng" is no known test.*did you mean "self-heating"\?'),
+    ("a rise without a scale", '[[maturity.test]]\ntest = "self-heating"\nvalue = "12"\n', r'yard.toml:3:9: value: "12" has no unit.*"12 degC" or "22 degF"'),
+    ("oxygen for carbon dioxide", '[[maturity.test]]\ntest = "co2-respiration"\nvalue = "12 mmolO2/kgOM/h"\n', r"yard.toml:3:9: value: .*is oxygen taken up.*name the test oxygen-uptake"),
+    ("a value that is a number", '[[maturity.test]]\ntest = "ph"\nvalue = 7.4\n', r'yard.toml:3:9: value: must stand in quotes.*"7.4"'),
+    ("a value that no compost has", '[[maturity.test]]\ntest = "ph"\nvalue = "74"\n', r"yard.toml:3:9: value: .*more or less than any compost has"),
+    ("no sprouts in the control", '[[maturity.test]]\ntest = "emergence"\ngerminated = "8 of 10"\ncontrol = "0 of 10"\n', r"yard.toml:4:11: control: nothing came up in the control"),
+    ("unknown household check", '[[maturity.check]]\ncheck = "looks-good"\nresult = "passed"\n', r'yard.toml:2:9: check: "looks-good" is not known here'),
     ("temperature without a scale", '[climate]\ncoldest_month = "30"\nwarmest_month = "70 degF"\n', r'coldest_month: "30" has no unit.*degF'),
     ("a year's mean without its swing", '[climate]\nannual_mean = "53 degF"\n', r'yard.toml:1:1: climate: gives only one of the year.s mean and its swing.*swing = "46 degF"'),
     ("a swing without a scale", '[climate]\nannual_mean = "53 degF"\nswing = "46"\n', r'yard.toml:3:9: swing: "46" has no unit.*degF'),
@@ -149,6 +156,11 @@ ACCEPTED = [
 ]
 
 OPTIONS = [
+    ("a test without a value", ["maturity", "--test", "self-heating"], r'--test: "self-heating" has no "=".*--test "self-heating=12 degC"'),
+    ("an unknown test", ["maturity", "--test", "vigr=90 %"], r'--test: "vigr" is no known test.*did you mean "vigor"\?'),
+    ("a test with a wrong unit", ["maturity", "--test", "ammonium=300 ppb"], r'--test: "300 ppb" is not a share of dry matter.*300 mg/kg'),
+    ("an unknown check", ["maturity", "--check", "sealed-bg=passed"], r'--check: "sealed-bg" is no household check.*did you mean "sealed-bag"\?'),
+    ("a check that is neither", ["maturity", "--check", "looks=maybe"], r'--check: "maybe" is no result of a check.*passed, failed'),
     ("unknown command", ["mixx"], r"did you mean mix\?"),
     ("unknown option", ["mix", "--ad", "leaves=1 yd3"], r"did you mean --add\?"),
     ("no file", ["plan"], r"file"),

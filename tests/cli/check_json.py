@@ -23,6 +23,7 @@ TOPDRESS = {"area_m2", "depth_m", "volume_m3", "volume_with_allowance_m3", "cove
 HEAP = {"shape", "volume_m3", "surface_m2", "footprint_m2", "count", "fits", "tall_enough_to_heat", "notes", "mix_volume_m3", "heaps_needed",
         "filled_height_m", "settled_height_m"} | {"assumptions", "cautions"}
 PLAN = {"yard", "season", "recipe", "heap", "forecast", "readings", "maturity", "topdress", "supply", "calendar"}
+MATURITY = {"rating", "stability", "maturity", "tests", "checks", "turf", "next", "stability_tests_disagree", "maturity_tests_disagree", "cured_by"}
 EVERY_ANSWER = {"assumptions", "cautions"}
 
 failures = []
@@ -79,6 +80,21 @@ def check_recipe(where, recipe):
         has(f"{where} held_back_by", held, {"limit", "feedstock", "what_would_help"})
 
 
+def check_maturity(where, maturity):
+    has(where, maturity, MATURITY)
+    for test in maturity["tests"]:
+        has(f"{where} tests", test, {"test", "value", "unit", "rating", "source", "evidence", "class", "date", "superseded"})
+    for check in maturity["checks"]:
+        has(f"{where} checks", check, {"check", "result", "date", "how", "source", "evidence"})
+    for limit in maturity["turf"]:
+        has(f"{where} turf", limit, {"property", "value", "limit", "unit", "ok", "specification", "source", "evidence", "respiratory_quotient"})
+        has(f"{where} turf limit", limit["limit"], {"low", "high"})
+        if (limit["ok"] is None) != (limit["value"] is None):
+            failures.append(f"{where} turf: {limit['property']} is judged without a value, or not judged with one")
+    if not maturity["next"] or not all(isinstance(step, str) and step for step in maturity["next"]):
+        failures.append(f"{where} says nothing of what to do next")
+
+
 def main():
     program = str(pathlib.Path(sys.argv[1]).resolve())
     yard = "examples/quarter-acre.toml"
@@ -108,8 +124,15 @@ def main():
     has("plan heap", plan["heap"], HEAP)
     if plan["heap"] != answer(program, "heap", yard):
         failures.append("plan tells another heap than heap")
+    for arguments in ((), ("tests/cli/golden/lab-report.toml",), ("tests/cli/golden/tests-disagree.toml",), ("--check", "looks=failed"),
+                      ("--test", "self-heating=12 degC"), ("--test", "C:N=30:1")):
+        check_maturity(str(arguments), answer(program, "maturity", *arguments))
+    rated = answer(program, "maturity", "--test", "self-heating=22 degF", "--test", "emergence=95 %")
+    found = [rated["rating"], *((test["test"], round(test["value"], 2), test["unit"], test["rating"], test["class"]) for test in rated["tests"])]
+    if found != ["mature", ("self-heating", 12.22, "degC", "mature", "IV"), ("emergence", 0.95, "1", "very mature", None)]:
+        failures.append(f"maturity of two tests: {found}")
     print("\n".join(failures))
-    print(f"JSON of 19 commands, {len(failures)} failures")
+    print(f"JSON of 26 commands, {len(failures)} failures")
     return 1 if failures else 0
 
 

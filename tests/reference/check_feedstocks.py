@@ -425,6 +425,34 @@ def check_density(report, ident, row):
                 report.check(kg_per_m3(text) <= most, f"density: {ident} {packing}: {text} is {kg_per_m3(text):.0f} kg/m3, its solids and water without air {most:.0f} kg/m3")
 
 
+# --- h. criteria of maturity ----------------------------------------------------------------------------------------------------
+
+
+def rows_of_criteria(rest):
+    """All that must say whose it is: (where it stands, row)."""
+    for test in rest["test"]:
+        for key in ("scale", "classes"):
+            for row in test.get(key, []):
+                yield f"test {test['id']} {key}", row
+    for turf in rest["turf"]:
+        for limit in turf["limits"]:
+            yield f"turf {turf['property']}", limit
+    for table in ("check", "step"):
+        for row in rest[table]:
+            yield f"{table} {row['id']}", row
+
+
+def check_criteria(report, rest):
+    """That the marks are right is checked with all other readings; here, that none is missing, and that a rating has a scale."""
+    for where, row in rows_of_criteria(rest):
+        report.check("source" in row and "evidence" in row, f"criteria: {where}: does not say whose it is")
+    for test in rest["test"]:
+        report.check(bool(test.get("scale")) == (test["kind"] != "property"), f"criteria: {test['id']}: a {test['kind']} with{'' if test.get('scale') else 'out'} a scale")
+    for turf in rest["turf"]:
+        of_one = [limit["whose"] for limit in turf["limits"]]
+        report.check(len(of_one) == len(set(of_one)), f"criteria: turf {turf['property']}: one specification stands twice")
+
+
 def read_tables(folder):
     tables = {name: {} for name in ("feedstock", "compost", "container", "source", "caution", "keep_out")}
     rest = {}
@@ -473,6 +501,7 @@ def main(arguments):
         for ident, row in tables[name].items():
             check_pointers(report, f"{name} {ident}", row.get("note", ""), known)
     check_presence(report, tables)
+    check_criteria(report, rest)
 
     print(f"{report.checks} checks, {report.failures} failures")
     return 1 if report.failures else 0

@@ -32,6 +32,7 @@ std::string required_text(Table& table, std::string_view key) {
 Provenance read_provenance(Table& table) {
   Provenance whose;
   whose.source = required_text(table, "source");
+  table.require("evidence", "write evidence = \"seen\", \"secondary\", \"memory\" or \"judged\"");
   whose.evidence = table.one_of("evidence", evidence_words()).value_or(Evidence::judged);
   whose.what = table.text("what").value_or("");
   table.has("note");

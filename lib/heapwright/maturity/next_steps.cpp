@@ -34,20 +34,22 @@ bool any_too_coarse(const CompostKnown& known) {
 }  // namespace
 
 bool still_composts(const CompostKnown& known) {
-  return known.rating.stability.rating == Rating::immature || failed(known, "no-reheat") || failed(known, "sealed-bag") ||
-         failed(known, "looks");
+  if (known.rating.stability.rating) return known.rating.stability.rating == Rating::immature;
+  return failed(known, "no-reheat") || failed(known, "sealed-bag") || failed(known, "looks");
 }
 
-bool harms_plants(const CompostKnown& known) { return known.rating.maturity.rating == Rating::immature || failed(known, "seeds"); }
+bool harms_plants(const CompostKnown& known) {
+  return known.rating.maturity.rating ? known.rating.maturity.rating == Rating::immature : failed(known, "seeds");
+}
 
 bool is_ready(const CompostKnown& known) {
-  const bool nothing_against = !lacks_nitrogen(known) && !still_composts(known) && !harms_plants(known);
+  const bool nothing_against = !lacks_nitrogen(known) && !still_composts(known) && !harms_plants(known) && !any_failed(known.checks);
   return nothing_against && (known.rating.rating || all_passed(known.checks));
 }
 
 std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteria& criteria) {
   const bool ready = is_ready(known);
-  const bool doubtful = lacks_nitrogen(known) || still_composts(known) || harms_plants(known);
+  const bool doubtful = lacks_nitrogen(known) || still_composts(known) || harms_plants(known) || any_failed(known.checks);
   const bool rated = known.rating.rating.has_value();
   const bool fit_for_pots = ready && known.rating.rating == Rating::very_mature;
   std::set<std::string, std::less<>> wanted;
@@ -55,8 +57,8 @@ std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteri
     if (so) wanted.insert(step);
   };
   when(lacks_nitrogen(known), "more-greens");
-  when(still_composts(known), "turn");
-  when(doubtful || !ready, "wet");
+  when(still_composts(known) || any_failed(known.checks), "turn");
+  when(still_composts(known) || (!ready && !rated), "wet");
   when(!known.has_cured && (doubtful || !rated), "cure");
   when(passes_none(known, "moisture", Off::too_much), "let-dry");
   when(ready && passes_none(known, "moisture", Off::too_little), "wet-to-spread");
@@ -67,7 +69,6 @@ std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteri
   when(!rated && !known.rating.maturity.rating, "test-maturity");
   when(!ready, "mulch");
   when(!fit_for_pots, "not-on-seedlings");
-  when(known.may_carry_weedkiller, "pot-test");
   std::vector<const NextStep*> steps;
   for (const NextStep& step : criteria.steps) {
     if (wanted.erase(step.id) > 0) steps.push_back(&step);

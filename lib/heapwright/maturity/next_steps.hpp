@@ -14,15 +14,14 @@ struct CompostKnown {
   MaturityRating rating;
   std::vector<TurfResult> turf;
   std::vector<CheckResult> checks;
-  bool has_cured = false;             ///< long enough, since it went cool
-  bool may_carry_weedkiller = false;  ///< by what went into it
+  bool has_cured = false;  ///< long enough, since it went cool
 };
 
-/// Whether a test of stability, or a household check, says that it still composts.
+/// Whether it still composts: a test of stability says so, household checks where there is none.
 bool still_composts(const CompostKnown& known);
-/// Whether a test of maturity, or seeds, say that plants do not bear it.
+/// Whether plants do not bear it: a test of maturity says so, seeds where there is none.
 bool harms_plants(const CompostKnown& known);
-/// Whether nothing speaks against it and it is rated, or every household check passed.
+/// Whether nothing speaks against it, and it is rated or every household check passed.
 bool is_ready(const CompostKnown& known);
 
 /// In the order of the criteria, the most pressing first. @param criteria must outlive the result

@@ -11,18 +11,19 @@ Facts facts_of_compost(const Yard& yard) {
   facts.insert(Fact::own_compost_on_lawn);  // what fit for turf is asked for
   for (const Supply& supply : yard.supplies) {
     facts.merge(facts_of(supply));
-    if (supply.may_carry_weedkiller()) facts.insert(Fact::treated);
+    if (supply.may_carry_weedkiller()) facts.insert(Fact::herbicide);
   }
   return facts;
 }
 
-/// Those of using compost, and those that cannot wait.
+/// Those of using compost, and those that cannot wait. First the weedkiller, which no test of maturity shows.
 std::vector<std::string> cautions_of_use(const std::vector<Caution>& cautions, const Facts& facts) {
   std::vector<std::string> ids = cautions_for(cautions, facts);
   std::erase_if(ids, [&](const std::string& id) {
     const auto caution = std::find_if(cautions.begin(), cautions.end(), [&](const Caution& one) { return one.id == id; });
     return !caution->first && caution->step != "use";
   });
+  std::stable_partition(ids.begin(), ids.end(), [](const std::string& id) { return id == "herbicide-pot-test"; });
   return ids;
 }
 
@@ -66,11 +67,9 @@ MaturityAnswer maturity_of(const Yard& yard, Date today) {
   known.checks = check_results(yard.observations.checks, criteria);
   answer.cured_by = cured_by(known.checks);
   known.has_cured = answer.cured_by && *answer.cured_by <= today;
-  const Facts facts = facts_of_compost(yard);
-  known.may_carry_weedkiller = facts.count(Fact::herbicide) != 0 || facts.count(Fact::treated) != 0;
   answer.next = next_steps(known, criteria);
   answer.assumptions = assumptions_of(known, !counting(known.rating.tests, "moisture").empty());
-  answer.cautions = cautions_of_use(yard.materials.cautions, facts);
+  answer.cautions = cautions_of_use(yard.materials.cautions, facts_of_compost(yard));
   return answer;
 }
 

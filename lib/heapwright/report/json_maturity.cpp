@@ -37,11 +37,14 @@ Json test_json(const RatedTest& test, const Materials& materials) {
           {"superseded", test.superseded}};
 }
 
-Json check_json(const CheckResult& result) {
+Json check_json(const CheckResult& result, const Materials& materials) {
+  const Provenance& whose = result.check->whose;
   return {{"check", result.check->id},
           {"result", !result.passed ? Json(nullptr) : Json(*result.passed ? "passed" : "failed")},
           {"date", date_json(result.date)},
-          {"how", result.check->how}};
+          {"how", result.check->how},
+          {"source", source_words(materials, whose.source, whose.evidence)},
+          {"evidence", evidence_word(whose.evidence)}};
 }
 
 Json turf_json(const TurfResult& result, const Materials& materials) {
@@ -56,6 +59,7 @@ Json turf_json(const TurfResult& result, const Materials& materials) {
           {"specification", limit.specification},
           {"source", source_words(materials, limit.whose.source, limit.whose.evidence)},
           {"evidence", evidence_word(limit.whose.evidence)},
+          {"what", limit.whose.what},
           {"respiratory_quotient", result.converted ? Json(respiratory_quotient) : Json(nullptr)}};
 }
 
@@ -70,7 +74,7 @@ std::string json_of_maturity(const MaturityAnswer& answer, const Materials& mate
             {"maturity_tests_disagree", known.rating.maturity.tests_disagree}};
   for (const char* list : {"tests", "checks", "turf", "next"}) json[list] = Json::array();
   for (const RatedTest& test : known.rating.tests) json["tests"].push_back(test_json(test, materials));
-  for (const CheckResult& result : known.checks) json["checks"].push_back(check_json(result));
+  for (const CheckResult& result : known.checks) json["checks"].push_back(check_json(result, materials));
   for (const TurfResult& result : known.turf) json["turf"].push_back(turf_json(result, materials));
   for (const NextStep* step : answer.next) json["next"].push_back(step_text(*step, answer));
   json["cured_by"] = date_json(answer.cured_by);

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <map>
 
 #include "heapwright/report/columns.hpp"
 #include "heapwright/report/parts.hpp"
@@ -39,13 +38,6 @@ std::string value_text(Measured measured, const TestValue& value, const Show& sh
   return {};
 }
 
-/// "30 to 50 %": the unit said once, where both ends have the same.
-std::string span_text(const std::string& low, const std::string& high) {
-  const std::size_t unit = low.rfind(' ');
-  const bool same = unit != std::string::npos && high.ends_with(low.substr(unit));
-  return (same ? low.substr(0, unit) : low) + " to " + high;
-}
-
 std::string bound_text(const Bound& bound, Measured measured, const Show& show) {
   const std::string value = value_text(measured, bound.value, show);
   switch (bound.side) {
@@ -55,6 +47,13 @@ std::string bound_text(const Bound& bound, Measured measured, const Show& show) 
     case Bound::Side::at_least: return "at least " + value;
   }
   return {};
+}
+
+/// Without the unit that a value beside it has.
+std::string without_unit_of(std::string text, const std::string& value) {
+  const std::size_t unit = value.find(' ');
+  if (unit != std::string::npos && text.ends_with(value.substr(unit))) text.resize(text.size() - (value.size() - unit));
+  return text;
 }
 
 std::string date_text(const std::optional<Date>& date) { return date ? ", " + print_date(*date) : ""; }
@@ -93,18 +92,32 @@ std::string not_rated_text(const MaturityAnswer& answer) {
   return "Nothing is known of it yet. Do the four checks below, which cost nothing and take a week; meanwhile it is mulch.";
 }
 
-std::string rated_text(const MaturityAnswer& answer) {
-  const CompostKnown& known = answer.known;
+/// How many turf specifications it passes; nothing where nothing was measured of them.
+std::string turf_passed_text(const CompostKnown& known) {
+  int measured = 0;
+  int passed = 0;
+  for (const TurfVerdict& verdict : turf_verdicts(known.turf)) {
+    measured += verdict.measured > 0 ? 1 : 0;
+    passed += verdict.measured > 0 && verdict.fails.empty() ? 1 : 0;
+  }
+  if (measured == 0) return {};
+  return " For turf it passes " + std::to_string(passed) + " of the " + std::to_string(measured) +
+         " specifications below, on what was measured.";
+}
+
+std::string rated_text(const CompostKnown& known) {
   const std::string word = capital(std::string(rating_word(known.rating.rating))) + ". ";
   if (known.rating.rating == Rating::immature) return word + why_not(known);
   if (!is_ready(known)) return word + "So its tests say, but a household check failed: find out why before you use it.";
-  if (known.rating.rating == Rating::very_mature)
-    return word + "It is finished: use it on the lawn and on beds, and mixed with soil in pots.";
-  return word + "It may go on the lawn and on beds, but not on seedlings and into pots.";
+  const bool very = known.rating.rating == Rating::very_mature;
+  return word +
+         (very ? "It is finished: use it on the lawn and on beds, and mixed with soil in pots."
+               : "It may go on the lawn and on beds, but not on seedlings or into pots.") +
+         turf_passed_text(known);
 }
 
 std::string first_line(const MaturityAnswer& answer) {
-  if (answer.known.rating.rating) return wrap(rated_text(answer));
+  if (answer.known.rating.rating) return wrap(rated_text(answer.known));
   return wrap(not_rated_text(answer)) + "That is no rating: there are not enough tests for one.\n";
 }
 
@@ -133,19 +146,21 @@ std::string scale_text(const RatedTest& test, const Show& show) {
 /// Whose the limits are, said once for all tests that share them.
 std::string limits_text(const std::vector<RatedTest>& tests, const Materials& materials) {
   std::vector<std::pair<std::string, std::vector<std::string>>> by_source;
+  bool remembered = false;
   for (const RatedTest& test : tests) {
     if (test.scale == nullptr) continue;
     const Provenance& whose = test.scale->whose;
+    remembered = remembered || whose.evidence == Evidence::memory;
     const std::string words = source_words(materials, whose.source, whose.evidence) + (whose.what.empty() ? "" : ", " + whose.what);
     auto found = std::find_if(by_source.begin(), by_source.end(), [&](const auto& one) { return one.first == words; });
     if (found == by_source.end()) found = by_source.insert(found, {words, {}});
     std::vector<std::string>& names = found->second;
     if (std::find(names.begin(), names.end(), test.criterion->name) == names.end()) names.push_back(test.criterion->name);
   }
-  if (by_source.size() == 1) return wrap("  Limits: " + by_source.front().first + ".", 2);
   std::string text;
-  for (const auto& [words, names] : by_source) text += wrap("  Limits of " + joined(names) + ": " + words + ".", 2);
-  return text;
+  for (const auto& [words, names] : by_source)
+    text += wrap("  Limits" + (by_source.size() == 1 ? "" : " of " + joined(names)) + ": " + words + ".", 2);
+  return remembered ? text + "  So the rating is no published index's.\n" : text;
 }
 
 std::string disagreement_text(const MaturityRating& rating, TestKind kind) {
@@ -153,9 +168,14 @@ std::string disagreement_text(const MaturityRating& rating, TestKind kind) {
   for (const RatedTest& test : rating.tests) {
     if (test.criterion->kind == kind && !test.superseded) say.push_back(test.criterion->name + " " + std::string(rating_word(test.rating)));
   }
-  return wrap(std::string("  The tests of ") + (kind == TestKind::stability ? "stability" : "maturity") + " disagree: " + joined(say) +
-                  ". The less mature rules; nothing is averaged.",
-              2);
+  return std::string("The tests of ") + (kind == TestKind::stability ? "stability" : "maturity") + " disagree: " + joined(say) + ". ";
+}
+
+std::string disagreements_text(const MaturityRating& rating) {
+  std::string text;
+  if (rating.stability.tests_disagree) text += disagreement_text(rating, TestKind::stability);
+  if (rating.maturity.tests_disagree) text += disagreement_text(rating, TestKind::maturity);
+  return text.empty() ? text : wrap("  " + text + "The less mature rules; nothing is averaged.", 2);
 }
 
 std::string kind_text(const std::string& kind, const KindRating& rating) {
@@ -163,51 +183,53 @@ std::string kind_text(const std::string& kind, const KindRating& rating) {
 }
 
 std::string tests_text(const MaturityRating& rating, const Materials& materials, const Show& show) {
-  std::vector<std::vector<std::string>> rows;
-  for (const RatedTest& test : rating.tests) {
-    if (test.criterion->kind == TestKind::property) continue;
-    rows.push_back({test.criterion->name + date_text(test.test.date), measured_text(test, show), rating_text(test)});
-    if (!test.superseded) rows.push_back({"", scale_text(test, show)});
-  }
-  if (rows.empty()) return {};
-  std::string text =
-      "\nTests (" + kind_text("is it still composting", rating.stability) + "; " + kind_text("do plants bear it", rating.maturity) + ")\n";
-  // The limits go below the value, and take the room to the right of it.
+  std::vector<const RatedTest*> tests;
   std::size_t name = 0;
   std::size_t value = 0;
-  for (const auto& row : rows) {
-    if (row.size() < 3) continue;
-    name = std::max(name, width_of(row[0]));
-    value = std::max(value, width_of(row[1]));
+  for (const RatedTest& test : rating.tests) {
+    if (test.criterion->kind == TestKind::property) continue;
+    tests.push_back(&test);
+    name = std::max(name, width_of(test.criterion->name));
+    value = std::max(value, width_of(measured_text(test, show)));
   }
-  for (const auto& row : rows)
-    text += row.size() < 3 ? wrap("    " + row[1], 4) : "  " + padded(row[0], name) + "  " + padded(row[1], value) + "  " + row[2] + "\n";
-  if (rating.stability.tests_disagree) text += disagreement_text(rating, TestKind::stability);
-  if (rating.maturity.tests_disagree) text += disagreement_text(rating, TestKind::maturity);
-  return text + limits_text(rating.tests, materials);
+  if (tests.empty()) return {};
+  std::string text =
+      "\nTests (" + kind_text("is it still composting", rating.stability) + "; " + kind_text("do plants bear it", rating.maturity) + ")\n";
+  for (const RatedTest* test : tests) {
+    text += "  " + padded(test->criterion->name, name) + "  " + padded(measured_text(*test, show), value) + "  " + rating_text(*test) +
+            date_text(test->test.date) + "\n";
+    if (!test->superseded) text += wrap("    " + scale_text(*test, show), 4);
+  }
+  return text + disagreements_text(rating) + limits_text(rating.tests, materials);
 }
 
 // --- turf -----------------------------------------------------------------------------------------------------------------------
 
+/// "30 to 50", in the unit of the value.
 std::string limit_text(const TurfResult& result, const Show& show) {
   const Measured measured = result.property->measured;
+  const std::string of_value = value_text(measured, *result.value, show);
+  const auto number = [&](const TestValue& one) { return without_unit_of(value_text(measured, one, show), of_value); };
   const TurfLimit& limit = *result.limit;
-  const auto value = [&](const TestValue& one) { return value_text(measured, one, show); };
-  if (limit.low && limit.high) return span_text(value(*limit.low), value(*limit.high));
-  return limit.low ? "at least " + value(*limit.low) : "at most " + value(*limit.high);
+  if (limit.low && limit.high) return number(*limit.low) + " to " + number(*limit.high);
+  return limit.low ? "at least " + number(*limit.low) : "at most " + number(*limit.high);
 }
 
-/// "passes Penn State (30 to 50 %); fails UK sheet (35 to 55 %)".
+std::string passes_and_fails(const std::vector<std::string>& passes, const std::vector<std::string>& fails) {
+  const std::string passing = passes.empty() ? "" : "passes " + joined(passes);
+  const std::string failing = fails.empty() ? "" : "fails " + joined(fails);
+  return passing + (passes.empty() || fails.empty() ? "" : "; ") + failing;
+}
+
+/// "passes Penn State (30 to 50); fails UK sheet (35 to 55)".
 std::string verdict_text(const std::vector<TurfResult>& results, const TestCriterion* property, const Show& show) {
-  std::map<bool, std::vector<std::string>> by_ok;
+  std::vector<std::string> passes;
+  std::vector<std::string> fails;
   for (const TurfResult& result : results) {
-    if (result.property == property && result.ok)
-      by_ok[*result.ok].push_back(result.limit->specification + " (" + limit_text(result, show) + ")");
+    if (result.property != property || !result.ok) continue;
+    (*result.ok ? passes : fails).push_back(result.limit->specification + " (" + limit_text(result, show) + ")");
   }
-  std::vector<std::string> parts;
-  if (!by_ok[true].empty()) parts.push_back("passes " + joined(by_ok[true]));
-  if (!by_ok[false].empty()) parts.push_back("fails " + joined(by_ok[false]));
-  return parts.size() == 2 ? parts[0] + "; " + parts[1] : joined(parts);
+  return passes_and_fails(passes, fails);
 }
 
 std::vector<const TestCriterion*> properties_of(const std::vector<TurfResult>& results, bool measured) {
@@ -223,18 +245,39 @@ const TurfResult& of_property(const std::vector<TurfResult>& results, const Test
   return *std::find_if(results.begin(), results.end(), [&](const TurfResult& one) { return one.property == property; });
 }
 
+std::string names_of(const std::vector<const TestCriterion*>& properties) {
+  std::vector<std::string> names;
+  for (const TestCriterion* property : properties) names.push_back(property->name);
+  return joined(names);
+}
+
 std::string specifications_text(const std::vector<TurfResult>& results) {
-  std::vector<std::string> parts;
+  std::vector<std::string> passes;
+  std::vector<std::string> fails;
   for (const TurfVerdict& verdict : turf_verdicts(results)) {
     if (verdict.measured == 0) continue;
-    std::vector<std::string> names;
-    for (const TestCriterion* property : verdict.fails) names.push_back(property->name);
-    const std::string of = std::to_string(verdict.measured) + " of its " + std::to_string(verdict.asked) + " limits measured";
-    parts.push_back(verdict.specification + (names.empty() ? ": passes, " : ": fails on " + joined(names) + ", ") + of);
+    const std::string name = verdict.specification + " (" + std::to_string(verdict.measured) + " of " + std::to_string(verdict.asked) + ")";
+    if (verdict.fails.empty()) {
+      passes.push_back(name);
+    } else {
+      fails.push_back(name + " on " + names_of(verdict.fails));
+    }
+  }
+  return "In all (so many of its limits measured) it " + passes_and_fails(passes, fails) + ".";
+}
+
+/// What the specifications say of some limits, as "fine grade".
+std::string fine_print(const std::vector<TurfResult>& results) {
+  std::vector<std::pair<std::string, std::vector<std::string>>> by_words;
+  for (const TurfResult& result : results) {
+    if (!result.ok || result.limit->whose.what.empty()) continue;
+    const std::string words = result.property->name + ": " + result.limit->whose.what;
+    if (by_words.empty() || by_words.back().first != words) by_words.push_back({words, {}});
+    by_words.back().second.push_back(result.limit->specification);
   }
   std::string text;
-  for (const std::string& part : parts) text += wrap("  " + part + ".", 2);
-  return text;
+  for (const auto& [words, specifications] : by_words) text += (text.empty() ? "" : "; ") + joined(specifications) + ", " + words;
+  return text.empty() ? text : wrap("  Fine print: " + text + ".", 2);
 }
 
 std::string turf_sources_text(const std::vector<TurfResult>& results, const Materials& materials) {
@@ -242,18 +285,14 @@ std::string turf_sources_text(const std::vector<TurfResult>& results, const Mate
   for (const TurfResult& result : results) {
     if (!result.ok) continue;
     const Provenance& whose = result.limit->whose;
-    const std::string words = result.limit->specification + ": " + source_words(materials, whose.source, whose.evidence);
+    const std::string title = source_words(materials, whose.source, whose.evidence);
+    const std::string& name = result.limit->specification;
+    const std::string words = title.find(name) == std::string::npos ? name + ": " + title : title;
     if (std::find(sources.begin(), sources.end(), words) == sources.end()) sources.push_back(words);
   }
   std::string text;
   for (const std::string& source : sources) text += (text.empty() ? "" : "; ") + source;
   return wrap("  (" + text + ".)", 2);
-}
-
-std::string names_of(const std::vector<const TestCriterion*>& properties) {
-  std::vector<std::string> names;
-  for (const TestCriterion* property : properties) names.push_back(property->name);
-  return joined(names);
 }
 
 std::string turf_text(const CompostKnown& known, const Materials& materials, const Show& show) {
@@ -262,19 +301,20 @@ std::string turf_text(const CompostKnown& known, const Materials& materials, con
   if (measured.empty()) return "\n" + wrap("Fit for turf: nothing measured that turf specifications ask for (" + names_of(missing) + ").");
   std::string text = "\nFit for turf (a value at the limit passes)\n";
   bool converted = false;
-  std::vector<std::vector<std::string>> rows;
   for (const TestCriterion* property : measured) {
     const TurfResult& result = of_property(known.turf, property);
     converted = converted || result.converted;
-    rows.push_back({property->name, value_text(property->measured, *result.value, show), verdict_text(known.turf, property, show)});
+    text += wrap(
+        "  " + property->name + " " + value_text(property->measured, *result.value, show) + ": " + verdict_text(known.turf, property, show),
+        4);
   }
-  text += columns(rows);
   if (converted) text += wrap("  CO2 is converted from oxygen at a respiratory quotient of 1: one CO2 for each O2.", 2);
   if (!counting(known.rating.tests, "salts-paste").empty())
     text += wrap("  Salts in a saturated paste are not held against these limits, which are for a 1:5 slurry: the two do not convert.", 2);
-  text += specifications_text(known.turf);
+  text +=
+      wrap("  " + specifications_text(known.turf) + (is_ready(known) ? "" : " None of this makes up for compost that is not finished."), 2);
   if (!missing.empty()) text += wrap("  Not measured: " + names_of(missing) + ".", 2);
-  return text + turf_sources_text(known.turf, materials);
+  return text + fine_print(known.turf) + turf_sources_text(known.turf, materials);
 }
 
 // --- household checks -----------------------------------------------------------------------------------------------------------
@@ -285,17 +325,26 @@ std::string done_text(const CheckResult& result) {
               (*result.passed ? result.check->passed : result.check->failed));
 }
 
-std::string missing_text(const CheckResult& result) { return item("not done: " + result.check->name + ". " + result.check->how); }
+/// Whose it is, where somebody published it; the heading says that the rest is common practice.
+std::string published_text(const Provenance& whose, const Materials& materials) {
+  return whose.evidence == Evidence::judged ? "" : " (" + source_words(materials, whose.source, whose.evidence) + ")";
+}
+
+std::string missing_text(const CheckResult& result, const Materials& materials) {
+  return item("not done: " + result.check->name + ". " + result.check->how + published_text(result.check->whose, materials));
+}
 
 /// With a rating the missing ones are named only: the laboratory has looked closer.
-std::string checks_text(const CompostKnown& known) {
-  std::string text = "\nHousehold checks (they give no rating)\n";
+std::string checks_text(const CompostKnown& known, const Materials& materials) {
+  if (known.rating.rating && !is_any_check_done(known))
+    return "\nHousehold checks: none done. `heapwright maturity` without a file tells how.\n";
+  std::string text = "\nHousehold checks (no rating; common practice where no source is named)\n";
   std::vector<std::string> missing;
   for (const CheckResult& result : known.checks) {
     if (result.passed) {
       text += done_text(result);
     } else if (!known.rating.rating) {
-      text += missing_text(result);
+      text += missing_text(result, materials);
     } else {
       missing.push_back(result.check->name);
     }
@@ -303,9 +352,9 @@ std::string checks_text(const CompostKnown& known) {
   return missing.empty() ? text : text + item("not done: " + joined(missing));
 }
 
-std::string next_text(const MaturityAnswer& answer) {
-  std::string text = "\nNext\n";
-  for (const NextStep* step : answer.next) text += item(step_text(*step, answer));
+std::string next_text(const MaturityAnswer& answer, const Materials& materials) {
+  std::string text = "\nNext (common practice where no source is named)\n";
+  for (const NextStep* step : answer.next) text += item(step_text(*step, answer) + published_text(step->whose, materials));
   return text;
 }
 
@@ -319,8 +368,8 @@ std::string text_of_maturity(const MaturityAnswer& answer, const Materials& mate
   const CompostKnown& known = answer.known;
   // Without a rating it is the household checks that a person goes by.
   const bool rated = known.rating.rating.has_value();
-  const std::string checks = checks_text(known);
-  return text_of_first_cautions(answer.cautions, materials) + first_line(answer) + (rated ? "" : checks) + next_text(answer) +
+  const std::string checks = checks_text(known, materials);
+  return text_of_first_cautions(answer.cautions, materials) + first_line(answer) + (rated ? "" : checks) + next_text(answer, materials) +
          tests_text(known.rating, materials, show) + turf_text(known, materials, show) + (rated ? checks : "") +
          text_of_assumptions(answer.assumptions, std::nullopt, show) + text_of_cautions(answer.cautions, materials);
 }

@@ -1,0 +1,152 @@
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+#include "heapwright/plan/answers.hpp"
+#include "heapwright/report/parts.hpp"
+
+using namespace heapwright;
+
+namespace {
+
+const Date today = read_date("2026-06-01");
+
+struct Given {
+  std::vector<std::pair<std::string, std::string>> tests;
+  std::vector<std::pair<std::string, std::string>> checks;
+};
+
+Yard yard_of(const Given& given) {
+  Yard yard;
+  yard.materials = built_in_materials();
+  for (const auto& [test, value] : given.tests) yard.observations.tests.push_back(read_maturity_test(test, value));
+  for (const auto& [check, result] : given.checks) yard.observations.checks.push_back(read_household_check(check, result));
+  return yard;
+}
+
+std::vector<std::string> steps_of(const Given& given) {
+  std::vector<std::string> ids;
+  for (const NextStep* step : maturity_of(yard_of(given), today).next) ids.push_back(step->id);
+  return ids;
+}
+
+bool has(const std::vector<std::string>& ids, const std::string& id) { return std::find(ids.begin(), ids.end(), id) != ids.end(); }
+
+const std::vector<std::pair<std::string, std::string>> all_checks_passed{
+    {"no-reheat", "passed"}, {"sealed-bag", "passed"}, {"seeds", "passed"}, {"looks", "passed"}};
+
+HouseholdCheck on_day(HouseholdCheck check, std::string_view date) {
+  check.date = read_date(date);
+  return check;
+}
+
+}  // namespace
+
+TEST_CASE("next steps", "[maturity]") {
+  using Steps = std::vector<std::string>;
+  CHECK(steps_of({}) == Steps{"wet", "cure", "test-stability", "test-maturity", "mulch", "not-on-seedlings"});
+  CHECK(steps_of({{}, {{"sealed-bag", "failed"}}}) ==
+        Steps{"turn", "wet", "cure", "test-stability", "test-maturity", "mulch", "not-on-seedlings"});
+  CHECK(steps_of({{}, all_checks_passed}) == Steps{"cure", "use-on-lawn", "test-stability", "test-maturity", "not-on-seedlings"});
+  CHECK(steps_of({{{"self-heating", "25 degC"}, {"emergence", "95 %"}}, {}}) == Steps{"turn", "wet", "cure", "mulch", "not-on-seedlings"});
+  CHECK(steps_of({{{"self-heating", "5 degC"}, {"emergence", "60 %"}}, {}}) == Steps{"cure", "mulch", "not-on-seedlings"});
+  CHECK(steps_of({{{"self-heating", "12 degC"}, {"emergence", "95 %"}}, {}}) == Steps{"use-on-lawn", "not-on-seedlings"});
+  CHECK(steps_of({{{"self-heating", "5 degC"}, {"emergence", "95 %"}}, {}}) == Steps{"use-on-lawn", "try-in-pots"});
+  CHECK(steps_of({{{"C:N", "30:1"}}, {}}) == Steps{"more-greens", "cure", "mulch", "not-on-seedlings"});
+  CHECK(steps_of({{{"self-heating", "5 degC"}}, {}}) == Steps{"wet", "cure", "test-maturity", "mulch", "not-on-seedlings"});
+}
+
+TEST_CASE("a failed household check keeps compost that its tests call mature from use, and changes no rating", "[maturity]") {
+  const Given given{{{"self-heating", "5 degC"}, {"emergence", "95 %"}}, {{"sealed-bag", "failed"}}};
+  CHECK(maturity_of(yard_of(given), today).known.rating.rating == Rating::very_mature);
+  CHECK(has(steps_of(given), "turn"));
+  CHECK_FALSE(has(steps_of(given), "use-on-lawn"));
+  CHECK_FALSE(has(steps_of(given), "try-in-pots"));
+}
+
+TEST_CASE("household checks never rate", "[maturity]") {
+  for (const char* result : {"passed", "failed"}) {
+    Given given;
+    for (const CheckCriterion& check : built_in_criteria().checks) given.checks.emplace_back(check.id, result);
+    const MaturityAnswer answer = maturity_of(yard_of(given), today);
+    CHECK_FALSE(answer.known.rating.rating);
+    CHECK_FALSE(answer.known.rating.stability.rating);
+    CHECK_FALSE(answer.known.rating.maturity.rating);
+  }
+}
+
+TEST_CASE("what moisture and pieces ask for", "[maturity]") {
+  const std::vector<std::pair<std::string, std::string>> mature{{"self-heating", "12 degC"}, {"emergence", "95 %"}};
+  const auto with = [&](const std::string& test, const std::string& value) {
+    Given given{mature, {}};
+    given.tests.emplace_back(test, value);
+    return steps_of(given);
+  };
+  CHECK(has(with("moisture", "61 %"), "let-dry"));
+  CHECK_FALSE(has(with("moisture", "60 %"), "let-dry"));  // one specification takes it
+  CHECK(has(with("moisture", "24 %"), "wet-to-spread"));
+  CHECK_FALSE(has(with("moisture", "25 %"), "wet-to-spread"));
+  CHECK(has(with("particle-size", "1/2 in"), "screen"));
+  CHECK_FALSE(has(with("particle-size", "3/8 in"), "screen"));
+}
+
+TEST_CASE("curing counts from the day it is cool", "[maturity]") {
+  Yard yard = yard_of({});
+  yard.observations.checks = {on_day(read_household_check("no-reheat", "passed"), "2026-05-12")};
+  const MaturityAnswer waiting = maturity_of(yard, today);
+  CHECK(waiting.cured_by == read_date("2026-06-02"));
+  CHECK_FALSE(waiting.known.has_cured);
+  const auto cure_step = std::find_if(waiting.next.begin(), waiting.next.end(), [](const NextStep* step) { return step->id == "cure"; });
+  REQUIRE(cure_step != waiting.next.end());
+  CHECK_THAT(step_text(**cure_step, waiting), Catch::Contains("21 days") && Catch::EndsWith("until 2026-06-02."));
+  const MaturityAnswer done = maturity_of(yard, read_date("2026-06-02"));
+  CHECK(done.known.has_cured);
+  CHECK(std::none_of(done.next.begin(), done.next.end(), [](const NextStep* step) { return step->id == "cure"; }));
+  // It warmed up again since: the count starts over.
+  yard.observations.checks.push_back(on_day(read_household_check("no-reheat", "failed"), "2026-05-20"));
+  CHECK_FALSE(maturity_of(yard, today).cured_by);
+}
+
+TEST_CASE("of a household check the latest counts, of undated ones a failed one", "[maturity]") {
+  const auto passed = [](const std::vector<HouseholdCheck>& checks) {
+    return result_of(check_results(checks, built_in_criteria()), "looks");
+  };
+  const HouseholdCheck good = read_household_check("looks", "passed");
+  const HouseholdCheck bad = read_household_check("looks", "failed");
+  CHECK(passed({}) == std::nullopt);
+  CHECK(passed({good}) == true);
+  CHECK(passed({good, bad}) == false);
+  CHECK(passed({bad, good}) == false);
+  CHECK(passed({on_day(bad, "2026-04-01"), on_day(good, "2026-05-01")}) == true);
+  CHECK(passed({on_day(bad, "2026-05-01"), on_day(good, "2026-04-01")}) == false);
+}
+
+TEST_CASE("the pot test for weedkiller where clippings went in, unless they are known to be untreated", "[maturity]") {
+  const auto cautions = [](const std::string& treated) {
+    const std::string supply = "[[supply]]\nfeedstock = \"grass-clippings\"\namount = \"4 bucket\"\n";
+    const Yard yard = read_yard_text(supply + treated, "yard.toml", built_in_materials());
+    return maturity_of(yard, today).cautions;
+  };
+  CHECK(cautions("").front() == "herbicide-pot-test");
+  CHECK(cautions("treated = \"unknown\"\n").front() == "herbicide-pot-test");
+  CHECK(cautions("treated = \"yes\"\n").front() == "herbicide-pot-test");
+  CHECK_FALSE(has(cautions("treated = \"no\"\n"), "herbicide-pot-test"));
+  CHECK_FALSE(has(maturity_of(yard_of({}), today).cautions, "herbicide-pot-test"));
+}
+
+TEST_CASE("what a rating takes for granted", "[maturity]") {
+  const auto assumes = [](const Given& given, const std::string& what) {
+    const std::vector<Assumption> assumptions = maturity_of(yard_of(given), today).assumptions;
+    return std::any_of(assumptions.begin(), assumptions.end(), [&](const Assumption& one) { return one.what == what; });
+  };
+  const Given two{{{"self-heating", "5 degC"}, {"emergence", "95 %"}}, {}};
+  Given three = two;
+  three.tests.emplace_back("C:N", "18:1");
+  three.tests.emplace_back("moisture", "45 %");
+  CHECK(assumes(two, "C:N ratio"));
+  CHECK_FALSE(assumes(three, "C:N ratio"));
+  CHECK(assumes(two, "moisture"));
+  CHECK_FALSE(assumes(three, "moisture"));
+  CHECK(assumes(two, "tests without a date"));
+  CHECK_FALSE(assumes({}, "tests without a date"));
+}
