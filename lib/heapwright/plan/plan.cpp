@@ -25,6 +25,8 @@ Plan make_plan(const Yard& yard, Date today) {
   plan.has_supplies = !yard.supplies.empty();
   plan.heap = yard.heap;
   if (yard.heap) plan.heap_answer = heap_of(yard, plan.recipe, today);
+  const bool something_tested = !yard.observations.tests.empty() || !yard.observations.checks.empty();
+  if (something_tested) plan.maturity = maturity_of(yard, today);
   if (yard.lawn) plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.materials);
 
   const Compost& compost = find_compost(yard.materials, yard.topdressing.compost);
@@ -44,6 +46,7 @@ Plan make_plan(const Yard& yard, Date today) {
 
   plan.assumptions = plan.recipe.assumptions;
   std::vector<std::string> cautions = plan.recipe.cautions;
+  if (plan.maturity) cautions.insert(cautions.end(), plan.maturity->cautions.begin(), plan.maturity->cautions.end());
   if (plan.readings) cautions.insert(cautions.end(), plan.readings->cautions.begin(), plan.readings->cautions.end());
   Facts facts;
   if (own)

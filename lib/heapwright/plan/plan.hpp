@@ -27,6 +27,7 @@ struct Plan {
   std::optional<HeapAnswer> heap_answer;   ///< of the described bins or heaps; the recipe is not limited by them
   std::optional<ForecastAnswer> forecast;  ///< where there is weather and a heap of some size
   std::optional<ReadingsAnswer> readings;  ///< where something was measured, felt or noticed; without a forecast of its own
+  std::optional<MaturityAnswer> maturity;  ///< where something was tested or checked
   std::optional<Topdressing> topdressing;
   SupplyBalance supply;
   std::vector<Assumption> assumptions;  ///< the one that could change the answer most first

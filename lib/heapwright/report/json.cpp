@@ -332,7 +332,7 @@ std::string json_of_plan(const Plan& plan, const Materials& materials) {
             {"heap", heap_json(plan, materials)},
             {"forecast", plan.forecast ? Json::parse(json_of_forecast(*plan.forecast, materials)) : Json(nullptr)},
             {"readings", plan.readings ? Json::parse(json_of_readings(*plan.readings, materials)) : Json(nullptr)},
-            {"maturity", nullptr}};
+            {"maturity", plan.maturity ? Json::parse(json_of_maturity(*plan.maturity, materials)) : Json(nullptr)}};
   json["topdress"] = plan.topdressing ? topdressing_json(*plan.topdressing) : Json(nullptr);
   json["supply"] = {
       {"own_compost_m3", std::move(own)}, {"needed_m3", optional_si(plan.supply.needed)}, {"to_buy_m3", optional_si(plan.supply.to_buy)}};

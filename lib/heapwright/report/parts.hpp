@@ -42,6 +42,8 @@ std::string text_of_heap_now(const ReadingsAnswer& answer, const Materials& mate
 /// Why a rule is met or not by a log, or by what went in.
 std::string why_of_rule(const RuleAnswer& answer, const TemperatureLog& log, const Show& show);
 std::string why_of_start(const StartingRatio& start);
+/// Whether compost is finished, by its tests and checks, and the first thing to do about it.
+std::string text_of_compost_now(const MaturityAnswer& answer);
 /// What to do next with compost, with the day where one is known.
 std::string step_text(const NextStep& step, const MaturityAnswer& answer);
 /// What to spread on a lawn.

@@ -87,7 +87,7 @@ std::string not_rated_text(const MaturityAnswer& answer) {
   if (is_ready(known))
     return "Likely finished: all four household checks passed. " + curing_text(answer) +
            (known.has_cured ? ". Use it on the lawn and on beds, not yet on seedlings." : ". Then use it on the lawn and on beds.");
-  if (is_any_check_done(known)) return "Nothing speaks against it so far. Do the checks that are missing, below; meanwhile it is mulch.";
+  if (is_any_check_done(known)) return "Nothing speaks against it so far. Do the checks that are missing; meanwhile it is mulch.";
   if (!known.rating.tests.empty()) return "Nothing speaks against it so far. Do the test named below; meanwhile it is mulch.";
   return "Nothing is known of it yet. Do the four checks below, which cost nothing and take a week; meanwhile it is mulch.";
 }
@@ -102,7 +102,7 @@ std::string turf_passed_text(const CompostKnown& known) {
   }
   if (measured == 0) return {};
   return " For turf it passes " + std::to_string(passed) + " of the " + std::to_string(measured) +
-         " specifications below, on what was measured.";
+         " specifications, on what was measured.";
 }
 
 std::string rated_text(const CompostKnown& known) {
@@ -362,6 +362,12 @@ std::string next_text(const MaturityAnswer& answer, const Materials& materials) 
 
 std::string step_text(const NextStep& step, const MaturityAnswer& answer) {
   return step.id == "cure" && answer.cured_by ? step.text + " That is until " + print_date(*answer.cured_by) + "." : step.text;
+}
+
+std::string text_of_compost_now(const MaturityAnswer& answer) {
+  std::string text = first_line(answer);
+  if (!answer.next.empty()) text += item("next: " + step_text(*answer.next.front(), answer));
+  return text + item("test by test, and what else to do: heapwright maturity");
 }
 
 std::string text_of_maturity(const MaturityAnswer& answer, const Materials& materials, const Show& show) {

@@ -14,6 +14,7 @@ std::string then_text(const Plan& plan, const std::string& squeeze, const Show& 
   if (forecast.status == ForecastStatus::never) text += item("left as it is: " + why_never_ready(forecast));
   text += text_of_heap_notes(forecast, show);
   if (forecast.status == ForecastStatus::never) return text;
+  if (plan.maturity && plan.maturity->known.rating.rating) return text;  // measured, not forecast
   const bool corrected = plan.forecast->rate && plan.forecast->rate->tells;
   text += item("it is done when it is dark and crumbly, smells of earth, and no longer warms up after turning; by the forecast" +
                std::string(corrected ? ", as your readings correct it:" : ":"));
@@ -67,6 +68,7 @@ std::string text_of_plan(const Plan& plan, const Materials& materials, const Sho
     text += text_of_recipe_body(plan.recipe, materials, show, plan.heap_answer ? text_of_room(*plan.heap_answer, show) : "");
   const std::string now = plan.readings ? text_of_heap_now(*plan.readings, materials, show) : std::string();
   if (!now.empty()) text += "\nThe heap now\n" + now;
+  if (plan.maturity) text += "\nThe compost now\n" + text_of_compost_now(*plan.maturity);
   if (plan.has_supplies) text += care_text(plan, show);
   if (plan.has_supplies || plan.topdressing) text += supply_text(plan, show);
   if (!plan.has_supplies && !plan.topdressing)
