@@ -13,6 +13,9 @@ inline const TemperaturePoint heated = TemperaturePoint::from_celsius(40.0);
 /// 160 °F. Above it most of what rots the heap dies; common practice. A conservation job sheet watches from 165 °F and cools at 185 °F.
 inline const TemperaturePoint too_hot = TemperaturePoint::from_fahrenheit(160.0);
 
+/// A heap that will heat has by then; common practice, no source.
+inline constexpr std::chrono::days time_to_heat(5);
+
 struct HeapReading {
   TemperaturePoint temperature;
   WrittenTime time;
@@ -47,6 +50,8 @@ struct Watched {
   std::optional<WrittenTime> gap_from;  ///< where the longest gap between readings begins
   std::chrono::seconds longest_gap{};
 
+  /// Followed for long enough, and never warm.
+  bool has_not_heated() const { return !first_heated && last.at() - first.at() >= time_to_heat; }
   /// A week below `heated` with no turning that warmed it again.
   bool cooled_for_good() const { return cool_since && last.at() - cool_since->at() >= std::chrono::days(7); }
 };

@@ -42,10 +42,6 @@ Date begun(const Yard& yard, const std::optional<TemperatureLog>& log, Date toda
   return log && !log->rows.empty() ? yard.built_or(day_of(log->rows.front().time)) : yard.built_or(today);
 }
 
-constexpr std::chrono::days time_to_heat(5);  // a heap that will heat has by then; common practice, no source
-
-bool has_not_heated(const Watched& seen) { return !seen.first_heated && seen.last.at() - seen.first.at() >= time_to_heat; }
-
 bool is_hot(const ReadingsAnswer& answer) {
   const bool by_hand = !answer.by_hand.empty() && std::get<HandWarmth>(answer.by_hand.back().core) == HandWarmth::hot;
   return by_hand || (answer.watched && answer.watched->first_heated && !answer.watched->cool_since);
@@ -64,7 +60,7 @@ void take_noticed(const Yard& yard, const Recipe* recipe, const std::vector<std:
     if (!is_smoke(noticed)) add(noticed.symptom, noticed.date.value_or(today));
   }
   if (!answer.watched) return;
-  if (has_not_heated(*answer.watched)) add("will-not-heat", day_of(answer.watched->last));
+  if (answer.watched->has_not_heated()) add("will-not-heat", day_of(answer.watched->last));
   if (answer.watched->latest.temperature > too_hot) add("too-hot", day_of(answer.watched->last));
 }
 

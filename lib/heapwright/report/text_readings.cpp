@@ -13,7 +13,6 @@ namespace {
 using std::chrono::seconds;
 
 constexpr std::ptrdiff_t most_assumptions = 4;  // the log says more than they do; --json has all
-constexpr int days_to_heat = 5;                 // a heap that will heat has by then; common practice, no source
 
 Date day_of(const WrittenTime& time) { return std::chrono::floor<std::chrono::days>(time.shown); }
 
@@ -48,8 +47,6 @@ std::string show_exactly(TemperaturePoint temperature, const Show& show) {
   return print_number(std::round(10.0 * degrees) / 10.0, 5) + (show.in_us_units() ? " °F" : " °C");
 }
 
-bool followed_long_enough(const Watched& seen) { return seen.last.at() - seen.first.at() >= std::chrono::days(days_to_heat); }
-
 /// What it is doing and what to do now.
 std::string what_now(const Watched& seen, const Show& show) {
   const std::string latest = show_reading(seen.latest, show);
@@ -59,9 +56,9 @@ std::string what_now(const Watched& seen, const Show& show) {
   if (seen.latest.temperature >= heated)
     return "It is working, " + latest + ". Leave it while it is hot; turn it when it falls below about " +
            show.temperature(TemperaturePoint::from_fahrenheit(110.0)) + ", and water it then if a handful does not clump.";
-  if (!seen.first_heated && followed_long_enough(seen)) return {};  // told as a symptom
+  if (seen.has_not_heated()) return {};  // told as a symptom
   if (!seen.first_heated)
-    return "It is too early to tell, " + latest + ". A heap that heats does so within " + std::to_string(days_to_heat) +
+    return "It is too early to tell, " + latest + ". A heap that heats does so within " + std::to_string(time_to_heat.count()) +
            " days or so; go on measuring.";
   if (seen.cooled_for_good())
     return "It has cooled, " + latest +
