@@ -46,7 +46,7 @@ struct ReadyLimits {
   double respiration;         ///< mg CO2-C per g organic matter and day, of the rawest shell
   double carbon_to_nitrogen;  ///< of the whole
 };
-/// Caltrans and Minnesota take 8 mg CO2-C per g organic matter and day on turf, Penn State a C:N of 30 (maturity.toml names them).
+/// Caltrans and Minnesota take 8 mg CO2-C per g organic matter and day on turf, Penn State a C:N of 30 (criteria.toml names them).
 inline constexpr ReadyLimits turf_limits{8.0, 30.0};
 /// 4 mg and 25: the middle rating of a maturity index, from memory; 25 also keeps soil from being robbed of nitrogen.
 inline constexpr ReadyLimits mature_limits{4.0, 25.0};

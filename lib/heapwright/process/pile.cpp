@@ -13,6 +13,7 @@ namespace {
 
 using std::numbers::pi;
 
+constexpr double seconds_per_hour = 3600.0;
 constexpr double seconds_per_day = 86400.0;
 constexpr double heat_of_fusion = 3.34e5;        // J/kg
 constexpr double ice_point_kelvin = 273.15;      // K
@@ -35,6 +36,8 @@ constexpr double coldest_water = 2.0;            // °C
 constexpr double vapour_share_of_turning = 0.7;  // 1, of the heat that a turning loses
 constexpr double most_water_of_turning = 0.05;   // 1, of the heap's water
 constexpr double settled_oxygen = 1e-9;          // 1
+constexpr double most_decay_of_a_step = 1.6;     // 1, of the 2 that Heun's method bears
+constexpr int sweeps_of_bound = 8;
 constexpr int sweeps_of_a_step = 2;
 constexpr int sweeps_of_a_day = 4;
 constexpr int sweeps_after_a_change = 30;
@@ -394,21 +397,36 @@ void Pile::rates(const Stock& stock, const Air& air, int sweeps, Rates& rates) {
   rates.stock.activity = p_.mu / seconds_per_day * mean_growth * stock.activity * (1.0 - stock.activity);
 }
 
-/// 1/s: twice this is more than any heat of the heap decays at.
+/// 1/s, no less than any heat of the heap decays at: that of its matrix, whose signs do not count since it has three diagonals, by the
+/// bound of Collatz and Wielandt.
 double Pile::fastest_decay(const Shape& shape) const {
   constexpr double vapour_heat_per_kelvin = 0.05 * 2.4e6;  // J/kg per K: saturated vapour grows by about a twentieth a kelvin
-  double fastest = 0.0;
+  Shells inward{}, own{}, outward{};
   double heat_within = 0.0;
   double gas_within = 0.0;
   for (int i = 0; i < n_; ++i) {
-    const double wet_heat = vapour_heat_per_kelvin * shape.vapour[i];
-    const double loss = heat_within + shape.heat[i] + (gas_within + shape.gas[i]) * vapour_diffusivity * wet_heat +
-                        shape.breeze[i] * (air_density * air_heat + wet_heat);
-    fastest = std::max(fastest, loss / shape.heat_capacity[i]);
+    const auto diffusing = [&](double gas, int from) { return gas * vapour_diffusivity * vapour_heat_per_kelvin * shape.vapour[from]; };
+    const double per_heat = 1.0 / shape.heat_capacity[i];
+    own[i] = per_heat * (heat_within + shape.heat[i] + diffusing(gas_within + shape.gas[i], i) +
+                         shape.breeze[i] * (air_density * air_heat + vapour_heat_per_kelvin * shape.vapour[i]));
+    if (i > 0) inward[i] = per_heat * (heat_within + diffusing(gas_within, i - 1));
+    if (i + 1 < n_) outward[i] = per_heat * (shape.heat[i] + diffusing(shape.gas[i], i + 1));
     heat_within = shape.heat[i];
     gas_within = shape.gas[i];
   }
-  return fastest;
+  Shells weight{};
+  weight.fill(1.0);
+  double bound = 0.0;
+  for (int sweep = 0; sweep < sweeps_of_bound; ++sweep) {
+    bound = 0.0;
+    Shells next{};
+    for (int i = 0; i < n_; ++i) {
+      next[i] = own[i] * weight[i] + (i > 0 ? inward[i] * weight[i - 1] : 0.0) + (i + 1 < n_ ? outward[i] * weight[i + 1] : 0.0);
+      bound = std::max(bound, next[i] / weight[i]);
+    }
+    for (int i = 0; i < n_; ++i) weight[i] = next[i] / bound;
+  }
+  return bound;
 }
 
 void Pile::step(double seconds, const Air& air, int sweeps) {
@@ -450,7 +468,8 @@ void Pile::live_a_day(TemperaturePoint temperature, Steps steps) {
   sweeps_ = sweeps_of_a_day;
   Shape shape;
   measure(stock_, air, shape);
-  const double longest = std::min(steps.longest_s, 0.8 / fastest_decay(shape));
+  const double stable = most_decay_of_a_step / fastest_decay(shape);
+  const double longest = std::min(steps.longest_s, std::max(std::min(stable, seconds_per_hour), 0.5 * stable));
   if (!(longest >= 60.0)) throw DomainError("the heap is too small to be forecast");
   const int count = static_cast<int>(std::ceil(seconds_per_day / longest));
   for (int i = 0; i < count; ++i) step(seconds_per_day / count, air, sweeps_of_a_step);
