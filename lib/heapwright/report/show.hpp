@@ -35,9 +35,9 @@ class Show {
   std::string density(BulkDensity value) const;                           ///< "135 lb/cu yd"
   std::string density_unit() const;                                       ///< heads a column of density_number()
   std::string density_number(BulkDensity value) const;
-  std::string temperature(TemperaturePoint value) const;  ///< "30 °F"
+  std::string temperature(TemperaturePoint value) const;            ///< "30 °F"
   std::string temperature_rise(TemperatureDifference value) const;  ///< "22 °F"
-  std::string days(Duration value) const;                 ///< "14 days"
+  std::string days(Duration value) const;                           ///< "14 days"
   std::string value(const AssumedValue& value) const;
   /// "135 lb/cu yd, from 70 lb/cu yd to 200 lb/cu yd"
   std::string assumed(const Assumption& assumption) const;
