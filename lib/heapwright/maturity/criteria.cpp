@@ -192,10 +192,10 @@ bool is_called(const TestCriterion& test, std::string_view name) {
 bool Bound::holds(const TestValue& measured) const {
   const std::partial_ordering order = compare(measured, value);
   switch (side) {
-    case Side::below: return order < 0;
-    case Side::at_most: return order <= 0;
-    case Side::above: return order > 0;
-    case Side::at_least: return order >= 0;
+    case Side::below: return std::is_lt(order);
+    case Side::at_most: return std::is_lteq(order);
+    case Side::above: return std::is_gt(order);
+    case Side::at_least: return std::is_gteq(order);
   }
   return false;
 }

@@ -21,7 +21,7 @@ bool passes_none(const CompostKnown& known, std::string_view property, Off off) 
     if (*result.ok) return false;
     const std::optional<TestValue>& limit = off == Off::too_much ? result.limit->high : result.limit->low;
     const std::partial_ordering order = limit ? compare(*result.value, *limit) : std::partial_ordering::unordered;
-    is_off = is_off || (off == Off::too_much ? order > 0 : order < 0);
+    is_off = is_off || (off == Off::too_much ? std::is_gt(order) : std::is_lt(order));
   }
   return is_off;
 }

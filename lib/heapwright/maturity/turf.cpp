@@ -6,7 +6,7 @@ namespace heapwright {
 namespace {
 
 bool is_inside(const TurfLimit& limit, const TestValue& value) {
-  return (!limit.low || compare(value, *limit.low) >= 0) && (!limit.high || compare(value, *limit.high) <= 0);
+  return (!limit.low || std::is_gteq(compare(value, *limit.low))) && (!limit.high || std::is_lteq(compare(value, *limit.high)));
 }
 
 /// Carbon dioxide given off may follow from oxygen taken up by the moist compost; never from oxygen taken up in water.
