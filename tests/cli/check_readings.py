@@ -183,6 +183,11 @@ def check_names(program):
     for name in ("ammonia", "Ammonia smell", "it smells of ammonia", "smells like ammonia", "rats", "There are rats", "won't heat",
                  "fruit flies", "white mold", "matted", "stinks"):
         check(name, run(program, "--noticed", name).returncode == 0, "is not understood")
+    for name in ("smoke", "it smoulders", "fire"):
+        result = run(program, "--noticed", name, "--noticed", "will not heat")
+        first = " ".join(result.stdout.split("\n\n")[0].split())
+        check(name, result.returncode == 0 and "call the fire service" in first, result.stdout + result.stderr)
+        check(name, "turn it, and" not in result.stdout, "tells to turn what smokes")
     result = run(program, "--noticed", "ammonai")
     check("a slip", result.returncode == 2 and 'did you mean "ammonia"' in result.stderr, result.stderr)
     check("nothing", run(program).returncode == 2, "nothing asked, something answered")

@@ -10,23 +10,16 @@
 #include <string>
 #include <vector>
 
-#include "heapwright/input/problems.hpp"
+#include "../unit/logs.hpp"
 #include "heapwright/maturity/criteria.hpp"
 
 using namespace heapwright;
+using logs::log_of;
 using std::chrono::hours;
 using std::chrono::minutes;
 using std::chrono::seconds;
 
 namespace {
-
-TemperatureLog log_of(const std::string& text) {
-  Problems problems;
-  Csv csv(text, "log.csv", problems);
-  TemperatureLog log = read_temperature_log(csv);
-  problems.throw_if_any();
-  return log;
-}
 
 const TimeTemperatureRule& rule(const std::string& id) {
   for (const TimeTemperatureRule& rule : built_in_criteria().rules) {

@@ -10,21 +10,15 @@
 #include "heapwright/error.hpp"
 #include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/maturity/watched.hpp"
+#include "logs.hpp"
 
 using namespace heapwright;
+using logs::log_of;
 using std::chrono::hours;
 using std::chrono::minutes;
 using std::chrono::sys_days;
 
 namespace {
-
-TemperatureLog log_of(const std::string& text) {
-  Problems problems;
-  Csv csv(text, "log.csv", problems);
-  TemperatureLog log = read_temperature_log(csv);
-  problems.throw_if_any();
-  return log;
-}
 
 Watched seen_in(const std::string& text) { return watched(log_of(text)).value(); }
 

@@ -99,13 +99,7 @@ std::optional<MaturityTest> read_test(Table& table) {
 
 bool is_hot(const CoreReading& reading) {
   if (const HandWarmth* hand = std::get_if<HandWarmth>(&reading.core)) return *hand == HandWarmth::hot;
-  return std::get<TemperaturePoint>(reading.core) >= TemperaturePoint::from_fahrenheit(140.0);
-}
-
-/// A symptom that is known, or smoke.
-std::string read_symptom_name(std::string_view text) {
-  if (!is_smoke({std::string(text), std::nullopt})) find_symptom(text);
-  return std::string(text);
+  return std::get<TemperaturePoint>(reading.core) >= scalding;
 }
 
 }  // namespace
@@ -116,6 +110,11 @@ bool is_smoke(const Noticed& noticed) {
     if (plain.find(sign) != std::string::npos) return true;
   }
   return false;
+}
+
+std::string read_noticed(std::string_view text) {
+  if (!is_smoke({std::string(text), std::nullopt})) find_symptom(text);
+  return std::string(text);
 }
 
 Facts facts_of(const Observations& seen) {
@@ -139,7 +138,7 @@ Observations read_observations(Table& root) {
   Observations seen;
   for (Table& table : root.tables("noticed")) {
     table.require("symptom", "write symptom = \"ammonia-smell\"");
-    const auto symptom = table.read("symptom", read_symptom_name);
+    const auto symptom = table.read("symptom", read_noticed);
     const auto date = table.date("date");
     if (symptom) seen.noticed.push_back({*symptom, date});
     table.finish();

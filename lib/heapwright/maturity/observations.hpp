@@ -47,10 +47,16 @@ struct Observations {
   std::vector<HouseholdCheck> checks;
 };
 
+/// From here on a heap scalds and dries (140 °F, judged).
+inline const TemperaturePoint scalding = TemperaturePoint::from_fahrenheit(140.0);
+
+/// A symptom that is known (symptoms.hpp), or smoke. @throws TextError
+std::string read_noticed(std::string_view text);
+
 /// Smoke or fire, whatever the words: no symptom to look up, but a caution that cannot wait.
 bool is_smoke(const Noticed& noticed);
 
-/// The facts of what was seen that call for cautions: readings, a hot heap (at or above 140 °F, judged, or by hand), smoke.
+/// The facts of what was seen that call for cautions: readings, a hot heap (at or above `scalding`, or by hand), smoke.
 Facts facts_of(const Observations& seen);
 
 /// "self-heating" and "12 degC", by the built-in criteria. @throws TextError with the nearest test, or the units that the test takes

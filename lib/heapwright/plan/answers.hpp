@@ -88,11 +88,12 @@ NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_vie
 /// A log of a heap: held against the rules, looked at as a gardener does, and taken up by the forecast.
 struct ReadingsAnswer {
   std::optional<TemperatureLog> log;  ///< nothing where nothing was measured
+  bool smokes = false;                ///< so that nobody should go near, whatever else is to be done
   std::chrono::seconds gap = usual_gap;
   std::vector<RuleAnswer> rules;  ///< in the order of the table
   StartingRatio starting_ratio;
   std::optional<Watched> watched;
-  std::vector<NoticedAnswer> noticed;      ///< by the yard file and the question, and by the log; each symptom once
+  std::vector<NoticedAnswer> noticed;      ///< by the yard, and by the log; each symptom once
   std::vector<CoreReading> by_hand;        ///< what hands felt, the dated ones in their order
   std::optional<ForecastAnswer> forecast;  ///< as the log corrects it, where the yard says enough
   std::vector<Assumption> assumptions;
@@ -104,14 +105,12 @@ std::optional<TemperatureLog> log_of(const Observations& seen);
 
 /// What readings and signs say, without a forecast.
 /// @param recipe of the yard; nothing where it lists no supplies
-ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<TemperatureLog> log, const std::vector<std::string>& noticed,
-                       std::chrono::seconds gap, Date today);
+ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today);
 
 /// @param log of a heap; nothing where the yard's own readings stand in for it
-/// @param noticed symptoms beside those of the yard file
 /// @param gap most between two readings of one stretch
-ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, const std::vector<std::string>& noticed,
-                           std::chrono::seconds gap, Date today, const Progress& progress = {});
+ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
+                           const Progress& progress = {});
 
 /// Whether the compost of a yard is finished and fit for a lawn, by its tests and checks.
 struct MaturityAnswer {

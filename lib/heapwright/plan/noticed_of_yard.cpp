@@ -9,23 +9,20 @@ namespace {
 const TemperaturePoint cold_air = TemperaturePoint::from_celsius(5.0);  // below it a small heap cannot keep warm; judged
 constexpr double much_grass = 0.3;                                      // of the volume; judged
 
-double share_of_clippings(const Yard& yard, const Mix& mix) {
-  Volume clippings = 0.0 * unit::m3;
-  Volume all = 0.0 * unit::m3;
-  for (const MixPart& part : mix.parts) {
-    if (!part.volume) continue;
-    all += *part.volume;
-    const std::vector<std::string>& tags = find_feedstock(yard.materials, part.id).tags;
-    if (std::find(tags.begin(), tags.end(), "grassy") != tags.end()) clippings += *part.volume;
-  }
-  return all.value() > 0.0 ? (clippings / all).value() : 0.0;
+bool has_tag(const Yard& yard, const MixPart& part, const char* tag) {
+  const std::vector<std::string>& tags = find_feedstock(yard.materials, part.id).tags;
+  return std::find(tags.begin(), tags.end(), tag) != tags.end();
 }
 
-bool has_tag(const Yard& yard, const Mix& mix, const char* tag) {
-  return std::any_of(mix.parts.begin(), mix.parts.end(), [&](const MixPart& part) {
-    const std::vector<std::string>& tags = find_feedstock(yard.materials, part.id).tags;
-    return std::find(tags.begin(), tags.end(), tag) != tags.end();
-  });
+double share_of_clippings(const Yard& yard, const Mix& mix) {
+  double clippings = 0.0;
+  double all = 0.0;
+  for (const MixPart& part : mix.parts) {
+    const double volume = part.volume ? part.volume->value() : 0.0;
+    all += volume;
+    if (has_tag(yard, part, "grassy")) clippings += volume;
+  }
+  return all > 0.0 ? clippings / all : 0.0;
 }
 
 /// By how much a value is off its aim, 1 on the edge of its window; above 0 on its high side.
@@ -57,7 +54,8 @@ void of_mix(const Yard& yard, const Mix& mix, Circumstances& found) {
   add(is_below(mix.moisture, targets.moisture) && !kept_moist, Circumstance::too_dry);
   add(mix.air_space && *mix.air_space < targets.least_air, Circumstance::airless);
   add(share_of_clippings(yard, mix) >= much_grass, Circumstance::grassy);
-  add(has_tag(yard, mix, "scraps"), Circumstance::scraps);
+  add(std::any_of(mix.parts.begin(), mix.parts.end(), [&](const MixPart& part) { return has_tag(yard, part, "scraps"); }),
+      Circumstance::scraps);
 }
 
 void of_heap(const Yard& yard, const Recipe& recipe, Date day, Circumstances& found) {

@@ -35,7 +35,7 @@ Plan make_plan(const Yard& yard, Date today) {
   std::optional<TemperatureLog> log = log_of(yard.observations);
   if (yard.climate && has_size(plan.recipe)) plan.forecast = forecast_of(yard, plan.recipe, today, log ? &*log : nullptr);
   const bool something_seen = log || !yard.observations.readings.empty() || !yard.observations.noticed.empty();
-  if (something_seen) plan.readings = seen_of(yard, plan.has_supplies ? &plan.recipe : nullptr, std::move(log), {}, usual_gap, today);
+  if (something_seen) plan.readings = seen_of(yard, plan.has_supplies ? &plan.recipe : nullptr, std::move(log), usual_gap, today);
   if (plan.forecast && plan.forecast->forecast) {
     own = plan.forecast->screened;
     rule = plan.forecast->yield;

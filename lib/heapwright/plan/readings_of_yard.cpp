@@ -47,15 +47,14 @@ bool is_hot(const ReadingsAnswer& answer) {
   return by_hand || (answer.watched && answer.watched->first_heated && !answer.watched->cool_since);
 }
 
-/// What the file and the question say, what the log shows; of each symptom once.
-void take_noticed(const Yard& yard, const Recipe* recipe, const std::vector<std::string>& asked, Date today, ReadingsAnswer& answer) {
+/// What was noticed and what the log shows; each symptom once.
+void take_noticed(const Yard& yard, const Recipe* recipe, Date today, ReadingsAnswer& answer) {
   const auto add = [&](std::string_view name, Date day) {
     NoticedAnswer one = noticed_in(yard, recipe, name, day, is_hot(answer));
     const bool known =
         std::any_of(answer.noticed.begin(), answer.noticed.end(), [&](const NoticedAnswer& other) { return other.symptom == one.symptom; });
     if (!known) answer.noticed.push_back(std::move(one));
   };
-  for (const std::string& name : asked) add(name, today);
   for (const Noticed& noticed : yard.observations.noticed) {
     if (!is_smoke(noticed)) add(noticed.symptom, noticed.date.value_or(today));
   }
@@ -68,7 +67,7 @@ Facts facts_of_readings(const Yard& yard, const ReadingsAnswer& answer) {
   Facts facts = facts_of(yard.observations);
   if (answer.watched || !answer.noticed.empty()) facts.insert(Fact::turning);  // which they are told to do
   if (answer.log) facts.insert(Fact::readings);
-  if (answer.watched && answer.watched->peak.temperature >= TemperaturePoint::from_fahrenheit(140.0)) facts.insert(Fact::hot);
+  if (answer.watched && answer.watched->peak.temperature >= scalding) facts.insert(Fact::hot);
   return facts;
 }
 
@@ -86,29 +85,30 @@ std::optional<TemperatureLog> log_of(const Observations& seen) {
   return log.rows.empty() ? std::nullopt : std::optional(log);
 }
 
-ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<TemperatureLog> log, const std::vector<std::string>& noticed,
-                       std::chrono::seconds gap, Date today) {
+ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today) {
   ReadingsAnswer answer;
   answer.log = std::move(log);
   answer.gap = gap;
+  const std::vector<Noticed>& noticed = yard.observations.noticed;
+  answer.smokes = std::any_of(noticed.begin(), noticed.end(), is_smoke);
   answer.by_hand = felt_by_hand(yard.observations);
   if (answer.log) {
     for (const TimeTemperatureRule& rule : built_in_criteria().rules) answer.rules.push_back(judge(rule, *answer.log, gap));
     answer.watched = watched(*answer.log);
   }
   answer.starting_ratio = judge_start(recipe != nullptr && has_size(*recipe) ? std::optional(told(*recipe).mix) : std::nullopt);
-  take_noticed(yard, recipe, noticed, today, answer);
+  take_noticed(yard, recipe, today, answer);
   answer.cautions = cautions_for(yard.materials.cautions, facts_of_readings(yard, answer));
   return answer;
 }
 
-ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, const std::vector<std::string>& noticed,
-                           std::chrono::seconds gap, Date today, const Progress& progress) {
+ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
+                           const Progress& progress) {
   if (!log) log = log_of(yard.observations);
-  if (yard.supplies.empty()) return seen_of(yard, nullptr, std::move(log), noticed, gap, today);
+  if (yard.supplies.empty()) return seen_of(yard, nullptr, std::move(log), gap, today);
   const Date built = begun(yard, log, today);
   const Recipe recipe = first_recipe(yard, built);
-  ReadingsAnswer answer = seen_of(yard, &recipe, std::move(log), noticed, gap, today);
+  ReadingsAnswer answer = seen_of(yard, &recipe, std::move(log), gap, today);
   answer.assumptions = recipe.assumptions;
   if (answer.log && yard.climate) {
     answer.forecast = forecast_of(yard, recipe, built, &*answer.log, progress);

@@ -12,15 +12,15 @@ namespace {
 
 using Days = std::vector<TemperaturePoint>;
 
-constexpr double usual_air_off = 3.0;      // °C, that a weather may be off the heap's own
-constexpr double usual_reading_off = 3.0;  // °C, that a day's readings may be off the model's core where its rate is right
+constexpr double usual_air_off = 3.0;      // °C, that a weather may be off the heap's own; judged
+constexpr double usual_reading_off = 3.0;  // °C, that a day's readings may be off the model's core at its right rate; judged
 constexpr double widest_air_off = 10.0;    // °C
 constexpr double small_air_step = 1.0;     // °C
 constexpr double air_held = usual_reading_off * usual_reading_off / (usual_air_off * usual_air_off);
 constexpr int air_steps = 2;            // of Gauss and Newton
 constexpr int bits = 14;                // of the factor's logarithm
 constexpr int tries = 13;               // over the range, before it is narrowed
-constexpr double widest_telling = 3.0;  // high over low
+constexpr double widest_telling = 3.0;  // high over low; judged
 
 struct Fitting {
   const HeapToBuild& heap;

@@ -102,6 +102,8 @@ constexpr std::array keys_of_a_forecast{"built",
 
 }  // namespace
 
+std::string json_of_window(const Forecast& forecast, const ReadyWindow& window) { return window_json(forecast, window).dump(); }
+
 std::string json_of_forecast(const ForecastAnswer& answer, const Materials& materials) {
   Json json;
   if (answer.forecast) {

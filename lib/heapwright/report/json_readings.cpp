@@ -38,11 +38,6 @@ Json rules_json(const ReadingsAnswer& answer) {
   return rules;
 }
 
-Json window_json(const Forecast& forecast, const ReadyWindow& window) {
-  const auto date = [&](std::optional<int> day) { return day ? Json(print_date(date_of(forecast, *day))) : Json(nullptr); };
-  return {{"early", date(window.early)}, {"likely", date(window.likely)}, {"late", date(window.late)}};
-}
-
 Json correction_json(const ReadingsAnswer& answer) {
   if (!answer.forecast || !answer.forecast->forecast || !answer.forecast->rate || !answer.forecast->rate->tells) return nullptr;
   const RateFit& rate = *answer.forecast->rate;
@@ -52,8 +47,8 @@ Json correction_json(const ReadingsAnswer& answer) {
           {"rate_factor_high", rate.high},
           {"air_off_degc", rate.air_off_degc},
           {"misses_by_degc", rate.misses_by_degc},
-          {"ready_for_turf", window_json(forecast, forecast.turf)},
-          {"mature", window_json(forecast, forecast.mature)}};
+          {"ready_for_turf", Json::parse(json_of_window(forecast, forecast.turf))},
+          {"mature", Json::parse(json_of_window(forecast, forecast.mature))}};
 }
 
 Json observations_json(const ReadingsAnswer& answer) {

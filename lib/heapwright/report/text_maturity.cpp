@@ -101,8 +101,7 @@ std::string turf_passed_text(const CompostKnown& known) {
     passed += verdict.measured > 0 && verdict.fails.empty() ? 1 : 0;
   }
   if (measured == 0) return {};
-  return " For turf it passes " + std::to_string(passed) + " of the " + std::to_string(measured) +
-         " specifications, on what was measured.";
+  return " For turf it passes " + std::to_string(passed) + " of the " + std::to_string(measured) + " specifications, on what was measured.";
 }
 
 std::string rated_text(const CompostKnown& known) {

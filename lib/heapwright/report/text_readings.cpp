@@ -248,6 +248,7 @@ std::string ready_text(const ReadingsAnswer& answer, const Show& show) {
 }  // namespace
 
 std::string text_of_heap_now(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
+  if (answer.smokes) return {};  // the caution above all says what to do
   std::string text = all_noticed_text(answer, materials, show);
   const std::string now = answer.watched ? what_now(*answer.watched, show) : std::string();
   if (!now.empty()) text += (text.empty() ? "" : "\n") + wrap(now);
@@ -260,7 +261,7 @@ std::string text_of_readings(const ReadingsAnswer& answer, const Materials& mate
   text += now;
   if (answer.watched) {
     text += watched_text(answer, show);
-  } else if (now.empty() && answer.by_hand.empty()) {
+  } else if (!answer.smokes && now.empty() && answer.by_hand.empty()) {
     text += wrap(
         "Nothing was measured yet. Push a long thermometer into the middle of the heap once a day, and write [[reading]] with date "
         "and core in the yard file, or keep a log and give it with --log.");
@@ -268,7 +269,7 @@ std::string text_of_readings(const ReadingsAnswer& answer, const Materials& mate
   text += by_hand_text(answer.by_hand);
   if (answer.log) text += rules_text(answer, show);
   text += ready_text(answer, show);
-  if (!answer.assumptions.empty()) {
+  if (answer.log || !answer.noticed.empty()) {
     const std::vector<Assumption> first(
         answer.assumptions.begin(),
         answer.assumptions.begin() + std::min<std::ptrdiff_t>(most_assumptions, std::ssize(answer.assumptions)));
