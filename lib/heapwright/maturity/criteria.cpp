@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <utility>
 
 #include "heapwright/input/document.hpp"
@@ -120,6 +121,32 @@ std::vector<NextStep> read_steps(Table& root) {
     table.finish();
   }
   return steps;
+}
+
+/// What each rule has to say is a problem where it is missing.
+std::vector<TimeTemperatureRule> read_rules(Table& root) {
+  const auto read_length = [](std::string_view text) { return std::chrono::seconds(std::llround(read_duration(text).value())); };
+  std::vector<TimeTemperatureRule> rules;
+  for (Table& table : root.tables("rule")) {
+    table.require("at_least", "write at_least = \"55 degC\"");
+    table.require("length", "write length = \"3 days\"");
+    const auto at_least = table.read("at_least", read_temperature);
+    const auto at_most = table.read("at_most", read_temperature);
+    const auto length = table.read("length", read_length);
+    const auto turnings = table.number("turnings");
+    const auto above = table.read("burst_above", read_temperature);
+    const auto burst_length = table.read("burst_length", read_length);
+    const auto apart = table.read("burst_readings_apart", read_length);
+    std::optional<Burst> burst;
+    if (above && burst_length && apart) burst = Burst{*above, *burst_length, *apart};
+    const std::string id = required_text(table, "id");
+    const std::string name = required_text(table, "name");
+    const Provenance whose = read_provenance(table);
+    if (at_least && length)
+      rules.push_back({id, name, *at_least, at_most, *length, static_cast<int>(std::lround(turnings.value_or(0.0))), burst, whose});
+    table.finish();
+  }
+  return rules;
 }
 
 StartingRatioRule read_starting_ratio(Table& root) {

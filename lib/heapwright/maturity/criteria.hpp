@@ -6,18 +6,11 @@
 #include <string_view>
 #include <vector>
 
-#include "heapwright/materials/reading.hpp"
+#include "heapwright/maturity/provenance.hpp"
 #include "heapwright/maturity/test_value.hpp"
 #include "heapwright/maturity/time_temperature.hpp"
 
 namespace heapwright {
-
-/// Whose a figure is, and how we know it.
-struct Provenance {
-  std::string source;  ///< id of a Source
-  Evidence evidence = Evidence::judged;
-  std::string what;  ///< of what, in the source's words
-};
 
 /// "at most 25:1".
 struct Bound {

@@ -1,10 +1,6 @@
 #include "heapwright/maturity/time_temperature.hpp"
 
 #include <algorithm>
-#include <cmath>
-
-#include "heapwright/materials/read_readings.hpp"
-#include "heapwright/units/text.hpp"
 
 namespace heapwright {
 namespace {
@@ -136,33 +132,6 @@ RuleAnswer judge(const TimeTemperatureRule& rule, const TemperatureLog& log, sec
     if (!log.notes_events) answer.met.reset();
   }
   return answer;
-}
-
-std::vector<TimeTemperatureRule> read_rules(Table& root) {
-  const auto seconds_of = [](Duration duration) { return seconds(std::llround(duration.value())); };
-  std::vector<TimeTemperatureRule> rules;
-  for (Table& table : root.tables("rule")) {
-    const auto at_least = table.read("at_least", read_temperature);
-    const auto length = table.read("length", read_duration);
-    TimeTemperatureRule rule{table.text("id").value_or(""),
-                             table.text("name").value_or(""),
-                             at_least.value_or(TemperaturePoint::from_celsius(0.0)),
-                             table.read("at_most", read_temperature),
-                             length ? seconds_of(*length) : seconds(0),
-                             0,
-                             std::nullopt,
-                             table.text("source").value_or(""),
-                             table.one_of("evidence", evidence_words()).value_or(Evidence::judged)};
-    if (const auto turnings = table.number("turnings")) rule.turnings = static_cast<int>(std::lround(*turnings));
-    const auto above = table.read("burst_above", read_temperature);
-    const auto burst_length = table.read("burst_length", read_duration);
-    const auto apart = table.read("burst_readings_apart", read_duration);
-    if (above && burst_length && apart) rule.burst = Burst{*above, seconds_of(*burst_length), seconds_of(*apart)};
-    for (const char* key : {"id", "name", "at_least", "length", "source", "evidence"}) table.require(key, "every rule says it");
-    table.finish();
-    rules.push_back(std::move(rule));
-  }
-  return rules;
 }
 
 }  // namespace heapwright

@@ -5,10 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "heapwright/input/document.hpp"
-#include "heapwright/materials/reading.hpp"
 #include "heapwright/maturity/log.hpp"
-#include "heapwright/units/quantities.hpp"
+#include "heapwright/maturity/provenance.hpp"
 
 namespace heapwright {
 
@@ -28,8 +26,7 @@ struct TimeTemperatureRule {
   std::chrono::seconds length;
   int turnings = 0;  ///< at least, within the stretch
   std::optional<Burst> burst;
-  std::string source;
-  Evidence evidence = Evidence::judged;
+  Provenance whose;
 };
 
 /// Why a rule is not met, or cannot be judged.
@@ -68,8 +65,5 @@ inline constexpr std::chrono::seconds usual_gap = std::chrono::hours(26);
 /// Every thermometer has to be within the bounds all through a stretch, so that the coldest decides; turnings on its first and last moment
 /// count. @param gap most between two readings of one stretch
 RuleAnswer judge(const TimeTemperatureRule& rule, const TemperatureLog& log, std::chrono::seconds gap);
-
-/// Reads [[rule]]. What is missing is a problem.
-std::vector<TimeTemperatureRule> read_rules(Table& root);
 
 }  // namespace heapwright

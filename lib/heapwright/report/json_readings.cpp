@@ -21,7 +21,7 @@ Json rule_json(const RuleAnswer& answer, const TemperatureLog& log) {
           {"from", answer.stretch ? Json(print_time(answer.stretch->from)) : Json(nullptr)},
           {"to", answer.stretch ? Json(print_time(answer.stretch->to)) : Json(nullptr)},
           {"why", why_of_rule(answer, log, Show(ShownUnits::si))},
-          {"source", answer.rule->source}};
+          {"source", answer.rule->whose.source}};
 }
 
 Json start_json(const StartingRatio& start) {
