@@ -4,8 +4,8 @@ set -euo pipefail
 cd "$(dirname "$0")/.."
 
 examples/install-packages.sh
-cmake -S . -B build/first-heap -DHEAPWRIGHT_TESTS=OFF -DHEAPWRIGHT_EXAMPLES=OFF >build-first-heap.log || { cat build-first-heap.log; exit 1; }
-cmake --build build/first-heap -j "$(nproc)" >>build-first-heap.log || { cat build-first-heap.log; exit 1; }
-rm build-first-heap.log
+cmake -S . -B build/release -DHEAPWRIGHT_TESTS=OFF -DHEAPWRIGHT_EXAMPLES=OFF >build-release.log || { cat build-release.log; exit 1; }
+cmake --build build/release -j "$(nproc)" >>build-release.log || { cat build-release.log; exit 1; }
+rm build-release.log
 
-build/first-heap/heapwright plan examples/quarter-acre.toml
+build/release/heapwright plan examples/quarter-acre.toml

@@ -12,15 +12,16 @@ printf '%s\0' lib/heapwright/*/*.cpp |
   xargs -0 -P "$jobs" -n 1 clang++-14 -std=c++20 -stdlib=libc++ -fsyntax-only -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror -Ilib
 
 build_tests() {  # FOLDER, options of cmake
-  cmake -S . -B "$@" -DHEAPWRIGHT_DEV=ON >/dev/null
-  cmake --build "$1" -j "$jobs" >"$1/build.log" || { tail -n 50 "$1/build.log"; exit 1; }
+  cmake -S . -B "$@" >/dev/null
+  cmake --build "$1" -j "$jobs" >"$1/build.log" 2>&1 || { tail -n 50 "$1/build.log"; exit 1; }
+  if grep -A 5 "warning:" "$1/build.log"; then exit 1; fi
 }
 
-echo "The tests from outside"
-build_tests build/dev -DHEAPWRIGHT_UNIT_TESTS=OFF
-ctest --test-dir build/dev -j "$jobs" --output-on-failure
+echo "The tests from outside, of the program as its users build it"
+build_tests build/release -DHEAPWRIGHT_TESTS=ON -DHEAPWRIGHT_EXAMPLES=ON -DHEAPWRIGHT_UNIT_TESTS=OFF
+ctest --test-dir build/release -j "$jobs" --output-on-failure
 
 # Compiled once: what the sanitizers pass, passes without them.
 echo "The tests from within, and some from outside once more, under the sanitizers"
-build_tests build/sanitize -DHEAPWRIGHT_SANITIZE=ON -DHEAPWRIGHT_EXAMPLES=OFF
+build_tests build/sanitize -DHEAPWRIGHT_DEV=ON -DHEAPWRIGHT_SANITIZE=ON -DHEAPWRIGHT_EXAMPLES=OFF
 ctest --test-dir build/sanitize -j "$jobs" --output-on-failure -E '^oracle|cli.(measurements|cautions|slips|sessions|forecast|working|whole|help)'

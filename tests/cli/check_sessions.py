@@ -569,11 +569,19 @@ def check_do_not_know(checks):
 
 
 def check_same(checks):
-    for question, said, plainly in SAME:
-        name = f"{question}: {said!r}"
-        once, again = (checks.answer(setting(question) | {question: [answer]}) for answer in (said, plainly))
-        accepted = once.asked().count(question) == 1 and checks.finished(name, once)
-        checks.expect(name, accepted and once.stdout == again.stdout, f"is not read like {plainly!r}", once)
+    """One answer of each question to a session; what a session does not ask waits for the next."""
+    waiting = {question: [pair for of, *pair in SAME if of == question] for question in ALL_QUESTIONS}
+    while waiting := {question: pairs for question, pairs in waiting.items() if pairs}:
+        given = {question: pairs[0] for question, pairs in waiting.items()}
+        once, again = (checks.answer(EVERY | {question: [pair[way]] for question, pair in given.items()}) for way in (0, 1))
+        given = {question: pair for question, pair in given.items() if question in once.asked()}
+        name = ", ".join(f"{question}: {said!r} for {plainly!r}" for question, (said, plainly) in given.items())
+        if not checks.expect(name, given, "nothing of it is asked", once):
+            return
+        for question in given:
+            checks.expect(name, once.asked().count(question) == 1, f"the answer to {question} is refused", once)
+            waiting[question].pop(0)
+        checks.expect(name, checks.finished(name, once) and once.stdout == again.stdout, "are not read alike", once)
     for question, said, plainly in MEANT:
         name = f"{question}: {said!r}"
         session = checks.answer(setting(question) | {question: [said, plainly]})

@@ -14,13 +14,8 @@ std::string json_of_topdressing(const Topdressing& topdressing, const Materials&
 std::string json_of_plan(const Plan& plan, const Materials& materials);
 std::string json_of_heap(const HeapAnswer& answer, const Materials& materials);
 std::string json_of_forecast(const ForecastAnswer& answer, const Materials& materials);
-std::string json_of_window(const Forecast& forecast, const ReadyWindow& window);  ///< early, likely, late
 std::string json_of_readings(const ReadingsAnswer& answer, const Materials& materials);
 std::string json_of_maturity(const MaturityAnswer& answer, const Materials& materials);
-std::string json_of_assumptions(const std::vector<Assumption>& assumptions);                    ///< an array
-std::string json_of_cautions(const std::vector<std::string>& ids, const Materials& materials);  ///< an array
-std::string json_of_working(const Working& working);                                            ///< an array of steps
-std::string json_of_pair(const Pair& pair);
 std::string json_of_feedstocks(const Materials& materials);
 std::string json_of_feedstock(const Feedstock& feedstock, const Materials& materials);
 std::string json_of_compost(const Compost& compost, const Materials& materials);

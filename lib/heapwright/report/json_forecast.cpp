@@ -1,22 +1,13 @@
-#include <nlohmann/json.hpp>
-
 #include <array>
 #include <cmath>
 
 #include "heapwright/report/json.hpp"
+#include "heapwright/report/json_parts.hpp"
 
 namespace heapwright {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
 Json date_json(const Forecast& forecast, std::optional<int> day) { return day ? Json(print_date(date_of(forecast, *day))) : Json(nullptr); }
-
-Json window_json(const Forecast& forecast, const ReadyWindow& window) {
-  return {{"early", date_json(forecast, window.early)},
-          {"likely", date_json(forecast, window.likely)},
-          {"late", date_json(forecast, window.late)}};
-}
 
 Json instead_json(const Forecast& forecast, const std::optional<Instead>& instead) {
   if (!instead) return nullptr;
@@ -102,9 +93,13 @@ constexpr std::array keys_of_a_forecast{"built",
 
 }  // namespace
 
-std::string json_of_window(const Forecast& forecast, const ReadyWindow& window) { return window_json(forecast, window).dump(); }
+Json window_json(const Forecast& forecast, const ReadyWindow& window) {
+  return {{"early", date_json(forecast, window.early)},
+          {"likely", date_json(forecast, window.likely)},
+          {"late", date_json(forecast, window.late)}};
+}
 
-std::string json_of_forecast(const ForecastAnswer& answer, const Materials& materials) {
+Json forecast_json(const ForecastAnswer& answer, const Materials& materials) {
   Json json;
   if (answer.forecast) {
     const Forecast& forecast = *answer.forecast;
@@ -132,9 +127,11 @@ std::string json_of_forecast(const ForecastAnswer& answer, const Materials& mate
   } else {
     for (const char* key : keys_of_a_forecast) json[key] = nullptr;
   }
-  json["assumptions"] = Json::parse(json_of_assumptions(answer.assumptions));
-  json["cautions"] = Json::parse(json_of_cautions(answer.cautions, materials));
-  return json.dump(2) + "\n";
+  json["assumptions"] = assumptions_json(answer.assumptions);
+  json["cautions"] = cautions_json(answer.cautions, materials);
+  return json;
 }
+
+std::string json_of_forecast(const ForecastAnswer& answer, const Materials& materials) { return printed(forecast_json(answer, materials)); }
 
 }  // namespace heapwright

@@ -1,21 +1,8 @@
-#include <nlohmann/json.hpp>
-
 #include "heapwright/report/json.hpp"
+#include "heapwright/report/json_parts.hpp"
 
 namespace heapwright {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-template <class Quantity>
-Json optional_si(const std::optional<Quantity>& quantity) {
-  return quantity ? Json(quantity->value()) : Json(nullptr);
-}
-
-template <class Plain>
-Json optional_json(const std::optional<Plain>& value) {
-  return value ? Json(*value) : Json(nullptr);
-}
 
 Json notes_json(const std::vector<HeapNote>& notes) {
   Json words = Json::array();
@@ -25,7 +12,7 @@ Json notes_json(const std::vector<HeapNote>& notes) {
 
 }  // namespace
 
-std::string json_of_heap(const HeapAnswer& answer, const Materials& materials) {
+Json heap_json(const HeapAnswer& answer, const Materials& materials) {
   Json json{{"shape", answer.heap ? Json(shape_word(answer.heap->shape)) : Json(nullptr)}};
   // Of all heaps together.
   json["volume_m3"] = answer.all ? Json(answer.all->volume.value()) : Json(nullptr);
@@ -40,9 +27,11 @@ std::string json_of_heap(const HeapAnswer& answer, const Materials& materials) {
   // Of the first heap.
   json["filled_height_m"] = optional_si(answer.filled_height);
   json["settled_height_m"] = optional_si(answer.settled_height);
-  json["assumptions"] = Json::parse(json_of_assumptions(answer.assumptions));
-  json["cautions"] = Json::parse(json_of_cautions(answer.cautions, materials));
-  return json.dump(2) + "\n";
+  json["assumptions"] = assumptions_json(answer.assumptions);
+  json["cautions"] = cautions_json(answer.cautions, materials);
+  return json;
 }
+
+std::string json_of_heap(const HeapAnswer& answer, const Materials& materials) { return printed(heap_json(answer, materials)); }
 
 }  // namespace heapwright

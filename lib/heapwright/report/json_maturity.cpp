@@ -1,12 +1,9 @@
-#include <nlohmann/json.hpp>
-
 #include "heapwright/report/json.hpp"
+#include "heapwright/report/json_parts.hpp"
 #include "heapwright/report/parts.hpp"
 
 namespace heapwright {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 Json date_json(const std::optional<Date>& date) { return date ? Json(print_date(*date)) : Json(nullptr); }
 
@@ -55,7 +52,7 @@ Json turf_json(const TurfResult& result, const Materials& materials) {
           {"value", number_json(measured, result.value)},
           {"limit", {{"low", number_json(measured, limit.low)}, {"high", number_json(measured, limit.high)}}},
           {"unit", in_usual_unit(measured, any).unit},
-          {"ok", result.ok ? Json(*result.ok) : Json(nullptr)},
+          {"ok", optional_json(result.ok)},
           {"specification", limit.specification},
           {"source", source_words(materials, limit.whose.source, limit.whose.evidence)},
           {"evidence", evidence_word(limit.whose.evidence)},
@@ -65,7 +62,7 @@ Json turf_json(const TurfResult& result, const Materials& materials) {
 
 }  // namespace
 
-std::string json_of_maturity(const MaturityAnswer& answer, const Materials& materials) {
+Json maturity_json(const MaturityAnswer& answer, const Materials& materials) {
   const CompostKnown& known = answer.known;
   Json json{{"rating", rating_word(known.rating.rating)},
             {"stability", rating_json(known.rating.stability)},
@@ -78,9 +75,11 @@ std::string json_of_maturity(const MaturityAnswer& answer, const Materials& mate
   for (const TurfResult& result : known.turf) json["turf"].push_back(turf_json(result, materials));
   for (const NextStep* step : answer.next) json["next"].push_back(step_text(*step, answer));
   json["cured_by"] = date_json(answer.cured_by);
-  json["assumptions"] = Json::parse(json_of_assumptions(answer.assumptions));
-  json["cautions"] = Json::parse(json_of_cautions(answer.cautions, materials));
-  return json.dump(2) + "\n";
+  json["assumptions"] = assumptions_json(answer.assumptions);
+  json["cautions"] = cautions_json(answer.cautions, materials);
+  return json;
 }
+
+std::string json_of_maturity(const MaturityAnswer& answer, const Materials& materials) { return printed(maturity_json(answer, materials)); }
 
 }  // namespace heapwright

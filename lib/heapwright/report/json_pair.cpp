@@ -1,30 +1,26 @@
-#include <nlohmann/json.hpp>
-
-#include "heapwright/report/json.hpp"
+#include "heapwright/report/json_parts.hpp"
 
 namespace heapwright {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
 Json pair_mix_json(const PairMix& mix) {
   return {{"share_of_volume", mix.by_volume.value()},
           {"share_of_mass", mix.by_mass.value()},
-          {"carbon_to_nitrogen", mix.carbon_to_nitrogen ? Json(mix.carbon_to_nitrogen->value()) : Json(nullptr)},
+          {"carbon_to_nitrogen", optional_si(mix.carbon_to_nitrogen)},
           {"moisture_fraction", mix.moisture.value()},
           {"water_wanted_kg_m3", mix.water_wanted.value()}};
 }
 
 Json pair_mix_json(const std::optional<PairMix>& mix) { return mix ? pair_mix_json(*mix) : Json(nullptr); }
 
-Json window_json(const std::optional<PairWindow>& window) {
+Json pair_window_json(const std::optional<PairWindow>& window) {
   if (!window) return nullptr;
   return {{"low", window->low.value()}, {"high", window->high.value()}};
 }
 
 }  // namespace
 
-std::string json_of_pair(const Pair& pair) {
+Json pair_json(const Pair& pair) {
   Json everyday = Json::array();
   for (std::size_t i = 0; i < pair.everyday.size(); ++i) {
     const PartsOfTwo& proportion = everyday_proportions.at(i);
@@ -33,16 +29,15 @@ std::string json_of_pair(const Pair& pair) {
     everyday.push_back(std::move(entry));
   }
   // Windows and mixes are by the first's share of the loose volume.
-  return Json{{"first", pair.first},
-              {"second", pair.second},
-              {"proportions", std::move(everyday)},
-              {"share_of_volume_where_carbon_to_nitrogen_is_right", window_json(pair.right_ratio)},
-              {"share_of_volume_where_moisture_is_right", window_json(pair.right_moisture)},
-              {"share_of_volume_where_both_are_right", window_json(pair.both_right)},
-              {"share_of_volume_where_both_are_right_with_water", window_json(pair.right_with_water)},
-              {"at_carbon_to_nitrogen_aim", pair_mix_json(pair.at_ratio_aim)},
-              {"at_moisture_aim", pair_mix_json(pair.at_moisture_aim)}}
-      .dump();
+  return {{"first", pair.first},
+          {"second", pair.second},
+          {"proportions", std::move(everyday)},
+          {"share_of_volume_where_carbon_to_nitrogen_is_right", pair_window_json(pair.right_ratio)},
+          {"share_of_volume_where_moisture_is_right", pair_window_json(pair.right_moisture)},
+          {"share_of_volume_where_both_are_right", pair_window_json(pair.both_right)},
+          {"share_of_volume_where_both_are_right_with_water", pair_window_json(pair.right_with_water)},
+          {"at_carbon_to_nitrogen_aim", pair_mix_json(pair.at_ratio_aim)},
+          {"at_moisture_aim", pair_mix_json(pair.at_moisture_aim)}};
 }
 
 }  // namespace heapwright

@@ -1,20 +1,15 @@
-#include <nlohmann/json.hpp>
-
 #include "heapwright/report/json.hpp"
+#include "heapwright/report/json_parts.hpp"
 #include "heapwright/report/parts.hpp"
 
 namespace heapwright {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
 double hours_of(std::chrono::seconds length) { return static_cast<double>(length.count()) / 3600.0; }
-
-Json met_json(const std::optional<bool>& met) { return met ? Json(*met) : Json(nullptr); }
 
 Json rule_json(const RuleAnswer& answer, const TemperatureLog& log) {
   return {{"id", answer.rule->id},
-          {"met", met_json(answer.met)},
+          {"met", optional_json(answer.met)},
           {"longest_hours", answer.stretch ? hours_of(answer.stretch->length()) : 0.0},
           {"total_hours", hours_of(answer.total)},
           {"turnings", answer.turnings},
@@ -25,9 +20,15 @@ Json rule_json(const RuleAnswer& answer, const TemperatureLog& log) {
 }
 
 Json start_json(const StartingRatio& start) {
-  return {{"id", start.rule->id},   {"met", met_json(start.met)}, {"longest_hours", nullptr},
-          {"total_hours", nullptr}, {"turnings", nullptr},        {"from", nullptr},
-          {"to", nullptr},          {"why", why_of_start(start)}, {"source", start.rule->whose.source}};
+  return {{"id", start.rule->id},
+          {"met", optional_json(start.met)},
+          {"longest_hours", nullptr},
+          {"total_hours", nullptr},
+          {"turnings", nullptr},
+          {"from", nullptr},
+          {"to", nullptr},
+          {"why", why_of_start(start)},
+          {"source", start.rule->whose.source}};
 }
 
 Json rules_json(const ReadingsAnswer& answer) {
@@ -47,8 +48,8 @@ Json correction_json(const ReadingsAnswer& answer) {
           {"rate_factor_high", rate.high},
           {"air_off_degc", rate.air_off_degc},
           {"misses_by_degc", rate.misses_by_degc},
-          {"ready_for_turf", Json::parse(json_of_window(forecast, forecast.turf))},
-          {"mature", Json::parse(json_of_window(forecast, forecast.mature))}};
+          {"ready_for_turf", window_json(forecast, forecast.turf)},
+          {"mature", window_json(forecast, forecast.mature)}};
 }
 
 Json observations_json(const ReadingsAnswer& answer) {
@@ -68,10 +69,9 @@ Json observations_json(const ReadingsAnswer& answer) {
   return observations;
 }
 
-Json mix_json(const std::optional<Mix>& mix) {
+Json noticed_mix_json(const std::optional<Mix>& mix) {
   if (!mix) return nullptr;
-  return {{"carbon_to_nitrogen", mix->carbon_to_nitrogen ? Json(mix->carbon_to_nitrogen->value()) : Json(nullptr)},
-          {"moisture_fraction", mix->moisture ? Json(mix->moisture->value()) : Json(nullptr)}};
+  return {{"carbon_to_nitrogen", optional_si(mix->carbon_to_nitrogen)}, {"moisture_fraction", optional_si(mix->moisture)}};
 }
 
 Json noticed_json(const ReadingsAnswer& answer) {
@@ -88,8 +88,8 @@ Json noticed_json(const ReadingsAnswer& answer) {
                     {"check", noticed.cause->check},
                     {"fix", fix},
                     {"water_to_add_kg", noticed.water.value()},
-                    {"mix", mix_json(noticed.mix)},
-                    {"mix_with_fix", mix_json(noticed.mended)},
+                    {"mix", noticed_mix_json(noticed.mix)},
+                    {"mix_with_fix", noticed_mix_json(noticed.mended)},
                     {"do_now", noticed.cause->do_now}});
   }
   return list;
@@ -97,15 +97,17 @@ Json noticed_json(const ReadingsAnswer& answer) {
 
 }  // namespace
 
-std::string json_of_readings(const ReadingsAnswer& answer, const Materials& materials) {
+Json readings_json(const ReadingsAnswer& answer, const Materials& materials) {
   Json json;
   json["rules"] = rules_json(answer);
   json["forecast_correction"] = correction_json(answer);
   json["observations"] = observations_json(answer);
   json["noticed"] = noticed_json(answer);
-  json["assumptions"] = Json::parse(json_of_assumptions(answer.assumptions));
-  json["cautions"] = Json::parse(json_of_cautions(answer.cautions, materials));
-  return json.dump(2) + "\n";
+  json["assumptions"] = assumptions_json(answer.assumptions);
+  json["cautions"] = cautions_json(answer.cautions, materials);
+  return json;
 }
+
+std::string json_of_readings(const ReadingsAnswer& answer, const Materials& materials) { return printed(readings_json(answer, materials)); }
 
 }  // namespace heapwright

@@ -1,11 +1,7 @@
-#include <nlohmann/json.hpp>
-
-#include "heapwright/report/json.hpp"
+#include "heapwright/report/json_parts.hpp"
 
 namespace heapwright {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 Json term_json(const Term& term) {
   return {{"symbol", term.symbol}, {"what", term.what}, {"value", term.value}, {"unit", term.unit}, {"source", term.source}};
@@ -27,10 +23,11 @@ Json step_json(const Step& step) {
 
 }  // namespace
 
-std::string json_of_working(const Working& working) {
+Json working_json(const std::optional<Working>& working) {
+  if (!working) return nullptr;
   Json steps = Json::array();
-  for (const Step& step : working.steps()) steps.push_back(step_json(step));
-  return steps.dump();
+  for (const Step& step : working->steps()) steps.push_back(step_json(step));
+  return steps;
 }
 
 }  // namespace heapwright

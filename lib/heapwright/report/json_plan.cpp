@@ -1,0 +1,30 @@
+#include "heapwright/report/json.hpp"
+#include "heapwright/report/json_parts.hpp"
+
+namespace heapwright {
+
+std::string json_of_plan(const Plan& plan, const Materials& materials) {
+  Json own = nullptr;
+  if (plan.supply.own_compost)
+    own = {{"low", plan.supply.own_compost->low.value()},
+           {"likely", plan.supply.own_compost->likely.value()},
+           {"high", plan.supply.own_compost->high.value()}};
+  Json json{{"yard", plan.title},
+            {"built", print_date(plan.built)},
+            {"season", nullptr},
+            {"recipe", recipe_json(plan.recipe)},
+            {"heap", plan.heap_answer ? heap_json(*plan.heap_answer, materials) : Json(nullptr)},
+            {"forecast", plan.forecast ? forecast_json(*plan.forecast, materials) : Json(nullptr)},
+            {"readings", plan.readings ? readings_json(*plan.readings, materials) : Json(nullptr)},
+            {"maturity", plan.maturity ? maturity_json(*plan.maturity, materials) : Json(nullptr)}};
+  json["topdress"] = plan.topdressing ? topdressing_json(*plan.topdressing) : Json(nullptr);
+  json["supply"] = {
+      {"own_compost_m3", std::move(own)}, {"needed_m3", optional_si(plan.supply.needed)}, {"to_buy_m3", optional_si(plan.supply.to_buy)}};
+  json["calendar"] = nullptr;
+  json["assumptions"] = assumptions_json(plan.assumptions);
+  json["measure_first"] = measure_first_json(plan.measure_first);
+  json["cautions"] = cautions_json(plan.cautions, materials);
+  return printed(json);
+}
+
+}  // namespace heapwright

@@ -1,0 +1,32 @@
+#include "heapwright/report/json.hpp"
+#include "heapwright/report/json_parts.hpp"
+
+namespace heapwright {
+
+Json topdressing_json(const Topdressing& topdressing) {
+  Json mass = nullptr;
+  if (topdressing.mass_kg)
+    mass = {{"low", topdressing.mass_kg->low}, {"likely", topdressing.mass_kg->likely}, {"high", topdressing.mass_kg->high}};
+  return {{"area_m2", topdressing.area.value()},
+          {"depth_m", topdressing.depth.value()},
+          {"volume_m3", topdressing.volume.value()},
+          {"volume_with_allowance_m3", topdressing.volume_with_allowance.value()},
+          {"covers_m2", topdressing.covers.value()},
+          {"mass_kg", std::move(mass)},
+          {"per_year_m3", topdressing.per_year.value()},
+          {"orders", nullptr},
+          {"best_order", nullptr},
+          {"phone_line", nullptr},
+          {"wheelbarrow_loads", topdressing.wheelbarrow_loads},
+          {"nutrients_kg_per_100m2", nullptr}};
+}
+
+std::string json_of_topdressing(const Topdressing& topdressing, const Materials& materials) {
+  Json json = topdressing_json(topdressing);
+  json["assumptions"] = assumptions_json(topdressing.assumptions);
+  json["working"] = working_json(topdressing.working);
+  json["cautions"] = cautions_json(topdressing.cautions, materials);
+  return printed(json);
+}
+
+}  // namespace heapwright
