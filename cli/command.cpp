@@ -33,6 +33,9 @@ ShownUnits CommonOptions::shown_units(ShownUnits of_yard) const {
 Show CommonOptions::show(ShownUnits of_yard) const { return Show(shown_units(of_yard)); }
 
 Yard CommonOptions::yard(const std::string& file) const {
+  if (std::filesystem::path(file).extension() == ".csv")
+    throw TextError(file + " is a table, and a yard file is wanted",
+                    "a log of temperatures is given with: heapwright readings --log " + file);
   Yard yard = read_yard(file, materials());
   yard.units = shown_units(yard.units);
   return yard;

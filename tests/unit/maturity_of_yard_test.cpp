@@ -90,6 +90,25 @@ TEST_CASE("what moisture and pieces ask for", "[maturity]") {
   CHECK_FALSE(has(with("particle-size", "3/8 in"), "screen"));
 }
 
+TEST_CASE("compost whose pH or salts suit no specification stays off the lawn and out of pots", "[maturity]") {
+  const auto with = [](const char* property, const char* value) {
+    return steps_of({{{"self-heating", "5 degC"}, {"emergence", "95 %"}, {property, value}}, {}});
+  };
+  using Steps = std::vector<std::string>;
+  CHECK(with("ph", "8.7 pH") == Steps{"use-on-lawn", "try-in-pots"});  // one specification takes it
+  CHECK(with("ph", "8.8 pH") == Steps{"mind-ph", "not-on-seedlings"});
+  CHECK(with("ph", "5.5 pH") == Steps{"use-on-lawn", "try-in-pots"});
+  CHECK(with("ph", "5.4 pH") == Steps{"mind-ph", "not-on-seedlings"});
+  CHECK(with("salts-1to5", "10 dS/m") == Steps{"use-on-lawn", "try-in-pots"});
+  CHECK(with("salts-1to5", "10.1 dS/m") == Steps{"mind-salts", "not-on-seedlings"});
+}
+
+TEST_CASE("what is too wet is not to be watered", "[maturity]") {
+  CHECK(has(steps_of({{{"C:N", "18:1"}}, {}}), "wet"));
+  CHECK(has(steps_of({{{"C:N", "18:1"}, {"moisture", "60 %"}}, {}}), "wet"));
+  CHECK_FALSE(has(steps_of({{{"C:N", "18:1"}, {"moisture", "61 %"}}, {}}), "wet"));
+}
+
 TEST_CASE("curing counts from the day it is cool", "[maturity]") {
   Yard yard = yard_of({});
   yard.observations.checks = {on_day(read_household_check("no-reheat", "passed"), "2026-05-12")};

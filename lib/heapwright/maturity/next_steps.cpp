@@ -11,19 +11,28 @@ bool failed(const CompostKnown& known, std::string_view check) { return result_o
 
 bool lacks_nitrogen(const CompostKnown& known) { return known.rating.carbon_to_nitrogen == Rating::immature; }
 
+/// Whether a property was measured and passes no specification.
+bool passes_none(const CompostKnown& known, std::string_view property) {
+  bool failed_one = false;
+  for (const TurfResult& result : known.turf) {
+    if (result.property->id != property || !result.ok) continue;
+    if (*result.ok) return false;
+    failed_one = true;
+  }
+  return failed_one;
+}
+
 enum class Off { too_little, too_much };
 
 /// Whether a measured property passes no specification, and lies off this side of one.
 bool passes_none(const CompostKnown& known, std::string_view property, Off off) {
-  bool is_off = false;
-  for (const TurfResult& result : known.turf) {
-    if (result.property->id != property || !result.ok) continue;
-    if (*result.ok) return false;
+  const auto is_off = [&](const TurfResult& result) {
     const std::optional<TestValue>& limit = off == Off::too_much ? result.limit->high : result.limit->low;
-    const std::partial_ordering order = limit ? compare(*result.value, *limit) : std::partial_ordering::unordered;
-    is_off = is_off || (off == Off::too_much ? std::is_gt(order) : std::is_lt(order));
-  }
-  return is_off;
+    if (result.property->id != property || !result.value || !limit) return false;
+    const std::partial_ordering order = compare(*result.value, *limit);
+    return off == Off::too_much ? std::is_gt(order) : std::is_lt(order);
+  };
+  return passes_none(known, property) && std::any_of(known.turf.begin(), known.turf.end(), is_off);
 }
 
 bool any_too_coarse(const CompostKnown& known) {
@@ -47,23 +56,28 @@ bool is_ready(const CompostKnown& known) {
   return nothing_against && (known.rating.rating || all_passed(known.checks));
 }
 
+bool harms_turf(const CompostKnown& known) { return passes_none(known, "ph") || passes_none(known, "salts-1to5"); }
+
 std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteria& criteria) {
   const bool ready = is_ready(known);
   const bool doubtful = lacks_nitrogen(known) || still_composts(known) || harms_plants(known) || any_failed(known.checks);
   const bool rated = known.rating.rating.has_value();
-  const bool fit_for_pots = ready && known.rating.rating == Rating::very_mature;
+  const bool fit_for_pots = ready && known.rating.rating == Rating::very_mature && !harms_turf(known);
+  const bool too_wet = passes_none(known, "moisture", Off::too_much);
   std::set<std::string, std::less<>> wanted;
   const auto when = [&](bool so, const char* step) {
     if (so) wanted.insert(step);
   };
   when(lacks_nitrogen(known), "more-greens");
   when(still_composts(known) || any_failed(known.checks), "turn");
-  when(still_composts(known) || (!ready && !rated), "wet");
+  when((still_composts(known) || (!ready && !rated)) && !too_wet, "wet");
   when(!known.has_cured && (doubtful || !rated), "cure");
-  when(passes_none(known, "moisture", Off::too_much), "let-dry");
+  when(too_wet, "let-dry");
   when(ready && passes_none(known, "moisture", Off::too_little), "wet-to-spread");
   when(any_too_coarse(known), "screen");
-  when(ready, "use-on-lawn");
+  when(passes_none(known, "ph"), "mind-ph");
+  when(passes_none(known, "salts-1to5"), "mind-salts");
+  when(ready && !harms_turf(known), "use-on-lawn");
   when(fit_for_pots, "try-in-pots");
   when(!rated && !known.rating.stability.rating, "test-stability");
   when(!rated && !known.rating.maturity.rating, "test-maturity");

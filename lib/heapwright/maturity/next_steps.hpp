@@ -21,6 +21,8 @@ struct CompostKnown {
 bool still_composts(const CompostKnown& known);
 /// Whether plants do not bear it: a test of maturity says so, seeds where there is none.
 bool harms_plants(const CompostKnown& known);
+/// Whether its pH or its salts suit none of the specifications for turf.
+bool harms_turf(const CompostKnown& known);
 /// Whether nothing speaks against it, and it is rated or every household check passed.
 bool is_ready(const CompostKnown& known);
 

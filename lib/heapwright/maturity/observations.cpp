@@ -13,7 +13,7 @@ namespace {
 
 std::variant<TemperaturePoint, HandWarmth> read_core(std::string_view text) {
   if (text == "hot") return HandWarmth::hot;
-  if (text == "warm") return HandWarmth::warm;
+  if (text == "warm" || text == "hand-warm") return HandWarmth::warm;
   if (text == "cold") return HandWarmth::cold;
   try {
     return read_temperature(text);

@@ -86,28 +86,36 @@ std::string not_rated_text(const MaturityAnswer& answer) {
   if (still_composts(known) || harms_plants(known)) return "Not finished, by what there is. " + why_not(known);
   if (is_ready(known))
     return "Likely finished: all four household checks passed. " + curing_text(answer) +
-           (known.has_cured ? ". Use it on the lawn and on beds, not yet on seedlings." : ". Then use it on the lawn and on beds.");
+           (harms_turf(known) ? ". Keep it off the lawn: its pH or salts suit no specification for turf."
+            : known.has_cured ? ". Use it on the lawn and on beds, not yet on seedlings."
+                              : ". Then use it on the lawn and on beds.");
   if (is_any_check_done(known)) return "Nothing speaks against it so far. Do the checks that are missing; meanwhile it is mulch.";
   if (!known.rating.tests.empty()) return "Nothing speaks against it so far. Do the test named below; meanwhile it is mulch.";
   return "Nothing is known of it yet. Do the four checks below, which cost nothing and take a week; meanwhile it is mulch.";
 }
 
-/// How many turf specifications it passes; nothing where nothing was measured of them.
+/// How many turf specifications it passes; nothing where nothing was measured of them. Where less than half of each was measured it is not
+/// said to pass them.
 std::string turf_passed_text(const CompostKnown& known) {
-  int measured = 0;
+  int held = 0;
   int passed = 0;
+  bool by_half = false;
   for (const TurfVerdict& verdict : turf_verdicts(known.turf)) {
-    measured += verdict.measured > 0 ? 1 : 0;
-    passed += verdict.measured > 0 && verdict.fails.empty() ? 1 : 0;
+    if (verdict.measured == 0) continue;
+    ++held;
+    passed += verdict.fails.empty() ? 1 : 0;
+    by_half = by_half || 2 * verdict.measured >= verdict.asked;
   }
-  if (measured == 0) return {};
-  return " For turf it passes " + std::to_string(passed) + " of the " + std::to_string(measured) + " specifications, on what was measured.";
+  if (held == 0) return {};
+  if (passed == held && !by_half) return " Of what is asked of compost for turf little was measured; that much it passes.";
+  return " For turf it passes " + std::to_string(passed) + " of the " + std::to_string(held) + " specifications, on what was measured.";
 }
 
 std::string rated_text(const CompostKnown& known) {
   const std::string word = capital(std::string(rating_word(known.rating.rating))) + ". ";
   if (known.rating.rating == Rating::immature) return word + why_not(known);
   if (!is_ready(known)) return word + "So its tests say, but a household check failed: find out why before you use it.";
+  if (harms_turf(known)) return word + "But keep it off the lawn: its pH or salts suit no specification for turf.";
   const bool very = known.rating.rating == Rating::very_mature;
   return word +
          (very ? "It is finished: use it on the lawn and on beds, and mixed with soil in pots."

@@ -82,6 +82,19 @@ std::string capital(std::string text) {
   return text;
 }
 
+/// "its C:N from 17 to 26 and its moisture from 68 % to 60 %": what the fix changes, as far as it shows.
+std::string brought_text(const NoticedAnswer& noticed) {
+  if (!noticed.mix || !noticed.mended || !noticed.mix->moisture || !noticed.mended->moisture) return {};
+  std::string text;
+  const auto change = [&](const std::string& what, const std::string& from, const std::string& to) {
+    if (from != to) text += (text.empty() ? "" : " and ") + what + " from " + from + " to " + to;
+  };
+  const auto ratio = [](const Mix& mix) { return mix.carbon_to_nitrogen ? show_ratio(*mix.carbon_to_nitrogen) : std::string("none"); };
+  change("its C:N", ratio(*noticed.mix), ratio(*noticed.mended));
+  change("its moisture", show_moisture(*noticed.mix->moisture), show_moisture(*noticed.mended->moisture));
+  return text;
+}
+
 std::string fix_text(const NoticedAnswer& noticed, const Materials& materials, const Show& show) {
   std::string added;
   const auto add = [&](const std::string& what) { added += (added.empty() ? "" : " and ") + what; };
@@ -91,11 +104,8 @@ std::string fix_text(const NoticedAnswer& noticed, const Materials& materials, c
   }
   if (noticed.water.value() > 0.5) add(show.water(noticed.water) + " of water");
   if (added.empty()) return {};
-  std::string text = "to all you listed add " + added;
-  if (!noticed.mix || !noticed.mended || !noticed.mix->moisture || !noticed.mended->moisture) return text;
-  const auto ratio = [](const Mix& mix) { return mix.carbon_to_nitrogen ? show_ratio(*mix.carbon_to_nitrogen) : std::string("none"); };
-  return text + "; that brings its C:N from " + ratio(*noticed.mix) + " to " + ratio(*noticed.mended) + " and its moisture from " +
-         show_moisture(*noticed.mix->moisture) + " to " + show_moisture(*noticed.mended->moisture);
+  const std::string brings = brought_text(noticed);
+  return "if all you listed went in, add " + added + (brings.empty() ? "" : "; that brings " + brings);
 }
 
 std::string noticed_text(const NoticedAnswer& noticed, const Materials& materials, const Show& show) {
@@ -190,7 +200,7 @@ std::string why_of_rule(const RuleAnswer& answer, const TemperatureLog& log, con
 std::string why_of_start(const StartingRatio& start) {
   const std::string window = show_ratio(start.rule->low) + ":1 to " + show_ratio(start.rule->high) + ":1";
   if (!start.carbon_to_nitrogen) return "what went in is not known";
-  return "it began at about " + show_ratio(*start.carbon_to_nitrogen) + ":1, and " + window + " is asked for";
+  return "built by its recipe it began at about " + show_ratio(*start.carbon_to_nitrogen) + ":1, and " + window + " is asked for";
 }
 
 namespace {
