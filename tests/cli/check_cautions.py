@@ -13,11 +13,12 @@ import tempfile
 import tomllib
 
 TABLE = pathlib.Path(__file__).resolve().parents[2] / "materials" / "cautions.toml"
+NOTHING_BUT_FIRE = "Everything else can wait. Ask again once it is out and cold."
 LAST_LINE = "Local rules come first."
 
 # Facts of what goes into the heap: each is a tag of feedstocks too.
 TAGS = "dusty mouldy scraps fruit manure herbicide sharp-nitrogen printed thorny soil grassy leaves weedy".split()
-FACTS = TAGS + """shredded treated heap tall-heap big-dry-heap cold-season stored-browns from-elsewhere heavy-containers turning readings hot smoke
+FACTS = TAGS + """shredded treated heap tall-heap big-dry-heap cold-season stored-browns from-elsewhere heavy-containers turning readings hot smoke rats
 topdressing living-lawn near-water phosphorus-high own-compost-on-lawn bought-compost new-ground""".split()
 
 
@@ -127,7 +128,8 @@ PAIRS = [
     ("hot", "plan", MAY + COFFEE + reading("hot"), MAY + COFFEE + reading("cold"), "heap readings", "", ""),
     *[("smoke", "plan", MAY + COFFEE + noticed(words), MAY + COFFEE + noticed(other), "heap", "", "turning") for words, other in (
         ("smoke", "steam"), ("smoking", "ammonia-smell"), ("smells-burnt", "rotten-smell"), ("burning-smell", "dry-middle"),
-        ("smouldering", "white-threads"), ("smoldering", "will-not-heat"), ("fire", "flies"), ("flames", "rats"))],
+        ("smouldering", "white-threads"), ("smoldering", "will-not-heat"), ("fire", "flies"), ("flames", "fire ants"))],
+    ("rats", "plan", MAY + COFFEE + noticed("mice"), MAY + COFFEE + noticed("ants"), "heap turning", "", ""),
 
     ("topdressing", "plan", MAY + COFFEE + lawn("1 ft"), MAY + COFFEE, "heap", "living-lawn own-compost-on-lawn", ""),
     ("topdressing", "topdress", ["--area", "100 ft2"], None, "living-lawn", "", ""),
@@ -224,6 +226,9 @@ def main():
             lines = text.rstrip("\n").split("\n")
             if not ids:
                 holds(f"{what}: the screen shows cautions, the JSON has none", "Mind" not in lines)
+                return
+            if lines[0] and texts["smouldering-heap"].startswith(lines[0]):
+                equal(f"{what}: last line", lines[-1], NOTHING_BUT_FIRE)
                 return
             equal(f"{what}: last line", lines[-1], LAST_LINE)
             equal(f'{what}: lines "Mind"', lines.count("Mind"), 1)

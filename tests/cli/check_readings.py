@@ -26,7 +26,7 @@ BROKEN = [
     ("no unit", "time,core\n2026-11-08,100\n", r'log.csv:1:6: core: does not say its unit.*"core degF"'),
     ("no probe", "time,event\n2026-11-08,turned\n", r"log.csv:1:1: no column has temperatures of the heap"),
     ("only the air", "time,air degF\n2026-11-08,50\n", r"log.csv:1:1: no column has temperatures of the heap"),
-    ("air twice", "time,core degF,air degF,outside degF\n2026-11-08,100,50,50\n", r"log.csv:1:25: .*second column of the air"),
+    ("outside of what", "time,core degF,air degF,outside degF\n2026-11-08,100,50,50\n", r"log.csv:1:25: .*may be the heap's outside or the air's.*edge degF"),
     ("probe twice", "time,core degF,core degF\n2026-11-08,100,50\n", r"log.csv:1:16: .*second column of that name"),
     ("event twice", "time,core degF,event,event\n2026-11-08,100,,\n", r"log.csv:1:22: .*second column of that name"),
     ("no rows", HEAD, r"log.csv: .*no temperature of the heap in it"),
@@ -135,7 +135,7 @@ def check_broken(program, folder):
 
 def check_json(program):
     found = answer(program, EXAMPLE, "--log", LOG)
-    check("json", set(found) == {"rules", "forecast_correction", "observations", "noticed", "assumptions", "cautions"}, set(found))
+    check("json", set(found) == {"rules", "forecast_correction", "observations", "noticed", "assumptions", "cautions", "smokes"}, set(found))
     check("json", [rule["id"] for rule in found["rules"]] == [
         "further-reduction-windrow", "further-reduction-in-vessel", "significant-reduction", "organic-windrow", "organic-in-vessel",
         "organic-starting-c-to-n"], found["rules"])
@@ -181,18 +181,59 @@ def check_watering(program, folder):
 
 def check_names(program):
     for name in ("ammonia", "Ammonia smell", "it smells of ammonia", "smells like ammonia", "rats", "There are rats", "won't heat",
-                 "fruit flies", "white mold", "matted", "stinks"):
+                 "fruit flies", "white mold", "matted", "stinks", "smells of ammonia", "smells of rotten eggs", "slimy", "weeds growing", "never heated",
+                 "plants growing in it", "too cold", "steam", "fire ants"):
         check(name, run(program, "--noticed", name).returncode == 0, "is not understood")
     for name in ("smoke", "it smoulders", "fire"):
         result = run(program, "--noticed", name, "--noticed", "will not heat")
         first = " ".join(result.stdout.split("\n\n")[0].split())
         check(name, result.returncode == 0 and "call the fire service" in first, result.stdout + result.stderr)
         check(name, "turn it, and" not in result.stdout, "tells to turn what smokes")
+        check(name, answer(program, "--noticed", name)["smokes"] is True, "is no smoke in JSON")
+    for name in ("fire ants", "smells rotten", "rats"):
+        check(name, "fire service" not in run(program, "--noticed", name).stdout, "calls the fire service")
     result = run(program, "--noticed", "ammonai")
     check("a slip", result.returncode == 2 and 'did you mean "ammonia"' in result.stderr, result.stderr)
     check("nothing", run(program).returncode == 2, "nothing asked, something answered")
     for gap in ("0 h", "-1 h", "2 months", "soon"):
         check(gap, run(program, "--log", LOG, "--gap", gap).returncode == 2, "taken as a gap")
+
+
+def check_hot(program, folder):
+    """A heap near fire is not opened at once, and gets nothing dry; one at 165 °F is turned and wetted."""
+    log = folder / "hot.csv"
+    log.write_text("time,core degF\n2027-06-10,170\n2027-06-11,179.9\n", encoding="utf-8")
+    hot = run(program, "--log", log).stdout
+    check("hot", "smouldering" not in hot and "turn it today" in hot, hot)
+    log.write_text("time,core degF\n2027-06-10,170\n2027-06-11,180\n", encoding="utf-8")
+    near_fire = run(program, "--log", log).stdout
+    check("near fire", "running hose" in near_fire and "urn it today" not in near_fire, near_fire)
+    path = folder / "yard.toml"
+    path.write_text(CLIPPINGS + heap(), encoding="utf-8")
+    noticed = answer(program, path, "--log", log)["noticed"][0]
+    check("near fire", noticed["symptom"] == "too-hot" and noticed["fix"] == [], noticed)
+    check("hand cooler", "It is too hot" in hot and "scald" in hot, "no word on scalding")
+
+
+def check_newest(program, folder):
+    """What was felt after all that was measured is what it does now; a watering noted makes it no longer dry; a wrong place is told."""
+    path = folder / "yard.toml"
+    path.write_text(BALANCED + MOIST + '[[reading]]\ndate = 2027-06-04\ncore = "128 degF"\n[[reading]]\ndate = 2027-06-23\ncore = "Cold"\n')
+    shown = run(program, path).stdout
+    check("newest", "It is working" not in shown and "Jun 23, cold" in shown, shown)
+    log = folder / "watered.csv"
+    log.write_text("time,core degF,event\n2027-06-04,60,\n2027-06-12,62,watered\n", encoding="utf-8")
+    path.write_text(LEAVES + heap(), encoding="utf-8")
+    watered = answer(program, path, "--log", log)["noticed"][0]
+    check("watered", "too dry" not in watered["likely_cause"] and watered["water_to_add_kg"] == 0, watered)
+    result = run(program, log)
+    check("a log for a yard", result.returncode == 2 and "--log" in result.stderr, result.stderr)
+    path.write_text('[[reading]]\ncore = "128 degF"\n', encoding="utf-8")
+    result = run(program, path)
+    check("undated", result.returncode == 2 and "date" in result.stderr, result.stderr)
+    path.write_text('[[reading]]\ndate = 2027-06-04\ncore = "390 degF"\n', encoding="utf-8")
+    result = run(program, path)
+    check("390 degF", result.returncode == 2 and "yard.toml:3:8" in result.stderr, result.stderr)
 
 
 def check_own_readings(program, folder):
@@ -234,6 +275,8 @@ def main():
         check_symptoms(program, folder)
         check_watering(program, folder)
         check_names(program)
+        check_hot(program, folder)
+        check_newest(program, folder)
         check_own_readings(program, folder)
         check_correction(program, folder)
     print(f"{checks} checks, {len(failures)} failures")

@@ -64,6 +64,17 @@ TEST_CASE("a heap that does not heat tells nothing of its rate", "[property][rat
   CHECK_FALSE(fit->tells);
 }
 
+TEST_CASE("a rate at the end of what is tried tells no more than that", "[property][rate]") {
+  const HeapToBuild heap = household_heap();
+  const auto air = heaps::steady(15.0, 60);
+  std::vector<CoreOfDay> seen;  // of a heap that does nothing where it should heat
+  for (int day = 1; day < 20; ++day) seen.push_back({day, 15.5 + (day % 3 == 0 ? 1.5 : -0.5)});
+  const auto fit = fit_of(heap, air, seen);
+  REQUIRE(fit);
+  CHECK(fit->factor < 0.25);
+  CHECK_FALSE(fit->tells);
+}
+
 TEST_CASE("a heap is turned and watered as it was noted, then by habit", "[property][rate]") {
   HeapToBuild heap = household_heap();
   heap.care.turn_every = 10;

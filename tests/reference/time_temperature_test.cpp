@@ -140,7 +140,8 @@ TEST_CASE("the four hours of the lesser rule exceed 55 °C, its five days meet 4
 TEST_CASE("one reading a day shows the five days but not the four hours", "[reference][log]") {
   std::string text = "time,core degC\n";
   for (int day = 0; day <= 5; ++day) text += print_time({start + hours(24 * day), {}}) + ",60\n";
-  CHECK(judge(rule("significant-reduction"), log_of(text), usual_gap).gap == RuleGap::no_burst);
+  CHECK(judge(rule("significant-reduction"), log_of(text), usual_gap).gap == RuleGap::burst_not_shown);
+  CHECK_FALSE(met("significant-reduction", text));
   CHECK(met("further-reduction-in-vessel", text) == true);
   std::string every_four_hours = "time,core degC\n";
   for (int hour_of_log = 0; hour_of_log <= 120; hour_of_log += 4)
@@ -191,6 +192,25 @@ TEST_CASE("a thermometer that drops out is bridged as long as a gap, and no long
   const RuleAnswer died = judge(rule("further-reduction-in-vessel"), log_of(with_hole(20, 100)), usual_gap);
   CHECK(died.met == false);
   CHECK(died.stretch->length() == hours(20));
+  CHECK(died.end == StretchEnd::no_reading);
+  CHECK(died.ended_by == 1);
+  // The core read once a day, the edge dead since the second day: it is the edge that ends it.
+  std::string once_a_day = "time,core degC,edge degC\n";
+  for (int at = 0; at <= 10; ++at) once_a_day += print_time({start + hours(24 * at), {}}) + ",65," + (at > 1 ? "" : "60") + "\n";
+  const RuleAnswer edge_died = judge(rule("further-reduction-in-vessel"), log_of(once_a_day), usual_gap);
+  CHECK(edge_died.end == StretchEnd::no_reading);
+  CHECK(edge_died.ended_by == 1);
+}
+
+TEST_CASE("hot readings too far apart, or too hot, are not called never warm", "[reference][log]") {
+  std::string far_apart = "time,core degC\n";
+  for (int at = 0; at <= 10; ++at) far_apart += print_time({start + hours(72 * at), {}}) + ",60\n";
+  const RuleAnswer apart = judge(rule("further-reduction-in-vessel"), log_of(far_apart), usual_gap);
+  CHECK_FALSE(apart.met);
+  CHECK(apart.gap == RuleGap::too_far_apart);
+  const RuleAnswer hot = judge(rule("organic-in-vessel"), log_of(steady("degF", "175", hours(80), hour)), usual_gap);
+  CHECK(hot.met == false);
+  CHECK(hot.gap == RuleGap::too_hot);
 }
 
 TEST_CASE("clocks put back or forward do not lengthen a stretch", "[reference][log]") {
@@ -222,6 +242,7 @@ TEST_CASE("the best stretch is told, even where a longer one meets less", "[refe
   const RuleAnswer answer = judge(rule("further-reduction-windrow"), log_of(text), usual_gap);
   CHECK(answer.met == true);
   CHECK(answer.stretch->length() == fifteen_days);
+  CHECK(answer.longest == hours(400));
   CHECK(answer.total == fifteen_days + hours(400));
 }
 

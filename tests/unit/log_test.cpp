@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "heapwright/error.hpp"
+#include "heapwright/maturity/observations.hpp"
 #include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/maturity/watched.hpp"
 #include "logs.hpp"
@@ -71,8 +72,53 @@ TEST_CASE("a log of several thermometers, the air, and what was done", "[log]") 
   CHECK(log.rows[1].probes[1] == TemperaturePoint::from_celsius(40.5));
   CHECK((log.rows[1].turned && log.rows[1].watered));
   CHECK((!log.rows[2].turned && log.rows[2].watered));
-  CHECK(log.rows[0].air == TemperaturePoint::from_fahrenheit(50.0));
-  CHECK_FALSE(log.rows[2].air);
+  CHECK(log.air_passed_over);
+}
+
+TEST_CASE("a column is the air's by a whole word of its name", "[log]") {
+  const auto probes_of = [](const std::string& names) { return log_of(names + "\n2026-11-12T08:00,100,50\n").probes; };
+  using Names = std::vector<std::string>;
+  CHECK(probes_of("time,core degF,chair side degF") == Names{"core", "chair side"});
+  CHECK(probes_of("time,core degF,Air degF") == Names{"core"});
+  CHECK(probes_of("time,core degF,air-temp degF") == Names{"core"});
+  CHECK(probes_of("time,core degF,score") == Names{"core"});
+  CHECK(probes_of("time,core degF,attempt") == Names{"core"});
+  CHECK_THROWS_WITH(log_of("time,middle degF,outside degF\n2026-11-12T08:00,100,50\n"), Catch::Contains("edge or air"));
+  CHECK_THROWS_WITH(log_of("time,core degF,probe2\n2026-11-12T08:00,100,50\n"), Catch::Contains("does not say its unit"));
+}
+
+TEST_CASE("events are read as they are written, not by what stands in them", "[log]") {
+  const auto row_with = [](const std::string& event) {
+    return log_of("time,core degF,event\n2026-11-12T08:00,100,\"" + event + "\"\n").rows[0];
+  };
+  for (const char* both : {"turned and watered", "watered, turned", "turned/watered", "Turned + watered"}) {
+    CHECK((row_with(both).turned && row_with(both).watered));
+  }
+  for (const char* none : {"not turned/watered", "unturned", "turned watered", "turned, not watered"})
+    CHECK_THROWS_WITH(row_with(none), Catch::Contains("is no event"));
+}
+
+TEST_CASE("thermometers read one after the other are one round", "[log]") {
+  const Watched seen =
+      seen_in("time,core degF,side degF\n2026-11-12T08:00,140,\n2026-11-12T08:05,,80\n2026-11-13T08:00,150,\n2026-11-13T08:05,,90\n");
+  CHECK(seen.readings == 2);
+  CHECK(seen.latest.temperature == TemperaturePoint::from_fahrenheit(150.0));
+  CHECK_FALSE(seen.cool_since);
+  // An hour apart, or the same thermometer again, they are two.
+  CHECK(seen_in("time,core degF,side degF\n2026-11-12T08:00,140,\n2026-11-12T09:00,,80\n").readings == 2);
+  CHECK(seen_in("time,core degF,side degF\n2026-11-12T08:00,140,\n2026-11-12T08:10,141,80\n").readings == 2);
+}
+
+TEST_CASE("too hot is counted no further than from reading to reading", "[log]") {
+  const std::string month_apart = "time,core degF\n2026-11-01,165\n2026-11-29,165\n";
+  CHECK(seen_in(month_apart).too_hot->length == hours(0));
+}
+
+TEST_CASE("turned while hardly warm and watched for days, it is done heating", "[log]") {
+  CHECK(seen_in(daily({20, 60, 55, 45, 38, 36, 35, 34, 33, 32, 31, 30}, {5})).turned_in_vain());
+  CHECK_FALSE(seen_in(daily({20, 60, 55, 45, 38, 36, 45, 44, 43, 42, 41, 30}, {5})).turned_in_vain());  // it warmed
+  CHECK_FALSE(seen_in(daily({20, 60, 55, 45, 38, 36, 35, 34, 33, 32}, {5})).turned_in_vain());          // four days are too few
+  CHECK_FALSE(seen_in(daily({20, 60, 65, 50, 38, 36, 35, 34, 33, 32, 31, 30}, {2})).turned_in_vain());  // turned while hot
 }
 
 TEST_CASE("a temperature of a heap is from -60 to 120 °C", "[log]") {
@@ -118,9 +164,9 @@ TEST_CASE("whether turning warmed it again", "[log]") {
 }
 
 TEST_CASE("a log of nothing but gaps is seen as nothing", "[log]") {
-  TemperatureLog log{{"core"}, false, {}};
+  TemperatureLog log{{"core"}, false, false, {}};
   CHECK_FALSE(watched(log));
-  log.rows.push_back({{eight, {}}, true, false, {}, {std::nullopt}});
+  log.rows.push_back({{eight, {}}, true, false, {std::nullopt}});
   CHECK_FALSE(watched(log));
 }
 
@@ -135,8 +181,28 @@ TEST_CASE("symptoms by what people call them, and the cause whose circumstances 
   CHECK_THROWS_AS(find_symptom("sings"), TextError);
   CHECK_THROWS_AS(find_symptom(""), TextError);
   const Symptom& cold = find_symptom("will-not-heat");
-  CHECK(likely_cause(cold, {Circumstance::small}).when == Circumstances{Circumstance::small});
-  CHECK(likely_cause(cold, {Circumstance::small, Circumstance::cold}).when == Circumstances{Circumstance::small, Circumstance::cold});
-  CHECK(likely_cause(cold, {Circumstance::small, Circumstance::too_dry}).when == Circumstances{Circumstance::too_dry});
-  CHECK(likely_cause(cold, {Circumstance::scraps}).when.empty());
+  using Whens = std::vector<Circumstances>;
+  const auto whens = [&](const Circumstances& circumstances) {
+    Whens found;
+    for (const Cause* cause : likely_causes(cold, circumstances)) found.push_back(cause->when);
+    return found;
+  };
+  constexpr auto small = Circumstance::small;
+  CHECK(whens({small}) == Whens{{small}});
+  CHECK(whens({small, Circumstance::cold}) == Whens{{Circumstance::cold, small}});
+  CHECK(whens({small, Circumstance::too_dry}) == Whens{{Circumstance::too_dry}, {small}});
+  CHECK(whens({Circumstance::scraps}) == Whens{{}});
+}
+
+TEST_CASE("what is called by a name of a symptom is that, and smoke is heard whatever the words", "[log][symptoms]") {
+  for (const Symptom& symptom : built_in_symptoms()) {
+    for (const std::string& name : symptom.also) CHECK_FALSE(is_smoke({name, std::nullopt}));
+  }
+  for (const char* smoke : {"smoke", "it is smoking", "smells-burnt", "burning smell", "smouldering", "it smolders", "on fire", "flames",
+                            "embers", "glowing inside", "charred leaves", "scorched"})
+    CHECK(is_smoke({smoke, std::nullopt}));
+  for (const char* other : {"smells since November", "no smoke", "fire ants", "it does not burn", "rotten smell"})
+    CHECK_FALSE(is_smoke({other, std::nullopt}));
+  CHECK(symptom_called("smells of ammonia") != nullptr);
+  CHECK(symptom_called("Its weeds") != nullptr);
 }

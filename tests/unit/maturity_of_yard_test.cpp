@@ -44,15 +44,19 @@ HouseholdCheck on_day(HouseholdCheck check, std::string_view date) {
 
 TEST_CASE("next steps", "[maturity]") {
   using Steps = std::vector<std::string>;
-  CHECK(steps_of({}) == Steps{"wet", "cure", "test-stability", "test-maturity", "mulch", "not-on-seedlings"});
+  CHECK(steps_of({}) == Steps{"wet", "cure", "test-stability", "test-maturity", "keep-in-heap", "not-on-seedlings"});
   CHECK(steps_of({{}, {{"sealed-bag", "failed"}}}) ==
-        Steps{"turn", "wet", "cure", "test-stability", "test-maturity", "mulch", "not-on-seedlings"});
+        Steps{"turn", "wet", "cure", "test-stability", "test-maturity", "keep-in-heap", "not-on-seedlings"});
   CHECK(steps_of({{}, all_checks_passed}) == Steps{"cure", "use-on-lawn", "test-stability", "test-maturity", "not-on-seedlings"});
-  CHECK(steps_of({{{"self-heating", "25 degC"}, {"emergence", "95 %"}}, {}}) == Steps{"turn", "wet", "cure", "mulch", "not-on-seedlings"});
-  CHECK(steps_of({{{"self-heating", "5 degC"}, {"emergence", "60 %"}}, {}}) == Steps{"cure", "mulch", "not-on-seedlings"});
+  CHECK(steps_of({{{"self-heating", "25 degC"}, {"emergence", "95 %"}}, {}}) ==
+        Steps{"turn", "wet", "cure", "keep-in-heap", "not-on-seedlings"});
+  CHECK(steps_of({{{"self-heating", "5 degC"}, {"emergence", "60 %"}}, {}}) ==
+        Steps{"find-what-harms", "cure", "keep-in-heap", "not-on-seedlings"});
+  CHECK(has(steps_of({{}, {{"seeds", "failed"}}}), "find-what-harms"));
+  CHECK_FALSE(has(steps_of({{}, {{"seeds", "failed"}}}), "test-maturity"));
   CHECK(steps_of({{{"self-heating", "12 degC"}, {"emergence", "95 %"}}, {}}) == Steps{"use-on-lawn", "not-on-seedlings"});
   CHECK(steps_of({{{"self-heating", "5 degC"}, {"emergence", "95 %"}}, {}}) == Steps{"use-on-lawn", "try-in-pots"});
-  CHECK(steps_of({{{"C:N", "30:1"}}, {}}) == Steps{"more-greens", "cure", "mulch", "not-on-seedlings"});
+  CHECK(steps_of({{{"C:N", "30:1"}}, {}}) == Steps{"more-greens", "cure", "keep-in-heap", "not-on-seedlings"});
   CHECK(steps_of({{{"self-heating", "5 degC"}}, {}}) == Steps{"wet", "cure", "test-maturity", "mulch", "not-on-seedlings"});
 }
 
@@ -101,6 +105,39 @@ TEST_CASE("compost whose pH or salts suit no specification stays off the lawn an
   CHECK(with("ph", "5.4 pH") == Steps{"mind-ph", "not-on-seedlings"});
   CHECK(with("salts-1to5", "10 dS/m") == Steps{"use-on-lawn", "try-in-pots"});
   CHECK(with("salts-1to5", "10.1 dS/m") == Steps{"mind-salts", "not-on-seedlings"});
+}
+
+TEST_CASE("mulch is what is cool and does not smell; all else stays in the heap", "[maturity]") {
+  CHECK(has(steps_of({{{"self-heating", "12 degC"}}, {}}), "mulch"));
+  CHECK(has(steps_of({{}, {{"no-reheat", "passed"}, {"sealed-bag", "passed"}}}), "mulch"));
+  CHECK(has(steps_of({{}, {{"no-reheat", "passed"}}}), "keep-in-heap"));
+  CHECK(has(steps_of({{{"self-heating", "25 degC"}}, {}}), "keep-in-heap"));
+  CHECK(has(steps_of({{{"self-heating", "12 degC"}, {"emergence", "60 %"}}, {}}), "keep-in-heap"));
+}
+
+TEST_CASE("a heap at work is not finished, whatever its tests say; signs older than the tests do not count", "[maturity]") {
+  const Given mature{{{"self-heating", "12 degC"}, {"emergence", "95 %"}}, {}};
+  const auto with = [&](auto change) {
+    Yard yard = yard_of(mature);
+    for (MaturityTest& test : yard.observations.tests) test.date = read_date("2026-05-01");
+    change(yard.observations);
+    return is_ready(maturity_of(yard, today).known);
+  };
+  const auto reading = [&](double celsius, const char* date) {
+    return with([&](Observations& seen) { seen.readings.push_back({read_date(date), TemperaturePoint::from_celsius(celsius)}); });
+  };
+  CHECK(with([](Observations&) {}));
+  CHECK_FALSE(reading(40.0, "2026-05-01"));
+  CHECK(reading(39.9, "2026-05-01"));
+  CHECK(reading(60.0, "2026-04-30"));
+  CHECK_FALSE(with([](Observations& seen) { seen.noticed.push_back({"ammonia", std::nullopt}); }));
+  CHECK_FALSE(with([](Observations& seen) { seen.readings.push_back({read_date("2026-05-20"), HandWarmth::hot}); }));
+  CHECK(with([](Observations& seen) { seen.noticed.push_back({"rats", std::nullopt}); }));
+}
+
+TEST_CASE("compost that harms plants gets the pot test for weedkiller", "[maturity]") {
+  const auto cautions = maturity_of(yard_of({{{"emergence", "60 %"}}, {}}), today).cautions;
+  CHECK(std::find(cautions.begin(), cautions.end(), "herbicide-pot-test") != cautions.end());
 }
 
 TEST_CASE("what is too wet is not to be watered", "[maturity]") {

@@ -31,6 +31,7 @@ const std::vector<std::pair<std::string, Fact>>& fact_words() {
                                                                {"readings", Fact::readings},
                                                                {"hot", Fact::hot},
                                                                {"smoke", Fact::smoke},
+                                                               {"rats", Fact::rats},
                                                                {"topdressing", Fact::topdressing},
                                                                {"living-lawn", Fact::living_lawn},
                                                                {"near-water", Fact::near_water},

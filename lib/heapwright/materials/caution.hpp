@@ -43,6 +43,7 @@ enum class Fact {
   readings,
   hot,
   smoke,
+  rats,  ///< or mice
   // of the lawn
   topdressing,
   living_lawn,

@@ -96,7 +96,16 @@ std::vector<TurfLimit> read_turf(Table& root, const Criteria& criteria) {
     const auto value = [&](std::string_view text) { return read_test_value(test->measured, text); };
     for (Value& item : table.list("limits")) {
       Table row = item.table();
-      limits.push_back({property, required_text(row, "whose"), row.read("low", value), row.read("high", value), read_provenance(row)});
+      const auto bound = [&](const char* key, Bound::Side side) -> std::optional<Bound> {
+        const auto limit = row.read(key, value);
+        return limit ? std::optional(Bound{side, *limit}) : std::nullopt;
+      };
+      TurfLimit limit{property, required_text(row, "whose"), bound("low", Bound::Side::at_least), bound("high", Bound::Side::at_most), {}};
+      if (const auto above = bound("above", Bound::Side::above)) limit.low = above;
+      if (const auto below = bound("below", Bound::Side::below)) limit.high = below;
+      limit.whose = read_provenance(row);
+      if (!limit.low && !limit.high) row.problem("limits nothing", "write low, above, high or below");
+      limits.push_back(std::move(limit));
       row.finish();
     }
     table.finish();
@@ -173,6 +182,7 @@ Criteria read_criteria() {
   criteria.turf = read_turf(root, criteria);
   criteria.checks = read_checks(root);
   criteria.steps = read_steps(root);
+  root.finish();
   problems.throw_if_any();
   return criteria;
 }
@@ -233,8 +243,6 @@ const Scale* TestCriterion::scale_for(const TestValue& value) const {
 }
 
 const TestCriterion* Criteria::find_test(std::string_view id) const { return find_id(tests, id); }
-const CheckCriterion* Criteria::find_check(std::string_view id) const { return find_id(checks, id); }
-const NextStep* Criteria::find_step(std::string_view id) const { return find_id(steps, id); }
 
 const TestCriterion& Criteria::test_called(std::string_view name) const {
   const auto found = std::find_if(tests.begin(), tests.end(), [&](const TestCriterion& test) { return is_called(test, name); });

@@ -58,12 +58,12 @@ struct TestCriterion {
   const Scale* scale_for(const TestValue& value) const;
 };
 
-/// What one specification asks of one property; a value at the limit passes.
+/// What one specification asks of one property.
 struct TurfLimit {
   std::string property;  ///< id of a test
   std::string specification;
-  std::optional<TestValue> low;
-  std::optional<TestValue> high;
+  std::optional<Bound> low;   ///< at least, or above
+  std::optional<Bound> high;  ///< at most, or below
   Provenance whose;
 };
 
@@ -102,8 +102,6 @@ struct Criteria {
   std::vector<NextStep> steps;  ///< the most pressing first
 
   const TestCriterion* find_test(std::string_view id) const;
-  const CheckCriterion* find_check(std::string_view id) const;
-  const NextStep* find_step(std::string_view id) const;
   /// A test by its id, its name or what else it is called. @throws TextError with the nearest
   const TestCriterion& test_called(std::string_view name) const;
 };

@@ -1,6 +1,7 @@
 #include "heapwright/maturity/log.hpp"
 
 #include <algorithm>
+#include <cctype>
 
 #include "heapwright/error.hpp"
 #include "heapwright/input/columns.hpp"
@@ -20,7 +21,7 @@ struct Thermometer {
 struct Columns {
   std::size_t time;
   std::vector<Thermometer> probes;
-  std::optional<Thermometer> air;
+  bool of_the_air = false;  // whether one is there, which is passed over
   std::optional<std::size_t> event;
 };
 
@@ -33,16 +34,25 @@ bool is_time(std::string_view text) {
   }
 }
 
-bool has_word(const std::string& name, std::initializer_list<const char*> words) {
-  const std::string plain = plain_name(name);
-  return std::any_of(words.begin(), words.end(), [&](const char* word) { return plain.find(word) != std::string::npos; });
+/// Whether one of the words of a name is, or where it may have a number or an ending begins with, one of these.
+bool has_word(const std::string& name, std::initializer_list<std::string_view> words, bool may_go_on = false) {
+  for (std::size_t from = 0; from < name.size();) {
+    const auto is_letter = [&](std::size_t at) { return std::isalpha(static_cast<unsigned char>(name[at])) != 0; };
+    std::size_t to = from;
+    while (to < name.size() && is_letter(to)) ++to;
+    const std::string word = plain_name(std::string_view(name).substr(from, to - from));
+    const auto fits = [&](std::string_view one) { return may_go_on ? word.starts_with(one) : word == one; };
+    if (std::any_of(words.begin(), words.end(), fits)) return true;
+    from = to + 1;
+  }
+  return false;
 }
 
-bool is_of_the_air(const std::string& name) { return has_word(name, {"air", "ambient", "outside", "outdoor"}); }
+bool is_of_the_air(const std::string& name) { return has_word(name, {"air", "ambient", "outdoor", "weather"}); }
 
 /// Whether temperatures seem to be meant, though the unit is lacking.
 bool sounds_like_temperature(const std::string& name) {
-  return has_word(name, {"temp", "core", "probe", "middle", "edge", "air", "ambient"});
+  return has_word(name, {"core", "middle", "edge", "air", "ambient"}) || has_word(name, {"temp", "probe"}, true);
 }
 
 void take_thermometers(Csv& csv, Columns& columns) {
@@ -54,12 +64,12 @@ void take_thermometers(Csv& csv, Columns& columns) {
       if (column == columns.time || column == columns.event || !sounds_like_temperature(name)) continue;
       lacks_unit = true;
       csv.problem_of_column(column, "does not say its unit", "end the name in it: \"" + name + " degF\" or \"" + name + " degC\"");
-    } else if (!is_of_the_air(name)) {
-      columns.probes.push_back({column, *scale});
-    } else if (columns.air) {
-      csv.problem_of_column(column, "is a second column of the air's temperatures", "leave one");
+    } else if (has_word(name, {"outside"})) {
+      csv.problem_of_column(column, "may be the heap's outside or the air's", "name it edge or air: \"edge degF\"");
+    } else if (is_of_the_air(name)) {
+      columns.of_the_air = true;
     } else {
-      columns.air = Thermometer{column, *scale};
+      columns.probes.push_back({column, *scale});
     }
   }
   if (columns.probes.empty() && !lacks_unit && !csv.flawed())
@@ -79,7 +89,7 @@ std::optional<Columns> columns_of(Csv& csv) {
   if (!has_names(is_time, csv, names_wanted)) return std::nullopt;
   const std::optional<std::size_t> time = column_called("time", csv, names_wanted);
   if (!time) return std::nullopt;
-  Columns columns{*time, {}, {}, {}};
+  Columns columns{*time, {}, false, {}};
   const auto events = columns_that([](const std::string& name) { return plain_name(name) == "event"; }, csv);
   if (events.size() > 1) csv.problem_of_column(events[1], "is a second column of that name", "leave one");
   if (!events.empty()) columns.event = events.front();
@@ -113,7 +123,10 @@ Events read_events(std::string_view text) {
   if (plain.empty()) return {};
   if (plain == "turned") return {true, false};
   if (plain == "watered") return {false, true};
-  if (plain.find("turned") != std::string::npos && plain.find("watered") != std::string::npos && plain.size() <= 20) return {true, true};
+  for (const std::string_view between : {"and", ",", "/", "+", "&", ";"}) {
+    const std::string joint(between);
+    if (plain == "turned" + joint + "watered" || plain == "watered" + joint + "turned") return {true, true};
+  }
   throw TextError("\"" + std::string(text) + "\" is no event that a log tells", events_wanted);
 }
 
@@ -137,10 +150,9 @@ LogRow read_row(Csv& csv, const Columns& columns, WrittenTime time) {
   const auto reading = [&](const Thermometer& at) {
     return csv.read(at.column, [&](std::string_view text) { return read_probe(text, at.scale); }).value_or(std::nullopt);
   };
-  LogRow row{time, false, false, std::nullopt, {}};
+  LogRow row{time, false, false, {}};
   row.probes.reserve(columns.probes.size());
   for (const Thermometer& probe : columns.probes) row.probes.push_back(reading(probe));
-  if (columns.air) row.air = reading(*columns.air);
   if (columns.event) {
     const Events events = csv.read(*columns.event, read_events).value_or(Events{});
     row.turned = events.turned;
@@ -161,6 +173,7 @@ TemperatureLog read_temperature_log(Csv& csv) {
   if (!columns) return log;
   for (const Thermometer& probe : columns->probes) log.probes.emplace_back(without_scale(csv.header()[probe.column]));
   log.notes_events = columns->event.has_value();
+  log.air_passed_over = columns->of_the_air;
   bool some_reading = false;
   const auto is_given = [&](const Thermometer& probe) { return !is_no_reading(csv.text(probe.column)); };
   while (csv.next()) {

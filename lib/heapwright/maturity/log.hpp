@@ -16,7 +16,6 @@ struct LogRow {
   WrittenTime time;
   bool turned = false;
   bool watered = false;
-  std::optional<TemperaturePoint> air;
   std::vector<std::optional<TemperaturePoint>> probes;  ///< as many as the log has; nothing where one showed nothing
 };
 
@@ -24,13 +23,14 @@ struct LogRow {
 struct TemperatureLog {
   std::vector<std::string> probes;  ///< their names; one or more
   bool notes_events = false;        ///< whether it says when the heap was turned, should it have been
+  bool air_passed_over = false;     ///< whether it has a column of the air, which is none of the heap
   std::vector<LogRow> rows;
 };
 
 /// Whether a temperature can be one of a heap or of the air: −60 to 120 °C.
 bool is_a_heap_temperature(TemperaturePoint temperature);
 
-/// Reads a column `time` (read_time()), columns of temperatures whose names end in their unit ("core degF"), one of which may be the air's
+/// Reads a column `time` (read_time()), columns of temperatures whose names end in their unit ("core degF"), those of the air passed over
 /// ("air degF"), and a column `event` where there is one ("turned", "watered", "turned and watered"). An empty field, "NA" and "NaN" are
 /// no reading. Other columns are passed over. All that is wrong becomes problems of the file: times out of order or twice as well.
 TemperatureLog read_temperature_log(Csv& csv);

@@ -27,10 +27,8 @@ enum class Off { too_little, too_much };
 /// Whether a measured property passes no specification, and lies off this side of one.
 bool passes_none(const CompostKnown& known, std::string_view property, Off off) {
   const auto is_off = [&](const TurfResult& result) {
-    const std::optional<TestValue>& limit = off == Off::too_much ? result.limit->high : result.limit->low;
-    if (result.property->id != property || !result.value || !limit) return false;
-    const std::partial_ordering order = compare(*result.value, *limit);
-    return off == Off::too_much ? std::is_gt(order) : std::is_lt(order);
+    const std::optional<Bound>& limit = off == Off::too_much ? result.limit->high : result.limit->low;
+    return result.property->id == property && result.value && limit && !limit->holds(*result.value);
   };
   return passes_none(known, property) && std::any_of(known.turf.begin(), known.turf.end(), is_off);
 }
@@ -52,15 +50,23 @@ bool harms_plants(const CompostKnown& known) {
 }
 
 bool is_ready(const CompostKnown& known) {
-  const bool nothing_against = !lacks_nitrogen(known) && !still_composts(known) && !harms_plants(known) && !any_failed(known.checks);
+  const bool nothing_against =
+      !lacks_nitrogen(known) && !still_composts(known) && !harms_plants(known) && !any_failed(known.checks) && !known.heap_at_work;
   return nothing_against && (known.rating.rating || all_passed(known.checks));
+}
+
+bool fit_for_mulch(const CompostKnown& known) {
+  const bool quiet =
+      known.rating.stability.rating || (result_of(known.checks, "no-reheat") == true && result_of(known.checks, "sealed-bag") == true);
+  return quiet && !still_composts(known) && !harms_plants(known) && !any_failed(known.checks) && !known.heap_at_work;
 }
 
 bool harms_turf(const CompostKnown& known) { return passes_none(known, "ph") || passes_none(known, "salts-1to5"); }
 
 std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteria& criteria) {
   const bool ready = is_ready(known);
-  const bool doubtful = lacks_nitrogen(known) || still_composts(known) || harms_plants(known) || any_failed(known.checks);
+  const bool doubtful =
+      lacks_nitrogen(known) || still_composts(known) || harms_plants(known) || any_failed(known.checks) || known.heap_at_work;
   const bool rated = known.rating.rating.has_value();
   const bool fit_for_pots = ready && known.rating.rating == Rating::very_mature && !harms_turf(known);
   const bool too_wet = passes_none(known, "moisture", Off::too_much);
@@ -70,6 +76,7 @@ std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteri
   };
   when(lacks_nitrogen(known), "more-greens");
   when(still_composts(known) || any_failed(known.checks), "turn");
+  when(harms_plants(known), "find-what-harms");
   when((still_composts(known) || (!ready && !rated)) && !too_wet, "wet");
   when(!known.has_cured && (doubtful || !rated), "cure");
   when(too_wet, "let-dry");
@@ -80,8 +87,9 @@ std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteri
   when(ready && !harms_turf(known), "use-on-lawn");
   when(fit_for_pots, "try-in-pots");
   when(!rated && !known.rating.stability.rating, "test-stability");
-  when(!rated && !known.rating.maturity.rating, "test-maturity");
-  when(!ready, "mulch");
+  when(!rated && !known.rating.maturity.rating && !harms_plants(known), "test-maturity");
+  when(!ready && fit_for_mulch(known), "mulch");
+  when(!ready && !fit_for_mulch(known), "keep-in-heap");
   when(!fit_for_pots, "not-on-seedlings");
   std::vector<const NextStep*> steps;
   for (const NextStep& step : criteria.steps) {

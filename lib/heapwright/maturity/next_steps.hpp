@@ -14,13 +14,16 @@ struct CompostKnown {
   MaturityRating rating;
   std::vector<TurfResult> turf;
   std::vector<CheckResult> checks;
-  bool has_cured = false;  ///< long enough, since it went cool
+  bool has_cured = false;     ///< long enough, since it went cool
+  bool heap_at_work = false;  ///< it is hot or smells so, whatever the tests say of a sample
 };
 
 /// Whether it still composts: a test of stability says so, household checks where there is none.
 bool still_composts(const CompostKnown& known);
 /// Whether plants do not bear it: a test of maturity says so, seeds where there is none.
 bool harms_plants(const CompostKnown& known);
+/// Whether it may lie on the soil as mulch: cool, without a smell, and not known to harm plants.
+bool fit_for_mulch(const CompostKnown& known);
 /// Whether its pH or its salts suit none of the specifications for turf.
 bool harms_turf(const CompostKnown& known);
 /// Whether nothing speaks against it, and it is rated or every household check passed.

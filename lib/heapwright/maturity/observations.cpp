@@ -1,10 +1,12 @@
 #include "heapwright/maturity/observations.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "heapwright/maturity/criteria.hpp"
 #include "heapwright/maturity/germination.hpp"
 #include "heapwright/maturity/symptoms.hpp"
+#include "heapwright/maturity/watched.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -12,14 +14,30 @@ namespace heapwright {
 namespace {
 
 std::variant<TemperaturePoint, HandWarmth> read_core(std::string_view text) {
-  if (text == "hot") return HandWarmth::hot;
-  if (text == "warm" || text == "hand-warm") return HandWarmth::warm;
-  if (text == "cold") return HandWarmth::cold;
+  const std::string plain = plain_name(text);
+  if (plain == "hot") return HandWarmth::hot;
+  if (plain == "warm" || plain == "handwarm") return HandWarmth::warm;
+  if (plain == "cold") return HandWarmth::cold;
   try {
-    return read_temperature(text);
+    const TemperaturePoint core = read_temperature(text);
+    if (!is_a_heap_temperature(core)) throw TextError("\"" + std::string(text) + "\" is no temperature of a heap", "read it again");
+    return core;
   } catch (const TextError& error) {
     throw TextError(error.what(), error.hint() + ", or by hand \"hot\", \"warm\" or \"cold\"");
   }
+}
+
+constexpr std::array<std::string_view, 8> signs_of_fire{"smok", "smould", "smold", "burn", "scorch", "flam", "glow", "charr"};
+
+/// "smells-burnt" in its words, in their plain form.
+std::vector<std::string> words_of(std::string_view text) {
+  std::vector<std::string> words;
+  for (std::size_t from = 0; from < text.size();) {
+    const std::size_t to = std::min(text.find_first_of(" -_.,;:!", from), text.size());
+    if (to > from) words.push_back(plain_name(text.substr(from, to - from)));
+    from = to + 1;
+  }
+  return words;
 }
 
 const std::vector<std::pair<std::string, bool>> result_words{{"passed", true}, {"failed", false}};
@@ -104,12 +122,21 @@ bool is_hot(const CoreReading& reading) {
 
 }  // namespace
 
+bool is_warm(const CoreReading& reading) {
+  if (const HandWarmth* hand = std::get_if<HandWarmth>(&reading.core)) return *hand == HandWarmth::hot;
+  return std::get<TemperaturePoint>(reading.core) >= heated;
+}
+
 bool is_smoke(const Noticed& noticed) {
-  const std::string plain = plain_name(noticed.symptom);
-  for (const std::string_view sign : {"smok", "smould", "smold", "burn", "fire", "flame", "ember", "glow", "char", "scorch"}) {
-    if (plain.find(sign) != std::string::npos) return true;
+  if (symptom_called(noticed.symptom) != nullptr) return false;  // fire ants
+  bool smokes = false;
+  for (const std::string& word : words_of(noticed.symptom)) {
+    if (word == "no" || word == "not" || word == "without") return false;
+    const auto begins = [&](std::string_view sign) { return word.starts_with(sign); };
+    smokes =
+        smokes || word == "fire" || word == "ember" || word == "char" || std::any_of(signs_of_fire.begin(), signs_of_fire.end(), begins);
   }
-  return false;
+  return smokes;
 }
 
 std::string read_noticed(std::string_view text) {
@@ -144,6 +171,7 @@ Observations read_observations(Table& root) {
     table.finish();
   }
   for (Table& table : root.tables("reading")) {
+    table.require("date", "write date = 2026-11-12");
     table.require("core", "write core = \"128 degF\", or \"hot\", \"warm\" or \"cold\" by hand");
     const auto date = table.date("date");
     if (const auto core = table.read("core", read_core)) seen.readings.push_back({date, *core});

@@ -29,13 +29,25 @@ void mark_superseded(std::vector<RatedTest>& tests) {
   }
 }
 
+/// Mature by a scale that knows no more than that, so that it may be very mature as well.
+bool is_at_least_mature(const RatedTest& one) { return one.rating == Rating::mature && !one.scale->very_mature; }
+
+/// The least of the tests of a kind; those that say only "at least mature" neither lower a better one nor disagree with it.
 KindRating rating_of(TestKind kind, const std::vector<RatedTest>& tests) {
   KindRating result;
+  bool any_at_least_mature = false;
   for (const RatedTest& one : tests) {
     if (one.criterion->kind != kind || one.superseded || !one.rating) continue;
+    if (is_at_least_mature(one)) {
+      any_at_least_mature = true;
+      continue;
+    }
     if (result.rating && *result.rating != *one.rating) result.tests_disagree = true;
     result.rating = result.rating ? std::min(*result.rating, *one.rating) : *one.rating;
   }
+  if (!any_at_least_mature) return result;
+  if (result.rating == Rating::immature) result.tests_disagree = true;
+  if (!result.rating) result.rating = Rating::mature;
   return result;
 }
 

@@ -22,7 +22,10 @@ const std::vector<std::pair<std::string, Circumstance>> circumstance_words{{"too
                                                                            {"big", Circumstance::big},
                                                                            {"cold", Circumstance::cold},
                                                                            {"rained-on", Circumstance::rained_on},
-                                                                           {"hot", Circumstance::hot}};
+                                                                           {"hot", Circumstance::hot},
+                                                                           {"too-hot", Circumstance::too_hot},
+                                                                           {"near-fire", Circumstance::near_fire},
+                                                                           {"has-heated", Circumstance::has_heated}};
 const std::vector<std::pair<std::string, Fix>> fix_words{{"none", Fix::none}, {"balance", Fix::balance}, {"water", Fix::water}};
 
 Cause read_cause(Table& table) {
@@ -35,6 +38,7 @@ Cause read_cause(Table& table) {
   cause.check = table.text("check").value_or("");
   cause.do_now = table.text("do_now").value_or("");
   cause.fix = table.one_of("fix", fix_words).value_or(Fix::none);
+  cause.fix_when = table.text("fix_when").value_or("");
   table.finish();
   return cause;
 }
@@ -62,13 +66,12 @@ std::vector<Symptom> read_symptoms() {
   return symptoms;
 }
 
-/// "it is ants" and "ants": what is said around a name.
+/// "There are ants" and "ants": without the words that are said before a name.
 std::string bare(std::string_view text) {
-  std::string plain = plain_name(text);
-  for (const std::string_view before : {"thereisa", "thereis", "thereare", "itis", "its", "it"}) {
-    if (plain.size() > before.size() + 2 && plain.starts_with(before)) return plain.substr(before.size());
+  for (const std::string_view before : {"it ", "It ", "it's ", "It's ", "its ", "Its ", "there ", "There ", "is ", "are ", "a "}) {
+    if (text.starts_with(before)) text.remove_prefix(before.size());
   }
-  return plain;
+  return plain_name(text);
 }
 
 bool is_called(const Symptom& symptom, const std::string& plain) {
@@ -83,25 +86,37 @@ const std::vector<Symptom>& built_in_symptoms() {
   return symptoms;
 }
 
+const Symptom* symptom_called(std::string_view name) {
+  for (const Symptom& symptom : built_in_symptoms()) {
+    if (is_called(symptom, plain_name(name)) || is_called(symptom, bare(name))) return &symptom;
+  }
+  return nullptr;
+}
+
 const Symptom& find_symptom(std::string_view name) {
+  if (const Symptom* symptom = symptom_called(name)) return *symptom;
   std::vector<std::string> names;
   std::string list;
   for (const Symptom& symptom : built_in_symptoms()) {
-    if (is_called(symptom, plain_name(name)) || is_called(symptom, bare(name))) return symptom;
     names.push_back(symptom.id);
     for (const std::string& also : symptom.also) names.push_back(also);
     list += (list.empty() ? "" : ", ") + symptom.id;
   }
   const std::optional<std::string> near = nearest(name, names);
-  throw TextError("\"" + std::string(name) + "\" is no symptom that is known",
-                  (near ? "did you mean \"" + *near + "\"? " : "") + "It is one of " + list);
+  throw TextError("\"" + std::string(name) + "\" is not known as something that goes wrong with a heap",
+                  (near ? "did you mean \"" + *near + "\"? " : "") + "It is one of " + list + ", smoke");
 }
 
-const Cause& likely_cause(const Symptom& symptom, const Circumstances& circumstances) {
-  const auto holds = [&](const Cause& cause) {
-    return std::includes(circumstances.begin(), circumstances.end(), cause.when.begin(), cause.when.end());
-  };
-  return *std::find_if(symptom.causes.begin(), symptom.causes.end(), holds);
+std::vector<const Cause*> likely_causes(const Symptom& symptom, const Circumstances& circumstances) {
+  std::vector<const Cause*> likely;
+  for (const Cause& cause : symptom.causes) {
+    const auto is_part_of = [&](const Circumstances& whole) {
+      return std::includes(whole.begin(), whole.end(), cause.when.begin(), cause.when.end());
+    };
+    const bool told = std::any_of(likely.begin(), likely.end(), [&](const Cause* other) { return is_part_of(other->when); });
+    if (is_part_of(circumstances) && !told) likely.push_back(&cause);
+  }
+  return likely;
 }
 
 }  // namespace heapwright

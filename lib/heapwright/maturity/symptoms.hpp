@@ -16,7 +16,7 @@ enum class Circumstance {
   too_much_nitrogen,    ///< C:N of what went in below its window, by more than anyone can tell
   too_little_nitrogen,  ///< above it
   too_wet,              ///< what went in, before any water was added
-  too_dry,              ///< likewise, of a heap that nobody keeps moist
+  too_dry,              ///< so dry that it hardly rots; likewise, of a heap that nobody keeps moist or has watered
   airless,
   grassy,
   scraps,
@@ -24,7 +24,12 @@ enum class Circumstance {
   big,    ///< too tall
   cold,   ///< where it stands, then
   rained_on,
-  hot,  ///< by its readings
+  // by its readings
+  hot,
+  too_hot,  ///< now
+  near_fire,
+  has_heated,
+  watered,
 };
 using Circumstances = std::set<Circumstance>;
 
@@ -37,6 +42,7 @@ struct Cause {
   std::string check;
   std::string do_now;
   Fix fix = Fix::none;
+  std::string fix_when;  ///< what to wait for before anything is added
 };
 
 struct Symptom {
@@ -48,10 +54,12 @@ struct Symptom {
 
 const std::vector<Symptom>& built_in_symptoms();
 
-/// By its id, its name or another name. @throws TextError with the nearest, or all of them
+/// By its id, its name or another name; nothing where none is so called.
+const Symptom* symptom_called(std::string_view name);
+/// The same. @throws TextError with the nearest, or all of them
 const Symptom& find_symptom(std::string_view name);
 
-/// The first cause whose circumstances all hold.
-const Cause& likely_cause(const Symptom& symptom, const Circumstances& circumstances);
+/// The causes whose circumstances all hold, the likeliest first; none whose circumstances are part of one before it.
+std::vector<const Cause*> likely_causes(const Symptom& symptom, const Circumstances& circumstances);
 
 }  // namespace heapwright

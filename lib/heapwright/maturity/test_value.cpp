@@ -26,7 +26,8 @@ std::string_view example(Measured measured) {
     case Measured::temperature_rise: return "how far it warms up above the air: \"12 degC\" or \"22 degF\"";
     case Measured::carbon_to_nitrogen: return "\"18:1\"";
     case Measured::carbon_dioxide: return "CO2 given off: \"7 mgC/gOM/day\" or \"16 mgCO2/gOM/day\"";
-    case Measured::oxygen: return "oxygen taken up: \"12 mmolO2/kgOM/h\", or stirred in water \"0.9 mgO2/gOM/h\"";
+    case Measured::oxygen: return "oxygen taken up: \"12 mmolO2/kgOM/h\", or name the test oxygen-uptake-in-water";
+    case Measured::oxygen_in_water: return "oxygen taken up in water: \"0.9 mgO2/gOM/h\"";
     case Measured::nitrogen_ratio: return "ammonium nitrogen over nitrate nitrogen as a plain number: \"0.3\"";
     case Measured::ammonium_content: return "\"300 mg/kg\" or \"0.03 %\", of dry matter";
     case Measured::nitrogen_content: return "\"1.2 %\", of dry matter";
@@ -119,10 +120,15 @@ TestValue read_rate(Measured measured, std::string_view text) {
   if (oxygen && measured == Measured::carbon_dioxide)
     throw TextError("\"" + std::string(text) + "\" is oxygen taken up, not CO2 given off",
                     "name the test oxygen-uptake, or write " + std::string(example(measured)));
-  if (!oxygen && measured == Measured::oxygen)
+  if (!oxygen && measured != Measured::carbon_dioxide)
     throw TextError("\"" + std::string(text) + "\" is CO2 given off, not oxygen taken up",
                     "name the test co2-respiration, or write " + std::string(example(measured)));
-  if (oxygen && !unit->in_moles && unit->per_gram) return from_si<OxygenUptakeRateInWater>(words.number * unit->si);
+  // Laboratories tell what was stirred in water by the gram, what was not by the kilogram: the other way round may be the other test.
+  if (measured == Measured::oxygen && !unit->in_moles && unit->per_gram)
+    throw TextError("\"" + std::string(text) + "\" may be of a sample stirred in water, which is another test",
+                    "name the test oxygen-uptake-in-water, or write it in mmolO2/kgOM/h or mgO2/kgOM/h");
+  if (measured == Measured::oxygen_in_water)
+    return from_si<OxygenUptakeRateInWater>(words.number * unit->si * (unit->in_moles ? oxygen_kg_per_mol : 1.0));
   const double moles = words.number * unit->si * moles_per_unit(*unit);
   if (oxygen) return from_si<OxygenUptakeRate>(moles);
   return from_si<RespirationRate>(moles * carbon_kg_per_mol);
@@ -180,7 +186,8 @@ TestValue read_any(Measured measured, std::string_view text) {
     case Measured::temperature_rise: return read_rise(text);
     case Measured::carbon_to_nitrogen: return read_carbon_to_nitrogen(text);
     case Measured::carbon_dioxide:
-    case Measured::oxygen: return read_rate(measured, text);
+    case Measured::oxygen:
+    case Measured::oxygen_in_water: return read_rate(measured, text);
     case Measured::nitrogen_ratio:
     case Measured::ph: return read_plain(measured, text);
     case Measured::ammonium_content:
@@ -202,12 +209,13 @@ struct Span {
 };
 
 /// What any compost or fresh material can show, in the usual unit; past it a text is a slip of the unit. Judged.
-Span possible(Measured measured, std::string_view unit) {
+Span possible(Measured measured) {
   switch (measured) {
     case Measured::temperature_rise: return {0.0, 80.0};
     case Measured::carbon_to_nitrogen: return {1.0, 1000.0};
     case Measured::carbon_dioxide: return {0.0, 200.0};
-    case Measured::oxygen: return {0.0, unit == "mgO2/gOM/h" ? 100.0 : 1000.0};
+    case Measured::oxygen: return {0.0, 1000.0};
+    case Measured::oxygen_in_water: return {0.0, 100.0};
     case Measured::nitrogen_ratio: return {0.0, 1e6};
     case Measured::ammonium_content:
     case Measured::acid_content: return {0.0, 100'000.0};
@@ -243,6 +251,7 @@ const std::vector<std::pair<std::string, Measured>>& measured_words() {
                                                                    {"carbon-to-nitrogen", Measured::carbon_to_nitrogen},
                                                                    {"carbon-dioxide", Measured::carbon_dioxide},
                                                                    {"oxygen", Measured::oxygen},
+                                                                   {"oxygen-in-water", Measured::oxygen_in_water},
                                                                    {"nitrogen-ratio", Measured::nitrogen_ratio},
                                                                    {"ammonium-content", Measured::ammonium_content},
                                                                    {"nitrogen-content", Measured::nitrogen_content},
@@ -262,9 +271,8 @@ ValueInUnit in_usual_unit(Measured measured, const TestValue& value) {
   switch (measured) {
     case Measured::temperature_rise: return {si, "degC"};
     case Measured::carbon_dioxide: return {si / milli * day, "mgC/gOM/day"};
-    case Measured::oxygen:
-      if (std::holds_alternative<OxygenUptakeRateInWater>(value)) return {si / milli * hour, "mgO2/gOM/h"};
-      return {si / milli * hour, "mmolO2/kgOM/h"};
+    case Measured::oxygen: return {si / milli * hour, "mmolO2/kgOM/h"};
+    case Measured::oxygen_in_water: return {si / milli * hour, "mgO2/gOM/h"};
     case Measured::ammonium_content:
     case Measured::acid_content: return {si / (milli * milli), "mg/kg"};
     case Measured::electric_conductivity: return {si / siemens_per_m_in_decisiemens, "dS/m"};
@@ -284,7 +292,7 @@ ValueInUnit in_usual_unit(Measured measured, const TestValue& value) {
 TestValue read_test_value(Measured measured, std::string_view text) {
   TestValue value = read_any(measured, text);
   const ValueInUnit shown = in_usual_unit(measured, value);
-  const Span span = possible(measured, shown.unit);
+  const Span span = possible(measured);
   if (!(shown.number >= span.low && shown.number <= span.high)) refuse(text, "is more or less than any compost has", example(measured));
   return value;
 }

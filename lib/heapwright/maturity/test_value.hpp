@@ -23,7 +23,8 @@ enum class Measured {
   temperature_rise,       ///< "12 degC", "22 degF": a difference
   carbon_to_nitrogen,     ///< "18:1"
   carbon_dioxide,         ///< "7 mgC/gOM/day", "16 mgCO2/gOM/day"
-  oxygen,                 ///< "12 mmolO2/kgOM/h", "400 mgO2/kgOM/h"; in water "0.9 mgO2/gOM/h"
+  oxygen,                 ///< "12 mmolO2/kgOM/h", "400 mgO2/kgOM/h", by a moist sample
+  oxygen_in_water,        ///< "0.9 mgO2/gOM/h", by one stirred in water
   nitrogen_ratio,         ///< "0.3", of ammonium nitrogen to nitrate nitrogen
   ammonium_content,       ///< "300 mg/kg", "0.03 %", nitrogen of dry matter
   nitrogen_content,       ///< "1.2 %", of dry matter

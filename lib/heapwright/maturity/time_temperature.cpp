@@ -67,22 +67,56 @@ bool has_burst(const TemperatureLog& log, Span within, const Spans& bursts, seco
   });
 }
 
-/// What the first thermometer to leave a stretch showed after it.
-void tell_end(const TimeTemperatureRule& rule, const TemperatureLog& log, Span span, seconds gap, RuleAnswer& answer) {
-  for (std::size_t row = span.to + 1; row < log.rows.size(); ++row) {
-    for (std::size_t probe = 0; probe < log.probes.size(); ++probe) {
-      const std::optional<TemperaturePoint>& reading = log.rows[row].probes[probe];
-      if (!reading) continue;
-      const bool too_cold = *reading < rule.at_least;
-      const bool too_hot = rule.at_most && *reading > *rule.at_most;
-      const bool too_late = length_of(log, {span.to, row}) > gap;
-      if (!too_cold && !too_hot && !too_late) continue;
-      answer.end = too_late ? StretchEnd::no_reading : too_cold ? StretchEnd::too_cold : StretchEnd::too_hot;
-      answer.ended_by = static_cast<int>(probe);
-      answer.ended_at = reading;
-      return;
-    }
+/// Where a thermometer leaves a stretch.
+struct Leaving {
+  seconds at = seconds::max();  ///< since the epoch
+  StretchEnd end = StretchEnd::log_ends;
+  std::optional<TemperaturePoint> reading;
+};
+
+Leaving leaving_of(const TimeTemperatureRule& rule, const TemperatureLog& log, std::size_t probe, Span span, seconds gap) {
+  const auto time_of = [&](std::size_t row) { return log.rows[row].time.at().time_since_epoch(); };
+  std::optional<seconds> last;
+  for (std::size_t row = 0; row < log.rows.size(); ++row) {
+    const std::optional<TemperaturePoint>& reading = log.rows[row].probes[probe];
+    const bool late = last && row > span.to && time_of(row) - *last > gap;
+    if (late) return {*last + gap, StretchEnd::no_reading, std::nullopt};
+    if (!reading) continue;
+    last = time_of(row);
+    if (row <= span.to) continue;
+    if (*reading < rule.at_least) return {*last, StretchEnd::too_cold, reading};
+    if (rule.at_most && *reading > *rule.at_most) return {*last, StretchEnd::too_hot, reading};
   }
+  return {};
+}
+
+/// What the first thermometer to leave a stretch showed.
+void tell_end(const TimeTemperatureRule& rule, const TemperatureLog& log, Span span, seconds gap, RuleAnswer& answer) {
+  Leaving first;
+  for (std::size_t probe = 0; probe < log.probes.size(); ++probe) {
+    const Leaving leaving = leaving_of(rule, log, probe, span, gap);
+    if (!(leaving.at < first.at)) continue;
+    first = leaving;
+    answer.ended_by = static_cast<int>(probe);
+  }
+  answer.end = first.end;
+  answer.ended_at = first.reading;
+}
+
+/// Why there is no stretch at all.
+void tell_none(const TimeTemperatureRule& rule, const TemperatureLog& log, RuleAnswer& answer) {
+  const auto any = [&](auto counts) {
+    const Spans spans = spans_of_all(log, seconds::max(), counts);
+    return std::any_of(spans.begin(), spans.end(), [&](Span span) { return length_of(log, span) > seconds(0); });
+  };
+  const auto warm = [&](TemperaturePoint reading) { return reading >= rule.at_least; };
+  const auto counts = [&](TemperaturePoint reading) { return warm(reading) && (!rule.at_most || reading <= *rule.at_most); };
+  if (any(counts)) {
+    answer.gap = RuleGap::too_far_apart;
+    return;
+  }
+  answer.met = false;
+  answer.gap = any(warm) ? RuleGap::too_hot : RuleGap::never_warm;
 }
 
 enum class Standing { too_short, few_turnings, no_burst, meets };
@@ -93,9 +127,11 @@ RuleAnswer judge(const TimeTemperatureRule& rule, const TemperatureLog& log, sec
   const Spans spans = spans_of_all(
       log, gap, [&](TemperaturePoint reading) { return reading >= rule.at_least && (!rule.at_most || reading <= *rule.at_most); });
   Spans bursts;
+  Spans bursts_unseen;  // with readings too far apart to show them
   if (rule.burst) {
-    bursts =
-        spans_of_all(log, std::min(gap, rule.burst->readings_apart), [&](TemperaturePoint reading) { return reading > rule.burst->above; });
+    const auto counts = [&](TemperaturePoint reading) { return reading > rule.burst->above; };
+    bursts = spans_of_all(log, std::min(gap, rule.burst->readings_apart), counts);
+    bursts_unseen = spans_of_all(log, gap, counts);
   }
   const auto standing_of = [&](Span span) {
     if (!(length_of(log, span) >= rule.length)) return Standing::too_short;
@@ -110,6 +146,7 @@ RuleAnswer judge(const TimeTemperatureRule& rule, const TemperatureLog& log, sec
   Standing standing = Standing::too_short;
   for (const Span span : spans) {
     answer.total += length_of(log, span);
+    answer.longest = std::max(answer.longest, length_of(log, span));
     const Standing here = standing_of(span);
     const bool better = !best || here > standing || (here == standing && length_of(log, span) > length_of(log, *best));
     if (!better) continue;
@@ -117,8 +154,7 @@ RuleAnswer judge(const TimeTemperatureRule& rule, const TemperatureLog& log, sec
     standing = here;
   }
   if (!best || length_of(log, *best) == seconds(0)) {
-    answer.met = false;
-    answer.gap = RuleGap::never_warm;
+    tell_none(rule, log, answer);
     return answer;
   }
   answer.stretch = Stretch{log.rows[best->from].time, log.rows[best->to].time};
@@ -126,7 +162,11 @@ RuleAnswer judge(const TimeTemperatureRule& rule, const TemperatureLog& log, sec
   tell_end(rule, log, *best, gap, answer);
   answer.met = standing == Standing::meets;
   if (standing == Standing::too_short) answer.gap = RuleGap::too_short;
-  if (standing == Standing::no_burst) answer.gap = RuleGap::no_burst;
+  if (standing == Standing::no_burst) {
+    const bool unseen = has_burst(log, *best, bursts_unseen, rule.burst->length);
+    answer.gap = unseen ? RuleGap::burst_not_shown : RuleGap::no_burst;
+    if (unseen) answer.met.reset();
+  }
   if (standing == Standing::few_turnings) {
     answer.gap = log.notes_events ? RuleGap::too_few_turnings : RuleGap::turnings_not_noted;
     if (!log.notes_events) answer.met.reset();

@@ -31,11 +31,14 @@ struct TimeTemperatureRule {
 
 /// Why a rule is not met, or cannot be judged.
 enum class RuleGap {
-  never_warm,          ///< no two readings in a row that count
+  never_warm,          ///< no two readings in a row that are warm enough
+  too_hot,             ///< nor that are not too hot
+  too_far_apart,       ///< warm enough, but with more than the gap between readings
   too_short,           ///< the longest stretch
   too_few_turnings,    ///< within it
   turnings_not_noted,  ///< the log has no column for them
   no_burst,            ///< never long enough above the higher temperature
+  burst_not_shown,     ///< it was above it, but readings are too far apart to show for how long
 };
 
 /// What ended a stretch.
@@ -54,6 +57,7 @@ struct RuleAnswer {
   std::optional<Stretch> stretch;  ///< that meets it, else the longest
   int turnings = 0;                ///< within it
   std::chrono::seconds total{};    ///< of all stretches
+  std::chrono::seconds longest{};  ///< of them
   StretchEnd end = StretchEnd::log_ends;
   int ended_by = -1;  ///< the thermometer that ended it; −1: none
   std::optional<TemperaturePoint> ended_at;

@@ -6,7 +6,7 @@ namespace heapwright {
 namespace {
 
 bool is_inside(const TurfLimit& limit, const TestValue& value) {
-  return (!limit.low || std::is_gteq(compare(value, *limit.low))) && (!limit.high || std::is_lteq(compare(value, *limit.high)));
+  return (!limit.low || limit.low->holds(value)) && (!limit.high || limit.high->holds(value));
 }
 
 /// Carbon dioxide given off may follow from oxygen taken up by the moist compost; never from oxygen taken up in water.

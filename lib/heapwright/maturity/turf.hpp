@@ -9,7 +9,7 @@
 
 namespace heapwright {
 
-/// One property under one specification. A value at the limit passes.
+/// One property under one specification.
 struct TurfResult {
   const TurfLimit* limit = nullptr;
   const TestCriterion* property = nullptr;

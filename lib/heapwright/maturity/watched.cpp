@@ -8,23 +8,6 @@ namespace {
 using std::chrono::days;
 using std::chrono::seconds;
 
-std::optional<HeapReading> hottest_of(const LogRow& row) {
-  std::optional<HeapReading> hottest;
-  for (std::size_t probe = 0; probe < row.probes.size(); ++probe) {
-    const std::optional<TemperaturePoint>& reading = row.probes[probe];
-    if (reading && (!hottest || *reading > hottest->temperature)) hottest = HeapReading{*reading, row.time, probe};
-  }
-  return hottest;
-}
-
-std::vector<HeapReading> hottest_readings(const TemperatureLog& log) {
-  std::vector<HeapReading> readings;
-  for (const LogRow& row : log.rows) {
-    if (const auto hottest = hottest_of(row)) readings.push_back(*hottest);
-  }
-  return readings;
-}
-
 std::optional<Reheat> reheat_after(const WrittenTime& turned, const std::vector<HeapReading>& readings) {
   std::optional<Reheat> reheat;
   for (const HeapReading& reading : readings) {
@@ -32,21 +15,24 @@ std::optional<Reheat> reheat_after(const WrittenTime& turned, const std::vector<
     if (after < seconds(0) || after > days(7)) continue;
     if (!reheat) {
       if (after > days(1)) return std::nullopt;
-      reheat = Reheat{turned, reading.temperature, reading.temperature, false};
+      reheat = Reheat{turned, reading.temperature, reading.temperature, reading.temperature, false};
     }
     if (after <= days(1) && reading.temperature < reheat->lowest) reheat->lowest = reheat->highest = reading.temperature;
     reheat->highest = std::max(reheat->highest, reading.temperature);
+    reheat->latest = reading.temperature;
   }
   if (reheat) reheat->warmed = reheat->highest - reheat->lowest >= reheat_step;
   return reheat;
 }
 
-std::optional<TooHot> too_hot_in(const std::vector<HeapReading>& readings) {
+std::optional<TooHot> too_hot_in(const std::vector<HeapReading>& readings, seconds gap) {
   std::optional<TooHot> found;
   for (std::size_t i = 0; i < readings.size(); ++i) {
     if (!(readings[i].temperature > too_hot)) continue;
     if (!found) found = TooHot{readings[i].time, {}};
-    if (i > 0 && readings[i - 1].temperature > too_hot) found->length += readings[i].time.at() - readings[i - 1].time.at();
+    if (i == 0 || !(readings[i - 1].temperature > too_hot)) continue;
+    const seconds since = readings[i].time.at() - readings[i - 1].time.at();
+    if (since <= gap) found->length += since;
   }
   return found;
 }
@@ -73,7 +59,29 @@ void tell_gap(const std::vector<HeapReading>& readings, Watched& seen) {
 
 }  // namespace
 
-std::optional<Watched> watched(const TemperatureLog& log) {
+std::vector<HeapReading> hottest_readings(const TemperatureLog& log) {
+  constexpr seconds round = std::chrono::hours(1);
+  std::vector<HeapReading> hottest;
+  std::vector<bool> shown(log.probes.size(), false);  // in this round
+  std::optional<seconds> begun;
+  for (const LogRow& row : log.rows) {
+    for (std::size_t probe = 0; probe < row.probes.size(); ++probe) {
+      const std::optional<TemperaturePoint>& reading = row.probes[probe];
+      if (!reading) continue;
+      const seconds now = row.time.at().time_since_epoch();
+      if (!begun || shown[probe] || now - *begun >= round) {
+        begun = now;
+        std::fill(shown.begin(), shown.end(), false);
+        hottest.push_back({*reading, row.time, probe});
+      }
+      shown[probe] = true;
+      if (*reading > hottest.back().temperature) hottest.back() = {*reading, row.time, probe};
+    }
+  }
+  return hottest;
+}
+
+std::optional<Watched> watched(const TemperatureLog& log, seconds gap) {
   const std::vector<HeapReading> readings = hottest_readings(log);
   if (readings.empty()) return std::nullopt;
   const auto cooler = [](const HeapReading& one, const HeapReading& other) { return one.temperature < other.temperature; };
@@ -82,7 +90,7 @@ std::optional<Watched> watched(const TemperatureLog& log) {
                static_cast<int>(readings.size()),
                *std::max_element(readings.begin(), readings.end(), cooler),
                {},
-               too_hot_in(readings),
+               too_hot_in(readings, gap),
                {},
                {},
                readings.back(),

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "heapwright/maturity/log.hpp"
+#include "heapwright/maturity/time_temperature.hpp"
 
 namespace heapwright {
 
@@ -12,6 +13,9 @@ namespace heapwright {
 inline const TemperaturePoint heated = TemperaturePoint::from_celsius(40.0);
 /// 160 °F. Above it most of what rots the heap dies; common practice. A conservation job sheet watches from 165 °F and cools at 185 °F.
 inline const TemperaturePoint too_hot = TemperaturePoint::from_fahrenheit(160.0);
+
+/// 180 °F. From here on a heap may come to smoulder: just below the 185 °F at which a conservation job sheet has it cooled; judged.
+inline const TemperaturePoint near_fire = TemperaturePoint::from_fahrenheit(180.0);
 
 /// A heap that will heat has by then; common practice, no source.
 inline constexpr std::chrono::days time_to_heat(5);
@@ -27,20 +31,21 @@ struct Reheat {
   WrittenTime turned;
   TemperaturePoint lowest;
   TemperaturePoint highest;
-  bool warmed = false;  ///< by reheat_step or more
+  TemperaturePoint latest;  ///< of that week
+  bool warmed = false;      ///< by reheat_step or more
 };
 inline const TemperatureDifference reheat_step = 5.0 * unit::kelvin;  ///< judged
 
 struct TooHot {
   WrittenTime first;
-  std::chrono::seconds length{};  ///< of all stretches, by readings next to each other
+  std::chrono::seconds length{};  ///< of all stretches, by readings next to each other; nothing of single ones
 };
 
-/// Each time by its hottest thermometer.
+/// Each round of readings by its hottest thermometer.
 struct Watched {
   WrittenTime first;
   WrittenTime last;
-  int readings = 0;  ///< times with at least one
+  int readings = 0;  ///< rounds
   HeapReading peak;
   std::optional<WrittenTime> first_heated;
   std::optional<TooHot> too_hot;
@@ -54,9 +59,18 @@ struct Watched {
   bool has_not_heated() const { return !first_heated && last.at() - first.at() >= time_to_heat; }
   /// A week below `heated` with no turning that warmed it again.
   bool cooled_for_good() const { return cool_since && last.at() - cool_since->at() >= std::chrono::days(7); }
+  /// Turned when it was hardly warm, and watched for days, it did not warm.
+  bool turned_in_vain() const {
+    return cool_since && !reheats.empty() && reheats.back().highest < heated + reheat_step && !reheats.back().warmed &&
+           last.at() - reheats.back().turned.at() >= time_to_heat;
+  }
 };
 
-/// Nothing of a log without readings.
-std::optional<Watched> watched(const TemperatureLog& log);
+/// The hottest thermometer of each round of readings: what all of them show at most an hour apart, each once.
+std::vector<HeapReading> hottest_readings(const TemperatureLog& log);
+
+/// @param gap most between two readings of one stretch
+/// @return nothing of a log without readings
+std::optional<Watched> watched(const TemperatureLog& log, std::chrono::seconds gap = usual_gap);
 
 }  // namespace heapwright

@@ -73,17 +73,25 @@ struct StartingRatio {
 /// What was noticed of a heap, and what mends it.
 struct NoticedAnswer {
   const Symptom* symptom = nullptr;
-  const Cause* cause = nullptr;   ///< the likely one, in the light of the yard; of none the commonest
-  std::vector<RecipeAmount> fix;  ///< to add to all that is on hand; nothing where nothing is to be added
-  WaterMass water;                ///< likewise
-  std::optional<Mix> mix;         ///< all that is on hand, without water
-  std::optional<Mix> mended;      ///< with the fix
+  const Cause* cause = nullptr;            ///< the likeliest, in the light of the yard; of none the commonest
+  std::vector<const Cause*> other_causes;  ///< that hold of the yard too; of none all of them
+  bool by_yard = false;                    ///< whether anything is known of the heap
+  std::vector<RecipeAmount> fix;           ///< to add to all that is on hand; nothing where nothing is to be added
+  WaterMass water;                         ///< likewise
+  std::optional<Mix> mix;                  ///< all that is on hand, without water
+  std::optional<Mix> mended;               ///< with the fix
+  bool overfills = false;                  ///< with the fix there is more than the heap holds
 };
 
 /// @param symptom a name of one, as find_symptom() takes it
 /// @param recipe of the yard; nothing where it lists no supplies
-/// @param hot whether its readings say so
-NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_view symptom, Date day, bool hot);
+/// @param shown what its readings show
+NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_view symptom, Date day, const Circumstances& shown);
+
+struct FeltByHand {
+  Date date;
+  HandWarmth core;
+};
 
 /// A log of a heap: held against the rules, looked at as a gardener does, and taken up by the forecast.
 struct ReadingsAnswer {
@@ -95,6 +103,8 @@ struct ReadingsAnswer {
   std::optional<Watched> watched;
   std::vector<NoticedAnswer> noticed;      ///< by the yard, and by the log; each symptom once
   std::vector<CoreReading> by_hand;        ///< what hands felt, the dated ones in their order
+  int readings_left_aside = 0;             ///< of the yard's thermometer, where a log stands for them
+  std::optional<FeltByHand> felt_last;     ///< after all that was measured
   std::optional<ForecastAnswer> forecast;  ///< as the log corrects it, where the yard says enough
   std::vector<Assumption> assumptions;
   std::vector<std::string> cautions;

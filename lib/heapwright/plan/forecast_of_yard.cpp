@@ -129,19 +129,15 @@ NotedCare noted_in(const TemperatureLog& log, Date built) {
 std::vector<CoreOfDay> cores_of(const TemperatureLog& log, Date built) {
   std::vector<CoreOfDay> cores;
   int readings = 0;
-  for (const LogRow& row : log.rows) {
-    std::optional<double> hottest;
-    for (const auto& reading : row.probes) {
-      if (reading && !(hottest && *hottest >= reading->celsius())) hottest = reading->celsius();
-    }
-    if (!hottest) continue;
-    const int day = day_of(row.time, built);
+  for (const HeapReading& hottest : hottest_readings(log)) {
+    const int day = day_of(hottest.time, built);
+    const double degc = hottest.temperature.celsius();
     if (cores.empty() || cores.back().day != day) {
-      cores.push_back({day, *hottest});
+      cores.push_back({day, degc});
       readings = 1;
     } else {
       ++readings;
-      cores.back().core_degc += (*hottest - cores.back().core_degc) / readings;
+      cores.back().core_degc += (degc - cores.back().core_degc) / readings;
     }
   }
   return cores;

@@ -1,18 +1,20 @@
 #include <algorithm>
 
+#include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/process/course.hpp"
 
 namespace heapwright {
 namespace {
 
-Facts facts_of_compost(const Yard& yard) {
+Facts facts_of_compost(const Yard& yard, const CompostKnown& known) {
   Facts facts = facts_of(yard.observations);
   facts.insert(Fact::own_compost_on_lawn);  // what fit for turf is asked for
   for (const Supply& supply : yard.supplies) {
     facts.merge(facts_of(supply));
     if (supply.may_carry_weedkiller()) facts.insert(Fact::herbicide);
   }
+  if (harms_plants(known)) facts.insert(Fact::herbicide);  // which may be why
   return facts;
 }
 
@@ -34,6 +36,30 @@ std::optional<Date> cured_by(const std::vector<CheckResult>& checks) {
     return Date(std::chrono::sys_days(*result.date) + std::chrono::days(cure));
   }
   return std::nullopt;
+}
+
+std::optional<Date> last_tested(const Observations& seen) {
+  std::optional<Date> last;
+  for (const MaturityTest& test : seen.tests) last = std::max(last, test.date);
+  for (const HouseholdCheck& check : seen.checks) last = std::max(last, check.date);
+  return last;
+}
+
+bool smells_at_work(const Noticed& noticed) {
+  if (is_smoke(noticed)) return true;
+  const std::string& id = find_symptom(noticed.symptom).id;
+  return id == "ammonia-smell" || id == "rotten-smell" || id == "too-hot" || id == "steam";
+}
+
+/// By its last reading and what was noticed, not older than the last test or check.
+bool is_at_work(const Observations& seen) {
+  const std::optional<Date> tested = last_tested(seen);
+  const auto counts = [&](const std::optional<Date>& date) { return !date || !tested || *date >= *tested; };
+  const auto earlier = [](const CoreReading& one, const CoreReading& other) { return one.date < other.date; };
+  const auto latest = std::max_element(seen.readings.begin(), seen.readings.end(), earlier);
+  if (latest != seen.readings.end() && counts(latest->date) && is_warm(*latest)) return true;
+  return std::any_of(seen.noticed.begin(), seen.noticed.end(),
+                     [&](const Noticed& noticed) { return counts(noticed.date) && smells_at_work(noticed); });
 }
 
 Assumption taken_for_granted(std::string what, std::string value) {
@@ -67,9 +93,10 @@ MaturityAnswer maturity_of(const Yard& yard, Date today) {
   known.checks = check_results(yard.observations.checks, criteria);
   answer.cured_by = cured_by(known.checks);
   known.has_cured = answer.cured_by && *answer.cured_by <= today;
+  known.heap_at_work = is_at_work(yard.observations);
   answer.next = next_steps(known, criteria);
   answer.assumptions = assumptions_of(known, !counting(known.rating.tests, "moisture").empty());
-  answer.cautions = cautions_of_use(yard.materials.cautions, facts_of_compost(yard));
+  answer.cautions = cautions_of_use(yard.materials.cautions, facts_of_compost(yard, known));
   return answer;
 }
 

@@ -51,7 +51,7 @@ void of_mix(const Yard& yard, const Mix& mix, Circumstances& found) {
   add(is_below(mix.carbon_to_nitrogen, targets.carbon_to_nitrogen), Circumstance::too_much_nitrogen);
   add(!mix.carbon_to_nitrogen || is_above(mix.carbon_to_nitrogen, targets.carbon_to_nitrogen), Circumstance::too_little_nitrogen);
   add(is_above(mix.moisture, targets.moisture), Circumstance::too_wet);
-  add(is_below(mix.moisture, targets.moisture) && !kept_moist, Circumstance::too_dry);
+  add(mix.moisture && mix.moisture->value() < dry_moisture && !kept_moist, Circumstance::too_dry);
   add(mix.air_space && *mix.air_space < targets.least_air, Circumstance::airless);
   add(share_of_clippings(yard, mix) >= much_grass, Circumstance::grassy);
   add(std::any_of(mix.parts.begin(), mix.parts.end(), [&](const MixPart& part) { return has_tag(yard, part, "scraps"); }),
@@ -67,12 +67,11 @@ void of_heap(const Yard& yard, const Recipe& recipe, Date day, Circumstances& fo
   if (!sheltered) found.insert(Circumstance::rained_on);
 }
 
-Circumstances circumstances_of(const Yard& yard, const Recipe& recipe, const std::optional<Mix>& mix, Date day, bool hot) {
-  Circumstances found;
+Circumstances circumstances_of(const Yard& yard, const Recipe& recipe, const std::optional<Mix>& mix, Date day, Circumstances found) {
   if (mix) of_mix(yard, *mix, found);
+  if (found.count(Circumstance::watered) > 0) found.erase(Circumstance::too_dry);
   of_heap(yard, recipe, day, found);
   if (yard.climate && weather_of(*yard.climate).on(day) < cold_air) found.insert(Circumstance::cold);
-  if (hot) found.insert(Circumstance::hot);
   return found;
 }
 
@@ -91,17 +90,33 @@ void add_water(const Recipe& recipe, NoticedAnswer& answer) {
   answer.mended = recipe.everything_in->mix;
 }
 
+/// Whether more is in a mix than the heaps hold.
+bool overfills(const Yard& yard, const std::optional<Mix>& mix) {
+  return yard.heap && mix && mix->volume && heap_answer(yard.heap, mix->volume, yard.wishes.settling).fits == false;
+}
+
 }  // namespace
 
-NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_view name, Date day, bool hot) {
+NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_view name, Date day, const Circumstances& shown) {
   NoticedAnswer answer;
   answer.symptom = &find_symptom(name);
-  answer.cause = &answer.symptom->causes.front();
+  answer.by_yard = recipe != nullptr || !shown.empty();
+  if (recipe != nullptr) answer.mix = mix_on_hand(yard, WaterMass(), day).mix;
+  std::vector<const Cause*> causes;
+  if (recipe != nullptr) {
+    causes = likely_causes(*answer.symptom, circumstances_of(yard, *recipe, answer.mix, day, shown));
+  } else if (!shown.empty()) {
+    causes = likely_causes(*answer.symptom, shown);
+  } else {
+    for (const Cause& cause : answer.symptom->causes) causes.push_back(&cause);
+  }
+  answer.cause = causes.front();
+  const bool cannot_wait = answer.cause->when.count(Circumstance::near_fire) > 0 && answer.by_yard;
+  if (!cannot_wait) answer.other_causes.assign(causes.begin() + 1, causes.end());
   if (recipe == nullptr) return answer;
-  answer.mix = mix_on_hand(yard, WaterMass(), day).mix;
-  answer.cause = &likely_cause(*answer.symptom, circumstances_of(yard, *recipe, answer.mix, day, hot));
   if (answer.cause->fix == Fix::balance) balance(*recipe, answer);
   if (answer.cause->fix == Fix::water) add_water(*recipe, answer);
+  answer.overfills = overfills(yard, answer.mended);
   return answer;
 }
 

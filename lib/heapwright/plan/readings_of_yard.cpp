@@ -9,6 +9,8 @@ namespace {
 
 using std::chrono::sys_days;
 
+constexpr std::chrono::days time_to_heat_and_cool(30);  // of a heap that was not watched; judged
+
 WrittenTime noon_of(Date date) { return {sys_days(date) + std::chrono::hours(12), std::nullopt}; }
 
 Date day_of(const WrittenTime& time) { return std::chrono::floor<std::chrono::days>(time.shown); }
@@ -42,15 +44,31 @@ Date begun(const Yard& yard, const std::optional<TemperatureLog>& log, Date toda
   return log && !log->rows.empty() ? yard.built_or(day_of(log->rows.front().time)) : yard.built_or(today);
 }
 
-bool is_hot(const ReadingsAnswer& answer) {
-  const bool by_hand = !answer.by_hand.empty() && std::get<HandWarmth>(answer.by_hand.back().core) == HandWarmth::hot;
-  return by_hand || (answer.watched && answer.watched->first_heated && !answer.watched->cool_since);
+Circumstances shown_by(const ReadingsAnswer& answer) {
+  Circumstances shown;
+  const std::optional<Watched>& watched = answer.watched;
+  const auto add = [&](bool holds, Circumstance circumstance) {
+    if (holds) shown.insert(circumstance);
+  };
+  if (answer.felt_last) {
+    add(answer.felt_last->core == HandWarmth::hot, Circumstance::hot);
+  } else if (watched) {
+    add(watched->first_heated && !watched->cool_since, Circumstance::hot);
+    add(watched->latest.temperature > too_hot, Circumstance::too_hot);
+    add(watched->latest.temperature >= near_fire, Circumstance::near_fire);
+  }
+  add(watched && watched->first_heated, Circumstance::has_heated);
+  if (answer.log) {
+    const std::vector<LogRow>& rows = answer.log->rows;
+    add(std::any_of(rows.begin(), rows.end(), [](const LogRow& row) { return row.watered; }), Circumstance::watered);
+  }
+  return shown;
 }
 
 /// What was noticed and what the log shows; each symptom once.
 void take_noticed(const Yard& yard, const Recipe* recipe, Date today, ReadingsAnswer& answer) {
   const auto add = [&](std::string_view name, Date day) {
-    NoticedAnswer one = noticed_in(yard, recipe, name, day, is_hot(answer));
+    NoticedAnswer one = noticed_in(yard, recipe, name, day, shown_by(answer));
     const bool known =
         std::any_of(answer.noticed.begin(), answer.noticed.end(), [&](const NoticedAnswer& other) { return other.symptom == one.symptom; });
     if (!known) answer.noticed.push_back(std::move(one));
@@ -58,8 +76,10 @@ void take_noticed(const Yard& yard, const Recipe* recipe, Date today, ReadingsAn
   for (const Noticed& noticed : yard.observations.noticed) {
     if (!is_smoke(noticed)) add(noticed.symptom, noticed.date.value_or(today));
   }
-  if (!answer.watched) return;
-  if (answer.watched->has_not_heated()) add("will-not-heat", day_of(answer.watched->last));
+  if (!answer.watched || answer.felt_last) return;
+  const Date first = day_of(answer.watched->first);
+  const bool is_old = sys_days(first) - sys_days(yard.built_or(first)) > time_to_heat_and_cool;
+  if (answer.watched->has_not_heated()) add(is_old ? "half-rotted-and-cold" : "will-not-heat", day_of(answer.watched->last));
   if (answer.watched->latest.temperature > too_hot) add("too-hot", day_of(answer.watched->last));
 }
 
@@ -68,19 +88,23 @@ Facts facts_of_readings(const Yard& yard, const ReadingsAnswer& answer) {
   if (answer.watched || !answer.noticed.empty()) facts.insert(Fact::turning);  // which they are told to do
   if (answer.log) facts.insert(Fact::readings);
   if (answer.watched && answer.watched->peak.temperature >= scalding) facts.insert(Fact::hot);
+  for (const NoticedAnswer& one : answer.noticed) {
+    if (one.symptom->id == "too-hot") facts.insert(Fact::hot);
+    if (one.symptom->id == "rats") facts.insert(Fact::rats);
+  }
   return facts;
 }
 
 }  // namespace
 
 std::optional<TemperatureLog> log_of(const Observations& seen) {
-  TemperatureLog log{{"core"}, false, {}};
+  TemperatureLog log{{"core"}, false, false, {}};
   for (const CoreReading& reading : in_order_of_dates(seen)) {
     const TemperaturePoint* core = std::get_if<TemperaturePoint>(&reading.core);
     if (core == nullptr) continue;
     WrittenTime time = noon_of(*reading.date);
     if (!log.rows.empty()) time.shown = std::max(time.shown, log.rows.back().time.shown + std::chrono::minutes(1));
-    log.rows.push_back({time, false, false, std::nullopt, {*core}});
+    log.rows.push_back({time, false, false, {*core}});
   }
   return log.rows.empty() ? std::nullopt : std::optional(log);
 }
@@ -94,17 +118,20 @@ ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<Tem
   answer.by_hand = felt_by_hand(yard.observations);
   if (answer.log) {
     for (const TimeTemperatureRule& rule : built_in_criteria().rules) answer.rules.push_back(judge(rule, *answer.log, gap));
-    answer.watched = watched(*answer.log);
+    answer.watched = watched(*answer.log, gap);
   }
+  if (!answer.by_hand.empty() && (!answer.watched || *answer.by_hand.back().date > day_of(answer.watched->last)))
+    answer.felt_last = FeltByHand{*answer.by_hand.back().date, std::get<HandWarmth>(answer.by_hand.back().core)};
   answer.starting_ratio = judge_start(recipe != nullptr && has_size(*recipe) ? std::optional(told(*recipe).mix) : std::nullopt);
   take_noticed(yard, recipe, today, answer);
   answer.cautions = cautions_for(yard.materials.cautions, facts_of_readings(yard, answer));
   return answer;
 }
 
-ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
-                           const Progress& progress) {
-  if (!log) log = log_of(yard.observations);
+namespace {
+
+ReadingsAnswer read_and_forecast(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
+                                 const Progress& progress) {
   if (yard.supplies.empty()) return seen_of(yard, nullptr, std::move(log), gap, today);
   const Date built = begun(yard, log, today);
   const Recipe recipe = first_recipe(yard, built);
@@ -114,6 +141,17 @@ ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, 
     answer.forecast = forecast_of(yard, recipe, built, &*answer.log, progress);
     answer.assumptions = answer.forecast->assumptions;
   }
+  return answer;
+}
+
+}  // namespace
+
+ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
+                           const Progress& progress) {
+  std::optional<TemperatureLog> own = log_of(yard.observations);
+  if (!log) return read_and_forecast(yard, std::move(own), gap, today, progress);
+  ReadingsAnswer answer = read_and_forecast(yard, std::move(log), gap, today, progress);
+  answer.readings_left_aside = own ? static_cast<int>(own->rows.size()) : 0;
   return answer;
 }
 

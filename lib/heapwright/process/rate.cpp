@@ -21,6 +21,8 @@ constexpr int air_steps = 2;            // of Gauss and Newton
 constexpr int bits = 14;                // of the factor's logarithm
 constexpr int tries = 13;               // over the range, before it is narrowed
 constexpr double widest_telling = 3.0;  // high over low; judged
+constexpr double as_good_as_equal = 1.02;
+constexpr double widest_miss = 2.0 * usual_reading_off;  // °C
 
 struct Fitting {
   const HeapToBuild& heap;
@@ -152,9 +154,13 @@ std::optional<RateFit> fit_rate(const HeapToBuild& heap, const Days& air, const 
   const double days = static_cast<double>(misses.of_day.size());
   const double variance = fit.misses_by_degc * fit.misses_by_degc * days / std::max(1.0, days - 2.0);
   const double error = curvature > 0.0 ? std::sqrt(2.0 * variance / curvature * days / std::max(1.0, of_their_own)) : 10.0;
-  fit.low = std::max(slowest_rate, fit.factor * std::exp(-2.0 * error));
-  fit.high = std::min(fastest_rate, fit.factor * std::exp(2.0 * error));
-  fit.tells = fit.high < widest_telling * fit.low;
+  const double spread = std::exp(2.0 * error);
+  // Judged before the band is cut at the slowest and the fastest, where a factor says no more than that it is there or beyond.
+  const bool at_an_end = fit.factor < slowest_rate * as_good_as_equal || fit.factor > fastest_rate / as_good_as_equal;
+  fit.tells = !at_an_end && spread * spread < widest_telling;
+  fit.fits_none = fit.misses_by_degc > widest_miss;
+  fit.low = std::max(slowest_rate, fit.factor / spread);
+  fit.high = std::min(fastest_rate, fit.factor * spread);
   return fit;
 }
 

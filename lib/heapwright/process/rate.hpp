@@ -24,6 +24,7 @@ struct RateFit {
   double misses_by_degc = 0.0;      ///< root mean square of what is left
   double missed_before_degc = 0.0;  ///< without the factor
   bool tells = false;               ///< whether the log narrows the factor at all: low and high less than three to one apart
+  bool fits_none = false;           ///< whether no rate comes near the log, by twice what a day's readings may be off
 };
 
 inline constexpr double slowest_rate = 0.2;

@@ -44,13 +44,22 @@ Json check_json(const CheckResult& result, const Materials& materials) {
           {"evidence", evidence_word(whose.evidence)}};
 }
 
+/// A value at the limit passes, but where it is strict.
+Json limit_json(Measured measured, const TurfLimit& limit) {
+  const auto number = [&](const std::optional<Bound>& bound) {
+    return bound ? Json(in_usual_unit(measured, bound->value).number) : Json(nullptr);
+  };
+  const bool strict = (limit.low && limit.low->side == Bound::Side::above) || (limit.high && limit.high->side == Bound::Side::below);
+  return {{"low", number(limit.low)}, {"high", number(limit.high)}, {"strict", strict}};
+}
+
 Json turf_json(const TurfResult& result, const Materials& materials) {
   const Measured measured = result.property->measured;
   const TurfLimit& limit = *result.limit;
-  const TestValue& any = limit.low ? *limit.low : *limit.high;
+  const TestValue& any = limit.low ? limit.low->value : limit.high->value;
   return {{"property", limit.property},
           {"value", number_json(measured, result.value)},
-          {"limit", {{"low", number_json(measured, limit.low)}, {"high", number_json(measured, limit.high)}}},
+          {"limit", limit_json(measured, limit)},
           {"unit", in_usual_unit(measured, any).unit},
           {"ok", optional_json(result.ok)},
           {"specification", limit.specification},

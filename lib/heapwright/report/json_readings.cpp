@@ -10,7 +10,7 @@ double hours_of(std::chrono::seconds length) { return static_cast<double>(length
 Json rule_json(const RuleAnswer& answer, const TemperatureLog& log) {
   return {{"id", answer.rule->id},
           {"met", optional_json(answer.met)},
-          {"longest_hours", answer.stretch ? hours_of(answer.stretch->length()) : 0.0},
+          {"longest_hours", hours_of(answer.longest)},
           {"total_hours", hours_of(answer.total)},
           {"turnings", answer.turnings},
           {"from", answer.stretch ? Json(print_time(answer.stretch->from)) : Json(nullptr)},
@@ -76,6 +76,7 @@ Json noticed_mix_json(const std::optional<Mix>& mix) {
 
 Json noticed_json(const ReadingsAnswer& answer) {
   Json list = Json::array();
+  if (answer.smokes) return list;  // the caution says all there is to do
   for (const NoticedAnswer& noticed : answer.noticed) {
     Json fix = Json::array();
     for (const RecipeAmount& amount : noticed.fix) {
@@ -83,9 +84,13 @@ Json noticed_json(const ReadingsAnswer& answer) {
       if (amount.containers) containers = {{"name", amount.containers->container}, {"count", amount.containers->count}};
       fix.push_back({{"id", amount.id}, {"mass_kg", amount.mass.value()}, {"containers", containers}});
     }
+    Json others = Json::array();
+    for (const Cause* other : noticed.other_causes)
+      others.push_back({{"cause", other->cause}, {"check", other->check}, {"do_now", other->do_now}});
     list.push_back({{"symptom", noticed.symptom->id},
                     {"likely_cause", noticed.cause->cause},
                     {"check", noticed.cause->check},
+                    {"other_causes", others},
                     {"fix", fix},
                     {"water_to_add_kg", noticed.water.value()},
                     {"mix", noticed_mix_json(noticed.mix)},
@@ -99,6 +104,7 @@ Json noticed_json(const ReadingsAnswer& answer) {
 
 Json readings_json(const ReadingsAnswer& answer, const Materials& materials) {
   Json json;
+  json["smokes"] = answer.smokes;
   json["rules"] = rules_json(answer);
   json["forecast_correction"] = correction_json(answer);
   json["observations"] = observations_json(answer);

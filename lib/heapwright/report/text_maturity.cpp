@@ -21,7 +21,8 @@ std::string value_text(Measured measured, const TestValue& value, const Show& sh
   switch (measured) {
     case Measured::temperature_rise: return show.temperature_rise(std::get<TemperatureDifference>(value));
     case Measured::carbon_dioxide: return number(1.0) + " mg CO2-C/g OM/day";
-    case Measured::oxygen: return number(1.0) + (usual.unit == "mgO2/gOM/h" ? " mg O2/g OM/h" : " mmol O2/kg OM/h");
+    case Measured::oxygen: return number(1.0) + " mmol O2/kg OM/h";
+    case Measured::oxygen_in_water: return number(1.0) + " mg O2/g OM/h";
     case Measured::size: return show.depth(std::get<Length>(value));
     case Measured::ammonium_content:
     case Measured::acid_content: return number(1.0) + " mg/kg";
@@ -71,9 +72,13 @@ bool is_any_check_done(const CompostKnown& known) {
 
 std::string why_not(const CompostKnown& known) {
   if (known.rating.carbon_to_nitrogen == Rating::immature)
-    return "It is short of nitrogen, and would rob soil and plants of theirs. Mix greens in, or use it as mulch.";
-  if (still_composts(known)) return "It is still composting. Turn it, keep it moist, let it cure; meanwhile it is mulch.";
-  return "Plants do not bear it yet. Let it cure; meanwhile it is mulch.";
+    return "It is short of nitrogen, and would rob soil and plants of theirs. Mix greens in and let it heat once more.";
+  if (still_composts(known)) return "It is still composting. Turn it, keep it moist and let it cure in the heap.";
+  return "It harms plants: leave it in the heap, and find out why.";
+}
+
+std::string meanwhile(const CompostKnown& known) {
+  return fit_for_mulch(known) ? "meanwhile it can be mulch." : "until then leave it in the heap.";
 }
 
 std::string curing_text(const MaturityAnswer& answer) {
@@ -83,15 +88,16 @@ std::string curing_text(const MaturityAnswer& answer) {
 
 std::string not_rated_text(const MaturityAnswer& answer) {
   const CompostKnown& known = answer.known;
+  if (known.heap_at_work) return "Not finished: it is hot, or smells so. Leave it until it is cool and smells of earth.";
   if (still_composts(known) || harms_plants(known)) return "Not finished, by what there is. " + why_not(known);
   if (is_ready(known))
     return "Likely finished: all four household checks passed. " + curing_text(answer) +
            (harms_turf(known) ? ". Keep it off the lawn: its pH or salts suit no specification for turf."
             : known.has_cured ? ". Use it on the lawn and on beds, not yet on seedlings."
                               : ". Then use it on the lawn and on beds.");
-  if (is_any_check_done(known)) return "Nothing speaks against it so far. Do the checks that are missing; meanwhile it is mulch.";
-  if (!known.rating.tests.empty()) return "Nothing speaks against it so far. Do the test named below; meanwhile it is mulch.";
-  return "Nothing is known of it yet. Do the four checks below, which cost nothing and take a week; meanwhile it is mulch.";
+  if (is_any_check_done(known)) return "Nothing speaks against it so far. Do the checks that are missing; " + meanwhile(known);
+  if (!known.rating.tests.empty()) return "Nothing speaks against it so far. Do the tests named below; " + meanwhile(known);
+  return "Nothing is known of it yet. Do the four checks below, which cost nothing and take a week; " + meanwhile(known);
 }
 
 /// How many turf specifications it passes; nothing where nothing was measured of them. Where less than half of each was measured it is not
@@ -114,6 +120,8 @@ std::string turf_passed_text(const CompostKnown& known) {
 std::string rated_text(const CompostKnown& known) {
   const std::string word = capital(std::string(rating_word(known.rating.rating))) + ". ";
   if (known.rating.rating == Rating::immature) return word + why_not(known);
+  if (known.heap_at_work)
+    return word + "So its tests say, but the heap is at work: it is hot, or smells so. Leave it until it is cool and smells of earth.";
   if (!is_ready(known)) return word + "So its tests say, but a household check failed: find out why before you use it.";
   if (harms_turf(known)) return word + "But keep it off the lawn: its pH or salts suit no specification for turf.";
   const bool very = known.rating.rating == Rating::very_mature;
@@ -155,7 +163,7 @@ std::string limits_text(const std::vector<RatedTest>& tests, const Materials& ma
   std::vector<std::pair<std::string, std::vector<std::string>>> by_source;
   bool remembered = false;
   for (const RatedTest& test : tests) {
-    if (test.scale == nullptr) continue;
+    if (test.scale == nullptr || test.superseded) continue;
     const Provenance& whose = test.scale->whose;
     remembered = remembered || whose.evidence == Evidence::memory;
     const std::string words = source_words(materials, whose.source, whose.evidence) + (whose.what.empty() ? "" : ", " + whose.what);
@@ -218,8 +226,9 @@ std::string limit_text(const TurfResult& result, const Show& show) {
   const std::string of_value = value_text(measured, *result.value, show);
   const auto number = [&](const TestValue& one) { return without_unit_of(value_text(measured, one, show), of_value); };
   const TurfLimit& limit = *result.limit;
-  if (limit.low && limit.high) return number(*limit.low) + " to " + number(*limit.high);
-  return limit.low ? "at least " + number(*limit.low) : "at most " + number(*limit.high);
+  if (limit.low && limit.high) return number(limit.low->value) + " to " + number(limit.high->value);
+  if (limit.low) return (limit.low->side == Bound::Side::above ? "above " : "at least ") + number(limit.low->value);
+  return (limit.high->side == Bound::Side::below ? "below " : "at most ") + number(limit.high->value);
 }
 
 std::string passes_and_fails(const std::vector<std::string>& passes, const std::vector<std::string>& fails) {
@@ -306,7 +315,7 @@ std::string turf_text(const CompostKnown& known, const Materials& materials, con
   const std::vector<const TestCriterion*> measured = properties_of(known.turf, true);
   const std::vector<const TestCriterion*> missing = properties_of(known.turf, false);
   if (measured.empty()) return "\n" + wrap("Fit for turf: nothing measured that turf specifications ask for (" + names_of(missing) + ").");
-  std::string text = "\nFit for turf (a value at the limit passes)\n";
+  std::string text = "\nFit for turf\n";
   bool converted = false;
   for (const TestCriterion* property : measured) {
     const TurfResult& result = of_property(known.turf, property);

@@ -64,11 +64,12 @@ std::string text_of_plan(const Plan& plan, const Materials& materials, const Sho
   std::string text;
   if (!plan.title.empty()) text += plan.title + "\n" + std::string(width_of(plan.title), '=') + "\n\n";
   text += text_of_first_cautions(plan.cautions, materials);
+  if (plan.readings && plan.readings->smokes) return text + wait_for_the_fire;
+  const std::string now = plan.readings ? text_of_heap_now(*plan.readings, materials, show) : std::string();
+  if (!now.empty()) text += "The heap now\n" + now + "\n";
+  if (plan.maturity) text += "The compost now\n" + text_of_compost_now(*plan.maturity) + "\n";
   if (plan.has_supplies)
     text += text_of_recipe_body(plan.recipe, materials, show, plan.heap_answer ? text_of_room(*plan.heap_answer, show) : "");
-  const std::string now = plan.readings ? text_of_heap_now(*plan.readings, materials, show) : std::string();
-  if (!now.empty()) text += "\nThe heap now\n" + now;
-  if (plan.maturity) text += "\nThe compost now\n" + text_of_compost_now(*plan.maturity);
   if (plan.has_supplies) text += care_text(plan, show);
   if (plan.has_supplies || plan.topdressing) text += supply_text(plan, show);
   if (!plan.has_supplies && !plan.topdressing)

@@ -50,9 +50,7 @@ std::string show_exactly(TemperaturePoint temperature, const Show& show) {
 /// What it is doing and what to do now.
 std::string what_now(const Watched& seen, const Show& show) {
   const std::string latest = show_reading(seen.latest, show);
-  if (seen.latest.temperature > too_hot)
-    return "It is too hot, " + latest + ": above " + show.temperature(too_hot) +
-           " what rots the heap dies off. Turn it today, spread it lower and water it if it is dry.";
+  if (seen.latest.temperature > too_hot) return {};  // told as a symptom
   if (seen.latest.temperature >= heated)
     return "It is working, " + latest + ". Leave it while it is hot; turn it when it falls below about " +
            show.temperature(TemperaturePoint::from_fahrenheit(110.0)) + ", and water it then if a handful does not clump.";
@@ -60,6 +58,9 @@ std::string what_now(const Watched& seen, const Show& show) {
   if (!seen.first_heated)
     return "It is too early to tell, " + latest + ". A heap that heats does so within " + std::to_string(time_to_heat.count()) +
            " days or so; go on measuring.";
+  if (seen.turned_in_vain())
+    return "It has cooled, " + latest +
+           ", and turning did not warm it: let it cure for three weeks and then look whether it is finished (heapwright maturity).";
   if (seen.cooled_for_good())
     return "It has cooled, " + latest +
            ". Turn it once more: if it does not warm again within a week, let it cure for three weeks and "
@@ -71,7 +72,9 @@ std::string what_now(const Watched& seen, const Show& show) {
 std::string reheat_text(const Reheat& reheat, const Show& show) {
   const std::string turned = "turned on " + show_day(reheat.turned) + ": ";
   const std::string highest = show.temperature(reheat.highest);
-  if (reheat.lowest >= heated) return turned + "it stayed hot, up to " + highest + " in the week after";
+  if (std::min(reheat.lowest, reheat.latest) >= heated) return turned + "it stayed hot, up to " + highest + " in the week after";
+  if (!reheat.warmed && reheat.latest < reheat.lowest && reheat.highest >= heated)
+    return turned + "it went on cooling, from " + show.temperature(reheat.lowest) + " to " + show.temperature(reheat.latest);
   return reheat.warmed ? turned + "it warmed again, from " + show.temperature(reheat.lowest) + " to " + highest
                        : turned + "it did not warm again, " + highest + " at most in the week after";
 }
@@ -105,15 +108,35 @@ std::string fix_text(const NoticedAnswer& noticed, const Materials& materials, c
   if (noticed.water.value() > 0.5) add(show.water(noticed.water) + " of water");
   if (added.empty()) return {};
   const std::string brings = brought_text(noticed);
-  return "if all you listed went in, add " + added + (brings.empty() ? "" : "; that brings " + brings);
+  const std::string when = noticed.cause->fix_when.empty() ? "" : noticed.cause->fix_when + ", ";
+  const std::string condition =
+      noticed.cause->fix == Fix::water ? "if all you listed went in and no water since, " : "if all you listed went in, ";
+  return when + condition + "add " + added + (brings.empty() ? "" : "; that brings " + brings) +
+         (noticed.overfills ? "; it is more than fits, so make a second heap of the rest" : "");
+}
+
+/// A cause that is one of several, in a few lines.
+std::string one_cause_text(const Cause& cause, const std::string& before = "") {
+  return item(capital(before + cause.cause) + ". It is so if " + cause.check + ". Then " + cause.do_now + ".");
+}
+
+/// Of a heap of which nothing is known all causes, to choose from by looking.
+std::string causes_to_choose_text(const NoticedAnswer& noticed) {
+  const std::string name = capital(noticed.symptom->name);
+  if (noticed.other_causes.empty()) return wrap(name + ".") + one_cause_text(*noticed.cause);
+  std::string text = wrap(name + ". Look which of these it is:") + one_cause_text(*noticed.cause);
+  for (const Cause* other : noticed.other_causes) text += one_cause_text(*other);
+  return text;
 }
 
 std::string noticed_text(const NoticedAnswer& noticed, const Materials& materials, const Show& show) {
+  if (!noticed.by_yard) return causes_to_choose_text(noticed);
   std::string text = wrap(capital(noticed.symptom->name) + ". Likely " + noticed.cause->cause + ".");
-  text += item("to be sure: " + noticed.cause->check);
+  text += item("it is so if " + noticed.cause->check);
   text += item("do now: " + noticed.cause->do_now);
   const std::string fix = fix_text(noticed, materials, show);
   if (!fix.empty()) text += item(fix);
+  for (const Cause* other : noticed.other_causes) text += one_cause_text(*other, "or ");
   return text;
 }
 
@@ -128,11 +151,16 @@ std::string watched_text(const ReadingsAnswer& answer, const Show& show) {
   std::string text = "\nWhat the log shows\n";
   const std::size_t probes = answer.log->probes.size();
   text += item("measured " + count_of(seen.readings, "time") + " from " + show_day(seen.first) + " to " + show_day(seen.last) +
-               (probes > 1 ? ", by " + std::to_string(probes) + " thermometers" : ""));
+               (probes > 1 ? ", by " + std::to_string(probes) + " thermometers" : "") +
+               (answer.log->air_passed_over ? "; that of the air is set aside" : ""));
+  if (answer.readings_left_aside > 0)
+    text += item("the log stands for the " + count_of(answer.readings_left_aside, "reading") + " in the yard file");
   text += item("hottest " + show_reading(seen.peak, show) + (probes > 1 ? " (" + answer.log->probes[seen.peak.probe] + ")" : ""));
   if (seen.too_hot)
-    text += item("above " + show.temperature(too_hot) + " from " + show_day(seen.too_hot->first) + " on, for " +
-                 show_length(seen.too_hot->length) + " in all");
+    text += item("above " + show.temperature(too_hot) +
+                 (seen.too_hot->length.count() == 0
+                      ? ", by single readings, first on " + show_day(seen.too_hot->first)
+                      : " from " + show_day(seen.too_hot->first) + " on, for " + show_length(seen.too_hot->length) + " in all"));
   for (const Reheat& reheat : seen.reheats) text += item(reheat_text(reheat, show));
   if (seen.cool_since) text += item("below " + show.temperature(heated) + " since " + show_day(*seen.cool_since));
   if (seen.longest_gap > answer.gap)
@@ -183,6 +211,8 @@ std::string why_of_rule(const RuleAnswer& answer, const TemperatureLog& log, con
     return "from " + show_day(answer.stretch->from) + " to " + show_day(answer.stretch->to) + ", " + show_length(answer.stretch->length());
   switch (*answer.gap) {
     case RuleGap::never_warm: return "never two readings in a row from " + show.temperature(rule.at_least) + " up";
+    case RuleGap::too_hot: return "it was hotter than " + show.temperature(*rule.at_most);
+    case RuleGap::too_far_apart: return "so hot, but its readings lie too far apart to count as one stretch";
     case RuleGap::too_short:
       return "the longest stretch, from " + show_day(answer.stretch->from) + ", lasted " + show_length(answer.stretch->length()) + "; " +
              ended(answer, log, show);
@@ -190,6 +220,9 @@ std::string why_of_rule(const RuleAnswer& answer, const TemperatureLog& log, con
       return count_of(answer.turnings, "turning") + " in its " + show_length(answer.stretch->length()) + " where " +
              std::to_string(rule.turnings) + " are asked for";
     case RuleGap::turnings_not_noted: return "long enough, but the log has no column \"event\" that notes the turnings";
+    case RuleGap::burst_not_shown:
+      return "read above " + show.temperature(rule.burst->above) + ", but not often enough to show " + show_length(rule.burst->length) +
+             " of it: readings at most " + show_length(rule.burst->readings_apart) + " apart would";
     case RuleGap::no_burst:
       return "never " + show_length(rule.burst->length) + " above " + show.temperature(rule.burst->above) + " by readings at most " +
              show_length(rule.burst->readings_apart) + " apart";
@@ -226,7 +259,8 @@ std::string rules_text(const ReadingsAnswer& answer, const Show& show) {
   text += wrap("    " + met_word(answer.starting_ratio.met) + ": " + why_of_start(answer.starting_ratio), 4);
   return text + wrap(
                     "  The coldest thermometer counts. A site shows with them that all of its heap got hot; a home heap's edges and base "
-                    "stay cooler, so nobody can say of it that no germ or weed seed is left.",
+                    "stay cooler, so nobody can say of it that no germ or weed seed is left. The rules for vessels and aerated heaps are "
+                    "not for an open heap that is turned.",
                     2);
 }
 
@@ -236,8 +270,10 @@ std::string rate_text(const RateFit& rate, const Show& show) {
     return std::to_string(std::lround(show.in_us_units() ? 1.8 * kelvin : kelvin)) + (show.in_us_units() ? " °F" : " °C");
   };
   if (!rate.tells)
-    return "The log does not tell how fast it rots (no rate brings the core nearer than " + degrees(rate.misses_by_degc) +
-           "), so the forecast stands as it was.";
+    return "The log does not tell how fast it rots, since " +
+           (rate.fits_none ? "at no rate the forecast core comes nearer to it than " + degrees(rate.misses_by_degc)
+                           : std::string("many rates fit it about as well")) +
+           ": the forecast stands as it was.";
   return "By its log it rots " + one_decimal(rate.factor) + " times as fast as forecast (from " + one_decimal(rate.low) + " to " +
          one_decimal(rate.high) + "); the core then fits within " + degrees(rate.misses_by_degc) + ".";
 }
@@ -248,7 +284,7 @@ std::string ready_text(const ReadingsAnswer& answer, const Show& show) {
   if (answer.forecast->rate) {
     text += wrap("  " + rate_text(*answer.forecast->rate, show), 2);
   } else {
-    text += wrap("  There are too few days in the log to correct the forecast by it.", 2);
+    text += wrap("  There are too few days in the log, from the day it was built, to correct the forecast by it.", 2);
   }
   text += text_of_readiness(*answer.forecast->forecast);
   if (answer.forecast->forecast->status == ForecastStatus::never) text += wrap("  " + why_never_ready(*answer.forecast->forecast), 2);
@@ -258,20 +294,20 @@ std::string ready_text(const ReadingsAnswer& answer, const Show& show) {
 }  // namespace
 
 std::string text_of_heap_now(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
-  if (answer.smokes) return {};  // the caution above all says what to do
   std::string text = all_noticed_text(answer, materials, show);
-  const std::string now = answer.watched ? what_now(*answer.watched, show) : std::string();
+  const std::string now = answer.watched && !answer.felt_last ? what_now(*answer.watched, show) : std::string();
   if (!now.empty()) text += (text.empty() ? "" : "\n") + wrap(now);
   return text;
 }
 
 std::string text_of_readings(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
   std::string text = text_of_first_cautions(answer.cautions, materials);
+  if (answer.smokes) return text + wait_for_the_fire;
   const std::string now = text_of_heap_now(answer, materials, show);
   text += now;
   if (answer.watched) {
     text += watched_text(answer, show);
-  } else if (!answer.smokes && now.empty() && answer.by_hand.empty()) {
+  } else if (now.empty() && answer.by_hand.empty()) {
     text += wrap(
         "Nothing was measured yet. Push a long thermometer into the middle of the heap once a day, and write [[reading]] with date "
         "and core in the yard file, or keep a log and give it with --log.");
