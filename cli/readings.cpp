@@ -43,6 +43,7 @@ void add_readings_command(CLI::App& program, int& exit_code) {
   command->add_option("--noticed", options->noticed, "what is wrong with it: \"ammonia smell\", \"will not heat\"")
       ->allow_extra_args(false);
   options->common.add_to(*command);
+  command->footer([] { return listed("What may be noticed", built_in_symptoms()); });
   command->footer(
       "Examples:\n  heapwright readings examples/quarter-acre.toml \\\n    --log examples/quarter-acre-log.csv\n"
       "  heapwright readings --log examples/quarter-acre-log.csv --units si\n"

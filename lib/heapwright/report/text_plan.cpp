@@ -68,6 +68,8 @@ std::string text_of_plan(const Plan& plan, const Materials& materials, const Sho
   const std::string now = plan.readings ? text_of_heap_now(*plan.readings, materials, show) : std::string();
   if (!now.empty()) text += "The heap now\n" + now + "\n";
   if (plan.maturity) text += "The compost now\n" + text_of_compost_now(*plan.maturity) + "\n";
+  const bool stands = !now.empty() || plan.maturity;
+  if (plan.has_supplies && stands) text += "As it was planned\n\n";
   if (plan.has_supplies)
     text += text_of_recipe_body(plan.recipe, materials, show, plan.heap_answer ? text_of_room(*plan.heap_answer, show) : "");
   if (plan.has_supplies) text += care_text(plan, show);
