@@ -41,10 +41,10 @@ std::string show_reading(const HeapReading& reading, const Show& show) {
   return show.temperature(reading.temperature) + " on " + show_day(reading.time);
 }
 
-/// To a tenth, as a thermometer shows it: a bound missed by a tenth is missed.
+/// To a hundredth, finer than thermometers show it: a bound missed by ever so little is missed.
 std::string show_exactly(TemperaturePoint temperature, const Show& show) {
   const double degrees = show.in_us_units() ? temperature.fahrenheit() : temperature.celsius();
-  return print_number(std::round(10.0 * degrees) / 10.0, 5) + (show.in_us_units() ? " °F" : " °C");
+  return print_number(std::round(100.0 * degrees) / 100.0, 6) + (show.in_us_units() ? " °F" : " °C");
 }
 
 /// What it is doing and what to do now.
@@ -150,8 +150,10 @@ std::string watched_text(const ReadingsAnswer& answer, const Show& show) {
   const Watched& seen = *answer.watched;
   std::string text = "\nWhat the log shows\n";
   const std::size_t probes = answer.log->probes.size();
-  text += item("measured " + count_of(seen.readings, "time") + " from " + show_day(seen.first) + " to " + show_day(seen.last) +
-               (probes > 1 ? ", by " + std::to_string(probes) + " thermometers" : "") +
+  const std::string when = seen.readings == 1
+                               ? "once, on " + show_day(seen.first)
+                               : count_of(seen.readings, "time") + " from " + show_day(seen.first) + " to " + show_day(seen.last);
+  text += item("measured " + when + (probes > 1 ? ", by " + std::to_string(probes) + " thermometers" : "") +
                (answer.log->air_passed_over ? "; that of the air is set aside" : ""));
   if (answer.readings_left_aside > 0)
     text += item("the log stands for the " + count_of(answer.readings_left_aside, "reading") + " in the yard file");
@@ -274,8 +276,10 @@ std::string rate_text(const RateFit& rate, const Show& show) {
            (rate.fits_none ? "at no rate the forecast core comes nearer to it than " + degrees(rate.misses_by_degc)
                            : std::string("many rates fit it about as well")) +
            ": the forecast stands as it was.";
-  return "By its log it rots " + one_decimal(rate.factor) + " times as fast as forecast (from " + one_decimal(rate.low) + " to " +
-         one_decimal(rate.high) + "); the core then fits within " + degrees(rate.misses_by_degc) + ".";
+  const std::string factor = one_decimal(rate.factor);
+  return "By its log it rots " + (factor == "1" ? std::string("as fast") : factor + " times as fast") + " as forecast (from " +
+         one_decimal(rate.low) + " to " + one_decimal(rate.high) + " times" + "); the core then fits within " +
+         degrees(rate.misses_by_degc) + ".";
 }
 
 std::string ready_text(const ReadingsAnswer& answer, const Show& show) {
