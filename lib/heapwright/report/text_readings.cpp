@@ -12,6 +12,7 @@ namespace {
 
 using std::chrono::seconds;
 
+constexpr std::ptrdiff_t most_turnings = 5;     // the latest
 constexpr std::ptrdiff_t most_assumptions = 4;  // the log says more than they do; --json has all
 
 Date day_of(const WrittenTime& time) { return std::chrono::floor<std::chrono::days>(time.shown); }
@@ -163,7 +164,9 @@ std::string watched_text(const ReadingsAnswer& answer, const Show& show) {
                  (seen.too_hot->length.count() == 0
                       ? ", by single readings, first on " + show_day(seen.too_hot->first)
                       : " from " + show_day(seen.too_hot->first) + " on, for " + show_length(seen.too_hot->length) + " in all"));
-  for (const Reheat& reheat : seen.reheats) text += item(reheat_text(reheat, show));
+  const std::ptrdiff_t earlier = std::max<std::ptrdiff_t>(0, std::ssize(seen.reheats) - most_turnings);
+  if (earlier > 0) text += item("turned " + count_of(earlier, "time") + " before these:");
+  for (auto reheat = seen.reheats.begin() + earlier; reheat != seen.reheats.end(); ++reheat) text += item(reheat_text(*reheat, show));
   if (seen.cool_since) text += item("below " + show.temperature(heated) + " since " + show_day(*seen.cool_since));
   if (seen.longest_gap > answer.gap)
     text += item("nothing was measured for " + show_length(seen.longest_gap) + " after " + show_day(*seen.gap_from));
