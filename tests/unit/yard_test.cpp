@@ -95,6 +95,7 @@ date = 2026-11-12
 core = "55 degC"
 
 [[reading]]
+date = 2026-11-13
 core = "warm"
 
 [[maturity.test]]
