@@ -38,4 +38,16 @@ std::vector<std::chrono::month> read_months(Table& table, std::string_view key) 
 
 std::string_view month_name(std::chrono::month month) { return months.at(static_cast<unsigned>(month) - 1).substr(0, 3); }
 
+std::vector<std::string> words_of(std::string_view text) {
+  const auto is_letter = [](char one) { return (one >= 'a' && one <= 'z') || (one >= 'A' && one <= 'Z'); };
+  std::vector<std::string> words;
+  for (auto from = text.begin(); from != text.end();) {
+    from = std::find_if(from, text.end(), is_letter);
+    const auto to = std::find_if_not(from, text.end(), is_letter);
+    if (from != to) words.push_back(plain_name(std::string_view(&*from, static_cast<std::size_t>(to - from))));
+    from = to;
+  }
+  return words;
+}
+
 }  // namespace heapwright

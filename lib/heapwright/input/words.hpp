@@ -2,6 +2,7 @@
 /// Words for months and other small readings that several rooms share.
 
 #include <chrono>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -13,6 +14,8 @@ namespace heapwright {
 std::chrono::month read_month(std::string_view text);
 /// The months of a list at a key, each once; a repeated one is a problem.
 std::vector<std::chrono::month> read_months(Table& table, std::string_view key);
+/// The words of a text, which are its runs of letters from A to Z, each in its plain form (plain_name()): "Smells-burnt!" in two.
+std::vector<std::string> words_of(std::string_view text);
 /// "Oct".
 std::string_view month_name(std::chrono::month month);
 

@@ -86,6 +86,20 @@ std::vector<TestCriterion> read_tests(Table& root) {
   return tests;
 }
 
+TurfLimit read_turf_limit(Table& row, const TestCriterion& test) {
+  const auto bound = [&](std::string_view key, Bound::Side side) -> std::optional<Bound> {
+    const auto value = row.read(key, [&](std::string_view text) { return read_test_value(test.measured, text); });
+    return value ? std::optional(Bound{side, *value}) : std::nullopt;
+  };
+  const auto low = bound("low", Bound::Side::at_least);
+  const auto above = bound("above", Bound::Side::above);
+  const auto high = bound("high", Bound::Side::at_most);
+  const auto below = bound("below", Bound::Side::below);
+  if ((low && above) || (high && below)) row.problem("limits a side twice", "write low or above, and high or below");
+  if (!low && !above && !high && !below) row.problem("limits nothing", "write low, above, high or below");
+  return {test.id, required_text(row, "whose"), low ? low : above, high ? high : below, read_provenance(row)};
+}
+
 std::vector<TurfLimit> read_turf(Table& root, const Criteria& criteria) {
   std::vector<TurfLimit> limits;
   for (Table& table : root.tables("turf")) {
@@ -93,19 +107,9 @@ std::vector<TurfLimit> read_turf(Table& root, const Criteria& criteria) {
     const TestCriterion* test = criteria.find_test(property);
     if (test == nullptr) table.problem_at("property", "is no test", "name the id of a [[test]]");
     if (test == nullptr) continue;
-    const auto value = [&](std::string_view text) { return read_test_value(test->measured, text); };
     for (Value& item : table.list("limits")) {
       Table row = item.table();
-      const auto bound = [&](const char* key, Bound::Side side) -> std::optional<Bound> {
-        const auto limit = row.read(key, value);
-        return limit ? std::optional(Bound{side, *limit}) : std::nullopt;
-      };
-      TurfLimit limit{property, required_text(row, "whose"), bound("low", Bound::Side::at_least), bound("high", Bound::Side::at_most), {}};
-      if (const auto above = bound("above", Bound::Side::above)) limit.low = above;
-      if (const auto below = bound("below", Bound::Side::below)) limit.high = below;
-      limit.whose = read_provenance(row);
-      if (!limit.low && !limit.high) row.problem("limits nothing", "write low, above, high or below");
-      limits.push_back(std::move(limit));
+      limits.push_back(read_turf_limit(row, *test));
       row.finish();
     }
     table.finish();

@@ -1,10 +1,10 @@
 #include "heapwright/maturity/log.hpp"
 
 #include <algorithm>
-#include <cctype>
 
 #include "heapwright/error.hpp"
 #include "heapwright/input/columns.hpp"
+#include "heapwright/input/words.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -34,25 +34,20 @@ bool is_time(std::string_view text) {
   }
 }
 
-/// Whether one of the words of a name is, or where it may have a number or an ending begins with, one of these.
-bool has_word(const std::string& name, std::initializer_list<std::string_view> words, bool may_go_on = false) {
-  for (std::size_t from = 0; from < name.size();) {
-    const auto is_letter = [&](std::size_t at) { return std::isalpha(static_cast<unsigned char>(name[at])) != 0; };
-    std::size_t to = from;
-    while (to < name.size() && is_letter(to)) ++to;
-    const std::string word = plain_name(std::string_view(name).substr(from, to - from));
-    const auto fits = [&](std::string_view one) { return may_go_on ? word.starts_with(one) : word == one; };
-    if (std::any_of(words.begin(), words.end(), fits)) return true;
-    from = to + 1;
-  }
-  return false;
+/// Whether a word of a name is one of these.
+bool has_word(const std::string& name, std::initializer_list<std::string_view> known) {
+  const std::vector<std::string> words = words_of(name);
+  return std::any_of(words.begin(), words.end(),
+                     [&](const std::string& word) { return std::find(known.begin(), known.end(), word) != known.end(); });
 }
 
 bool is_of_the_air(const std::string& name) { return has_word(name, {"air", "ambient", "outdoor", "weather"}); }
 
 /// Whether temperatures seem to be meant, though the unit is lacking.
 bool sounds_like_temperature(const std::string& name) {
-  return has_word(name, {"core", "middle", "edge", "air", "ambient"}) || has_word(name, {"temp", "probe"}, true);
+  const std::vector<std::string> words = words_of(name);
+  const bool begins_so = std::any_of(words.begin(), words.end(), [](const std::string& word) { return word.starts_with("temp"); });
+  return begins_so || has_word(name, {"core", "middle", "edge", "probe", "air", "ambient"});
 }
 
 void take_thermometers(Csv& csv, Columns& columns) {

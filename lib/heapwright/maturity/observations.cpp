@@ -3,10 +3,11 @@
 #include <algorithm>
 #include <array>
 
+#include "heapwright/input/words.hpp"
 #include "heapwright/maturity/criteria.hpp"
 #include "heapwright/maturity/germination.hpp"
+#include "heapwright/maturity/log.hpp"
 #include "heapwright/maturity/symptoms.hpp"
-#include "heapwright/maturity/watched.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -28,17 +29,6 @@ std::variant<TemperaturePoint, HandWarmth> read_core(std::string_view text) {
 }
 
 constexpr std::array<std::string_view, 8> signs_of_fire{"smok", "smould", "smold", "burn", "scorch", "flam", "glow", "charr"};
-
-/// "smells-burnt" in its words, in their plain form.
-std::vector<std::string> words_of(std::string_view text) {
-  std::vector<std::string> words;
-  for (std::size_t from = 0; from < text.size();) {
-    const std::size_t to = std::min(text.find_first_of(" -_.,;:!", from), text.size());
-    if (to > from) words.push_back(plain_name(text.substr(from, to - from)));
-    from = to + 1;
-  }
-  return words;
-}
 
 const std::vector<std::pair<std::string, bool>> result_words{{"passed", true}, {"failed", false}};
 
@@ -115,28 +105,21 @@ std::optional<MaturityTest> read_test(Table& table) {
   return MaturityTest{(*test)->id, *value, table.has("germinated") ? counts_as_written(table) : *table.text("value"), date};
 }
 
-bool is_hot(const CoreReading& reading) {
-  if (const HandWarmth* hand = std::get_if<HandWarmth>(&reading.core)) return *hand == HandWarmth::hot;
-  return std::get<TemperaturePoint>(reading.core) >= scalding;
-}
-
 }  // namespace
 
-bool is_warm(const CoreReading& reading) {
+bool is_from(TemperaturePoint bound, const CoreReading& reading) {
   if (const HandWarmth* hand = std::get_if<HandWarmth>(&reading.core)) return *hand == HandWarmth::hot;
-  return std::get<TemperaturePoint>(reading.core) >= heated;
+  return std::get<TemperaturePoint>(reading.core) >= bound;
 }
 
 bool is_smoke(const Noticed& noticed) {
   if (symptom_called(noticed.symptom) != nullptr) return false;  // fire ants
-  bool smokes = false;
-  for (const std::string& word : words_of(noticed.symptom)) {
-    if (word == "no" || word == "not" || word == "without") return false;
-    const auto begins = [&](std::string_view sign) { return word.starts_with(sign); };
-    smokes =
-        smokes || word == "fire" || word == "ember" || word == "char" || std::any_of(signs_of_fire.begin(), signs_of_fire.end(), begins);
-  }
-  return smokes;
+  const auto tells_of_fire = [](const std::string& word) {
+    if (word == "fire" || word == "ember" || word == "char") return true;
+    return std::any_of(signs_of_fire.begin(), signs_of_fire.end(), [&](std::string_view sign) { return word.starts_with(sign); });
+  };
+  const std::vector<std::string> words = words_of(noticed.symptom);
+  return std::any_of(words.begin(), words.end(), tells_of_fire);  // even of "no flames, but it smokes"
 }
 
 std::string read_noticed(std::string_view text) {
@@ -147,7 +130,8 @@ std::string read_noticed(std::string_view text) {
 Facts facts_of(const Observations& seen) {
   Facts facts;
   if (!seen.readings.empty()) facts.insert(Fact::readings);
-  if (std::any_of(seen.readings.begin(), seen.readings.end(), is_hot)) facts.insert(Fact::hot);
+  if (std::any_of(seen.readings.begin(), seen.readings.end(), [](const CoreReading& one) { return is_from(scalding, one); }))
+    facts.insert(Fact::hot);
   if (std::any_of(seen.noticed.begin(), seen.noticed.end(), is_smoke)) facts.insert(Fact::smoke);
   return facts;
 }

@@ -50,8 +50,8 @@ struct Observations {
 /// From here on a heap scalds and dries (140 °F, judged).
 inline const TemperaturePoint scalding = TemperaturePoint::from_fahrenheit(140.0);
 
-/// Whether a reading is one of a heap at work: at or above `heated`, or hot by hand.
-bool is_warm(const CoreReading& reading);
+/// Whether a reading is at or above a temperature. What is hot by hand is above any.
+bool is_from(TemperaturePoint bound, const CoreReading& reading);
 
 /// A symptom that is known (symptoms.hpp), or smoke. @throws TextError
 std::string read_noticed(std::string_view text);

@@ -48,6 +48,10 @@ Symptom read_symptom(Table& table) {
   symptom.id = table.text("id").value_or("");
   symptom.name = table.text("name").value_or("");
   for (const Value& value : table.list("also")) symptom.also.push_back(value.text().value_or(""));
+  for (const Value& value : table.list("facts")) {
+    if (const auto fact = value.one_of(fact_words())) symptom.facts.insert(*fact);
+  }
+  symptom.at_work = table.flag("at_work").value_or(false);
   for (Table& cause : table.tables("cause")) symptom.causes.push_back(read_cause(cause));
   if (symptom.causes.empty() || !symptom.causes.back().when.empty())
     table.problem("has no cause that holds of any heap", "end with a cause without \"when\"");

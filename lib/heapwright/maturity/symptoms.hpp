@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "heapwright/input/document.hpp"
+#include "heapwright/materials/caution.hpp"
 
 namespace heapwright {
 
@@ -50,6 +51,8 @@ struct Symptom {
   std::string name;  ///< "it smells of ammonia"
   std::vector<std::string> also;
   std::vector<Cause> causes;  ///< the last holds of any heap
+  Facts facts;                ///< that it makes true of a yard, and that call for cautions
+  bool at_work = false;       ///< whether it is one of a heap that is not finished
 };
 
 const std::vector<Symptom>& built_in_symptoms();

@@ -20,6 +20,9 @@ inline const TemperaturePoint near_fire = TemperaturePoint::from_fahrenheit(180.
 /// A heap that will heat has by then; common practice, no source.
 inline constexpr std::chrono::days time_to_heat(5);
 
+/// A heap first watched later than that after it was built may have heated unseen; judged.
+inline constexpr std::chrono::days time_to_heat_and_cool(30);
+
 struct HeapReading {
   TemperaturePoint temperature;
   WrittenTime time;

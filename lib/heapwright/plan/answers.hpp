@@ -75,7 +75,7 @@ struct NoticedAnswer {
   const Symptom* symptom = nullptr;
   const Cause* cause = nullptr;            ///< the likeliest, in the light of the yard; of none the commonest
   std::vector<const Cause*> other_causes;  ///< that hold of the yard too; of none all of them
-  bool by_yard = false;                    ///< whether anything is known of the heap
+  bool heap_is_known = false;              ///< whether anything is known of the heap
   std::vector<RecipeAmount> fix;           ///< to add to all that is on hand; nothing where nothing is to be added
   WaterMass water;                         ///< likewise
   std::optional<Mix> mix;                  ///< all that is on hand, without water

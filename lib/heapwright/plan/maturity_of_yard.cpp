@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "heapwright/maturity/symptoms.hpp"
+#include "heapwright/maturity/watched.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/process/course.hpp"
 
@@ -45,11 +46,7 @@ std::optional<Date> last_tested(const Observations& seen) {
   return last;
 }
 
-bool smells_at_work(const Noticed& noticed) {
-  if (is_smoke(noticed)) return true;
-  const std::string& id = find_symptom(noticed.symptom).id;
-  return id == "ammonia-smell" || id == "rotten-smell" || id == "too-hot" || id == "steam";
-}
+bool is_at_work(const Noticed& noticed) { return is_smoke(noticed) || find_symptom(noticed.symptom).at_work; }
 
 /// By its last reading and what was noticed, not older than the last test or check.
 bool is_at_work(const Observations& seen) {
@@ -57,9 +54,9 @@ bool is_at_work(const Observations& seen) {
   const auto counts = [&](const std::optional<Date>& date) { return !date || !tested || *date >= *tested; };
   const auto earlier = [](const CoreReading& one, const CoreReading& other) { return one.date < other.date; };
   const auto latest = std::max_element(seen.readings.begin(), seen.readings.end(), earlier);
-  if (latest != seen.readings.end() && counts(latest->date) && is_warm(*latest)) return true;
+  if (latest != seen.readings.end() && counts(latest->date) && is_from(heated, *latest)) return true;
   return std::any_of(seen.noticed.begin(), seen.noticed.end(),
-                     [&](const Noticed& noticed) { return counts(noticed.date) && smells_at_work(noticed); });
+                     [&](const Noticed& noticed) { return counts(noticed.date) && is_at_work(noticed); });
 }
 
 Assumption taken_for_granted(std::string what, std::string value) {

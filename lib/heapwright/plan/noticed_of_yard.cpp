@@ -90,6 +90,12 @@ void add_water(const Recipe& recipe, NoticedAnswer& answer) {
   answer.mended = recipe.everything_in->mix;
 }
 
+std::vector<const Cause*> all_causes(const Symptom& symptom) {
+  std::vector<const Cause*> causes;
+  for (const Cause& cause : symptom.causes) causes.push_back(&cause);
+  return causes;
+}
+
 /// Whether more is in a mix than the heaps hold.
 bool overfills(const Yard& yard, const std::optional<Mix>& mix) {
   return yard.heap && mix && mix->volume && heap_answer(yard.heap, mix->volume, yard.wishes.settling).fits == false;
@@ -100,18 +106,12 @@ bool overfills(const Yard& yard, const std::optional<Mix>& mix) {
 NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_view name, Date day, const Circumstances& shown) {
   NoticedAnswer answer;
   answer.symptom = &find_symptom(name);
-  answer.by_yard = recipe != nullptr || !shown.empty();
+  answer.heap_is_known = recipe != nullptr || !shown.empty();
   if (recipe != nullptr) answer.mix = mix_on_hand(yard, WaterMass(), day).mix;
-  std::vector<const Cause*> causes;
-  if (recipe != nullptr) {
-    causes = likely_causes(*answer.symptom, circumstances_of(yard, *recipe, answer.mix, day, shown));
-  } else if (!shown.empty()) {
-    causes = likely_causes(*answer.symptom, shown);
-  } else {
-    for (const Cause& cause : answer.symptom->causes) causes.push_back(&cause);
-  }
+  const Circumstances found = recipe != nullptr ? circumstances_of(yard, *recipe, answer.mix, day, shown) : shown;
+  const std::vector<const Cause*> causes = answer.heap_is_known ? likely_causes(*answer.symptom, found) : all_causes(*answer.symptom);
   answer.cause = causes.front();
-  const bool cannot_wait = answer.cause->when.count(Circumstance::near_fire) > 0 && answer.by_yard;
+  const bool cannot_wait = answer.heap_is_known && answer.cause->when.count(Circumstance::near_fire) > 0;
   if (!cannot_wait) answer.other_causes.assign(causes.begin() + 1, causes.end());
   if (recipe == nullptr) return answer;
   if (answer.cause->fix == Fix::balance) balance(*recipe, answer);

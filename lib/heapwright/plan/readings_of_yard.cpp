@@ -9,11 +9,7 @@ namespace {
 
 using std::chrono::sys_days;
 
-constexpr std::chrono::days time_to_heat_and_cool(30);  // of a heap that was not watched; judged
-
 WrittenTime noon_of(Date date) { return {sys_days(date) + std::chrono::hours(12), std::nullopt}; }
-
-Date day_of(const WrittenTime& time) { return std::chrono::floor<std::chrono::days>(time.shown); }
 
 std::vector<CoreReading> in_order_of_dates(const Observations& seen) {
   std::vector<CoreReading> readings;
@@ -41,7 +37,7 @@ StartingRatio judge_start(const std::optional<Mix>& mix) {
 
 /// The heap that was logged, where the file does not say when it was built: on the first day of the log.
 Date begun(const Yard& yard, const std::optional<TemperatureLog>& log, Date today) {
-  return log && !log->rows.empty() ? yard.built_or(day_of(log->rows.front().time)) : yard.built_or(today);
+  return log && !log->rows.empty() ? yard.built_or(Date(log->rows.front().time.day())) : yard.built_or(today);
 }
 
 Circumstances shown_by(const ReadingsAnswer& answer) {
@@ -77,10 +73,10 @@ void take_noticed(const Yard& yard, const Recipe* recipe, Date today, ReadingsAn
     if (!is_smoke(noticed)) add(noticed.symptom, noticed.date.value_or(today));
   }
   if (!answer.watched || answer.felt_last) return;
-  const Date first = day_of(answer.watched->first);
+  const Date first = Date(answer.watched->first.day());
   const bool is_old = sys_days(first) - sys_days(yard.built_or(first)) > time_to_heat_and_cool;
-  if (answer.watched->has_not_heated()) add(is_old ? "half-rotted-and-cold" : "will-not-heat", day_of(answer.watched->last));
-  if (answer.watched->latest.temperature > too_hot) add("too-hot", day_of(answer.watched->last));
+  if (answer.watched->has_not_heated()) add(is_old ? "half-rotted-and-cold" : "will-not-heat", Date(answer.watched->last.day()));
+  if (answer.watched->latest.temperature > too_hot) add("too-hot", Date(answer.watched->last.day()));
 }
 
 Facts facts_of_readings(const Yard& yard, const ReadingsAnswer& answer) {
@@ -88,10 +84,7 @@ Facts facts_of_readings(const Yard& yard, const ReadingsAnswer& answer) {
   if (answer.watched || !answer.noticed.empty()) facts.insert(Fact::turning);  // which they are told to do
   if (answer.log) facts.insert(Fact::readings);
   if (answer.watched && answer.watched->peak.temperature >= scalding) facts.insert(Fact::hot);
-  for (const NoticedAnswer& one : answer.noticed) {
-    if (one.symptom->id == "too-hot") facts.insert(Fact::hot);
-    if (one.symptom->id == "rats") facts.insert(Fact::rats);
-  }
+  for (const NoticedAnswer& one : answer.noticed) facts.insert(one.symptom->facts.begin(), one.symptom->facts.end());
   return facts;
 }
 
@@ -120,7 +113,7 @@ ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<Tem
     for (const TimeTemperatureRule& rule : built_in_criteria().rules) answer.rules.push_back(judge(rule, *answer.log, gap));
     answer.watched = watched(*answer.log, gap);
   }
-  if (!answer.by_hand.empty() && (!answer.watched || *answer.by_hand.back().date > day_of(answer.watched->last)))
+  if (!answer.by_hand.empty() && (!answer.watched || *answer.by_hand.back().date > Date(answer.watched->last.day())))
     answer.felt_last = FeltByHand{*answer.by_hand.back().date, std::get<HandWarmth>(answer.by_hand.back().core)};
   answer.starting_ratio = judge_start(recipe != nullptr && has_size(*recipe) ? std::optional(told(*recipe).mix) : std::nullopt);
   take_noticed(yard, recipe, today, answer);

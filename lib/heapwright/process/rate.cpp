@@ -17,12 +17,12 @@ constexpr double usual_reading_off = 3.0;  // °C, that a day's readings may be 
 constexpr double widest_air_off = 10.0;    // °C
 constexpr double small_air_step = 1.0;     // °C
 constexpr double air_held = usual_reading_off * usual_reading_off / (usual_air_off * usual_air_off);
-constexpr int air_steps = 2;            // of Gauss and Newton
-constexpr int bits = 14;                // of the factor's logarithm
-constexpr int tries = 13;               // over the range, before it is narrowed
-constexpr double widest_telling = 3.0;  // high over low; judged
-constexpr double as_good_as_equal = 1.02;
-constexpr double widest_miss = 2.0 * usual_reading_off;  // °C
+constexpr int air_steps = 2;                             // of Gauss and Newton
+constexpr int bits = 14;                                 // of the factor's logarithm
+constexpr int tries = 13;                                // over the range, before it is narrowed
+constexpr double widest_telling = 3.0;                   // high over low; judged
+constexpr double as_good_as_equal = 1.02;                // of a factor and an end of the range; judged
+constexpr double widest_miss = 2.0 * usual_reading_off;  // °C, past which the model is not of this heap; judged
 
 struct Fitting {
   const HeapToBuild& heap;

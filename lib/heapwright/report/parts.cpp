@@ -54,6 +54,11 @@ std::string measure_first_text(const std::optional<Measurement>& first) {
 
 }  // namespace
 
+std::string capital(std::string text) {
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  return text;
+}
+
 std::string item(const std::string& text) { return wrap("- " + text, 2); }
 
 std::string character(const Mix& mix, const Targets& targets) {

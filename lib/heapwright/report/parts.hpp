@@ -12,6 +12,10 @@ namespace heapwright {
 
 /// A line of a list.
 std::string item(const std::string& text);
+/// "It smells of ammonia": with a capital.
+std::string capital(std::string text);
+/// What is said below the caution of a heap that smokes, in place of all work.
+inline constexpr const char* wait_for_the_fire = "Everything else can wait. Ask again once it is out and cold.\n";
 /// What a heap off its windows will be like, in a gardener's words. What is shown as the edge counts as the edge.
 std::string character(const Mix& mix, const Targets& targets);
 /// "C:N about 33"

@@ -9,9 +9,6 @@
 
 namespace heapwright {
 
-/// What is said below the caution of a heap that smokes, in place of all work.
-inline constexpr const char* wait_for_the_fire = "Everything else can wait. Ask again once it is out and cold.\n";
-
 std::string text_of_mix(const MixAnswer& answer, const Targets& targets, const Materials& materials, const Show& show);
 std::string text_of_recipe(const Recipe& recipe, const Materials& materials, const Show& show);
 std::string text_of_topdressing(const Topdressing& topdressing, const Materials& materials, const Show& show);

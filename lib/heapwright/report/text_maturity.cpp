@@ -59,11 +59,6 @@ std::string without_unit_of(std::string text, const std::string& value) {
 
 std::string date_text(const std::optional<Date>& date) { return date ? ", " + print_date(*date) : ""; }
 
-std::string capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
-}
-
 // --- the first lines ------------------------------------------------------------------------------------------------------------
 
 bool is_any_check_done(const CompostKnown& known) {

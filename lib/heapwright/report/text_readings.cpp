@@ -15,11 +15,9 @@ using std::chrono::seconds;
 constexpr std::ptrdiff_t most_turnings = 5;     // the latest
 constexpr std::ptrdiff_t most_assumptions = 4;  // the log says more than they do; --json has all
 
-Date day_of(const WrittenTime& time) { return std::chrono::floor<std::chrono::days>(time.shown); }
-
 /// "Nov 12"
 std::string show_day(const WrittenTime& time) {
-  const Date day = day_of(time);
+  const Date day = time.day();
   return std::string(month_name(day.month())) + " " + std::to_string(static_cast<unsigned>(day.day()));
 }
 
@@ -80,12 +78,6 @@ std::string reheat_text(const Reheat& reheat, const Show& show) {
                        : turned + "it did not warm again, " + highest + " at most in the week after";
 }
 
-/// "It smells of ammonia"
-std::string capital(std::string text) {
-  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
-  return text;
-}
-
 /// "its C:N from 17 to 26 and its moisture from 68 % to 60 %": what the fix changes, as far as it shows.
 std::string brought_text(const NoticedAnswer& noticed) {
   if (!noticed.mix || !noticed.mended || !noticed.mix->moisture || !noticed.mended->moisture) return {};
@@ -131,7 +123,7 @@ std::string causes_to_choose_text(const NoticedAnswer& noticed) {
 }
 
 std::string noticed_text(const NoticedAnswer& noticed, const Materials& materials, const Show& show) {
-  if (!noticed.by_yard) return causes_to_choose_text(noticed);
+  if (!noticed.heap_is_known) return causes_to_choose_text(noticed);
   std::string text = wrap(capital(noticed.symptom->name) + ". Likely " + noticed.cause->cause + ".");
   text += item("it is so if " + noticed.cause->check);
   text += item("do now: " + noticed.cause->do_now);
