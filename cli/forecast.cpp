@@ -8,7 +8,7 @@
 namespace heapwright::cli {
 namespace {
 
-struct Options {
+struct ForecastOptions {
   CommonOptions common;
   std::string file;
   std::string turn_every;
@@ -20,8 +20,8 @@ struct Options {
   bool csv = false;
 };
 
-/// Options stand above the file. @throws TextError for a height where there is no heap that has one
-void apply(const Options& options, Yard& yard) {
+/// ForecastOptions stand above the file. @throws TextError for a height where there is no heap that has one
+void apply(const ForecastOptions& options, Yard& yard) {
   if (!options.climate.empty()) yard.climate = read_option("--climate", options.climate, climate_like);
   const bool about_the_heap = !options.turn_every.empty() || !options.built.empty() || !options.height.empty() || options.keep_moist;
   if (!about_the_heap) return;
@@ -35,7 +35,7 @@ void apply(const Options& options, Yard& yard) {
   yard.heap->keep_moist = yard.heap->keep_moist || options.keep_moist;
 }
 
-std::string printed(const ForecastAnswer& answer, const Options& options, const Yard& yard) {
+std::string printed(const ForecastAnswer& answer, const ForecastOptions& options, const Yard& yard) {
   if (options.common.json) return json_of_forecast(answer, yard.materials);
   if (options.csv) return csv_of_forecast(answer);
   const Show show = options.common.show(yard.units);
@@ -45,7 +45,7 @@ std::string printed(const ForecastAnswer& answer, const Options& options, const 
 }  // namespace
 
 void add_forecast_command(CLI::App& program, int& exit_code) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<ForecastOptions>();
   CLI::App* command = program.add_subcommand("forecast", "what the heap will do through the year, and when it is ready");
   command->add_option("file", options->file, "a yard file")->required();
   command->add_option("--turn-every", options->turn_every, "what if: \"7 days\", or never");

@@ -10,7 +10,7 @@
 namespace heapwright::cli {
 namespace {
 
-struct Options {
+struct HeapOptions {
   CommonOptions common;
   std::string file;
   std::string shape;
@@ -24,7 +24,7 @@ std::string option_of(std::string key) {
   return "--" + key;
 }
 
-bool describe_a_heap(const Options& options) {
+bool describe_a_heap(const HeapOptions& options) {
   return !options.shape.empty() || options.count ||
          std::any_of(options.sizes.begin(), options.sizes.end(), [](const auto& size) { return !size.second.empty(); });
 }
@@ -38,7 +38,7 @@ void set_shape(const std::string& word, HeapDescription& heap) {
 }
 
 /// @throws TextError where a size is given that the shape is not measured by
-void check_sizes_belong(const Options& options, HeapShape shape) {
+void check_sizes_belong(const HeapOptions& options, HeapShape shape) {
   const std::vector<std::string> measured_by = sizes_of(shape);
   for (const auto& [key, text] : options.sizes) {
     if (text.empty() || key == "top_width" || std::find(measured_by.begin(), measured_by.end(), key) != measured_by.end()) continue;
@@ -47,8 +47,8 @@ void check_sizes_belong(const Options& options, HeapShape shape) {
   }
 }
 
-/// Options stand above the file.
-HeapDescription described(const Options& options, HeapDescription heap) {
+/// HeapOptions stand above the file.
+HeapDescription described(const HeapOptions& options, HeapDescription heap) {
   set_shape(options.shape, heap);
   for (const auto& [key, text] : options.sizes) {
     if (!text.empty()) read_option(option_of(key), text, [&, &name = key](std::string_view words) { read_size(heap, name, words); });
@@ -62,7 +62,7 @@ HeapDescription described(const Options& options, HeapDescription heap) {
   return heap;
 }
 
-void add_options(CLI::App& command, Options& options) {
+void add_options(CLI::App& command, HeapOptions& options) {
   std::vector<std::string> shapes;
   for (const auto& [word, shape] : heap_shape_words()) shapes.push_back(word);
   const std::map<std::string_view, std::string> help{{"length", "of a bin or windrow, \"4 ft\""},
@@ -83,7 +83,7 @@ void add_options(CLI::App& command, Options& options) {
 }  // namespace
 
 void add_heap_command(CLI::App& program, int& exit_code) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<HeapOptions>();
   CLI::App* command = program.add_subcommand("heap", "what a bin or heap holds, whether it all fits and heats");
   add_options(*command, *options);
   command->footer(

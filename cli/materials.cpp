@@ -8,7 +8,7 @@
 namespace heapwright::cli {
 namespace {
 
-struct Options {
+struct MaterialsOptions {
   CommonOptions common;
   std::string id;
   bool sources = false;
@@ -32,7 +32,7 @@ bool is_compost(const Materials& materials, const std::string& name) {
   }
 }
 
-std::string answer(const Options& options, const Materials& materials, const Show& show) {
+std::string answer(const MaterialsOptions& options, const Materials& materials, const Show& show) {
   const bool json = options.common.json;
   if (options.sources) return json ? json_of_sources(materials) : text_of_sources(materials);
   if (options.id.empty()) return json ? json_of_feedstocks(materials) : text_of_feedstocks(materials, show);
@@ -44,7 +44,7 @@ std::string answer(const Options& options, const Materials& materials, const Sho
   return json ? json_of_feedstock(feedstock, materials) : text_of_feedstock(feedstock, materials, show);
 }
 
-int check(const Options& options) {
+int check(const MaterialsOptions& options) {
   const std::vector<CheckedFeedstock> checked = check_materials_file(options.common.materials(), options.check);
   options.common.print(options.common.json ? json_of_check(checked) : text_of_check(checked));
   return std::any_of(checked.begin(), checked.end(), has_slip) ? no_answer : done;
@@ -53,7 +53,7 @@ int check(const Options& options) {
 }  // namespace
 
 void add_materials_command(CLI::App& program, int& exit_code) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<MaterialsOptions>();
   CLI::App* command = program.add_subcommand("materials", "list the feedstocks, or show all figures of one");
   command->add_option("id", options->id, "a feedstock or compost, by id or everyday name");
   command->add_flag("--sources", options->sources, "list the publications");

@@ -7,7 +7,7 @@
 namespace heapwright::cli {
 namespace {
 
-struct Options {
+struct MaturityOptions {
   CommonOptions common;
   std::string file;
   std::vector<std::string> tests;
@@ -38,7 +38,7 @@ HouseholdCheck read_check_option(const std::string& text) {
 }  // namespace
 
 void add_maturity_command(CLI::App& program, int& exit_code) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<MaturityOptions>();
   CLI::App* command = program.add_subcommand("maturity", "whether compost is finished and fit for a lawn");
   command->add_option("file", options->file, "a yard file, with [[maturity.test]] and [[maturity.check]]");
   command->add_option("--test", options->tests, "\"self-heating=12 degC\", \"C:N=18:1\"; once for each")

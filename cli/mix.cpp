@@ -9,7 +9,7 @@
 namespace heapwright::cli {
 namespace {
 
-struct Options {
+struct MixOptions {
   CommonOptions common;
   std::string file;
   std::vector<std::string> add;
@@ -17,14 +17,14 @@ struct Options {
   WorkingOption working;
 };
 
-Yard yard_of(const Options& options) {
+Yard yard_of(const MixOptions& options) {
   if (!options.file.empty()) return options.common.yard(options.file);
   Yard yard = options.common.yard_of_options();
   if (options.add.empty()) throw TextError("nothing to mix", "name a yard file, or --add \"leaves-fall=6 leaf-bag\"");
   return yard;
 }
 
-void add_supplies(const Options& options, Yard& yard) {
+void add_supplies(const MixOptions& options, Yard& yard) {
   for (const std::string& text : options.add) {
     Supply supply = read_supply_option("--add", text, yard.materials);
     if (!supply.amount) throw TextError("--add: how much of " + supply.feedstock.id + "?", "write \"" + text + "=6 leaf-bag\"");
@@ -35,7 +35,7 @@ void add_supplies(const Options& options, Yard& yard) {
 }  // namespace
 
 void add_mix_command(CLI::App& program, int& exit_code) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<MixOptions>();
   CLI::App* command = program.add_subcommand("mix", "what given amounts make: C:N, moisture, volume, air");
   command->add_option("file", options->file, "a yard file");
   command->add_option("--add", options->add, "\"leaves=6 bags\" or \"leaves:packing=…\"; once for each")

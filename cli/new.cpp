@@ -13,7 +13,7 @@
 namespace heapwright::cli {
 namespace {
 
-struct Options {
+struct NewOptions {
   CommonOptions common;
   std::string file;
   bool ask = false;
@@ -88,7 +88,7 @@ Answers ask(const Materials& materials) {
 }
 
 /// All that can go wrong with the files, before anything is asked.
-void check(const Options& options) {
+void check(const NewOptions& options) {
   const std::string& file = options.file;
   if (file.empty()) throw TextError("the yard file has no name", "write heapwright new my-yard.toml");
   check_writable("", file, options.common.force);
@@ -115,7 +115,7 @@ std::string for_shell(const std::string& word) {
   return quoted + "'";
 }
 
-std::string command_again(const Options& options) {
+std::string command_again(const NewOptions& options) {
   const std::string materials = options.common.materials_file.empty() ? "" : " --materials " + for_shell(options.common.materials_file);
   const bool looks_like_an_option = options.file.starts_with('-');
   return "heapwright plan " + for_shell((looks_like_an_option ? "./" : "") + options.file) + materials;
@@ -124,7 +124,7 @@ std::string command_again(const Options& options) {
 }  // namespace
 
 void add_new_command(CLI::App& program, int& exit_code) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<NewOptions>();
   CLI::App* command = program.add_subcommand("new", "make a yard file by answering questions, and see its plan");
   command->add_option("file", options->file, "the yard file to write")->required();
   command->add_flag("--ask", options->ask, "ask even where there is no terminal, as through a pipe");

@@ -9,7 +9,7 @@
 namespace heapwright::cli {
 namespace {
 
-struct Options {
+struct PlanOptions {
   CommonOptions common;
   std::string file;
 };
@@ -22,7 +22,7 @@ ExitCode print_plan(const CommonOptions& common, const Plan& plan, const Yard& y
 }
 
 void add_plan_command(CLI::App& program, int& exit_code) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<PlanOptions>();
   CLI::App* command = program.add_subcommand("plan", "the whole job: the heap, its compost, the lawn, what to buy");
   command->add_option("file", options->file, "a yard file")->required();
   options->common.add_to(*command);

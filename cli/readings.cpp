@@ -9,7 +9,7 @@
 namespace heapwright::cli {
 namespace {
 
-struct Options {
+struct ReadingsOptions {
   CommonOptions common;
   std::string file;
   std::string log;
@@ -35,7 +35,7 @@ std::chrono::seconds read_gap(std::string_view text) {
 }  // namespace
 
 void add_readings_command(CLI::App& program, int& exit_code) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<ReadingsOptions>();
   CLI::App* command = program.add_subcommand("readings", "what a heap's temperatures and signs say");
   command->add_option("file", options->file, "a yard file");
   command->add_option("--log", options->log, "a log of temperatures, CSV: time,core degF,event");

@@ -9,7 +9,7 @@
 namespace heapwright::cli {
 namespace {
 
-struct Options {
+struct RecipeOptions {
   CommonOptions common;
   std::string file;
   std::vector<std::string> have;
@@ -19,8 +19,8 @@ struct Options {
   WorkingOption working;
 };
 
-/// Options stand above the file.
-void apply(const Options& options, Yard& yard) {
+/// RecipeOptions stand above the file.
+void apply(const RecipeOptions& options, Yard& yard) {
   for (const std::string& text : options.have) yard.supplies.push_back(read_supply_option("--have", text, yard.materials));
   if (!options.fill.empty() && !options.capacity.empty())
     throw TextError("--fill and --capacity: a heap has one or the other",
@@ -41,7 +41,7 @@ void apply(const Options& options, Yard& yard) {
 }  // namespace
 
 void add_recipe_command(CLI::App& program, int& exit_code) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<RecipeOptions>();
   CLI::App* command = program.add_subcommand("recipe", "how much of what goes into the heap, and how much water");
   command->add_option("file", options->file, "a yard file");
   command->add_option("--have", options->have, "what is on hand, \"leaves=20 bags\"; once for each")->take_all()->allow_extra_args(false);

@@ -9,7 +9,7 @@
 namespace heapwright::cli {
 namespace {
 
-struct Options {
+struct TopdressOptions {
   CommonOptions common;
   std::string file;
   std::string area;
@@ -19,7 +19,7 @@ struct Options {
   WorkingOption working;
 };
 
-void apply(const Options& options, Yard& yard) {
+void apply(const TopdressOptions& options, Yard& yard) {
   if (!options.area.empty()) yard.lawn = Lawn{{Zone{"lawn", read_option("--area", options.area, read_area), std::nullopt}}};
   if (!options.depth.empty()) {
     yard.topdressing.depth = read_option("--depth", options.depth, read_length);
@@ -31,7 +31,7 @@ void apply(const Options& options, Yard& yard) {
   if (!options.surface.empty()) yard.topdressing.surface = options.surface == "new" ? Surface::bare : Surface::lawn;
 }
 
-Volume volume_on_hand(const Options& options, const Materials& materials) {
+Volume volume_on_hand(const TopdressOptions& options, const Materials& materials) {
   return read_option("--have", options.have, [&](std::string_view text) {
     const Volume volume = read_compost_volume(text, materials);
     if (!(volume.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no compost", "write a volume above zero: \"10 yd3\"");
@@ -49,7 +49,7 @@ Topdressing coverage(const Yard& yard, Volume volume) {
 }  // namespace
 
 void add_topdress_command(CLI::App& program, int& exit_code) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<TopdressOptions>();
   CLI::App* command = program.add_subcommand("topdress", "how much compost a lawn takes, or how far some goes");
   command->add_option("file", options->file, "a yard file");
   command->add_option("--area", options->area, "area of the lawn, \"5000 ft2\"");

@@ -7,12 +7,15 @@ jobs=$(nproc)
 
 examples/install-packages.sh
 
-echo "The library with clang 14 and libc++"
-printf '%s\0' lib/heapwright/*/*.cpp |
-  xargs -0 -P "$jobs" -n 1 clang++-14 -std=c++20 -stdlib=libc++ -fsyntax-only -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror -Ilib
+echo "The library with clang 14 and libc++, each file alone"
+clang=(clang++-14 -std=c++20 -stdlib=libc++ -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror -Ilib)
+mkdir -p build/clang
+printf '#include <%s>\n' chrono functional optional string variant vector heapwright/units/quantities.hpp >build/clang/common.hpp
+"${clang[@]}" -x c++-header build/clang/common.hpp -o build/clang/common.pch
+printf '%s\0' lib/heapwright/*/*.cpp | xargs -0 -P "$jobs" -n 1 "${clang[@]}" -include-pch build/clang/common.pch -fsyntax-only
 
 build_tests() {  # FOLDER, options of cmake
-  cmake -S . -B "$@" >/dev/null
+  cmake -S . -B "$@" -DCMAKE_UNITY_BUILD=ON >/dev/null
   cmake --build "$1" -j "$jobs" >"$1/build.log" 2>&1 || { tail -n 50 "$1/build.log"; exit 1; }
   if grep -A 5 "warning:" "$1/build.log"; then exit 1; fi
 }

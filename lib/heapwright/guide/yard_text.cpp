@@ -28,7 +28,7 @@ class Given {
   const Answers& answers_;
 };
 
-std::string in_quotes(const std::string& text) {
+std::string toml_text(const std::string& text) {
   std::string quoted = "\"";
   for (const char c : text) {
     if (c == '"' || c == '\\') quoted += '\\';
@@ -37,7 +37,7 @@ std::string in_quotes(const std::string& text) {
   return quoted + "\"";
 }
 
-std::string key(const std::string& name, const std::string& text) { return name + " = " + in_quotes(text) + "\n"; }
+std::string key(const std::string& name, const std::string& text) { return name + " = " + toml_text(text) + "\n"; }
 
 std::string supply(const std::string& feedstock) { return "\n[[supply]]\n" + key("feedstock", feedstock); }
 
@@ -47,8 +47,8 @@ std::string treated(const Given& given, const std::string& question) {
 }
 
 std::string pile(const Given& given, const std::string& question) {
-  return "estimate = { heap = [" + in_quotes(given.text(question, 0)) + ", " + in_quotes(given.text(question, 1)) + ", " +
-         in_quotes(given.text(question, 2)) + "] }\n";
+  return "estimate = { heap = [" + toml_text(given.text(question, 0)) + ", " + toml_text(given.text(question, 1)) + ", " +
+         toml_text(given.text(question, 2)) + "] }\n";
 }
 
 std::string leaves(const Given& given) {
@@ -69,7 +69,7 @@ std::string clippings(const Given& given) {
     return supply("grass-clippings") + key("amount", given.text("clippings")) + season + treated(given, "treated");
   if (!given.is("clippings", "unknown")) return {};
   if (!given.is("lawn", "some")) return "\n# Clippings: not known, and there is no lawn measured to go by, so they are left out.\n";
-  return supply("grass-clippings") + "estimate = { mown_lawn = " + in_quotes(given.text("lawn")) +
+  return supply("grass-clippings") + "estimate = { mown_lawn = " + toml_text(given.text("lawn")) +
          " }   # count the buckets of a mowing\n" + season + treated(given, "treated");
 }
 
@@ -126,7 +126,7 @@ HeapDescription described_bin(const Given& given) {
 /// What the bin holds is what the recipe is for.
 std::string recipe(const Given& given) {
   if (!given.is("bin", "some")) return {};
-  return "\n[recipe]\ncapacity = " + in_quotes(print_in(room_of(described_bin(given)), "ft3", 3)) +
+  return "\n[recipe]\ncapacity = " + toml_text(print_in(room_of(described_bin(given)), "ft3", 3)) +
          "                  # what the bin holds; without this line, all there is\n";
 }
 

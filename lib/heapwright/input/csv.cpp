@@ -19,8 +19,6 @@ std::string_view without_spaces_after(std::string_view text) {
   return text;
 }
 
-bool is_continuation_byte(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
-
 int newlines_in(std::string_view text) { return static_cast<int>(std::count(text.begin(), text.end(), '\n')); }
 
 std::string count_of_fields(std::size_t count) { return std::to_string(count) + (count == 1 ? " field" : " fields"); }

@@ -15,8 +15,6 @@ std::string place(const Position& where) {
   return where.file + ":" + std::to_string(where.line) + ":" + std::to_string(where.column) + ": ";
 }
 
-bool is_continuation_byte(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
-
 /// Spaces (and tabs as they stand) up to the caret; columns count characters, not bytes.
 std::string caret_line(const Position& where) {
   std::string spaces;
@@ -37,6 +35,8 @@ std::string describe_all(const std::vector<Problem>& problems) {
 }
 
 }  // namespace
+
+bool is_continuation_byte(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
 
 std::string describe(const Problem& problem) {
   std::string text = place(problem.where) + (problem.key.empty() ? "" : problem.key + ": ") + problem.what + "\n";

@@ -17,6 +17,9 @@ struct Problem {
   std::string would_be_right;
 };
 
+/// Of the bytes of a character in UTF-8 all but the first: columns count characters.
+bool is_continuation_byte(char c);
+
 /// "yard.toml:7:12: moisture_wet_basis: "162 %" is outside 0–100 %", the line, a caret, what would be right.
 std::string describe(const Problem& problem);
 

@@ -12,7 +12,7 @@
 namespace heapwright {
 namespace {
 
-constexpr double rounding = 1e-9;
+constexpr double double_error = 1e-9;
 
 /// A range of a property and whose it is.
 struct Range {
@@ -23,7 +23,7 @@ struct Range {
 
   /// Whether some value that rounds to this one, typed so finely, is in the range.
   bool holds(double value, double typed_to) const {
-    return low && value * (1.0 + typed_to) >= *low * (1.0 - rounding) && value * (1.0 - typed_to) <= *high * (1.0 + rounding);
+    return low && value * (1.0 + typed_to) >= *low * (1.0 - double_error) && value * (1.0 - typed_to) <= *high * (1.0 + double_error);
   }
   /// Within half as far again as the range goes: where a corrected value may lie.
   bool nearly_holds(double value) const { return low && value >= *low / 1.5 && value <= *high * 1.5; }

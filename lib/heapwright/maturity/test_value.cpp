@@ -203,13 +203,13 @@ TestValue read_any(Measured measured, std::string_view text) {
   throw DomainError("nothing of the kind is measured");
 }
 
-struct Span {
+struct Extent {
   double low;
   double high;
 };
 
 /// What any compost or fresh material can show, in the usual unit; past it a text is a slip of the unit. Judged.
-Span possible(Measured measured) {
+Extent possible(Measured measured) {
   switch (measured) {
     case Measured::temperature_rise: return {0.0, 80.0};
     case Measured::carbon_to_nitrogen: return {1.0, 1000.0};
@@ -292,8 +292,8 @@ ValueInUnit in_usual_unit(Measured measured, const TestValue& value) {
 TestValue read_test_value(Measured measured, std::string_view text) {
   TestValue value = read_any(measured, text);
   const ValueInUnit shown = in_usual_unit(measured, value);
-  const Span span = possible(measured);
-  if (!(shown.number >= span.low && shown.number <= span.high)) refuse(text, "is more or less than any compost has", example(measured));
+  const Extent extent = possible(measured);
+  if (!(shown.number >= extent.low && shown.number <= extent.high)) refuse(text, "is more or less than any compost has", example(measured));
   return value;
 }
 

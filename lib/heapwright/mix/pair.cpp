@@ -9,7 +9,7 @@ namespace heapwright {
 namespace {
 
 /// Whether a goal lies between two, or is met by the first as it is. NaN fails.
-bool lies_between(double goal, double first, double second) { return (goal - first) * (second - goal) > 0.0 || goal == first; }
+bool can_reach(double goal, double first, double second) { return (goal - first) * (second - goal) > 0.0 || goal == first; }
 
 [[noreturn]] void refuse(const std::string& goal, const std::string& first, const std::string& second) {
   throw DomainError("no mix of the two reaches " + goal + ": they have " + first + " and " + second, "the goal must lie between the two");
@@ -99,7 +99,7 @@ PairMix mix_at(const Brought& first, const Brought& second, double s, const Targ
 }  // namespace
 
 Mass mass_for_moisture(Mass first, MoistureWetBasis first_moisture, MoistureWetBasis second_moisture, MoistureWetBasis goal) {
-  if (!lies_between(goal.value(), first_moisture.value(), second_moisture.value()))
+  if (!can_reach(goal.value(), first_moisture.value(), second_moisture.value()))
     refuse(percent(goal), percent(first_moisture), percent(second_moisture));
   if (goal == first_moisture) return 0.0 * unit::kg;
   return first * ((first_moisture - goal) / (goal - second_moisture)).value();
@@ -108,7 +108,7 @@ Mass mass_for_moisture(Mass first, MoistureWetBasis first_moisture, MoistureWetB
 Mass mass_for_carbon_to_nitrogen(Mass first, const Properties& a, const Properties& b, CarbonNitrogenRatio goal) {
   const CarbonNitrogenRatio ratio_a = a.carbon / a.nitrogen;
   const CarbonNitrogenRatio ratio_b = b.carbon / b.nitrogen;
-  if (!lies_between(goal.value(), ratio_a.value(), ratio_b.value())) refuse(ratio(goal), ratio(ratio_a), ratio(ratio_b));
+  if (!can_reach(goal.value(), ratio_a.value(), ratio_b.value())) refuse(ratio(goal), ratio(ratio_a), ratio(ratio_b));
   const double nitrogen = (a.nitrogen / b.nitrogen).value();
   const double distance = goal == ratio_a ? 0.0 : ((goal - ratio_a) / (ratio_b - goal)).value();
   const double dryness = (1.0 - a.moisture.value()) / (1.0 - b.moisture.value());

@@ -77,8 +77,8 @@ HeapCare care_of(const Yard& yard, bool rained_on) {
   return care;
 }
 
-std::vector<TemperaturePoint> air_from(const Weather& weather, Date built) {
-  std::vector<TemperaturePoint> air;
+DailyAir air_from(const Weather& weather, Date built) {
+  DailyAir air;
   for (int day = 0; day < horizon + 366; ++day) air.push_back(weather.on(Date(std::chrono::sys_days(built) + std::chrono::days(day))));
   return air;
 }
@@ -188,7 +188,7 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   if (answer.too_little) return answer;
   heap.shape = shape_of(room.heap, *answer.volume);
 
-  const std::vector<TemperaturePoint> air = air_from(weather_of(*yard.climate), heap.built);
+  const DailyAir air = air_from(weather_of(*yard.climate), heap.built);
   const ProcessEnsemble ensemble = built_in_ensemble();
   if (log != nullptr) {
     if (log->notes_events) heap.care.noted = noted_in(*log, heap.built);

@@ -46,8 +46,7 @@ bool meets(const PileState& state, const ReadyLimits& limits) {
   return state.respiration_worst <= limits.respiration && state.carbon_to_nitrogen <= limits.carbon_to_nitrogen;
 }
 
-Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care, const std::vector<TemperaturePoint>& air, int least_days,
-                  Steps steps) {
+Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care, const DailyAir& air, int least_days, Steps steps) {
   check(care);
   const int followed = static_cast<int>(air.size());
   Course course;

@@ -67,9 +67,11 @@ struct Course {
   Closure closure;
 };
 
+/// The mean temperature of the air on each day from day 0.
+using DailyAir = std::vector<TemperaturePoint>;
+
 /// Runs a heap under the air of each day. It stops once it is mature, cured, and at least least_days old, and where the air ends.
 /// @throws DomainError where it would be turned or fed more often than daily, and as Pile does
-Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care, const std::vector<TemperaturePoint>& air, int least_days,
-                  Steps steps);
+Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care, const DailyAir& air, int least_days, Steps steps);
 
 }  // namespace heapwright

@@ -8,8 +8,6 @@
 namespace heapwright {
 namespace {
 
-using Days = std::vector<TemperaturePoint>;
-
 // Judged, all of them.
 constexpr double airless = 0.10;
 constexpr double soaked_air = 0.15;
@@ -43,7 +41,7 @@ ProcessParameters at_rate(ProcessParameters set, double rate) {
   return set;
 }
 
-Course course_of(const Model& model, const ProcessParameters& set, const Days& air, const Start& start, int least_days) {
+Course course_of(const Model& model, const ProcessParameters& set, const DailyAir& air, const Start& start, int least_days) {
   const HeapContents contents = model.heap.share * contents_of(model.heap.mix, model.materials, model.ensemble, set);
   HeapCare care = model.heap.care;
   care.wet_to = start.wet_to;
@@ -51,8 +49,8 @@ Course course_of(const Model& model, const ProcessParameters& set, const Days& a
   return run_course(pile, contents, care, air, least_days, hourly_steps);
 }
 
-Days followed_from(const Days& air, int day) {
-  return Days(air.begin() + day, air.begin() + std::min<std::ptrdiff_t>(std::ssize(air), day + horizon));
+DailyAir followed_from(const DailyAir& air, int day) {
+  return DailyAir(air.begin() + day, air.begin() + std::min<std::ptrdiff_t>(std::ssize(air), day + horizon));
 }
 
 std::optional<int> cured(std::optional<int> day) { return day ? std::optional<int>(*day + cure) : std::nullopt; }
@@ -105,7 +103,7 @@ std::optional<Criterion> binding_of(const Course& course, std::optional<int> day
   return before.carbon_to_nitrogen > limits.carbon_to_nitrogen ? std::optional(Criterion::carbon_to_nitrogen) : std::nullopt;
 }
 
-ForecastNote why_never(const Course& course, const Days& air) {
+ForecastNote why_never(const Course& course, const DailyAir& air) {
   const PileState& end = course.days.back();
   if (end.moisture < dry_moisture) return ForecastNote::too_dry;
   if (end.least_air_space < airless) return ForecastNote::too_wet;
@@ -167,7 +165,7 @@ Finished finished_of(const Model& model, const Course& best, std::vector<double>
 }
 
 /// The days of the best set, each with what most sets have for the core, no nearer than the forecast's width.
-std::vector<DayOfForecast> days_of(const Course& best, const std::vector<Course>& sets, const Days& air) {
+std::vector<DayOfForecast> days_of(const Course& best, const std::vector<Course>& sets, const DailyAir& air) {
   std::vector<DayOfForecast> days;
   const std::size_t count = static_cast<std::size_t>(best.mature_day ? end_of(best) : static_cast<int>(best.days.size()) - 1);
   for (std::size_t day = 0; day <= count; ++day) {
@@ -206,7 +204,7 @@ void no_sooner_than(ReadyWindow& mature, const ReadyWindow& turf) {
 }
 
 /// The first day from which it stays warm enough to start: that day and the week after it.
-std::optional<int> first_warm_day(const Days& air) {
+std::optional<int> first_warm_day(const DailyAir& air) {
   int warm = 0;
   for (std::size_t day = 0; day < air.size() && day < 366; ++day) {
     warm = air[day] >= TemperaturePoint::from_celsius(sure_start_degc) ? warm + 1 : 0;
@@ -231,7 +229,7 @@ Instead instead_of(const Course& course, int begun) {
 }
 
 /// Where the start decides, the forecast says between what and, of a start in warmth, when.
-void leave_cold_start_open(Forecast& result, const Model& model, const Course& best, const Days& all_air) {
+void leave_cold_start_open(Forecast& result, const Model& model, const Course& best, const DailyAir& all_air) {
   if (all_air.front() >= TemperaturePoint::from_celsius(sure_start_degc)) return;
   const std::optional<MoistureWetBasis>& wet_to = model.heap.care.wet_to;
   HeapToBuild later = model.heap;
@@ -285,18 +283,18 @@ std::string_view note_word(ForecastNote note) {
   return {};
 }
 
-Course course_of(const HeapToBuild& heap, const std::vector<TemperaturePoint>& air, const Materials& materials,
-                 const ProcessEnsemble& ensemble, const ProcessParameters& set, int least_days) {
+Course course_of(const HeapToBuild& heap, const DailyAir& air, const Materials& materials, const ProcessEnsemble& ensemble,
+                 const ProcessParameters& set, int least_days) {
   if (air.empty()) throw DomainError("a heap's course needs the weather");
   return course_of({heap, materials, ensemble}, set, air, {air.front(), heap.care.wet_to}, least_days);
 }
 
-Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& all_air, const Materials& materials,
-                  const ProcessEnsemble& ensemble, const Progress& progress) {
+Forecast forecast(const HeapToBuild& heap, const DailyAir& all_air, const Materials& materials, const ProcessEnsemble& ensemble,
+                  const Progress& progress) {
   if (all_air.empty()) throw DomainError("a forecast needs the weather");
   if (ensemble.members.empty()) throw DomainError("a forecast is as wide as its sets differ, and needs some");
   const Model model{heap, materials, ensemble};
-  const Days air = followed_from(all_air, 0);
+  const DailyAir air = followed_from(all_air, 0);
   const Start as_built{air.front(), heap.care.wet_to};
   const int sets = static_cast<int>(ensemble.members.size()) + 1;
   const auto tell = [&](int done) {

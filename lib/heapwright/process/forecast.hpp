@@ -23,8 +23,8 @@ struct HeapToBuild {
 
 /// The course of a heap by one set, as it starts in the air of its first day.
 /// @param air the mean of each day, from the day it is built
-Course course_of(const HeapToBuild& heap, const std::vector<TemperaturePoint>& air, const Materials& materials,
-                 const ProcessEnsemble& ensemble, const ProcessParameters& set, int least_days);
+Course course_of(const HeapToBuild& heap, const DailyAir& air, const Materials& materials, const ProcessEnsemble& ensemble,
+                 const ProcessParameters& set, int least_days);
 
 /// How wide a forecast is at the least, judged from where the model misses published trials (README.md): from 0.7 to 1.7 times as
 /// long (0.7 of the days on which it works), the core by 10 °C either way, moisture by 0.08, C:N by 4, volatile solids and volume by 0.12
@@ -124,8 +124,8 @@ using Progress = std::function<void(int done, int of)>;
 
 /// @param air the mean of each day, horizon days and a year more, from the day it is built
 /// @param ensemble with one member at least @throws DomainError without, and for a heap that is too small or holds nothing, as Pile does
-Forecast forecast(const HeapToBuild& heap, const std::vector<TemperaturePoint>& air, const Materials& materials,
-                  const ProcessEnsemble& ensemble, const Progress& progress = {});
+Forecast forecast(const HeapToBuild& heap, const DailyAir& air, const Materials& materials, const ProcessEnsemble& ensemble,
+                  const Progress& progress = {});
 
 /// A day of a forecast in the calendar.
 Date date_of(const Forecast& forecast, int day);

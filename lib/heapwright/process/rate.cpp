@@ -10,8 +10,6 @@
 namespace heapwright {
 namespace {
 
-using Days = std::vector<TemperaturePoint>;
-
 constexpr double usual_air_off = 3.0;      // °C, that a weather may be off the heap's own; judged
 constexpr double usual_reading_off = 3.0;  // °C, that a day's readings may be off the model's core at its right rate; judged
 constexpr double widest_air_off = 10.0;    // °C
@@ -26,7 +24,7 @@ constexpr double widest_miss = 2.0 * usual_reading_off;  // °C, past which the 
 
 struct Fitting {
   const HeapToBuild& heap;
-  const Days& air;
+  const DailyAir& air;
   const Materials& materials;
   const ProcessEnsemble& ensemble;
   std::vector<CoreOfDay> seen;
@@ -37,7 +35,7 @@ std::vector<double> cores_of(const Fitting& fitting, double rate, double air_off
   const int last = fitting.seen.back().day;
   HeapToBuild heap = fitting.heap;
   heap.rate = rate;
-  Days air(fitting.air.begin(), fitting.air.begin() + last + 1);
+  DailyAir air(fitting.air.begin(), fitting.air.begin() + last + 1);
   for (TemperaturePoint& day : air) day = day + air_off * unit::kelvin;
   const Course course = course_of(heap, air, fitting.materials, fitting.ensemble, fitting.ensemble.best, last + 1);
   std::vector<double> cores;
@@ -128,7 +126,7 @@ double days_of_their_own(const std::vector<double>& misses) {
 
 }  // namespace
 
-std::optional<RateFit> fit_rate(const HeapToBuild& heap, const Days& air, const Materials& materials, const ProcessEnsemble& ensemble,
+std::optional<RateFit> fit_rate(const HeapToBuild& heap, const DailyAir& air, const Materials& materials, const ProcessEnsemble& ensemble,
                                 const std::vector<CoreOfDay>& seen) {
   Fitting fitting{heap, air, materials, ensemble, {}};
   const auto is_followed = [&](const CoreOfDay& core) { return core.day >= 1 && core.day + 1 < std::ssize(air) && core.day < horizon; };

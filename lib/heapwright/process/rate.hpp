@@ -33,7 +33,7 @@ inline constexpr int least_days_of_fit = 4;  ///< fewer days tell nothing
 
 /// @param air as forecast() takes it
 /// @return nothing where there are fewer than least_days_of_fit days from the day after it was built to where the air ends
-std::optional<RateFit> fit_rate(const HeapToBuild& heap, const std::vector<TemperaturePoint>& air, const Materials& materials,
-                                const ProcessEnsemble& ensemble, const std::vector<CoreOfDay>& seen);
+std::optional<RateFit> fit_rate(const HeapToBuild& heap, const DailyAir& air, const Materials& materials, const ProcessEnsemble& ensemble,
+                                const std::vector<CoreOfDay>& seen);
 
 }  // namespace heapwright

@@ -16,8 +16,8 @@
 // the month times sin(πk/12)/(πk/12), so each harmonic of the twelve means, divided by that, is the harmonic of the curve. (Of six waves
 // the cosine's mean is nothing in every month, so that only the sine can be known.)
 //
-// Months are not quite twelfths of a year. What the means of the curve lack of the months' means goes through the same again, and is added,
-// until nothing is lacking; each round leaves a tenth or less, whatever the means are.
+// ByMonth are not quite twelfths of a year. What the means of the curve lack of the months' means goes through the same again, and is
+// added, until nothing is lacking; each round leaves a tenth or less, whatever the means are.
 //
 // The manner is that of E. S. Epstein, "On obtaining daily climatological values from monthly means", Journal of Climate 4 (1991), of whose
 // harmonics we know from memory only; the feeding back and its check (the months' means, in the tests) are our own.
@@ -28,7 +28,7 @@ namespace {
 using std::numbers::pi;
 
 constexpr std::size_t months = 12;
-using Months = std::array<double, months>;
+using ByMonth = std::array<double, months>;
 using Days = std::vector<double>;  ///< of a year
 
 constexpr std::array<std::size_t, months> common_months{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
@@ -51,7 +51,7 @@ struct Harmonic {
 };
 
 /// The harmonics whose means over twelfths of a year are these.
-std::vector<Harmonic> harmonics_of(const Months& means) {
+std::vector<Harmonic> harmonics_of(const ByMonth& means) {
   std::vector<Harmonic> harmonics{{0, std::accumulate(means.begin(), means.end(), 0.0) / months, 0.0}};
   for (int waves = 1; waves <= 6; ++waves) {
     Harmonic harmonic{waves, 0.0, 0.0};
@@ -75,8 +75,8 @@ Days middays(const std::vector<Harmonic>& harmonics, std::size_t length) {
   return days;
 }
 
-Months means_of(const Days& days, const std::array<std::size_t, months>& lengths) {
-  Months means{};
+ByMonth means_of(const Days& days, const std::array<std::size_t, months>& lengths) {
+  ByMonth means{};
   auto begin = days.begin();
   for (std::size_t month = 0; month < months; ++month) {
     const auto end = begin + static_cast<std::ptrdiff_t>(lengths[month]);
@@ -86,11 +86,11 @@ Months means_of(const Days& days, const std::array<std::size_t, months>& lengths
   return means;
 }
 
-Days days_from(const Months& means, const std::array<std::size_t, months>& lengths) {
+Days days_from(const ByMonth& means, const std::array<std::size_t, months>& lengths) {
   constexpr int rounds = 20;  // a tenth or less is left after each: far below the rounding of a double
   Days days(std::accumulate(lengths.begin(), lengths.end(), std::size_t{0}), 0.0);
   for (int round = 0; round < rounds; ++round) {
-    Months lacking = means_of(days, lengths);
+    ByMonth lacking = means_of(days, lengths);
     for (std::size_t month = 0; month < months; ++month) lacking[month] = means[month] - lacking[month];
     const Days more = middays(harmonics_of(lacking), days.size());
     for (std::size_t day = 0; day < days.size(); ++day) days[day] += more[day];
@@ -105,10 +105,10 @@ std::vector<TemperaturePoint> points(const Days& celsius) {
   return points;
 }
 
-Months checked(const MonthlyMeans& means) {
+ByMonth checked(const MonthlyMeans& means) {
   if (means.size() != months || !std::all_of(means.begin(), means.end(), is_a_monthly_mean))
     throw DomainError("a year of weather is made from twelve monthly means");
-  Months celsius{};
+  ByMonth celsius{};
   std::transform(means.begin(), means.end(), celsius.begin(), [](TemperaturePoint mean) { return mean.celsius(); });
   return celsius;
 }
@@ -145,7 +145,7 @@ Days calendar_means(const DailyMeans& days) {
 }  // namespace
 
 Weather Weather::of_months(const MonthlyMeans& means) {
-  const Months celsius = checked(means);
+  const ByMonth celsius = checked(means);
   return {points(days_from(celsius, common_months)), points(days_from(celsius, leap_months)), {}};
 }
 

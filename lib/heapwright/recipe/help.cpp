@@ -9,7 +9,7 @@ namespace heapwright {
 namespace {
 
 constexpr double just_inside = 1.0 - 1e-4;  // so that an amount told in five figures is still inside
-constexpr double dust = 1e-6;
+constexpr double negligible = 1e-6;
 
 /// Browner than that it is mostly wood, whose carbon does not rot in a season: nitrogen for all of it would be lost as ammonia. (judged;
 /// leaves, which the published doses are for, are 40 to 80)
@@ -114,7 +114,7 @@ Help help_of(const Wanted& wanted, const std::vector<Candidate>& candidates, con
   Amounts rounded = amounts;
   for (std::size_t i = first; i < amounts.supplies.size(); ++i) {
     const Mass least = amounts.supplies[i] * unit::kg;
-    if (least.value() > dust) rounded.supplies[i] = rounded_up(with_them.supplies[i], least).value();
+    if (least.value() > negligible) rounded.supplies[i] = rounded_up(with_them.supplies[i], least).value();
   }
   // In a heap of a wished size what is added takes the place of something, so rounding it up is no longer that heap.
   const bool may_round = !wanted.question.wishes.fill || !wanted.limits.fill;
@@ -125,7 +125,7 @@ Help help_of(const Wanted& wanted, const std::vector<Candidate>& candidates, con
   help.mix = mix_of(blend);
   help.water_to_add = blend.added_water;
   for (std::size_t i = first; i < amounts.supplies.size(); ++i) {
-    if (!(amounts.supplies[i] > dust * help.mix.mass.value())) continue;
+    if (!(amounts.supplies[i] > negligible * help.mix.mass.value())) continue;
     const RecipeSupply& supply = with_them.supplies[i];
     const double told = still_inside ? rounded.supplies[i] : amounts.supplies[i];
     help.additions.push_back({amount_of(supply, amounts.supplies[i] * unit::kg), amount_of(supply, told * unit::kg),

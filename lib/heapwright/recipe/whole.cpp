@@ -12,7 +12,7 @@ constexpr double nearly_on_the_edge = 1.0 + 1e-6;  // the slack between stages
 constexpr double about_as_far = 1.05;
 constexpr double about_the_fill = 0.10;
 constexpr double as_near = 1e-9;
-constexpr double dust = 1e-4;
+constexpr double smallest_share = 1e-4;
 constexpr int reach = 16;  // measures to either side of the recipe's amount
 
 /// An amount of one supply that a person can measure.
@@ -25,7 +25,7 @@ using Choices = std::vector<Choice>;  // the nearest first
 
 Choices choices_of(const RecipeSupply& supply, double recipe_mass, double heap_mass) {
   if (supply.use == Use::all && supply.available) return {{supply.available->value(), 1.0, 0.0}};
-  if (!(recipe_mass > dust * heap_mass)) return {{0.0, 0.0, 0.0}};
+  if (!(recipe_mass > smallest_share * heap_mass)) return {{0.0, 0.0, 0.0}};
   const double measure = measure_of(supply, recipe_mass * unit::kg).value();
   const double most = supply.available ? supply.available->value() : std::numeric_limits<double>::infinity();
   Choices choices;
@@ -87,7 +87,7 @@ class Combinations {
 };
 
 /// A combination with its water.
-struct Candidate {
+struct WholeMix {
   Amounts amounts;
   Mix mix;
   double distance = std::numeric_limits<double>::infinity();
@@ -108,14 +108,14 @@ class Search {
         farthest_(farthest) {}
 
   /// The best candidate of some amounts, over the whole measures of water about the moisture aim.
-  Candidate best_of(const std::vector<double>& masses) {
+  WholeMix best_of(const std::vector<double>& masses) {
     for (std::size_t i = 0; i < masses.size(); ++i) blend_.ingredients[i].mass = masses[i] * unit::kg;
-    Candidate best = with_water(masses, 0.0);
+    WholeMix best = with_water(masses, 0.0);
     const double measures = measures_wanted(best.mix);
     const double exact = recipe_.water_to_add.value() / water_measure_.value();  // less than to the aim, where air binds
     for (const double count : {std::floor(measures), std::ceil(measures), std::floor(exact), std::ceil(exact)}) {
       if (!(count > 0.0)) continue;
-      Candidate candidate = with_water(masses, count);
+      WholeMix candidate = with_water(masses, count);
       if (improves_on(candidate, best)) best = std::move(candidate);
     }
     return best;
@@ -131,7 +131,7 @@ class Search {
     return (wanted / water_measure_).value();
   }
 
-  bool improves_on(const Candidate& candidate, const Candidate& best) const {
+  bool improves_on(const WholeMix& candidate, const WholeMix& best) const {
     if (candidate.good != best.good) return candidate.good;
     if (candidate.keeps_limits != best.keeps_limits) return candidate.keeps_limits;
     if (question_.wishes.goal == Goal::least_water && candidate.good) return candidate.amounts.water < best.amounts.water;
@@ -144,8 +144,8 @@ class Search {
     return mix.moisture ? std::abs((*mix.moisture - question_.targets.moisture.aim).value()) : 1.0;
   }
 
-  Candidate with_water(const std::vector<double>& masses, double measures) {
-    Candidate candidate;
+  WholeMix with_water(const std::vector<double>& masses, double measures) {
+    WholeMix candidate;
     candidate.amounts = {masses, measures * water_measure_.value()};
     blend_.added_water = measures * water_measure_;
     candidate.mix = mix_of(blend_);
@@ -157,7 +157,7 @@ class Search {
     return candidate;
   }
 
-  bool keeps_limits(const Candidate& candidate) const {
+  bool keeps_limits(const WholeMix& candidate) const {
     const RecipeWishes& wishes = question_.wishes;
     if (wishes.most_water && !(candidate.amounts.water <= on_the_edge * wishes.most_water->value())) return false;
     const Volume fill = *recipe_.mix->volume;
@@ -179,7 +179,7 @@ class Search {
   double farthest_;
 };
 
-Candidate nearest_good_one(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure) {
+WholeMix nearest_good_one(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure) {
   std::vector<Choices> choices;
   const double heap_mass = recipe.mix->mass.value();
   for (std::size_t i = 0; i < question.supplies.size(); ++i)
@@ -188,7 +188,7 @@ Candidate nearest_good_one(const RecipeQuestion& question, const Recipe& recipe,
   // A recipe off its windows stays about as far off.
   Search search(question, recipe, water_measure,
                 recipe.distance_from_aim <= nearly_on_the_edge ? on_the_edge : about_as_far * recipe.distance_from_aim);
-  Candidate best;
+  WholeMix best;
   std::vector<double> masses(question.supplies.size());
   for (std::size_t looked_at = 0; looked_at < most_combinations; ++looked_at) {
     const std::optional<Combination> combination = combinations.next();
@@ -198,7 +198,7 @@ Candidate nearest_good_one(const RecipeQuestion& question, const Recipe& recipe,
       masses[i] = combinations.choice(*combination, i).mass;
       measures += combinations.choice(*combination, i).measures;
     }
-    Candidate candidate = search.best_of(masses);
+    WholeMix candidate = search.best_of(masses);
     candidate.away = combination->away;
     candidate.measures += measures;
     const bool nearer_the_aim = candidate.distance < best.distance - as_near;
@@ -211,7 +211,7 @@ Candidate nearest_good_one(const RecipeQuestion& question, const Recipe& recipe,
 }
 
 std::optional<WholeContainers> whole_in(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure) {
-  const Candidate best = nearest_good_one(question, recipe, water_measure);
+  const WholeMix best = nearest_good_one(question, recipe, water_measure);
   const bool worth_telling = best.good || best.distance <= hardly_off;
   if (!best.keeps_limits || !worth_telling) return std::nullopt;
   WholeContainers whole;

@@ -18,22 +18,22 @@ std::string number(double value) { return print_number(value, figures); }
 /// Half a cubic yard and more is spoken of in cubic yards.
 bool is_large(Volume value) { return value.value() >= 0.5 * unit_size(Dimension::volume, "yd3") * (1.0 - 1e-9); }
 
-struct Scale {
+struct VolumeUnit {
   double size;
   std::string_view name;
 };
 
-Scale us_scale(Volume value) {
+VolumeUnit us_unit(Volume value) {
   if (is_large(value)) return {unit_size(Dimension::volume, "yd3"), " cu yd"};
   return {unit_size(Dimension::volume, "ft3"), " cu ft"};
 }
 
-Scale si_scale(Volume value) {
+VolumeUnit si_unit(Volume value) {
   if (value.value() >= 0.5) return {1.0, " m3"};
   return {0.001, " L"};
 }
 
-std::string scaled(double value, const Scale& scale) { return number(value / scale.size) + std::string(scale.name); }
+std::string scaled(double value, const VolumeUnit& unit) { return number(value / unit.size) + std::string(unit.name); }
 
 /// "1/4 in" where a depth is a round number of eighths, as a rule reads.
 std::string inches(double value) {
@@ -71,9 +71,7 @@ std::string Show::both(std::string us, std::string si) const {
   return us + " (" + si + ")";
 }
 
-std::string Show::volume(Volume value) const {
-  return both(scaled(value.value(), us_scale(value)), scaled(value.value(), si_scale(value)));
-}
+std::string Show::volume(Volume value) const { return both(scaled(value.value(), us_unit(value)), scaled(value.value(), si_unit(value))); }
 
 std::string Show::capacity(Volume value) const {
   if (is_large(value)) return volume(value);
@@ -90,15 +88,15 @@ std::string Show::capacity_range(Volume low, Volume high) const {
 }
 
 std::string Show::volume_range(Volume low, Volume high) const {
-  const auto range = [&](const Scale& scale) { return number(low.value() / scale.size) + " to " + scaled(high.value(), scale); };
-  return both(range(us_scale(high)), range(si_scale(high)));
+  const auto range = [&](const VolumeUnit& unit) { return number(low.value() / unit.size) + " to " + scaled(high.value(), unit); };
+  return both(range(us_unit(high)), range(si_unit(high)));
 }
 
 std::string Show::volume_band(Volume likely, Volume low, Volume high) const {
-  const auto band = [&](const Scale& scale) {
-    return scaled(likely.value(), scale) + ", from " + number(low.value() / scale.size) + " to " + scaled(high.value(), scale);
+  const auto band = [&](const VolumeUnit& unit) {
+    return scaled(likely.value(), unit) + ", from " + number(low.value() / unit.size) + " to " + scaled(high.value(), unit);
   };
-  return both(band(us_scale(likely)), band(si_scale(likely)));
+  return both(band(us_unit(likely)), band(si_unit(likely)));
 }
 
 std::string Show::area(Area value) const {

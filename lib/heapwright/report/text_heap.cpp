@@ -38,23 +38,24 @@ std::string whole_words(int count) {
   return count >= 0 && count <= 10 ? words.at(static_cast<std::size_t>(count)) : std::to_string(count);
 }
 
-struct Part {
+struct NamedPart {
   double share;
   const char* words;
 };
-constexpr std::array<Part, 9> parts{{{0.1, "a tenth"},
-                                     {0.2, "a fifth"},
-                                     {0.25, "a quarter"},
-                                     {1.0 / 3.0, "a third"},
-                                     {0.4, "two fifths"},
-                                     {0.5, "half"},
-                                     {2.0 / 3.0, "two thirds"},
-                                     {0.75, "three quarters"},
-                                     {0.9, "nine tenths"}}};
+constexpr std::array<NamedPart, 9> parts{{{0.1, "a tenth"},
+                                          {0.2, "a fifth"},
+                                          {0.25, "a quarter"},
+                                          {1.0 / 3.0, "a third"},
+                                          {0.4, "two fifths"},
+                                          {0.5, "half"},
+                                          {2.0 / 3.0, "two thirds"},
+                                          {0.75, "three quarters"},
+                                          {0.9, "nine tenths"}}};
 
-const Part& nearest_part(double share) {
-  return *std::min_element(parts.begin(), parts.end(),
-                           [&](const Part& one, const Part& other) { return std::abs(one.share - share) < std::abs(other.share - share); });
+const NamedPart& nearest_part(double share) {
+  return *std::min_element(parts.begin(), parts.end(), [&](const NamedPart& one, const NamedPart& other) {
+    return std::abs(one.share - share) < std::abs(other.share - share);
+  });
 }
 
 /// "nine tenths of it", "one and a fifth", "a little over two": as many heaps as a mix fills, in everyday fractions.

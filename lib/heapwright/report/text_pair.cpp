@@ -1,6 +1,7 @@
 #include <cmath>
 
 #include "heapwright/report/columns.hpp"
+#include "heapwright/report/parts.hpp"
 #include "heapwright/report/text.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -64,8 +65,6 @@ std::string apart(const Pair& pair) {
   return text;
 }
 
-std::string line(const std::string& text) { return wrap("- " + text, 2); }
-
 }  // namespace
 
 std::string text_of_pair(const Pair& pair, const Targets& targets, const Show& show) {
@@ -79,11 +78,11 @@ std::string text_of_pair(const Pair& pair, const Targets& targets, const Show& s
   const auto& ratio = targets.carbon_to_nitrogen;
   const auto& moisture = targets.moisture;
   std::string text = "\n" + wrap("Parts of " + pair.first_name + " to parts of " + pair.second_name + ":") + columns(rows);
-  text += line("C:N is " + show_ratio(ratio.low) + " to " + show_ratio(ratio.high) + " " + window_words(pair.right_ratio) + ".");
-  text += line("Moisture is " + show_moisture(moisture.low) + " to " + show_moisture(moisture.high) + " without water " +
+  text += item("C:N is " + show_ratio(ratio.low) + " to " + show_ratio(ratio.high) + " " + window_words(pair.right_ratio) + ".");
+  text += item("Moisture is " + show_moisture(moisture.low) + " to " + show_moisture(moisture.high) + " without water " +
                window_words(pair.right_moisture) + ".");
-  text += line("Both without water: " + window_words(pair.both_right) + "." + (pair.both_right ? "" : apart(pair)));
-  return text + line("Both, watered where too dry: " + window_words(pair.right_with_water) + ".");
+  text += item("Both without water: " + window_words(pair.both_right) + "." + (pair.both_right ? "" : apart(pair)));
+  return text + item("Both, watered where too dry: " + window_words(pair.right_with_water) + ".");
 }
 
 }  // namespace heapwright

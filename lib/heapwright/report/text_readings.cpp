@@ -12,8 +12,8 @@ namespace {
 
 using std::chrono::seconds;
 
-constexpr std::ptrdiff_t most_turnings = 5;     // the latest
-constexpr std::ptrdiff_t most_assumptions = 4;  // the log says more than they do; --json has all
+constexpr std::ptrdiff_t most_turnings = 5;            // the latest
+constexpr std::ptrdiff_t most_assumptions_by_log = 4;  // the log says more than they do; --json has all
 
 /// "Nov 12"
 std::string show_day(const WrittenTime& time) {
@@ -317,7 +317,7 @@ std::string text_of_readings(const ReadingsAnswer& answer, const Materials& mate
   if (answer.log || !answer.noticed.empty()) {
     const std::vector<Assumption> first(
         answer.assumptions.begin(),
-        answer.assumptions.begin() + std::min<std::ptrdiff_t>(most_assumptions, std::ssize(answer.assumptions)));
+        answer.assumptions.begin() + std::min<std::ptrdiff_t>(most_assumptions_by_log, std::ssize(answer.assumptions)));
     text += text_of_assumptions(first, std::nullopt, show);
   }
   return text + text_of_cautions(answer.cautions, materials);

@@ -11,7 +11,7 @@ constexpr std::size_t of_heads = 5;
 constexpr std::size_t of_lines = 7;
 constexpr std::size_t of_what_goes_on = 11;
 
-std::string line(const std::string& text) { return wrap(std::string(of_lines, ' ') + text, of_what_goes_on, screen); }
+std::string indented(const std::string& text) { return wrap(std::string(of_lines, ' ') + text, of_what_goes_on, screen); }
 
 std::string with_unit(const Term& term) { return term.number + (term.unit.empty() ? "" : " " + term.unit); }
 
@@ -19,7 +19,8 @@ std::string with_unit(const Term& term) { return term.number + (term.unit.empty(
 std::string new_terms_text(const Step& step, std::set<std::string>& met) {
   std::string text;
   for (const Term& term : step.terms) {
-    if (met.insert(term.symbol).second) text += line(term.symbol + " = " + with_unit(term) + ": " + term.what + " (" + term.source + ")");
+    if (met.insert(term.symbol).second)
+      text += indented(term.symbol + " = " + with_unit(term) + ": " + term.what + " (" + term.source + ")");
   }
   return text;
 }
@@ -50,9 +51,9 @@ std::string step_text(const Step& step, std::size_t number, Sources& sources, st
   const std::string words = step.what + ": " + step.formula + sources.mark(step.source);
   std::string text = wrap(right(std::to_string(number), 3) + ". " + words, of_heads, screen);
   if (!step.result) return text;
-  text += line(step.result->symbol + " = " + step.symbols) + new_terms_text(step, met);
+  text += indented(step.result->symbol + " = " + step.symbols) + new_terms_text(step, met);
   met.insert(step.result->symbol);
-  return text + line(step.result->symbol + " = " + step.numbers + " = " + with_unit(*step.result));
+  return text + indented(step.result->symbol + " = " + step.numbers + " = " + with_unit(*step.result));
 }
 
 }  // namespace
