@@ -74,7 +74,9 @@ char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + '
 std::string plain_signs(std::string_view text) {
   std::string plain;
   for (std::size_t i = 0; i < text.size();) {
-    const auto sign = std::find_if(signs.begin(), signs.end(), [&](const Sign& s) { return text.substr(i, s.utf8.size()) == s.utf8; });
+    const auto is_next = [&](const Sign& sign) { return text.substr(i).starts_with(sign.utf8); };
+    const bool is_ascii = static_cast<unsigned char>(text[i]) < 0x80;  // which no sign begins with
+    const auto sign = is_ascii ? signs.end() : std::find_if(signs.begin(), signs.end(), is_next);
     if (sign != signs.end()) {
       plain += sign->plain;
       i += sign->utf8.size();
