@@ -135,7 +135,9 @@ def check_broken(program, folder):
 
 def check_json(program):
     found = answer(program, EXAMPLE, "--log", LOG)
-    check("json", set(found) == {"rules", "forecast_correction", "observations", "noticed", "assumptions", "cautions", "smokes"}, set(found))
+    check("json", set(found) == {"rules", "forecast_correction", "observations", "noticed", "assumptions", "cautions", "smokes", "heap_state"}, set(found))
+    check("json", found["heap_state"] == "has-not-heated", found["heap_state"])
+    check("json", answer(program, "--noticed", "flies")["heap_state"] is None, "a heap that nobody measured has a state")
     check("json", [rule["id"] for rule in found["rules"]] == [
         "further-reduction-windrow", "further-reduction-in-vessel", "significant-reduction", "organic-windrow", "organic-in-vessel",
         "organic-starting-c-to-n"], found["rules"])

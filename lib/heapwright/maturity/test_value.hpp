@@ -54,8 +54,10 @@ ValueInUnit in_usual_unit(Measured measured, const TestValue& value);
 /// How two values of one type lie to each other, those within rounding of their units being equal; unordered where the types differ.
 std::partial_ordering compare(const TestValue& a, const TestValue& b);
 
-/// Carbon leaves as CO2, one molecule for each of oxygen taken up.
+/// Molecules of CO2 given off for each of O2 taken up, as where sugars burn; common practice, no source.
 inline constexpr double respiratory_quotient = 1.0;
+/// kg C/(kg OM s) = mol O2/(kg OM s) × quotient × 0.012011 kg C/mol, and back: 1 mmol O2/kg OM/h is 0.288 mg CO2-C/g OM/day. Any finite
+/// rate; both sides per dry organic matter. The uptake is of moist compost in air: that of a slurry in water does not convert.
 RespirationRate to_respiration(OxygenUptakeRate uptake);
 OxygenUptakeRate to_oxygen_uptake(RespirationRate respiration);
 

@@ -66,8 +66,10 @@ struct RuleAnswer {
 /// Most between two readings of a thermometer that count as one stretch: one a day, with some hours' grace. Common practice, no source.
 inline constexpr std::chrono::seconds usual_gap = std::chrono::hours(26);
 
-/// Every thermometer has to be within the bounds all through a stretch, so that the coldest decides; turnings on its first and last moment
-/// count. @param gap most between two readings of one stretch
+/// Whether a log meets a rule: a stretch from reading to reading in which every thermometer is within at_least and at_most, both included,
+/// all through, so that the coldest decides; no shorter than the rule's length, to the second; with its turnings, those on the first and
+/// last moment included, and its burst. Where none meets it the longest stretch is told. Sources stand with the rules (criteria.toml).
+/// @param gap most between two readings of one stretch; above 0
 RuleAnswer judge(const TimeTemperatureRule& rule, const TemperatureLog& log, std::chrono::seconds gap);
 
 }  // namespace heapwright

@@ -57,7 +57,36 @@ void tell_gap(const std::vector<HeapReading>& readings, Watched& seen) {
   }
 }
 
+bool is_turned_in_vain(const Watched& seen) {
+  if (seen.reheats.empty()) return false;
+  const Reheat& last = seen.reheats.back();
+  return last.highest < heated + reheat_step && !last.warmed && seen.last.at() - last.turned.at() >= time_to_heat;
+}
+
 }  // namespace
+
+std::string_view heap_state_word(HeapState state) {
+  switch (state) {
+    case HeapState::is_too_hot: return "too-hot";
+    case HeapState::working: return "working";
+    case HeapState::has_not_heated: return "has-not-heated";
+    case HeapState::too_early: return "too-early";
+    case HeapState::turned_in_vain: return "turned-in-vain";
+    case HeapState::turned_lately: return "turned-lately";
+    case HeapState::cooled_for_good: return "cooled-for-good";
+    case HeapState::cooling: return "cooling";
+  }
+  return "";
+}
+
+HeapState Watched::state() const {
+  if (latest.temperature > heapwright::too_hot) return HeapState::is_too_hot;
+  if (latest.temperature >= heated) return HeapState::working;
+  if (!cool_since) return last.at() - first.at() >= time_to_heat ? HeapState::has_not_heated : HeapState::too_early;
+  if (is_turned_in_vain(*this)) return HeapState::turned_in_vain;
+  if (last_turned && last.at() - last_turned->at() < time_to_heat) return HeapState::turned_lately;
+  return last.at() - cool_since->at() >= days(7) ? HeapState::cooled_for_good : HeapState::cooling;
+}
 
 std::vector<HeapReading> hottest_readings(const TemperatureLog& log) {
   constexpr seconds round = std::chrono::hours(1);
@@ -93,11 +122,13 @@ std::optional<Watched> watched(const TemperatureLog& log, seconds gap) {
                too_hot_in(readings, gap),
                {},
                {},
+               {},
                readings.back(),
                {},
                {}};
   for (const LogRow& row : log.rows) {
     if (!row.turned) continue;
+    seen.last_turned = row.time;
     if (const auto reheat = reheat_after(row.time, readings)) seen.reheats.push_back(*reheat);
   }
   tell_heating(readings, seen);

@@ -2,6 +2,7 @@
 /// What a log shows a gardener: how hot it got and when, whether turning warmed it again, whether it has cooled for good.
 
 #include <optional>
+#include <string_view>
 #include <vector>
 
 #include "heapwright/maturity/log.hpp"
@@ -44,6 +45,20 @@ struct TooHot {
   std::chrono::seconds length{};  ///< of all stretches, by readings next to each other; nothing of single ones
 };
 
+/// What a heap is doing.
+enum class HeapState {
+  is_too_hot,       ///< above `too_hot`
+  working,          ///< at or above `heated`
+  has_not_heated,   ///< followed for long enough, and never warm
+  too_early,        ///< never warm, but not followed for long enough
+  turned_in_vain,   ///< cool: turned when it was hardly warm and watched for days, it did not warm
+  turned_lately,    ///< cool, and turned too lately to tell whether it warms
+  cooled_for_good,  ///< cool for a week, with no turning that warmed it again
+  cooling           ///< cool, since when is less than a week
+};
+/// "has-not-heated"
+std::string_view heap_state_word(HeapState state);
+
 /// Each round of readings by its hottest thermometer.
 struct Watched {
   WrittenTime first;
@@ -52,27 +67,23 @@ struct Watched {
   HeapReading peak;
   std::optional<WrittenTime> first_heated;
   std::optional<TooHot> too_hot;
+  std::optional<WrittenTime> last_turned;
   std::vector<Reheat> reheats;            ///< of each turning with a reading in the day after it
   std::optional<WrittenTime> cool_since;  ///< the first reading below `heated` after the last one at it, of a heap that had heated
   HeapReading latest;
   std::optional<WrittenTime> gap_from;  ///< where the longest gap between readings begins
   std::chrono::seconds longest_gap{};
 
-  /// Followed for long enough, and never warm.
-  bool has_not_heated() const { return !first_heated && last.at() - first.at() >= time_to_heat; }
-  /// A week below `heated` with no turning that warmed it again.
-  bool cooled_for_good() const { return cool_since && last.at() - cool_since->at() >= std::chrono::days(7); }
-  /// Turned when it was hardly warm, and watched for days, it did not warm.
-  bool turned_in_vain() const {
-    return cool_since && !reheats.empty() && reheats.back().highest < heated + reheat_step && !reheats.back().warmed &&
-           last.at() - reheats.back().turned.at() >= time_to_heat;
-  }
+  /// By the latest reading, and where that is cool by what came before.
+  HeapState state() const;
 };
 
 /// The hottest thermometer of each round of readings: what all of them show at most an hour apart, each once.
 std::vector<HeapReading> hottest_readings(const TemperatureLog& log);
 
-/// @param gap most between two readings of one stretch
+/// What hottest_readings() show in the order of time. A turning warmed the heap if the highest reading of the week after it is reheat_step
+/// or more above the lowest of the day after it.
+/// @param gap most between two readings for the time between them to count as too hot
 /// @return nothing of a log without readings
 std::optional<Watched> watched(const TemperatureLog& log, std::chrono::seconds gap = usual_gap);
 

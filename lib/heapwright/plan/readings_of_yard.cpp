@@ -75,8 +75,9 @@ void take_noticed(const Yard& yard, const Recipe* recipe, Date today, ReadingsAn
   if (!answer.watched || answer.felt_last) return;
   const Date first = Date(answer.watched->first.day());
   const bool is_old = sys_days(first) - sys_days(yard.built_or(first)) > time_to_heat_and_cool;
-  if (answer.watched->has_not_heated()) add(is_old ? "half-rotted-and-cold" : "will-not-heat", Date(answer.watched->last.day()));
-  if (answer.watched->latest.temperature > too_hot) add("too-hot", Date(answer.watched->last.day()));
+  const HeapState state = answer.watched->state();
+  if (state == HeapState::has_not_heated) add(is_old ? "half-rotted-and-cold" : "will-not-heat", Date(answer.watched->last.day()));
+  if (state == HeapState::is_too_hot) add("too-hot", Date(answer.watched->last.day()));
 }
 
 Facts facts_of_readings(const Yard& yard, const ReadingsAnswer& answer) {

@@ -49,31 +49,41 @@ std::string show_exactly(TemperaturePoint temperature, const Show& show) {
 /// What it is doing and what to do now.
 std::string what_now(const Watched& seen, const Show& show) {
   const std::string latest = show_reading(seen.latest, show);
-  if (seen.latest.temperature > too_hot) return {};  // told as a symptom
-  if (seen.latest.temperature >= heated)
-    return "It is working, " + latest + ". Leave it while it is hot; turn it when it falls below about " +
-           show.temperature(TemperaturePoint::from_fahrenheit(110.0)) + ", and water it then if a handful does not clump.";
-  if (seen.has_not_heated()) return {};  // told as a symptom
-  if (!seen.first_heated)
-    return "It is too early to tell, " + latest + ". A heap that heats does so within " + std::to_string(time_to_heat.count()) +
-           " days or so; go on measuring.";
-  if (seen.turned_in_vain())
-    return "It has cooled, " + latest +
-           ", and turning did not warm it: let it cure for three weeks and then look whether it is finished (heapwright maturity).";
-  if (seen.cooled_for_good())
-    return "It has cooled, " + latest +
-           ". Turn it once more: if it does not warm again within a week, let it cure for three weeks and "
-           "then look whether it is finished (heapwright maturity).";
-  return "It has fallen below " + show.temperature(heated) + ", " + latest +
-         ". Turn it, water it if a handful does not clump, and go on measuring: if it warms again it has more to do.";
+  switch (seen.state()) {
+    case HeapState::is_too_hot:
+    case HeapState::has_not_heated: return {};  // told as symptoms
+    case HeapState::working:
+      return "It is working, " + latest + ". Leave it while it is hot; turn it when it falls below about " +
+             show.temperature(TemperaturePoint::from_fahrenheit(110.0)) + ", and water it then if a handful does not clump.";
+    case HeapState::too_early:
+      return "It is too early to tell, " + latest + ". A heap that heats does so within " + std::to_string(time_to_heat.count()) +
+             " days or so; go on measuring.";
+    case HeapState::turned_in_vain:
+      return "It has cooled, " + latest +
+             ", and turning did not warm it: let it cure for three weeks and then look whether it is finished (heapwright maturity).";
+    case HeapState::turned_lately:
+      return "It is cool, " + latest + ", and was turned on " + show_day(*seen.last_turned) +
+             ". Go on measuring: if it has not warmed a week after, let it cure for three weeks and then look whether it is finished "
+             "(heapwright maturity).";
+    case HeapState::cooled_for_good:
+      return "It has cooled, " + latest +
+             ". Turn it once more: if it does not warm again within a week, let it cure for three weeks and "
+             "then look whether it is finished (heapwright maturity).";
+    case HeapState::cooling:
+      return "It has fallen below " + show.temperature(heated) + ", " + latest +
+             ". Turn it, water it if a handful does not clump, and go on measuring: if it warms again it has more to do.";
+  }
+  return {};
 }
 
-std::string reheat_text(const Reheat& reheat, const Show& show) {
+std::string reheat_text(const Reheat& reheat, const WrittenTime& last, const Show& show) {
   const std::string turned = "turned on " + show_day(reheat.turned) + ": ";
   const std::string highest = show.temperature(reheat.highest);
   if (std::min(reheat.lowest, reheat.latest) >= heated) return turned + "it stayed hot, up to " + highest + " in the week after";
   if (!reheat.warmed && reheat.latest < reheat.lowest && reheat.highest >= heated)
     return turned + "it went on cooling, from " + show.temperature(reheat.lowest) + " to " + show.temperature(reheat.latest);
+  if (!reheat.warmed && last.at() - reheat.turned.at() < std::chrono::days(7))
+    return turned + "it has not warmed again yet, " + highest + " at most";
   return reheat.warmed ? turned + "it warmed again, from " + show.temperature(reheat.lowest) + " to " + highest
                        : turned + "it did not warm again, " + highest + " at most in the week after";
 }
@@ -158,7 +168,8 @@ std::string watched_text(const ReadingsAnswer& answer, const Show& show) {
                       : " from " + show_day(seen.too_hot->first) + " on, for " + show_length(seen.too_hot->length) + " in all"));
   const std::ptrdiff_t earlier = std::max<std::ptrdiff_t>(0, std::ssize(seen.reheats) - most_turnings);
   if (earlier > 0) text += item("turned " + count_of(earlier, "time") + " before these:");
-  for (auto reheat = seen.reheats.begin() + earlier; reheat != seen.reheats.end(); ++reheat) text += item(reheat_text(*reheat, show));
+  for (auto reheat = seen.reheats.begin() + earlier; reheat != seen.reheats.end(); ++reheat)
+    text += item(reheat_text(*reheat, seen.last, show));
   if (seen.cool_since) text += item("below " + show.temperature(heated) + " since " + show_day(*seen.cool_since));
   if (seen.longest_gap > answer.gap)
     text += item("nothing was measured for " + show_length(seen.longest_gap) + " after " + show_day(*seen.gap_from));
