@@ -136,22 +136,29 @@ std::vector<NextStep> read_steps(Table& root) {
   return steps;
 }
 
+std::chrono::seconds read_seconds(std::string_view text) { return std::chrono::seconds(std::llround(read_duration(text).value())); }
+
+std::optional<Burst> read_burst(Table& table) {
+  constexpr std::array<std::string_view, 3> keys{"burst_above", "burst_length", "burst_readings_apart"};
+  if (std::none_of(keys.begin(), keys.end(), [&](std::string_view key) { return table.has(key); })) return std::nullopt;
+  for (const std::string_view key : keys) table.require(key, "a burst has burst_above, burst_length and burst_readings_apart");
+  const auto above = table.read("burst_above", read_temperature);
+  const auto length = table.read("burst_length", read_seconds);
+  const auto apart = table.read("burst_readings_apart", read_seconds);
+  return above && length && apart ? std::optional(Burst{*above, *length, *apart}) : std::nullopt;
+}
+
 /// What each rule has to say is a problem where it is missing.
 std::vector<TimeTemperatureRule> read_rules(Table& root) {
-  const auto read_length = [](std::string_view text) { return std::chrono::seconds(std::llround(read_duration(text).value())); };
   std::vector<TimeTemperatureRule> rules;
   for (Table& table : root.tables("rule")) {
     table.require("at_least", "write at_least = \"55 degC\"");
     table.require("length", "write length = \"3 days\"");
     const auto at_least = table.read("at_least", read_temperature);
     const auto at_most = table.read("at_most", read_temperature);
-    const auto length = table.read("length", read_length);
+    const auto length = table.read("length", read_seconds);
     const auto turnings = table.number("turnings");
-    const auto above = table.read("burst_above", read_temperature);
-    const auto burst_length = table.read("burst_length", read_length);
-    const auto apart = table.read("burst_readings_apart", read_length);
-    std::optional<Burst> burst;
-    if (above && burst_length && apart) burst = Burst{*above, *burst_length, *apart};
+    const std::optional<Burst> burst = read_burst(table);
     const std::string id = required_text(table, "id");
     const std::string name = required_text(table, "name");
     const Provenance whose = read_provenance(table);
