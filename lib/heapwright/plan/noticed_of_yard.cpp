@@ -69,7 +69,7 @@ void of_heap(const Yard& yard, const Recipe& recipe, Date day, Circumstances& fo
 
 Circumstances circumstances_of(const Yard& yard, const Recipe& recipe, const std::optional<Mix>& mix, Date day, Circumstances found) {
   if (mix) of_mix(yard, *mix, found);
-  if (found.count(Circumstance::watered) > 0) found.erase(Circumstance::too_dry);
+  if (found.contains(Circumstance::watered)) found.erase(Circumstance::too_dry);
   of_heap(yard, recipe, day, found);
   if (yard.climate && weather_of(*yard.climate).on(day) < cold_air) found.insert(Circumstance::cold);
   return found;
@@ -103,15 +103,15 @@ bool overfills(const Yard& yard, const std::optional<Mix>& mix) {
 
 }  // namespace
 
-NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_view name, Date day, const Circumstances& shown) {
+NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_view symptom, Date day, const Circumstances& shown) {
   NoticedAnswer answer;
-  answer.symptom = &find_symptom(name);
+  answer.symptom = &find_symptom(symptom);
   answer.heap_is_known = recipe != nullptr || !shown.empty();
   if (recipe != nullptr) answer.mix = mix_on_hand(yard, WaterMass(), day).mix;
   const Circumstances found = recipe != nullptr ? circumstances_of(yard, *recipe, answer.mix, day, shown) : shown;
   const std::vector<const Cause*> causes = answer.heap_is_known ? likely_causes(*answer.symptom, found) : all_causes(*answer.symptom);
   answer.cause = causes.front();
-  const bool cannot_wait = answer.heap_is_known && answer.cause->when.count(Circumstance::near_fire) > 0;
+  const bool cannot_wait = answer.heap_is_known && answer.cause->when.contains(Circumstance::near_fire);
   if (!cannot_wait) answer.other_causes.assign(causes.begin() + 1, causes.end());
   if (recipe == nullptr) return answer;
   if (answer.cause->fix == Fix::balance) balance(*recipe, answer);

@@ -50,7 +50,7 @@ Course course_of(const Model& model, const ProcessParameters& set, const DailyAi
 }
 
 DailyAir followed_from(const DailyAir& air, int day) {
-  return DailyAir(air.begin() + day, air.begin() + std::min<std::ptrdiff_t>(std::ssize(air), day + horizon));
+  return {air.begin() + day, air.begin() + std::min<std::ptrdiff_t>(std::ssize(air), day + horizon)};
 }
 
 std::optional<int> cured(std::optional<int> day) { return day ? std::optional<int>(*day + cure) : std::nullopt; }
@@ -167,7 +167,7 @@ Finished finished_of(const Model& model, const Course& best, std::vector<double>
 /// The days of the best set, each with what most sets have for the core, no nearer than the forecast's width.
 std::vector<DayOfForecast> days_of(const Course& best, const std::vector<Course>& sets, const DailyAir& air) {
   std::vector<DayOfForecast> days;
-  const std::size_t count = static_cast<std::size_t>(best.mature_day ? end_of(best) : static_cast<int>(best.days.size()) - 1);
+  const auto count = static_cast<std::size_t>(best.mature_day ? end_of(best) : static_cast<int>(best.days.size()) - 1);
   for (std::size_t day = 0; day <= count; ++day) {
     std::vector<double> cores;
     for (const Course& set : sets) cores.push_back(set.days[day].core_degc);

@@ -188,7 +188,7 @@ std::string Show::value(const AssumedValue& value) const {
 }
 
 std::string Show::assumed(const Assumption& assumption) const {
-  const std::string text = value(assumption.value);
+  std::string text = value(assumption.value);
   if (!assumption.low || !assumption.high) return text;
   // Both ends in the measure that fits the middle: of few containers a range would read "half a bucket to half a bucket".
   constexpr double few = 3.0;
