@@ -23,7 +23,7 @@ TOPDRESS = {"area_m2", "depth_m", "volume_m3", "volume_with_allowance_m3", "cove
 HEAP = {"shape", "volume_m3", "surface_m2", "footprint_m2", "count", "fits", "tall_enough_to_heat", "notes", "mix_volume_m3", "heaps_needed",
         "filled_height_m", "settled_height_m"} | {"assumptions", "cautions"}
 PLAN = {"yard", "season", "recipe", "heap", "forecast", "readings", "maturity", "topdress", "supply", "calendar"}
-MATURITY = {"rating", "stability", "maturity", "tests", "checks", "turf", "next", "stability_tests_disagree", "maturity_tests_disagree", "cured_by"}
+MATURITY = {"rating", "heap_at_work", "stability", "maturity", "tests", "checks", "turf", "next", "stability_tests_disagree", "maturity_tests_disagree", "cured_by"}
 EVERY_ANSWER = {"assumptions", "cautions"}
 
 failures = []

@@ -16,7 +16,7 @@ struct WrittenTime {
   /// On the one axis that times of the same kind are told apart on: UTC with an offset, else the clock's own.
   std::chrono::sys_seconds at() const { return shown - offset.value_or(std::chrono::minutes(0)); }
   /// That the clock and its calendar showed.
-  std::chrono::sys_days day() const { return std::chrono::floor<std::chrono::days>(shown); }
+  std::chrono::year_month_day day() const { return std::chrono::floor<std::chrono::days>(shown); }
 };
 
 /// "2026-11-12T08:00", "2026-11-12 08:00:30", with "Z", "+01:00" or "-0500" after it or without; of "2026-11-12" alone noon.

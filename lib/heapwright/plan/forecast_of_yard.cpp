@@ -110,7 +110,9 @@ std::vector<std::string> cautions_of(const Recipe& recipe, const Forecast& comin
   return in_order(ids, materials.cautions);
 }
 
-int day_of(const WrittenTime& time, Date built) { return static_cast<int>((time.day() - std::chrono::sys_days(built)).count()); }
+int day_of(const WrittenTime& time, Date built) {
+  return static_cast<int>((std::chrono::sys_days(time.day()) - std::chrono::sys_days(built)).count());
+}
 
 NotedCare noted_in(const TemperatureLog& log, Date built) {
   NotedCare noted;

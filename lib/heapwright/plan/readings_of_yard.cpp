@@ -37,7 +37,7 @@ StartingRatio judge_start(const std::optional<Mix>& mix) {
 
 /// The heap that was logged, where the file does not say when it was built: on the first day of the log.
 Date begun(const Yard& yard, const std::optional<TemperatureLog>& log, Date today) {
-  return log && !log->rows.empty() ? yard.built_or(Date(log->rows.front().time.day())) : yard.built_or(today);
+  return log && !log->rows.empty() ? yard.built_or(log->rows.front().time.day()) : yard.built_or(today);
 }
 
 Circumstances shown_by(const ReadingsAnswer& answer) {
@@ -73,11 +73,11 @@ void take_noticed(const Yard& yard, const Recipe* recipe, Date today, ReadingsAn
     if (!is_smoke(noticed)) add(noticed.symptom, noticed.date.value_or(today));
   }
   if (!answer.watched || answer.felt_last) return;
-  const Date first = Date(answer.watched->first.day());
+  const Date first = answer.watched->first.day();
   const bool is_old = sys_days(first) - sys_days(yard.built_or(first)) > time_to_heat_and_cool;
   const HeapState state = answer.watched->state();
-  if (state == HeapState::has_not_heated) add(is_old ? "half-rotted-and-cold" : "will-not-heat", Date(answer.watched->last.day()));
-  if (state == HeapState::is_too_hot) add("too-hot", Date(answer.watched->last.day()));
+  if (state == HeapState::has_not_heated) add(is_old ? "half-rotted-and-cold" : "will-not-heat", answer.watched->last.day());
+  if (state == HeapState::is_too_hot) add("too-hot", answer.watched->last.day());
 }
 
 Facts facts_of_readings(const Yard& yard, const ReadingsAnswer& answer) {
@@ -114,7 +114,7 @@ ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<Tem
     for (const TimeTemperatureRule& rule : built_in_criteria().rules) answer.rules.push_back(judge(rule, *answer.log, gap));
     answer.watched = watched(*answer.log, gap);
   }
-  if (!answer.by_hand.empty() && (!answer.watched || *answer.by_hand.back().date > Date(answer.watched->last.day())))
+  if (!answer.by_hand.empty() && (!answer.watched || *answer.by_hand.back().date > answer.watched->last.day()))
     answer.felt_last = FeltByHand{*answer.by_hand.back().date, std::get<HandWarmth>(answer.by_hand.back().core)};
   answer.starting_ratio = judge_start(recipe != nullptr && has_size(*recipe) ? std::optional(told(*recipe).mix) : std::nullopt);
   take_noticed(yard, recipe, today, answer);

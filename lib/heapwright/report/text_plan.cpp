@@ -69,7 +69,7 @@ std::string text_of_plan(const Plan& plan, const Materials& materials, const Sho
   if (!now.empty()) text += "The heap now\n" + now + "\n";
   if (plan.maturity) text += "The compost now\n" + text_of_compost_now(*plan.maturity) + "\n";
   const bool stands = !now.empty() || plan.maturity;
-  if (plan.has_supplies && stands) text += "As it was planned\n\n";
+  if (plan.has_supplies && stands) text += "As it was planned (it stands: put none of this in again)\n\n";
   if (plan.has_supplies)
     text += text_of_recipe_body(plan.recipe, materials, show, plan.heap_answer ? text_of_room(*plan.heap_answer, show) : "");
   if (plan.has_supplies) text += care_text(plan, show);
