@@ -7,6 +7,7 @@
 #include <tuple>
 #include <vector>
 
+using heapwright::hint_for;
 using heapwright::nearest;
 
 namespace {
@@ -60,4 +61,9 @@ TEST_CASE("where nothing is near there is no guess", "[nearest]") {
   CHECK(nearest(endless, known) == std::nullopt);
   CHECK(nearest("straw", {endless, "straws"}) == "straws");
   CHECK(nearest(endless, {endless}) == std::nullopt);
+}
+
+TEST_CASE("what would be right in place of an unknown name", "[nearest]") {
+  CHECK(hint_for("strow", known, {"straw", "urea"}) == "did you mean \"straw\"? It is one of straw, urea");
+  CHECK(hint_for("bicycle", known, {"straw"}) == "It is one of straw");
 }

@@ -42,15 +42,11 @@ std::vector<std::pair<std::string, std::string>> check_words() {
 template <class Meaning>
 Meaning one_of(const std::vector<std::pair<std::string, Meaning>>& words, std::string_view word, std::string_view what) {
   std::vector<std::string> known;
-  std::string list;
   for (const auto& [name, meaning] : words) {
     if (name == word) return meaning;
     known.push_back(name);
-    list += (list.empty() ? "" : ", ") + name;
   }
-  const auto near = nearest(word, known);
-  throw TextError("\"" + std::string(word) + "\" is no " + std::string(what),
-                  (near ? "did you mean \"" + *near + "\"? " : "") + "It is one of " + list);
+  throw TextError("\"" + std::string(word) + "\" is no " + std::string(what), hint_for(word, known, known));
 }
 
 bool is_counted(const TestCriterion& test) { return test.id == "germination" || test.id == "emergence"; }

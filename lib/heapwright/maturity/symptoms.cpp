@@ -100,15 +100,14 @@ const Symptom* symptom_called(std::string_view name) {
 const Symptom& find_symptom(std::string_view name) {
   if (const Symptom* symptom = symptom_called(name)) return *symptom;
   std::vector<std::string> names;
-  std::string list;
+  std::vector<std::string> ids;
   for (const Symptom& symptom : built_in_symptoms()) {
+    ids.push_back(symptom.id);
     names.push_back(symptom.id);
-    for (const std::string& also : symptom.also) names.push_back(also);
-    list += (list.empty() ? "" : ", ") + symptom.id;
+    names.insert(names.end(), symptom.also.begin(), symptom.also.end());
   }
-  const std::optional<std::string> near = nearest(name, names);
-  throw TextError("\"" + std::string(name) + "\" is not known as something that goes wrong with a heap",
-                  (near ? "did you mean \"" + *near + "\"? " : "") + "It is one of " + list + ", smoke");
+  ids.emplace_back("smoke");
+  throw TextError("\"" + std::string(name) + "\" is not known as something that goes wrong with a heap", hint_for(name, names, ids));
 }
 
 std::vector<const Cause*> likely_causes(const Symptom& symptom, const Circumstances& circumstances) {

@@ -115,11 +115,7 @@ ClimateDescription climate_like(std::string_view name) {
     }
     known.push_back(row.id);
   }
-  std::string list;
-  for (const std::string& id : known) list += (list.empty() ? "" : ", ") + id;
-  const auto near = nearest(name, known);
-  throw TextError("\"" + std::string(name) + "\" is no known climate",
-                  (near ? "did you mean \"" + *near + "\"? " : "") + "It is one of " + list);
+  throw TextError("\"" + std::string(name) + "\" is no known climate", hint_for(name, known, known));
 }
 
 std::optional<ClimateDescription> read_climate(Table& root) {

@@ -51,4 +51,11 @@ std::optional<std::string> nearest(std::string_view name, const std::vector<std:
   return best;
 }
 
+std::string hint_for(std::string_view name, const std::vector<std::string>& known, const std::vector<std::string>& listed) {
+  const std::optional<std::string> near = nearest(name, known);
+  std::string list;
+  for (const std::string& one : listed) list += (list.empty() ? "" : ", ") + one;
+  return (near ? "did you mean \"" + *near + "\"? " : "") + "It is one of " + list;
+}
+
 }  // namespace heapwright

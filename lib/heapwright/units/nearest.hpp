@@ -16,4 +16,9 @@ std::size_t slips_between(std::string_view a, std::string_view b);
 /// at most one slip in three letters. The first of equals.
 std::optional<std::string> nearest(std::string_view name, const std::vector<std::string>& known);
 
+/// What would be right in place of an unknown name: "did you mean "straw"? It is one of straw, urea".
+/// @param known by which it may be called
+/// @param listed the names to tell
+std::string hint_for(std::string_view name, const std::vector<std::string>& known, const std::vector<std::string>& listed);
+
 }  // namespace heapwright
