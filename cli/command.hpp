@@ -53,11 +53,11 @@ void check_writable(const std::string& option, const std::string& path, bool for
 /// Writes a file whole or not at all. @throws TextError as check_writable(), or where it cannot be written
 void write_whole(const std::string& option, const std::string& path, const std::string& text, bool force);
 
-/// "Symptoms: ants, flies": the ids of a table's rows, for the end of a command's help.
+/// "Symptoms: ants, flies" for "Symptoms:": the ids of a table's rows, for the end of a command's help.
 template <class Rows>
 std::string listed(const std::string& heading, const Rows& rows) {
   std::string text = heading;
-  for (const auto& row : rows) text += (text.size() == heading.size() ? ": " : ", ") + row.id;
+  for (const auto& row : rows) text += (text.ends_with(':') ? " " : ", ") + row.id;
   return wrap(text, 2);
 }
 

@@ -48,7 +48,7 @@ void add_maturity_command(CLI::App& program, int& exit_code) {
       ->take_all()
       ->allow_extra_args(false);
   options->common.add_to(*command);
-  command->footer([] { return listed("Tests", built_in_criteria().tests) + listed("Checks", built_in_criteria().checks); });
+  command->footer([] { return listed("Tests:", built_in_criteria().tests) + listed("Checks:", built_in_criteria().checks); });
   command->footer(
       "Examples:\n  heapwright maturity my-yard.toml\n  heapwright maturity --check no-reheat=passed --check sealed-bag=failed\n"
       "  heapwright maturity --test \"self-heating=12 degC\" --test \"emergence=95 %\"");

@@ -40,10 +40,9 @@ void add_readings_command(CLI::App& program, int& exit_code) {
   command->add_option("file", options->file, "a yard file");
   command->add_option("--log", options->log, "a log of temperatures, CSV: time,core degF,event");
   command->add_option("--gap", options->gap, "longest time between readings of one stretch, \"26 h\"");
-  command->add_option("--noticed", options->noticed, "what is wrong with it: \"ammonia smell\", \"will not heat\"")
-      ->allow_extra_args(false);
+  command->add_option("--noticed", options->noticed, "what is wrong with it: \"ammonia smell\"; once for each")->allow_extra_args(false);
   options->common.add_to(*command);
-  command->footer([] { return listed("What may be noticed", built_in_symptoms()); });
+  command->footer([] { return listed("What may be noticed: smoke", built_in_symptoms()); });
   command->footer(
       "Examples:\n  heapwright readings examples/quarter-acre.toml \\\n    --log examples/quarter-acre-log.csv\n"
       "  heapwright readings --log examples/quarter-acre-log.csv --units si\n"

@@ -122,10 +122,10 @@ PAIRS = [
     ("turning", "recipe", COFFEE + heap(more='turn_every = "14 days"'), COFFEE + heap(more='turn_every = "never"'), "heap", "", ""),
     ("turning", "plan", COFFEE + heap(more='turn_every = "14 days"'), COFFEE + MAY, "heap", "", ""),
 
-    ("readings", "plan", MAY + COFFEE + reading("warm"), MAY + COFFEE, "heap", "", ""),
+    ("readings", "plan", MAY + COFFEE + reading("warm"), MAY + COFFEE, "heap", "turning", ""),
     ("hot", "plan", MAY + COFFEE + reading("140 degF"), MAY + COFFEE + reading("139 degF"), "heap readings turning", "", ""),
     ("hot", "plan", MAY + COFFEE + reading("60 degC"), MAY + COFFEE + reading("59.9 degC"), "heap readings turning", "", ""),
-    ("hot", "plan", MAY + COFFEE + reading("hot"), MAY + COFFEE + reading("cold"), "heap readings", "", ""),
+    ("hot", "plan", MAY + COFFEE + reading("hot"), MAY + COFFEE + reading("warm"), "heap readings turning", "", ""),
     *[("smoke", "plan", MAY + COFFEE + noticed(words), MAY + COFFEE + noticed(other), "heap", "", "turning") for words, other in (
         ("smoke", "steam"), ("smoking", "ammonia-smell"), ("smells-burnt", "rotten-smell"), ("burning-smell", "dry-middle"),
         ("smouldering", "white-threads"), ("smoldering", "will-not-heat"), ("fire", "flies"), ("flames", "fire ants"))],

@@ -217,6 +217,43 @@ def check_hot(program, folder):
     check("hand cooler", "It is too hot" in hot and "scald" in hot, "no word on scalding")
 
 
+def felt(*readings):
+    return BALANCED + MOIST + "".join(f'[[reading]]\ndate = 2027-{day}\ncore = "{core}"\n' for day, core in readings)
+
+
+def check_near_fire_lately(program, folder):
+    """What was near fire two days ago is no heap to leave alone, whatever it reads or feels like since."""
+    path = folder / "yard.toml"
+    for later in ("120 degF", "warm"):
+        path.write_text(felt(("06-20", "183 degF"), ("06-22", later)), encoding="utf-8")
+        text = run(program, path).stdout
+        check(f"near fire, then {later}", "running hose" in text and "It is w" not in text, text)
+        path.write_text(felt(("06-20", "183 degF"), ("06-24", later)), encoding="utf-8")
+        text = run(program, path).stdout
+        check(f"near fire, long past, then {later}", "running hose" not in text and "It is w" in text, text)
+    path.write_text(felt(("06-20", "183 degF")), encoding="utf-8")
+    found = answer(program, path, "--noticed", "will-not-heat")["noticed"]
+    check("fire first", [one["symptom"] for one in found][0] == "too-hot", found)
+
+
+def check_felt(program, folder):
+    """What to do where only a hand was put in."""
+    path = folder / "yard.toml"
+    for readings, expected, symptom in (
+            ([("06-02", "cold")], "too early to tell", None),
+            ([("06-02", "cold"), ("06-05", "cold")], "too early to tell", None),
+            ([("06-02", "cold"), ("06-06", "cold")], "It will not heat", "will-not-heat"),
+            ([("06-02", "hot"), ("06-06", "cold")], "It has cooled", None),
+            ([("06-02", "125 degF"), ("06-06", "cold")], "It has cooled", None),
+            ([("06-06", "warm")], "Turn it", None),
+            ([("06-06", "hot")], "leave it while it is hot", None)):
+        path.write_text(felt(*readings), encoding="utf-8")
+        text = run(program, path).stdout
+        check(f"felt {readings}", expected in text, text)
+        found = [one["symptom"] for one in answer(program, path)["noticed"]]
+        check(f"felt {readings}", found == ([symptom] if symptom else []), found)
+
+
 def check_newest(program, folder):
     """What was felt after all that was measured is what it does now; a watering noted makes it no longer dry; a wrong place is told."""
     path = folder / "yard.toml"
@@ -278,6 +315,8 @@ def main():
         check_watering(program, folder)
         check_names(program)
         check_hot(program, folder)
+        check_near_fire_lately(program, folder)
+        check_felt(program, folder)
         check_newest(program, folder)
         check_own_readings(program, folder)
         check_correction(program, folder)

@@ -125,7 +125,15 @@ TEST_CASE("what a heap is doing, on each side of every bound", "[log]") {
   const auto state_of = [](std::vector<double> celsius) { return heap_state_word(seen_in(daily(std::move(celsius))).state()); };
   CHECK(state_of({20, 60, 71.2}) == "too-hot");
   CHECK(state_of({20, 60, 71.1}) == "working");  // 160 °F is 71.11 °C
-  CHECK(state_of({20, 60, 40}) == "working");
+  CHECK(state_of({20, 60, 44}) == "working");
+  CHECK(state_of({20, 60, 43}) == "slowing");  // 110 °F is 43.3 °C
+  CHECK(state_of({20, 60, 40}) == "slowing");
+  CHECK(state_of({20, 41, 43}) == "working");                                      // never hotter
+  CHECK(heap_state_word(seen_in(daily({20, 60, 43}, {1})).state()) == "working");  // turned the day before
+  // Near fire, 180 °F or 82.2 °C, it counts as too hot for three days more.
+  CHECK(state_of({60, 82.3, 60, 60, 60}) == "too-hot");
+  CHECK(state_of({60, 82.3, 60, 60, 60, 60}) == "working");
+  CHECK(state_of({60, 82.2, 60}) == "working");
   CHECK(state_of({20, 60, 39.9}) == "cooling");
   CHECK(state_of({20, 21, 22, 23, 24, 25}) == "has-not-heated");
   CHECK(state_of({20, 21, 22, 23, 24}) == "too-early");

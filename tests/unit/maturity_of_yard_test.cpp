@@ -88,8 +88,10 @@ TEST_CASE("what moisture and pieces ask for", "[maturity]") {
   };
   CHECK(has(with("moisture", "61 %"), "let-dry"));
   CHECK_FALSE(has(with("moisture", "60 %"), "let-dry"));  // one specification takes it
-  CHECK(has(with("moisture", "24 %"), "wet-to-spread"));
-  CHECK_FALSE(has(with("moisture", "25 %"), "wet-to-spread"));
+  CHECK(has(with("moisture", "24 %"), "wet-and-repeat"));
+  CHECK_FALSE(has(with("moisture", "24 %"), "use-on-lawn"));  // it would be quiet in any case
+  CHECK_FALSE(has(with("moisture", "25 %"), "wet-and-repeat"));
+  CHECK(has(with("moisture", "25 %"), "use-on-lawn"));
   CHECK(has(with("particle-size", "1/2 in"), "screen"));
   CHECK_FALSE(has(with("particle-size", "3/8 in"), "screen"));
 }

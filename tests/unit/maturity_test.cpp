@@ -211,6 +211,11 @@ TEST_CASE("oxygen and carbon dioxide at a respiratory quotient of 1", "[maturity
         Approx(in_usual_unit(Measured::carbon_dioxide, value).number));
 }
 
+TEST_CASE("a C:N ratio as laboratories print it", "[maturity]") {
+  CHECK(compare(read_test_value(Measured::carbon_to_nitrogen, "14.5"), read_test_value(Measured::carbon_to_nitrogen, "14.5:1")) ==
+        std::partial_ordering::equivalent);
+}
+
 TEST_CASE("oxygen by mass and by moles", "[maturity]") {
   const TestValue canada = read_test_value(Measured::oxygen, "400 mgO2/kgOM/h");
   CHECK(std::abs(in_usual_unit(Measured::oxygen, canada).number - 12.5) <= 0.05);
@@ -279,10 +284,11 @@ TEST_CASE("values that cannot be", "[maturity]") {
       {"ammonium", "30 %", "more or less than any compost"},
       {"emergence", "0.95", "95 %"},
       {"emergence", "950 %", "more or less than any compost"},
-      {"carbon-to-nitrogen", "18", "ratio"},
+      {"carbon-to-nitrogen", "18 lb", "ratio"},
       {"carbon-to-nitrogen", "1:18", "more or less than any compost"},
       {"water-soluble-carbon", "0.3", "percent"},
       {"moisture", "0.45", "no unit"},
+      {"moisture", "0.45 %", "more or less than any compost"},
       {"moisture", "145 %", "0–100 %"},
       {"ph", "7.4 %", "plain number"},
       {"ph", "74", "more or less than any compost"},

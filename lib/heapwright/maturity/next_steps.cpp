@@ -49,9 +49,11 @@ bool harms_plants(const CompostKnown& known) {
   return known.rating.maturity.rating ? known.rating.maturity.rating == Rating::immature : failed(known, "seeds");
 }
 
+bool too_dry_to_tell(const CompostKnown& known) { return passes_none(known, "moisture", Off::too_little); }
+
 bool is_ready(const CompostKnown& known) {
-  const bool nothing_against =
-      !lacks_nitrogen(known) && !still_composts(known) && !harms_plants(known) && !any_failed(known.checks) && !known.heap_at_work;
+  const bool nothing_against = !too_dry_to_tell(known) && !lacks_nitrogen(known) && !still_composts(known) && !harms_plants(known) &&
+                               !any_failed(known.checks) && !known.heap_at_work;
   return nothing_against && (known.rating.rating || all_passed(known.checks));
 }
 
@@ -75,12 +77,14 @@ std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteri
     if (so) wanted.insert(step);
   };
   when(lacks_nitrogen(known), "more-greens");
-  when(still_composts(known) || any_failed(known.checks), "turn");
+  const std::optional<bool> stays_cool = result_of(known.checks, "no-reheat");
+  when(stays_cool == false, "turn-and-repeat");
+  when(stays_cool != false && (still_composts(known) || (any_failed(known.checks) && !stays_cool)), "turn");
   when(harms_plants(known), "find-what-harms");
-  when((still_composts(known) || (!ready && !rated)) && !too_wet, "wet");
+  when((still_composts(known) || (!ready && !rated)) && !too_wet && !too_dry_to_tell(known), "wet");
   when(!known.has_cured && (doubtful || !rated), "cure");
   when(too_wet, "let-dry");
-  when(ready && passes_none(known, "moisture", Off::too_little), "wet-to-spread");
+  when(too_dry_to_tell(known), "wet-and-repeat");
   when(any_too_coarse(known), "screen");
   when(passes_none(known, "ph"), "mind-ph");
   when(passes_none(known, "salts-1to5"), "mind-salts");

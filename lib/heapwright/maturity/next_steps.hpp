@@ -24,6 +24,8 @@ bool still_composts(const CompostKnown& known);
 bool harms_plants(const CompostKnown& known);
 /// Whether it may lie on the soil as mulch: cool, without a smell, and not known to harm plants.
 bool fit_for_mulch(const CompostKnown& known);
+/// Whether it is drier than any specification takes: so dry that it would be cool and quiet in any case.
+bool too_dry_to_tell(const CompostKnown& known);
 /// Whether its pH or its salts suit none of the specifications for turf.
 bool harms_turf(const CompostKnown& known);
 /// Whether nothing speaks against it, and it is rated or every household check passed.

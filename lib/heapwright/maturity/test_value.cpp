@@ -181,10 +181,16 @@ TemperatureDifference read_rise(std::string_view text) {
   }
 }
 
+/// Laboratories print a C:N ratio as "14".
+CarbonNitrogenRatio read_ratio(std::string_view text) {
+  const bool is_plain = !text.empty() && text.find_first_not_of("0123456789.") == std::string_view::npos;
+  return read_carbon_to_nitrogen(std::string(text) + (is_plain ? ":1" : ""));
+}
+
 TestValue read_any(Measured measured, std::string_view text) {
   switch (measured) {
     case Measured::temperature_rise: return read_rise(text);
-    case Measured::carbon_to_nitrogen: return read_carbon_to_nitrogen(text);
+    case Measured::carbon_to_nitrogen: return read_ratio(text);
     case Measured::carbon_dioxide:
     case Measured::oxygen:
     case Measured::oxygen_in_water: return read_rate(measured, text);
@@ -221,8 +227,8 @@ Extent possible(Measured measured) {
     case Measured::acid_content: return {0.0, 100'000.0};
     case Measured::nitrogen_content:
     case Measured::carbon_content:
-    case Measured::organic_matter:
-    case Measured::moisture: return {0.0, 1.0};
+    case Measured::organic_matter: return {0.0, 1.0};
+    case Measured::moisture: return {0.01, 1.0};
     case Measured::share_of_control: return {0.0, 5.0};
     case Measured::ph: return {1.0, 14.0};
     case Measured::electric_conductivity: return {0.0, 100.0};

@@ -48,6 +48,12 @@ void tell_heating(const std::vector<HeapReading>& readings, Watched& seen) {
   }
 }
 
+void tell_near_fire(const std::vector<HeapReading>& readings, Watched& seen) {
+  for (const HeapReading& reading : readings) {
+    if (reading.temperature >= near_fire) seen.near_fire_at = reading;
+  }
+}
+
 void tell_gap(const std::vector<HeapReading>& readings, Watched& seen) {
   for (std::size_t i = 1; i < readings.size(); ++i) {
     const seconds gap = readings[i].time.at() - readings[i - 1].time.at();
@@ -68,6 +74,7 @@ bool is_turned_in_vain(const Watched& seen) {
 std::string_view heap_state_word(HeapState state) {
   switch (state) {
     case HeapState::is_too_hot: return "too-hot";
+    case HeapState::slowing: return "slowing";
     case HeapState::working: return "working";
     case HeapState::has_not_heated: return "has-not-heated";
     case HeapState::too_early: return "too-early";
@@ -80,11 +87,15 @@ std::string_view heap_state_word(HeapState state) {
 }
 
 HeapState Watched::state() const {
-  if (latest.temperature > heapwright::too_hot) return HeapState::is_too_hot;
-  if (latest.temperature >= heated) return HeapState::working;
+  if (latest.temperature > heapwright::too_hot || was_near_fire_by(last)) return HeapState::is_too_hot;
+  const bool turned_of_late = last_turned && last.at() - last_turned->at() < time_to_heat;
+  if (latest.temperature >= heated) {
+    const bool was_hotter = peak.temperature >= turned_below && latest.temperature < turned_below;
+    return was_hotter && !turned_of_late ? HeapState::slowing : HeapState::working;
+  }
   if (!cool_since) return last.at() - first.at() >= time_to_heat ? HeapState::has_not_heated : HeapState::too_early;
   if (is_turned_in_vain(*this)) return HeapState::turned_in_vain;
-  if (last_turned && last.at() - last_turned->at() < time_to_heat) return HeapState::turned_lately;
+  if (turned_of_late) return HeapState::turned_lately;
   return last.at() - cool_since->at() >= days(7) ? HeapState::cooled_for_good : HeapState::cooling;
 }
 
@@ -123,6 +134,7 @@ std::optional<Watched> watched(const TemperatureLog& log, seconds gap) {
                {},
                {},
                {},
+               {},
                readings.back(),
                {},
                {}};
@@ -132,6 +144,7 @@ std::optional<Watched> watched(const TemperatureLog& log, seconds gap) {
     if (const auto reheat = reheat_after(row.time, readings)) seen.reheats.push_back(*reheat);
   }
   tell_heating(readings, seen);
+  tell_near_fire(readings, seen);
   tell_gap(readings, seen);
   return seen;
 }

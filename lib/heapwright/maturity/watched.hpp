@@ -18,6 +18,9 @@ inline const TemperaturePoint too_hot = TemperaturePoint::from_fahrenheit(160.0)
 /// 180 °F. From here on a heap may come to smoulder: just below the 185 °F at which a conservation job sheet has it cooled; judged.
 inline const TemperaturePoint near_fire = TemperaturePoint::from_fahrenheit(180.0);
 
+/// So long after it was near fire a heap counts as too hot, whatever it reads: what smoulders may lie beside the thermometer; judged.
+inline constexpr std::chrono::days time_to_watch_for_fire(3);
+
 /// A heap that will heat has by then; common practice, no source.
 inline constexpr std::chrono::days time_to_heat(5);
 
@@ -45,10 +48,14 @@ struct TooHot {
   std::chrono::seconds length{};  ///< of all stretches, by readings next to each other; nothing of single ones
 };
 
+/// From here down a heap that was hotter is turned; common practice, no source.
+inline const TemperaturePoint turned_below = TemperaturePoint::from_fahrenheit(110.0);
+
 /// What a heap is doing.
 enum class HeapState {
-  is_too_hot,       ///< above `too_hot`
+  is_too_hot,       ///< above `too_hot`, or near fire in the last days
   working,          ///< at or above `heated`
+  slowing,          ///< the same, but below `turned_below` after it was hotter
   has_not_heated,   ///< followed for long enough, and never warm
   too_early,        ///< never warm, but not followed for long enough
   turned_in_vain,   ///< cool: turned when it was hardly warm and watched for days, it did not warm
@@ -67,6 +74,7 @@ struct Watched {
   HeapReading peak;
   std::optional<WrittenTime> first_heated;
   std::optional<TooHot> too_hot;
+  std::optional<HeapReading> near_fire_at;  ///< the latest reading at or above `near_fire`
   std::optional<WrittenTime> last_turned;
   std::vector<Reheat> reheats;            ///< of each turning with a reading in the day after it
   std::optional<WrittenTime> cool_since;  ///< the first reading below `heated` after the last one at it, of a heap that had heated
@@ -74,6 +82,8 @@ struct Watched {
   std::optional<WrittenTime> gap_from;  ///< where the longest gap between readings begins
   std::chrono::seconds longest_gap{};
 
+  /// Whether it was near fire so lately that it is to be watched.
+  bool was_near_fire_by(WrittenTime now) const { return near_fire_at && now.at() - near_fire_at->time.at() <= time_to_watch_for_fire; }
   /// By the latest reading, and where that is cool by what came before.
   HeapState state() const;
 };

@@ -91,6 +91,10 @@ NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_vie
 struct FeltByHand {
   Date date;
   HandWarmth core;
+  bool has_heated = false;   ///< by any reading, of a hand or a thermometer
+  bool long_enough = false;  ///< since it was built, or first felt, for it to have heated
+
+  bool has_not_heated() const { return !has_heated && long_enough; }
 };
 
 /// A log of a heap: held against the rules, looked at as a gardener does, and taken up by the forecast.

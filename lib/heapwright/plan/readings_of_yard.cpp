@@ -50,8 +50,8 @@ Circumstances shown_by(const ReadingsAnswer& answer) {
     add(answer.felt_last->core == HandWarmth::hot, Circumstance::hot);
   } else if (watched) {
     add(watched->first_heated && !watched->cool_since, Circumstance::hot);
-    add(watched->latest.temperature > too_hot, Circumstance::too_hot);
-    add(watched->latest.temperature >= near_fire, Circumstance::near_fire);
+    add(watched->state() == HeapState::is_too_hot, Circumstance::too_hot);
+    add(watched->was_near_fire_by(watched->last), Circumstance::near_fire);
   }
   add(watched && watched->first_heated, Circumstance::has_heated);
   if (answer.log) {
@@ -69,24 +69,44 @@ void take_noticed(const Yard& yard, const Recipe* recipe, Date today, ReadingsAn
         std::any_of(answer.noticed.begin(), answer.noticed.end(), [&](const NoticedAnswer& other) { return other.symptom == one.symptom; });
     if (!known) answer.noticed.push_back(std::move(one));
   };
+  const bool is_too_hot = answer.watched && !answer.felt_last && answer.watched->state() == HeapState::is_too_hot;
+  if (is_too_hot) add("too-hot", answer.watched->last.day());  // before all else
   for (const Noticed& noticed : yard.observations.noticed) {
     if (!is_smoke(noticed)) add(noticed.symptom, noticed.date.value_or(today));
   }
-  if (!answer.watched || answer.felt_last) return;
-  const Date first = answer.watched->first.day();
-  const bool is_old = sys_days(first) - sys_days(yard.built_or(first)) > time_to_heat_and_cool;
-  const HeapState state = answer.watched->state();
-  if (state == HeapState::has_not_heated) add(is_old ? "half-rotted-and-cold" : "will-not-heat", answer.watched->last.day());
-  if (state == HeapState::is_too_hot) add("too-hot", answer.watched->last.day());
+  const auto add_cold = [&](Date first, Date last) {
+    const bool is_old = sys_days(first) - sys_days(yard.built_or(first)) > time_to_heat_and_cool;
+    add(is_old ? "half-rotted-and-cold" : "will-not-heat", last);
+  };
+  if (answer.felt_last) {
+    if (answer.felt_last->has_not_heated()) add_cold(*answer.by_hand.front().date, answer.felt_last->date);
+    return;
+  }
+  if (!answer.watched) return;
+  if (answer.watched->state() == HeapState::has_not_heated) add_cold(answer.watched->first.day(), answer.watched->last.day());
 }
 
 Facts facts_of_readings(const Yard& yard, const ReadingsAnswer& answer) {
   Facts facts = facts_of(yard.observations);
-  if (answer.watched || !answer.noticed.empty()) facts.insert(Fact::turning);  // which they are told to do
+  if (answer.watched || answer.felt_last || !answer.noticed.empty()) facts.insert(Fact::turning);  // which they are told to do
   if (answer.log) facts.insert(Fact::readings);
   if (answer.watched && answer.watched->peak.temperature >= scalding) facts.insert(Fact::hot);
   for (const NoticedAnswer& one : answer.noticed) facts.insert(one.symptom->facts.begin(), one.symptom->facts.end());
   return facts;
+}
+
+/// What a hand felt since the log, unless a hand can tell nothing against what the log shows.
+std::optional<FeltByHand> felt_last(const ReadingsAnswer& answer, const Yard& yard) {
+  if (answer.by_hand.empty()) return std::nullopt;
+  const std::vector<CoreReading>& felt = answer.by_hand;
+  const Date date = *felt.back().date;
+  if (answer.watched && date <= answer.watched->last.day()) return std::nullopt;
+  if (answer.watched && answer.watched->was_near_fire_by(noon_of(date))) return std::nullopt;
+  const bool felt_warm =
+      std::any_of(felt.begin(), felt.end(), [](const CoreReading& one) { return std::get<HandWarmth>(one.core) != HandWarmth::cold; });
+  const bool has_heated = felt_warm || (answer.watched && answer.watched->first_heated);
+  const auto age = sys_days(date) - sys_days(yard.built_or(*felt.front().date));
+  return FeltByHand{date, std::get<HandWarmth>(felt.back().core), has_heated, age >= time_to_heat};
 }
 
 }  // namespace
@@ -114,8 +134,7 @@ ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<Tem
     for (const TimeTemperatureRule& rule : built_in_criteria().rules) answer.rules.push_back(judge(rule, *answer.log, gap));
     answer.watched = watched(*answer.log, gap);
   }
-  if (!answer.by_hand.empty() && (!answer.watched || *answer.by_hand.back().date > answer.watched->last.day()))
-    answer.felt_last = FeltByHand{*answer.by_hand.back().date, std::get<HandWarmth>(answer.by_hand.back().core)};
+  answer.felt_last = felt_last(answer, yard);
   answer.starting_ratio = judge_start(recipe != nullptr && has_size(*recipe) ? std::optional(told(*recipe).mix) : std::nullopt);
   take_noticed(yard, recipe, today, answer);
   answer.cautions = cautions_for(yard.materials.cautions, facts_of_readings(yard, answer));

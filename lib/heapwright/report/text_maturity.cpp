@@ -65,11 +65,23 @@ bool is_any_check_done(const CompostKnown& known) {
   return std::any_of(known.checks.begin(), known.checks.end(), [](const CheckResult& one) { return one.passed.has_value(); });
 }
 
+/// The tests by which plants do not bear it.
+std::string tests_that_harm(const CompostKnown& known) {
+  std::vector<std::string> names;
+  for (const RatedTest& test : known.rating.tests) {
+    if (test.criterion->kind == TestKind::maturity && !test.superseded && test.rating == Rating::immature)
+      names.push_back(test.criterion->name);
+  }
+  return joined(names);
+}
+
 std::string why_not(const CompostKnown& known) {
   if (known.rating.carbon_to_nitrogen == Rating::immature)
     return "It is short of nitrogen, and would rob soil and plants of theirs. Mix greens in and let it heat once more.";
   if (still_composts(known)) return "It is still composting. Turn it, keep it moist and let it cure in the heap.";
-  return "It harms plants: leave it in the heap, and find out why.";
+  const std::string by = tests_that_harm(known);
+  return (by.empty() ? std::string("It harms plants") : "It may harm plants, as told by " + by) +
+         ": leave it in the heap, and find out why.";
 }
 
 std::string meanwhile(const CompostKnown& known) {
@@ -85,6 +97,8 @@ std::string not_rated_text(const MaturityAnswer& answer) {
   const CompostKnown& known = answer.known;
   if (known.heap_at_work) return "Not finished: it is hot, or smells so. Leave it until it is cool and smells of earth.";
   if (still_composts(known) || harms_plants(known)) return "Not finished, by what there is. " + why_not(known);
+  if (too_dry_to_tell(known))
+    return "Cannot say: as dry as it is, it would be cool in any case. Wet it until a handful clumps, and check it again after a week.";
   if (is_ready(known))
     return "Likely finished: all four household checks passed. " + curing_text(answer) +
            (harms_turf(known) ? ". Keep it off the lawn: its pH or salts suit no specification for turf."
@@ -117,6 +131,10 @@ std::string rated_text(const CompostKnown& known) {
   if (known.rating.rating == Rating::immature) return word + why_not(known);
   if (known.heap_at_work)
     return word + "So its tests say, but the heap is at work: it is hot, or smells so. Leave it until it is cool and smells of earth.";
+  if (too_dry_to_tell(known))
+    return word +
+           "So its tests say, but as dry as it is it would be quiet in any case: wet it until a handful clumps, and test again what "
+           "was tested dry.";
   if (!is_ready(known)) return word + "So its tests say, but a household check failed: find out why before you use it.";
   if (harms_turf(known)) return word + "But keep it off the lawn: its pH or salts suit no specification for turf.";
   const bool very = known.rating.rating == Rating::very_mature;

@@ -46,15 +46,16 @@ std::string show_exactly(TemperaturePoint temperature, const Show& show) {
   return print_number(std::round(100.0 * degrees) / 100.0, 6) + (show.in_us_units() ? " °F" : " °C");
 }
 
-/// What it is doing and what to do now.
-std::string what_now(const Watched& seen, const Show& show) {
+/// What it is doing and what to do now. @param but "but for that " where something is to be done to it all the same
+std::string what_now(const Watched& seen, const std::string& but, const Show& show) {
   const std::string latest = show_reading(seen.latest, show);
   switch (seen.state()) {
     case HeapState::is_too_hot:
     case HeapState::has_not_heated: return {};  // told as symptoms
     case HeapState::working:
-      return "It is working, " + latest + ". Leave it while it is hot; turn it when it falls below about " +
-             show.temperature(TemperaturePoint::from_fahrenheit(110.0)) + ", and water it then if a handful does not clump.";
+      return "It is working, " + latest + "; " + but + "leave it while it is hot. Turn it when it falls below about " +
+             show.temperature(turned_below) + ", and water it then if a handful does not clump.";
+    case HeapState::slowing: return "It is slowing, " + latest + ": turn it now, and water it if a handful does not clump.";
     case HeapState::too_early:
       return "It is too early to tell, " + latest + ". A heap that heats does so within " + std::to_string(time_to_heat.count()) +
              " days or so; go on measuring.";
@@ -63,8 +64,8 @@ std::string what_now(const Watched& seen, const Show& show) {
              ", and turning did not warm it: let it cure for three weeks and then look whether it is finished (heapwright maturity).";
     case HeapState::turned_lately:
       return "It is cool, " + latest + ", and was turned on " + show_day(*seen.last_turned) +
-             ". Go on measuring: if it has not warmed a week after, let it cure for three weeks and then look whether it is finished "
-             "(heapwright maturity).";
+             ". Measure it daily for a week. If it stays cool, squeeze a handful: water it if it crumbles. If leaves can still be told "
+             "apart it wants greens; if nothing can, let it cure for three weeks.";
     case HeapState::cooled_for_good:
       return "It has cooled, " + latest +
              ". Turn it once more: if it does not warm again within a week, let it cure for three weeks and "
@@ -76,16 +77,33 @@ std::string what_now(const Watched& seen, const Show& show) {
   return {};
 }
 
+/// The same of what a hand felt.
+std::string what_now(const FeltByHand& felt, const std::string& but) {
+  switch (felt.core) {
+    case HandWarmth::hot:
+      return "It is working; " + but +
+             "leave it while it is hot. Turn it when it feels only warm, and water it then if a handful does not clump.";
+    case HandWarmth::warm: return "It is warm. Turn it, water it if a handful does not clump, and feel it again in a week.";
+    case HandWarmth::cold: break;
+  }
+  if (felt.has_not_heated()) return {};  // told as a symptom
+  if (felt.has_heated)
+    return "It has cooled. Turn it, water it if a handful does not clump, and feel it each day for a week: if it does not warm again, let "
+           "it cure for three weeks and then look whether it is finished (heapwright maturity).";
+  return "It is too early to tell. A heap that heats does so within " + std::to_string(time_to_heat.count()) +
+         " days or so; go on feeling it.";
+}
+
 std::string reheat_text(const Reheat& reheat, const WrittenTime& last, const Show& show) {
   const std::string turned = "turned on " + show_day(reheat.turned) + ": ";
   const std::string highest = show.temperature(reheat.highest);
+  if (last.at() == reheat.turned.at()) return turned + "not measured since";
+  if (reheat.warmed) return turned + "it warmed again, from " + show.temperature(reheat.lowest) + " to " + highest;
   if (std::min(reheat.lowest, reheat.latest) >= heated) return turned + "it stayed hot, up to " + highest + " in the week after";
-  if (!reheat.warmed && reheat.latest < reheat.lowest && reheat.highest >= heated)
+  if (reheat.latest < reheat.lowest && reheat.highest >= heated)
     return turned + "it went on cooling, from " + show.temperature(reheat.lowest) + " to " + show.temperature(reheat.latest);
-  if (!reheat.warmed && last.at() - reheat.turned.at() < std::chrono::days(7))
-    return turned + "it has not warmed again yet, " + highest + " at most";
-  return reheat.warmed ? turned + "it warmed again, from " + show.temperature(reheat.lowest) + " to " + highest
-                       : turned + "it did not warm again, " + highest + " at most in the week after";
+  if (last.at() - reheat.turned.at() < std::chrono::days(7)) return turned + "it has not warmed again yet, " + highest + " at most";
+  return turned + "it did not warm again, " + highest + " at most in the week after";
 }
 
 /// "its C:N from 17 to 26 and its moisture from 68 % to 60 %": what the fix changes, as far as it shows.
@@ -181,12 +199,10 @@ std::string by_hand_text(const std::vector<CoreReading>& felt) {
   std::string text = "\nBy hand\n";
   for (const CoreReading& reading : felt) {
     const HandWarmth warmth = std::get<HandWarmth>(reading.core);
-    const char* words = warmth == HandWarmth::hot    ? "hot: it works"
-                        : warmth == HandWarmth::warm ? "warm: it works, or is cooling"
-                                                     : "cold: it rests, or has finished";
+    const char* words = warmth == HandWarmth::hot ? "hot" : warmth == HandWarmth::warm ? "warm" : "cold";
     text += item(show_day({std::chrono::sys_days(*reading.date), {}}) + ", " + words);
   }
-  return text + wrap("  A hand tells hot from cold, and no more: the rules below need a thermometer.", 2);
+  return text + wrap("  A hand tells hot from cold, and no more: the rules of composting sites need a thermometer.", 2);
 }
 
 /// "131 °F for 15 days, 5 turnings"
@@ -305,7 +321,13 @@ std::string ready_text(const ReadingsAnswer& answer, const Show& show) {
 
 std::string text_of_heap_now(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
   std::string text = all_noticed_text(answer, materials, show);
-  const std::string now = answer.watched && !answer.felt_last ? what_now(*answer.watched, show) : std::string();
+  const std::string but = answer.noticed.empty() ? "" : "but for that ";
+  std::string now;
+  if (answer.felt_last) {
+    now = what_now(*answer.felt_last, but);
+  } else if (answer.watched) {
+    now = what_now(*answer.watched, but, show);
+  }
   if (!now.empty()) text += (text.empty() ? "" : "\n") + wrap(now);
   return text;
 }
