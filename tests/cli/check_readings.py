@@ -231,6 +231,13 @@ def check_near_fire_lately(program, folder):
         path.write_text(felt(("06-20", "183 degF"), ("06-24", later)), encoding="utf-8")
         text = run(program, path).stdout
         check(f"near fire, long past, then {later}", "running hose" not in text and "It is w" in text, text)
+    path.write_text(LEAVES + heap(), encoding="utf-8")
+    def causes_of_cold(*options):
+        found = answer(program, path, "--noticed", "will-not-heat", *options)["noticed"][0]
+        return [found["likely_cause"], *(other["cause"] for other in found["other_causes"])]
+    alone = causes_of_cold()
+    for symptom, ruled_out in (("ammonia-smell", "too few greens for the browns"), ("soggy", "too dry to rot")):
+        check(f"{symptom} rules out", ruled_out in alone and ruled_out not in causes_of_cold("--noticed", symptom), alone)
     path.write_text(felt(("06-20", "183 degF")), encoding="utf-8")
     found = answer(program, path, "--noticed", "will-not-heat")["noticed"]
     check("fire first", [one["symptom"] for one in found][0] == "too-hot", found)

@@ -60,17 +60,24 @@ bool is_ready(const CompostKnown& known) {
 bool fit_for_mulch(const CompostKnown& known) {
   const bool quiet =
       known.rating.stability.rating || (result_of(known.checks, "no-reheat") == true && result_of(known.checks, "sealed-bag") == true);
-  return quiet && !still_composts(known) && !harms_plants(known) && !any_failed(known.checks) && !known.heap_at_work;
+  return quiet && !too_dry_to_tell(known) && !still_composts(known) && !harms_plants(known) && !any_failed(known.checks) &&
+         !known.heap_at_work;
 }
 
-bool harms_turf(const CompostKnown& known) { return passes_none(known, "ph") || passes_none(known, "salts-1to5"); }
+std::vector<std::string> what_harms_turf(const CompostKnown& known) {
+  std::vector<std::string> what;
+  if (passes_none(known, "ph")) what.emplace_back("pH");
+  if (passes_none(known, "salts-1to5")) what.emplace_back("salts");
+  return what;
+}
 
 std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteria& criteria) {
   const bool ready = is_ready(known);
   const bool doubtful =
       lacks_nitrogen(known) || still_composts(known) || harms_plants(known) || any_failed(known.checks) || known.heap_at_work;
   const bool rated = known.rating.rating.has_value();
-  const bool fit_for_pots = ready && known.rating.rating == Rating::very_mature && !harms_turf(known);
+  const bool fit_for_turf = what_harms_turf(known).empty();
+  const bool fit_for_pots = ready && known.rating.rating == Rating::very_mature && fit_for_turf;
   const bool too_wet = passes_none(known, "moisture", Off::too_much);
   std::set<std::string, std::less<>> wanted;
   const auto when = [&](bool so, const char* step) {
@@ -88,7 +95,7 @@ std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteri
   when(any_too_coarse(known), "screen");
   when(passes_none(known, "ph"), "mind-ph");
   when(passes_none(known, "salts-1to5"), "mind-salts");
-  when(ready && !harms_turf(known), "use-on-lawn");
+  when(ready && fit_for_turf, "use-on-lawn");
   when(fit_for_pots, "try-in-pots");
   when(!rated && !known.rating.stability.rating, "test-stability");
   when(!rated && !known.rating.maturity.rating && !harms_plants(known), "test-maturity");

@@ -1,6 +1,7 @@
 #pragma once
 /// What to do next with compost, by its tests and checks.
 
+#include <string>
 #include <vector>
 
 #include "heapwright/maturity/household.hpp"
@@ -26,8 +27,8 @@ bool harms_plants(const CompostKnown& known);
 bool fit_for_mulch(const CompostKnown& known);
 /// Whether it is drier than any specification takes: so dry that it would be cool and quiet in any case.
 bool too_dry_to_tell(const CompostKnown& known);
-/// Whether its pH or its salts suit none of the specifications for turf.
-bool harms_turf(const CompostKnown& known);
+/// Which of its pH and its salts suit none of the specifications for turf.
+std::vector<std::string> what_harms_turf(const CompostKnown& known);
 /// Whether nothing speaks against it, and it is rated or every household check passed.
 bool is_ready(const CompostKnown& known);
 

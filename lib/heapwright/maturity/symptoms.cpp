@@ -28,11 +28,17 @@ const std::vector<std::pair<std::string, Circumstance>> circumstance_words{{"too
                                                                            {"has-heated", Circumstance::has_heated}};
 const std::vector<std::pair<std::string, Fix>> fix_words{{"none", Fix::none}, {"balance", Fix::balance}, {"water", Fix::water}};
 
+Circumstances read_circumstances(Table& table, std::string_view key) {
+  Circumstances found;
+  for (const Value& value : table.list(key)) {
+    if (const auto circumstance = value.one_of(circumstance_words)) found.insert(*circumstance);
+  }
+  return found;
+}
+
 Cause read_cause(Table& table) {
   Cause cause;
-  for (const Value& value : table.list("when")) {
-    if (const auto circumstance = value.one_of(circumstance_words)) cause.when.insert(*circumstance);
-  }
+  cause.when = read_circumstances(table, "when");
   for (const char* key : {"cause", "check", "do_now"}) table.require(key, "every cause says it");
   cause.cause = table.text("cause").value_or("");
   cause.check = table.text("check").value_or("");
@@ -51,6 +57,7 @@ Symptom read_symptom(Table& table) {
   for (const Value& value : table.list("facts")) {
     if (const auto fact = value.one_of(fact_words())) symptom.facts.insert(*fact);
   }
+  symptom.rules_out = read_circumstances(table, "rules_out");
   symptom.at_work = table.flag("at_work").value_or(false);
   for (Table& cause : table.tables("cause")) symptom.causes.push_back(read_cause(cause));
   if (symptom.causes.empty() || !symptom.causes.back().when.empty())

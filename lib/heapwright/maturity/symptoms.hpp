@@ -52,6 +52,7 @@ struct Symptom {
   std::vector<std::string> also;
   std::vector<Cause> causes;  ///< the last holds of any heap
   Facts facts;                ///< that it makes true of a yard, and that call for cautions
+  Circumstances rules_out;    ///< that cannot hold of a heap with it
   bool at_work = false;       ///< whether it is one of a heap that is not finished
 };
 

@@ -70,6 +70,10 @@ void of_heap(const Yard& yard, const Recipe& recipe, Date day, Circumstances& fo
 Circumstances circumstances_of(const Yard& yard, const Recipe& recipe, const std::optional<Mix>& mix, Date day, Circumstances found) {
   if (mix) of_mix(yard, *mix, found);
   if (found.contains(Circumstance::watered)) found.erase(Circumstance::too_dry);
+  for (const Noticed& noticed : yard.observations.noticed) {
+    if (is_smoke(noticed)) continue;
+    for (const Circumstance ruled_out : find_symptom(noticed.symptom).rules_out) found.erase(ruled_out);
+  }
   of_heap(yard, recipe, day, found);
   if (yard.climate && weather_of(*yard.climate).on(day) < cold_air) found.insert(Circumstance::cold);
   return found;

@@ -78,10 +78,20 @@ std::string tests_that_harm(const CompostKnown& known) {
 std::string why_not(const CompostKnown& known) {
   if (known.rating.carbon_to_nitrogen == Rating::immature)
     return "It is short of nitrogen, and would rob soil and plants of theirs. Mix greens in and let it heat once more.";
+  const bool only_looks =
+      !known.rating.stability.rating && result_of(known.checks, "no-reheat") != false && result_of(known.checks, "sealed-bag") != false;
+  if (still_composts(known) && only_looks) return "It does not look done. Turn it, keep it moist, and look again in a month.";
   if (still_composts(known)) return "It is still composting. Turn it, keep it moist and let it cure in the heap.";
   const std::string by = tests_that_harm(known);
   return (by.empty() ? std::string("It harms plants") : "It may harm plants, as told by " + by) +
          ": leave it in the heap, and find out why.";
+}
+
+/// Why it stays off the lawn.
+std::string off_the_lawn(const CompostKnown& known) {
+  const std::vector<std::string> what = what_harms_turf(known);
+  const std::string words = what.size() == 2 ? "pH and salts suit" : what.front() == "pH" ? "pH suits" : "salts suit";
+  return "its " + words + " no specification for turf.";
 }
 
 std::string meanwhile(const CompostKnown& known) {
@@ -101,9 +111,9 @@ std::string not_rated_text(const MaturityAnswer& answer) {
     return "Cannot say: as dry as it is, it would be cool in any case. Wet it until a handful clumps, and check it again after a week.";
   if (is_ready(known))
     return "Likely finished: all four household checks passed. " + curing_text(answer) +
-           (harms_turf(known) ? ". Keep it off the lawn: its pH or salts suit no specification for turf."
-            : known.has_cured ? ". Use it on the lawn and on beds, not yet on seedlings."
-                              : ". Then use it on the lawn and on beds.");
+           (!what_harms_turf(known).empty() ? ". Keep it off the lawn: " + off_the_lawn(known)
+            : known.has_cured               ? ". Use it on the lawn and on beds, not yet on seedlings."
+                                            : ". Then use it on the lawn and on beds.");
   if (is_any_check_done(known)) return "Nothing speaks against it so far. Do the checks that are missing; " + meanwhile(known);
   if (!known.rating.tests.empty()) return "Nothing speaks against it so far. Do the tests named below; " + meanwhile(known);
   return "Nothing is known of it yet. Do the four checks below, which cost nothing and take a week; " + meanwhile(known);
@@ -136,7 +146,7 @@ std::string rated_text(const CompostKnown& known) {
            "So its tests say, but as dry as it is it would be quiet in any case: wet it until a handful clumps, and test again what "
            "was tested dry.";
   if (!is_ready(known)) return word + "So its tests say, but a household check failed: find out why before you use it.";
-  if (harms_turf(known)) return word + "But keep it off the lawn: its pH or salts suit no specification for turf.";
+  if (!what_harms_turf(known).empty()) return word + "But keep it off the lawn: " + off_the_lawn(known);
   const bool very = known.rating.rating == Rating::very_mature;
   return word +
          (very ? "It is finished: use it on the lawn and on beds, and mixed with soil in pots."
