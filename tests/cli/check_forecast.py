@@ -21,10 +21,11 @@ SERIES = {"core_degc", "core_low_degc", "core_high_degc", "edge_degc", "moisture
           "respiration_mg_co2c_per_g_om_day", "carbon_to_nitrogen", "air_degc"}
 # Key and what it holds, null where it does not apply.
 KEYS = {"built": "date", "status": "word", "ready_for_turf": "window", "mature": "window", "binding_criterion": "word or null",
-        "peak_core_degc": "number", "peak_day": "count", "loss": "loss", "finished": "finished", "heap_volume_m3": "number",
+        "peak_core_degc": "number", "peak_day": "count", "heats": "heats", "loss": "loss", "finished": "finished", "heap_volume_m3": "number",
         "heaps": "count", "week_by_week": "flag", "water_added_kg": "number", "notes": "words", "if_watered": "instead",
         "if_built_in_warmth": "instead", "warm_enough": "date or null", "days": "series", **{key: "series" for key in SERIES}}
-STATUS = {"mature", "ready-for-turf", "start-decides", "never"}
+STATUS = {"mature", "ready-for-turf", "never"}
+CHANGES = {"half-as-much-again", "greener", "packed-closer", "two-weeks-earlier"}
 UNITS = ("_degc", "_fraction", "_mg_co2c_per_g_om_day")
 BARE = {"date", "day", "carbon_to_nitrogen", "relative_volume"}  # a date, a number of days, ratios
 FIVE_DIGITS = 5.01e-5  # the CSV's figures are rounded to five digits: by half of the last, which is at most 5e-5 of a figure
@@ -68,10 +69,20 @@ def is_finished(value):
             and (screened is None or 0 < screened["low"] <= screened["likely"] <= screened["high"]))
 
 
+def is_branch(value):
+    return value is None or (set(value) == {"hot_from", "ready_for_turf", "mature"} and all(is_window(one) for one in value.values()))
+
+
+def is_heats(value):
+    return (set(value) == {"chance_in_ten", "branch", "if_it_heats", "if_not", "what_would_tip"} and 0 <= value["chance_in_ten"] <= 10
+            and is_branch(value["if_it_heats"]) and is_branch(value["if_not"])
+            and all(set(tip) == {"change", "chance_in_ten"} and tip["change"] in CHANGES for tip in value["what_would_tip"]))
+
+
 IS = {"date": is_date, "word": lambda value: isinstance(value, str), "date or null": lambda value: value is None or is_date(value), "word or null": lambda value: value is None or isinstance(value, str),
       "window": is_window, "number": is_number, "count": lambda value: isinstance(value, int) and value >= 0, "loss": is_loss,
       "finished": is_finished, "flag": lambda value: isinstance(value, bool), "words": lambda value: all(isinstance(one, str) for one in value),
-      "instead": is_instead, "series": lambda value: isinstance(value, list) and all(is_number(one) for one in value)}
+      "instead": is_instead, "heats": is_heats, "series": lambda value: isinstance(value, list) and all(is_number(one) for one in value)}
 
 
 class Program:
@@ -107,9 +118,45 @@ def check_keys(where, found):
     check(where, found["core_degc"][found["peak_day"]] == found["peak_core_degc"] == max(found["core_degc"]), "another peak")
 
 
+def check_heats(where, found):
+    """The branch follows from the chance, and two branches leave nothing above them."""
+    heats = found["heats"]
+    chance, branch = heats["chance_in_ten"], heats["branch"]
+    if branch == "not":
+        check(where, chance == 0, f"not, by {chance} in ten")
+    else:
+        wanted = "will" if chance >= 8 - 1e-6 else "may" if chance > 2 + 1e-6 else "hardly"
+        check(where, branch == wanted, f"{branch} by {chance} in ten")
+    has = [key for key in ("if_it_heats", "if_not") if heats[key] is not None]
+    wanted = {"will": ["if_it_heats"], "may": ["if_it_heats", "if_not"], "hardly": ["if_not"], "not": ["if_not"]}[branch]
+    check(where, has == wanted, f"branches {has} of a heap that {branch} heat")
+    check(where, all(tip["chance_in_ten"] >= chance + 1.5 - 1e-6 for tip in heats["what_would_tip"]), "a change that hardly helps")
+    top = [found[key][when] for key in ("ready_for_turf", "mature") for when in ("early", "likely", "late")]
+    if branch == "may":
+        check(where, all(date is None for date in top), "a date above two branches")
+        shown = "core-of-those-that-heat" if chance >= 5 else "core-of-those-that-do-not"
+        check(where, shown in found["notes"], f"the notes do not say that the core is {shown}")
+    else:
+        only = heats[has[0]]
+        check(where, all(only[key] == found[key] for key in ("ready_for_turf", "mature")), "one branch, and other dates than above it")
+        hot = only["hot_from"]["likely"]
+        days = [day for day, core in enumerate(found["core_degc"]) if core > 45]
+        first = datetime.date.fromisoformat(found["built"]) + datetime.timedelta(days=days[0]) if days else None
+        check(where, hot == (str(first) if first else None), f"hot from {hot}, and above 45 degC from {first}")
+
+
+def told(found):
+    """The dates that a forecast is about: its own, or those of the likelier branch."""
+    heats = found["heats"]
+    if heats["branch"] != "may":
+        return found["ready_for_turf"], found["mature"]
+    branch = heats["if_it_heats"] if heats["chance_in_ten"] >= 5 else heats["if_not"]
+    return branch["ready_for_turf"], branch["mature"]
+
+
 def check_dates(where, found):
     far = "9999-12-31"  # ISO dates sort as text; none is as late as any
-    turf, mature = found["ready_for_turf"], found["mature"]
+    turf, mature = told(found)
     for window in (turf, mature):
         check(where, found["built"] < (window["early"] or far) <= (window["likely"] or window["late"] or far) <= (window["late"] or far),
               f"dates out of order: {window}")
@@ -158,8 +205,9 @@ def check_yards(program):
         found, code = program.json("forecast", path)
         check_keys(where, found)
         check_dates(where, found)
+        check_heats(where, found)
         check(where, code == (1 if found["status"] == "never" else 0), f"exit {code} of a heap that is {found['status']}")
-        seen.add(found["status"])
+        seen |= {found["status"], found["heats"]["branch"]}
         result = program.run("forecast", path, "--csv")
         check(where, result.returncode == code, f"--csv: exit {result.returncode}")
         check_csv(f"{where} --csv", found, result.stdout)
@@ -175,7 +223,7 @@ def check_yards(program):
                 check(f"{where} {arguments}", "°F" not in text and "°C" in text, "not in °C alone")
             text = program.run("forecast", path, "--units", "us", "--table").stdout
             check(f"{where} --units us", "°C" not in text and "°F" in text, "not in °F alone")
-    check("yards", seen >= {"mature", "start-decides", "never"}, f"they only tell {seen}")
+    check("yards", seen >= {"mature", "never", "will", "may", "hardly"}, f"they only tell {seen}")
 
 
 def check_what_if(program):
@@ -187,7 +235,7 @@ def check_what_if(program):
         ("built", example, ["--built", "2027-05-20"], "built = 2026-11-07", "built = 2027-05-20"),
         ("turning", example, ["--turn-every", "5 days"], 'turn_every = "14 days"', 'turn_every = "5 days"'),
         ("never turned", example, ["--turn-every", "never"], 'turn_every = "14 days"', 'turn_every = "never"'),
-        ("height", example, ["--height", "2 ft"], heap_height, 'width = "4 ft"\nheight = "2 ft"'),
+        ("height", example, ["--height", "1 ft"], heap_height, 'width = "4 ft"\nheight = "1 ft"'),
         ("moist", dry, ["--keep-moist"], "covered = true", "covered = true\nkeep_moist = true"),
     ):
         check(name, text.count(old) == 1, "the file has changed")

@@ -8,11 +8,8 @@
 #include <boost/random/normal_distribution.hpp>
 
 #include "../unit/heaps.hpp"
-#include "heapwright/process/weather.hpp"
 
 using namespace heapwright;
-using std::chrono::days;
-using std::chrono::sys_days;
 
 namespace {
 
@@ -37,25 +34,28 @@ Weather weather() {
   return Weather::of_months(means);
 }
 
-std::vector<TemperaturePoint> air_from(Date built, double off) {
+DailyWeather weather_from(Date built, double off) {
   static const Weather of_place = weather();
-  std::vector<TemperaturePoint> air;
-  for (int day = 0; day < horizon + 366; ++day) air.push_back(of_place.on(Date(sys_days(built) + days(day))) + off * unit::kelvin);
-  return air;
+  DailyWeather days = days_from(of_place, built, horizon);
+  for (DayOfWeather& day : days) day.air = day.air + off * unit::kelvin;
+  return days;
+}
+
+Course course_of(const HeapToBuild& heap, const DailyWeather& days, int least_days) {
+  return HeapModel(heap, heaps::materials(), heaps::every_set()).course(heaps::every_set().best, days, {least_days});
 }
 
 HeapToBuild heap_built(Date built, std::optional<int> turned) {
   HeapCare care;
   care.turn_every = turned;
   care.wet_to = wet_basis(0.55);
-  return {heaps::household(), 1.0, heaps::heap_of_0_8_m3(), care, built};
+  return {heaps::household(), 1.0, std::nullopt, care, std::nullopt, built};
 }
 
 std::vector<CoreOfDay> logged(const HeapToBuild& heap, const Log& log, double rate, int length, boost::random::mt19937_64& engine) {
   HeapToBuild true_heap = heap;
   true_heap.rate = rate;
-  const Course course = course_of(true_heap, air_from(heap.built, log.air_off_degc), heaps::materials(), heaps::every_set(),
-                                  heaps::every_set().best, length + 1);
+  const Course course = course_of(true_heap, weather_from(heap.built, log.air_off_degc), length + 1);
   boost::random::normal_distribution<double> noise(0.0, log.noise_degc);
   std::vector<CoreOfDay> cores;
   for (int day = 0; day < length; ++day) {
@@ -95,9 +95,9 @@ TEST_CASE("a rate is found again in logs of the model's own making, and the new 
   int held = 0;
   for (const Case& one : hundred_cases()) {
     INFO(one.log->name << ", built " << print_date(one.heap.built) << ", rate " << one.rate << ", " << one.length << " days");
-    const auto air = air_from(one.heap.built, 0.0);
+    const DailyWeather days = weather_from(one.heap.built, 0.0);
     const auto fit =
-        fit_rate(one.heap, air, heaps::materials(), heaps::every_set(), logged(one.heap, *one.log, one.rate, one.length, engine));
+        fit_rate(one.heap, days, heaps::materials(), heaps::every_set(), logged(one.heap, *one.log, one.rate, one.length, engine));
     REQUIRE(fit);
     INFO("found " << fit->factor << ", from " << fit->low << " to " << fit->high);
     CHECK(std::abs(fit->factor / one.rate - 1.0) <= one.log->within);
@@ -105,11 +105,10 @@ TEST_CASE("a rate is found again in logs of the model's own making, and the new 
 
     HeapToBuild true_heap = one.heap;
     true_heap.rate = one.rate;
-    const Course truth = course_of(true_heap, air_from(one.heap.built, one.log->air_off_degc), heaps::materials(), heaps::every_set(),
-                                   heaps::every_set().best, 0);
+    const Course truth = course_of(true_heap, weather_from(one.heap.built, one.log->air_off_degc), 0);
     HeapToBuild corrected = one.heap;
     corrected.rate = fit->factor;
-    const ReadyWindow window = forecast(corrected, air, heaps::materials(), heaps::some_sets()).turf;
+    const ReadyWindow window = forecast(corrected, weather(), heaps::materials(), heaps::some_sets()).turf;
     REQUIRE(truth.turf_day);
     const int ready = *truth.turf_day + cure;
     held += window.early && *window.early <= ready && (!window.late || ready <= *window.late) ? 1 : 0;

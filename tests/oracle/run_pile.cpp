@@ -15,12 +15,12 @@ int main(int count, char** words) {
   Pile pile = run.pile(best);
   std::puts(
       "day,core_degc,mean_degc,edge_degc,volatile_solids_loss,moisture,carbon_to_nitrogen,nitrogen_loss,respiration_mean,"
-      "respiration_worst,relative_volume,core_oxygen,wet_mass_kg");
+      "respiration_worst,rotted_worst,relative_volume,core_oxygen,wet_mass_kg");
   for (int day = 0; day <= run.days; ++day) {
     const PileState now = pile.state();
-    std::printf("%d,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g\n", day, now.core_degc, now.mean_degc,
+    std::printf("%d,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g\n", day, now.core_degc, now.mean_degc,
                 now.edge_degc, now.volatile_solids_loss, now.moisture, now.carbon_to_nitrogen, now.nitrogen_loss, now.respiration_mean,
-                now.respiration_worst, now.relative_volume, now.core_oxygen, now.wet_mass_kg);
+                now.respiration_worst, now.rotted_worst, now.relative_volume, now.core_oxygen, now.wet_mass_kg);
     run.events(pile, best, day);
     pile.live_a_day(run.air(day), hourly_steps);
   }

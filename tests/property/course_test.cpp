@@ -28,17 +28,17 @@ HeapContents heap_of(double volume, double moisture, const std::vector<runs::Par
   return runs::contents(best(), parts, wet * (1.0 - moisture), wet * moisture);
 }
 
-Course run(double volume, double moisture, const std::vector<TemperaturePoint>& air, const HeapCare& care,
+Course run(double volume, double moisture, const DailyWeather& weather, const HeapCare& care,
            const std::vector<runs::Part>& parts = mixed()) {
   const HeapContents contents = heap_of(volume, moisture, parts);
-  const PileShape shape{volume * unit::m3, runs::heap_surface(volume) * unit::m2};
-  return run_course(Pile(best(), contents, shape, air.front()), contents, care, air, 0, hourly_steps);
+  const PileShape shape{volume * unit::m3, runs::heap_surface(volume) * unit::m2, runs::heap_plan(volume) * unit::m2};
+  return run_course(Pile(best(), contents, shape, weather.front().air), contents, care, weather, {}, hourly_steps);
 }
 
-std::vector<TemperaturePoint> seasons(int first_day, int days) {
-  std::vector<TemperaturePoint> air;
-  for (int day = 0; day < days; ++day) air.push_back(TemperaturePoint::from_celsius(runs::season(first_day, day + 0.5)));
-  return air;
+DailyWeather seasons(int first_day, int days) {
+  DailyWeather weather;
+  for (int day = 0; day < days; ++day) weather.push_back({TemperaturePoint::from_celsius(runs::season(first_day, day + 0.5))});
+  return weather;
 }
 
 }  // namespace
@@ -55,21 +55,25 @@ TEST_CASE("two hundred random heaps, kept and fed, lose nothing and stay in boun
         {RottingMaterial::leaves, leaves}, {RottingMaterial::grass, (1.0 - leaves) * 0.5}, {RottingMaterial::food, (1.0 - leaves) * 0.5}};
     const double mean = between(-15.0, 25.0);
     const double swing = between(0.0, 12.0);
-    std::vector<TemperaturePoint> air;
+    const Length rain = between(0.0, 0.02) * unit::m;
+    const double humidity = between(0.2, 1.0);
+    DailyWeather weather;
     for (int day = 0; day < static_cast<int>(between(60.0, 250.0)); ++day)
-      air.push_back(TemperaturePoint::from_celsius(mean + swing * std::sin(day / 58.0 + heap)));
+      weather.push_back({TemperaturePoint::from_celsius(mean + swing * std::sin(day / 58.0 + heap)), rain, humidity});
     HeapCare care;
     if (between(0.0, 1.0) < 0.6) care.turn_every = static_cast<int>(between(1.0, 30.0));
     if (between(0.0, 1.0) < 0.5) care.wet_to = wet_basis(between(0.4, 0.65));
-    if (between(0.0, 1.0) < 0.5) care.rain_a_day = between(0.0, 0.005) * unit::m;
+    if (between(0.0, 1.0) < 0.5) care.share_of_rain = between(0.0, 1.0);
     if (between(0.0, 1.0) < 0.3) care.feeding = Feeding{between(0.05, 1.0), 7, 8, 20.0};
-    const Course course = run(volume, between(0.2, 0.75), air, care, parts);
+    const Course course = run(volume, between(0.2, 0.75), weather, care, parts);
     worst = std::max({worst, std::abs(course.closure.carbon), std::abs(course.closure.water), std::abs(course.closure.energy)});
     double lost = 0.0;
     for (const PileState& day : course.days) {
       in_bounds = in_bounds && day.core_degc > -60.0 && day.core_degc < 80.0 && day.moisture > 0.0 && day.moisture < 1.0 &&
                   day.core_oxygen >= 0.0 && day.core_oxygen <= 0.205 + 1e-12 && day.nitrogen_loss >= 0.0 && day.nitrogen_loss <= 0.65 &&
-                  day.respiration_worst >= 0.0 && (care.feeding || day.volatile_solids_loss >= lost);
+                  day.respiration_worst >= 0.0 && day.rotted_worst >= -1e-12 && day.rotted_worst <= 1.0 &&
+                  (!course.mature_day || course.turf_day.value_or(99999) <= *course.mature_day) &&
+                  (care.feeding || day.volatile_solids_loss >= lost);
       lost = day.volatile_solids_loss;
     }
   }

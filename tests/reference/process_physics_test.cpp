@@ -36,10 +36,14 @@ struct Ball {
   double dry() const { return dry_density * volume(); }
   Pile pile(const ProcessParameters& p, double start) const {
     const double inert = fast + slow > 0.0 ? 0.0 : 1e-9;  // a heap wants some organic matter
-    const HeapContents contents{fast * dry() * unit::kg_organic,   slow * dry() * unit::kg_organic,
-                                inert * dry() * unit::kg_organic,  (1.0 - fast - slow) * dry() * unit::kg_dry,
-                                water * volume() * unit::kg_water, NitrogenMass()};
-    return Pile(p, contents, {volume() * unit::m3, surface() * unit::m2, 1.0, cover}, celsius(start));
+    const HeapContents contents{fast * dry() * unit::kg_organic,
+                                slow * dry() * unit::kg_organic,
+                                inert * dry() * unit::kg_organic,
+                                OrganicMass(),
+                                (1.0 - fast - slow) * dry() * unit::kg_dry,
+                                water * volume() * unit::kg_water,
+                                NitrogenMass()};
+    return Pile(p, contents, {volume() * unit::m3, surface() * unit::m2, Area(), 1.0, cover}, celsius(start));
   }
 };
 

@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <filesystem>
 #include <fstream>
@@ -14,6 +15,7 @@
 
 #include "heaps.hpp"
 #include "heapwright/error.hpp"
+#include "heapwright/process/rain.hpp"
 
 using namespace heapwright;
 using Catch::Matchers::Contains;
@@ -21,8 +23,6 @@ using Catch::Matchers::WithinRel;
 using heaps::steady;
 
 namespace {
-
-using Air = std::vector<TemperaturePoint>;
 
 constexpr double exact = 1e-12;  // a few sums and products of doubles
 
@@ -36,19 +36,19 @@ const HeapContents& household() {
 
 Pile pile_of(const HeapContents& contents, TemperaturePoint start) { return Pile(best(), contents, heaps::heap_of_0_8_m3(), start); }
 
-Course course_of(const HeapContents& contents, const HeapCare& care, const Air& air, int least_days = 0) {
-  return run_course(pile_of(contents, air.front()), contents, care, air, least_days, hourly_steps);
+Course course_of(const HeapContents& contents, const HeapCare& care, const DailyWeather& weather, Following following = {}) {
+  return run_course(pile_of(contents, weather.front().air), contents, care, weather, following, hourly_steps);
 }
 
 /// Something done at the start of a day.
 using Work = std::function<void(Pile&, int day)>;
-std::vector<PileState> days_of(const HeapContents& contents, const Air& air, const Work& work) {
-  Pile pile = pile_of(contents, air.front());
+std::vector<PileState> days_of(const HeapContents& contents, const DailyWeather& weather, const Work& work) {
+  Pile pile = pile_of(contents, weather.front().air);
   std::vector<PileState> days{pile.state()};
-  for (int day = 0; day < std::ssize(air); ++day) {
+  for (int day = 0; day < std::ssize(weather); ++day) {
     work(pile, day);
     pile.drain();
-    pile.live_a_day(air[static_cast<std::size_t>(day)], hourly_steps);
+    pile.live_a_day(weather[static_cast<std::size_t>(day)].air, hourly_steps);
     days.push_back(pile.state());
   }
   return days;
@@ -62,11 +62,11 @@ bool same(const std::vector<PileState>& one, const std::vector<PileState>& other
 }
 
 /// Twenty days of spring, a fortnight just too cold for work, and two weeks just warm enough.
-Air spring_with_frost() {
-  Air air = steady(12.0, 21);
-  for (const TemperaturePoint day : steady(1.99, 14)) air.push_back(day);
-  for (const TemperaturePoint day : steady(2.0, 14)) air.push_back(day);
-  return air;
+DailyWeather spring_with_frost() {
+  DailyWeather weather = steady(12.0, 21);
+  for (const DayOfWeather& day : steady(1.99, 14)) weather.push_back(day);
+  for (const DayOfWeather& day : steady(2.0, 14)) weather.push_back(day);
+  return weather;
 }
 
 /// The days at whose start more was put in: no heap gains a tenth of a filling of that in any other way here.
@@ -107,14 +107,14 @@ std::string row(const std::string& id, const std::string& more) {
 
 TEST_CASE("a heap is turned on its days, and left alone in frost", "[course]") {
   const std::optional<MoistureWetBasis> wet_to = GENERATE(std::optional<MoistureWetBasis>(), std::optional(wet_basis(0.6)));
-  const Air air = spring_with_frost();
+  const DailyWeather weather = spring_with_frost();
   HeapCare care;
   care.turn_every = 7;
   care.wet_to = wet_to;
-  const Course course = course_of(household(), care, air);
+  const Course course = course_of(household(), care, weather);
   const auto turned_on = [&](const std::set<int>& turnings) {
-    return days_of(household(), air, [&](Pile& pile, int day) {
-      if (turnings.count(day) > 0) pile.turn(air[static_cast<std::size_t>(day)], wet_to);
+    return days_of(household(), weather, [&](Pile& pile, int day) {
+      if (turnings.count(day) > 0) pile.turn(weather[static_cast<std::size_t>(day)].air, wet_to);
     });
   };
   // The frost of the third week finds it still at work, that of the fourth at rest.
@@ -127,15 +127,15 @@ TEST_CASE("a heap is turned on its days, and left alone in frost", "[course]") {
 }
 
 TEST_CASE("a heap that is never turned is watered each fortnight, and not in frost", "[course]") {
-  const Air air = spring_with_frost();
+  const DailyWeather weather = spring_with_frost();
   const HeapContents dry = contents(heaps::household(0.45));
   HeapCare care;
   care.wet_to = wet_basis(0.55);
-  const Course course = course_of(dry, care, air);
+  const Course course = course_of(dry, care, weather);
   WaterMass given;
   const auto watered_on = [&](const std::set<int>& waterings) {
-    return days_of(dry, air, [&](Pile& pile, int day) {
-      if (waterings.count(day) > 0) pile.water(air[static_cast<std::size_t>(day)], wet_basis(0.55));
+    return days_of(dry, weather, [&](Pile& pile, int day) {
+      if (waterings.count(day) > 0) pile.water(weather[static_cast<std::size_t>(day)].air, wet_basis(0.55));
       given = pile.water_given();
     });
   };
@@ -146,27 +146,80 @@ TEST_CASE("a heap that is never turned is watered each fortnight, and not in fro
 
   SECTION("one that is turned is watered then and at no other time") {
     care.turn_every = 40;
-    const Course turned = course_of(dry, care, air);
-    CHECK(same(turned.days, days_of(dry, air, [&](Pile& pile, int day) {
-                 if (day == 40) pile.turn(air[40], wet_basis(0.55));
+    const Course turned = course_of(dry, care, weather);
+    CHECK(same(turned.days, days_of(dry, weather, [&](Pile& pile, int day) {
+                 if (day == 40) pile.turn(weather[40].air, wet_basis(0.55));
                })));
   }
   SECTION("without a moisture to keep it gets none") {
     care.wet_to.reset();
-    const Course left = course_of(dry, care, air);
-    CHECK(same(left.days, days_of(dry, air, [](Pile&, int) {})));
+    const Course left = course_of(dry, care, weather);
+    CHECK(same(left.days, days_of(dry, weather, [](Pile&, int) {})));
     CHECK(left.water_given.value() == 0.0);
   }
 }
 
-TEST_CASE("rain is taken up day by day, and none while it freezes", "[course]") {
+TEST_CASE("rain is taken up day by day on the plan area, and none while it freezes", "[course]") {
   HeapCare care;
-  care.rain_a_day = 0.001 * unit::m;
+  care.share_of_rain = 0.30;
   const HeapContents dry = contents(heaps::household(0.45));
-  const Course wet = course_of(dry, care, steady(10.0, 10));
-  const Course without = course_of(dry, {}, steady(10.0, 10));
-  CHECK(wet.days.back().moisture > without.days.back().moisture);
-  CHECK(same(course_of(dry, care, steady(-1.0, 10)).days, course_of(dry, {}, steady(-1.0, 10)).days));
+  const auto rainy = [](double celsius, double mm) {
+    DailyWeather weather = steady(celsius, 10);
+    for (DayOfWeather& day : weather) day.rain = mm / 1000.0 * unit::m;
+    return weather;
+  };
+  const Course without = course_of(dry, {}, rainy(10.0, 3.0));
+  CHECK(same(without.days, course_of(dry, care, steady(10.0, 10)).days));
+
+  // 0.3 (3 − 0.085 · 10) = 0.645 mm a day (section 6a of the model).
+  CHECK(same(course_of(dry, care, rainy(10.0, 3.0)).days,
+             days_of(dry, steady(10.0, 10), [](Pile& pile, int) { pile.rain(TemperaturePoint::from_celsius(10.0), 0.000645 * unit::m); })));
+  const double fallen = 0.645 * heaps::heap_of_0_8_m3().plan.value();  // kg
+  Pile pile = pile_of(dry, TemperaturePoint::from_celsius(10.0));
+  const double before = pile.state().wet_mass_kg;
+  pile.rain(TemperaturePoint::from_celsius(10.0), 0.000645 * unit::m);
+  CHECK_THAT(pile.state().wet_mass_kg - before, WithinRel(fallen, 1e-10));  // the difference of two larger numbers
+
+  CHECK(same(course_of(dry, care, rainy(10.0, 0.8)).days, without.days));  // all of it dries on the crust
+  CHECK(same(course_of(dry, care, rainy(-1.0, 3.0)).days, course_of(dry, {}, rainy(-1.0, 3.0)).days));
+}
+
+TEST_CASE("how much of the rain stays in a heap", "[course]") {
+  // Check figures of section 17 of the model, in mm a day.
+  struct Row {
+    double rain, celsius, share, taken;
+  };
+  for (const Row& row : {Row{3.1, 24.0, 0.30, 0.318}, Row{3.1, 5.0, 0.30, 0.8025}, Row{3.1, -1.0, 0.30, 0.0}, Row{2.2, 10.0, 0.50, 0.675},
+                         Row{0.55, 12.0, 0.30, 0.0}, Row{3.1, 0.0, 0.30, 0.0}}) {
+    CAPTURE(row.rain, row.celsius);
+    const Length taken = rain_taken_up(row.rain / 1000.0 * unit::m, TemperaturePoint::from_celsius(row.celsius), row.share);
+    CHECK(1000.0 * taken.value() == Approx(row.taken).margin(1e-12));
+  }
+  for (double celsius = -20.0; celsius <= 45.0; celsius += 0.5) {
+    for (const double mm : {0.0, 0.5, 2.0, 30.0}) {
+      const double taken = rain_taken_up(mm / 1000.0 * unit::m, TemperaturePoint::from_celsius(celsius), 0.5).value();
+      CHECK(taken >= 0.0);
+      CHECK(taken <= 0.5 * mm / 1000.0);
+    }
+  }
+  // Section 6a.
+  HeapDescription heap;
+  CHECK(share_of_rain(std::nullopt) == 0.30);
+  const std::vector<std::pair<HeapShape, double>> shares{
+      {HeapShape::cone, 0.30}, {HeapShape::windrow, 0.30}, {HeapShape::bin, 0.50}, {HeapShape::round, 0.50}, {HeapShape::tumbler, 0.0}};
+  for (const auto& [shape, share] : shares) {
+    heap.shape = shape;
+    heap.covered = false;
+    CHECK(share_of_rain(heap) == share);
+    heap.covered = true;
+    CHECK(share_of_rain(heap) == 0.0);
+  }
+}
+
+TEST_CASE("in dry air a heap dries sooner", "[course]") {
+  DailyWeather dry_air = steady(15.0, 30);
+  for (DayOfWeather& day : dry_air) day.humidity = dry_humidity;
+  CHECK(course_of(household(), {}, dry_air).days.back().moisture < course_of(household(), {}, steady(15.0, 30)).days.back().moisture);
 }
 
 TEST_CASE("feeding", "[course]") {
@@ -174,8 +227,9 @@ TEST_CASE("feeding", "[course]") {
   SECTION("goes on until what there is has gone in") {
     care.feeding = Feeding{0.5, 7, 3, 100.0};
     const Course course = course_of(household(), care, steady(15.0, 60));
-    CHECK(course.fed == 3);
     CHECK(fed_days(course, 0.5) == std::vector<int>{7, 14, 21});
+    CHECK(course.fed_on == std::vector<int>{7, 14, 21});
+    CHECK(course.last_fed() == 21);
   }
   SECTION("puts in a share of the first filling, with its water") {
     care.feeding = Feeding{0.5, 7, 1, 100.0};
@@ -190,7 +244,7 @@ TEST_CASE("feeding", "[course]") {
     care.turn_every = 7;
     const Course course = course_of(household(), care, steady(20.0, 200));
     const std::vector<int> days = fed_days(course, feeding.share);
-    CHECK(std::ssize(days) == course.fed);
+    CHECK(days == course.fed_on);
     REQUIRE(days.size() >= 3);
     int waited = 0;
     for (int day = 7; day < days.back(); day += 7) {
@@ -204,7 +258,9 @@ TEST_CASE("feeding", "[course]") {
   }
   SECTION("none goes into a heap without room") {
     care.feeding = Feeding{0.5, 7, 5, 0.4};
-    CHECK(course_of(household(), care, steady(15.0, 100)).fed == 0);
+    const Course course = course_of(household(), care, steady(15.0, 100));
+    CHECK(course.fed_on.empty());
+    CHECK(course.last_fed() == 0);
   }
 }
 
@@ -212,15 +268,15 @@ TEST_CASE("a heap with something raw in it is not ready", "[course]") {
   HeapCare care;
   care.turn_every = 7;
   care.wet_to = wet_basis(0.55);
-  const Air air = steady(20.0, 400);
-  const Course alone = course_of(household(), care, air);
+  const DailyWeather weather = steady(20.0, 400);
+  const Course alone = course_of(household(), care, weather);
   REQUIRE(alone.mature_day);
   REQUIRE(alone.turf_day);
   CHECK(*alone.turf_day < *alone.mature_day);
   const int in_the_cure = *alone.mature_day + 10;
   care.feeding = Feeding{1.0, in_the_cure, 1, 100.0};
-  const Course fed = course_of(household(), care, air);
-  REQUIRE(fed.fed == 1);
+  const Course fed = course_of(household(), care, weather);
+  REQUIRE(fed.fed_on == std::vector<int>{in_the_cure});
   REQUIRE(fed.turf_day);
   REQUIRE(fed.mature_day);
   CHECK(*fed.turf_day > in_the_cure);
@@ -231,14 +287,14 @@ TEST_CASE("how long a heap is followed does not change when it is ready", "[cour
   HeapCare care;
   care.turn_every = 7;
   care.wet_to = wet_basis(0.55);
-  const Air air = steady(20.0, 300);
+  const DailyWeather weather = steady(20.0, 300);
   SECTION("left alone") {}
   SECTION("fed once more after its cure, if it were still there") {
-    const Course alone = course_of(household(), care, air);
+    const Course alone = course_of(household(), care, weather);
     care.feeding = Feeding{1.0, alone.mature_day.value() + cure, 1, 100.0};
   }
-  const Course brief = course_of(household(), care, air);
-  const Course longer = course_of(household(), care, air, 299);
+  const Course brief = course_of(household(), care, weather);
+  const Course longer = course_of(household(), care, weather, {299});
   REQUIRE(brief.mature_day);
   CHECK(std::ssize(brief.days) < 250);
   CHECK(std::ssize(longer.days) == 300);
@@ -247,31 +303,39 @@ TEST_CASE("how long a heap is followed does not change when it is ready", "[cour
 }
 
 TEST_CASE("nothing is ready in less than a fortnight, nor done without its cure", "[course]") {
-  // As good as finished: C:N about 12, hardly anything left to rot.
-  const HeapContents compost{0.1 * unit::kg_organic, 0.1 * unit::kg_organic, 50.0 * unit::kg_organic,
-                             50.0 * unit::kg_dry,    80.0 * unit::kg_water,  2.0 * unit::kg_nitrogen};
-  const Air air = steady(15.0, 100);
-  const Course course = course_of(compost, {}, air);
+  // Finished: C:N 13, and nothing left to rot.
+  const HeapContents compost{OrganicMass(),       OrganicMass(),         50.0 * unit::kg_organic, OrganicMass(),
+                             50.0 * unit::kg_dry, 80.0 * unit::kg_water, 2.0 * unit::kg_nitrogen};
+  const DailyWeather weather = steady(15.0, 100);
+  const Course course = course_of(compost, {}, weather);
   REQUIRE(meets(course.days.front(), mature_limits));
   CHECK(course.turf_day == 14);
   CHECK(course.mature_day == 14);
   CHECK(course.days.size() == 14 + 21 + 1);
-  CHECK(course_of(compost, {}, air, 20).days.size() == 14 + 21 + 1);
-  CHECK(course_of(compost, {}, air, 36).days.size() == 37);
-  CHECK(course_of(compost, {}, air, 1000).days.size() == 101);  // where the weather ends
-  CHECK(course_of(compost, {}, steady(15.0, 13), 0).turf_day == std::nullopt);
+  CHECK(course_of(compost, {}, weather, {20}).days.size() == 14 + 21 + 1);
+  CHECK(course_of(compost, {}, weather, {36}).days.size() == 37);
+  CHECK(course_of(compost, {}, weather, {1000}).days.size() == 101);  // where the weather ends
+  CHECK(course_of(compost, {}, steady(15.0, 13)).turf_day == std::nullopt);
 }
 
-TEST_CASE("a heap is ready where both limits are met", "[course]") {
+TEST_CASE("a heap is ready where all three limits are met", "[course]") {
+  // Section 7 of the model: 8 mg, 30 and 0.6 for a lawn, 4 mg, 25 and 0.8 mature.
   PileState state;
   state.respiration_worst = 8.0;
   state.carbon_to_nitrogen = 30.0;
+  state.rotted_worst = 0.60;
   CHECK(meets(state, turf_limits));
   CHECK_FALSE(meets(state, mature_limits));
   state.respiration_worst = 8.001;
   CHECK_FALSE(meets(state, turf_limits));
+  state.respiration_worst = 8.0;
+  state.rotted_worst = 0.599;
+  CHECK_FALSE(meets(state, turf_limits));
   state.respiration_worst = 4.0;
   state.carbon_to_nitrogen = 25.0;
+  state.rotted_worst = 0.799;
+  CHECK_FALSE(meets(state, mature_limits));
+  state.rotted_worst = 0.80;
   CHECK(meets(state, mature_limits));
   state.carbon_to_nitrogen = 25.001;
   CHECK_FALSE(meets(state, mature_limits));
@@ -279,19 +343,148 @@ TEST_CASE("a heap is ready where both limits are met", "[course]") {
   CHECK_FALSE(meets(state, turf_limits));
 }
 
+TEST_CASE("what is wood passes the lab's tests at once, and is not ready until it has rotted", "[course]") {
+  // Half wood chips by dry mass: little in it rots, so that the whole respires little from the start.
+  const HeapContents woody = contents(heaps::mix({{"wood-chips", 80.0}, {"kitchen-scraps", 20.0}}, 0.55));
+  CHECK(woody.coarse.value() > 0.5 * woody.volatile_solids().value());
+  const PileState built = pile_of(woody, TemperaturePoint::from_celsius(15.0)).state();
+  CHECK(built.coarse_kg == woody.coarse.value());
+  CHECK(built.rotted_worst == Approx(0.0).margin(1e-12));
+  // Section 7 of the model: of what passes the screen, C:N = 0.53 (VS − coarse)/N.
+  const double passing = woody.volatile_solids().value() - woody.coarse.value();
+  CHECK_THAT(built.carbon_to_nitrogen, WithinRel(best().cC * passing / woody.nitrogen.value(), exact));
+  const double rotting = best().kF * woody.fast.value() + best().kS * woody.slow.value();
+  CHECK_THAT(built.respiration_mean, WithinRel(best().kap * 1000.0 * best().cC * rotting / passing, exact));
+  CHECK_THAT(built.least_carbon_to_nitrogen,
+             WithinRel(best().cC * (woody.inert.value() - woody.coarse.value()) / woody.nitrogen.value(), exact));
+}
+
+TEST_CASE("the first hot day", "[course]") {
+  HeapCare care;
+  care.turn_every = 7;
+  int hot = 0;
+  for (const double air : {2.0, 8.0, 15.0, 25.0}) {
+    for (const double moisture : {0.3, 0.55}) {
+      CAPTURE(air, moisture);
+      const HeapContents some = contents(heaps::household(moisture));
+      const DailyWeather weather = steady(air, 31);
+      const Course course = course_of(some, care, weather);
+      const auto first_within = [&](int days) {
+        return first_hot_day(pile_of(some, weather.front().air), some, care, weather, days, hourly_steps);
+      };
+      CHECK(first_within(30) == course.hot_day());
+      const std::optional<int> day = course.hot_day();
+      if (!day) continue;
+      ++hot;
+      CHECK(course.days[static_cast<std::size_t>(*day)].core_degc > 45.0);
+      REQUIRE(*day > 0);
+      CHECK(course.days[static_cast<std::size_t>(*day - 1)].core_degc <= 45.0);
+      CHECK(first_within(*day) == day);
+      CHECK(first_within(*day - 1) == std::nullopt);
+      const DailyWeather to_that_day(weather.begin(), weather.begin() + *day);
+      CHECK(first_hot_day(pile_of(some, weather.front().air), some, care, to_that_day, 30, hourly_steps) == day);
+    }
+  }
+  CHECK(hot >= 2);
+  CHECK(hot < 8);
+}
+
+TEST_CASE("the first hot day of a heap that is fed", "[course]") {
+  HeapCare care;
+  care.feeding = Feeding{1.0, 7, 3, 100.0};
+  const HeapContents little = 0.05 * household();
+  const PileShape shape{0.04 * unit::m3, 0.55 * unit::m2, 0.24 * unit::m2};
+  const DailyWeather weather = steady(18.0, 60);
+  const auto pile = [&] { return Pile(best(), little, shape, weather.front().air); };
+  const Course course = run_course(pile(), little, care, weather, {}, hourly_steps);
+  REQUIRE(course.fed_on.size() == 3);
+  CHECK(first_hot_day(pile(), little, care, weather, 60, hourly_steps) == course.hot_day());
+}
+
+namespace {
+
+/// A smooth year without rain, coldest on day 100.
+DailyWeather years(double mean_degc, double half_swing, int days) {
+  DailyWeather weather;
+  for (int day = 0; day < days; ++day)
+    weather.push_back({TemperaturePoint::from_celsius(mean_degc - half_swing * std::cos(2.0 * 3.14159265 * (day - 100) / 365.0))});
+  return weather;
+}
+
+/// A heap of about a wheelbarrow, which is quick to follow.
+Course small_course(const HeapContents& contents, const HeapCare& care, const DailyWeather& weather, Following following) {
+  const double size = 0.06 / 0.8;
+  const HeapContents some = size * contents;
+  const PileShape shape{0.06 * unit::m3, 0.69 * unit::m2, 0.30 * unit::m2};
+  return run_course(Pile(best(), some, shape, weather.front().air), some, care, weather, following, hourly_steps);
+}
+
+}  // namespace
+
+TEST_CASE("a heap that cannot get ready any more is not followed to the end, where that is told", "[course]") {
+  const DailyWeather three_years = years(12.0, 10.0, 3 * 365);
+  SECTION("dry under a lid") {
+    const HeapContents dry = contents(heaps::household(0.25));
+    const Course given_up = small_course(dry, {}, three_years, {0, true});
+    CHECK(std::ssize(given_up.days) > 365);
+    CHECK(std::ssize(given_up.days) < 3 * 365);
+    CHECK(std::ssize(small_course(dry, {}, three_years, {}).days) == 3 * 365 + 1);
+  }
+  SECTION("whose C:N cannot come down") {
+    HeapContents poor = household();
+    poor.nitrogen = 0.25 * poor.nitrogen;
+    HeapCare care;
+    care.turn_every = 14;
+    care.wet_to = wet_basis(0.55);
+    const Course given_up = small_course(poor, care, three_years, {0, true});
+    CHECK(given_up.days.back().least_carbon_to_nitrogen > turf_limits.carbon_to_nitrogen);
+    CHECK(given_up.days.size() == 366);  // a year, and the day that it begins with
+    CHECK(std::ssize(small_course(poor, care, three_years, {}).days) == 3 * 365 + 1);
+  }
+}
+
+TEST_CASE("giving a heap up does not change when it is ready", "[course]") {
+  // Dry and wet ones, rich and poor ones, in the cold and in warmth, turned, rained on, fed, or left alone.
+  int ready = 0;
+  int given_up = 0;
+  for (int heap = 0; heap < 20; ++heap) {
+    CAPTURE(heap);
+    HeapContents some = contents(heaps::household(std::array{0.28, 0.36, 0.44, 0.52, 0.60}[static_cast<std::size_t>(heap % 5)]));
+    some.nitrogen = std::array{0.45, 0.6, 0.8, 1.0}[static_cast<std::size_t>(heap % 4)] * some.nitrogen;
+    DailyWeather weather = years(std::array{2.0, 8.0, 15.0}[static_cast<std::size_t>(heap % 3)], 8.0, 900);
+    if (heap % 2 == 0) {
+      for (DayOfWeather& day : weather) day.rain = 0.0015 * unit::m;
+    }
+    HeapCare care;
+    care.share_of_rain = 0.3;
+    if (heap % 7 < 3) care.turn_every = 20;
+    if (heap % 7 == 1) care.wet_to = wet_basis(0.5);
+    if (heap % 6 == 5) care.feeding = Feeding{0.5, 30, 3, 10.0};
+    const Course whole = small_course(some, care, weather, {});
+    const Course brief = small_course(some, care, weather, {0, true});
+    CHECK(brief.turf_day == whole.turf_day);
+    CHECK(brief.mature_day == whole.mature_day);
+    ready += whole.mature_day ? 1 : 0;
+    given_up += brief.days.size() < whole.days.size() ? 1 : 0;
+  }
+  CHECK(ready >= 4);
+  CHECK(given_up >= 4);
+}
+
 TEST_CASE("carbon, water and heat balance through all that is done to a heap", "[course]") {
   // Rounding of some 10⁴ sums, relative to what went in.
   constexpr double rounding = 1e-10;
-  Air air;
-  for (int day = 0; day < 300; ++day) air.push_back(TemperaturePoint::from_celsius(8.0 - 14.0 * std::cos((day - 60) / 58.0)));
+  DailyWeather weather;
+  for (int day = 0; day < 300; ++day)
+    weather.push_back({TemperaturePoint::from_celsius(8.0 - 14.0 * std::cos((day - 60) / 58.0)), 0.008 * unit::m, 0.5});
   HeapCare care;
-  care.rain_a_day = 0.003 * unit::m;  // so that it drains too
+  care.share_of_rain = 0.5;  // so that it drains too
   care.wet_to = wet_basis(0.65);
   care.feeding = Feeding{0.3, 7, 20, 2.0};
   SECTION("turned") { care.turn_every = 7; }
   SECTION("never turned") {}
-  const Course course = course_of(household(), care, air);
-  CHECK(course.fed > 3);
+  const Course course = course_of(household(), care, weather);
+  CHECK(course.fed_on.size() > 3);
   CHECK(std::any_of(course.days.begin(), course.days.end(), [](const PileState& day) { return day.core_degc <= 0.0; }));
   CHECK(std::any_of(course.days.begin(), course.days.end(), [](const PileState& day) { return day.core_degc > 40.0; }));
   CHECK(worst(course.closure) < rounding);
@@ -308,6 +501,7 @@ TEST_CASE("what a mix is to the heap model", "[course]") {
     CHECK_THAT(set.cC * is.volatile_solids().value() / is.nitrogen.value(), WithinRel(mix.carbon_to_nitrogen->value(), exact));
     const PileState built = Pile(set, is, heaps::heap_of_0_8_m3(), TemperaturePoint::from_celsius(15.0)).state();
     CHECK_THAT(built.carbon_to_nitrogen, WithinRel(mix.carbon_to_nitrogen->value(), exact));
+    CHECK(is.coarse.value() == 0.0);
     double fast = 0.0;
     double slow = 0.0;
     for (const MixPart& part : mix.parts) {

@@ -100,6 +100,11 @@ TEST_CASE("the tables that come with the program", "[materials]") {
   SECTION("the yield rule is whole") {
     CHECK(materials.yield.volatile_solids_lost.typical);
     CHECK(materials.yield.held_back_by_screen.high);
+    // Section 18 of the model.
+    CHECK(materials.yield.moisture_at_use.typical->value() == Approx(0.42));
+    CHECK(materials.yield.organic_density.typical->value() == Approx(204.0));
+    CHECK(materials.yield.mineral_density.typical->value() == Approx(1154.0));
+    CHECK(materials.yield.density_spread == Approx(0.24));
   }
 }
 

@@ -199,6 +199,141 @@ TEST_CASE("two months make a smooth year", "[weather]") {
   }
 }
 
+TEST_CASE("a year of two months is coldest on 20 January", "[weather]") {
+  ClimateDescription climate;
+  climate.coldest_month = TemperaturePoint::from_celsius(-1.0);
+  climate.warmest_month = TemperaturePoint::from_celsius(24.0);
+  const Weather weather = weather_of(climate);
+  double mean = 0.0;
+  for (const Date each : days_of(a_common_year)) mean += weather.on(each).celsius() / 365.0;
+  // T(t) = Tm − A cos(2π (t − 20)/365), 1.5 at noon on 1 January (climate.hpp), is Tm + A at noon on 21 July. It is one of the curve's own
+  // harmonics, so that it comes back from its months but for rounding.
+  const double swing = weather.on(date(a_common_year, 7, 21)).celsius() - mean;
+  CHECK(swing > 12.5);  // half of what the months lie apart, and what their summits stand above their means
+  CHECK(swing < 13.0);
+  double noon = 1.5;
+  for (const Date each : days_of(a_common_year)) {
+    CHECK_THAT(weather.on(each).celsius(), WithinAbs(mean - swing * std::cos(2.0 * pi * (noon - 20.0) / 365.0), 1e-9));
+    noon += 1.0;
+  }
+}
+
+namespace {
+
+Length mm(double number) { return number / 1000.0 * unit::m; }
+
+MonthlyRain even_rain(double mm_a_year) { return MonthlyRain(12, mm(mm_a_year / 12.0)); }
+
+const std::string two_months = "coldest_month = \"30 degF\"\nwarmest_month = \"76 degF\"\n";
+
+std::vector<Problem> problems_of_climate(const std::string& keys) {
+  try {
+    climate_of(keys);
+    return {};
+  } catch (const InputError& error) {
+    return error.problems();
+  }
+}
+
+}  // namespace
+
+TEST_CASE("rain of a month, or of twelve", "[weather]") {
+  const ClimateDescription even = climate_of(two_months + "rain = \"3 in\"\n");
+  REQUIRE(even.rain.size() == 12);
+  for (const Length& month : even.rain) CHECK_THAT(month.value(), WithinAbs(0.0762, 1e-12));
+  CHECK(monthly_rain(even) == even.rain);
+
+  const ClimateDescription twelve = climate_of(two_months +
+                                               "rain = [\"1 in\", \"20 mm\", \"0 in\", \"4 cm\", \"5 mm\", \"6 mm\", \"7 mm\", \"8 mm\", "
+                                               "\"9 mm\", \"10 mm\", \"11 mm\", \"2 m\"]\n");
+  REQUIRE(twelve.rain.size() == 12);
+  CHECK_THAT(twelve.rain[0].value(), WithinAbs(0.0254, 1e-12));
+  CHECK_THAT(twelve.rain[1].value(), WithinAbs(0.020, 1e-12));
+  CHECK(twelve.rain[2].value() == 0.0);
+  CHECK_THAT(twelve.rain[11].value(), WithinAbs(2.0, 1e-12));
+
+  CHECK(climate_of(two_months).rain.empty());
+  CHECK(monthly_rain(climate_of(two_months)).empty());
+  CHECK(climate_of("like = \"cool\"\nrain = \"2 in\"\n").rain.size() == 12);  // above what the named winter has
+  CHECK_THAT(climate_of("like = \"cool\"\nrain = \"2 in\"\n").rain[5].value(), WithinAbs(0.0508, 1e-12));
+}
+
+TEST_CASE("what is wrong with rain stands at its place", "[weather]") {
+  const auto list_of = [](int months, const std::string& last) {
+    std::string list = "[";
+    for (int month = 1; month < months; ++month) list += "\"3 in\", ";
+    return list + last + "]";
+  };
+  const auto [value, what, hint] = GENERATE_COPY(table<std::string, std::string, std::string>({
+      {list_of(11, "\"3 in\""), "has 11 months", "twelve"},
+      {list_of(13, "\"3 in\""), "has 13 months", "twelve"},
+      {"\"-3 in\"", "\"-3 in\"", "zero or more"},
+      {"\"300 in\"", "\"300 in\" is no month's rain", "0 to 2 m"},
+      {"\"3\"", "\"3\"", "unit"},
+      {"\"3 lb\"", "\"3 lb\"", ""},
+      {"\"wet\"", "\"wet\"", ""},
+  }));
+  CAPTURE(value);
+  const std::vector<Problem> problems = problems_of_climate(two_months + "rain = " + value + "\n");
+  for (const Problem& problem : problems) UNSCOPED_INFO(describe(problem));
+  REQUIRE(problems.size() == 1);
+  CHECK(problems.front().where.line == 4);
+  CHECK_THAT(problems.front().what, Contains(what));
+  CHECK_THAT(problems.front().would_be_right, Contains(hint));
+}
+
+TEST_CASE("one month of twelve that is no rain is told", "[weather]") {
+  std::string list = "[\"-1 in\"";
+  for (int month = 1; month < 12; ++month) list += ", \"3 in\"";
+  const std::vector<Problem> problems = problems_of_climate(two_months + "rain = " + list + "]\n");
+  REQUIRE(problems.size() == 1);
+  CHECK_THAT(problems.front().what, Contains("-1 in"));
+}
+
+TEST_CASE("a day of the weather", "[weather]") {
+  const MonthlyMeans means = in_fahrenheit(jagged);
+  SECTION("rain is even through each month, in common and leap years") {
+    MonthlyRain rain;
+    for (int month = 1; month <= 12; ++month) rain.push_back(mm(10.0 * month));
+    const Weather weather = Weather::of_months(means, rain);
+    for (const int year : {a_common_year, a_leap_year}) {
+      for (unsigned month = 1; month <= 12; ++month) {
+        double sum = 0.0;
+        for (const Date each : days_of(year, month)) {
+          const DayOfWeather day = weather.day(each);
+          CHECK(day.air == weather.on(each));
+          CHECK(day.rain == weather.day(date(year, month, 1)).rain);
+          sum += day.rain.value();
+        }
+        CHECK_THAT(sum, WithinAbs(rain[month - 1].value(), 1e-12));
+      }
+    }
+  }
+  SECTION("where nobody tells it is 2.5 mm a day") {
+    const DayOfWeather day = Weather::of_months(means).day(date(2025, 7, 4));
+    CHECK_THAT(day.rain.value(), WithinAbs(0.0025, 1e-15));
+    CHECK(day.humidity == 0.65);
+  }
+  SECTION("the air of a year of less than 300 mm is dry") {  // section 6a of the model
+    CHECK(Weather::of_months(means, even_rain(299.0)).day(date(2025, 7, 4)).humidity == 0.40);
+    CHECK(Weather::of_months(means, even_rain(301.0)).day(date(2025, 7, 4)).humidity == 0.65);
+    CHECK(Weather::of_months(means, even_rain(0.0)).day(date(2025, 1, 4)).humidity == 0.40);
+  }
+  SECTION("day by day") {
+    const Weather weather = Weather::of_months(means, even_rain(1200.0));
+    const DailyWeather days = days_from(weather, date(2023, 12, 30), 64);
+    REQUIRE(days.size() == 64);
+    CHECK(days[0].air == weather.on(date(2023, 12, 30)));
+    CHECK(days[2].air == weather.on(date(2024, 1, 1)));
+    CHECK(days[61].air == weather.on(date(2024, 2, 29)));
+    CHECK(days[63].rain == weather.day(date(2024, 3, 2)).rain);
+  }
+  SECTION("no day but those of the calendar, and no rain but of twelve months") {
+    CHECK_THROWS_AS(Weather::of_months(means).day(date(2025, 2, 29)), DomainError);
+    CHECK_THROWS_AS(Weather::of_months(means, MonthlyRain(11, mm(50.0))), DomainError);
+  }
+}
+
 TEST_CASE("the year's mean and swing are its two months", "[weather]") {
   const ClimateDescription climate = climate_of("annual_mean = \"53 degF\"\nswing = \"46 degF\"\n");
   CHECK_THAT(climate.coldest_month->fahrenheit(), WithinAbs(30.0, rounding));
@@ -328,11 +463,88 @@ TEST_CASE("a station's file as it comes", "[weather]") {
 }
 
 TEST_CASE("other columns are passed over", "[weather]") {
-  std::string text = "station,date,rain,air degC,note\n";
+  std::string text = "station,date,snow,air degC,note\n";
   for (const Date day : days_of(a_common_year))
     text += "valley," + print_date(day) + ",trace," + print_number(degrees_on(day), 6) + ",\"hot, dry\"\n";
   CHECK(days_in(text).size() == 365);
   CHECK_THAT(days_in(text)[3].mean.celsius(), WithinAbs(6.5, rounding));
+}
+
+namespace {
+
+/// Rows with a column of rain: as many of its unit a day as the number of the month.
+std::string rows_with_rain(const std::string& header, const std::string& third = {}) {
+  std::string text = header + "\n";
+  for (const Date day : days_of(2023)) {
+    const std::string rain = third.empty() ? std::to_string(static_cast<unsigned>(day.month())) : third;
+    text += print_date(day) + "," + print_number(degrees_on(day), 6) + "," + rain + "\n";
+  }
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("rain of a file of days", "[weather]") {
+  const auto [header, millimetres] = GENERATE(table<std::string, double>({{"date,air degC,rain mm", 1.0},
+                                                                          {"date,air degC,rain in", 25.4},
+                                                                          {"date,air degC,Rain (mm)", 1.0},
+                                                                          {"date,air degC,rainfall_in", 25.4},
+                                                                          {"date,air degC,precip [cm]", 10.0},
+                                                                          {"DATE,TAVG (C),Precipitation inches", 25.4}}));
+  CAPTURE(header);
+  ClimateDescription climate;
+  climate.days = days_in(rows_with_rain(header));
+  REQUIRE(climate.days.size() == 365);
+  const MonthlyRain rain = monthly_rain(climate);
+  REQUIRE(rain.size() == 12);
+  for (unsigned month = 1; month <= 12; ++month) {
+    const auto days = static_cast<double>(days_of(2023, month).size());
+    CHECK_THAT(1000.0 * rain[month - 1].value(), WithinAbs(millimetres * days * month, 1e-9));
+  }
+  const Weather weather = weather_of(climate);
+  CHECK_THAT(1000.0 * weather.day(date(2031, 5, 7)).rain.value(), WithinAbs(5.0 * millimetres, 1e-9));
+  CHECK(weather.day(date(2031, 5, 7)).humidity == 0.65);
+
+  SECTION("what is told beside it stands above it") {
+    climate.rain = even_rain(240.0);
+    CHECK(monthly_rain(climate) == climate.rain);
+    CHECK_THAT(1000.0 * weather_of(climate).day(date(2031, 6, 7)).rain.value(), WithinAbs(20.0 / 30.0, 1e-9));
+    CHECK(weather_of(climate).day(date(2031, 6, 7)).humidity == 0.40);
+  }
+}
+
+TEST_CASE("a file of days without rain has none", "[weather]") {
+  ClimateDescription climate;
+  climate.days = days_in(names + rows(date(2023, 1, 1), date(2023, 12, 31)));
+  CHECK(monthly_rain(climate).empty());
+  CHECK_THAT(weather_of(climate).day(date(2031, 5, 7)).rain.value(), WithinAbs(0.0025, 1e-15));
+}
+
+TEST_CASE("what is wrong with the rain of a file of days", "[weather]") {
+  const auto [text, at, what, hint] = GENERATE(table<std::string, std::string, std::string, std::string>({
+      {rows_with_rain("date,air degC,rain"), "1:15", "does not say its unit", "rain mm"},
+      {rows_with_rain("date,air degC,rain lb"), "1:15", "does not say its unit", "rain in"},
+      {rows_with_rain("date,air degC,rain mm,precip in", "1,0.04"), "1:23", "second column of rain, beside \"rain mm\"", "leave one"},
+  }));
+  CAPTURE(text.substr(0, 60));
+  const std::vector<Problem> problems = problems_in(text);
+  for (const Problem& problem : problems) UNSCOPED_INFO(describe(problem));
+  REQUIRE(problems.size() == 1);
+  CHECK(std::to_string(problems.front().where.line) + ":" + std::to_string(problems.front().where.column) == at);
+  CHECK_THAT(problems.front().what, Contains(what));
+  CHECK_THAT(problems.front().would_be_right, Contains(hint));
+}
+
+TEST_CASE("a day's rain that is none stands at its place", "[weather]") {
+  const std::string rain = GENERATE(as<std::string>(), "-1", "trace", "", "3000", "nan");
+  CAPTURE(rain);
+  std::string text = rows_with_rain("date,air degC,rain mm");
+  const std::string row = "2023-03-05,7.3,3";
+  text.replace(text.find(row), row.size(), "2023-03-05,7.3," + rain);
+  const std::vector<Problem> problems = problems_in(text);
+  for (const Problem& problem : problems) UNSCOPED_INFO(describe(problem));
+  REQUIRE(problems.size() == 1);
+  CHECK(problems.front().where.line == 65);
 }
 
 TEST_CASE("what is wrong with a file of days stands at its place", "[weather]") {

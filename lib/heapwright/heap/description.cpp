@@ -40,6 +40,22 @@ Volume read_drum(std::string_view text) {
   return volume;
 }
 
+Mass read_heap_weight(std::string_view text) {
+  const Mass mass = read_mass(text);
+  const Mass least = 1.0 * unit::kg;
+  if (!(mass >= least)) throw TextError("\"" + std::string(text) + "\" is no weight of a heap", "write what a full one weighs: \"900 lb\"");
+  return mass;
+}
+
+/// Loose straw weighs 30 kg/m³ and more, and water without any air 1000. Judged.
+void check_weight(const HeapDescription& heap) {
+  const BulkDensity lightest = bulk_density(30.0);
+  const BulkDensity heaviest = bulk_density(1100.0);
+  const char* hint = "write what one weighs when it is full as described: \"900 lb\"";
+  if (*heap.weighed_density() < lightest) throw TextError("that is lighter than any heap of this size", hint);
+  if (*heap.weighed_density() > heaviest) throw TextError("that is heavier than any heap of this size", hint);
+}
+
 bool has_size(const HeapDescription& heap, std::string_view key) {
   if (key == "volume") return heap.volume.has_value();
   const auto side = std::find_if(sides.begin(), sides.end(), [&](const Side& one) { return one.key == key; });
@@ -176,6 +192,11 @@ HeapDescription filled_to(const HeapDescription& heap, double share) {
   return part;
 }
 
+std::optional<BulkDensity> HeapDescription::weighed_density() const {
+  if (!weighed) return std::nullopt;
+  return *weighed / size_of(*this).volume;
+}
+
 Volume room_of(const HeapDescription& heap) { return static_cast<double>(heap.count) * size_of(heap).volume; }
 
 Facts facts_of(const HeapDescription& heap, Date built) {
@@ -199,6 +220,8 @@ std::optional<HeapDescription> read_heap(Table& root) {
   heap.turn_every = table->read("turn_every", read_turning).value_or(std::nullopt);
   heap.keep_moist = table->flag("keep_moist").value_or(false);
   heap.covered = table->flag("covered").value_or(false);
+  heap.weighed = table->read("weighed", read_heap_weight);
+  if (heap.weighed && missing_sizes(heap).empty()) checked_at(*table, "weighed", [&] { check_weight(heap); });
   table->finish();
   return heap;
 }

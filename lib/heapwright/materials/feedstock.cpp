@@ -35,6 +35,7 @@ const std::vector<std::pair<std::string, RottingMaterial>>& rotting_material_wor
                                                                           {"straw", RottingMaterial::straw},
                                                                           {"paper", RottingMaterial::paper},
                                                                           {"manure", RottingMaterial::manure},
+                                                                          {"horse-bedding", RottingMaterial::horse_bedding},
                                                                           {"coffee", RottingMaterial::coffee},
                                                                           {"shrub", RottingMaterial::shrub},
                                                                           {"yard-trimmings", RottingMaterial::yard_trimmings},

@@ -35,7 +35,21 @@ struct Packing {
 };
 
 /// The materials whose rotting is known; a feedstock rots like one of them (process.toml).
-enum class RottingMaterial { leaves, grass, food, wood_chips, sawdust, straw, paper, manure, coffee, shrub, yard_trimmings, nothing };
+enum class RottingMaterial {
+  leaves,
+  grass,
+  food,
+  wood_chips,
+  sawdust,
+  straw,
+  paper,
+  manure,
+  horse_bedding,
+  coffee,
+  shrub,
+  yard_trimmings,
+  nothing
+};
 const std::vector<std::pair<std::string, RottingMaterial>>& rotting_material_words();
 
 /// Shares of the volatile solids that decay fast and slowly; for the forecast.

@@ -123,8 +123,14 @@ void read_yield(Table& root, YieldRule& rule) {
   if (const auto lost = table->find("volatile_solids_lost"))
     rule.volatile_solids_lost = read_reading(*lost, read_fraction<OfVolatileSolids>);
   if (const auto held = table->find("held_back_by_screen")) rule.held_back_by_screen = read_reading(*held, read_fraction<OfVolume>);
+  if (const auto moisture = table->find("moisture_at_use")) rule.moisture_at_use = read_reading(*moisture, read_moisture_wet_basis);
+  if (const auto organic = table->find("organic_density")) rule.organic_density = read_reading(*organic, read_some_density);
+  if (const auto mineral = table->find("mineral_density")) rule.mineral_density = read_reading(*mineral, read_some_density);
+  rule.density_spread = table->number("density_spread").value_or(0.0);
+  const bool lies = rule.organic_density.typical && rule.mineral_density.typical && rule.density_spread > 0.0;
+  if (!lies) table->problem("a yield needs organic_density, mineral_density and density_spread", "write density_spread = 0.24");
   const auto whole = [](const auto& reading) { return reading.typical && reading.low && reading.high; };
-  if (!whole(rule.volatile_solids_lost) || !whole(rule.held_back_by_screen))
+  if (!whole(rule.volatile_solids_lost) || !whole(rule.held_back_by_screen) || !whole(rule.moisture_at_use))
     table->problem("a yield needs typical, low and high", "write { typical = \"55 %\", low = \"40 %\", high = \"70 %\" }");
   table->finish();
 }

@@ -38,10 +38,14 @@ struct Compost {
   Readings<PotashDryBasis> potash;
 };
 
-/// How much of a heap is left when it is done, where no forecast says it. Judged, with its reason.
+/// How much of a heap is left when it is done, and how it lies. Each with its reason.
 struct YieldRule {
-  Reading<ShareOfVolatileSolids> volatile_solids_lost;
+  Reading<ShareOfVolatileSolids> volatile_solids_lost;  ///< where no forecast says it
   Reading<ShareOfVolume> held_back_by_screen;
+  Reading<MoistureWetBasis> moisture_at_use;
+  Reading<BulkDensity> organic_density;  ///< of dry finished compost, were it all organic
+  Reading<BulkDensity> mineral_density;  ///< and were none of it
+  double density_spread = 0.0;           ///< standard deviation of the logarithm of a compost's density
 };
 
 struct Materials {

@@ -24,7 +24,8 @@ Volume solids_volume(const std::vector<Ingredient>& ingredients) {
 
 MixPart part_of(const Ingredient& ingredient, std::optional<Volume> loose) {
   const DryMass dry = dry_mass(ingredient.mass, ingredient.properties.moisture);
-  MixPart part{ingredient.id, ingredient.name, ingredient.mass, std::nullopt, std::nullopt, dry * ingredient.properties.organic_matter};
+  MixPart part{
+      ingredient.id, ingredient.name, ingredient.mass, std::nullopt, std::nullopt, dry, dry * ingredient.properties.organic_matter};
   if (!ingredient.density) return part;
   part.volume = ingredient.mass / *ingredient.density;
   if (loose && loose->value() > 0.0) part.share = ShareOfLooseVolume::of(std::min(1.0, part.volume->value() / loose->value()));

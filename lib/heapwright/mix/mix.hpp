@@ -39,6 +39,7 @@ struct MixPart {
   Mass mass;
   std::optional<Volume> volume;
   std::optional<ShareOfLooseVolume> share;
+  DryMass dry;
   OrganicMass organic_matter;
 };
 

@@ -45,7 +45,8 @@ struct ForecastAnswer {
   HeapCare care;
   std::optional<Mix> mix;  ///< of all that goes in
   Targets targets;
-  bool on_target = true;  ///< whether that is inside them
+  bool on_target = true;              ///< whether that is inside them
+  bool can_be_built_earlier = false;  ///< by two weeks, as of today
   bool week_by_week = false;
   double goes_in = 1.0;                  ///< in all, over the mix
   std::optional<CompostYield> screened;  ///< of all that is put in; none where it is never ready

@@ -3,56 +3,58 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heapwright/process/contents.hpp"
+
 namespace heapwright {
 namespace {
 
-Volume volume_left(const Mix& mix, const Compost& compost, double lost, double held_back, BulkDensity density) {
-  const double dry_left = ash_mass(mix.dry, mix.organic_matter).value() + (1.0 - lost) * mix.organic_matter.value();
-  const double moisture = used(compost.moisture)->value();
-  return dry_left / (density.value() * (1.0 - moisture)) * (1.0 - held_back) * unit::m3;
+CompostLeft left_after(const Mix& mix, OrganicMass coarse, ShareOfVolatileSolids lost, ShareOfVolume held_back, const YieldRule& rule) {
+  const OrganicMass organic = std::max(coarse, (1.0 - lost.value()) * mix.organic_matter);
+  const DryMass dry = ash_mass(mix.dry, mix.organic_matter) + organic.value() * unit::kg_dry;
+  return compost_left(dry, organic, coarse, held_back, rule);
 }
 
 }  // namespace
 
-CompostYield compost_yield(const Mix& mix, const Compost& compost, const YieldRule& rule) {
-  const auto& lost = rule.volatile_solids_lost;
-  const auto& held = rule.held_back_by_screen;
-  const Reading<BulkDensity>& density = compost.bulk_density.front();
-  return {volume_left(mix, compost, lost.high->value(), held.high->value(), density.high.value_or(*density.typical)),
-          volume_left(mix, compost, lost.typical->value(), held.typical->value(), *density.typical),
-          volume_left(mix, compost, lost.low->value(), held.low->value(), density.low.value_or(*density.typical))};
+CompostYield compost_yield(const Mix& mix, OrganicMass coarse, const YieldRule& rule) {
+  const auto left = [&](ShareOfVolatileSolids lost) { return left_after(mix, coarse, lost, *rule.held_back_by_screen.typical, rule); };
+  const Reading<ShareOfVolatileSolids>& lost = rule.volatile_solids_lost;
+  const double spread = spread_between(left(*lost.high).dry.value(), left(*lost.low).dry.value());
+  return yield_about(left(*lost.typical).volume, spread, rule);
 }
 
-void assume_yield(std::vector<Assumption>& assumptions, double goes_in, const Mix& mix, const Compost& compost, const YieldRule& rule,
+OrganicMass coarse_wood_of(const Mix& mix, const Materials& materials) {
+  const ProcessEnsemble ensemble = built_in_ensemble();
+  return contents_of(mix, materials, ensemble, ensemble.best).coarse;
+}
+
+void assume_yield(std::vector<Assumption>& assumptions, double goes_in, const Mix& mix, OrganicMass coarse, const YieldRule& rule,
                   const Materials& materials, std::optional<Volume> needed) {
   const auto& lost = rule.volatile_solids_lost;
   const auto& held = rule.held_back_by_screen;
-  const auto& density = compost.bulk_density.front();
-  const auto answer = [&](double lost_at, double held_at, BulkDensity density_at) {
-    const double own = goes_in * volume_left(mix, compost, lost_at, held_at, density_at).value();
+  const auto answer = [&](ShareOfVolatileSolids lost_at, ShareOfVolume held_at, double denser) {
+    const double own = goes_in * left_after(mix, coarse, lost_at, held_at, rule).volume.value() / denser;
     return needed ? std::max(0.0, needed->value() - own) : own;
   };
-  const double likely = answer(lost.typical->value(), held.typical->value(), *density.typical);
+  const double likely = answer(*lost.typical, *held.typical, 1.0);
   const auto change = [&](double one, double other) -> std::optional<double> {
     if (!(likely > 0.0)) return std::nullopt;
     return std::abs(other - one) / likely;
   };
   assumptions.push_back({"organic matter gone when the heap is done", *lost.typical, *lost.low, *lost.high,
                          lost.source == "forecast" ? "the forecast" : source_words(materials, lost.source, lost.evidence),
-                         change(answer(lost.low->value(), held.typical->value(), *density.typical),
-                                answer(lost.high->value(), held.typical->value(), *density.typical))});
+                         change(answer(*lost.low, *held.typical, 1.0), answer(*lost.high, *held.typical, 1.0))});
   assumptions.push_back({"held back by the screen", *held.typical, *held.low, *held.high,
                          source_words(materials, held.source, held.evidence),
-                         change(answer(lost.typical->value(), held.low->value(), *density.typical),
-                                answer(lost.typical->value(), held.high->value(), *density.typical))});
-  const auto& moisture = compost.moisture.front();
+                         change(answer(*lost.typical, *held.low, 1.0), answer(*lost.typical, *held.high, 1.0))});
+  const auto& moisture = rule.moisture_at_use;
   assumptions.push_back({"moisture of the finished compost", *moisture.typical, std::nullopt, std::nullopt,
                          source_words(materials, moisture.source, moisture.evidence), std::nullopt});
-  if (!density.low || !density.high) return;
-  assumptions.push_back({"weight of " + compost.name, *density.typical, *density.low, *density.high,
-                         source_words(materials, density.source, density.evidence),
-                         change(answer(lost.typical->value(), held.typical->value(), *density.low),
-                                answer(lost.typical->value(), held.typical->value(), *density.high))});
+  const BulkDensity density = left_after(mix, coarse, *lost.typical, *held.typical, rule).density;
+  const double times = spread_times(rule.density_spread);
+  assumptions.push_back({"weight of the finished compost, screened", density, density / times, times * density,
+                         "judged by us, from ten composts that a laboratory measured",
+                         change(answer(*lost.typical, *held.typical, 1.0 / times), answer(*lost.typical, *held.typical, times))});
 }
 
 }  // namespace heapwright

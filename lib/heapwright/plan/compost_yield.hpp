@@ -1,33 +1,31 @@
 #pragma once
-/// The finished compost that a heap leaves.
+/// The finished compost that a heap leaves, where no forecast says it, and what it takes for granted.
 
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "heapwright/materials/assumption.hpp"
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/mix/mix.hpp"
+#include "heapwright/process/compost_left.hpp"
 
 namespace heapwright {
 
-/// Finished compost of a heap, through dry matter: ash stays, volatile solids go in part.
+/// Finished compost of a heap, through dry matter: ash stays, volatile solids go in part but for coarse wood, which stays on the screen.
 ///
-///     dry left = ash + (1 − lost) · volatile solids        volume = dry left / (bulk density · (1 − moisture))
-///     screened volume = volume · (1 − held back by the screen)
+///     VS left = max(coarse, (1 − lost) VS)        then as compost_left()
 ///
-/// with the compost's bulk density and moisture; low and high take all of lost, held back and density at their ends. Never a
-/// share of the raw volume: loose dry leaves leave a few cubic feet, not cubic yards.
-struct CompostYield {
-  Volume low;
-  Volume likely;
-  Volume high;
-};
-CompostYield compost_yield(const Mix& mix, const Compost& compost, const YieldRule& rule);
+/// Low and high hold what is not known of the loss, the screen and the density. Never a share of the raw volume: loose dry leaves leave a
+/// few cubic feet, not cubic yards.
+/// @param coarse wood of the mix that does not rot
+CompostYield compost_yield(const Mix& mix, OrganicMass coarse, const YieldRule& rule);
+
+/// The coarse wood of a mix that does not rot, by the heap model's shares.
+OrganicMass coarse_wood_of(const Mix& mix, const Materials& materials);
 
 /// What the yield takes for granted, each with what it could change of what is to buy, else of the compost.
 /// @param goes_in all that is put in, over the mix
-void assume_yield(std::vector<Assumption>& assumptions, double goes_in, const Mix& mix, const Compost& compost, const YieldRule& rule,
+void assume_yield(std::vector<Assumption>& assumptions, double goes_in, const Mix& mix, OrganicMass coarse, const YieldRule& rule,
                   const Materials& materials, std::optional<Volume> needed);
 
 }  // namespace heapwright

@@ -1,46 +1,18 @@
 #include <algorithm>
 #include <cmath>
-#include <numbers>
+#include <numeric>
 
 #include "heapwright/error.hpp"
 #include "heapwright/plan/answers.hpp"
-#include "heapwright/process/weather.hpp"
+#include "heapwright/plan/assumed.hpp"
+#include "heapwright/process/rain.hpp"
 
 namespace heapwright {
 namespace {
 
-using std::numbers::pi;
-
-/// What a heap takes up of the rain; the rest runs off. Judged.
-const Length rain_taken_up = 0.001 * unit::m;
-
-/// Loose matter sinks in its first days to about this wet density, the least of the piles that the model was calibrated on. Judged.
-const BulkDensity least_settled = bulk_density(200.0);
-
-constexpr double hot_core_degc = 50.0;  // with the forecast's width as hot as scalds
-constexpr int days_of_a_recipe = 30;    // what comes fresh goes into a recipe for so long
+constexpr double scalding_core_degc = 50.0;  // with the forecast's width as hot as scalds
+constexpr int days_of_a_recipe = 30;         // what comes fresh goes into a recipe for so long
 constexpr int most_weeks = 52;
-
-/// A closed drum as high as it is wide, all of whose surface meets the air. Judged.
-Area surface_of_drum(Volume volume) {
-  const double diameter = std::cbrt(4.0 * volume.value() / pi);
-  return 1.5 * pi * diameter * diameter * unit::m2;
-}
-
-/// A free heap, rounder than a cone: the surface of half a ball, and 15 % for its slopes. Judged, and what the model was calibrated with.
-Area surface_of_free_heap(Volume volume) {
-  const double radius = std::cbrt(3.0 * volume.value() / (2.0 * pi));
-  return 1.15 * 2.0 * pi * radius * radius * unit::m2;
-}
-
-/// What little lies in a wide bin is heaped up rather than spread.
-PileShape shape_of(const std::optional<HeapDescription>& heap, Volume volume) {
-  const Area heaped = surface_of_free_heap(volume);
-  if (!heap) return {volume, heaped};
-  if (heap->shape == HeapShape::tumbler) return {volume, surface_of_drum(volume)};
-  const double share = std::min(1.0, (volume / size_of(*heap).volume).value());
-  return {volume, std::min(heaped, *size_of(filled_to(*heap, share)).surface)};
-}
 
 bool comes_week_by_week(const std::vector<RecipeAmount>& amounts, const Mix& mix) {
   return std::any_of(amounts.begin(), amounts.end(),
@@ -58,18 +30,18 @@ double recipes_on_hand(const std::vector<RecipeAmount>& amounts, const Mix& mix)
 }
 
 /// Week by week a heap gets the same mix, until what keeps is used up or it is full.
-Feeding feeding_of(const Told& recipe, double weekly_share, Volume weekly, const std::optional<Volume>& room) {
+Feeding feeding_of(const Told& recipe, double weekly_share) {
   Feeding feeding;
   feeding.share = 1.0;
   feeding.times = static_cast<int>(std::min(1.0 * most_weeks, recipes_on_hand(recipe.amounts, recipe.mix) / weekly_share)) - 1;
-  feeding.room = room ? (*room / weekly).value() : most_weeks;
+  feeding.room = most_weeks;
   return feeding;
 }
 
-HeapCare care_of(const Yard& yard, bool rained_on) {
+HeapCare care_of(const Yard& yard) {
   HeapCare care;
   care.watering = yard.targets.moisture.aim;
-  if (rained_on) care.rain_a_day = rain_taken_up;
+  care.share_of_rain = share_of_rain(yard.heap);
   if (!yard.heap) return care;
   constexpr double day = 86400.0;
   if (yard.heap->turn_every) care.turn_every = std::max(1, static_cast<int>(std::lround(yard.heap->turn_every->value() / day)));
@@ -77,34 +49,77 @@ HeapCare care_of(const Yard& yard, bool rained_on) {
   return care;
 }
 
-DailyAir air_from(const Weather& weather, Date built) {
-  DailyAir air;
-  for (int day = 0; day < horizon + 366; ++day) air.push_back(weather.on(Date(std::chrono::sys_days(built) + std::chrono::days(day))));
-  return air;
+/// The most that a heap is filled with at first: the share of a mix that takes up its room, once it has settled.
+double share_that_fits(const Mix& mix, const SettledDensity& density, const std::optional<HeapDescription>& heap, Volume room) {
+  const LyingHeap full = lying(heap, room);
+  return (room * density.at(full.height, 1.0) / mix.dry).value();
 }
 
-bool is_rained_on(const Yard& yard, const HeapAnswer& room) {
-  const bool covered = yard.heap && yard.heap->covered;
-  return !covered && !(room.heap && room.heap->shape == HeapShape::tumbler);
+Assumption judged(std::string what, AssumedValue value) {
+  return {std::move(what), std::move(value), std::nullopt, std::nullopt, "judged by us", std::nullopt};
 }
 
-/// What a forecast takes for granted, before what its recipe does.
-void assume(std::vector<Assumption>& assumptions, const ClimateDescription& climate, const HeapCare& care, const Mix& mix) {
+Assumption rain_of(const ClimateDescription& climate) {
+  const MonthlyRain rain = monthly_rain(climate);
+  if (rain.empty()) return judged("rain", std::string("3 in (76 mm) a month, all year: you did not tell it"));  // usual_rain_a_day
+  const Length all_year = std::accumulate(rain.begin(), rain.end(), Length());
+  Assumption assumption = judged("rain of a month", all_year / 12.0);
+  const auto [driest, wettest] = std::minmax_element(rain.begin(), rain.end());
+  constexpr double much_alike = 0.8;  // months of 28 and of 31 days are
+  if (*driest < much_alike * *wettest) {
+    assumption.low = *driest;
+    assumption.high = *wettest;
+  }
+  const bool is_of_table = !climate.like.empty() && rain == climate_like(climate.like).rain;
+  if (!is_of_table) assumption.evidence = climate.rain.empty() ? "your file of days" : "your own figure";
+  return assumption;
+}
+
+/// How much of it stays in the heap.
+Assumption share_of_rain_of(const HeapCare& care) {
+  Assumption assumption = judged("of the rain that does not dry off again, the heap keeps", ShareOfVolume::of(care.share_of_rain));
+  assumption.low = ShareOfVolume::of(0.5 * care.share_of_rain);
+  assumption.high = ShareOfVolume::of(1.6 * care.share_of_rain);
+  return assumption;
+}
+
+/// What a forecast takes for granted beside its recipe.
+std::vector<Assumption> assumptions_of_forecast(const ClimateDescription& climate, const HeapToBuild& heap, Volume volume) {
   std::vector<Assumption> own;
-  const auto add = [&](const char* what, AssumedValue value) {
-    own.push_back({what, std::move(value), std::nullopt, std::nullopt, "judged by us", std::nullopt});
-  };
-  if (const auto weather = assumption_of(climate)) own.push_back(*weather);
-  if (care.rain_a_day.value() > 0.0) add("rain", "the heap takes up 1 mm (1/25 in) a day, the rest runs off");
-  if (mix.mass / *mix.volume < least_settled)
-    add("weight of the heap", "it settles in its first days to 340 lb/cu yd (200 kg/m3), as the heaps of the trials were");
-  assumptions.insert(assumptions.begin(), own.begin(), own.end());
+  if (const auto assumed = assumption_of(climate)) own.push_back(*assumed);
+  if (heap.care.share_of_rain > 0.0) {
+    own.push_back(rain_of(climate));
+    own.push_back(share_of_rain_of(heap.care));
+  }
+  const BulkDensity settled = heap.share * heap.mix.mass / volume;
+  if (heap.heap && heap.heap->weighed) {
+    own.push_back({"weight of the heap", settled, std::nullopt, std::nullopt, "your own figure", std::nullopt});
+  } else {
+    constexpr double most = 1.28;  // eight of ten sets
+    Assumption weight = judged("weight of the heap, once it has settled", settled);
+    weight.low = settled / most;
+    weight.high = most * settled;
+    own.push_back(std::move(weight));
+  }
+  return own;
+}
+
+/// What the compost follows from, with the loss of organic matter by the forecast.
+YieldRule by_forecast(YieldRule rule, const Finished& finished) {
+  Reading<ShareOfVolatileSolids>& lost = rule.volatile_solids_lost;
+  lost = {};
+  lost.typical = ShareOfVolatileSolids::of(finished.volatile_solids_loss);
+  lost.low = ShareOfVolatileSolids::of(finished.volatile_solids_loss_low);
+  lost.high = ShareOfVolatileSolids::of(finished.volatile_solids_loss_high);
+  lost.source = "forecast";
+  lost.evidence = Evidence::judged;
+  return rule;
 }
 
 /// The recipe's, and those of a heap that gets hot.
 std::vector<std::string> cautions_of(const Recipe& recipe, const Forecast& coming, const Materials& materials) {
   std::vector<std::string> ids = recipe.cautions;
-  if (coming.peak_core_degc >= hot_core_degc) {
+  if (coming.peak_core_degc >= scalding_core_degc || coming.heats.is_open()) {
     for (const std::string& id : cautions_for(materials.cautions, {Fact::hot})) ids.push_back(id);
   }
   return in_order(ids, materials.cautions);
@@ -143,18 +158,16 @@ std::vector<CoreOfDay> cores_of(const TemperatureLog& log, Date built) {
   return cores;
 }
 
-YieldRule by_forecast(YieldRule rule, const Finished& finished) {
-  Reading<ShareOfVolatileSolids>& lost = rule.volatile_solids_lost;
-  lost = {};
-  lost.typical = ShareOfVolatileSolids::of(finished.volatile_solids_loss);
-  lost.low = ShareOfVolatileSolids::of(finished.volatile_solids_loss_low);
-  lost.high = ShareOfVolatileSolids::of(finished.volatile_solids_loss_high);
-  lost.source = "forecast";
-  lost.evidence = Evidence::judged;
-  return rule;
+/// Whether it has got hot, by the means of the days; nothing where no day since it was built is known.
+std::optional<SeenHeating> heating_in(const std::vector<CoreOfDay>& cores) {
+  SeenHeating seen;
+  for (const CoreOfDay& core : cores) {
+    if (core.day < 0) continue;
+    if (!seen.hot_day && core.core_degc > hot_core_degc) seen.hot_day = core.day;
+    seen.last_day = std::max(seen.last_day, core.day);
+  }
+  return seen.last_day >= 0 ? std::optional(seen) : std::nullopt;
 }
-
-CompostYield operator*(double share, const CompostYield& yield) { return {share * yield.low, share * yield.likely, share * yield.high}; }
 
 }  // namespace
 
@@ -171,43 +184,52 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   answer.on_target = told_recipe.distance_from_aim <= hardly_off;
   answer.assumptions = recipe.assumptions;
 
-  HeapToBuild heap{mix, 1.0, {}, care_of(yard, is_rained_on(yard, room)), yard.built_or(today)};
-  assume(answer.assumptions, *yard.climate, heap.care, mix);
-  answer.week_by_week = yard.heap && yard.heap->filled_as_it_comes && comes_week_by_week(told_recipe.amounts, mix);
-  const std::optional<Volume> each = room.each ? std::optional<Volume>(room.each->volume) : std::nullopt;
-  const Volume settled = std::min<Volume>(*mix.volume, mix.mass / least_settled);
-  if (answer.week_by_week) {
-    heap.share = 7.0 / days_of_a_recipe;
-    if (each) heap.share = std::min(heap.share, (*each / settled).value());
-    heap.care.feeding = feeding_of(told_recipe, heap.share, heap.share * settled, each);
-  } else if (each && settled > *each) {
-    heap.share = (*each / settled).value();
-    answer.heaps = heaps_for(1.0 / heap.share);
-  }
-  answer.volume = heap.share * settled;
-  answer.care = heap.care;
-  answer.too_little = !(*answer.volume >= smallest_pile);
-  if (answer.too_little) return answer;
-  heap.shape = shape_of(room.heap, *answer.volume);
-
-  const DailyAir air = air_from(weather_of(*yard.climate), heap.built);
   const ProcessEnsemble ensemble = built_in_ensemble();
+  HeapToBuild heap{mix, 1.0, yard.heap, care_of(yard), std::nullopt, yard.built_or(today)};
+  const std::optional<BulkDensity> weighed = heap.heap ? heap.heap->weighed_density() : std::nullopt;
+  const SettledDensity density = settled_density_of(mix, yard.materials, ensemble, weighed);
+  double fits = 1.0;
+  if (room.each) {
+    heap.room = room.each->volume;
+    fits = share_that_fits(mix, density, heap.heap, *heap.room);
+  }
+  answer.week_by_week = yard.heap && yard.heap->filled_as_it_comes && comes_week_by_week(told_recipe.amounts, mix);
+  if (answer.week_by_week) {
+    heap.share = std::min(7.0 / days_of_a_recipe, fits);
+    heap.care.feeding = feeding_of(told_recipe, heap.share);
+  } else if (heaps_for(1.0 / fits) > 1) {
+    heap.share = fits;
+    answer.heaps = heaps_for(1.0 / fits);
+  }
+  answer.care = heap.care;
+  answer.can_be_built_earlier = std::chrono::sys_days(heap.built) - std::chrono::days(14) >= std::chrono::sys_days(today);
+  const HeapModel model(heap, yard.materials, ensemble);
+  answer.volume = model.shape(ensemble.best).volume;
+  const auto is_enough = [&](const ProcessParameters& set) { return model.shape(set).volume >= smallest_pile; };
+  answer.too_little = !is_enough(ensemble.best) || !std::all_of(ensemble.members.begin(), ensemble.members.end(), is_enough);
+  if (answer.too_little) return answer;
+
+  const Weather weather = weather_of(*yard.climate);
+  const std::vector<Assumption> own = assumptions_of_forecast(*yard.climate, heap, *answer.volume);
+  answer.assumptions.insert(answer.assumptions.begin(), own.begin(), own.end());
+  std::optional<SeenHeating> seen;
   if (log != nullptr) {
     if (log->notes_events) heap.care.noted = noted_in(*log, heap.built);
-    answer.rate = fit_rate(heap, air, yard.materials, ensemble, cores_of(*log, heap.built));
+    const std::vector<CoreOfDay> cores = cores_of(*log, heap.built);
+    answer.rate = fit_rate(heap, days_from(weather, heap.built, horizon), yard.materials, ensemble, cores);
     if (answer.rate && answer.rate->tells) heap.rate = answer.rate->factor;
+    seen = heating_in(cores);
   }
-  answer.forecast = forecast(heap, air, yard.materials, ensemble, progress);
+  answer.forecast = forecast(heap, weather, yard.materials, ensemble, seen, progress);
   const Forecast& coming = *answer.forecast;
   answer.cautions = cautions_of(recipe, coming, yard.materials);
   const double all = answer.week_by_week ? heap.share * coming.filled_in_all : 1.0;
+  const double over_this_heap = all / (heap.share * coming.filled_in_all);
   answer.goes_in = all;
   answer.mass = all * (1.0 - coming.finished.mass_loss) * mix.mass;
-  answer.finished_volume = all * (1.0 - coming.finished.volume_loss) * settled;
-  if (coming.status != ForecastStatus::never) {
-    answer.yield = by_forecast(yard.materials.yield, coming.finished);
-    answer.screened = all * compost_yield(mix, find_compost(yard.materials, yard.topdressing.compost), answer.yield);
-  }
+  answer.finished_volume = over_this_heap * coming.filled_in_all * (1.0 - coming.finished.volume_loss) * *answer.volume;
+  answer.yield = by_forecast(yard.materials.yield, coming.finished);
+  if (coming.status != ForecastStatus::never) answer.screened = over_this_heap * coming.finished.screened;
   return answer;
 }
 

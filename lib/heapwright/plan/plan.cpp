@@ -29,7 +29,6 @@ Plan make_plan(const Yard& yard, Date today) {
   if (something_tested) plan.maturity = maturity_of(yard, today);
   if (yard.lawn) plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.materials);
 
-  const Compost& compost = find_compost(yard.materials, yard.topdressing.compost);
   std::optional<CompostYield> own;
   YieldRule rule = yard.materials.yield;
   std::optional<TemperatureLog> log = log_of(yard.observations);
@@ -40,18 +39,18 @@ Plan make_plan(const Yard& yard, Date today) {
     own = plan.forecast->screened;
     rule = plan.forecast->yield;
   } else if (has_size(plan.recipe)) {
-    own = compost_yield(told(plan.recipe).mix, compost, rule);
+    own = compost_yield(told(plan.recipe).mix, coarse_wood_of(told(plan.recipe).mix, yard.materials), rule);
   }
   plan.supply = balance(own, plan.topdressing);
 
-  plan.assumptions = plan.recipe.assumptions;
+  plan.assumptions = plan.forecast ? plan.forecast->assumptions : plan.recipe.assumptions;  // the forecast's hold the recipe's
   std::vector<std::string> cautions = plan.recipe.cautions;
   if (plan.maturity) cautions.insert(cautions.end(), plan.maturity->cautions.begin(), plan.maturity->cautions.end());
   if (plan.readings) cautions.insert(cautions.end(), plan.readings->cautions.begin(), plan.readings->cautions.end());
   Facts facts;
   if (own)
-    assume_yield(plan.assumptions, plan.forecast ? plan.forecast->goes_in : 1.0, told(plan.recipe).mix, compost, rule, yard.materials,
-                 plan.supply.needed);
+    assume_yield(plan.assumptions, plan.forecast ? plan.forecast->goes_in : 1.0, told(plan.recipe).mix,
+                 coarse_wood_of(told(plan.recipe).mix, yard.materials), rule, yard.materials, plan.supply.needed);
   if (plan.topdressing) {
     const Topdressing& spread = *plan.topdressing;
     if (own) facts.insert(Fact::own_compost_on_lawn);
@@ -61,9 +60,6 @@ Plan make_plan(const Yard& yard, Date today) {
       const auto same = [&](const Assumption& other) { return other.what == assumption.what; };
       if (std::none_of(plan.assumptions.begin(), plan.assumptions.end(), same)) plan.assumptions.push_back(assumption);
     }
-  }
-  if (yard.climate) {
-    if (auto weather = assumption_of(*yard.climate)) plan.assumptions.push_back(std::move(*weather));
   }
   order_by_weight(plan.assumptions);
   plan.measure_first = plan.recipe.measure_first;

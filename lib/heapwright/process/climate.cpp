@@ -1,6 +1,7 @@
 #include "heapwright/process/climate.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -20,12 +21,40 @@ TemperaturePoint read_monthly_mean(std::string_view text) {
   return mean;
 }
 
+Length read_rain_of_month(std::string_view text) {
+  const Length rain = read_length(text);
+  const Length most = 2.0 * unit::m;
+  if (!(rain >= Length() && rain <= most))
+    throw TextError("\"" + std::string(text) + "\" is no month's rain", "write it from 0 to 2 m, or 80 in: \"3 in\"");
+  return rain;
+}
+
+/// "3 in" each month, or twelve of them.
+MonthlyRain read_rain(Table& table) {
+  const std::optional<Value> value = table.find("rain");
+  if (!value) return {};
+  MonthlyRain rain;
+  if (!value->is_list()) {
+    if (const auto of_month = value->read(read_rain_of_month)) rain.assign(12, *of_month);
+    return rain;
+  }
+  const std::vector<Value> months = table.list("rain");
+  for (const Value& month : months) {
+    if (const auto of_month = month.read(read_rain_of_month)) rain.push_back(*of_month);
+  }
+  if (months.size() != 12)
+    table.problem_at("rain", "has " + std::to_string(months.size()) + " months",
+                     "write the rain of a month, \"3 in\", or of twelve, January first");
+  return rain.size() == 12 ? rain : MonthlyRain();
+}
+
 void take_named(Table& table, ClimateDescription& climate) {
   const auto named = table.read("like", climate_like);
   if (!named) return;
   climate.like = named->like;
   climate.coldest_month = named->coldest_month;
   climate.warmest_month = named->warmest_month;
+  climate.rain = named->rain;
 }
 
 void take_two_months(Table& table, ClimateDescription& climate) {
@@ -69,11 +98,26 @@ void take_days(Table& table, ClimateDescription& climate) {
 void check_one_way(Table& table) {
   int ways = 0;
   for (const char* key : {"mean_air_temperature", "coldest_month", "annual_mean", "like", "file"}) ways += table.has(key) ? 1 : 0;
-  if (table.keys().empty())
-    table.problem("says nothing of the weather", "write coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or like = \"cool\"");
+  if (ways == 0 && !table.has("warmest_month") && !table.has("swing"))
+    table.problem("says nothing of the air's temperature",
+                  "write coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or like = \"cool\"");
   if (ways > 1)
     table.problem("tells the weather in more than one way",
                   "give twelve means, or two months, or the year's mean and swing, or like, or a file");
+}
+
+constexpr std::array<int, 12> days_of_months{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+
+/// The months' means of cos(2π (t − 20)/365).
+std::array<double, 12> months_of_wave() {
+  constexpr double coldest_day = 20.0;
+  std::array<double, 12> means{};
+  double noon = 1.5;
+  for (std::size_t month = 0; month < means.size(); ++month) {
+    for (int day = 0; day < days_of_months[month]; ++day, noon += 1.0)
+      means[month] += std::cos(2.0 * pi * (noon - coldest_day) / 365.0) / days_of_months[month];
+  }
+  return means;
 }
 
 std::string evidence_of(const ClimateDescription& climate) {
@@ -95,7 +139,9 @@ std::vector<NamedClimate> named_climates() {
   for (Table& table : root.tables("climate")) {
     const auto coldest = table.read("coldest_month", read_temperature);
     const auto warmest = table.read("warmest_month", read_temperature);
-    if (coldest && warmest) climates.push_back({table.text("id").value_or(""), table.text("name").value_or(""), *coldest, *warmest});
+    MonthlyRain rain = read_rain(table);
+    if (coldest && warmest)
+      climates.push_back({table.text("id").value_or(""), table.text("name").value_or(""), *coldest, *warmest, std::move(rain)});
     table.finish();
   }
   root.finish();
@@ -111,6 +157,7 @@ ClimateDescription climate_like(std::string_view name) {
       climate.like = row.name;
       climate.coldest_month = row.coldest_month;
       climate.warmest_month = row.warmest_month;
+      climate.rain = row.rain;
       return climate;
     }
     known.push_back(row.id);
@@ -133,6 +180,7 @@ std::optional<ClimateDescription> read_climate(Table& root) {
   take_mean_and_swing(*table, climate);
   take_named(*table, climate);
   take_days(*table, climate);
+  if (table->has("rain")) climate.rain = read_rain(*table);
   check_one_way(*table);
   table->finish();
   return climate;
@@ -142,12 +190,25 @@ std::optional<MonthlyMeans> monthly_means(const ClimateDescription& climate) {
   if (!climate.monthly_means.empty()) return climate.monthly_means;
   if (!climate.coldest_month || !climate.warmest_month) return std::nullopt;
   const TemperatureDifference swing = *climate.warmest_month - *climate.coldest_month;
+  const std::array<double, 12> waves = months_of_wave();
   MonthlyMeans means;
-  for (int month = 0; month < 12; ++month) {
-    const double share = 0.5 * (1.0 - std::cos(2.0 * pi * month / 12.0));
-    means.push_back(*climate.coldest_month + share * swing);
-  }
+  for (const double wave : waves) means.push_back(*climate.coldest_month + (waves[0] - wave) / (waves[0] - waves[6]) * swing);
   return means;
+}
+
+MonthlyRain monthly_rain(const ClimateDescription& climate) {
+  if (!climate.rain.empty() || climate.days.empty() || !climate.days.front().rain) return climate.rain;
+  std::array<Length, 12> sums{};
+  std::array<int, 12> days{};
+  for (const DailyMean& day : climate.days) {
+    const std::size_t month = static_cast<unsigned>(day.day.month()) - 1;
+    sums[month] += *day.rain;
+    ++days[month];
+  }
+  MonthlyRain rain;
+  for (std::size_t month = 0; month < sums.size(); ++month)
+    rain.push_back(static_cast<double>(days_of_months[month]) / days[month] * sums[month]);
+  return rain;
 }
 
 std::optional<Assumption> assumption_of(const ClimateDescription& climate) {

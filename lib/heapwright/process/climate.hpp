@@ -15,6 +15,9 @@ namespace heapwright {
 /// Mean air temperatures of the months, January first.
 using MonthlyMeans = std::vector<TemperaturePoint>;
 
+/// Rain of the months, January first: twelve, or none where nobody tells.
+using MonthlyRain = std::vector<Length>;
+
 /// Whether a temperature can be the mean of a month anywhere: −60 to 50 °C.
 bool is_a_monthly_mean(TemperaturePoint mean);
 
@@ -24,11 +27,12 @@ struct NamedClimate {
   std::string name;
   TemperaturePoint coldest_month;
   TemperaturePoint warmest_month;
+  MonthlyRain rain;
 };
 std::vector<NamedClimate> named_climates();
 
 /// One of these ways is used: twelve monthly means; the coldest and warmest month; the mean of the year and its swing or a named winter
-/// (whose two months stand here too); or a file of days.
+/// (whose two months and rain stand here too); or a file of days. Rain told beside it stands above theirs.
 struct ClimateDescription {
   MonthlyMeans monthly_means;  ///< twelve or none
   std::optional<TemperaturePoint> coldest_month;
@@ -38,6 +42,7 @@ struct ClimateDescription {
   std::string like;
   std::string file;  ///< as the yard file names it
   DailyMeans days;   ///< of that file
+  MonthlyRain rain;
 };
 
 /// The climate of a winter by its id or its plain name. @throws TextError with the nearest known one
@@ -46,12 +51,16 @@ ClimateDescription climate_like(std::string_view name);
 /// Reads [climate], and the file of days that it names; nothing where the file has none.
 std::optional<ClimateDescription> read_climate(Table& root);
 
-/// Twelve means from what is known: as given, or on a cosine from the coldest month, January, to the warmest, July:
+/// Twelve means from what is known: as given, or those of a year that is coldest on 20 January and warmest half a year later,
 ///
-///     T(m) = (Tw + Tc)/2 − (Tw − Tc)/2 · cos(2π (m − 1)/12)
+///     T(t) = Tm − A cos(2π (t − 20)/365)        t in days, 1.5 at noon on 1 January
 ///
-/// Nothing for a file of days. The cosine is judged; it is for the northern half of the world, the other gives twelve means.
+/// Tm and A so that January's mean is the coldest month's and July's the warmest's. Nothing for a file of days. The cosine is judged; it
+/// is for the northern half of the world, the other gives twelve means.
 std::optional<MonthlyMeans> monthly_means(const ClimateDescription& climate);
+
+/// The rain of the months: as told, else of the file of days, by the means of its months; none where neither tells.
+MonthlyRain monthly_rain(const ClimateDescription& climate);
 
 /// What is taken for granted of the weather; nothing where twelve means or days are given.
 std::optional<Assumption> assumption_of(const ClimateDescription& climate);

@@ -5,7 +5,7 @@
 namespace heapwright {
 
 HeapContents operator*(double share, const HeapContents& contents) {
-  return {share * contents.fast, share * contents.slow,  share * contents.inert,
+  return {share * contents.fast, share * contents.slow,  share * contents.inert,   share * contents.coarse,
           share * contents.ash,  share * contents.water, share * contents.nitrogen};
 }
 
@@ -14,9 +14,11 @@ HeapContents contents_of(const Mix& mix, const Materials& materials, const Proce
   for (const MixPart& part : mix.parts) {
     const auto row = std::find_if(materials.feedstocks.begin(), materials.feedstocks.end(),
                                   [&](const Feedstock& feedstock) { return feedstock.id == part.id; });
-    const DecayShares shares = row != materials.feedstocks.end() ? ensemble.shares_of(*row, set) : DecayShares{};
+    if (row == materials.feedstocks.end()) continue;
+    const DecayShares shares = ensemble.shares_of(*row, set);
     contents.fast += shares.fast * part.organic_matter;
     contents.slow += shares.slow * part.organic_matter;
+    if (ensemble.settling_of(*row).coarse) contents.coarse += (1.0 - shares.fast - shares.slow) * part.organic_matter;
   }
   contents.inert = mix.organic_matter - contents.fast - contents.slow;
   contents.ash = ash_mass(mix.dry, mix.organic_matter);

@@ -9,9 +9,10 @@
 namespace heapwright {
 
 struct HeapContents {
-  OrganicMass fast;   ///< volatile solids that rot fast
-  OrganicMass slow;   ///< and slowly
-  OrganicMass inert;  ///< and not within years
+  OrganicMass fast;    ///< volatile solids that rot fast
+  OrganicMass slow;    ///< and slowly
+  OrganicMass inert;   ///< and not within years
+  OrganicMass coarse;  ///< of that, wood too coarse for a screen
   DryMass ash;
   WaterMass water;
   NitrogenMass nitrogen;
@@ -22,7 +23,8 @@ struct HeapContents {
 HeapContents operator*(double share, const HeapContents& contents);
 
 /// A mix in a set of parameters: each part's volatile solids by its feedstock's shares; nitrogen so that the heap starts at the mix's C:N
-/// with the model's own carbon, N = cC VS/(C:N). A part whose id the materials lack rots like nothing.
+/// with the model's own carbon, N = cC VS/(C:N). A part whose id the materials lack rots like nothing. What does not rot of coarse material
+/// is coarse.
 HeapContents contents_of(const Mix& mix, const Materials& materials, const ProcessEnsemble& ensemble, const ProcessParameters& set);
 
 }  // namespace heapwright

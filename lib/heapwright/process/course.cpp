@@ -1,11 +1,15 @@
 #include "heapwright/process/course.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include "heapwright/error.hpp"
+#include "heapwright/process/rain.hpp"
 
 namespace heapwright {
 namespace {
+
+constexpr int days_a_year = 365;
 
 bool is_every(int day, int every) { return day > 0 && day % every == 0; }
 
@@ -40,43 +44,110 @@ void tend(Pile& pile, int day, const HeapCare& care, TemperaturePoint air, doubl
   }
 }
 
+/// A heap with what is done to it, a day at a time.
+class KeptPile {
+ public:
+  KeptPile(Pile pile, const HeapContents& contents, const HeapCare& care, Steps steps)
+      : pile_(std::move(pile)), contents_(contents), care_(care), steps_(steps), state_(pile_.state()) {
+    check(care);
+  }
+
+  /// @param feed whether it is still fed @return whether it was
+  bool live(int day, const DayOfWeather& weather, bool feed) {
+    const bool fed = feed && care_.feeding && is_fed(*care_.feeding, day, fed_, state_.relative_volume);
+    if (fed) {
+      pile_.add(care_.feeding->share * contents_, weather.air);
+      ++fed_;
+    }
+    tend(pile_, day, care_, weather.air, state_.core_degc);
+    const Length rain = rain_taken_up(weather.rain, weather.air, care_.share_of_rain);
+    if (rain.value() > 0.0) pile_.rain(weather.air, rain);
+    pile_.drain();
+    pile_.live_a_day(weather.air, steps_, weather.humidity);
+    state_ = pile_.state();
+    return fed;
+  }
+
+  const PileState& state() const { return state_; }
+  const Pile& pile() const { return pile_; }
+  bool takes_more() const { return care_.feeding && fed_ < care_.feeding->times; }
+
+ private:
+  Pile pile_;
+  const HeapContents& contents_;
+  const HeapCare& care_;
+  Steps steps_;
+  PileState state_;
+  int fed_ = 0;
+};
+
+/// Whether a heap may yet come to the limits in the days left, by its last year.
+bool can_meet(const PileState& now, const PileState& a_year_ago, const ReadyLimits& limits, int days_left) {
+  const double years = static_cast<double>(days_left) / days_a_year;
+  const auto falls_to = [&](double limit, double value, double before) { return value - std::max(0.0, before - value) * years <= limit; };
+  return now.least_carbon_to_nitrogen <= limits.carbon_to_nitrogen &&
+         falls_to(limits.carbon_to_nitrogen, now.carbon_to_nitrogen, a_year_ago.carbon_to_nitrogen) &&
+         falls_to(limits.respiration, now.respiration_worst, a_year_ago.respiration_worst) &&
+         falls_to(-limits.rotted, -now.rotted_worst, -a_year_ago.rotted_worst);
+}
+
+bool can_get_readier(const Course& course, int days_left) {
+  const PileState& now = course.days.back();
+  const PileState& a_year_ago = course.days[course.days.size() - 1 - days_a_year];
+  const bool for_turf = !course.turf_day && can_meet(now, a_year_ago, turf_limits, days_left);
+  return for_turf || (!course.mature_day && can_meet(now, a_year_ago, mature_limits, days_left));
+}
+
 }  // namespace
 
 bool meets(const PileState& state, const ReadyLimits& limits) {
-  return state.respiration_worst <= limits.respiration && state.carbon_to_nitrogen <= limits.carbon_to_nitrogen;
+  return state.respiration_worst <= limits.respiration && state.carbon_to_nitrogen <= limits.carbon_to_nitrogen &&
+         state.rotted_worst >= limits.rotted;
 }
 
-Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care, const DailyAir& air, int least_days, Steps steps) {
-  check(care);
-  const int followed = static_cast<int>(air.size());
+std::optional<int> Course::hot_day() const {
+  const auto hot = std::find_if(days.begin(), days.end(), [](const PileState& day) { return day.core_degc > hot_core_degc; });
+  return hot == days.end() ? std::nullopt : std::optional(static_cast<int>(hot - days.begin()));
+}
+
+Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care, const DailyWeather& weather, Following following,
+                  Steps steps) {
+  KeptPile kept(std::move(pile), contents, care, steps);
+  const int followed = static_cast<int>(weather.size());
   Course course;
-  course.days.push_back(pile.state());
+  course.days.push_back(kept.state());
   for (int day = 0; day < followed; ++day) {
-    const TemperaturePoint today = air[static_cast<std::size_t>(day)];
     const bool done = course.mature_day && day >= *course.mature_day + cure;  // as it would end, were it not followed for longer
-    if (care.feeding && !done && is_fed(*care.feeding, day, course.fed, course.days.back().relative_volume)) {
-      pile.add(care.feeding->share * contents, today);
-      ++course.fed;
-      course.last_fed = day;
+    if (kept.live(day, weather[static_cast<std::size_t>(day)], !done)) {
+      course.fed_on.push_back(day);
       course.turf_day.reset();  // what is raw again is not ready
       course.mature_day.reset();
     }
-    tend(pile, day, care, today, course.days.back().core_degc);
-    if (care.rain_a_day.value() > 0.0) pile.rain(today, care.rain_a_day);
-    pile.drain();
-    pile.live_a_day(today, steps);
-    course.days.push_back(pile.state());
+    course.days.push_back(kept.state());
     const int age = day + 1;
-    if (age - course.last_fed >= earliest_ready) {
+    if (age - course.last_fed() >= earliest_ready) {
       const PileState& now = course.days.back();
       if (!course.turf_day && meets(now, turf_limits)) course.turf_day = age;
       if (!course.mature_day && meets(now, mature_limits)) course.mature_day = age;
     }
-    if (course.mature_day && age >= std::max(least_days, *course.mature_day + cure)) break;
+    if (course.mature_day && age >= std::max(following.least_days, *course.mature_day + cure)) break;
+    const bool settled = age - course.last_fed() >= days_a_year && !kept.takes_more();
+    if (following.while_it_can_get_ready && settled && !can_get_readier(course, followed - age)) break;
   }
-  course.water_given = pile.water_given();
-  course.closure = pile.closure();
+  course.water_given = kept.pile().water_given();
+  course.closure = kept.pile().closure();
   return course;
+}
+
+std::optional<int> first_hot_day(Pile pile, const HeapContents& contents, const HeapCare& care, const DailyWeather& weather, int days,
+                                 Steps steps) {
+  KeptPile kept(std::move(pile), contents, care, steps);
+  const int last = std::min(days, static_cast<int>(weather.size()));
+  for (int day = 0; day < last; ++day) {
+    if (kept.state().core_degc > hot_core_degc) return day;
+    kept.live(day, weather[static_cast<std::size_t>(day)], true);
+  }
+  return kept.state().core_degc > hot_core_degc ? std::optional(last) : std::nullopt;
 }
 
 }  // namespace heapwright

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "heapwright/process/pile.hpp"
+#include "heapwright/process/weather.hpp"
 
 namespace heapwright {
 
@@ -25,11 +26,11 @@ struct NotedCare {
   std::vector<int> watered;  ///< days, in their order
 };
 
-/// What is done to a heap, and the rain.
+/// What is done to a heap, and how much of the rain it gets.
 struct HeapCare {
   std::optional<int> turn_every;           ///< days; never where absent
   std::optional<MoistureWetBasis> wet_to;  ///< at each turning; where it is never turned each watering_every days, as it lies
-  Length rain_a_day{};                     ///< that the heap takes up
+  double share_of_rain = 0.0;              ///< that it takes up (rain.hpp)
   std::optional<Feeding> feeding;
   NotedCare noted{};
   MoistureWetBasis watering = wet_basis(usual_watering);  ///< what it is wetted to where it was noted, or would be
@@ -41,37 +42,55 @@ inline constexpr int watering_every = 14;     ///< days; common practice, no sou
 inline const TemperaturePoint frost = TemperaturePoint::from_celsius(2.0);
 inline constexpr double working_core_degc = 20.0;
 
-/// What a heap must have come down to.
+/// What a heap must have come to.
 struct ReadyLimits {
-  double respiration;         ///< mg CO2-C per g organic matter and day, of the rawest shell
-  double carbon_to_nitrogen;  ///< of the whole
+  double respiration;         ///< mg CO2-C per g organic matter and day at most, of the rawest shell
+  double carbon_to_nitrogen;  ///< at most, of what passes a screen
+  double rotted;              ///< share of what rots, at least, of the rawest shell; judged
 };
 /// Caltrans and Minnesota take 8 mg CO2-C per g organic matter and day on turf, Penn State a C:N of 30 (criteria.toml names them).
-inline constexpr ReadyLimits turf_limits{8.0, 30.0};
+inline constexpr ReadyLimits turf_limits{8.0, 30.0, 0.60};
 /// 4 mg and 25: the middle rating of a maturity index, from memory; 25 also keeps soil from being robbed of nitrogen.
-inline constexpr ReadyLimits mature_limits{4.0, 25.0};
+inline constexpr ReadyLimits mature_limits{4.0, 25.0, 0.80};
 
 inline constexpr int earliest_ready = 14;  ///< days after something raw went in; nothing is called stable before
 inline constexpr int cure = 21;            ///< days; at least three weeks (a town's yard guide; Canada's 2005 guideline, from memory)
 
 bool meets(const PileState& state, const ReadyLimits& limits);
 
+/// A core above this counts as having got hot.
+inline constexpr double hot_core_degc = 45.0;
+
 /// The days of a heap.
 struct Course {
   std::vector<PileState> days;    ///< at the start of each, day 0 first
   std::optional<int> turf_day;    ///< when the limits are first met; the cure comes on top
   std::optional<int> mature_day;  ///< never before turf_day
-  int fed = 0;                    ///< times
-  int last_fed = 0;               ///< day
+  std::vector<int> fed_on;        ///< days on which more went in
   WaterMass water_given;
   Closure closure;
+
+  /// The day of the last that went in.
+  int last_fed() const { return fed_on.empty() ? 0 : fed_on.back(); }
+  /// The first day on which the core is hot.
+  std::optional<int> hot_day() const;
 };
 
-/// The mean temperature of the air on each day from day 0.
-using DailyAir = std::vector<TemperaturePoint>;
+/// How long a heap is followed.
+struct Following {
+  int least_days = 0;
+  bool while_it_can_get_ready = false;  ///< else to where the weather ends, though it cannot any more
+};
 
-/// Runs a heap under the air of each day. It stops once it is mature, cured, and at least least_days old, and where the air ends.
+/// Runs a heap through the weather. It stops once it is mature, cured, and at least least_days old, and where the weather ends. Told to,
+/// it stops as well from a year on where nothing more can come: its C:N cannot come down to what is asked for, or what it lacks is more
+/// than it would gain in the days left at the pace of the last year, from which rotting slows down.
 /// @throws DomainError where it would be turned or fed more often than daily, and as Pile does
-Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care, const DailyAir& air, int least_days, Steps steps);
+Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care, const DailyWeather& weather, Following following,
+                  Steps steps);
+
+/// The first day on which a heap's core is hot, of so many; nothing where it is on none. As run_course(), and no longer than needed.
+std::optional<int> first_hot_day(Pile pile, const HeapContents& contents, const HeapCare& care, const DailyWeather& weather, int days,
+                                 Steps steps);
 
 }  // namespace heapwright

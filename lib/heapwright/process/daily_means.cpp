@@ -21,6 +21,8 @@ struct Columns {
   std::size_t date;
   std::size_t mean;
   TemperatureScale scale;
+  std::optional<std::size_t> rain;
+  std::string rain_unit;
 };
 
 /// Whether a column seems to be meant, though it lacks its unit.
@@ -56,12 +58,49 @@ std::optional<std::size_t> mean_column(Csv& csv) {
   return std::nullopt;
 }
 
+/// What stands after the word "rain" or "precipitation" in a column's name: "mm" of "rain (mm)"; nothing of other names, "rainy days".
+std::optional<std::string> after_rain(const std::string& name) {
+  std::string plain = plain_name(name);
+  std::erase_if(plain, [](char letter) { return std::string_view("()[]").find(letter) != std::string_view::npos; });
+  for (const std::string_view word : {"rainfall", "rain", "precipitation", "precip"}) {
+    const bool ends_there = name.size() == word.size() ||
+                            (name.size() > word.size() && std::string_view(" _([").find(name[word.size()]) != std::string_view::npos);
+    if (plain.starts_with(word) && ends_there) return plain.substr(word.size());
+  }
+  return std::nullopt;
+}
+
+/// "mm" or "in"; empty where it is neither.
+std::string unit_of_rain(const std::string& name) {
+  const std::string word = after_rain(name).value_or("");
+  if (word == "mm" || word == "cm") return word;
+  return word == "in" || word == "inch" || word == plain_name("inches") ? "in" : "";
+}
+
+bool is_rain(const std::string& name) { return after_rain(name).has_value(); }
+
+std::optional<std::size_t> rain_column(Csv& csv) {
+  const std::vector<std::size_t> rain = columns_that(is_rain, csv);
+  if (rain.empty()) return std::nullopt;
+  if (rain.size() > 1) {
+    csv.problem_of_column(rain[1], "is a second column of rain, beside \"" + csv.header()[rain[0]] + "\"", "leave one");
+  } else if (unit_of_rain(csv.header()[rain[0]]).empty()) {
+    csv.problem_of_column(rain[0], "does not say its unit", "end the name in it: \"rain in\" or \"rain mm\"");
+  } else {
+    return rain[0];
+  }
+  return std::nullopt;
+}
+
 std::optional<Columns> columns_of(Csv& csv) {
   if (!has_names(is_date, csv, names_wanted)) return std::nullopt;
   const std::optional<std::size_t> date = column_called("date", csv, names_wanted);
   const std::optional<std::size_t> mean = mean_column(csv);
   if (!date || !mean) return std::nullopt;
-  return Columns{*date, *mean, *scale_at_end(csv.header()[*mean])};
+  Columns columns{*date, *mean, *scale_at_end(csv.header()[*mean]), {}, {}};
+  columns.rain = rain_column(csv);
+  if (columns.rain) columns.rain_unit = unit_of_rain(csv.header()[*columns.rain]);
+  return columns;
 }
 
 /// The day after, but for 29 February.
@@ -134,6 +173,12 @@ TemperaturePoint read_mean(std::string_view text, TemperatureScale scale) {
   return mean;
 }
 
+Length read_rain(std::string_view text, const std::string& in_unit) {
+  const Length rain = read_length(std::string(text) + " " + in_unit);
+  if (!(rain <= 2.0 * unit::m)) throw TextError("\"" + std::string(text) + "\" is no day's rain", "write it in the unit of its column");
+  return rain;
+}
+
 }  // namespace
 
 bool is_a_daily_mean(TemperaturePoint mean) {
@@ -152,7 +197,9 @@ DailyMeans read_daily_means(Csv& csv) {
     }
     const std::optional<Date> day = calendar.take(csv);
     const auto mean = csv.read(columns->mean, [&](std::string_view text) { return read_mean(text, columns->scale); });
-    if (day && mean) means.push_back({*day, *mean});
+    std::optional<Length> rain;
+    if (columns->rain) rain = csv.read(*columns->rain, [&](std::string_view text) { return read_rain(text, columns->rain_unit); });
+    if (day && mean) means.push_back({*day, *mean, rain});
   }
   calendar.finish(csv);
   return means;

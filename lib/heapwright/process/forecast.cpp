@@ -1,7 +1,9 @@
 #include "heapwright/process/forecast.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <utility>
 
 #include "heapwright/error.hpp"
 
@@ -12,132 +14,82 @@ namespace {
 constexpr double airless = 0.10;
 constexpr double soaked_air = 0.15;
 constexpr double soaked_moisture = 0.65;
-constexpr double warm_core_degc = 40.0;
 constexpr double weed_killing_degc = 55.0;  // 131 °F, what rules for composting sites ask for days on end
-constexpr double working_degc = 10.0;
-constexpr double few_greens = 40.0;  // C:N at the start; the model's rate does not fall with it
+constexpr double few_greens = 40.0;         // C:N at the start; the model's rate does not fall with it
+constexpr double mostly_wood = 0.3;         // of the volatile solids left
+constexpr double warm_enough_degc = 10.0;
+constexpr double likely_to_heat = 0.5;
+constexpr std::size_t few_sets = 4;  // too few for a branch of their own
 
-// Heaps built below 5 °C heat or wait for spring by chance; up to 10 °C a warmer start may still make the difference. A quarter longer is
-// what counts as one.
-constexpr double cold_start_degc = 5.0;
-constexpr double sure_start_degc = 10.0;
-constexpr double warm_start_degc = 15.0;
-constexpr double start_matters = 1.25;
+using Courses = std::vector<const Course*>;
 
-struct Model {
-  const HeapToBuild& heap;
-  const Materials& materials;
-  const ProcessEnsemble& ensemble;
-};
-
-struct Start {
-  TemperaturePoint temperature;
-  std::optional<MoistureWetBasis> wet_to;
-};
-
-ProcessParameters at_rate(ProcessParameters set, double rate) {
-  set.kF *= rate;
-  set.kS *= rate;
-  return set;
-}
-
-Course course_of(const Model& model, const ProcessParameters& set, const DailyAir& air, const Start& start, int least_days) {
-  const HeapContents contents = model.heap.share * contents_of(model.heap.mix, model.materials, model.ensemble, set);
-  HeapCare care = model.heap.care;
-  care.wet_to = start.wet_to;
-  const Pile pile(at_rate(set, model.heap.rate), contents, model.heap.shape, start.temperature);
-  return run_course(pile, contents, care, air, least_days, hourly_steps);
-}
-
-DailyAir followed_from(const DailyAir& air, int day) {
-  return {air.begin() + day, air.begin() + std::min<std::ptrdiff_t>(std::ssize(air), day + horizon)};
-}
-
-std::optional<int> cured(std::optional<int> day) { return day ? std::optional<int>(*day + cure) : std::nullopt; }
-
-/// What leaves out the lowest tenth and the highest, never counting as later than any day.
-template <class Number>
-Band<Number> middle_eight_tenths(std::vector<Number> values) {
+/// What leaves out the lowest tenth and the highest, of values in any order.
+Band<double> most_of(std::vector<double> values) {
   std::sort(values.begin(), values.end());
   const std::size_t left_out = values.size() / 10;
   return {values[left_out], values[values.size() - 1 - left_out]};
 }
 
-std::optional<int> within_horizon(double day) {
-  return day <= horizon ? std::optional<int>(static_cast<int>(std::lround(day))) : std::nullopt;
+double median_of(std::vector<double>& values) {
+  const auto middle = values.begin() + std::ssize(values) / 2;
+  std::nth_element(values.begin(), middle, values.end());
+  return *middle;
 }
 
-/// The day on which a share of the days is done that a heap works on its way to a day: while it rests in the cold it gets no sooner
-/// ready, nor before the least age and the cure of what went in last.
-int sooner(const Course& course, int ready, double share) {
-  const auto works = [&](int day) { return course.days[static_cast<std::size_t>(day)].core_degc >= working_degc; };
-  ready = std::min(ready, static_cast<int>(course.days.size()));
-  int working = 0;
-  for (int day = 0; day < ready; ++day) working += works(day) ? 1 : 0;
-  if (working == 0) return ready;
-  double left = share * working;
-  for (int day = 0; day < ready; ++day) {
-    if (works(day)) left -= 1.0;
-    if (left <= 0.0) return std::max(day + 1, course.last_fed + earliest_ready + cure);
+constexpr std::array figures_of_state{&PileState::core_degc,
+                                      &PileState::mean_degc,
+                                      &PileState::edge_degc,
+                                      &PileState::volatile_solids_loss,
+                                      &PileState::moisture,
+                                      &PileState::carbon_to_nitrogen,
+                                      &PileState::least_carbon_to_nitrogen,
+                                      &PileState::nitrogen_loss,
+                                      &PileState::respiration_mean,
+                                      &PileState::respiration_worst,
+                                      &PileState::rotted_worst,
+                                      &PileState::relative_volume,
+                                      &PileState::core_oxygen,
+                                      &PileState::wet_mass_kg,
+                                      &PileState::dry_mass_kg,
+                                      &PileState::volatile_solids_kg,
+                                      &PileState::coarse_kg,
+                                      &PileState::least_air_space};
+
+PileState median_state(const Courses& courses, std::size_t day) {
+  PileState median;
+  std::vector<double> values;
+  for (double PileState::*const figure : figures_of_state) {
+    values.clear();
+    for (const Course* course : courses) {
+      if (day < course->days.size()) values.push_back(course->days[day].*figure);
+    }
+    median.*figure = median_of(values);
   }
-  return ready;
+  return median;
 }
 
-ReadyWindow window_of(const Course& course, std::optional<int> best, const std::vector<std::optional<int>>& sets) {
-  constexpr double never = 1e9;
-  std::vector<double> days;
-  for (const auto& day : sets) days.push_back(day ? *day + cure : never);
-  Band<double> band = middle_eight_tenths(std::move(days));
-  const std::optional<int> likely = cured(best);
-  if (likely) {
-    band.low = std::min<double>(band.low, sooner(course, *likely, forecast_width.earlier));
-    band.high = std::max(band.high, forecast_width.later * *likely);
-  }
-  return {within_horizon(band.low), likely && *likely <= horizon ? likely : std::nullopt, within_horizon(band.high)};
+DaysOrNever days_of(const Courses& courses, std::optional<int> Course::*day) {
+  DaysOrNever days;
+  for (const Course* course : courses) days.push_back(course->*day);
+  return days;
 }
 
-/// Which of two limits is met last; of what is not met, which it is. None where nothing but the least age stood against it.
-std::optional<Criterion> binding_of(const Course& course, std::optional<int> day, const ReadyLimits& limits) {
-  const PileState& before = day ? course.days[static_cast<std::size_t>(std::max(0, *day - 1))] : course.days.back();
-  if (before.respiration_worst > limits.respiration) return Criterion::respiration;
-  return before.carbon_to_nitrogen > limits.carbon_to_nitrogen ? std::optional(Criterion::carbon_to_nitrogen) : std::nullopt;
+/// Each figure of each day in the middle of what the courses have, for as long as most of them go on.
+Course middle_course(const Courses& courses) {
+  std::vector<double> lengths;
+  for (const Course* course : courses) lengths.push_back(static_cast<double>(course->days.size()));
+  const std::size_t length = static_cast<std::size_t>(median_of(lengths));
+  Course middle;
+  middle.days.reserve(length);
+  for (std::size_t day = 0; day < length; ++day) middle.days.push_back(median_state(courses, day));
+  middle.turf_day = middle_of(in_order(days_of(courses, &Course::turf_day)));
+  middle.mature_day = middle_of(in_order(days_of(courses, &Course::mature_day)));
+  middle.fed_on = courses.front()->fed_on;
+  std::vector<double> water;
+  for (const Course* course : courses) water.push_back(course->water_given.value());
+  middle.water_given = median_of(water) * unit::kg_water;
+  return middle;
 }
-
-ForecastNote why_never(const Course& course, const DailyAir& air) {
-  const PileState& end = course.days.back();
-  if (end.moisture < dry_moisture) return ForecastNote::too_dry;
-  if (end.least_air_space < airless) return ForecastNote::too_wet;
-  if (*std::max_element(air.begin(), air.end()) < TemperaturePoint::from_celsius(sure_start_degc)) return ForecastNote::too_cold;
-  if (end.respiration_worst <= turf_limits.respiration) return ForecastNote::too_little_nitrogen;
-  return ForecastNote::too_slow;
-}
-
-/// What any heap may do on its way.
-std::vector<ForecastNote> notes_on(const Course& course, int last) {
-  double hottest = -100.0;
-  double driest = 1.0;
-  bool frozen = false;
-  for (int day = 0; day <= last; ++day) {
-    const PileState& now = course.days[static_cast<std::size_t>(day)];
-    hottest = std::max(hottest, now.core_degc);
-    driest = std::min(driest, now.moisture);
-    frozen = frozen || now.core_degc <= 0.0;
-  }
-  std::vector<ForecastNote> notes;
-  if (!(hottest >= warm_core_degc)) {
-    notes.push_back(ForecastNote::hardly_heats);
-  } else if (!(hottest >= weed_killing_degc)) {
-    notes.push_back(ForecastNote::weed_seeds_live);
-  }
-  if (course.days.front().carbon_to_nitrogen >= few_greens) notes.push_back(ForecastNote::few_greens);
-  if (frozen) notes.push_back(ForecastNote::freezes);
-  if (driest < dry_moisture) notes.push_back(ForecastNote::dries);
-  const PileState& end = course.days[static_cast<std::size_t>(last)];
-  if (end.least_air_space < soaked_air || end.moisture > soaked_moisture) notes.push_back(ForecastNote::gets_wet);
-  return notes;
-}
-
-bool has(const std::vector<ForecastNote>& notes, ForecastNote note) { return std::find(notes.begin(), notes.end(), note) != notes.end(); }
 
 /// The day on which a course has come as far as it comes: mature, else fit for turf, cured; else its last.
 int end_of(const Course& course) {
@@ -145,55 +97,38 @@ int end_of(const Course& course) {
   return std::min(last, course.mature_day ? *course.mature_day + cure : course.turf_day ? *course.turf_day + cure : last);
 }
 
-double filled_in_all(const HeapCare& care, const Course& course) { return care.feeding ? 1.0 + care.feeding->share * course.fed : 1.0; }
+const PileState& end_state(const Course& course) { return course.days[static_cast<std::size_t>(end_of(course))]; }
 
-Finished finished_of(const Model& model, const Course& best, std::vector<double> losses) {
-  const int day = end_of(best);
-  const PileState& end = best.days[static_cast<std::size_t>(day)];
-  const double filled = filled_in_all(model.heap.care, best);
-  Band<double> band = middle_eight_tenths(std::move(losses));
-  Finished finished;
-  finished.mass_loss = 1.0 - end.wet_mass_kg / (filled * model.heap.share * model.heap.mix.mass.value());
-  finished.volume_loss = 1.0 - end.relative_volume / filled;
-  finished.volatile_solids_loss = end.volatile_solids_loss;
-  finished.volatile_solids_loss_low = std::max(0.0, std::min(band.low, end.volatile_solids_loss - forecast_width.volatile_solids));
-  finished.volatile_solids_loss_high = std::min(1.0, std::max(band.high, end.volatile_solids_loss + forecast_width.volatile_solids));
-  finished.nitrogen_loss = end.nitrogen_loss;
-  finished.carbon_to_nitrogen = end.carbon_to_nitrogen;
-  finished.moisture = end.moisture;
-  return finished;
-}
+/// All sets' courses, and those that are told of.
+struct Sets {
+  Course best;
+  std::vector<Course> members;
+  Courses kept;  ///< members that no log rules out
+  Courses hot;   ///< of them those that heat in time
+  Courses not_hot;
+  int from = 0;  ///< the day from which the heating is counted
+};
 
-/// The days of the best set, each with what most sets have for the core, no nearer than the forecast's width.
-std::vector<DayOfForecast> days_of(const Course& best, const std::vector<Course>& sets, const DailyAir& air) {
-  std::vector<DayOfForecast> days;
-  const auto count = static_cast<std::size_t>(best.mature_day ? end_of(best) : static_cast<int>(best.days.size()) - 1);
-  for (std::size_t day = 0; day <= count; ++day) {
-    std::vector<double> cores;
-    for (const Course& set : sets) cores.push_back(set.days[day].core_degc);
-    const Band<double> band = middle_eight_tenths(std::move(cores));
-    const PileState& state = best.days[day];
-    days.push_back({state, air[std::min(day, air.size() - 1)].celsius(), std::min(band.low, state.core_degc - forecast_width.core_degc),
-                    std::max(band.high, state.core_degc + forecast_width.core_degc)});
+void sort_by_heat(Sets& sets, const std::optional<SeenHeating>& seen, HeatsOrNot& heats) {
+  for (const Course& course : sets.members) {
+    if (!seen || agrees(course, sets.from, *seen)) sets.kept.push_back(&course);
   }
-  return days;
-}
-
-/// Whether it hangs on how warm it starts when it is ready.
-bool start_decides(const Course& as_built, const Course& started_warm, TemperaturePoint first_day) {
-  if (first_day <= TemperaturePoint::from_celsius(cold_start_degc)) return true;
-  const std::optional<int> cold = cured(as_built.turf_day);
-  const std::optional<int> warm = cured(started_warm.turf_day);
-  return warm && (!cold || *cold > start_matters * *warm);
-}
-
-/// A start by chance: as early as from a warm one, and nobody can say what is likely.
-void leave_open(ReadyWindow& window, const Course& warm, std::optional<int> ready) {
-  if (ready) {
-    const int early = sooner(warm, *ready + cure, forecast_width.earlier);
-    window.early = window.early ? std::min(*window.early, early) : early;
+  heats.by_its_log = seen && sets.kept.size() < sets.members.size();
+  if (sets.kept.size() < std::min(few_sets, sets.members.size())) {
+    sets.kept.clear();
+    for (const Course& course : sets.members) sets.kept.push_back(&course);
+    heats.by_its_log = false;
   }
-  window.likely.reset();
+  for (const Course* course : sets.kept) (heapwright::heats(*course, sets.from) ? sets.hot : sets.not_hot).push_back(course);
+  const bool ever = std::any_of(sets.kept.begin(), sets.kept.end(), [](const Course* course) { return course->hot_day().has_value(); });
+  heats.chance = static_cast<double>(sets.hot.size()) / static_cast<double>(sets.kept.size());
+  heats.heating = heating_of(heats.chance, ever);
+}
+
+ReadyWindow hot_window(const Courses& courses) {
+  DaysOrNever days;
+  for (const Course* course : courses) days.push_back(course->hot_day());
+  return middle_eight_tenths(in_order(std::move(days)));
 }
 
 /// What is mature is fit for turf. Where fewer sets get so far, the two windows are widened about different days.
@@ -203,24 +138,188 @@ void no_sooner_than(ReadyWindow& mature, const ReadyWindow& turf) {
   mature.late = later(mature.late, turf.late);
 }
 
+HeatingBranch branch_of(const Course& told, const Courses& courses) {
+  HeatingBranch branch;
+  branch.turf = ready_window(told, told.turf_day, days_of(courses, &Course::turf_day));
+  branch.mature = ready_window(told, told.mature_day, days_of(courses, &Course::mature_day));
+  no_sooner_than(branch.mature, branch.turf);
+  return branch;
+}
+
+/// The course to tell of, and the sets that it stands for.
+struct Shown {
+  Course told;
+  Courses sets;
+};
+
+/// Where it may go two ways the likelier one, never the best set's. Else the best set's, unless it goes the other way than most.
+Shown shown_of(const Sets& sets, const HeatsOrNot& heats) {
+  if (heats.is_open()) {
+    const Courses& likelier = heats.chance >= likely_to_heat ? sets.hot : sets.not_hot;
+    return {middle_course(likelier), likelier};
+  }
+  const bool as_most = heapwright::heats(sets.best, sets.from) == (heats.heating == Heating::will);
+  return {as_most ? sets.best : middle_course(sets.kept), sets.kept};
+}
+
+void take_branches(Forecast& result, const Sets& sets, const Shown& shown) {
+  HeatsOrNot& heats = result.heats;
+  if (heats.is_open()) {
+    heats.if_it_heats = branch_of(middle_course(sets.hot), sets.hot);
+    heats.if_it_heats->hot_from = hot_window(sets.hot);
+    heats.if_not = branch_of(middle_course(sets.not_hot), sets.not_hot);
+    heats.if_not->hot_from = hot_window(sets.not_hot);
+    return;
+  }
+  HeatingBranch branch = branch_of(shown.told, shown.sets);
+  result.turf = branch.turf;
+  result.mature = branch.mature;
+  branch.hot_from = hot_window(heats.heating == Heating::will ? sets.hot : sets.not_hot);
+  branch.hot_from.likely = shown.told.hot_day();  // as its days are shown
+  (heats.heating == Heating::will ? heats.if_it_heats : heats.if_not) = branch;
+}
+
+/// Which of the limits is met last; of what is not met, which it is. None where nothing but the least age stood against it.
+std::optional<Criterion> binding_of(const Course& course, std::optional<int> day, const ReadyLimits& limits) {
+  const PileState& before = day ? course.days[static_cast<std::size_t>(std::max(0, *day - 1))] : course.days.back();
+  if (before.respiration_worst > limits.respiration) return Criterion::respiration;
+  if (before.carbon_to_nitrogen > limits.carbon_to_nitrogen) return Criterion::carbon_to_nitrogen;
+  return before.rotted_worst < limits.rotted ? std::optional(Criterion::rotted) : std::nullopt;
+}
+
+std::optional<Criterion> binding_of(const Course& told, ForecastStatus status) {
+  if (status == ForecastStatus::never) return binding_of(told, std::nullopt, turf_limits);
+  return binding_of(told, told.mature_day, mature_limits);
+}
+
+ForecastStatus status_of(const Course& told) {
+  const auto in_time = [](std::optional<int> day) { return day && *day + cure <= horizon; };
+  if (in_time(told.mature_day)) return ForecastStatus::mature;
+  return in_time(told.turf_day) ? ForecastStatus::turf_only : ForecastStatus::never;
+}
+
+ForecastNote why_never(const Course& course, const DailyWeather& weather) {
+  const PileState& end = course.days.back();
+  const auto is_warm = [](const DayOfWeather& day) { return day.air.celsius() >= warm_enough_degc; };
+  if (end.coarse_kg > mostly_wood * end.volatile_solids_kg) return ForecastNote::too_woody;
+  if (end.moisture < dry_moisture) return ForecastNote::too_dry;
+  if (end.least_air_space < airless) return ForecastNote::too_wet;
+  if (std::none_of(weather.begin(), weather.end(), is_warm)) return ForecastNote::too_cold;
+  if (end.respiration_worst <= turf_limits.respiration) return ForecastNote::too_little_nitrogen;
+  return ForecastNote::too_slow;
+}
+
+bool has(const std::vector<ForecastNote>& notes, ForecastNote note) { return std::find(notes.begin(), notes.end(), note) != notes.end(); }
+
+/// What any heap may do on its way.
+std::vector<ForecastNote> notes_on(const std::vector<DayOfForecast>& days, Heating heating) {
+  double hottest = -100.0;
+  double driest = 1.0;
+  bool frozen = false;
+  for (const DayOfForecast& day : days) {
+    hottest = std::max(hottest, day.state.core_degc);
+    driest = std::min(driest, day.state.moisture);
+    frozen = frozen || day.state.core_degc <= 0.0;
+  }
+  std::vector<ForecastNote> notes;
+  const auto say = [&](bool holds, ForecastNote note) {
+    if (holds) notes.push_back(note);
+  };
+  const bool may_heat = heating == Heating::may;
+  const bool heats = may_heat || hottest > hot_core_degc;
+  say(!heats, ForecastNote::hardly_heats);
+  say(heats && (may_heat || hottest < weed_killing_degc), ForecastNote::weed_seeds_live);
+  say(days.front().state.carbon_to_nitrogen >= few_greens, ForecastNote::few_greens);
+  say(frozen, ForecastNote::freezes);
+  say(driest < dry_moisture, ForecastNote::dries);
+  const PileState& end = days.back().state;
+  say(end.least_air_space < soaked_air || end.moisture > soaked_moisture, ForecastNote::gets_wet);
+  return notes;
+}
+
+bool is_small_vessel(const HeapToBuild& heap, Volume volume) {
+  if (!heap.heap || volume > small_vessel) return false;
+  const HeapShape shape = heap.heap->shape;
+  return shape == HeapShape::tumbler || shape == HeapShape::bin || shape == HeapShape::round;
+}
+
+/// How far its temperatures can be trusted.
+std::vector<ForecastNote> notes_on_trust(const HeapToBuild& heap, Volume volume) {
+  std::vector<ForecastNote> notes;
+  if (is_small_vessel(heap, volume)) notes.push_back(ForecastNote::in_small_vessel);
+  if (volume > big_heap) notes.push_back(ForecastNote::too_big);
+  if (heap.heap && heap.heap->shape == HeapShape::windrow) notes.push_back(ForecastNote::windrow);
+  return notes;
+}
+
+/// The days of a course, each with what most of its sets have for the core, no nearer than the forecast's width. Where the first of the
+/// sets ends the band goes on as wide as it was.
+std::vector<DayOfForecast> days_with_bands(const Shown& shown, const DailyWeather& weather, double below) {
+  const Course& told = shown.told;
+  const std::size_t last = static_cast<std::size_t>(told.mature_day ? end_of(told) : static_cast<int>(told.days.size()) - 1);
+  std::size_t all_go_to = last;
+  for (const Course* course : shown.sets) all_go_to = std::min(all_go_to, course->days.size() - 1);
+  std::vector<DayOfForecast> days;
+  std::vector<double> cores(shown.sets.size());
+  double above = forecast_width.core_degc;
+  for (std::size_t day = 0; day <= last; ++day) {
+    const PileState& state = told.days[day];
+    if (day <= all_go_to) {
+      std::transform(shown.sets.begin(), shown.sets.end(), cores.begin(),
+                     [&](const Course* course) { return course->days[day].core_degc; });
+      const Band<double> band = most_of(cores);
+      above = std::max(forecast_width.core_degc, band.high - state.core_degc);
+    }
+    double under = below;
+    if (day <= all_go_to) under = std::max(below, state.core_degc - most_of(cores).low);
+    days.push_back({state, weather[std::min(day, weather.size() - 1)].air.celsius(), state.core_degc - under, state.core_degc + above});
+  }
+  return days;
+}
+
+double filled_in_all(const HeapCare& care, const Course& course) {
+  return care.feeding ? 1.0 + care.feeding->share * static_cast<double>(course.fed_on.size()) : 1.0;
+}
+
+OrganicMass organic(double kg_of_it) { return kg_of_it * unit::kg_organic; }
+
+CompostLeft left_of(const PileState& end, const YieldRule& rule) {
+  return compost_left(end.dry_mass_kg * unit::kg_dry, organic(end.volatile_solids_kg), organic(end.coarse_kg),
+                      *rule.held_back_by_screen.typical, rule);
+}
+
+Finished finished_of(const HeapToBuild& heap, const Shown& shown, double filled, const YieldRule& rule) {
+  const PileState& end = end_state(shown.told);
+  std::vector<double> losses, passing;
+  for (const Course* course : shown.sets) {
+    losses.push_back(end_state(*course).volatile_solids_loss);
+    passing.push_back(end_state(*course).dry_mass_kg - end_state(*course).coarse_kg);
+  }
+  const Band<double> lost = most_of(std::move(losses));
+  const Band<double> passes = most_of(std::move(passing));
+  const Mass lies = as_is_mass_of(end.dry_mass_kg * unit::kg_dry, *rule.moisture_at_use.typical);
+  Finished finished;
+  finished.mass_loss = 1.0 - (lies / (filled * heap.share * heap.mix.mass)).value();
+  finished.volume_loss = 1.0 - end.relative_volume / filled;
+  finished.volatile_solids_loss = end.volatile_solids_loss;
+  finished.volatile_solids_loss_low = std::max(0.0, std::min(lost.low, end.volatile_solids_loss - forecast_width.volatile_solids));
+  finished.volatile_solids_loss_high = std::min(1.0, std::max(lost.high, end.volatile_solids_loss + forecast_width.volatile_solids));
+  finished.nitrogen_loss = end.nitrogen_loss;
+  finished.carbon_to_nitrogen = end.carbon_to_nitrogen;
+  finished.left = left_of(end, rule);
+  finished.screened = yield_about(finished.left.volume, spread_between(passes.low, passes.high), rule);
+  return finished;
+}
+
 /// The first day from which it stays warm enough to start: that day and the week after it.
-std::optional<int> first_warm_day(const DailyAir& air) {
+std::optional<int> first_warm_day(const DailyWeather& weather) {
+  constexpr int all_seasons = 366;
   int warm = 0;
-  for (std::size_t day = 0; day < air.size() && day < 366; ++day) {
-    warm = air[day] >= TemperaturePoint::from_celsius(sure_start_degc) ? warm + 1 : 0;
-    if (warm == 7) return static_cast<int>(day) - 6;
+  for (int day = 0; day < std::min(all_seasons, static_cast<int>(weather.size())); ++day) {
+    warm = weather[static_cast<std::size_t>(day)].air.celsius() >= warm_enough_degc ? warm + 1 : 0;
+    if (warm == 7) return day - 6;
   }
   return std::nullopt;
-}
-
-ForecastStatus status_of(const ReadyWindow& turf, const ReadyWindow& mature) {
-  if (mature.likely) return ForecastStatus::mature;
-  return turf.likely ? ForecastStatus::turf_only : ForecastStatus::never;
-}
-
-std::optional<Criterion> binding_of(const Course& best, ForecastStatus status) {
-  if (status == ForecastStatus::never) return binding_of(best, std::nullopt, turf_limits);
-  return binding_of(best, best.mature_day, mature_limits);
 }
 
 Instead instead_of(const Course& course, int begun) {
@@ -228,27 +327,15 @@ Instead instead_of(const Course& course, int begun) {
   return {counted(course.turf_day), counted(course.mature_day)};
 }
 
-/// Where the start decides, the forecast says between what and, of a start in warmth, when.
-void leave_cold_start_open(Forecast& result, const Model& model, const Course& best, const DailyAir& all_air) {
-  if (all_air.front() >= TemperaturePoint::from_celsius(sure_start_degc)) return;
-  const std::optional<MoistureWetBasis>& wet_to = model.heap.care.wet_to;
-  HeapToBuild later = model.heap;
-  later.care.noted = {};
-  const Model built_later{later, model.materials, model.ensemble};
-  const auto started_at = [&](TemperaturePoint start, int day) {
-    return course_of(day > 0 ? built_later : model, model.ensemble.best, followed_from(all_air, day), {start, wet_to}, 0);
-  };
-  const Course warm = started_at(TemperaturePoint::from_celsius(warm_start_degc), 0);
-  const bool gets_there = warm.turf_day || best.turf_day;
-  if (!gets_there || !start_decides(best, warm, all_air.front())) return;
-  result.status = ForecastStatus::start_decides;
-  leave_open(result.turf, warm, warm.turf_day);
-  leave_open(result.mature, warm, warm.mature_day);
-  result.notes.insert(result.notes.begin(), ForecastNote::cold_start);
-  const std::optional<int> day = first_warm_day(all_air);
-  if (!day) return;
+/// A heap that is unlikely to heat where it is built too cold: when it is ready if it is built in warmth.
+void try_in_warmth(Forecast& result, const HeapToBuild& heap, const HeapModel& model, const Weather& weather,
+                   const ProcessEnsemble& ensemble) {
+  if (!(result.heats.chance < likely_to_heat)) return;
+  const std::optional<int> day = first_warm_day(days_from(weather, heap.built, horizon));
+  if (!day || *day == 0) return;
   result.warm_enough = date_of(result, *day);
-  result.built_in_warmth = instead_of(started_at(all_air[static_cast<std::size_t>(*day)], *day), *day);
+  const DailyWeather from_then = days_from(weather, *result.warm_enough, horizon);
+  result.built_in_warmth = instead_of(model.course(ensemble.best, from_then, {}), *day);
 }
 
 }  // namespace
@@ -257,86 +344,96 @@ std::string_view status_word(ForecastStatus status) {
   switch (status) {
     case ForecastStatus::mature: return "mature";
     case ForecastStatus::turf_only: return "ready-for-turf";
-    case ForecastStatus::start_decides: return "start-decides";
     case ForecastStatus::never: return "never";
   }
   return {};
 }
 
-std::string_view criterion_word(Criterion criterion) { return criterion == Criterion::respiration ? "respiration" : "carbon-to-nitrogen"; }
+std::string_view criterion_word(Criterion criterion) {
+  switch (criterion) {
+    case Criterion::respiration: return "respiration";
+    case Criterion::carbon_to_nitrogen: return "carbon-to-nitrogen";
+    case Criterion::rotted: return "rotted";
+  }
+  return {};
+}
 
 std::string_view note_word(ForecastNote note) {
   switch (note) {
     case ForecastNote::too_dry: return "too-dry";
     case ForecastNote::too_wet: return "too-wet";
     case ForecastNote::too_little_nitrogen: return "too-little-nitrogen";
+    case ForecastNote::too_woody: return "too-woody";
     case ForecastNote::too_cold: return "too-cold";
     case ForecastNote::too_slow: return "too-slow";
     case ForecastNote::cold_start: return "cold-start";
+    case ForecastNote::core_of_those_that_heat: return "core-of-those-that-heat";
+    case ForecastNote::core_of_those_that_do_not: return "core-of-those-that-do-not";
     case ForecastNote::hardly_heats: return "hardly-heats";
     case ForecastNote::weed_seeds_live: return "weed-seeds-live";
     case ForecastNote::few_greens: return "few-greens";
     case ForecastNote::freezes: return "freezes";
     case ForecastNote::gets_wet: return "gets-wet";
     case ForecastNote::dries: return "dries";
+    case ForecastNote::in_small_vessel: return "small-vessel";
+    case ForecastNote::too_big: return "big-heap";
+    case ForecastNote::windrow: return "windrow";
   }
   return {};
 }
 
-Course course_of(const HeapToBuild& heap, const DailyAir& air, const Materials& materials, const ProcessEnsemble& ensemble,
-                 const ProcessParameters& set, int least_days) {
-  if (air.empty()) throw DomainError("a heap's course needs the weather");
-  return course_of({heap, materials, ensemble}, set, air, {air.front(), heap.care.wet_to}, least_days);
-}
-
-Forecast forecast(const HeapToBuild& heap, const DailyAir& all_air, const Materials& materials, const ProcessEnsemble& ensemble,
-                  const Progress& progress) {
-  if (all_air.empty()) throw DomainError("a forecast needs the weather");
+Forecast forecast(const HeapToBuild& heap, const Weather& weather, const Materials& materials, const ProcessEnsemble& ensemble,
+                  const std::optional<SeenHeating>& seen, const Progress& progress) {
   if (ensemble.members.empty()) throw DomainError("a forecast is as wide as its sets differ, and needs some");
-  const Model model{heap, materials, ensemble};
-  const DailyAir air = followed_from(all_air, 0);
-  const Start as_built{air.front(), heap.care.wet_to};
-  const int sets = static_cast<int>(ensemble.members.size()) + 1;
+  const HeapModel model(heap, materials, ensemble);
+  const DailyWeather days = days_from(weather, heap.built, horizon);
+  const int count = static_cast<int>(ensemble.members.size()) + 1;
   const auto tell = [&](int done) {
-    if (progress) progress(done, sets);
+    if (progress) progress(done, count);
   };
 
-  const Course best = course_of(model, ensemble.best, air, as_built, 0);
+  Sets sets;
+  sets.best = model.course(ensemble.best, days, {});
+  sets.from = counted_from(heap.care, sets.best);
   tell(1);
-  std::vector<Course> courses;
-  std::vector<std::optional<int>> turf_days, mature_days;
-  std::vector<double> losses;
+  const Following as_long_as_best{static_cast<int>(sets.best.days.size()) - 1, true};
   for (const ProcessParameters& set : ensemble.members) {
-    courses.push_back(course_of(model, set, air, as_built, static_cast<int>(best.days.size()) - 1));
-    const Course& course = courses.back();
-    turf_days.push_back(course.turf_day);
-    mature_days.push_back(course.mature_day);
-    losses.push_back(course.days[static_cast<std::size_t>(end_of(course))].volatile_solids_loss);
-    tell(1 + static_cast<int>(courses.size()));
+    sets.members.push_back(model.course(set, days, as_long_as_best));
+    tell(1 + static_cast<int>(sets.members.size()));
   }
 
   Forecast result;
   result.built = heap.built;
-  result.turf = window_of(best, best.turf_day, turf_days);
-  result.mature = window_of(best, best.mature_day, mature_days);
-  no_sooner_than(result.mature, result.turf);
-  result.status = status_of(result.turf, result.mature);
-  result.binding = binding_of(best, result.status);
-  result.days = days_of(best, courses, air);
-  result.finished = finished_of(model, best, std::move(losses));
-  result.filled_in_all = filled_in_all(heap.care, best);
-  result.water_given = best.water_given;
+  result.volume = model.shape(ensemble.best).volume;
+  sort_by_heat(sets, seen, result.heats);
+  const Shown shown = shown_of(sets, result.heats);
+  take_branches(result, sets, shown);
+  result.status = status_of(shown.told);
+  result.binding = binding_of(shown.told, result.status);
+  const bool too_hot = is_small_vessel(heap, result.volume);
+  result.days = days_with_bands(shown, days, forecast_width.core_degc + (too_hot ? forecast_width.too_hot_degc : 0.0));
+  result.filled_in_all = filled_in_all(heap.care, sets.best);
+  result.finished = finished_of(heap, shown, result.filled_in_all, materials.yield);
+  result.water_given = shown.told.water_given;
   const auto hottest = std::max_element(result.days.begin(), result.days.end(), [](const DayOfForecast& one, const DayOfForecast& other) {
     return one.state.core_degc < other.state.core_degc;
   });
   result.peak_core_degc = hottest->state.core_degc;
   result.peak_day = static_cast<int>(hottest - result.days.begin());
-  result.notes = notes_on(best, static_cast<int>(result.days.size()) - 1);
 
-  leave_cold_start_open(result, model, best, all_air);
-  if (result.status == ForecastStatus::never) result.notes.insert(result.notes.begin(), why_never(best, air));
+  const bool has_log = seen && seen->last_day >= 0;
+  if (!has_log)
+    result.heats.what_would_tip = what_would_tip(heap, weather, materials, ensemble, result.heats.chance, sets.from + days_to_heat);
+  try_in_warmth(result, heap, model, weather, ensemble);
+  if (result.status == ForecastStatus::never) result.notes.push_back(why_never(shown.told, days));
+  if (days.front().air.celsius() <= 0.0) result.notes.push_back(ForecastNote::cold_start);
+  if (result.heats.is_open())
+    result.notes.push_back(result.heats.chance >= likely_to_heat ? ForecastNote::core_of_those_that_heat
+                                                                 : ForecastNote::core_of_those_that_do_not);
+  for (const ForecastNote note : notes_on(result.days, result.heats.heating)) result.notes.push_back(note);
+  for (const ForecastNote note : notes_on_trust(heap, result.volume)) result.notes.push_back(note);
   if (!heap.care.wet_to && (has(result.notes, ForecastNote::too_dry) || has(result.notes, ForecastNote::dries)))
-    result.watered = instead_of(course_of(model, ensemble.best, air, {as_built.temperature, heap.care.watering}, 0), 0);
+    result.watered = instead_of(model.course(ensemble.best, days, {}, heap.care.watering), 0);
   return result;
 }
 

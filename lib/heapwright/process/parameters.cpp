@@ -6,6 +6,7 @@
 
 #include "heapwright/input/document.hpp"
 #include "heapwright/materials/embedded.hpp"
+#include "heapwright/materials/read_readings.hpp"
 
 namespace heapwright {
 namespace {
@@ -15,16 +16,24 @@ struct Symbol {
   double ProcessParameters::*place;
 };
 constexpr std::array symbols{
-    Symbol{"kF", &ProcessParameters::kF},     Symbol{"kS", &ProcessParameters::kS},     Symbol{"Tmin", &ProcessParameters::Tmin},
-    Symbol{"Topt", &ProcessParameters::Topt}, Symbol{"Tmax", &ProcessParameters::Tmax}, Symbol{"a0", &ProcessParameters::a0},
-    Symbol{"mu", &ProcessParameters::mu},     Symbol{"KO", &ProcessParameters::KO},     Symbol{"dH", &ProcessParameters::dH},
-    Symbol{"yO", &ProcessParameters::yO},     Symbol{"yW", &ProcessParameters::yW},     Symbol{"cC", &ProcessParameters::cC},
-    Symbol{"cd", &ProcessParameters::cd},     Symbol{"cw", &ProcessParameters::cw},     Symbol{"k0", &ProcessParameters::k0},
-    Symbol{"k1", &ProcessParameters::k1},     Symbol{"k2", &ProcessParameters::k2},     Symbol{"h", &ProcessParameters::h},
-    Symbol{"Kp", &ProcessParameters::Kp},     Symbol{"nK", &ProcessParameters::nK},     Symbol{"u0", &ProcessParameters::u0},
-    Symbol{"dlat", &ProcessParameters::dlat}, Symbol{"rhoF", &ProcessParameters::rhoF}, Symbol{"chi", &ProcessParameters::chi},
-    Symbol{"cap", &ProcessParameters::cap},   Symbol{"kap", &ProcessParameters::kap},   Symbol{"Nmax", &ProcessParameters::Nmax},
-    Symbol{"N0", &ProcessParameters::N0},     Symbol{"Nw", &ProcessParameters::Nw},     Symbol{"gN", &ProcessParameters::gN}};
+    Symbol{"kF", &ProcessParameters::kF},       Symbol{"kS", &ProcessParameters::kS},         Symbol{"Tmin", &ProcessParameters::Tmin},
+    Symbol{"Topt", &ProcessParameters::Topt},   Symbol{"Tmax", &ProcessParameters::Tmax},     Symbol{"a0", &ProcessParameters::a0},
+    Symbol{"mu", &ProcessParameters::mu},       Symbol{"KO", &ProcessParameters::KO},         Symbol{"dH", &ProcessParameters::dH},
+    Symbol{"yO", &ProcessParameters::yO},       Symbol{"yW", &ProcessParameters::yW},         Symbol{"cC", &ProcessParameters::cC},
+    Symbol{"cd", &ProcessParameters::cd},       Symbol{"cw", &ProcessParameters::cw},         Symbol{"k0", &ProcessParameters::k0},
+    Symbol{"k1", &ProcessParameters::k1},       Symbol{"k2", &ProcessParameters::k2},         Symbol{"h", &ProcessParameters::h},
+    Symbol{"Kp", &ProcessParameters::Kp},       Symbol{"nK", &ProcessParameters::nK},         Symbol{"u0", &ProcessParameters::u0},
+    Symbol{"dlat", &ProcessParameters::dlat},   Symbol{"rhoF", &ProcessParameters::rhoF},     Symbol{"chi", &ProcessParameters::chi},
+    Symbol{"cap", &ProcessParameters::cap},     Symbol{"kap", &ProcessParameters::kap},       Symbol{"Nmax", &ProcessParameters::Nmax},
+    Symbol{"N0", &ProcessParameters::N0},       Symbol{"Nw", &ProcessParameters::Nw},         Symbol{"gN", &ProcessParameters::gN},
+    Symbol{"rho_f", &ProcessParameters::rho_f}, Symbol{"rain_f", &ProcessParameters::rain_f}, Symbol{"dT", &ProcessParameters::dT}};
+
+/// Shares that move from their usual value as far as those of another material do.
+DecayShares moved(DecayShares shares, const DecayShares& usual, const DecayShares& drawn) {
+  shares.fast = std::clamp(shares.fast + drawn.fast - usual.fast, 0.0, most_degradable);
+  shares.slow = std::clamp(shares.slow + drawn.slow - usual.slow, 0.0, most_degradable - shares.fast);
+  return shares;
+}
 
 /// The place of a symbol in a set. A symbol that there is none of is a mistake in our own tables.
 double& place_of(ProcessParameters& set, std::string_view name) {
@@ -37,8 +46,14 @@ void read_best(Table& root, ProcessEnsemble& ensemble) {
   for (Table& table : root.tables("parameter"))
     place_of(ensemble.best, table.text("symbol").value_or("")) = table.number("value").value_or(0.0);
   for (Table& table : root.tables("material")) {
-    if (const auto material = table.one_of("id", rotting_material_words()))
-      ensemble.best.shares[*material] = {table.number("fast").value_or(0.0), table.number("slow").value_or(0.0)};
+    const auto material = table.one_of("id", rotting_material_words());
+    const auto density = table.find("settled_density");
+    if (!material || !density) continue;
+    ensemble.best.shares[*material] = {table.number("fast").value_or(0.0), table.number("slow").value_or(0.0)};
+    const Reading<BulkDensity> settled = read_reading(*density, read_some_density);
+    ensemble.settling[*material] = {dry_bulk_density(settled.typical.value_or(BulkDensity()).value()),
+                                    table.flag("coarse").value_or(false)};
+    if (const auto like = table.one_of("moves_with", rotting_material_words())) ensemble.moves_with[*material] = *like;
   }
   if (std::optional<Table> by_class = root.table("rots_like_by_class")) {
     for (const FeedstockClass one : {FeedstockClass::must_go, FeedstockClass::clippings, FeedstockClass::keeper, FeedstockClass::supplement,
@@ -70,6 +85,8 @@ void read_members(Table& root, ProcessEnsemble& ensemble) {
     const std::vector<double> slow = numbers(table, "slow", materials.size());
     for (std::size_t i = 0; i < parameters.size(); ++i) place_of(set, parameters[i]) = values[i];
     for (std::size_t i = 0; i < materials.size(); ++i) set.shares[materials[i]] = {fast[i], slow[i]};
+    for (const auto& [material, like] : ensemble.moves_with)
+      set.shares[material] = moved(ensemble.best.shares.at(material), ensemble.best.shares.at(like), set.shares.at(like));
     ensemble.members.push_back(std::move(set));
   }
 }
@@ -96,6 +113,8 @@ RottingMaterial ProcessEnsemble::material_of(const Feedstock& feedstock) const {
   return feedstock.rots_like.value_or(rots_like_by_class.at(feedstock.feedstock_class));
 }
 
+const SettlingMaterial& ProcessEnsemble::settling_of(const Feedstock& feedstock) const { return settling.at(material_of(feedstock)); }
+
 DecayShares ProcessEnsemble::shares_of(const Feedstock& feedstock, const ProcessParameters& set) const {
   const RottingMaterial material = material_of(feedstock);
   const DecayShares usual = best.shares.at(material);
@@ -103,9 +122,7 @@ DecayShares ProcessEnsemble::shares_of(const Feedstock& feedstock, const Process
   DecayShares own = usual;
   if (feedstock.degradable && feedstock.degradable->fast.typical && feedstock.degradable->slow.typical)
     own = {feedstock.degradable->fast.typical->value(), feedstock.degradable->slow.typical->value()};
-  own.fast = std::clamp(own.fast + drawn.fast - usual.fast, 0.0, most_degradable);
-  own.slow = std::clamp(own.slow + drawn.slow - usual.slow, 0.0, most_degradable - own.fast);
-  return own;
+  return moved(own, usual, drawn);
 }
 
 }  // namespace heapwright

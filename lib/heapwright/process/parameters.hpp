@@ -50,17 +50,31 @@ struct ProcessParameters {
   double N0 = 0.0;    ///< 1, C:N at which half of that is
   double Nw = 0.0;    ///< 1, how steeply it falls with C:N
   double gN = 0.0;    ///< 1, how much sooner nitrogen goes than volatile solids
+  // Of the heap and its year rather than of the model, drawn with the rest.
+  double rho_f = 1.0;   ///< 1, its settled density over the law's (settled.hpp)
+  double rain_f = 1.0;  ///< 1, the rain it takes up over the law's (rain.hpp)
+  double dT = 0.0;      ///< K, how much warmer the year is than the mean
   std::map<RottingMaterial, DecayShares> shares;
+};
+
+/// How a material lies, whatever the set.
+struct SettlingMaterial {
+  DryBulkDensity density;  ///< that it settles to by itself, 1 m high
+  bool coarse = false;     ///< whether what of it does not rot stays on the screen
 };
 
 /// The best set and sets drawn about it. materials/process.toml says whose each figure is.
 struct ProcessEnsemble {
   ProcessParameters best;
   std::vector<ProcessParameters> members;
+  std::map<RottingMaterial, SettlingMaterial> settling;
+  std::map<RottingMaterial, RottingMaterial> moves_with;  ///< those whose shares the trials do not tell
   std::map<FeedstockClass, RottingMaterial> rots_like_by_class;
 
   /// The material that a feedstock rots like: its own `rots_like`, else by its class.
   RottingMaterial material_of(const Feedstock& feedstock) const;
+
+  const SettlingMaterial& settling_of(const Feedstock& feedstock) const;
 
   /// A feedstock's shares in a set: its own, moved as far as the set moves the material that it rots like, and that material's where it has
   /// none of its own. Together at most most_degradable.

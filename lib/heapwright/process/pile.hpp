@@ -7,6 +7,7 @@
 #include <array>
 #include <optional>
 
+#include "heapwright/process/air.hpp"
 #include "heapwright/process/contents.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
@@ -21,11 +22,10 @@ inline const Volume smallest_pile = 0.018 * unit::m3;
 struct PileShape {
   Volume volume;
   Area exposed;        ///< top and sides: the base is taken as neither losing heat nor breathing
+  Area plan{};         ///< the ground that rain falls on
   double vent = 1.0;   ///< 1, air drawn through, relative to an open heap
   double cover = 1.0;  ///< 1, gas passing the surface, relative to an open heap
 };
-
-inline constexpr double usual_humidity = 0.65;  ///< 1, relative humidity of the air; assumed
 
 /// How long the integrator's steps may be. Shorter wherever the heat would outrun them.
 struct Steps {
@@ -40,17 +40,20 @@ struct PileState {
   double core_degc = 0.0;
   double mean_degc = 0.0;
   double edge_degc = 0.0;
-  double volatile_solids_loss = 0.0;  ///< share of all that was put in
-  double moisture = 0.0;              ///< wet basis
-  double carbon_to_nitrogen = 0.0;    ///< infinite without nitrogen
-  double nitrogen_loss = 0.0;         ///< share of all that was put in
-  double respiration_mean = 0.0;      ///< mg CO2-C per g organic matter and day, of a sample of the whole at 37 °C
-  double respiration_worst = 0.0;     ///< of the rawest shell
-  double relative_volume = 0.0;       ///< over the volume built
-  double core_oxygen = 0.0;           ///< volume fraction
+  double volatile_solids_loss = 0.0;      ///< share of all that was put in
+  double moisture = 0.0;                  ///< wet basis
+  double carbon_to_nitrogen = 0.0;        ///< of what passes a screen; infinite without nitrogen
+  double least_carbon_to_nitrogen = 0.0;  ///< that it can come down to, when all has rotted that does
+  double nitrogen_loss = 0.0;             ///< share of all that was put in
+  double respiration_mean = 0.0;          ///< mg CO2-C per g organic matter and day, of a sample of the whole at 37 °C
+  double respiration_worst = 0.0;         ///< of the rawest shell
+  double rotted_worst = 0.0;              ///< share of what rots that is gone, in the rawest shell; 1 where nothing does
+  double relative_volume = 0.0;           ///< over the volume built
+  double core_oxygen = 0.0;               ///< volume fraction
   double wet_mass_kg = 0.0;
   double dry_mass_kg = 0.0;
   double volatile_solids_kg = 0.0;
+  double coarse_kg = 0.0;        ///< wood that stays on the screen
   double least_air_space = 0.0;  ///< of the shell with least
 };
 
@@ -73,13 +76,14 @@ class Pile {
   void turn(TemperaturePoint air, std::optional<MoistureWetBasis> wet_to);
   /// Water on the heap as it lies, each thawed shell up to a moisture.
   void water(TemperaturePoint air, MoistureWetBasis wet_to);
-  /// Rain that is taken up, spread over the whole; none while it freezes.
-  void rain(TemperaturePoint air, Length depth);
+  /// Rain that is taken up on its plan area, spread over the whole; none while it freezes.
+  void rain(TemperaturePoint air, Length taken_up);
   /// What the heap cannot hold runs out.
   void drain();
 
   /// A day under one air temperature. Heun's method, with steps that the heat does not outrun.
-  void live_a_day(TemperaturePoint air, Steps steps);
+  /// @param humidity 1, of the air
+  void live_a_day(TemperaturePoint air, Steps steps, double humidity = usual_humidity);
 
   PileState state() const;
   Closure closure() const;
@@ -89,6 +93,11 @@ class Pile {
 
  private:
   static constexpr int most_shells = 6;
+  static constexpr double seconds_per_day = 86400.0;
+  static constexpr double heat_of_fusion = 3.34e5;      // J/kg
+  static constexpr double ice_point_kelvin = 273.15;    // K
+  static constexpr double oxygen_of_air = 0.205;        // 1, volume fraction
+  static constexpr double particle_kg_per_m3 = 1500.0;  // dry solids without air
 
   /// A figure of each shell, core first; only the first n_ count.
   class Shells {
@@ -98,7 +107,7 @@ class Pile {
     void fill(double value) { of_.fill(value); }
 
    private:
-    std::array<double, most_shells> of_{};
+    std::array<double, most_shells + 1> of_;  ///< the last for what lies outside
   };
 
   /// What is integrated.
@@ -126,21 +135,21 @@ class Pile {
   };
   /// What follows from the stock at once.
   struct Shape {
-    Shells dry{}, heat_capacity{}, temperature{}, moisture{}, air{}, conductivity{}, vapour{};
-    double total_volume = 0.0;
-    Shells heat{}, gas{};  ///< conductances outward of each shell, W/K and m
-    Shells breeze{};       ///< m³/s of air through each
+    Shells dry, heat_capacity, temperature, moisture, air, conductivity, vapour;
+    double total_volume;
+    Shells heat, gas;  ///< conductances outward of each shell, W/K and m
+    Shells breeze;     ///< m³/s of air through each
   };
   struct Air {
     double temperature;
     double vapour;  ///< kg/m³
   };
 
-  Air air_of(TemperaturePoint air) const;
+  Air air_of(TemperaturePoint air, double humidity) const;
   void measure(const Stock& stock, const Air& air, Shape& shape) const;
   void breathe(const Shells& uptake, const Shape& shape, int sweeps);
   double rot(const Shape& shape, Shells& growth) const;
-  void rates(const Stock& stock, const Air& air, int sweeps, Rates& rates);
+  void rates(const Stock& stock, const Air& air, int sweeps, Rates& rates, Shape& shape);
   double fastest_decay(const Shape& shape) const;
   void step(double seconds, const Air& air, int sweeps);
   void spread_heat(double joule);
@@ -151,7 +160,7 @@ class Pile {
   double radius0_, scale_, volume0_, dry_volume0_, log_shrink_;
   Shells share_{}, per_share_{};  ///< of the volume, and 1 over it
   double warmth_at_rate_temperature_ = 0.0;
-  double inert_ = 0.0, ash_ = 0.0, degradable_ = 0.0;                 ///< kg, of all put in
+  double inert_ = 0.0, coarse_ = 0.0, ash_ = 0.0, degradable_ = 0.0;  ///< kg, of all put in
   double nitrogen_in_ = 0.0, volatile_nitrogen_in_ = 0.0;             ///< kg
   double volatile_solids_in_ = 0.0, water_in_ = 0.0, energy_in_ = 0;  ///< kg, kg, J
   double water_lost_ = 0.0, energy_lost_ = 0.0;                       ///< by turning and draining

@@ -24,7 +24,7 @@ constexpr double widest_miss = 2.0 * usual_reading_off;  // °C, past which the 
 
 struct Fitting {
   const HeapToBuild& heap;
-  const DailyAir& air;
+  const DailyWeather& weather;
   const Materials& materials;
   const ProcessEnsemble& ensemble;
   std::vector<CoreOfDay> seen;
@@ -35,9 +35,10 @@ std::vector<double> cores_of(const Fitting& fitting, double rate, double air_off
   const int last = fitting.seen.back().day;
   HeapToBuild heap = fitting.heap;
   heap.rate = rate;
-  DailyAir air(fitting.air.begin(), fitting.air.begin() + last + 1);
-  for (TemperaturePoint& day : air) day = day + air_off * unit::kelvin;
-  const Course course = course_of(heap, air, fitting.materials, fitting.ensemble, fitting.ensemble.best, last + 1);
+  DailyWeather weather(fitting.weather.begin(), fitting.weather.begin() + last + 1);
+  for (DayOfWeather& day : weather) day.air = day.air + air_off * unit::kelvin;
+  const HeapModel model(heap, fitting.materials, fitting.ensemble);
+  const Course course = model.course(fitting.ensemble.best, weather, {last + 1, false});
   std::vector<double> cores;
   for (const CoreOfDay& seen : fitting.seen) {
     const std::size_t day = static_cast<std::size_t>(seen.day);
@@ -126,10 +127,10 @@ double days_of_their_own(const std::vector<double>& misses) {
 
 }  // namespace
 
-std::optional<RateFit> fit_rate(const HeapToBuild& heap, const DailyAir& air, const Materials& materials, const ProcessEnsemble& ensemble,
-                                const std::vector<CoreOfDay>& seen) {
-  Fitting fitting{heap, air, materials, ensemble, {}};
-  const auto is_followed = [&](const CoreOfDay& core) { return core.day >= 1 && core.day + 1 < std::ssize(air) && core.day < horizon; };
+std::optional<RateFit> fit_rate(const HeapToBuild& heap, const DailyWeather& weather, const Materials& materials,
+                                const ProcessEnsemble& ensemble, const std::vector<CoreOfDay>& seen) {
+  Fitting fitting{heap, weather, materials, ensemble, {}};
+  const auto is_followed = [&](const CoreOfDay& core) { return core.day >= 1 && core.day + 1 < std::ssize(weather) && core.day < horizon; };
   std::copy_if(seen.begin(), seen.end(), std::back_inserter(fitting.seen), is_followed);
   std::sort(fitting.seen.begin(), fitting.seen.end(), [](const CoreOfDay& one, const CoreOfDay& other) { return one.day < other.day; });
   if (fitting.seen.size() < static_cast<std::size_t>(least_days_of_fit)) return std::nullopt;

@@ -31,9 +31,9 @@ inline constexpr double slowest_rate = 0.2;
 inline constexpr double fastest_rate = 5.0;
 inline constexpr int least_days_of_fit = 4;  ///< fewer days tell nothing
 
-/// @param air as forecast() takes it
-/// @return nothing where there are fewer than least_days_of_fit days from the day after it was built to where the air ends
-std::optional<RateFit> fit_rate(const HeapToBuild& heap, const DailyAir& air, const Materials& materials, const ProcessEnsemble& ensemble,
-                                const std::vector<CoreOfDay>& seen);
+/// @param weather from the day it is built, for the horizon
+/// @return nothing where there are fewer than least_days_of_fit days from the day after it was built to where the weather ends
+std::optional<RateFit> fit_rate(const HeapToBuild& heap, const DailyWeather& weather, const Materials& materials,
+                                const ProcessEnsemble& ensemble, const std::vector<CoreOfDay>& seen);
 
 }  // namespace heapwright

@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "heapwright/error.hpp"
+#include "heapwright/process/rain.hpp"
 
 // Days from months
 //
@@ -144,19 +145,26 @@ Days calendar_means(const DailyMeans& days) {
 
 }  // namespace
 
-Weather Weather::of_months(const MonthlyMeans& means) {
-  const ByMonth celsius = checked(means);
-  return {points(days_from(celsius, common_months)), points(days_from(celsius, leap_months)), {}};
+Weather::Weather(Year common, Year leap, DailyMeans own, MonthlyRain rain)
+    : common_(std::move(common)), leap_(std::move(leap)), own_(std::move(own)), rain_(std::move(rain)) {
+  const Length dry_year = 0.3 * unit::m;
+  if (!rain_.empty() && rain_.size() != months) throw DomainError("a year of rain is made from twelve months");
+  humidity_ = !rain_.empty() && std::accumulate(rain_.begin(), rain_.end(), Length()) < dry_year ? dry_humidity : usual_humidity;
 }
 
-Weather Weather::of_days(DailyMeans days) {
+Weather Weather::of_months(const MonthlyMeans& means, MonthlyRain rain) {
+  const ByMonth celsius = checked(means);
+  return {points(days_from(celsius, common_months)), points(days_from(celsius, leap_months)), {}, std::move(rain)};
+}
+
+Weather Weather::of_days(DailyMeans days, MonthlyRain rain) {
   if (!std::all_of(days.begin(), days.end(), [](const DailyMean& each) { return each.day.ok() && is_a_daily_mean(each.mean); }))
     throw DomainError("a day of the weather is not in the calendar, or its temperature is none of air");
   std::stable_sort(days.begin(), days.end(), [](const DailyMean& a, const DailyMean& b) { return a.day < b.day; });
   Days leap = calendar_means(days);
   Days common = leap;
   common.erase(common.begin() + leap_day);
-  return {points(common), points(leap), std::move(days)};
+  return {points(common), points(leap), std::move(days), std::move(rain)};
 }
 
 TemperaturePoint Weather::on(Date day) const {
@@ -166,11 +174,25 @@ TemperaturePoint Weather::on(Date day) const {
   return (day.year().is_leap() ? leap_ : common_)[day_of_year(day)];
 }
 
+DayOfWeather Weather::day(Date day) const {
+  const TemperaturePoint air = on(day);
+  if (rain_.empty()) return {air, usual_rain_a_day, humidity_};
+  const std::size_t month = static_cast<unsigned>(day.month()) - 1;
+  const auto& lengths = day.year().is_leap() ? leap_months : common_months;
+  return {air, rain_[month] / static_cast<double>(lengths[month]), humidity_};
+}
+
+DailyWeather days_from(const Weather& weather, Date first, int count) {
+  DailyWeather days;
+  for (int day = 0; day < count; ++day) days.push_back(weather.day(Date(std::chrono::sys_days(first) + std::chrono::days(day))));
+  return days;
+}
+
 Weather weather_of(const ClimateDescription& climate) {
-  if (!climate.days.empty()) return Weather::of_days(climate.days);
+  if (!climate.days.empty()) return Weather::of_days(climate.days, monthly_rain(climate));
   const std::optional<MonthlyMeans> means = monthly_means(climate);
   if (!means) throw DomainError("nothing is known of the weather", "give twelve means, or two months, or like, or a file of days");
-  return Weather::of_months(*means);
+  return Weather::of_months(*means, monthly_rain(climate));
 }
 
 }  // namespace heapwright

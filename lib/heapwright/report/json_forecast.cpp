@@ -17,6 +17,26 @@ Json instead_json(const Forecast& forecast, const std::optional<Instead>& instea
 /// A number, or null where it is none: the C:N of what has no nitrogen.
 Json finite(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
 
+/// Whichever way it can go.
+Json branch_json(const Forecast& forecast, const std::optional<HeatingBranch>& branch) {
+  if (!branch) return nullptr;
+  return {{"hot_from", window_json(forecast, branch->hot_from)},
+          {"ready_for_turf", window_json(forecast, branch->turf)},
+          {"mature", window_json(forecast, branch->mature)}};
+}
+
+Json heats_json(const Forecast& forecast) {
+  const HeatsOrNot& heats = forecast.heats;
+  Json tips = Json::array();
+  for (const WhatWouldTip& tip : heats.what_would_tip)
+    tips.push_back({{"change", change_word(tip.change)}, {"chance_in_ten", 10.0 * tip.chance}});
+  return {{"chance_in_ten", 10.0 * heats.chance},
+          {"branch", heating_word(heats.heating)},
+          {"if_it_heats", branch_json(forecast, heats.if_it_heats)},
+          {"if_not", branch_json(forecast, heats.if_not)},
+          {"what_would_tip", std::move(tips)}};
+}
+
 template <class Number>
 Json series(const Forecast& forecast, Number number) {
   Json values = Json::array();
@@ -50,7 +70,7 @@ Json finished_json(const ForecastAnswer& answer) {
     screened = {
         {"low", answer.screened->low.value()}, {"likely", answer.screened->likely.value()}, {"high", answer.screened->high.value()}};
   return {{"carbon_to_nitrogen", finite(finished.carbon_to_nitrogen)},
-          {"moisture_fraction", finished.moisture},
+          {"moisture_fraction", answer.yield.moisture_at_use.typical ? Json(answer.yield.moisture_at_use.typical->value()) : Json(nullptr)},
           {"mass_kg", answer.mass.value()},
           {"volume_m3", answer.finished_volume.value()},
           {"screened_volume_m3", screened}};
@@ -70,6 +90,7 @@ constexpr std::array keys_of_a_forecast{"built",
                                         "binding_criterion",
                                         "peak_core_degc",
                                         "peak_day",
+                                        "heats",
                                         "loss",
                                         "finished",
                                         "heap_volume_m3",
@@ -110,6 +131,7 @@ Json forecast_json(const ForecastAnswer& answer, const Materials& materials) {
     json["binding_criterion"] = forecast.binding ? Json(criterion_word(*forecast.binding)) : Json(nullptr);
     json["peak_core_degc"] = forecast.peak_core_degc;
     json["peak_day"] = forecast.peak_day;
+    json["heats"] = heats_json(forecast);
     json["loss"] = {{"mass_fraction", forecast.finished.mass_loss},
                     {"volume_fraction", forecast.finished.volume_loss},
                     {"carbon_fraction", forecast.finished.volatile_solids_loss},

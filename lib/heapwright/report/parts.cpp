@@ -27,12 +27,14 @@ std::string likely(const std::string& low, const std::string& high) {
   return "likely " + (same_unit ? low.substr(0, unit) : low) + " to " + high;
 }
 
-/// Whether an assumption is worth a line: it could change the answer, is a statement in words, or what the person measured.
+/// Whether an assumption is worth a line: it could change the answer, has a range that nobody reckoned through, is a statement in words, or
+/// what the person measured.
 bool is_worth_a_line(const Assumption& assumption) {
   constexpr double little = 0.05;
   if (assumption.could_change_answer) return *assumption.could_change_answer >= little;
   const bool in_words = std::holds_alternative<std::string>(assumption.value) || std::holds_alternative<Date>(assumption.value);
-  return in_words || assumption.evidence.starts_with("you");  // the person's own figure
+  const bool nobody_weighs_it = assumption.low && assumption.high;
+  return in_words || nobody_weighs_it || assumption.evidence.starts_with("you");  // the person's own figure
 }
 
 std::string measure_first_text(const std::optional<Measurement>& first) {

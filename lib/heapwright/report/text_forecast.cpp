@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <sstream>
 
 #include "heapwright/input/words.hpp"
 #include "heapwright/report/columns.hpp"
@@ -90,7 +91,10 @@ std::vector<Spell> spells_of(const Forecast& forecast) {
 std::string span_of(const Spell& spell) {
   const std::string from = half_month(spell.from);
   const std::string to = half_month(spell.to);
-  return from == to && spell.from.year() == spell.to.year() ? from : from + " to " + to;
+  if (from == to && spell.from.year() == spell.to.year()) return from;
+  const auto most_of_a_year = std::chrono::days(300);
+  const bool names_a_month_twice = std::chrono::sys_days(spell.to) - std::chrono::sys_days(spell.from) > most_of_a_year;
+  return from + " to " + to + (names_a_month_twice ? " " + year_of(spell.to) : "");
 }
 
 /// Whether it dries and stands still, so that water counts for more than waiting.
@@ -100,6 +104,15 @@ bool stalls(const Forecast& forecast) {
          *forecast.watered->turf_day + two_months < *forecast.turf.likely;
 }
 
+/// Of a heap that may go two ways, which of them is shown.
+std::string branch_shown(const Forecast& forecast) {
+  const auto shows = [&](ForecastNote note) {
+    return std::find(forecast.notes.begin(), forecast.notes.end(), note) != forecast.notes.end();
+  };
+  if (shows(ForecastNote::core_of_those_that_heat)) return " if it gets hot";
+  return shows(ForecastNote::core_of_those_that_do_not) ? " if it does not get hot" : "";
+}
+
 std::string course_text(const Forecast& forecast, const Show& show) {
   const std::size_t most_spells = forecast.status == ForecastStatus::never || stalls(forecast) ? 5 : 9;
   std::vector<std::vector<std::string>> rows;
@@ -107,8 +120,7 @@ std::string course_text(const Forecast& forecast, const Show& show) {
   for (std::size_t i = 0; i < std::min(spells.size(), most_spells); ++i)
     rows.push_back({"  " + year_of(spells[i].from), span_of(spells[i]), "about " + about_temperature(spells[i].core_degc, show),
                     words_of(spells[i].warmth, spells[i].dry)});
-  const bool waits = forecast.status == ForecastStatus::start_decides;
-  std::string text = std::string("\nWhat it will do") + (waits ? " if it waits for spring" : "") + "\n" + columns(rows);
+  std::string text = "\nWhat it will do" + branch_shown(forecast) + "\n" + columns(rows);
   if (spells.size() > most_spells) text += "  and so on\n";
   return text + "  (The core at its warmest, " + std::string(show.in_us_units() ? "20 °F" : "10 °C") + " either way.)\n";
 }
@@ -120,25 +132,102 @@ std::string range_of(const Forecast& forecast, const ReadyWindow& window) {
 }
 
 std::vector<std::string> ready_row(const Forecast& forecast, const std::string& use, const ReadyWindow& window) {
-  const bool open = forecast.status == ForecastStatus::start_decides;
-  return {"  " + use,
-          window.likely ? when(forecast, *window.likely)
-          : open        ? "cannot say"
-                        : "not within three years",
-          range_of(forecast, window)};
+  return {"  " + use, window.likely ? when(forecast, *window.likely) : "not within three years", range_of(forecast, window)};
+}
+
+using Rows = std::vector<std::vector<std::string>>;
+
+const std::vector<std::string> ready_head{"", "most likely", "between"};
+
+void add_uses(Rows& rows, const Forecast& forecast, const ReadyWindow& turf, const ReadyWindow& mature) {
+  rows.push_back(ready_row(forecast, "for the lawn", turf));
+  rows.push_back(ready_row(forecast, "for beds and pots", mature));
+}
+
+/// Both ways in one table, each below a line of its own.
+std::string table_of_branches(const Forecast& forecast) {
+  const HeatsOrNot& heats = forecast.heats;
+  Rows rows{ready_head};
+  add_uses(rows, forecast, heats.if_it_heats->turf, heats.if_it_heats->mature);
+  add_uses(rows, forecast, heats.if_not->turf, heats.if_not->mature);
+  const auto from = [&](const HeatingBranch& way) { return ", from about " + when(forecast, *way.hot_from.likely); };
+  std::istringstream lines(columns(rows));
+  std::string text, line;
+  for (int number = 0; std::getline(lines, line); ++number) {
+    if (number == 1) text += "  if it gets hot" + from(*heats.if_it_heats) + ":\n";
+    if (number == 3)
+      text += heats.if_not->hot_from.likely ? "  if it gets hot only later" + from(*heats.if_not) + ":\n" : "  if it does not:\n";
+    text += line + "\n";
+  }
+  return text;
+}
+
+std::string last_to_be_done(const Forecast& forecast) {
+  if (forecast.status == ForecastStatus::never || !forecast.binding) return {};
+  switch (*forecast.binding) {
+    case Criterion::respiration: return wrap("  Last to be done is its rawest part; turning brings the outside in.", 2);
+    case Criterion::carbon_to_nitrogen: return wrap("  Last to come down is its C:N, which browns keep high.", 2);
+    case Criterion::rotted: return wrap("  Last to rot is its rawest part; turning brings the outside in.", 2);
+  }
+  return {};
+}
+
+/// "before winter", of a heap built from August on; "within a month" of one that has the summer before it.
+std::string by_when(const Forecast& forecast) {
+  const std::chrono::month month = forecast.built.month();
+  if (month >= std::chrono::August && month <= std::chrono::October) return "before winter";
+  return month >= std::chrono::November || month == std::chrono::January ? "before spring" : "within a month";
+}
+
+/// No surer than it is: 6.5 are 6, and all are all of them.
+std::string in_ten(double chance) {
+  const long count = std::lround(10.0 * chance - 0.01);
+  if (count >= 10) return chance < 1.0 ? "more than 9 in 10" : "all of them";
+  return "about " + std::to_string(count) + " in 10";
+}
+
+std::string hot_words(const Forecast& forecast) {
+  const HeatsOrNot& heats = forecast.heats;
+  const std::string by_log = heats.by_its_log ? "by your readings so far " : "";
+  switch (heats.heating) {
+    case Heating::will: return heats.by_its_log ? "it gets hot, as your readings show" : "it will most likely get hot";
+    case Heating::may: return by_log + "it may or may not get hot " + by_when(forecast) + ": " + in_ten(heats.chance) + " such heaps do";
+    case Heating::hardly:
+    case Heating::not_at_all: break;
+  }
+  if (!heats.if_not->hot_from.likely) return by_log + "it will hardly get hot at all";
+  return by_log + "it will hardly get hot " + by_when(forecast) + ", but about " + when(forecast, *heats.if_not->hot_from.likely);
+}
+
+std::string change_text(HeatingChange change, bool can_be_earlier) {
+  switch (change) {
+    case HeatingChange::half_as_much_again: return "half as much again of the same mix";
+    case HeatingChange::greener: return "more greens for some of the browns, to a C:N of 27";
+    case HeatingChange::packed_closer: return "shred it, wet it and tread it down";
+    case HeatingChange::two_weeks_earlier: return can_be_earlier ? "build it two weeks earlier" : "next year, two weeks earlier";
+  }
+  return {};
 }
 
 }  // namespace
 
+std::string text_of_heating(const ForecastAnswer& answer) {
+  const Forecast& forecast = *answer.forecast;
+  std::string text = item(hot_words(forecast));
+  const std::vector<WhatWouldTip>& tips = forecast.heats.what_would_tip;
+  if (tips.empty()) return text;
+  text += "  To make it likelier:\n";
+  for (const WhatWouldTip& tip : tips)
+    text += wrap("  - " + change_text(tip.change, answer.can_be_built_earlier) + ": " + in_ten(tip.chance), 4);
+  return text;
+}
+
 std::string text_of_readiness(const Forecast& forecast) {
-  std::string text = columns({{"", "most likely", "between"},
-                              ready_row(forecast, "for the lawn", forecast.turf),
-                              ready_row(forecast, "for beds and pots", forecast.mature)});
-  if (forecast.status == ForecastStatus::never || !forecast.binding) return text;
-  const bool breath = *forecast.binding == Criterion::respiration;
-  return text + wrap(breath ? "  Last to be done is its rawest part; turning brings the outside in."
-                            : "  Last to come down is its C:N, which browns keep high.",
-                     2);
+  const HeatsOrNot& heats = forecast.heats;
+  if (heats.is_open()) return table_of_branches(forecast) + last_to_be_done(forecast);
+  Rows rows{ready_head};
+  add_uses(rows, forecast, forecast.turf, forecast.mature);
+  return columns(rows) + last_to_be_done(forecast);
 }
 
 namespace {
@@ -170,33 +259,44 @@ std::string why_never_text(const Forecast& forecast, ForecastNote note) {
     case ForecastNote::too_little_nitrogen:
       return "it rots, but its C:N stays above 30: too few greens for the browns. Mix in greens, or leave it, two years or "
              "so, and use it as mulch";
+    case ForecastNote::too_woody:
+      return "it is mostly wood, which rots over years and stays on the screen. Use it as mulch, or mix in greens and leaves";
     case ForecastNote::too_cold: return "it hardly thaws where you are. Ask your extension office what works there";
     case ForecastNote::too_slow: return "it works too slowly. More greens, a bigger heap, water in a dry spell and a few turnings help";
     default: return {};
   }
 }
 
-/// Waiting is advised only where it gains something.
-std::string cold_start_text(const Forecast& forecast, const Show& show) {
-  const std::string now = "built this cold it heats at once or waits until it is warmer, and nobody can say which";
-  const std::string warm = "Or start it warm now: warm water, fresh greens in the middle, a few shovels of a heap that works";
-  if (!forecast.warm_enough || !forecast.built_in_warmth || !forecast.built_in_warmth->turf_day) return now + ". " + warm;
-  return now + ". No harm in building now. If you would rather wait, keep the browns dry and build in " +
-         about_when(*forecast.warm_enough) + ", at " + show.temperature(TemperaturePoint::from_celsius(10.0)) +
-         " or more by day and night: then it is ready for the lawn about " + when(forecast, *forecast.built_in_warmth->turf_day) + ". " +
-         warm;
+/// Waiting is told of only where it gains something.
+bool gains_by_waiting(const Forecast& forecast) {
+  if (!forecast.built_in_warmth || !forecast.built_in_warmth->turf_day) return false;
+  const ReadyWindow& now = forecast.heats.is_open() ? forecast.heats.if_not->turf : forecast.turf;
+  return !now.likely || *forecast.built_in_warmth->turf_day < *now.likely;
 }
 
-std::string note_text(const Forecast& forecast, ForecastNote note, const Show& show) {
+std::string warmth_text(const Forecast& forecast, const Show& show) {
+  return "no harm in building now. If you would rather wait, keep the browns dry and build in " + about_when(*forecast.warm_enough) +
+         ", at " + show.temperature(TemperaturePoint::from_celsius(10.0)) +
+         " or more by day and night: then it is ready for the lawn about " + when(forecast, *forecast.built_in_warmth->turf_day);
+}
+
+std::string note_text(ForecastNote note, const Show& show) {
   switch (note) {
-    case ForecastNote::cold_start: return cold_start_text(forecast, show);
-    case ForecastNote::hardly_heats: return "it hardly heats: it takes its time, and weed seeds and diseases live on, so keep them out";
+    case ForecastNote::cold_start:
+      return "it is built in frost: what is frozen stays so until it thaws, in this forecast at least. A heap that starts warm inside may "
+             "not";
+    case ForecastNote::hardly_heats: return "it takes its time, and weed seeds and diseases live on, so keep them out";
     case ForecastNote::weed_seeds_live: return "do not count on its heat to kill weed seeds and diseases: keep them out";
     case ForecastNote::few_greens:
       return "so few greens for the browns: gardening guides give such a heap up to two years, and the model does not slow down for it. "
              "Greens make the difference";
     case ForecastNote::freezes: return "while it is frozen leave it alone: it comes to no harm, and turning only cools it";
-    case ForecastNote::gets_wet: return "rain soaks it, if it rains as taken for granted below: put a lid or tarp over it";
+    case ForecastNote::gets_wet: return "rain soaks it in the end: put a lid or tarp over it in the wet months";
+    case ForecastNote::in_small_vessel:
+      return "in a bin this small the forecast runs hot: expect " + std::string(show.in_us_units() ? "10 °F" : "6 °C") +
+             " less than it says, and fewer hot days";
+    case ForecastNote::too_big: return "a heap this big stays hot for longer than is shown: for months";
+    case ForecastNote::windrow: return "no windrow's temperatures were there to test it on: watch your own";
     case ForecastNote::dries: return "it dries on the way. Squeeze a handful now and then, and water it when it does not clump";
     default: return {};
   }
@@ -204,14 +304,30 @@ std::string note_text(const Forecast& forecast, ForecastNote note, const Show& s
 
 }  // namespace
 
+namespace {
+
+/// What why_never_ready() says, or makes no matter.
+bool is_said_by_why_never(ForecastNote note) {
+  switch (note) {
+    case ForecastNote::few_greens:
+    case ForecastNote::in_small_vessel:
+    case ForecastNote::too_big:
+    case ForecastNote::windrow:
+    case ForecastNote::weed_seeds_live: return false;
+    default: return true;
+  }
+}
+
+}  // namespace
+
 std::string text_of_heap_notes(const Forecast& forecast, const Show& show) {
   std::string text;
-  if (forecast.status != ForecastStatus::never) {
-    for (const ForecastNote note : forecast.notes) {
-      const std::string words = note_text(forecast, note, show);
-      if (!words.empty()) text += item(words);
-    }
+  for (const ForecastNote note : forecast.notes) {
+    if (forecast.status == ForecastStatus::never && is_said_by_why_never(note)) continue;
+    const std::string words = note_text(note, show);
+    if (!words.empty()) text += item(words);
   }
+  if (gains_by_waiting(forecast)) text += item(warmth_text(forecast, show));
   if (forecast.watered && !stalls(forecast)) text += item(instead_text(forecast, *forecast.watered, "watered whenever it is dry"));
   if (forecast.water_given.value() > 1.0)
     text += item("water for it: about " + show.water(forecast.water_given) + " in all, on top of the first");
@@ -287,7 +403,8 @@ std::string nothing_to_forecast(const ForecastAnswer& answer) {
 std::string text_of_forecast(const ForecastAnswer& answer, const Materials& materials, const Show& show) {
   if (!answer.forecast) return nothing_to_forecast(answer);
   const Forecast& forecast = *answer.forecast;
-  return text_of_first_cautions(answer.cautions, materials) + heap_text(answer, show) + mix_text(answer) + first_lines(forecast) +
+  return text_of_first_cautions(answer.cautions, materials) + heap_text(answer, show) + mix_text(answer) + "Does it get hot, above " +
+         show.temperature(TemperaturePoint::from_celsius(hot_core_degc)) + "?\n" + text_of_heating(answer) + "\n" + first_lines(forecast) +
          course_text(forecast, show) + notes_text(forecast, show) + left_text(answer, show) + trust_text(show) +
          text_of_assumptions(answer.assumptions, std::nullopt, show) + text_of_cautions(answer.cautions, materials);
 }

@@ -11,6 +11,7 @@ std::string then_text(const Plan& plan, const std::string& squeeze, const Show& 
   std::string text = "\nThen\n";
   text += plan.heap->turn_every ? item("turn it every " + show.days(*plan.heap->turn_every) + ", and " + squeeze)
                                 : item("leave it; now and then " + squeeze);
+  text += text_of_heating(*plan.forecast);
   if (forecast.status == ForecastStatus::never) text += item("left as it is: " + why_never_ready(forecast));
   text += text_of_heap_notes(forecast, show);
   if (forecast.status == ForecastStatus::never) return text;

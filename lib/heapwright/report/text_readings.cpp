@@ -312,6 +312,7 @@ std::string ready_text(const ReadingsAnswer& answer, const Show& show) {
   } else {
     text += wrap("  There are too few days in the log, from the day it was built, to correct the forecast by it.", 2);
   }
+  if (answer.forecast->forecast->heats.by_its_log) text += text_of_heating(*answer.forecast);
   text += text_of_readiness(*answer.forecast->forecast);
   if (answer.forecast->forecast->status == ForecastStatus::never) text += wrap("  " + why_never_ready(*answer.forecast->forecast), 2);
   return text;

@@ -103,6 +103,7 @@ using PotashMass = detail::Quantity<detail::KgPotash>;
 
 using BulkDensity = detail::Ratio<detail::Kg, boost::units::si::volume>;         ///< as-is mass of a volume with its air
 using ParticleDensity = detail::Ratio<detail::KgDry, boost::units::si::volume>;  ///< dry matter of a volume without air and water
+using DryBulkDensity = ParticleDensity;                                          ///< dry matter of a volume with its air and water
 using WaterDensity = detail::Ratio<detail::KgWater, boost::units::si::volume>;
 using OrganicMatterDensity = detail::Ratio<detail::KgOrganic, boost::units::si::volume>;
 using MassPerArea = detail::Ratio<detail::Kg, boost::units::si::area>;
@@ -181,6 +182,7 @@ inline CarbonNitrogenRatio carbon_to_nitrogen(double kg_carbon_per_kg_nitrogen) 
   return kg_carbon_per_kg_nitrogen * (unit::kg_carbon / unit::kg_nitrogen);
 }
 inline BulkDensity bulk_density(double kg_per_m3) { return kg_per_m3 * (unit::kg / unit::m3); }
+inline DryBulkDensity dry_bulk_density(double kg_dry_per_m3) { return kg_dry_per_m3 * (unit::kg_dry / unit::m3); }
 inline ParticleDensity particle_density(double kg_dry_per_m3) { return kg_dry_per_m3 * (unit::kg_dry / unit::m3); }
 
 }  // namespace heapwright

@@ -1,0 +1,43 @@
+#include "heapwright/process/compost_left.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace heapwright {
+namespace {
+
+constexpr double tenth_of_normal = 1.281552;  // standard deviations that hold eight of ten
+
+}  // namespace
+
+DryBulkDensity finished_density(OrganicMatterDryBasis organic, const YieldRule& rule) {
+  const double share = std::clamp(organic.value(), 0.0, 1.0);
+  return dry_bulk_density(1.0 / (share / rule.organic_density.typical->value() + (1.0 - share) / rule.mineral_density.typical->value()));
+}
+
+CompostLeft compost_left(DryMass dry, OrganicMass organic, OrganicMass coarse, ShareOfVolume held_back, const YieldRule& rule) {
+  const DryMass passes = ash_mass(dry, coarse);
+  CompostLeft left;
+  left.organic = (organic - coarse) / passes;
+  left.dry = (1.0 - held_back.value()) * passes;
+  left.volume = left.dry / finished_density(left.organic, rule);
+  left.mass = as_is_mass_of(left.dry, *rule.moisture_at_use.typical);
+  left.density = left.mass / left.volume;
+  return left;
+}
+
+CompostYield operator*(double share, const CompostYield& yield) { return {share * yield.low, share * yield.likely, share * yield.high}; }
+
+CompostYield yield_about(Volume likely, double spread_of_dry, const YieldRule& rule) {
+  const Reading<ShareOfVolume>& held = rule.held_back_by_screen;
+  const double screen = spread_between(1.0 - held.high->value(), 1.0 - held.low->value());
+  const double spread = std::sqrt(rule.density_spread * rule.density_spread + screen * screen + spread_of_dry * spread_of_dry);
+  const double times = spread_times(spread);
+  return {likely / times, likely, times * likely};
+}
+
+double spread_times(double spread) { return std::exp(tenth_of_normal * spread); }
+
+double spread_between(double low, double high) { return std::log(high / low) / (2.0 * tenth_of_normal); }
+
+}  // namespace heapwright

@@ -1,0 +1,50 @@
+#pragma once
+/// The compost that a heap leaves.
+
+#include "heapwright/materials/materials.hpp"
+#include "heapwright/units/quantities.hpp"
+
+namespace heapwright {
+
+/// Dry density of screened compost by its organic matter OM:
+///
+///     1/ρ = OM/204 + (1 − OM)/1154        kg dry matter per m³
+///
+/// The specific volumes of organic and mineral matter add, as they do in soils. Fitted to ten finished composts as a laboratory measured
+/// them (cftp-2023 of sources.toml), of which it misses one by its logarithm's standard deviation of 0.24.
+/// @param organic from 0 to 1
+DryBulkDensity finished_density(OrganicMatterDryBasis organic, const YieldRule& rule);
+
+struct CompostLeft {
+  DryMass dry;
+  OrganicMatterDryBasis organic;
+  BulkDensity density;  ///< as it is spread
+  Mass mass;
+  Volume volume;
+};
+
+/// What of a heap passes a screen: what wood is too coarse stays, and of the rest a share is held back.
+///
+///     d = (D − coarse)(1 − held)        OM = (VS − coarse)/(D − coarse)        volume = d/ρ(OM)        mass = d/(1 − M)
+///
+/// M the moisture at use. @param organic VS, volatile solids left @param coarse wood of them, less than D
+CompostLeft compost_left(DryMass dry, OrganicMass organic, OrganicMass coarse, ShareOfVolume held_back, const YieldRule& rule);
+
+/// Low, likely and high, eight times in ten.
+struct CompostYield {
+  Volume low;
+  Volume likely;
+  Volume high;
+};
+CompostYield operator*(double share, const CompostYield& yield);
+
+/// A volume with what is not known of it: of the density, of what the screen holds back, and of what is left, each by the standard
+/// deviation of its logarithm.
+CompostYield yield_about(Volume likely, double spread_of_dry, const YieldRule& rule);
+
+/// The standard deviation of the logarithm of a value of which low and high hold eight of ten.
+double spread_between(double low, double high);
+/// By how many times a value of such a standard deviation is off, nine times in ten no more to either side.
+double spread_times(double spread);
+
+}  // namespace heapwright

@@ -1,0 +1,79 @@
+#pragma once
+/// Whether a heap gets hot soon after it is built, which small differences decide where it is small, loose, lean or built in the cold.
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "heapwright/process/heap_to_build.hpp"
+#include "heapwright/process/ready_window.hpp"
+
+namespace heapwright {
+
+inline constexpr int days_to_heat = 30;  ///< in which a heap gets hot, or does not
+
+/// What is said of a heap by how many of ten such heaps get hot. Judged.
+enum class Heating {
+  will,        ///< eight or more
+  may,         ///< between two and eight: there are two ways that it can go
+  hardly,      ///< two or fewer
+  not_at_all,  ///< none, ever
+};
+std::string_view heating_word(Heating heating);
+
+/// One of the ways that it can go.
+struct HeatingBranch {
+  ReadyWindow hot_from;  ///< the first hot day; of heaps that do not heat at once it comes in spring, if at all
+  ReadyWindow turf;
+  ReadyWindow mature;
+};
+
+/// What makes it likelier that a heap gets hot.
+enum class HeatingChange {
+  half_as_much_again,  ///< of the same mix
+  greener,             ///< with a C:N of 27, as heavy as before
+  packed_closer,       ///< a quarter denser
+  two_weeks_earlier,
+};
+std::string_view change_word(HeatingChange change);
+
+struct WhatWouldTip {
+  HeatingChange change;
+  double chance;
+};
+
+struct HeatsOrNot {
+  double chance = 0.0;  ///< share of the sets whose core is hot within days_to_heat
+  Heating heating = Heating::not_at_all;
+  std::optional<HeatingBranch> if_it_heats;    ///< where it will or may
+  std::optional<HeatingBranch> if_not;         ///< where it may or hardly does, or not at all
+  std::vector<WhatWouldTip> what_would_tip{};  ///< what helps by 0.15 or more, the most first
+  bool by_its_log = false;                     ///< whether sets were left out that a log rules out
+
+  bool is_open() const { return heating == Heating::may; }
+};
+
+/// What a log shows of a heap's heating.
+struct SeenHeating {
+  std::optional<int> hot_day;  ///< the first, after it was built
+  int last_day = -1;           ///< of the log
+};
+
+/// The day from which days_to_heat are counted: the one it is built on, or on which half of all is in of a heap that is fed.
+int counted_from(const HeapCare& care, const Course& course);
+
+/// Whether a course gets hot in time.
+bool heats(const Course& course, int counted_from);
+
+/// Whether a course does as a log shows: hot within the days in which heating is counted, or not, as far as the log goes.
+bool agrees(const Course& course, int counted_from, const SeenHeating& seen);
+
+Heating heating_of(double chance, bool ever);
+
+/// What would tip a heap that may not heat: all sets run again with each change, until they are hot. What helps by less than 0.15 is not
+/// told. A mix of a C:N of 27 or less is green enough, and more is not told of where it would not fit.
+/// @param chance as it is @param days in which a set must be hot
+std::vector<WhatWouldTip> what_would_tip(const HeapToBuild& heap, const Weather& weather, const Materials& materials,
+                                         const ProcessEnsemble& ensemble, double chance, int days);
+
+}  // namespace heapwright

@@ -1,0 +1,26 @@
+#include "heapwright/process/rain.hpp"
+
+#include <algorithm>
+
+namespace heapwright {
+namespace {
+
+constexpr double dries_off_mm_per_kelvin = 0.085;
+constexpr double share_of_heap = 0.30;      // 0.15 to 0.5
+constexpr double share_of_open_bin = 0.50;  // 0.3 to 0.7
+
+}  // namespace
+
+Length rain_taken_up(Length rain, TemperaturePoint air, double share) {
+  if (!(air.celsius() > 0.0)) return Length();
+  const double stays = rain.value() - 0.001 * dries_off_mm_per_kelvin * air.celsius();
+  return share * std::max(0.0, stays) * unit::m;
+}
+
+double share_of_rain(const std::optional<HeapDescription>& heap) {
+  if (!heap) return share_of_heap;
+  if (heap->covered || heap->shape == HeapShape::tumbler) return 0.0;
+  return heap->shape == HeapShape::bin || heap->shape == HeapShape::round ? share_of_open_bin : share_of_heap;
+}
+
+}  // namespace heapwright

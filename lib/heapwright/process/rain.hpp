@@ -1,0 +1,28 @@
+#pragma once
+/// How much of the rain a heap takes up.
+
+#include <optional>
+
+#include "heapwright/heap/description.hpp"
+#include "heapwright/units/quantities.hpp"
+#include "heapwright/units/temperature.hpp"
+
+namespace heapwright {
+
+/// What nobody told of the rain: so much a day, all year. Judged.
+inline const Length usual_rain_a_day = 0.0025 * unit::m;
+
+/// Rain of a day that a heap takes up on its plan area:
+///
+///     s · max(0, P − 0.085 mm/K · T)   where T > 0 °C, else 0
+///
+/// The rest runs off; what falls on the crust dries there between showers, 0.085 mm a day for each degree, half of what dries off open
+/// water. Both judged (README.md beside this file).
+/// @param rain P, from 0 @param air T, the day's mean @param share s, from 0 to 1, and over where a set draws it so
+Length rain_taken_up(Length rain, TemperaturePoint air, double share);
+
+/// The share s of the rain that stays in a heap, the rest runs off: 0.30 of a heap or windrow, 0.50 of an open bin, none under a lid or in
+/// a drum. Judged.
+double share_of_rain(const std::optional<HeapDescription>& heap);
+
+}  // namespace heapwright
