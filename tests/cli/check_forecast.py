@@ -74,8 +74,9 @@ def is_branch(value):
 
 
 def is_heats(value):
-    return (set(value) == {"chance_in_ten", "branch", "if_it_heats", "if_not", "what_would_tip"} and 0 <= value["chance_in_ten"] <= 10
+    return (set(value) == {"chance_in_ten", "branch", "if_it_heats", "if_not", "what_would_tip", "by_its_log", "log_disagrees"} and 0 <= value["chance_in_ten"] <= 10
             and is_branch(value["if_it_heats"]) and is_branch(value["if_not"])
+            and isinstance(value["by_its_log"], bool) and isinstance(value["log_disagrees"], bool)
             and all(set(tip) == {"change", "chance_in_ten"} and tip["change"] in CHANGES for tip in value["what_would_tip"]))
 
 
@@ -226,6 +227,69 @@ def check_yards(program):
     check("yards", seen >= {"mature", "never", "will", "may", "hardly"}, f"they only tell {seen}")
 
 
+def yard_of(leaves, grass, scraps, heap, climate):
+    supply = "".join(f'[[supply]]\nfeedstock = "{name}"\namount = "{amount}"\nuse = "all"\ntreated = "no"\n'
+                     for name, amount in (("leaves", leaves), ("grass", grass), ("scraps", scraps)))
+    return supply + f'[heap]\nshape = "bin"\nlength = "5 ft"\nwidth = "5 ft"\nheight = "4 ft"\n{heap}[climate]\nlike = "{climate}"\n'
+
+
+def check_two_ways(program):
+    """Heaps of which some sets are given up long before others are ready: two branches, each to the end of its cure."""
+    heap = 'built = 2027-04-10\nturn_every = "never"\n'
+    for number, (leaves, grass, scraps, climate) in enumerate((
+            ("14 leaf-bag", "14 bucket", "2 bucket", "mountain"), ("16 leaf-bag", "12 bucket", "3 bucket", "mountain"),
+            ("12 leaf-bag", "12 bucket", "2 bucket", "mountain"), ("10 leaf-bag", "10 bucket", "2 bucket", "bitter"),
+            ("14 leaf-bag", "10 bucket", "2 bucket", "cold"), ("8 leaf-bag", "8 bucket", "2 bucket", "high-desert"))):
+        path = program.file(yard_of(leaves, grass, scraps, heap, climate), f"two-ways-{number}.toml")
+        found, code = program.json("forecast", path)
+        check(path.name, code == (1 if found["status"] == "never" else 0), f"exit {code} of {found['status']}")
+        check_keys(path.name, found)
+        check_heats(path.name, found)
+        branches = [branch for branch in (found["heats"]["if_it_heats"], found["heats"]["if_not"]) if branch]
+        ready = any(branch["ready_for_turf"]["likely"] for branch in branches)
+        check(path.name, (found["status"] == "never") == (not ready), f"{found['status']}, and the branches are {branches}")
+        mature = told(found)[1]["likely"]
+        if mature:
+            last = datetime.date.fromisoformat(found["built"]) + datetime.timedelta(days=found["days"][-1])
+            check(path.name, str(last) == mature, f"the days end on {last}, mature is {mature}")
+        screen = program.run("forecast", path).stdout
+        check(path.name, ("if it gets hot" in screen) == (found["heats"]["branch"] == "may"), "the screen has not both branches")
+
+
+def check_logs(program):
+    """What a log of the heap rules out, and what it cannot."""
+    base = (GOLDEN.parents[1] / "data" / "one_load.toml").read_text(encoding="utf-8").replace("built = 2026-11-07", "built = 2026-10-15")
+    def heats_with(readings, name):
+        text = base + "".join(f'[[reading]]\ndate = {date}\ncore = "{degf} degF"\n' for date, degf in readings)
+        return program.json("plan", program.file(text, name))[0]["forecast"]["heats"]
+    def days_of(first, count):
+        return [str(datetime.date.fromisoformat(first) + datetime.timedelta(days=day)) for day in range(count)]
+    without = heats_with([], "no-log.toml")
+    late = heats_with([(day, 55) for day in days_of("2026-12-10", 6)], "late-log.toml")
+    check("late log", late["chance_in_ten"] == without["chance_in_ten"] and not late["by_its_log"], "a log of December tells of October")
+    hot = heats_with([(day, 130) for day in days_of("2026-10-20", 6)], "hot-log.toml")
+    check("hot log", hot["chance_in_ten"] == 10 and hot["branch"] == "will", f"a hot heap will {hot['branch']}")
+    cold = heats_with([(day, 60) for day in days_of("2026-10-16", 32)], "cold-log.toml")
+    check("cold log", cold["log_disagrees"] or cold["branch"] in ("hardly", "not"), f"a cold heap {cold['branch']}")
+    if cold["log_disagrees"]:
+        screen = " ".join(program.run("plan", program.file(base + "".join(
+            f'[[reading]]\ndate = {day}\ncore = "60 degF"\n' for day in days_of("2026-10-16", 32)), "cold-screen.toml")).stdout.split())
+        check("cold log", "do not go by its dates" in screen and "for the lawn" not in screen, "dates of a forecast that the log denies")
+
+
+def check_odd_stuff(program):
+    """What hardly rots, and what a screen holds back whole."""
+    soil = '[[supply]]\nfeedstock = "garden-soil"\namount = "1 yd3"\nuse = "all"\n[climate]\nlike = "cool"\n'
+    result = program.run("forecast", program.file(soil, "soil.toml"))
+    check("soil", result.returncode == 1 and "Nothing in it rots" in result.stdout, f"exit {result.returncode}: {result.stdout[:200]}")
+    chips = '[[feedstock]]\nid = "pure-chips"\nname = "pure chips"\nlike = "wood-chips"\nmoisture_wet_basis = "40 %"\n' \
+            'carbon_dry_basis = "50 %"\ncarbon_to_nitrogen = "300:1"\nvolatile_solids_dry_basis = "100 %"\nbulk_density = "450 lb/yd3"\n'
+    rows = program.file(chips, "chips-rows.toml")
+    yard = program.file('[[supply]]\nfeedstock = "pure-chips"\namount = "1 yd3"\nuse = "all"\n', "pure-chips.toml")
+    result = program.run("plan", yard, "--materials", rows)
+    check("pure chips", result.returncode == 0 and not result.stderr, f"exit {result.returncode}: {result.stderr[:200]}")
+
+
 def check_what_if(program):
     """An option is as good as the file with that line."""
     example = EXAMPLE.read_text(encoding="utf-8")
@@ -319,7 +383,7 @@ def check_refused(program):
 def main():
     with tempfile.TemporaryDirectory() as folder:
         program = Program(str(pathlib.Path(sys.argv[1]).resolve()), folder)
-        for part in (check_yards, check_what_if, check_nothing, check_never, check_refused):
+        for part in (check_yards, check_two_ways, check_logs, check_odd_stuff, check_what_if, check_nothing, check_never, check_refused):
             part(program)
     print("\n".join(failures))
     print(f"{checks} checks of the forecast, {len(failures)} failures")

@@ -315,8 +315,8 @@ TEST_CASE("heaps of a yard in autumn, those that heat and those that do not", "[
     std::vector<double> hot_days;
     double warm = 0.0;
     for (const Course& course : courses) {
-      (heats(course, 0) ? hot : cold).push_back(&course);
-      if (heats(course, 0)) hot_days.push_back(*course.hot_day());
+      (heats_in_time(course, 0) ? hot : cold).push_back(&course);
+      if (heats_in_time(course, 0)) hot_days.push_back(*course.hot_day());
       if (peak(course, days_to_heat) > 35.0) warm += 1.0;
     }
     const double count = static_cast<double>(courses.size());
@@ -407,7 +407,7 @@ Point point(std::string at, const HeatsOrNot& heats, Date built) {
 
 Point point(std::string at, const HeapToBuild& heap, const Weather& weather) {
   // A log of its first day rules nothing out, and spares what would tip it.
-  const SeenHeating nothing_yet{std::nullopt, 0};
+  const SeenHeating nothing_yet{std::nullopt, {0}};
   const Forecast coming = forecast(heap, weather, heaps::materials(), heaps::every_set(), nothing_yet);
   REQUIRE_FALSE(coming.heats.by_its_log);
   return point(std::move(at), coming.heats, heap.built);
@@ -562,7 +562,7 @@ TEST_CASE("a bin filled in May gets hot within the week", "[long][heating]") {
   CHECK(peak(best, days_to_heat) <= 65.0);
   std::vector<double> hot_days;
   for (const Course& course : by_every_set(heap, weather, 0)) {
-    if (heats(course, 0)) hot_days.push_back(*course.hot_day());
+    if (heats_in_time(course, 0)) hot_days.push_back(*course.hot_day());
   }
   CHECK(quantile(hot_days, 0.5) <= 7.0);
   CHECK(static_cast<double>(hot_days.size()) / 40.0 == Approx(1.00).margin(of_a_chance).epsilon(0));  // the tables' chance

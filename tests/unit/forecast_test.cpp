@@ -362,6 +362,13 @@ std::ptrdiff_t how_many_heat() {
   return std::count_if(hot_days().begin(), hot_days().end(), [](std::optional<int> day) { return day.has_value(); });
 }
 
+/// Read cool every day.
+SeenHeating cool_until(int last) {
+  SeenHeating seen;
+  for (int day = 1; day <= last; ++day) seen.cool_days.push_back(day);
+  return seen;
+}
+
 Forecast in_november(const std::optional<SeenHeating>& seen = std::nullopt) {
   return forecast(heap_of(one_load(), rained_on(), november_7), of_one_load(), heaps::materials(), sixteen_sets(), seen);
 }
@@ -404,7 +411,7 @@ TEST_CASE("a heap that may or may not heat has two branches and no single date",
 TEST_CASE("a log of whether a heap got hot leaves the sets that agree", "[forecast]") {
   const double all = static_cast<double>(hot_days().size());
   SECTION("hot") {
-    const Forecast coming = in_november(SeenHeating{9, 30});
+    const Forecast coming = in_november(SeenHeating{9, {}});
     CHECK(coming.heats.by_its_log);
     CHECK(coming.heats.chance == 1.0);
     CHECK(coming.heats.heating == Heating::will);
@@ -415,7 +422,7 @@ TEST_CASE("a log of whether a heap got hot leaves the sets that agree", "[foreca
     CHECK_FALSE(has(coming, ForecastNote::core_of_those_that_heat));
   }
   SECTION("not in thirty days") {
-    const Forecast coming = in_november(SeenHeating{{}, 30});
+    const Forecast coming = in_november(cool_until(30));
     CHECK(coming.heats.by_its_log);
     CHECK(coming.heats.chance == 0.0);
     CHECK(coming.heats.heating == Heating::hardly);
@@ -430,13 +437,13 @@ TEST_CASE("a log of whether a heap got hot leaves the sets that agree", "[foreca
         std::count_if(hot_days().begin(), hot_days().end(), [&](std::optional<int> day) { return day && *day <= so_far; });
     REQUIRE(were_hot > 0);
     REQUIRE(were_hot < how_many_heat());
-    const Forecast coming = in_november(SeenHeating{{}, so_far});
+    const Forecast coming = in_november(cool_until(so_far));
     CHECK(coming.heats.by_its_log);
     CHECK(coming.heats.chance ==
           Approx(static_cast<double>(how_many_heat() - were_hot) / (all - static_cast<double>(were_hot))).epsilon(exact));
   }
   SECTION("a log too short to tell leaves them all") {
-    const Forecast coming = in_november(SeenHeating{{}, 1});
+    const Forecast coming = in_november(cool_until(1));
     CHECK_FALSE(coming.heats.by_its_log);
     CHECK(coming.heats.chance == Approx(static_cast<double>(how_many_heat()) / all).epsilon(exact));
   }
@@ -446,9 +453,9 @@ TEST_CASE("a log that next to no set agrees with leaves them all", "[forecast]")
   // In warmth all of these heat; of one that has not there is nothing better to say.
   ProcessEnsemble five = heaps::every_set();
   five.members.resize(5);
-  const Forecast coming =
-      forecast(heap_of(heaps::household(), moist()), heaps::year(20.0, 4.0), heaps::materials(), five, SeenHeating{{}, 30});
+  const Forecast coming = forecast(heap_of(heaps::household(), moist()), heaps::year(20.0, 4.0), heaps::materials(), five, cool_until(30));
   CHECK_FALSE(coming.heats.by_its_log);
+  CHECK(coming.heats.log_disagrees);  // and no date of it is to be told
   CHECK(coming.heats.chance == 1.0);
 }
 

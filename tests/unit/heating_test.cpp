@@ -56,12 +56,12 @@ TEST_CASE("heating is counted from where half of a heap is in", "[heating]") {
 }
 
 TEST_CASE("hot within thirty days", "[heating]") {
-  CHECK(heats(hot_from(0), 0));
-  CHECK(heats(hot_from(30), 0));
-  CHECK_FALSE(heats(hot_from(31), 0));
-  CHECK_FALSE(heats(hot_from(std::nullopt), 0));
-  CHECK(heats(hot_from(31), 1));
-  CHECK(heats(hot_from(3), 60));
+  CHECK(heats_in_time(hot_from(0), 0));
+  CHECK(heats_in_time(hot_from(30), 0));
+  CHECK_FALSE(heats_in_time(hot_from(31), 0));
+  CHECK_FALSE(heats_in_time(hot_from(std::nullopt), 0));
+  CHECK(heats_in_time(hot_from(31), 1));
+  CHECK(heats_in_time(hot_from(3), 60));
 }
 
 TEST_CASE("a course agrees with a log, or does not", "[heating]") {
@@ -72,22 +72,24 @@ TEST_CASE("a course agrees with a log, or does not", "[heating]") {
   };
   const int from = 10;  // to 40
   for (const Row& row : {
-           Row{5, {12, 20}, true},     // both in time
-           Row{40, {12, 20}, true},    //
-           Row{41, {12, 20}, false},   // too late
-           Row{{}, {12, 20}, false},   //
-           Row{20, {41, 60}, false},   // it was late itself
-           Row{50, {41, 60}, true},    //
-           Row{{}, {41, 60}, true},    //
-           Row{20, {{}, 19}, true},    // not so far
-           Row{20, {{}, 20}, false},   //
-           Row{{}, {{}, 20}, true},    //
-           Row{41, {{}, 100}, true},   // what comes in spring says nothing
-           Row{40, {{}, 100}, false},  //
-           Row{0, {{}, -1}, true},     // a log of no day
-           Row{0, {{}, 0}, false},     //
+           Row{5, {12, {}}, true},              // both in time
+           Row{40, {12, {}}, true},             //
+           Row{41, {12, {}}, false},            // too late
+           Row{{}, {12, {}}, false},            //
+           Row{20, {41, {10, 20, 30}}, false},  // it was late itself
+           Row{20, {41, {}}, true},             // nobody read it before
+           Row{50, {41, {10, 20, 30}}, true},   //
+           Row{{}, {41, {}}, true},             //
+           Row{20, {{}, {18, 19}}, true},       // not so far
+           Row{20, {{}, {19, 20}}, false},      //
+           Row{{}, {{}, {20}}, true},           //
+           Row{41, {{}, {20, 50, 100}}, true},  // what comes in spring says nothing
+           Row{40, {{}, {20, 40}}, false},      //
+           Row{40, {{}, {56, 57}}, true},       // a log that begins late
+           Row{0, {{}, {}}, true},              // a log of no day
+           Row{0, {{}, {0}}, false},            //
        }) {
-    CAPTURE(row.course.value_or(-1), row.seen.hot_day.value_or(-1), row.seen.last_day);
+    CAPTURE(row.course.value_or(-1), row.seen.hot_day.value_or(-1), row.seen.cool_days.size());
     CHECK(agrees(hot_from(row.course), from, row.seen) == row.agrees);
   }
 }

@@ -106,9 +106,9 @@ TEST_CASE("what a heap weighs stands above the law", "[settled]") {
 
   SECTION("of a heap that is described") {
     HeapDescription bin = described(HeapShape::bin);
-    CHECK_FALSE(bin.weighed_density());
-    bin.weighed = 0.4 * 1.728 * 1000.0 * unit::kg;  // 1.2 m each way
-    CHECK_THAT(bin.weighed_density()->value(), WithinRel(400.0, exact));
+    CHECK_FALSE(bin.weighed);
+    bin.weighed = bulk_density(400.0);
+    CHECK_THAT(bin.weighed->value(), WithinRel(400.0, exact));
     HeapToBuild heap = to_build(mix);
     heap.heap = bin;
     CHECK_THAT(volume_of(heap), WithinRel(mix.mass.value() / 400.0, exact));
@@ -136,7 +136,7 @@ TEST_CASE("packed closer it takes up less room", "[settled]") {
   SECTION("and a weighed one too") {
     heap.packed = 1.0;
     heap.heap = described(HeapShape::bin);
-    heap.heap->weighed = 400.0 * unit::kg;
+    heap.heap->weighed = bulk_density(400.0);
     const double weighed = volume_of(heap);
     heap.packed = 1.25;
     CHECK_THAT(volume_of(heap), WithinRel(weighed / 1.25, exact));

@@ -48,12 +48,15 @@ Mass read_heap_weight(std::string_view text) {
 }
 
 /// Loose straw weighs 30 kg/m³ and more, and water without any air 1000. Judged.
-void check_weight(const HeapDescription& heap) {
+BulkDensity density_of(Mass weighed, const HeapDescription& heap) {
   const BulkDensity lightest = bulk_density(30.0);
   const BulkDensity heaviest = bulk_density(1100.0);
   const char* hint = "write what one weighs when it is full as described: \"900 lb\"";
-  if (*heap.weighed_density() < lightest) throw TextError("that is lighter than any heap of this size", hint);
-  if (*heap.weighed_density() > heaviest) throw TextError("that is heavier than any heap of this size", hint);
+  if (heap.shape == HeapShape::tumbler) throw TextError("nobody fills a tumbler to the top", "weigh a bucket of each supply instead");
+  const BulkDensity density = weighed / size_of(heap).volume;
+  if (density < lightest) throw TextError("that is lighter than any heap of this size", hint);
+  if (density > heaviest) throw TextError("that is heavier than any heap of this size", hint);
+  return density;
 }
 
 bool has_size(const HeapDescription& heap, std::string_view key) {
@@ -192,11 +195,6 @@ HeapDescription filled_to(const HeapDescription& heap, double share) {
   return part;
 }
 
-std::optional<BulkDensity> HeapDescription::weighed_density() const {
-  if (!weighed) return std::nullopt;
-  return *weighed / size_of(*this).volume;
-}
-
 Volume room_of(const HeapDescription& heap) { return static_cast<double>(heap.count) * size_of(heap).volume; }
 
 Facts facts_of(const HeapDescription& heap, Date built) {
@@ -220,8 +218,8 @@ std::optional<HeapDescription> read_heap(Table& root) {
   heap.turn_every = table->read("turn_every", read_turning).value_or(std::nullopt);
   heap.keep_moist = table->flag("keep_moist").value_or(false);
   heap.covered = table->flag("covered").value_or(false);
-  heap.weighed = table->read("weighed", read_heap_weight);
-  if (heap.weighed && missing_sizes(heap).empty()) checked_at(*table, "weighed", [&] { check_weight(heap); });
+  const std::optional<Mass> weighed = table->read("weighed", read_heap_weight);
+  if (weighed && missing_sizes(heap).empty()) checked_at(*table, "weighed", [&] { heap.weighed = density_of(*weighed, heap); });
   table->finish();
   return heap;
 }

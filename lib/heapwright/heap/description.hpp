@@ -35,10 +35,7 @@ struct HeapDescription {
   std::optional<Duration> turn_every;  ///< never where absent
   bool keep_moist = false;
   bool covered = false;
-  std::optional<Mass> weighed;  ///< one of them, full as described
-
-  /// Of what was weighed. @throws DomainError as size_of()
-  std::optional<BulkDensity> weighed_density() const;
+  std::optional<BulkDensity> weighed;  ///< by what one of them was weighed to hold, full as described
 };
 
 /// The keys of [heap] that measure it.

@@ -120,6 +120,7 @@ std::string_view note_word(HeapNote note) {
     case HeapNote::too_tall: return "too-tall";
     case HeapNote::does_not_fit: return "does-not-fit";
     case HeapNote::fits_as_it_sinks: return "fits-as-it-sinks";
+    case HeapNote::forecast_tells: return "forecast-tells";
   }
   return {};
 }

@@ -30,6 +30,7 @@ enum class HeapNote {
   too_tall,                 ///< above tall_heap
   does_not_fit,
   fits_as_it_sinks,  ///< not all at once, since loose it is more than the room
+  forecast_tells,    ///< small as it is, whether it heats is for the forecast to say
 };
 
 std::string_view note_word(HeapNote note);

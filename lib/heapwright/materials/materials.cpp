@@ -210,6 +210,7 @@ void add_materials_file(Materials& materials, const std::string& path) {
   problems.throw_if_any();
 }
 
+const Feedstock* feedstock_with_id(const Materials& materials, std::string_view id) { return row_with_id(materials.feedstocks, id); }
 const Source* find_source(const Materials& materials, std::string_view id) { return row_with_id(materials.sources, id); }
 const Caution* find_caution(const Materials& materials, std::string_view id) { return row_with_id(materials.cautions, id); }
 

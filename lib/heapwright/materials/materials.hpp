@@ -83,6 +83,9 @@ const KeepOut* what_stays_out(const Materials& materials, std::string_view name)
 /// An amount as read_amount() of amount.hpp reads it; "6 bags of dog poop" is refused for what is in the bags. @throws TextError
 Amount read_amount(std::string_view text, const Materials& materials);
 
+/// The row of just this id; nothing where there is none.
+const Feedstock* feedstock_with_id(const Materials& materials, std::string_view id);
+
 const Compost& find_compost(const Materials& materials, std::string_view name);
 
 const Source* find_source(const Materials& materials, std::string_view id);

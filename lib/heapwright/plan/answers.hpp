@@ -38,10 +38,13 @@ HeapAnswer heap_of(const Yard& yard, const Recipe& recipe, Date today);
 
 /// The heap of a yard through time. Of several heaps the first, which is the fullest.
 struct ForecastAnswer {
-  std::optional<Forecast> forecast;  ///< nothing where nothing with a size is to put in, or too little
-  bool too_little = false;           ///< to forecast
-  std::optional<Volume> volume;      ///< of what the first heap is filled with, all at once or in the first week
-  int heaps = 1;                     ///< that are filled
+  std::optional<Forecast> forecast;   ///< nothing where nothing with a size is to put in, or too little
+  bool too_little = false;            ///< to forecast
+  bool nothing_rots = false;          ///< or as good as nothing: soil, finished compost
+  std::optional<Volume> volume;       ///< of what the first heap is filled with, all at once or in the first week
+  int heaps = 1;                      ///< that are filled
+  double fills = 1.0;                 ///< as many heaps as all of it would fill
+  std::vector<RecipeAmount> amounts;  ///< that the mix is made of
   HeapCare care;
   std::optional<Mix> mix;  ///< of all that goes in
   Targets targets;

@@ -13,6 +13,7 @@ namespace {
 constexpr double scalding_core_degc = 50.0;  // with the forecast's width as hot as scalds
 constexpr int days_of_a_recipe = 30;         // what comes fresh goes into a recipe for so long
 constexpr int most_weeks = 52;
+constexpr double least_rotting = 0.02;  // of the dry matter; judged
 
 bool comes_week_by_week(const std::vector<RecipeAmount>& amounts, const Mix& mix) {
   return std::any_of(amounts.begin(), amounts.end(),
@@ -70,8 +71,8 @@ Assumption rain_of(const ClimateDescription& climate) {
     assumption.low = *driest;
     assumption.high = *wettest;
   }
-  const bool is_of_table = !climate.like.empty() && rain == climate_like(climate.like).rain;
-  if (!is_of_table) assumption.evidence = climate.rain.empty() ? "your file of days" : "your own figure";
+  if (climate.rain_is_own) assumption.evidence = "your own figure";
+  if (climate.rain.empty()) assumption.evidence = "your file of days";
   return assumption;
 }
 
@@ -93,7 +94,7 @@ std::vector<Assumption> assumptions_of_forecast(const ClimateDescription& climat
   }
   const BulkDensity settled = heap.share * heap.mix.mass / volume;
   if (heap.heap && heap.heap->weighed) {
-    own.push_back({"weight of the heap", settled, std::nullopt, std::nullopt, "your own figure", std::nullopt});
+    own.push_back({"weight of the heap, as you weighed a full one", settled, std::nullopt, std::nullopt, "your own figure", std::nullopt});
   } else {
     constexpr double most = 1.28;  // eight of ten sets
     Assumption weight = judged("weight of the heap, once it has settled", settled);
@@ -162,11 +163,14 @@ std::vector<CoreOfDay> cores_of(const TemperatureLog& log, Date built) {
 std::optional<SeenHeating> heating_in(const std::vector<CoreOfDay>& cores) {
   SeenHeating seen;
   for (const CoreOfDay& core : cores) {
-    if (core.day < 0) continue;
-    if (!seen.hot_day && core.core_degc > hot_core_degc) seen.hot_day = core.day;
-    seen.last_day = std::max(seen.last_day, core.day);
+    if (core.day < 0 || seen.hot_day) continue;
+    if (core.core_degc > hot_core_degc) {
+      seen.hot_day = core.day;
+    } else {
+      seen.cool_days.push_back(core.day);
+    }
   }
-  return seen.last_day >= 0 ? std::optional(seen) : std::nullopt;
+  return seen.hot_day || !seen.cool_days.empty() ? std::optional(std::move(seen)) : std::nullopt;
 }
 
 }  // namespace
@@ -180,13 +184,14 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   const Told told_recipe = told(recipe);
   const Mix& mix = told_recipe.mix;
   answer.mix = mix;
+  answer.amounts = told_recipe.amounts;
   answer.targets = recipe.targets;
   answer.on_target = told_recipe.distance_from_aim <= hardly_off;
   answer.assumptions = recipe.assumptions;
 
   const ProcessEnsemble ensemble = built_in_ensemble();
   HeapToBuild heap{mix, 1.0, yard.heap, care_of(yard), std::nullopt, yard.built_or(today)};
-  const std::optional<BulkDensity> weighed = heap.heap ? heap.heap->weighed_density() : std::nullopt;
+  const std::optional<BulkDensity> weighed = heap.heap ? heap.heap->weighed : std::nullopt;
   const SettledDensity density = settled_density_of(mix, yard.materials, ensemble, weighed);
   double fits = 1.0;
   if (room.each) {
@@ -200,9 +205,13 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   } else if (heaps_for(1.0 / fits) > 1) {
     heap.share = fits;
     answer.heaps = heaps_for(1.0 / fits);
+    answer.fills = 1.0 / fits;
   }
   answer.care = heap.care;
   answer.can_be_built_earlier = std::chrono::sys_days(heap.built) - std::chrono::days(14) >= std::chrono::sys_days(today);
+  const HeapContents contents = contents_of(mix, yard.materials, ensemble, ensemble.best);
+  answer.nothing_rots = !((contents.fast + contents.slow).value() > least_rotting * contents.dry().value());
+  if (answer.nothing_rots) return answer;
   const HeapModel model(heap, yard.materials, ensemble);
   answer.volume = model.shape(ensemble.best).volume;
   const auto is_enough = [&](const ProcessParameters& set) { return model.shape(set).volume >= smallest_pile; };
@@ -229,7 +238,7 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   answer.mass = all * (1.0 - coming.finished.mass_loss) * mix.mass;
   answer.finished_volume = over_this_heap * coming.filled_in_all * (1.0 - coming.finished.volume_loss) * *answer.volume;
   answer.yield = by_forecast(yard.materials.yield, coming.finished);
-  if (coming.status != ForecastStatus::never) answer.screened = over_this_heap * coming.finished.screened;
+  if (coming.status != ForecastStatus::never && coming.finished.is_ready) answer.screened = over_this_heap * coming.finished.screened;
   return answer;
 }
 

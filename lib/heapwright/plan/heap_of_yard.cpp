@@ -23,11 +23,18 @@ Facts facts_of_empty_heap(const Yard& yard, Date built) {
   return facts;
 }
 
+/// Where the weather is known the forecast says whether a small heap gets hot, and no rule of thumb.
+void leave_heat_to_forecast(HeapAnswer& answer) {
+  const auto by_rule = [](HeapNote note) { return note == HeapNote::too_small_to_heat || note == HeapNote::too_little_to_heat; };
+  if (std::erase_if(answer.notes, by_rule) > 0) answer.notes.push_back(HeapNote::forecast_tells);
+}
+
 }  // namespace
 
 HeapAnswer heap_of(const Yard& yard, const Recipe& recipe, Date today) {
   const std::optional<Volume> mix = volume_to_put_in(recipe);
   HeapAnswer answer = heap_answer(yard.heap, mix, yard.wishes.settling);
+  if (yard.climate && mix && answer.heap) leave_heat_to_forecast(answer);
   if (mix) {
     answer.assumptions.insert(answer.assumptions.begin(), recipe.assumptions.begin(), recipe.assumptions.end());
     answer.cautions = recipe.cautions;

@@ -25,7 +25,7 @@ Length read_rain_of_month(std::string_view text) {
   const Length rain = read_length(text);
   const Length most = 2.0 * unit::m;
   if (!(rain >= Length() && rain <= most))
-    throw TextError("\"" + std::string(text) + "\" is no month's rain", "write it from 0 to 2 m, or 80 in: \"3 in\"");
+    throw TextError("\"" + std::string(text) + "\" is no month's rain", "write it from 0 to 2 m, which is 78 in: \"3 in\"");
   return rain;
 }
 
@@ -180,7 +180,8 @@ std::optional<ClimateDescription> read_climate(Table& root) {
   take_mean_and_swing(*table, climate);
   take_named(*table, climate);
   take_days(*table, climate);
-  if (table->has("rain")) climate.rain = read_rain(*table);
+  climate.rain_is_own = table->has("rain");
+  if (climate.rain_is_own) climate.rain = read_rain(*table);
   check_one_way(*table);
   table->finish();
   return climate;

@@ -43,6 +43,7 @@ struct ClimateDescription {
   std::string file;  ///< as the yard file names it
   DailyMeans days;   ///< of that file
   MonthlyRain rain;
+  bool rain_is_own = false;  ///< as the yard file tells it
 };
 
 /// The climate of a winter by its id or its plain name. @throws TextError with the nearest known one

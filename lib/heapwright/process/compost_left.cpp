@@ -16,8 +16,9 @@ DryBulkDensity finished_density(OrganicMatterDryBasis organic, const YieldRule& 
 }
 
 CompostLeft compost_left(DryMass dry, OrganicMass organic, OrganicMass coarse, ShareOfVolume held_back, const YieldRule& rule) {
-  const DryMass passes = ash_mass(dry, coarse);
   CompostLeft left;
+  const DryMass passes = dry - coarse.value() * unit::kg_dry;
+  if (!(passes.value() > 0.0)) return left;  // nothing but coarse wood
   left.organic = (organic - coarse) / passes;
   left.dry = (1.0 - held_back.value()) * passes;
   left.volume = left.dry / finished_density(left.organic, rule);
@@ -38,6 +39,9 @@ CompostYield yield_about(Volume likely, double spread_of_dry, const YieldRule& r
 
 double spread_times(double spread) { return std::exp(tenth_of_normal * spread); }
 
-double spread_between(double low, double high) { return std::log(high / low) / (2.0 * tenth_of_normal); }
+double spread_between(double low, double high) {
+  if (!(low > 0.0 && high > low)) return 0.0;
+  return std::log(high / low) / (2.0 * tenth_of_normal);
+}
 
 }  // namespace heapwright

@@ -27,7 +27,7 @@ struct CompostLeft {
 ///
 ///     d = (D − coarse)(1 − held)        OM = (VS − coarse)/(D − coarse)        volume = d/ρ(OM)        mass = d/(1 − M)
 ///
-/// M the moisture at use. @param organic VS, volatile solids left @param coarse wood of them, less than D
+/// M the moisture at use. Nothing where D is all coarse. @param organic VS, volatile solids left @param coarse wood of them, at most D
 CompostLeft compost_left(DryMass dry, OrganicMass organic, OrganicMass coarse, ShareOfVolume held_back, const YieldRule& rule);
 
 /// Low, likely and high, eight times in ten.
@@ -42,7 +42,7 @@ CompostYield operator*(double share, const CompostYield& yield);
 /// deviation of its logarithm.
 CompostYield yield_about(Volume likely, double spread_of_dry, const YieldRule& rule);
 
-/// The standard deviation of the logarithm of a value of which low and high hold eight of ten.
+/// The standard deviation of the logarithm of a value of which low and high, above 0, hold eight of ten; 0 where they are alike or none.
 double spread_between(double low, double high);
 /// By how many times a value of such a standard deviation is off, nine times in ten no more to either side.
 double spread_times(double spread);

@@ -1,7 +1,5 @@
 #include "heapwright/process/contents.hpp"
 
-#include <algorithm>
-
 namespace heapwright {
 
 HeapContents operator*(double share, const HeapContents& contents) {
@@ -12,9 +10,8 @@ HeapContents operator*(double share, const HeapContents& contents) {
 HeapContents contents_of(const Mix& mix, const Materials& materials, const ProcessEnsemble& ensemble, const ProcessParameters& set) {
   HeapContents contents;
   for (const MixPart& part : mix.parts) {
-    const auto row = std::find_if(materials.feedstocks.begin(), materials.feedstocks.end(),
-                                  [&](const Feedstock& feedstock) { return feedstock.id == part.id; });
-    if (row == materials.feedstocks.end()) continue;
+    const Feedstock* row = feedstock_with_id(materials, part.id);
+    if (row == nullptr) continue;
     const DecayShares shares = ensemble.shares_of(*row, set);
     contents.fast += shares.fast * part.organic_matter;
     contents.slow += shares.slow * part.organic_matter;

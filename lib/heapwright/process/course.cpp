@@ -132,7 +132,8 @@ Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care,
     }
     if (course.mature_day && age >= std::max(following.least_days, *course.mature_day + cure)) break;
     const bool settled = age - course.last_fed() >= days_a_year && !kept.takes_more();
-    if (following.while_it_can_get_ready && settled && !can_get_readier(course, followed - age)) break;
+    const bool cures = course.mature_day || (course.turf_day && age < *course.turf_day + cure);
+    if (following.while_it_can_get_ready && settled && !cures && !can_get_readier(course, followed - age)) break;
   }
   course.water_given = kept.pile().water_given();
   course.closure = kept.pile().closure();

@@ -173,9 +173,13 @@ TemperaturePoint read_mean(std::string_view text, TemperatureScale scale) {
   return mean;
 }
 
+/// A station writes T where a trace fell.
 Length read_rain(std::string_view text, const std::string& in_unit) {
-  const Length rain = read_length(std::string(text) + " " + in_unit);
-  if (!(rain <= 2.0 * unit::m)) throw TextError("\"" + std::string(text) + "\" is no day's rain", "write it in the unit of its column");
+  const bool is_trace = text == "T" || text == "t";
+  const double number = is_trace ? 0.0 : read_number(text);
+  const Length rain = number * unit_size(Dimension::length, in_unit) * unit::m;
+  if (!(number >= 0.0 && rain <= 2.0 * unit::m))
+    throw TextError("\"" + std::string(text) + "\" is no day's rain", "write a number in the unit of its column, 0 where none fell");
   return rain;
 }
 

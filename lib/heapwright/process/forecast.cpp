@@ -55,6 +55,8 @@ constexpr std::array figures_of_state{&PileState::core_degc,
                                       &PileState::coarse_kg,
                                       &PileState::least_air_space};
 
+static_assert(sizeof(PileState) == figures_of_state.size() * sizeof(double), "a figure of the state has no median");
+
 PileState median_state(const Courses& courses, std::size_t day) {
   PileState median;
   std::vector<double> values;
@@ -78,13 +80,20 @@ DaysOrNever days_of(const Courses& courses, std::optional<int> Course::*day) {
 Course middle_course(const Courses& courses) {
   std::vector<double> lengths;
   for (const Course* course : courses) lengths.push_back(static_cast<double>(course->days.size()));
-  const std::size_t length = static_cast<std::size_t>(median_of(lengths));
   Course middle;
-  middle.days.reserve(length);
-  for (std::size_t day = 0; day < length; ++day) middle.days.push_back(median_state(courses, day));
   middle.turf_day = middle_of(in_order(days_of(courses, &Course::turf_day)));
   middle.mature_day = middle_of(in_order(days_of(courses, &Course::mature_day)));
-  middle.fed_on = courses.front()->fed_on;
+  // The set that is ready in the middle goes on to the end of its cure, whenever the others are let go.
+  const std::optional<int> ready = middle.mature_day ? middle.mature_day : middle.turf_day;
+  const std::size_t cured = ready ? static_cast<std::size_t>(*ready + cure) + 1 : 0;
+  const std::size_t longest = static_cast<std::size_t>(*std::max_element(lengths.begin(), lengths.end()));
+  const std::size_t length = std::min(longest, std::max(cured, static_cast<std::size_t>(median_of(lengths))));
+  middle.days.reserve(length);
+  for (std::size_t day = 0; day < length; ++day) middle.days.push_back(median_state(courses, day));
+  Courses by_feedings = courses;
+  std::nth_element(by_feedings.begin(), by_feedings.begin() + std::ssize(by_feedings) / 2, by_feedings.end(),
+                   [](const Course* one, const Course* other) { return one->fed_on.size() < other->fed_on.size(); });
+  middle.fed_on = by_feedings[by_feedings.size() / 2]->fed_on;
   std::vector<double> water;
   for (const Course* course : courses) water.push_back(course->water_given.value());
   middle.water_given = median_of(water) * unit::kg_water;
@@ -118,8 +127,9 @@ void sort_by_heat(Sets& sets, const std::optional<SeenHeating>& seen, HeatsOrNot
     sets.kept.clear();
     for (const Course& course : sets.members) sets.kept.push_back(&course);
     heats.by_its_log = false;
+    heats.log_disagrees = true;
   }
-  for (const Course* course : sets.kept) (heapwright::heats(*course, sets.from) ? sets.hot : sets.not_hot).push_back(course);
+  for (const Course* course : sets.kept) (heats_in_time(*course, sets.from) ? sets.hot : sets.not_hot).push_back(course);
   const bool ever = std::any_of(sets.kept.begin(), sets.kept.end(), [](const Course* course) { return course->hot_day().has_value(); });
   heats.chance = static_cast<double>(sets.hot.size()) / static_cast<double>(sets.kept.size());
   heats.heating = heating_of(heats.chance, ever);
@@ -158,7 +168,7 @@ Shown shown_of(const Sets& sets, const HeatsOrNot& heats) {
     const Courses& likelier = heats.chance >= likely_to_heat ? sets.hot : sets.not_hot;
     return {middle_course(likelier), likelier};
   }
-  const bool as_most = heapwright::heats(sets.best, sets.from) == (heats.heating == Heating::will);
+  const bool as_most = heats_in_time(sets.best, sets.from) == (heats.heating == Heating::will);
   return {as_most ? sets.best : middle_course(sets.kept), sets.kept};
 }
 
@@ -196,6 +206,12 @@ ForecastStatus status_of(const Course& told) {
   const auto in_time = [](std::optional<int> day) { return day && *day + cure <= horizon; };
   if (in_time(told.mature_day)) return ForecastStatus::mature;
   return in_time(told.turf_day) ? ForecastStatus::turf_only : ForecastStatus::never;
+}
+
+/// As far as either way leads.
+ForecastStatus better_of(const HeatingBranch& one, const HeatingBranch& other) {
+  if (one.mature.likely || other.mature.likely) return ForecastStatus::mature;
+  return one.turf.likely || other.turf.likely ? ForecastStatus::turf_only : ForecastStatus::never;
 }
 
 ForecastNote why_never(const Course& course, const DailyWeather& weather) {
@@ -262,6 +278,7 @@ std::vector<DayOfForecast> days_with_bands(const Shown& shown, const DailyWeathe
   std::vector<DayOfForecast> days;
   std::vector<double> cores(shown.sets.size());
   double above = forecast_width.core_degc;
+  double under = below;
   for (std::size_t day = 0; day <= last; ++day) {
     const PileState& state = told.days[day];
     if (day <= all_go_to) {
@@ -269,9 +286,8 @@ std::vector<DayOfForecast> days_with_bands(const Shown& shown, const DailyWeathe
                      [&](const Course* course) { return course->days[day].core_degc; });
       const Band<double> band = most_of(cores);
       above = std::max(forecast_width.core_degc, band.high - state.core_degc);
+      under = std::max(below, state.core_degc - band.low);
     }
-    double under = below;
-    if (day <= all_go_to) under = std::max(below, state.core_degc - most_of(cores).low);
     days.push_back({state, weather[std::min(day, weather.size() - 1)].air.celsius(), state.core_degc - under, state.core_degc + above});
   }
   return days;
@@ -297,9 +313,13 @@ Finished finished_of(const HeapToBuild& heap, const Shown& shown, double filled,
   }
   const Band<double> lost = most_of(std::move(losses));
   const Band<double> passes = most_of(std::move(passing));
-  const Mass lies = as_is_mass_of(end.dry_mass_kg * unit::kg_dry, *rule.moisture_at_use.typical);
+  // No drier than it is: a heap that rain soaked is spread drier, one that stands dry is not wetted first.
+  const MoistureWetBasis moisture = std::min(wet_basis(end.moisture), *rule.moisture_at_use.typical);
+  const Mass lies = as_is_mass_of(end.dry_mass_kg * unit::kg_dry, moisture);
   Finished finished;
   finished.mass_loss = 1.0 - (lies / (filled * heap.share * heap.mix.mass)).value();
+  finished.moisture = moisture;
+  finished.is_ready = shown.told.turf_day.has_value();
   finished.volume_loss = 1.0 - end.relative_volume / filled;
   finished.volatile_solids_loss = end.volatile_solids_loss;
   finished.volatile_solids_loss_low = std::max(0.0, std::min(lost.low, end.volatile_solids_loss - forecast_width.volatile_solids));
@@ -409,10 +429,12 @@ Forecast forecast(const HeapToBuild& heap, const Weather& weather, const Materia
   const Shown shown = shown_of(sets, result.heats);
   take_branches(result, sets, shown);
   result.status = status_of(shown.told);
+  if (result.status == ForecastStatus::never && result.heats.is_open())
+    result.status = better_of(*result.heats.if_it_heats, *result.heats.if_not);
   result.binding = binding_of(shown.told, result.status);
   const bool too_hot = is_small_vessel(heap, result.volume);
   result.days = days_with_bands(shown, days, forecast_width.core_degc + (too_hot ? forecast_width.too_hot_degc : 0.0));
-  result.filled_in_all = filled_in_all(heap.care, sets.best);
+  result.filled_in_all = filled_in_all(heap.care, shown.told);
   result.finished = finished_of(heap, shown, result.filled_in_all, materials.yield);
   result.water_given = shown.told.water_given;
   const auto hottest = std::max_element(result.days.begin(), result.days.end(), [](const DayOfForecast& one, const DayOfForecast& other) {
@@ -421,10 +443,10 @@ Forecast forecast(const HeapToBuild& heap, const Weather& weather, const Materia
   result.peak_core_degc = hottest->state.core_degc;
   result.peak_day = static_cast<int>(hottest - result.days.begin());
 
-  const bool has_log = seen && seen->last_day >= 0;
+  const bool has_log = seen.has_value();
   if (!has_log)
     result.heats.what_would_tip = what_would_tip(heap, weather, materials, ensemble, result.heats.chance, sets.from + days_to_heat);
-  try_in_warmth(result, heap, model, weather, ensemble);
+  if (!has_log) try_in_warmth(result, heap, model, weather, ensemble);
   if (result.status == ForecastStatus::never) result.notes.push_back(why_never(shown.told, days));
   if (days.front().air.celsius() <= 0.0) result.notes.push_back(ForecastNote::cold_start);
   if (result.heats.is_open())

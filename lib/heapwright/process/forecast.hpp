@@ -65,7 +65,9 @@ struct Instead {
 
 /// What is left of what was put in, at the likely day, else at the end of what was followed.
 struct Finished {
-  double mass_loss = 0.0;  ///< shares of all put in; the mass at the moisture of use
+  bool is_ready = false;      ///< for turf at least
+  MoistureWetBasis moisture;  ///< at which its mass is told: that of use, or its own where it stands drier
+  double mass_loss = 0.0;     ///< shares of all put in; below 0 where what went in dry takes up water
   double volume_loss = 0.0;
   double volatile_solids_loss = 0.0;
   double volatile_solids_loss_low = 0.0;

@@ -15,7 +15,7 @@ struct HeapModel::Start {
 HeapModel::HeapModel(const HeapToBuild& heap, const Materials& materials, const ProcessEnsemble& ensemble)
     : heap_(heap), materials_(materials), ensemble_(ensemble) {
   if (!(heap.mix.dry.value() > 0.0)) throw DomainError("a heap is made of some dry matter");
-  density_ = settled_density_of(heap.mix, materials, ensemble, heap.heap ? heap.heap->weighed_density() : std::nullopt);
+  density_ = settled_density_of(heap.mix, materials, ensemble, heap.heap ? heap.heap->weighed : std::nullopt);
 }
 
 PileShape HeapModel::shape(const ProcessParameters& set) const {
@@ -30,6 +30,7 @@ HeapModel::Start HeapModel::start(const ProcessParameters& set, const DailyWeath
   ProcessParameters at_rate = set;
   at_rate.kF *= heap_.rate;
   at_rate.kS *= heap_.rate;
+  at_rate.kap /= heap_.rate;  // a laboratory tests the same matter, in its own warmth and moisture
   const HeapContents contents = heap_.share * contents_of(heap_.mix, materials_, ensemble_, set);
   const PileShape as_built = shape(set);
   HeapCare care = heap_.care;

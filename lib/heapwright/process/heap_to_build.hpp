@@ -23,7 +23,7 @@ struct HeapToBuild {
 /// A heap with what every set needs of it.
 class HeapModel {
  public:
-  /// All three must outlive it. @throws DomainError for a mix without dry matter
+  /// All three must outlive it, unchanged. @throws DomainError for a mix without dry matter
   HeapModel(const HeapToBuild& heap, const Materials& materials, const ProcessEnsemble& ensemble);
 
   /// By one set in the weather of a year that is as much warmer as the set says, begun as warm as the air of its first day.

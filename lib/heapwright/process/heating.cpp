@@ -23,12 +23,6 @@ struct Makeup {
   double excess_carbon() const { return carbon - green_enough * nitrogen; }
 };
 
-const Feedstock* row_of(const Materials& materials, const std::string& id) {
-  const auto row = std::find_if(materials.feedstocks.begin(), materials.feedstocks.end(),
-                                [&](const Feedstock& feedstock) { return feedstock.id == id; });
-  return row == materials.feedstocks.end() ? nullptr : &*row;
-}
-
 Makeup makeup_of(const Feedstock& row, double dry) {
   return {dry, dry * row.used_carbon().value_or(CarbonDryBasis()).value(), dry * row.used_nitrogen().value_or(NitrogenDryBasis()).value()};
 }
@@ -50,37 +44,51 @@ MixPart some_clippings(const Feedstock& row) {
   return part;
 }
 
-/// As much dry matter, as moist, with more of its greens and fewer browns; nothing where it is green enough, or has no browns.
+/// What of a mix a person swaps.
+enum class Side { green, brown, kept };
+
+Side side_of(const MixPart& part, const Materials& materials) {
+  const Feedstock* row = feedstock_with_id(materials, part.id);
+  const auto ratio = row != nullptr ? row->used_carbon_to_nitrogen() : std::nullopt;
+  if (!ratio || is_sparing(row->feedstock_class)) return Side::kept;  // nobody adds soil or urea for heat
+  return ratio->value() < green_enough ? Side::green : Side::brown;
+}
+
+/// As much dry matter, as moist, with more of its greens for some of its browns; nothing where it is green enough, or lacks either.
 std::optional<Mix> greener(Mix mix, const Materials& materials) {
   if (mix.carbon_to_nitrogen && mix.carbon_to_nitrogen->value() <= green_enough) return std::nullopt;
-  const auto is_green = [&](const MixPart& part) {
-    const Feedstock* row = row_of(materials, part.id);
-    const auto ratio = row != nullptr ? row->used_carbon_to_nitrogen() : std::nullopt;
-    return ratio && ratio->value() < green_enough;
+  const auto has_greens = [&] {
+    return std::any_of(mix.parts.begin(), mix.parts.end(), [&](const MixPart& part) { return side_of(part, materials) == Side::green; });
   };
-  if (std::none_of(mix.parts.begin(), mix.parts.end(), is_green))
-    mix.parts.push_back(some_clippings(*row_of(materials, "grass-clippings")));
-  Makeup greens, browns;
+  const Feedstock* clippings = feedstock_with_id(materials, "grass-clippings");
+  const bool has_new = !has_greens() && clippings != nullptr;
+  if (has_new) mix.parts.push_back(some_clippings(*clippings));
+  std::map<Side, Makeup> sides;
   for (const MixPart& part : mix.parts) {
-    const Feedstock* row = row_of(materials, part.id);
+    const Feedstock* row = feedstock_with_id(materials, part.id);
     if (row == nullptr) continue;
     const Makeup own = makeup_of(*row, part.dry.value());
-    Makeup& sum = is_green(part) ? greens : browns;
+    Makeup& sum = sides[side_of(part, materials)];
     sum = {sum.dry + own.dry, sum.carbon + own.carbon, sum.nitrogen + own.nitrogen};
   }
-  const double of_browns = browns.excess_carbon() / browns.dry;
-  const double of_greens = greens.excess_carbon() / greens.dry;
-  if (!(of_browns > 0.0 && of_greens < 0.0)) return std::nullopt;
-  const double share = of_browns / (of_browns - of_greens);
-  const double dry = mix.dry.value();
+  // b browns and g greens for one of each as it is: b B + g G = B + G of the old dry matter, and no carbon too many for the aim.
+  const Makeup& greens = sides[Side::green];
+  const Makeup& browns = sides[Side::brown];
+  const double dry = browns.dry + (has_new ? 0.0 : greens.dry);
+  const double per_brown = browns.excess_carbon() / browns.dry;
+  const double of_greens = (sides[Side::kept].excess_carbon() + dry * per_brown) / (per_brown * greens.dry - greens.excess_carbon());
+  const double of_browns = (dry - of_greens * greens.dry) / browns.dry;
+  if (!(of_greens > 0.0 && of_browns > 0.0)) return std::nullopt;
+  Volume before, after;
   mix.organic_matter = OrganicMass();
-  Volume volume;
   for (MixPart& part : mix.parts) {
-    scale(part, dry * (is_green(part) ? share / greens.dry : (1.0 - share) / browns.dry));
+    const Side side = side_of(part, materials);
+    before += part.volume.value_or(Volume());
+    if (side != Side::kept) scale(part, side == Side::green ? of_greens : of_browns);
+    after += part.volume.value_or(Volume());
     mix.organic_matter += part.organic_matter;
-    volume += part.volume.value_or(Volume());
   }
-  if (mix.volume) mix.volume = volume;
+  if (mix.volume && before.value() > 0.0) *mix.volume *= (after / before).value();
   mix.carbon_to_nitrogen = carbon_to_nitrogen(green_enough);
   return mix;
 }
@@ -110,6 +118,19 @@ std::optional<HeapToBuild> changed(HeapToBuild heap, HeatingChange change, const
     }
   }
   return heap;
+}
+
+/// How many times as much of each part goes in; nothing where none changed, or one came in new.
+std::map<std::string, double> amounts_changed(const Mix& before, const Mix& after) {
+  std::map<std::string, double> times;
+  if (before.parts.size() != after.parts.size()) return times;
+  bool changed = false;
+  for (std::size_t i = 0; i < before.parts.size(); ++i) {
+    const double of_part = (after.parts[i].dry / before.parts[i].dry).value();
+    changed = changed || of_part != 1.0;
+    times[before.parts[i].id] = of_part;
+  }
+  return changed ? times : std::map<std::string, double>();
 }
 
 }  // namespace
@@ -146,16 +167,18 @@ int counted_from(const HeapCare& care, const Course& course) {
   return day;
 }
 
-bool heats(const Course& course, int counted_from) {
+bool heats_in_time(const Course& course, int counted_from) {
   const std::optional<int> day = course.hot_day();
   return day && *day <= counted_from + days_to_heat;
 }
 
 bool agrees(const Course& course, int counted_from, const SeenHeating& seen) {
   const int until = counted_from + days_to_heat;
-  if (seen.hot_day) return heats(course, counted_from) == (*seen.hot_day <= until);
-  const std::optional<int> day = course.hot_day();
-  return !day || *day > std::min(seen.last_day, until);
+  if (seen.hot_day && *seen.hot_day <= until) return heats_in_time(course, counted_from);
+  return std::none_of(seen.cool_days.begin(), seen.cool_days.end(), [&](int day) {
+    const bool counts = day <= until && day < std::ssize(course.days);  // what comes in spring says nothing
+    return counts && course.days[static_cast<std::size_t>(day)].core_degc > hot_core_degc;
+  });
 }
 
 Heating heating_of(double chance, bool ever) {
@@ -176,7 +199,7 @@ std::vector<WhatWouldTip> what_would_tip(const HeapToBuild& heap, const Weather&
     const std::optional<HeapToBuild> other = changed(heap, change, materials);
     if (!other) continue;
     const std::optional<double> then = chance_of(*other, weather, materials, ensemble, days);
-    if (then && *then >= chance + helps - rounding) tips.push_back({change, *then});
+    if (then && *then >= chance + helps - rounding) tips.push_back({change, *then, amounts_changed(heap.mix, other->mix)});
   }
   std::stable_sort(tips.begin(), tips.end(), [](const WhatWouldTip& one, const WhatWouldTip& other) { return one.chance > other.chance; });
   return tips;

@@ -1,7 +1,9 @@
 #pragma once
 /// Whether a heap gets hot soon after it is built, which small differences decide where it is small, loose, lean or built in the cold.
 
+#include <map>
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -40,6 +42,7 @@ std::string_view change_word(HeatingChange change);
 struct WhatWouldTip {
   HeatingChange change;
   double chance;
+  std::map<std::string, double> amounts{};  ///< of a greener mix: how many times as much of each part, by its id
 };
 
 struct HeatsOrNot {
@@ -49,23 +52,25 @@ struct HeatsOrNot {
   std::optional<HeatingBranch> if_not;         ///< where it may or hardly does, or not at all
   std::vector<WhatWouldTip> what_would_tip{};  ///< what helps by 0.15 or more, the most first
   bool by_its_log = false;                     ///< whether sets were left out that a log rules out
+  bool log_disagrees = false;                  ///< whether it rules out all of them, or nearly: then none were, and no date holds
 
   bool is_open() const { return heating == Heating::may; }
 };
 
-/// What a log shows of a heap's heating.
+/// What a log shows of a heap's heating, by the days after it was built on which it was read.
 struct SeenHeating {
-  std::optional<int> hot_day;  ///< the first, after it was built
-  int last_day = -1;           ///< of the log
+  std::optional<int> hot_day;    ///< the first on which it was read hot
+  std::vector<int> cool_days{};  ///< before that, on which it was not
 };
 
 /// The day from which days_to_heat are counted: the one it is built on, or on which half of all is in of a heap that is fed.
 int counted_from(const HeapCare& care, const Course& course);
 
 /// Whether a course gets hot in time.
-bool heats(const Course& course, int counted_from);
+bool heats_in_time(const Course& course, int counted_from);
 
-/// Whether a course does as a log shows: hot within the days in which heating is counted, or not, as far as the log goes.
+/// Whether a course does as a log shows: it heats in time where it was read hot in time; else it is hot on none of the days on which the
+/// heap was read cool. Days without a reading tell nothing.
 bool agrees(const Course& course, int counted_from, const SeenHeating& seen);
 
 Heating heating_of(double chance, bool ever);

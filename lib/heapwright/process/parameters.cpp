@@ -47,6 +47,7 @@ void read_best(Table& root, ProcessEnsemble& ensemble) {
     place_of(ensemble.best, table.text("symbol").value_or("")) = table.number("value").value_or(0.0);
   for (Table& table : root.tables("material")) {
     const auto material = table.one_of("id", rotting_material_words());
+    table.require("settled_density", "write settled_density = { typical = \"120 kg/m3\" }");
     const auto density = table.find("settled_density");
     if (!material || !density) continue;
     ensemble.best.shares[*material] = {table.number("fast").value_or(0.0), table.number("slow").value_or(0.0)};

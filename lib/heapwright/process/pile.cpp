@@ -223,6 +223,7 @@ void Pile::live_a_day(TemperaturePoint temperature, Steps steps, double humidity
   rates(stock_, air, sweeps_, unused, shape);
   sweeps_ = sweeps_of_a_day;
   const double stable = most_decay_of_a_step / fastest_decay(shape);
+  if (!(std::isfinite(stable) && stable > 0.0 && std::isfinite(shape.total_volume))) throw DomainError("a heap's heat has gone astray");
   const double longest = std::min(steps.longest_s, std::max(std::min(stable, seconds_per_hour), 0.5 * stable));
   if (!(longest >= 60.0)) throw DomainError("the heap is too small to be forecast");
   const int count = static_cast<int>(std::ceil(seconds_per_day / longest));

@@ -156,8 +156,8 @@ std::optional<RateFit> fit_rate(const HeapToBuild& heap, const DailyWeather& wea
   const double spread = std::exp(2.0 * error);
   // Judged before the band is cut at the slowest and the fastest, where a factor says no more than that it is there or beyond.
   const bool at_an_end = fit.factor < slowest_rate * as_good_as_equal || fit.factor > fastest_rate / as_good_as_equal;
-  fit.tells = !at_an_end && spread * spread < widest_telling;
   fit.fits_none = fit.misses_by_degc > widest_miss;
+  fit.tells = !at_an_end && !fit.fits_none && spread * spread < widest_telling;
   fit.low = std::max(slowest_rate, fit.factor / spread);
   fit.high = std::min(fastest_rate, fit.factor * spread);
   return fit;

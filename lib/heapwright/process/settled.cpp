@@ -68,10 +68,8 @@ SettledDensity settled_density_of(const Mix& mix, const Materials& materials, co
   }
   double volume = 0.0;
   for (const MixPart& part : mix.parts) {
-    const auto row = std::find_if(materials.feedstocks.begin(), materials.feedstocks.end(),
-                                  [&](const Feedstock& feedstock) { return feedstock.id == part.id; });
-    const DryBulkDensity own =
-        row != materials.feedstocks.end() ? ensemble.settling_of(*row).density : ensemble.settling.at(RottingMaterial::leaves).density;
+    const Feedstock* row = feedstock_with_id(materials, part.id);
+    const DryBulkDensity own = row != nullptr ? ensemble.settling_of(*row).density : ensemble.settling.at(RottingMaterial::nothing).density;
     volume += (part.dry / own).value();
   }
   density.one_metre_high = mix.dry / (volume * unit::m3);

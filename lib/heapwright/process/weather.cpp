@@ -17,7 +17,7 @@
 // the month times sin(πk/12)/(πk/12), so each harmonic of the twelve means, divided by that, is the harmonic of the curve. (Of six waves
 // the cosine's mean is nothing in every month, so that only the sine can be known.)
 //
-// ByMonth are not quite twelfths of a year. What the means of the curve lack of the months' means goes through the same again, and is
+// Months are not quite twelfths of a year. What the means of the curve lack of the months' means goes through the same again, and is
 // added, until nothing is lacking; each round leaves a tenth or less, whatever the means are.
 //
 // The manner is that of E. S. Epstein, "On obtaining daily climatological values from monthly means", Journal of Climate 4 (1991), of whose

@@ -34,7 +34,9 @@ Json heats_json(const Forecast& forecast) {
           {"branch", heating_word(heats.heating)},
           {"if_it_heats", branch_json(forecast, heats.if_it_heats)},
           {"if_not", branch_json(forecast, heats.if_not)},
-          {"what_would_tip", std::move(tips)}};
+          {"what_would_tip", std::move(tips)},
+          {"by_its_log", heats.by_its_log},
+          {"log_disagrees", heats.log_disagrees}};
 }
 
 template <class Number>
@@ -70,7 +72,7 @@ Json finished_json(const ForecastAnswer& answer) {
     screened = {
         {"low", answer.screened->low.value()}, {"likely", answer.screened->likely.value()}, {"high", answer.screened->high.value()}};
   return {{"carbon_to_nitrogen", finite(finished.carbon_to_nitrogen)},
-          {"moisture_fraction", answer.yield.moisture_at_use.typical ? Json(answer.yield.moisture_at_use.typical->value()) : Json(nullptr)},
+          {"moisture_fraction", finished.moisture.value()},
           {"mass_kg", answer.mass.value()},
           {"volume_m3", answer.finished_volume.value()},
           {"screened_volume_m3", screened}};

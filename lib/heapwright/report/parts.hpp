@@ -35,9 +35,12 @@ std::string text_of_first_cautions(const std::vector<std::string>& ids, const Ma
 
 /// A recipe and what it makes, without what it takes for granted. @param room a line on whether it fits, where bins are described
 std::string text_of_recipe_body(const Recipe& recipe, const Materials& materials, const Show& show, const std::string& room = {});
-/// When a heap is ready, a line for each use, with what takes longest.
+/// In the person's own measure: containers, a weight, or a volume.
+std::string own_measure(const RecipeAmount& amount, const std::optional<ContainerCount>& containers, Volume volume,
+                        const Materials& materials, const Show& show);
 /// Whether it gets hot, and what would make it likelier.
-std::string text_of_heating(const ForecastAnswer& answer);
+std::string text_of_heating(const ForecastAnswer& answer, const Materials& materials, const Show& show);
+/// When a heap is ready, a line for each use, with what takes longest; of one that may go two ways, both.
 std::string text_of_readiness(const Forecast& forecast);
 /// What to mind of a heap on its way: cold, drought, rain.
 std::string text_of_heap_notes(const Forecast& forecast, const Show& show);

@@ -118,7 +118,8 @@ std::string course_text(const Forecast& forecast, const Show& show) {
   std::vector<std::vector<std::string>> rows;
   const std::vector<Spell> spells = spells_of(forecast);
   for (std::size_t i = 0; i < std::min(spells.size(), most_spells); ++i)
-    rows.push_back({"  " + year_of(spells[i].from), span_of(spells[i]), "about " + about_temperature(spells[i].core_degc, show),
+    rows.push_back({"  " + year_of(spells[i].from), span_of(spells[i]),
+                    spells[i].dry ? "like the air" : "about " + about_temperature(spells[i].core_degc, show),
                     words_of(spells[i].warmth, spells[i].dry)});
   std::string text = "\nWhat it will do" + branch_shown(forecast) + "\n" + columns(rows);
   if (spells.size() > most_spells) text += "  and so on\n";
@@ -182,12 +183,16 @@ std::string by_when(const Forecast& forecast) {
 /// No surer than it is: 6.5 are 6, and all are all of them.
 std::string in_ten(double chance) {
   const long count = std::lround(10.0 * chance - 0.01);
-  if (count >= 10) return chance < 1.0 ? "more than 9 in 10" : "all of them";
+  if (count >= 10) return "more than 9 in 10";
   return "about " + std::to_string(count) + " in 10";
 }
 
 std::string hot_words(const Forecast& forecast) {
   const HeatsOrNot& heats = forecast.heats;
+  if (heats.log_disagrees)
+    return std::string("your readings show that it ") + (heats.chance >= 0.5 ? "has not got" : "got") +
+           " hot, and hardly a heap like it does so in the forecast: do not go by its dates. Look first at what is wrong with it, and "
+           "whether the file tells what went in";
   const std::string by_log = heats.by_its_log ? "by your readings so far " : "";
   switch (heats.heating) {
     case Heating::will: return heats.by_its_log ? "it gets hot, as your readings show" : "it will most likely get hot";
@@ -199,26 +204,45 @@ std::string hot_words(const Forecast& forecast) {
   return by_log + "it will hardly get hot " + by_when(forecast) + ", but about " + when(forecast, *heats.if_not->hot_from.likely);
 }
 
-std::string change_text(HeatingChange change, bool can_be_earlier) {
-  switch (change) {
+/// ": 13 leaf bags of autumn leaves, 26 buckets of grass clippings", in the measures that they were counted in.
+std::string amounts_text(const std::map<std::string, double>& times, const ForecastAnswer& answer, const Materials& materials,
+                         const Show& show) {
+  constexpr double countable = 10.0;
+  std::string text;
+  for (const RecipeAmount& amount : answer.amounts) {
+    const auto of_this = times.find(amount.id);
+    if (of_this == times.end() || !(amount.mass.value() > 0.0)) continue;
+    std::optional<ContainerCount> containers = amount.containers;
+    if (containers) {
+      const double count = of_this->second * containers->count;
+      containers->count = count < countable ? 0.5 * std::round(2.0 * count) : std::round(count);
+    }
+    text += (text.empty() ? " (" : ", ") + own_measure(amount, containers, of_this->second * amount.volume, materials, show) + " of " +
+            amount.name;
+  }
+  return text.empty() ? text : text + ")";
+}
+
+std::string change_text(const WhatWouldTip& tip, const ForecastAnswer& answer, const Materials& materials, const Show& show) {
+  switch (tip.change) {
     case HeatingChange::half_as_much_again: return "half as much again of the same mix";
-    case HeatingChange::greener: return "more greens for some of the browns, to a C:N of 27";
+    case HeatingChange::greener: return "more greens for some of the browns" + amounts_text(tip.amounts, answer, materials, show);
     case HeatingChange::packed_closer: return "shred it, wet it and tread it down";
-    case HeatingChange::two_weeks_earlier: return can_be_earlier ? "build it two weeks earlier" : "next year, two weeks earlier";
+    case HeatingChange::two_weeks_earlier:
+      return answer.can_be_built_earlier ? "build it two weeks earlier" : "next year, two weeks earlier";
   }
   return {};
 }
 
 }  // namespace
 
-std::string text_of_heating(const ForecastAnswer& answer) {
+std::string text_of_heating(const ForecastAnswer& answer, const Materials& materials, const Show& show) {
   const Forecast& forecast = *answer.forecast;
   std::string text = item(hot_words(forecast));
   const std::vector<WhatWouldTip>& tips = forecast.heats.what_would_tip;
-  if (tips.empty()) return text;
+  if (tips.empty() || forecast.heats.heating == Heating::will) return text;
   text += "  To make it likelier:\n";
-  for (const WhatWouldTip& tip : tips)
-    text += wrap("  - " + change_text(tip.change, answer.can_be_built_earlier) + ": " + in_ten(tip.chance), 4);
+  for (const WhatWouldTip& tip : tips) text += wrap("  - " + change_text(tip, answer, materials, show) + ": " + in_ten(tip.chance), 4);
   return text;
 }
 
@@ -235,13 +259,17 @@ namespace {
 std::string heap_text(const ForecastAnswer& answer, const Show& show) {
   const Forecast& forecast = *answer.forecast;
   std::string text = "A heap of " + show.volume(*answer.volume);
-  text += answer.week_by_week ? " at first, " + std::to_string(std::lround(forecast.filled_in_all)) + " times that week by week,"
-                              : ", once it has settled,";
-  text += " built in " + about_when(forecast.built);
+  const long weeks = std::lround(forecast.filled_in_all) - 1;
+  text += answer.week_by_week ? " at first, and as much again each week for " + std::to_string(weeks) + " weeks, begun in "
+                              : ", once it has settled, built in ";
+  text += about_when(forecast.built);
   if (answer.care.turn_every) text += ", turned every " + show.days(*answer.care.turn_every * 86400.0 * unit::s);
   if (answer.care.wet_to) text += answer.care.turn_every ? " and watered when dry" : ", watered when dry";
   if (!answer.care.turn_every) text += ", never turned";
-  if (answer.heaps > 1) text += "; there is enough for " + std::to_string(answer.heaps) + " such heaps";
+  constexpr double a_little_more = 1.5;
+  if (answer.heaps > 1)
+    text += answer.fills < a_little_more ? "; what does not fit goes in as it sinks"
+                                         : "; there is enough for " + std::to_string(answer.heaps) + " such heaps";
   return wrap(text + ".") + "\n";
 }
 
@@ -291,7 +319,7 @@ std::string note_text(ForecastNote note, const Show& show) {
       return "so few greens for the browns: gardening guides give such a heap up to two years, and the model does not slow down for it. "
              "Greens make the difference";
     case ForecastNote::freezes: return "while it is frozen leave it alone: it comes to no harm, and turning only cools it";
-    case ForecastNote::gets_wet: return "rain soaks it in the end: put a lid or tarp over it in the wet months";
+    case ForecastNote::gets_wet: return "rain soaks it in the end: once it is moist, keep a lid or tarp over it";
     case ForecastNote::in_small_vessel:
       return "in a bin this small the forecast runs hot: expect " + std::string(show.in_us_units() ? "10 °F" : "6 °C") +
              " less than it says, and fewer hot days";
@@ -320,6 +348,21 @@ bool is_said_by_why_never(ForecastNote note) {
 
 }  // namespace
 
+namespace {
+
+/// Nobody knows more of the water of a year.
+WaterMass two_digits(WaterMass water) {
+  const double step = std::pow(10.0, std::floor(std::log10(water.value())) - 1.0);
+  return step * std::round(water.value() / step) * unit::kg_water;
+}
+
+bool warns_of_seeds(const Forecast& forecast) {
+  return std::any_of(forecast.notes.begin(), forecast.notes.end(),
+                     [](ForecastNote note) { return note == ForecastNote::weed_seeds_live || note == ForecastNote::hardly_heats; });
+}
+
+}  // namespace
+
 std::string text_of_heap_notes(const Forecast& forecast, const Show& show) {
   std::string text;
   for (const ForecastNote note : forecast.notes) {
@@ -327,10 +370,11 @@ std::string text_of_heap_notes(const Forecast& forecast, const Show& show) {
     const std::string words = note_text(note, show);
     if (!words.empty()) text += item(words);
   }
+  if (!warns_of_seeds(forecast)) text += item("even a hot home heap leaves some weed seeds and diseases alive: keep them out");
   if (gains_by_waiting(forecast)) text += item(warmth_text(forecast, show));
   if (forecast.watered && !stalls(forecast)) text += item(instead_text(forecast, *forecast.watered, "watered whenever it is dry"));
   if (forecast.water_given.value() > 1.0)
-    text += item("water for it: about " + show.water(forecast.water_given) + " in all, on top of the first");
+    text += item("water for it, bit by bit: about " + show.water(two_digits(forecast.water_given)) + " in all");
   return text;
 }
 
@@ -353,7 +397,8 @@ std::string notes_text(const Forecast& forecast, const Show& show) {
 std::string left_text(const ForecastAnswer& answer, const Show& show) {
   const Forecast& forecast = *answer.forecast;
   if (!answer.screened) return {};
-  std::string text = wrap("  About " + show.volume(answer.finished_volume) + " as it lies, of all that goes in. Screened about " +
+  std::string text = wrap("  About " + show.volume(answer.finished_volume) + " as it lies, of all that goes in; some " +
+                              show.mass(answer.mass) + ", once it is as moist as compost is spread. Screened about " +
                               show.volume_band(answer.screened->likely, answer.screened->low, answer.screened->high) +
                               ": lumps stay behind for the next heap, and fine compost lies closer.",
                           2);
@@ -368,7 +413,7 @@ std::string left_text(const ForecastAnswer& answer, const Show& show) {
 std::string mix_text(const ForecastAnswer& answer) {
   if (answer.on_target) return {};
   return wrap("The mix is off what works: " + character(*answer.mix, answer.targets) +
-              ". Set it right first: `heapwright recipe` says with what. As it is, a forecast is hopeful:") +
+              ". Set it right first: `heapwright recipe` says with what. As it is, expect it cooler and later than this:") +
          "\n";
 }
 
@@ -377,10 +422,11 @@ std::string first_lines(const Forecast& forecast) {
       stalls(forecast)
           ? wrap("It dries out and stands still. " + instead_text(forecast, *forecast.watered, "Watered whenever it is dry") + ".") + "\n"
           : "";
-  const std::string ready = dry + (dry.empty() ? "Ready" : "Left dry, ready") + ", three weeks of curing and all\n" +
+  const std::string ready = dry + (dry.empty() ? "Ready" : "Left dry, ready") + ", three weeks of rest at the end included\n" +
                             text_of_readiness(forecast) +
                             wrap("  If it still warms up after a turning then, leave it until it does not.", 2);
-  return forecast.status == ForecastStatus::never ? wrap("Left as it is: " + why_never_ready(forecast)) : ready;
+  if (forecast.status == ForecastStatus::never && !forecast.heats.is_open()) return wrap("Left as it is: " + why_never_ready(forecast));
+  return ready;
 }
 
 std::string trust_text(const Show& show) {
@@ -394,7 +440,11 @@ std::string trust_text(const Show& show) {
 }
 
 std::string nothing_to_forecast(const ForecastAnswer& answer) {
-  if (answer.too_little) return wrap("That is less than a bucketful: too little to say what it will do. Add to it.");
+  if (answer.nothing_rots)
+    return wrap("Nothing in it rots, or hardly anything: it is soil or finished compost already. Mix in greens and browns.");
+  if (answer.too_little && answer.week_by_week)
+    return wrap("What a week brings is less than a bucketful: too little to say what it will do. Begin with more of what keeps.");
+  if (answer.too_little) return wrap("Once it has settled that is less than a bucketful: too little to say what it will do. Add to it.");
   return wrap("There is nothing yet to build a heap of: say what there is, and how much, in [[supply]].");
 }
 
@@ -404,7 +454,7 @@ std::string text_of_forecast(const ForecastAnswer& answer, const Materials& mate
   if (!answer.forecast) return nothing_to_forecast(answer);
   const Forecast& forecast = *answer.forecast;
   return text_of_first_cautions(answer.cautions, materials) + heap_text(answer, show) + mix_text(answer) + "Does it get hot, above " +
-         show.temperature(TemperaturePoint::from_celsius(hot_core_degc)) + "?\n" + text_of_heating(answer) + "\n" + first_lines(forecast) +
+         about_temperature(hot_core_degc, show) + "?\n" + text_of_heating(answer, materials, show) + "\n" + first_lines(forecast) +
          course_text(forecast, show) + notes_text(forecast, show) + left_text(answer, show) + trust_text(show) +
          text_of_assumptions(answer.assumptions, std::nullopt, show) + text_of_cautions(answer.cautions, materials);
 }

@@ -141,6 +141,7 @@ std::string note_sentence(HeapNote note, const HeapAnswer& answer, const Show& s
     case HeapNote::rest_too_little_to_heat: return "The last one will hardly heat with what is left for it: keep adding.";
     case HeapNote::too_tall:
       return "It is too tall: above " + show.length(tall_heap) + " a heap packs down, heats unevenly, and can take fire.";
+    case HeapNote::forecast_tells: return "It is small. Whether it gets hot in your weather `heapwright forecast` tells.";
     case HeapNote::suggested:
     case HeapNote::does_not_fit:
     case HeapNote::fits_as_it_sinks: return {};  // the first line says it

@@ -6,16 +6,17 @@ namespace heapwright {
 namespace {
 
 /// What to do with the heap once it stands, and when it is ready.
-std::string then_text(const Plan& plan, const std::string& squeeze, const Show& show) {
+std::string then_text(const Plan& plan, const std::string& squeeze, const Materials& materials, const Show& show) {
   const Forecast& forecast = *plan.forecast->forecast;
   std::string text = "\nThen\n";
   text += plan.heap->turn_every ? item("turn it every " + show.days(*plan.heap->turn_every) + ", and " + squeeze)
                                 : item("leave it; now and then " + squeeze);
-  text += text_of_heating(*plan.forecast);
+  text += text_of_heating(*plan.forecast, materials, show);
   if (forecast.status == ForecastStatus::never) text += item("left as it is: " + why_never_ready(forecast));
   text += text_of_heap_notes(forecast, show);
   if (forecast.status == ForecastStatus::never) return text;
   if (plan.maturity && plan.maturity->known.rating.rating) return text;  // measured, not forecast
+  if (forecast.heats.log_disagrees) return text;  // and no date holds
   const bool corrected = plan.forecast->rate && plan.forecast->rate->tells;
   text += item("it is done when it is dark and crumbly, smells of earth, and no longer warms up after turning; by the forecast" +
                std::string(corrected ? ", as your readings correct it:" : ":"));
@@ -23,11 +24,11 @@ std::string then_text(const Plan& plan, const std::string& squeeze, const Show& 
 }
 
 /// The same without a forecast.
-std::string care_text(const Plan& plan, const Show& show) {
+std::string care_text(const Plan& plan, const Materials& materials, const Show& show) {
   if (!plan.recipe.mix || !plan.heap) return {};
   const std::optional<Duration>& turn = plan.heap->turn_every;
   const std::string squeeze = "squeeze a handful: it should clump and not drip. Water it if it crumbles, add dry browns if it drips.";
-  if (plan.forecast && plan.forecast->forecast) return then_text(plan, squeeze, show);
+  if (plan.forecast && plan.forecast->forecast) return then_text(plan, squeeze, materials, show);
   const std::string done = "it is done when it is dark and crumbly, smells of earth, and no longer warms up after turning";
   if (!turn) return "\nThen\n" + item("leave it: unturned it gets done too, only later; now and then " + squeeze) + item(done);
   return "\nThen\n" + item("turn it every " + show.days(*turn) + ", and " + squeeze) + item(done);
@@ -73,7 +74,7 @@ std::string text_of_plan(const Plan& plan, const Materials& materials, const Sho
   if (plan.has_supplies && stands) text += "As it was planned (it stands: put none of this in again)\n\n";
   if (plan.has_supplies)
     text += text_of_recipe_body(plan.recipe, materials, show, plan.heap_answer ? text_of_room(*plan.heap_answer, show) : "");
-  if (plan.has_supplies) text += care_text(plan, show);
+  if (plan.has_supplies) text += care_text(plan, materials, show);
   if (plan.has_supplies || plan.topdressing) text += supply_text(plan, show);
   if (!plan.has_supplies && !plan.topdressing)
     text += wrap(

@@ -297,14 +297,15 @@ std::string rate_text(const RateFit& rate, const Show& show) {
     return "The log does not tell how fast it rots, since " +
            (rate.fits_none ? "at no rate the forecast core comes nearer to it than " + degrees(rate.misses_by_degc)
                            : std::string("many rates fit it about as well")) +
-           ": the forecast stands as it was.";
+           ": the forecast keeps its own rate.";
+  constexpr double closest_told = 1.0;  // °C: no thermometer in a heap is nearer
   const std::string factor = one_decimal(rate.factor);
   return "By its log it rots " + (factor == "1" ? std::string("as fast") : factor + " times as fast") + " as forecast (from " +
          one_decimal(rate.low) + " to " + one_decimal(rate.high) + " times" + "); the core then fits within " +
-         degrees(rate.misses_by_degc) + ".";
+         degrees(std::max(rate.misses_by_degc, closest_told)) + ".";
 }
 
-std::string ready_text(const ReadingsAnswer& answer, const Show& show) {
+std::string ready_text(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
   if (!answer.forecast || !answer.forecast->forecast) return {};
   std::string text = "\nWhen it is ready\n";
   if (answer.forecast->rate) {
@@ -312,7 +313,9 @@ std::string ready_text(const ReadingsAnswer& answer, const Show& show) {
   } else {
     text += wrap("  There are too few days in the log, from the day it was built, to correct the forecast by it.", 2);
   }
-  if (answer.forecast->forecast->heats.by_its_log) text += text_of_heating(*answer.forecast);
+  const HeatsOrNot& heats = answer.forecast->forecast->heats;
+  if (heats.by_its_log || heats.log_disagrees) text += text_of_heating(*answer.forecast, materials, show);
+  if (heats.log_disagrees) return text;
   text += text_of_readiness(*answer.forecast->forecast);
   if (answer.forecast->forecast->status == ForecastStatus::never) text += wrap("  " + why_never_ready(*answer.forecast->forecast), 2);
   return text;
@@ -347,7 +350,7 @@ std::string text_of_readings(const ReadingsAnswer& answer, const Materials& mate
   }
   text += by_hand_text(answer.by_hand);
   if (answer.log) text += rules_text(answer, show);
-  text += ready_text(answer, show);
+  text += ready_text(answer, materials, show);
   if (answer.log || !answer.noticed.empty()) {
     const std::vector<Assumption> first(
         answer.assumptions.begin(),

@@ -30,13 +30,16 @@ std::string left_out_text(const Recipe& recipe) {
   return text;
 }
 
-/// In the person's own measure: containers, a weight, or a volume.
+}  // namespace
+
 std::string own_measure(const RecipeAmount& amount, const std::optional<ContainerCount>& containers, Volume volume,
                         const Materials& materials, const Show& show) {
   if (!containers && amount.counted_by_mass && amount.volume.value() > 0.0)
     return show.mass(Mass(amount.mass * (volume / amount.volume).value()));
   return show_amount(containers, volume, materials, show);
 }
+
+namespace {
 
 std::vector<std::string> amount_row(const RecipeAmount& amount, const Materials& materials, const Show& show) {
   constexpr double countable = 0.25;
