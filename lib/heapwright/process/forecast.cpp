@@ -202,16 +202,18 @@ std::optional<Criterion> binding_of(const Course& told, ForecastStatus status) {
   return binding_of(told, told.mature_day, mature_limits);
 }
 
-ForecastStatus status_of(const Course& told) {
-  const auto in_time = [](std::optional<int> day) { return day && *day + cure <= horizon; };
-  if (in_time(told.mature_day)) return ForecastStatus::mature;
-  return in_time(told.turf_day) ? ForecastStatus::turf_only : ForecastStatus::never;
-}
-
 /// As far as either way leads.
 ForecastStatus better_of(const HeatingBranch& one, const HeatingBranch& other) {
   if (one.mature.likely || other.mature.likely) return ForecastStatus::mature;
   return one.turf.likely || other.turf.likely ? ForecastStatus::turf_only : ForecastStatus::never;
+}
+
+/// As far as what is told comes; of a heap that may go two ways never only where neither gets there.
+ForecastStatus status_of(const Course& told, const HeatsOrNot& heats) {
+  const auto in_time = [](std::optional<int> day) { return day && *day + cure <= horizon; };
+  if (in_time(told.mature_day)) return ForecastStatus::mature;
+  if (in_time(told.turf_day)) return ForecastStatus::turf_only;
+  return heats.is_open() ? better_of(*heats.if_it_heats, *heats.if_not) : ForecastStatus::never;
 }
 
 ForecastNote why_never(const Course& course, const DailyWeather& weather) {
@@ -358,6 +360,44 @@ void try_in_warmth(Forecast& result, const HeapToBuild& heap, const HeapModel& m
   result.built_in_warmth = instead_of(model.course(ensemble.best, from_then, {}), *day);
 }
 
+Sets run_sets(const HeapModel& model, const HeapToBuild& heap, const DailyWeather& days, const ProcessEnsemble& ensemble,
+              const Progress& progress) {
+  const int count = static_cast<int>(ensemble.members.size()) + 1;
+  const auto tell = [&](int done) {
+    if (progress) progress(done, count);
+  };
+  Sets sets;
+  sets.best = model.course(ensemble.best, days, {});
+  sets.from = counted_from(heap.care, sets.best);
+  tell(1);
+  const Following as_long_as_best{static_cast<int>(sets.best.days.size()) - 1, true};
+  for (const ProcessParameters& set : ensemble.members) {
+    sets.members.push_back(model.course(set, days, as_long_as_best));
+    tell(1 + static_cast<int>(sets.members.size()));
+  }
+  return sets;
+}
+
+void take_peak(Forecast& result) {
+  const auto is_cooler = [](const DayOfForecast& one, const DayOfForecast& other) { return one.state.core_degc < other.state.core_degc; };
+  const auto hottest = std::max_element(result.days.begin(), result.days.end(), is_cooler);
+  result.peak_core_degc = hottest->state.core_degc;
+  result.peak_day = static_cast<int>(hottest - result.days.begin());
+}
+
+std::vector<ForecastNote> notes_of(const Forecast& result, const Course& told, const HeapToBuild& heap, const DailyWeather& days) {
+  std::vector<ForecastNote> notes;
+  const auto take = [&](const std::vector<ForecastNote>& more) { notes.insert(notes.end(), more.begin(), more.end()); };
+  if (result.status == ForecastStatus::never) notes.push_back(why_never(told, days));
+  if (days.front().air.celsius() <= 0.0) notes.push_back(ForecastNote::cold_start);
+  const bool likelier_heats = result.heats.chance >= likely_to_heat;
+  if (result.heats.is_open())
+    notes.push_back(likelier_heats ? ForecastNote::core_of_those_that_heat : ForecastNote::core_of_those_that_do_not);
+  take(notes_on(result.days, result.heats.heating));
+  take(notes_on_trust(heap, result.volume));
+  return notes;
+}
+
 }  // namespace
 
 std::string_view status_word(ForecastStatus status) {
@@ -407,53 +447,26 @@ Forecast forecast(const HeapToBuild& heap, const Weather& weather, const Materia
   if (ensemble.members.empty()) throw DomainError("a forecast is as wide as its sets differ, and needs some");
   const HeapModel model(heap, materials, ensemble);
   const DailyWeather days = days_from(weather, heap.built, horizon);
-  const int count = static_cast<int>(ensemble.members.size()) + 1;
-  const auto tell = [&](int done) {
-    if (progress) progress(done, count);
-  };
-
-  Sets sets;
-  sets.best = model.course(ensemble.best, days, {});
-  sets.from = counted_from(heap.care, sets.best);
-  tell(1);
-  const Following as_long_as_best{static_cast<int>(sets.best.days.size()) - 1, true};
-  for (const ProcessParameters& set : ensemble.members) {
-    sets.members.push_back(model.course(set, days, as_long_as_best));
-    tell(1 + static_cast<int>(sets.members.size()));
-  }
-
+  Sets sets = run_sets(model, heap, days, ensemble, progress);
   Forecast result;
   result.built = heap.built;
   result.volume = model.shape(ensemble.best).volume;
   sort_by_heat(sets, seen, result.heats);
   const Shown shown = shown_of(sets, result.heats);
   take_branches(result, sets, shown);
-  result.status = status_of(shown.told);
-  if (result.status == ForecastStatus::never && result.heats.is_open())
-    result.status = better_of(*result.heats.if_it_heats, *result.heats.if_not);
+  result.status = status_of(shown.told, result.heats);
   result.binding = binding_of(shown.told, result.status);
   const bool too_hot = is_small_vessel(heap, result.volume);
   result.days = days_with_bands(shown, days, forecast_width.core_degc + (too_hot ? forecast_width.too_hot_degc : 0.0));
+  take_peak(result);
   result.filled_in_all = filled_in_all(heap.care, shown.told);
   result.finished = finished_of(heap, shown, result.filled_in_all, materials.yield);
   result.water_given = shown.told.water_given;
-  const auto hottest = std::max_element(result.days.begin(), result.days.end(), [](const DayOfForecast& one, const DayOfForecast& other) {
-    return one.state.core_degc < other.state.core_degc;
-  });
-  result.peak_core_degc = hottest->state.core_degc;
-  result.peak_day = static_cast<int>(hottest - result.days.begin());
-
-  const bool has_log = seen.has_value();
-  if (!has_log)
+  if (!seen) {  // what is logged is built
     result.heats.what_would_tip = what_would_tip(heap, weather, materials, ensemble, result.heats.chance, sets.from + days_to_heat);
-  if (!has_log) try_in_warmth(result, heap, model, weather, ensemble);
-  if (result.status == ForecastStatus::never) result.notes.push_back(why_never(shown.told, days));
-  if (days.front().air.celsius() <= 0.0) result.notes.push_back(ForecastNote::cold_start);
-  if (result.heats.is_open())
-    result.notes.push_back(result.heats.chance >= likely_to_heat ? ForecastNote::core_of_those_that_heat
-                                                                 : ForecastNote::core_of_those_that_do_not);
-  for (const ForecastNote note : notes_on(result.days, result.heats.heating)) result.notes.push_back(note);
-  for (const ForecastNote note : notes_on_trust(heap, result.volume)) result.notes.push_back(note);
+    try_in_warmth(result, heap, model, weather, ensemble);
+  }
+  result.notes = notes_of(result, shown.told, heap, days);
   if (!heap.care.wet_to && (has(result.notes, ForecastNote::too_dry) || has(result.notes, ForecastNote::dries)))
     result.watered = instead_of(model.course(ensemble.best, days, {}, heap.care.watering), 0);
   return result;
