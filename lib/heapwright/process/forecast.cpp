@@ -175,9 +175,11 @@ Shown shown_of(const Sets& sets, const HeatsOrNot& heats) {
 void take_branches(Forecast& result, const Sets& sets, const Shown& shown) {
   HeatsOrNot& heats = result.heats;
   if (heats.is_open()) {
-    heats.if_it_heats = branch_of(middle_course(sets.hot), sets.hot);
+    const bool shows_heat = heats.chance >= likely_to_heat;
+    const Course other = middle_course(shows_heat ? sets.not_hot : sets.hot);
+    heats.if_it_heats = branch_of(shows_heat ? shown.told : other, sets.hot);
     heats.if_it_heats->hot_from = hot_window(sets.hot);
-    heats.if_not = branch_of(middle_course(sets.not_hot), sets.not_hot);
+    heats.if_not = branch_of(shows_heat ? other : shown.told, sets.not_hot);
     heats.if_not->hot_from = hot_window(sets.not_hot);
     return;
   }

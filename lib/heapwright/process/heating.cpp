@@ -126,6 +126,7 @@ std::map<std::string, double> amounts_changed(const Mix& before, const Mix& afte
   if (before.parts.size() != after.parts.size()) return times;
   bool changed = false;
   for (std::size_t i = 0; i < before.parts.size(); ++i) {
+    if (!(before.parts[i].dry.value() > 0.0)) continue;
     const double of_part = (after.parts[i].dry / before.parts[i].dry).value();
     changed = changed || of_part != 1.0;
     times[before.parts[i].id] = of_part;
