@@ -7,7 +7,7 @@ foreach(file IN LISTS FILES)
   file(READ "${file}" text)
   string(APPEND cases "  if (file == \"${name}\") return R\"heapwright(${text})heapwright\";\n")
 endforeach()
-file(WRITE "${OUTPUT}" "// Made from the materials folder by cmake/embed_materials.cmake.
+file(WRITE "${OUTPUT}" "// Made from the materials folder by lib/cmake/embed_materials.cmake.
 #include \"heapwright/materials/embedded.hpp\"
 
 #include <stdexcept>
