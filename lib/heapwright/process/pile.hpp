@@ -18,6 +18,8 @@ namespace heapwright {
 /// Less than a bucketful warms and cools too fast to follow.
 inline const Volume smallest_pile = 0.018 * unit::m3;
 
+inline constexpr double particle_kg_per_m3 = 1500.0;  ///< dry solids without air; assumed
+
 /// The size of a heap as built, and how it meets the air.
 struct PileShape {
   Volume volume;
@@ -94,10 +96,9 @@ class Pile {
  private:
   static constexpr int most_shells = 6;
   static constexpr double seconds_per_day = 86400.0;
-  static constexpr double heat_of_fusion = 3.34e5;      // J/kg
-  static constexpr double ice_point_kelvin = 273.15;    // K
-  static constexpr double oxygen_of_air = 0.205;        // 1, volume fraction
-  static constexpr double particle_kg_per_m3 = 1500.0;  // dry solids without air
+  static constexpr double heat_of_fusion = 3.34e5;    // J/kg
+  static constexpr double ice_point_kelvin = 273.15;  // K
+  static constexpr double oxygen_of_air = 0.205;      // 1, volume fraction
 
   /// A figure of each shell, core first; only the first n_ count.
   class Shells {

@@ -12,8 +12,7 @@ using std::numbers::pi;
 constexpr double packs_with_height = 0.2;
 constexpr double least_height_m = 1.0;  // below this nothing is known to be looser
 constexpr double most_solid_and_wet = 0.80;
-constexpr double particle_kg_per_m3 = 1500.0;  // as the pile has it
-constexpr double slopes = 1.15;                // a free heap's surface over half a ball's
+constexpr double slopes = 1.15;  // a free heap's surface over half a ball's
 constexpr double heap_over_plan = 2.0 * slopes;
 constexpr double sides_of_box = 5.0;  // of a cube without its base
 constexpr int rounds_of_height = 3;
