@@ -52,7 +52,7 @@ void add_forecast_command(CLI::App& program, int& exit_code) {
   command->add_option("--built", options->built, "what if: built on a day, 2027-04-10");
   command->add_option("--height", options->height, "what if: a heap so high, \"3 ft\"");
   command->add_flag("--keep-moist", options->keep_moist, "what if: watered whenever it is dry");
-  command->add_option("--climate", options->climate, "what if: in another winter, \"cold\" or \"mild\"");
+  command->add_option("--climate", options->climate, "what if: in another climate, \"cold\" or \"mild\"");
   CLI::Option* table = command->add_flag("--table", options->table, "week by week");
   command->add_flag("--csv", options->csv, "day by day, as CSV")->excludes(table);
   options->common.add_to(*command);

@@ -81,7 +81,7 @@ HeapCare turned_and_watered(int every) {
 }
 
 HeapToBuild heap_of(Mix mix, HeapCare care, Date built, std::optional<HeapDescription> lies = std::nullopt) {
-  care.share_of_rain = share_of_rain(lies);
+  care.share_of_rain = share_of_rain(lies).likely;
   HeapToBuild heap;
   heap.mix = std::move(mix);
   heap.heap = std::move(lies);

@@ -258,7 +258,7 @@ TEST_CASE("one load by the day on which it is built", "[heating]") {
   bin.length = bin.width = bin.height = 4.0 * 0.3048 * unit::m;
   const auto chance = [&](const std::optional<HeapDescription>& lies) {
     heap.heap = lies;
-    heap.care.share_of_rain = share_of_rain(lies);
+    heap.care.share_of_rain = share_of_rain(lies).likely;
     const HeapModel model(heap, heaps::materials(), heaps::every_set());
     const DailyWeather days = days_from(weather, heap.built, 31);
     const auto& sets = heaps::every_set().members;

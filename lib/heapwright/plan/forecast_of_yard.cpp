@@ -4,7 +4,6 @@
 
 #include "heapwright/error.hpp"
 #include "heapwright/plan/answers.hpp"
-#include "heapwright/plan/assumed.hpp"
 #include "heapwright/process/rain.hpp"
 
 namespace heapwright {
@@ -42,7 +41,7 @@ Feeding feeding_of(const Told& recipe, double weekly_share) {
 HeapCare care_of(const Yard& yard) {
   HeapCare care;
   care.watering = yard.targets.moisture.aim;
-  care.share_of_rain = share_of_rain(yard.heap);
+  care.share_of_rain = share_of_rain(yard.heap).likely;
   if (!yard.heap) return care;
   constexpr double day = 86400.0;
   if (yard.heap->turn_every) care.turn_every = std::max(1, static_cast<int>(std::lround(yard.heap->turn_every->value() / day)));
@@ -77,29 +76,39 @@ Assumption rain_of(const ClimateDescription& climate) {
 }
 
 /// How much of it stays in the heap.
-Assumption share_of_rain_of(const HeapCare& care) {
-  Assumption assumption = judged("of the rain that does not dry off again, the heap keeps", ShareOfVolume::of(care.share_of_rain));
-  assumption.low = ShareOfVolume::of(0.5 * care.share_of_rain);
-  assumption.high = ShareOfVolume::of(1.6 * care.share_of_rain);
+Assumption assumption_of(const RainShare& share) {
+  Assumption assumption = judged("of the rain that does not dry off again, the heap keeps", ShareOfVolume::of(share.likely));
+  assumption.low = ShareOfVolume::of(share.low);
+  assumption.high = ShareOfVolume::of(share.high);
   return assumption;
 }
 
+/// The factors on settled density that eight of ten sets draw.
+Band<double> most_densities(const ProcessEnsemble& ensemble) {
+  std::vector<double> factors;
+  for (const ProcessParameters& set : ensemble.members) factors.push_back(set.rho_f);
+  std::sort(factors.begin(), factors.end());
+  const std::size_t left_out = factors.size() / 10;
+  return {factors[left_out], factors[factors.size() - 1 - left_out]};
+}
+
 /// What a forecast takes for granted beside its recipe.
-std::vector<Assumption> assumptions_of_forecast(const ClimateDescription& climate, const HeapToBuild& heap, Volume volume) {
+std::vector<Assumption> assumptions_of_forecast(const ClimateDescription& climate, const HeapToBuild& heap, Volume volume,
+                                                const ProcessEnsemble& ensemble) {
   std::vector<Assumption> own;
   if (const auto assumed = assumption_of(climate)) own.push_back(*assumed);
   if (heap.care.share_of_rain > 0.0) {
     own.push_back(rain_of(climate));
-    own.push_back(share_of_rain_of(heap.care));
+    own.push_back(assumption_of(share_of_rain(heap.heap)));
   }
   const BulkDensity settled = heap.share * heap.mix.mass / volume;
   if (heap.heap && heap.heap->weighed) {
     own.push_back({"weight of the heap, as you weighed a full one", settled, std::nullopt, std::nullopt, "your own figure", std::nullopt});
   } else {
-    constexpr double most = 1.28;  // eight of ten sets
+    const Band<double> factor = most_densities(ensemble);
     Assumption weight = judged("weight of the heap, once it has settled", settled);
-    weight.low = settled / most;
-    weight.high = most * settled;
+    weight.low = factor.low * settled;
+    weight.high = factor.high * settled;
     own.push_back(std::move(weight));
   }
   return own;
@@ -219,7 +228,7 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   if (answer.too_little) return answer;
 
   const Weather weather = weather_of(*yard.climate);
-  const std::vector<Assumption> own = assumptions_of_forecast(*yard.climate, heap, *answer.volume);
+  const std::vector<Assumption> own = assumptions_of_forecast(*yard.climate, heap, *answer.volume, ensemble);
   answer.assumptions.insert(answer.assumptions.begin(), own.begin(), own.end());
   std::optional<SeenHeating> seen;
   if (log != nullptr) {

@@ -30,6 +30,8 @@ Plan make_plan(const Yard& yard, Date today) {
   if (yard.lawn) plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.materials);
 
   std::optional<CompostYield> own;
+  OrganicMass coarse;
+  if (has_size(plan.recipe)) coarse = coarse_wood_of(told(plan.recipe).mix, yard.materials);
   YieldRule rule = yard.materials.yield;
   std::optional<TemperatureLog> log = log_of(yard.observations);
   if (yard.climate && has_size(plan.recipe)) plan.forecast = forecast_of(yard, plan.recipe, today, log ? &*log : nullptr);
@@ -39,7 +41,7 @@ Plan make_plan(const Yard& yard, Date today) {
     own = plan.forecast->screened;
     rule = plan.forecast->yield;
   } else if (has_size(plan.recipe)) {
-    own = compost_yield(told(plan.recipe).mix, coarse_wood_of(told(plan.recipe).mix, yard.materials), rule);
+    own = compost_yield(told(plan.recipe).mix, coarse, rule);
   }
   plan.supply = balance(own, plan.topdressing);
 
@@ -49,8 +51,8 @@ Plan make_plan(const Yard& yard, Date today) {
   if (plan.readings) cautions.insert(cautions.end(), plan.readings->cautions.begin(), plan.readings->cautions.end());
   Facts facts;
   if (own)
-    assume_yield(plan.assumptions, plan.forecast ? plan.forecast->goes_in : 1.0, told(plan.recipe).mix,
-                 coarse_wood_of(told(plan.recipe).mix, yard.materials), rule, yard.materials, plan.supply.needed);
+    assume_yield(plan.assumptions, plan.forecast ? plan.forecast->goes_in : 1.0, told(plan.recipe).mix, coarse, rule, yard.materials,
+                 plan.supply.needed);
   if (plan.topdressing) {
     const Topdressing& spread = *plan.topdressing;
     if (own) facts.insert(Fact::own_compost_on_lawn);

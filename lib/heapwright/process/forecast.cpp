@@ -303,11 +303,6 @@ double filled_in_all(const HeapCare& care, const Course& course) {
 
 OrganicMass organic(double kg_of_it) { return kg_of_it * unit::kg_organic; }
 
-CompostLeft left_of(const PileState& end, const YieldRule& rule) {
-  return compost_left(end.dry_mass_kg * unit::kg_dry, organic(end.volatile_solids_kg), organic(end.coarse_kg),
-                      *rule.held_back_by_screen.typical, rule);
-}
-
 Finished finished_of(const HeapToBuild& heap, const Shown& shown, double filled, const YieldRule& rule) {
   const PileState& end = end_state(shown.told);
   std::vector<double> losses, passing;
@@ -330,7 +325,8 @@ Finished finished_of(const HeapToBuild& heap, const Shown& shown, double filled,
   finished.volatile_solids_loss_high = std::min(1.0, std::max(lost.high, end.volatile_solids_loss + forecast_width.volatile_solids));
   finished.nitrogen_loss = end.nitrogen_loss;
   finished.carbon_to_nitrogen = end.carbon_to_nitrogen;
-  finished.left = left_of(end, rule);
+  finished.left = compost_left(end.dry_mass_kg * unit::kg_dry, organic(end.volatile_solids_kg), organic(end.coarse_kg),
+                               *rule.held_back_by_screen.typical, rule);
   finished.screened = yield_about(finished.left.volume, spread_between(passes.low, passes.high), rule);
   return finished;
 }

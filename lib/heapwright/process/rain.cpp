@@ -6,8 +6,8 @@ namespace heapwright {
 namespace {
 
 constexpr double dries_off_mm_per_kelvin = 0.085;
-constexpr double share_of_heap = 0.30;      // 0.15 to 0.5
-constexpr double share_of_open_bin = 0.50;  // 0.3 to 0.7
+constexpr RainShare share_of_heap{0.15, 0.30, 0.50};
+constexpr RainShare share_of_open_bin{0.30, 0.50, 0.70};
 
 }  // namespace
 
@@ -17,9 +17,9 @@ Length rain_taken_up(Length rain, TemperaturePoint air, double share) {
   return share * std::max(0.0, stays) * unit::m;
 }
 
-double share_of_rain(const std::optional<HeapDescription>& heap) {
+RainShare share_of_rain(const std::optional<HeapDescription>& heap) {
   if (!heap) return share_of_heap;
-  if (heap->covered || heap->shape == HeapShape::tumbler) return 0.0;
+  if (heap->covered || heap->shape == HeapShape::tumbler) return {};
   return heap->shape == HeapShape::bin || heap->shape == HeapShape::round ? share_of_open_bin : share_of_heap;
 }
 

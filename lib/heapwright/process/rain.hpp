@@ -21,8 +21,15 @@ inline const Length usual_rain_a_day = 0.0025 * unit::m;
 /// @param rain P, from 0 @param air T, the day's mean @param share s, from 0 to 1, and over where a set draws it so
 Length rain_taken_up(Length rain, TemperaturePoint air, double share);
 
-/// The share s of the rain that stays in a heap, the rest runs off: 0.30 of a heap or windrow, 0.50 of an open bin, none under a lid or in
-/// a drum. Judged.
-double share_of_rain(const std::optional<HeapDescription>& heap);
+/// The share s of the rain that stays in a heap, the rest runs off.
+struct RainShare {
+  double low = 0.0;
+  double likely = 0.0;
+  double high = 0.0;
+};
+
+/// 0.30 (0.15 to 0.5) of a heap or windrow, 0.50 (0.3 to 0.7) of an open bin, none under a lid or in a drum. Judged. One that is dished on
+/// top or lies in a pit would keep all of it; no shape says so.
+RainShare share_of_rain(const std::optional<HeapDescription>& heap);
 
 }  // namespace heapwright

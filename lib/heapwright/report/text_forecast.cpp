@@ -180,7 +180,7 @@ std::string by_when(const Forecast& forecast) {
   return month >= std::chrono::November || month == std::chrono::January ? "before spring" : "within a month";
 }
 
-/// No surer than it is: 6.5 are 6, and all are all of them.
+/// No surer than it is: 6.5 are 6, and all of the sets are not all heaps.
 std::string in_ten(double chance) {
   const long count = std::lround(10.0 * chance - 0.01);
   if (count >= 10) return "more than 9 in 10";
@@ -204,7 +204,7 @@ std::string hot_words(const Forecast& forecast) {
   return by_log + "it will hardly get hot " + by_when(forecast) + ", but about " + when(forecast, *heats.if_not->hot_from.likely);
 }
 
-/// ": 13 leaf bags of autumn leaves, 26 buckets of grass clippings", in the measures that they were counted in.
+/// " (13 leaf bags of autumn leaves, 26 buckets of grass clippings)", in the measures that they were counted in.
 std::string amounts_text(const std::map<std::string, double>& times, const ForecastAnswer& answer, const Materials& materials,
                          const Show& show) {
   constexpr double countable = 10.0;
@@ -288,7 +288,7 @@ std::string why_never_text(const Forecast& forecast, ForecastNote note) {
       return "it rots, but its C:N stays above 30: too few greens for the browns. Mix in greens, or leave it, two years or "
              "so, and use it as mulch";
     case ForecastNote::too_woody:
-      return "it is mostly wood, which rots over years and stays on the screen. Use it as mulch, or mix in greens and leaves";
+      return "it is mostly wood, which rots over years and stays on the screen. Use it as mulch, or mix in plenty of greens";
     case ForecastNote::too_cold: return "it hardly thaws where you are. Ask your extension office what works there";
     case ForecastNote::too_slow: return "it works too slowly. More greens, a bigger heap, water in a dry spell and a few turnings help";
     default: return {};
@@ -330,10 +330,6 @@ std::string note_text(ForecastNote note, const Show& show) {
   }
 }
 
-}  // namespace
-
-namespace {
-
 /// What why_never_ready() says, or makes no matter.
 bool is_said_by_why_never(ForecastNote note) {
   switch (note) {
@@ -345,10 +341,6 @@ bool is_said_by_why_never(ForecastNote note) {
     default: return true;
   }
 }
-
-}  // namespace
-
-namespace {
 
 /// Nobody knows more of the water of a year.
 WaterMass two_digits(WaterMass water) {
@@ -425,7 +417,7 @@ std::string first_lines(const Forecast& forecast) {
   const std::string ready = dry + (dry.empty() ? "Ready" : "Left dry, ready") + ", three weeks of rest at the end included\n" +
                             text_of_readiness(forecast) +
                             wrap("  If it still warms up after a turning then, leave it until it does not.", 2);
-  if (forecast.status == ForecastStatus::never && !forecast.heats.is_open()) return wrap("Left as it is: " + why_never_ready(forecast));
+  if (forecast.status == ForecastStatus::never) return wrap("Left as it is: " + why_never_ready(forecast));
   return ready;
 }
 
