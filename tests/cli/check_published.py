@@ -166,7 +166,7 @@ def main():
         # dairy and grease.
         week = '[[supply]]\nfeedstock = "kitchen-scraps"\nestimate = { people = 1 }\n[heap]\nshape = "tumbler"\nvolume = "1 yd3"\nbuilt = 2026-07-01\n'
         result = answer("mix", file("people.toml", week))
-        pounds, spread = result["mix"]["mass_kg"] / POUND * 7.0 / 30.0, amount_range(result)  # a week's of 30 days' scraps
+        pounds, spread = result["mix"]["mass_kg"] / POUND / 2.0, amount_range(result)  # a week's of the two weeks' that keep
         near("scraps of a person and week", pounds, 2.5, 2.5e-6)
         near("scraps of a person and week, high", pounds * spread[1], 3.5, 3.5e-6)
         near("scraps of a person and week, low", pounds * spread[0], 2.0, 2.0e-6)

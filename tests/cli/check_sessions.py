@@ -55,9 +55,8 @@ YARD_FILE = {
     ],
     "heap": {
         "shape": "bin", "length": "5 ft", "width": "3 1/2 ft", "height": "4 ft",
-        "built": datetime.date(2026, 11, 7), "turn_every": "10 days",
+        "built": datetime.date(2026, 11, 7), "filled": "as-it-comes", "turn_every": "10 days",
     },
-    "recipe": {"capacity": "70 ft3"},
     "climate": {"coldest_month": "28 degF", "warmest_month": "74 degF"},
     "lawn": {"zone": [{"name": "lawn", "shape": "area", "area": "60 ft by 30 ft"}]},
     "topdressing": {"depth": "1/4 in", "near_water": True},

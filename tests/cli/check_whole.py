@@ -13,7 +13,7 @@ import sys
 import tempfile
 import tomllib
 
-from reckoning import (DEFAULT_TARGETS, GALLON, ROOT, Program, container_sizes, cubic_metres, distance, kilograms, mix, share_on_hand, water_to,
+from reckoning import (DEFAULT_TARGETS, GALLON, ROOT, Program, container_sizes, cubic_metres, distance, kilograms, mix, keeps_days, share_on_hand, water_to,
                        yard_text)
 
 YARDS = 200
@@ -135,6 +135,8 @@ class Yard:
         self.settling = wishes.get("settling", 1.0)
         self.fill = asked.get("recipe", {}).get("fill")
         self.capacity = cubic_metres(*counted(wishes["capacity"])) if "capacity" in wishes else math.inf
+        if not self.fill:
+            self.capacity = min(self.capacity, self.room(asked))
         self.most_water = cubic_metres(*counted(wishes["most_water"])) * 1000.0 if "most_water" in wishes else math.inf
         self.units = asked.get("units", "us")
         self.targets = dict(DEFAULT_TARGETS)
@@ -149,6 +151,17 @@ class Yard:
     def size_of(self, container):
         return self.own_containers.get(container) or container_sizes()[container]
 
+    @staticmethod
+    def room(asked):
+        """Of bins all of them, of a tumbler two thirds of it."""
+        heap = asked.get("heap")
+        if heap is None:
+            return math.inf
+        if heap["shape"] == "tumbler":
+            return 2.0 / 3.0 * cubic_metres(*counted(heap["volume"]))
+        feet = math.prod(counted(heap[side])[0] for side in ("length", "width", "height"))
+        return heap.get("count", 1) * cubic_metres(feet, "ft3")
+
     def kilograms(self, text, matter):
         count, unit = counted(text)
         if unit in self.own_containers:
@@ -160,7 +173,7 @@ class Yard:
         storable = entry.get("storable", matter["class"] not in ("must-go", "clippings"))
         there = None
         if "amount" in entry:
-            there = share_on_hand(entry.get("when"), storable, built) * self.kilograms(entry["amount"], matter)
+            there = share_on_hand(entry.get("when"), storable, built, keeps_days(entry["feedstock"])) * self.kilograms(entry["amount"], matter)
         price = entry["price"] / self.kilograms(entry["unit"], matter) if "price" in entry else 0.0
         return {**entry, "matter": matter, "there": there, "price_per_kg": price,
                 "most": number(entry["most_of_volume"]) if "most_of_volume" in entry else None, "fixed": entry.get("use") == "all"}

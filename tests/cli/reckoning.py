@@ -33,6 +33,19 @@ def container_sizes():
     return sizes
 
 
+@functools.cache
+def feedstock_rows():
+    with open(ROOT / "materials" / "feedstocks.toml", "rb") as file:
+        return {row["id"]: row for row in tomllib.load(file)["feedstock"]}
+
+
+def keeps_days(feedstock):
+    """How long a fresh one may wait; two weeks where its row says nothing."""
+    keeps = feedstock_rows()[feedstock].get("keeps")
+    number, unit = keeps["typical"].split() if keeps else (14, "days")
+    return int(number) * (7 if unit == "weeks" else 1)
+
+
 class Program:
     """The command, with what it was asked before remembered."""
 
@@ -120,26 +133,30 @@ def kilograms(number, unit, counted_density):
     return number * KILOGRAMS[unit] if unit in KILOGRAMS else cubic_metres(number, unit) * counted_density
 
 
-def share_on_hand(when, storable, built):
-    """Times its amount that a supply has on hand: what came in over the last twelve months where it keeps, else over the last 30 days."""
+def share_of_day(when, day):
+    """Times its amount that comes in on a day."""
+    if "months" in when:
+        season = sum(calendar.monthrange(day.year, MONTHS.index(month) + 1)[1] for month in when["months"])
+        return 1.0 / season if MONTHS[day.month - 1] in when["months"] else 0.0
+    first, last, at = MONTHS.index(when.get("from", "Jan")), MONTHS.index(when.get("to", "Dec")), day.month - 1
+    return 1.0 / 7.0 if (first <= at <= last if first <= last else at >= first or at <= last) else 0.0
+
+
+def share_on_hand(when, storable, built, keeps=14):
+    """Times its amount that a supply has on hand: what came in over the last twelve months where it is stored. What comes fresh comes in
+    loads a week apart: the last load whole, or what the days that it keeps brought, where that is more."""
     if when is None:
         return 1.0
     try:
-        begin = built.replace(year=built.year - 1) if storable else built - datetime.timedelta(days=30)
+        year_before = built.replace(year=built.year - 1)
     except ValueError:  # 29 February
-        begin = built.replace(year=built.year - 1, day=28)
-    share, day = 0.0, begin
-    while day < built:
-        name = MONTHS[day.month - 1]
-        if "months" in when:
-            season = sum(calendar.monthrange(day.year, MONTHS.index(month) + 1)[1] for month in when["months"])
-            share += 1.0 / season if name in when["months"] else 0.0
-        else:
-            first, last = MONTHS.index(when.get("from", "Jan")), MONTHS.index(when.get("to", "Dec"))
-            at = day.month - 1
-            share += 1.0 / 7.0 if (first <= at <= last if first <= last else at >= first or at <= last) else 0.0
-        day += datetime.timedelta(days=1)
-    return share
+        year_before = built.replace(year=built.year - 1, day=28)
+    begin = year_before if storable else built - datetime.timedelta(days=keeps)
+    shares = [share_of_day(when, begin + datetime.timedelta(days=at)) for at in range((built - begin).days)]
+    in_season = [share for share in shares if share > 0.0]
+    if storable or not in_season:
+        return sum(shares)
+    return max(7, len(in_season)) * in_season[-1]
 
 
 def toml(value):

@@ -72,15 +72,15 @@ TEST_CASE("when an estimated amount comes in", "[estimate]") {
   const double week = 3 * 2.5;
   const double season = 5.0 * 250.0;
   const auto [feedstock, lines, pounds] = GENERATE_COPY(table<std::string, std::string, double>({
-      {"kitchen-scraps", "estimate = { people = 3 }", week * 30.0 / 7.0},  // each week, if not said
+      {"kitchen-scraps", "estimate = { people = 3 }", 2.0 * week},  // each week, if not said; two weeks keep
       {"kitchen-scraps", "estimate = { people = 3 }\nwhen = { every = \"week\", from = \"Jul\", to = \"Dec\" }", 0.0},
-      {"kitchen-scraps", "estimate = { people = 3 }\nwhen = { months = [\"May\", \"Jun\"] }", week * 30.0 / 7.0},
-      {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }", season * 30.0 / 214.0},  // April to October have 214 days
+      {"kitchen-scraps", "estimate = { people = 3 }\nwhen = { months = [\"May\", \"Jun\"] }", 2.0 * week},
+      {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }", season * 7.0 / 214.0},  // a mowing; April to October have 214 days
       // June's part of April to October, whether alone or beside others; all of a longer season comes to no more than a season.
       {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }\nwhen = { every = \"week\", from = \"Jun\", to = \"Jun\" }",
-       season * 30.0 / 214.0},
-      {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }\nwhen = { months = [\"Jun\", \"Jul\"] }", season * 30.0 / 214.0},
-      {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }\nwhen = { every = \"week\" }", season * 30.0 / 365.0},
+       season * 7.0 / 214.0},
+      {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }\nwhen = { months = [\"Jun\", \"Jul\"] }", season * 7.0 / 214.0},
+      {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }\nwhen = { every = \"week\" }", season * 7.0 / 365.0},
   }));
   CAPTURE(feedstock, lines);
   const double found = pounds_on_hand(supply(feedstock, lines));

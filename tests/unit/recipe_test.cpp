@@ -94,10 +94,14 @@ TEST_CASE("each status has its case") {
   CHECK(recipe_of({leaves(), clippings()}, wishes).status == RecipeStatus::on_target);
 }
 
-TEST_CASE("what cannot be settled ends as a clash, not as a crash") {
+TEST_CASE("a heap settled to less than its solids and water has no air, and is the nearest there is") {
   RecipeWishes wishes;
   wishes.settling = ShareOfLooseVolume::of(0.01);
-  CHECK(recipe_of({leaves(50.0), clippings(50.0)}, wishes).status == RecipeStatus::limits_clash);
+  const Recipe recipe = recipe_of({leaves(50.0), clippings(50.0)}, wishes);
+  CHECK(recipe.status == RecipeStatus::nearest);
+  CHECK(recipe.distance_from_aim > 2.0);
+  const auto names_air = [](const HeldBack& held) { return held.limit == Limit::air_space; };
+  CHECK(std::any_of(recipe.held_back_by.begin(), recipe.held_back_by.end(), names_air));
 }
 
 TEST_CASE("a nitrogen source alone gives no size") {

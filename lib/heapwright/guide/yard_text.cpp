@@ -102,32 +102,9 @@ std::string bin(const Given& given) {
 
 std::string heap(const Given& given, Date today) {
   const std::string built = given.is("built", "some") ? given.text("built") : print_date(today);
-  return "\n[heap]\n" + bin(given) + "built = " + built + "\n" + key("turn_every", given.is("turn", "some") ? given.text("turn") : "never");
-}
-
-HeapDescription described_bin(const Given& given) {
-  HeapDescription heap;
-  const auto side = [&](std::size_t which) { return read_length(given.text("bin", which)); };
-  if (given.is("bin", "volume")) {
-    heap.shape = HeapShape::tumbler;
-    heap.volume = read_volume(given.text("bin"));
-  } else if (given.is("bin", "round")) {
-    heap.shape = HeapShape::round;
-    heap.diameter = side(0);
-    heap.height = side(1);
-  } else {
-    heap.length = side(0);
-    heap.width = side(1);
-    heap.height = side(2);
-  }
-  return heap;
-}
-
-/// What the bin holds is what the recipe is for.
-std::string recipe(const Given& given) {
-  if (!given.is("bin", "some")) return {};
-  return "\n[recipe]\ncapacity = " + toml_text(print_in(room_of(described_bin(given)), "ft3", 3)) +
-         "                  # what the bin holds; without this line, all there is\n";
+  const bool more_comes = given.is("scraps", "some") || given.is("clippings", "some");
+  return "\n[heap]\n" + bin(given) + "built = " + built + "\n" + (more_comes ? key("filled", "as-it-comes") : "") +
+         key("turn_every", given.is("turn", "some") ? given.text("turn") : "never");
 }
 
 std::string climate(const Given& given) {
@@ -151,7 +128,7 @@ std::string lawn(const Given& given) {
 std::string yard_text(const Answers& answers, Date today) {
   const Given given(answers);
   return "# Your yard, as you told it. Change what you like; `heapwright plan` reads it again.\ntitle = \"My yard\"\n" + leaves(given) +
-         clippings(given) + scraps(given) + others(given) + recipe(given) + heap(given, today) + climate(given) + lawn(given);
+         clippings(given) + scraps(given) + others(given) + heap(given, today) + climate(given) + lawn(given);
 }
 
 std::string starter_yard_text() { return std::string(embedded_material("starter.toml")); }

@@ -195,7 +195,13 @@ HeapDescription filled_to(const HeapDescription& heap, double share) {
   return part;
 }
 
-Volume room_of(const HeapDescription& heap) { return static_cast<double>(heap.count) * size_of(heap).volume; }
+Volume taken_by(const HeapDescription& heap) {
+  constexpr double share_of_a_tumbler = 2.0 / 3.0;
+  const Volume full = size_of(heap).volume;
+  return heap.shape == HeapShape::tumbler ? share_of_a_tumbler * full : full;
+}
+
+Volume room_of(const HeapDescription& heap) { return static_cast<double>(heap.count) * taken_by(heap); }
 
 Facts facts_of(const HeapDescription& heap, Date built) {
   Facts facts;

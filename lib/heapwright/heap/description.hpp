@@ -68,7 +68,10 @@ HeapSize size_of(const HeapDescription& heap);
 /// smaller all round.
 HeapDescription filled_to(const HeapDescription& heap, double share);
 
-/// What all heaps of a description hold, full. @throws DomainError as size_of()
+/// What one heap of a description takes: all of its volume, but of a tumbler two thirds, since it must turn over (common practice, no
+/// source). @throws DomainError as size_of()
+Volume taken_by(const HeapDescription& heap);
+/// What all of them take.
 Volume room_of(const HeapDescription& heap);
 
 /// Higher than this a heap packs down, heats unevenly and can take fire: 5 ft. Local codes limit it to 4 or 5 ft too.

@@ -21,9 +21,9 @@ struct Filled {
   std::optional<Length> height;  ///< none of a tumbler
 };
 
-Filled filled(const HeapDescription& heap, const HeapSize& size, double share) {
+Filled filled(const HeapDescription& heap, double share) {
   share = std::min(1.0, share);
-  return {share * size.volume, filled_to(heap, share).height};
+  return {share * taken_by(heap), filled_to(heap, share).height};
 }
 
 bool heats(const Filled& heap) { return is_enough_to_heat(heap.volume) && (!heap.height || *heap.height >= about * least_height_to_heat); }
@@ -46,17 +46,17 @@ HeapSize checked_size(const HeapDescription& heap) {
 void fill(HeapAnswer& answer, Volume mix, ShareOfLooseVolume settling) {
   const HeapDescription& heap = *answer.heap;
   const auto say = [&](HeapNote note) { answer.notes.push_back(note); };
-  answer.fills = (mix / answer.each->volume).value();
+  answer.fills = (mix / taken_by(heap)).value();
   answer.heaps_needed = heaps_for(*answer.fills);
-  const Filled first = filled(heap, *answer.each, *answer.fills / settling.value());
+  const Filled first = filled(heap, *answer.fills / settling.value());
   answer.filled_height = first.height;
   if (first.height) answer.settled_height = settling.value() * *first.height;
   answer.tall_enough_to_heat = heats(first);
   answer.fits = *answer.heaps_needed <= heap.count;
-  const Filled last = filled(heap, *answer.each, (*answer.fills - (*answer.heaps_needed - 1)) / settling.value());
+  const Filled last = filled(heap, (*answer.fills - (*answer.heaps_needed - 1)) / settling.value());
   if (!*answer.fits) say(HeapNote::does_not_fit);
-  if (*answer.fits && mix > as_good_as_full * settling.value() * answer.all->volume) say(HeapNote::fits_as_it_sinks);
-  if (!answer.tall_enough_to_heat && heats(filled(heap, *answer.each, 1.0))) say(HeapNote::too_little_to_heat);
+  if (*answer.fits && mix > as_good_as_full * settling.value() * room_of(heap)) say(HeapNote::fits_as_it_sinks);
+  if (!answer.tall_enough_to_heat && heats(filled(heap, 1.0))) say(HeapNote::too_little_to_heat);
   if (answer.tall_enough_to_heat && *answer.fits && !heats(last)) say(HeapNote::rest_too_little_to_heat);
 }
 
@@ -141,7 +141,7 @@ HeapAnswer heap_answer(const std::optional<HeapDescription>& described, const st
   }
   answer.each = checked_size(*answer.heap);
   answer.all = all_of(answer.heap->count, *answer.each);
-  const Filled full = filled(*answer.heap, *answer.each, 1.0);
+  const Filled full = filled(*answer.heap, 1.0);
   answer.tall_enough_to_heat = heats(full);
   if (!answer.tall_enough_to_heat) answer.notes.push_back(HeapNote::too_small_to_heat);
   if (!described) fill_suggested(answer, settling);

@@ -56,7 +56,7 @@ int heaps_for(double fills);
 
 /// What a heap comes to, with the volume V of a mix (settled) and the settling k (settled volume over loose):
 ///
-///     fits where V ≤ 1.02 n v, n heaps of volume v        heaps needed = ⌈V / (1.02 v)⌉
+///     fits where V ≤ 1.02 n v, n heaps that take v        heaps needed = ⌈V / (1.02 v)⌉
 ///     fill of the first f = min(1, V/(k v)), loose, since heaps are filled one after another
 ///     filled height = h f  (bin, round)        h ∛f  (cone)        h √f  (windrow): the last two keep their slope
 ///     settled height = k × filled height

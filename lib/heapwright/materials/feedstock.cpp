@@ -84,6 +84,12 @@ std::optional<Properties> Feedstock::properties() const {
   return Properties{*water, *c, *n, *organic, particle_density.value_or(particle_density_of(*organic))};
 }
 
+Duration Feedstock::used_keeps() const {
+  if (!keeps.empty() && keeps.front().typical) return *keeps.front().typical;
+  const double day = 86400.0;
+  return (feedstock_class == FeedstockClass::clippings ? 3.0 : 14.0) * day * unit::s;
+}
+
 const Packing* Feedstock::find_packing(std::string_view packing) const {
   const auto found = std::find_if(packings.begin(), packings.end(), [&](const Packing& known) { return known.name == packing; });
   return found == packings.end() ? nullptr : &*found;

@@ -78,6 +78,7 @@ struct Feedstock {
   std::string usual_packing;
   std::string usual_container = "bucket";  ///< what people count it in
   bool easy_to_get = false;                ///< most people can find or buy some
+  Readings<Duration> keeps;                ///< how long a fresh one may wait for the heap; by its class where empty
   Readings<MoistureWetBasis> moisture;
   Readings<CarbonDryBasis> carbon;
   Readings<CarbonNitrogenRatio> carbon_to_nitrogen;
@@ -105,6 +106,9 @@ struct Feedstock {
   const Packing* find_packing(std::string_view packing) const;
   /// Bulk density of a packing, of the usual one where the name is empty.
   std::optional<BulkDensity> density(std::string_view packing = {}) const;
+
+  /// How long it may wait for the heap where it is not stored dry: judged.
+  Duration used_keeps() const;
 
   /// What is missing for a mix: "moisture", "carbon", "C:N", "bulk density".
   std::vector<std::string> lacks() const;

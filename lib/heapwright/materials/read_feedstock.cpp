@@ -123,6 +123,15 @@ std::optional<Degradable> read_degradable(Table& table) {
   return Degradable{fast.front(), slow.front()};
 }
 
+/// A day at least, a year at most.
+Duration read_keeping(std::string_view text) {
+  const Duration keeps = read_duration(text);
+  const Duration day = 86400.0 * unit::s;
+  if (!(keeps >= day && keeps <= 366.0 * day))
+    throw TextError("\"" + std::string(text) + "\" is no time to keep", "write a day or more: \"3 days\"");
+  return keeps;
+}
+
 const std::vector<std::pair<std::string, FeedstockClass>>& class_words() {
   static const std::vector<std::pair<std::string, FeedstockClass>> words{{"must-go", FeedstockClass::must_go},
                                                                          {"clippings", FeedstockClass::clippings},
@@ -152,6 +161,7 @@ void read_feedstock(Table& table, Feedstock& row) {
   if (!table.has("tags")) row.tags = replaced.tags;
   row.easy_to_get = table.flag("easy_to_get").value_or(replaced.easy_to_get);
   row.usual_container = table.text("usual_container").value_or(replaced.usual_container);
+  row.keeps = table.has("keeps") ? read_readings(table, "keeps", read_keeping) : replaced.keeps;
   row.note = table.text("note").value_or("");
   row.like = table.text("like").value_or("");
   row.moisture = read_readings(table, "moisture_wet_basis", read_moisture_wet_basis);

@@ -1,6 +1,7 @@
 #include "heapwright/mix/supply.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "heapwright/input/words.hpp"
 #include "heapwright/units/text.hpp"
@@ -12,8 +13,8 @@ using std::chrono::days;
 using std::chrono::month;
 using std::chrono::sys_days;
 
-constexpr days days_that_fresh_material_keeps{30};
-constexpr month mowing_begins{4};  // judged: April to October, most lawns of the temperate north
+constexpr int days_between_loads = 7;  // a mowing, a pail emptied: judged
+constexpr month mowing_begins{4};      // judged: April to October, most lawns of the temperate north
 constexpr month mowing_ends{10};
 
 const std::vector<std::pair<std::string, Use>> use_words{{"up-to", Use::up_to}, {"all", Use::all}, {"unlimited", Use::unlimited}};
@@ -151,7 +152,7 @@ unsigned days_in(month m, std::chrono::year year) { return static_cast<unsigned>
 /// Times the amount of a supply that comes in on the day: a year's months share one amount, a week has one.
 double share_of_day(const Supply& supply, sys_days day) {
   const Date date(day);
-  if (const Weekly* weekly = std::get_if<Weekly>(&supply.when)) return in_season(*weekly, date.month()) ? 1.0 / 7.0 : 0.0;
+  if (const Weekly* weekly = std::get_if<Weekly>(&supply.when)) return in_season(*weekly, date.month()) ? 1.0 / days_between_loads : 0.0;
   const Months& listed = std::get<Months>(supply.when);
   if (std::find(listed.months.begin(), listed.months.end(), date.month()) == listed.months.end()) return 0.0;
   unsigned season = 0;
@@ -170,6 +171,32 @@ double days_of(const std::vector<month>& months) {
   unsigned count = 0;
   for (const month m : months) count += days_in(m, std::chrono::year(2025));
   return count;
+}
+
+sys_days year_before(Date date) {
+  const Date before(date.year() - std::chrono::years(1), date.month(), date.day());
+  return before.ok() ? before : before.year() / std::chrono::February / std::chrono::last;
+}
+
+/// Times the amount of a supply that comes in from one day up to another.
+double share_of_days(const Supply& supply, sys_days from, sys_days to) {
+  double share = 0.0;
+  for (sys_days day = from; day < to; day += days(1)) share += share_of_day(supply, day);
+  return share;
+}
+
+/// Fresh things come in loads, a mowing or a pail: the last one is there whole if any of what keeps came in.
+double share_that_keeps(const Supply& supply, sys_days end) {
+  const days keeps(std::lround(supply.feedstock.used_keeps().value() / 86400.0));
+  int in_season = 0;
+  double of_a_day = 0.0;
+  for (sys_days day = end - keeps; day < end; day += days(1)) {
+    const double share = share_of_day(supply, day);
+    if (!(share > 0.0)) continue;
+    ++in_season;
+    of_a_day = share;
+  }
+  return in_season == 0 ? 0.0 : std::max(in_season, days_between_loads) * of_a_day;
 }
 
 /// People's scraps come each week; of listed months their weeks' together.
@@ -345,13 +372,30 @@ std::vector<Supply> read_supplies(Table& root, const Materials& materials) {
 std::optional<Amount> on_hand(const Supply& supply, Date built) {
   if (!supply.amount || std::holds_alternative<std::monostate>(supply.when)) return supply.amount;
   const sys_days end(built);
-  const Date year_before(built.year() - std::chrono::years(1), built.month(), built.day());
-  const sys_days begin = supply.storable
-                             ? sys_days(year_before.ok() ? year_before : year_before.year() / std::chrono::February / std::chrono::last)
-                             : end - days_that_fresh_material_keeps;
-  double share = 0.0;
-  for (sys_days day = begin; day < end; day += days(1)) share += share_of_day(supply, day);
-  return times(share, *supply.amount);
+  return times(supply.storable ? share_of_days(supply, year_before(built), end) : share_that_keeps(supply, end), *supply.amount);
+}
+
+bool comes_fresh(const Supply& supply) { return !supply.storable && !std::holds_alternative<std::monostate>(supply.when); }
+
+bool comes_on(const Supply& supply, Date date) {
+  if (std::holds_alternative<std::monostate>(supply.when)) return false;
+  return share_of_day(supply, sys_days(date)) > 0.0;
+}
+
+std::optional<Season> season_of(const Supply& supply) {
+  if (const Weekly* weekly = std::get_if<Weekly>(&supply.when)) {
+    const bool all_year = weekly->to == weekly->from - std::chrono::months(1);
+    return all_year ? std::nullopt : std::optional(Season{weekly->from, weekly->to});
+  }
+  const Months* listed = std::get_if<Months>(&supply.when);
+  if (listed == nullptr || listed->months.size() >= 12) return std::nullopt;
+  return Season{listed->months.front(), listed->months.back()};
+}
+
+std::optional<Amount> load_of(const Supply& supply) {
+  if (!supply.amount || !comes_fresh(supply)) return std::nullopt;
+  const Months* listed = std::get_if<Months>(&supply.when);
+  return listed == nullptr ? *supply.amount : times(days_between_loads / days_of(listed->months), *supply.amount);
 }
 
 Facts facts_of(const Supply& supply) {

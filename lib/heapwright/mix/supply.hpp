@@ -95,8 +95,24 @@ std::vector<Supply> read_supplies(Table& root, const Materials& materials);
 Supply supply_of(const Materials& materials, std::string_view name_and_packing);
 
 /// The part of a supply that a heap built on a date can take: of storable ones what came in over the twelve months
-/// before, of others over the last 30 days; all of it where no season is given. Nothing where there is no amount.
+/// before and was kept, of fresh ones at most what keeps; all of it where no season is given. Nothing where there is no amount.
+/// Fresh things come in loads a week apart. Where d of the last days that they keep are in season, there is
+///
+///     max(d, 7) days' worth, for d > 0: the last load whole, as of that day's mowing
 std::optional<Amount> on_hand(const Supply& supply, Date built);
+
+/// Week by week, or in some months, and does not keep.
+bool comes_fresh(const Supply& supply);
+/// Whether some of it comes in on a day; not where no season is given.
+bool comes_on(const Supply& supply, Date date);
+/// The months in which it comes; nothing where it comes all year, or no season is given.
+struct Season {
+  std::chrono::month from;
+  std::chrono::month to;
+};
+std::optional<Season> season_of(const Supply& supply);
+/// What comes in each week of its season; nothing where it does not come fresh, or in no known amount.
+std::optional<Amount> load_of(const Supply& supply);
 
 /// The facts of a feedstock that goes into a heap, by its tags and where it comes from.
 Facts facts_of(const Supply& supply);

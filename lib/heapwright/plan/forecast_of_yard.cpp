@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 
 #include "heapwright/error.hpp"
@@ -10,32 +11,36 @@ namespace heapwright {
 namespace {
 
 constexpr double scalding_core_degc = 50.0;  // with the forecast's width as hot as scalds
-constexpr int days_of_a_recipe = 30;         // what comes fresh goes into a recipe for so long
-constexpr int most_weeks = 52;
-constexpr double least_rotting = 0.02;  // of the dry matter; judged
+constexpr double least_rotting = 0.02;       // of the dry matter; judged
 
-bool comes_week_by_week(const std::vector<RecipeAmount>& amounts, const Mix& mix) {
-  return std::any_of(amounts.begin(), amounts.end(),
-                     [&](const RecipeAmount& amount) { return amount.comes_fresh && goes_in(amount, mix); });
+/// Each week a heap gets what its schedule has, as long as it is not full.
+Feeding feeding_of(const FeedingSchedule& schedule, DryMass built) {
+  Feeding feeding;
+  feeding.share = (schedule.of_a_week.dry / built).value();
+  feeding.times = schedule.weeks;
+  feeding.room = std::numeric_limits<double>::infinity();
+  return feeding;
 }
 
-/// For how many recipes what keeps is there.
-double recipes_on_hand(const std::vector<RecipeAmount>& amounts, const Mix& mix) {
-  double least = most_weeks;
-  for (const RecipeAmount& amount : amounts) {
-    if (amount.comes_fresh || !amount.left_over || !goes_in(amount, mix)) continue;
-    least = std::min(least, 1.0 + (*amount.left_over / amount.volume).value());
+/// How many times the recipe what waits for room would make once more.
+double recipes_that_wait(const Recipe& recipe, const Told& told) {
+  if (!recipe.size_set_by || recipe.size_set_by->from != SizeFrom::room) return 0.0;
+  double least = std::numeric_limits<double>::infinity();
+  for (const RecipeAmount& amount : told.amounts) {
+    if (!goes_in(amount, told.mix)) continue;
+    const bool waits = amount.left_over && amount.feedstock_class == FeedstockClass::keeper;
+    least = std::min(least, waits ? (*amount.left_over / amount.volume).value() : 0.0);
   }
   return least;
 }
 
-/// Week by week a heap gets the same mix, until what keeps is used up or it is full.
-Feeding feeding_of(const Told& recipe, double weekly_share) {
-  Feeding feeding;
-  feeding.share = 1.0;
-  feeding.times = static_cast<int>(std::min(1.0 * most_weeks, recipes_on_hand(recipe.amounts, recipe.mix) / weekly_share)) - 1;
-  feeding.room = most_weeks;
-  return feeding;
+/// What waits for room goes on as the heap sinks, half as much as was built each week: judged.
+std::optional<Feeding> topping_up(double recipes) {
+  constexpr double worth_it = 0.05;
+  if (!(recipes > worth_it && recipes < std::numeric_limits<double>::infinity())) return std::nullopt;
+  const double share = std::min(0.5, recipes);
+  constexpr double most_times = 26.0;
+  return Feeding{share, 7, static_cast<int>(std::min(most_times, recipes / share)), std::numeric_limits<double>::infinity()};
 }
 
 HeapCare care_of(const Yard& yard) {
@@ -204,17 +209,20 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   const SettledDensity density = settled_density_of(mix, yard.materials, ensemble, weighed);
   double fits = 1.0;
   if (room.each) {
-    heap.room = room.each->volume;
+    heap.room = taken_by(*room.heap);
     fits = share_that_fits(mix, density, heap.heap, *heap.room);
   }
-  answer.week_by_week = yard.heap && yard.heap->filled_as_it_comes && comes_week_by_week(told_recipe.amounts, mix);
+  answer.week_by_week = yard.heap && yard.heap->filled_as_it_comes && recipe.feeding;
   if (answer.week_by_week) {
-    heap.share = std::min(7.0 / days_of_a_recipe, fits);
-    heap.care.feeding = feeding_of(told_recipe, heap.share);
+    heap.share = std::min(1.0, fits);
+    heap.care.feeding = feeding_of(*recipe.feeding, heap.share * mix.dry);
+    heap.fed_mix = recipe.feeding->of_a_week;
   } else if (heaps_for(1.0 / fits) > 1) {
     heap.share = fits;
     answer.heaps = heaps_for(1.0 / fits);
     answer.fills = 1.0 / fits;
+  } else {
+    heap.care.feeding = topping_up(recipes_that_wait(recipe, told_recipe));
   }
   answer.care = heap.care;
   answer.can_be_built_earlier = std::chrono::sys_days(heap.built) - std::chrono::days(14) >= std::chrono::sys_days(today);
@@ -241,7 +249,7 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   answer.forecast = forecast(heap, weather, yard.materials, ensemble, seen, progress);
   const Forecast& coming = *answer.forecast;
   answer.cautions = cautions_of(recipe, coming, yard.materials);
-  const double all = answer.week_by_week ? heap.share * coming.filled_in_all : 1.0;
+  const double all = heap.care.feeding ? heap.share * coming.filled_in_all : 1.0;
   const double over_this_heap = all / (heap.share * coming.filled_in_all);
   answer.goes_in = all;
   answer.mass = all * (1.0 - coming.finished.mass_loss) * mix.mass;

@@ -3,6 +3,7 @@
 #include "heapwright/mix/ranges.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/plan/assumed.hpp"
+#include "heapwright/plan/feeding.hpp"
 #include "heapwright/recipe/help.hpp"
 #include "heapwright/recipe/proportion.hpp"
 #include "heapwright/recipe/whole.hpp"
@@ -91,6 +92,41 @@ std::vector<RecipeSupply> can_be_got(const Yard& yard) {
   return supplies;
 }
 
+/// The room of the bins, where no size was asked for and what must go in does not want more.
+std::optional<Volume> room_that_limits(const Yard& yard, const RecipeQuestion& question) {
+  if (!yard.heap || yard.wishes.fill) return std::nullopt;
+  const Volume room = room_of(*yard.heap);
+  if (yard.wishes.capacity && *yard.wishes.capacity <= room) return std::nullopt;
+  Volume fixed;
+  for (const RecipeSupply& supply : question.supplies) {
+    if (supply.use == Use::all && supply.available) fixed += Volume(*supply.available / *supply.ingredient.density);
+  }
+  const bool holds_it = yard.wishes.settling.value() * fixed <= room;
+  return holds_it ? std::optional(room) : std::nullopt;
+}
+
+/// The places of what comes week by week, and of the browns to put with it.
+std::vector<std::size_t> fed_supplies(const RecipeQuestion& question) {
+  std::vector<std::size_t> places;
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) {
+    const RecipeSupply& supply = question.supplies[i];
+    const bool some = !supply.available || supply.available->value() > 0.0;
+    if (supply.load || (supply.feedstock_class == FeedstockClass::keeper && some)) places.push_back(i);
+  }
+  return places;
+}
+
+std::vector<NotToday> not_today_of(const std::vector<Supply>& supplies, const RecipeQuestion& question) {
+  std::vector<NotToday> waiting;
+  for (std::size_t i = 0; i < supplies.size(); ++i) {
+    const Supply& supply = supplies[i];
+    const bool comes = supply.amount && !is_zero(*supply.amount) && comes_fresh(supply) && !supply.bought;
+    if (!comes || question.supplies[i].available->value() > 0.0) continue;
+    waiting.push_back({supply.feedstock.id, supply.feedstock.name, supply.feedstock.used_keeps(), season_of(supply)});
+  }
+  return waiting;
+}
+
 /// The recipe with all that makes it one to carry out: whole containers, parts, cards, help.
 Recipe solved(const RecipeQuestion& question, const Yard& yard) {
   Recipe recipe = solve(question);
@@ -103,8 +139,8 @@ Recipe solved(const RecipeQuestion& question, const Yard& yard) {
   const std::vector<std::size_t> main = main_supplies_of(question, recipe);
   recipe.proportion = proportion_of(question, main, yard.materials);
   const bool week_by_week =
-      std::any_of(recipe.amounts.begin(), recipe.amounts.end(), [](const RecipeAmount& amount) { return amount.comes_fresh; });
-  if (week_by_week) recipe.cards = cards_of(question, main, measure, yard.materials);
+      std::any_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) { return supply.load.has_value(); });
+  if (week_by_week) recipe.cards = cards_of(question, fed_supplies(question), measure, yard.materials);
   if (!recipe.held_back_by.empty()) recipe.what_would_help = what_would_help(question, recipe, can_be_got(yard));
   return recipe;
 }
@@ -161,8 +197,18 @@ Facts facts_of_what_goes_in(const std::vector<Supply>& supplies, const Recipe& r
 Recipe first_recipe(const Yard& yard, Date today) {
   const Date built = yard.built_or(today);
   const std::vector<Supply> supplies = fit_for_a_heap(yard.supplies);
-  const RecipeQuestion question = recipe_question(supplies, yard.targets, yard.wishes, built, yard.materials);
+  RecipeQuestion question = recipe_question(supplies, yard.targets, yard.wishes, built, yard.materials);
+  const std::optional<Volume> room = room_that_limits(yard, question);
+  if (room) question.wishes.capacity = room;
   Recipe recipe = solved(question, yard);
+  recipe.wishes = yard.wishes;
+  recipe.room = room;
+  recipe.not_today = not_today_of(supplies, question);
+  if (has_size(recipe)) {
+    recipe.size_set_by = size_set_by(question, recipe);
+    if (room && recipe.size_set_by->from == SizeFrom::capacity) recipe.size_set_by->from = SizeFrom::room;
+    recipe.feeding = feeding_schedule(supplies, question, recipe, built);
+  }
   recipe.left_out = left_out_of(yard.supplies);
   Facts facts = facts_of_heap(yard, recipe, built);
   if (recipe.mix) {

@@ -9,9 +9,9 @@
 
 namespace heapwright {
 
-/// More of the same, from time to time, as long as it fits in.
+/// More, from time to time, as long as it fits in.
 struct Feeding {
-  double share = 0.0;  ///< of what was built
+  double share = 0.0;  ///< by dry matter, of what was built
   int every = 7;       ///< days
   int times = 0;
   double room = 0.0;  ///< over the volume built
@@ -82,9 +82,10 @@ struct Following {
   bool while_it_can_get_ready = false;  ///< else to where the weather ends, though it cannot any more
 };
 
-/// Runs a heap through the weather. It stops once it is mature, cured, and at least least_days old, and where the weather ends. Told to,
-/// it stops as well from a year on where nothing more can come: its C:N cannot come down to what is asked for, or what it lacks is more
-/// than it would gain in the days left at the pace of the last year, from which rotting slows down.
+/// Runs a heap through the weather. It is fed with the contents, times the share of its feeding. It stops once it is mature, cured, and at
+/// least least_days old, and where the weather ends. Told to, it stops as well from a year on where nothing more can come: its C:N cannot
+/// come down to what is asked for, or what it lacks is more than it would gain in the days left at the pace of the last year, from which
+/// rotting slows down.
 /// @throws DomainError where it would be turned or fed more often than daily, and as Pile does
 Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care, const DailyWeather& weather, Following following,
                   Steps steps);

@@ -6,7 +6,7 @@ namespace heapwright {
 
 /// What a course begins with.
 struct HeapModel::Start {
-  HeapContents contents;
+  HeapContents fed;  ///< as much dry matter as it was built of
   Pile pile;
   HeapCare care;
   DailyWeather weather;
@@ -32,12 +32,17 @@ HeapModel::Start HeapModel::start(const ProcessParameters& set, const DailyWeath
   at_rate.kS *= heap_.rate;
   at_rate.kap /= heap_.rate;  // a laboratory tests the same matter, in its own warmth and moisture
   const HeapContents contents = heap_.share * contents_of(heap_.mix, materials_, ensemble_, set);
+  HeapContents fed = contents;
+  if (heap_.fed_mix) {
+    const HeapContents week = contents_of(*heap_.fed_mix, materials_, ensemble_, set);
+    fed = (contents.dry() / week.dry()).value() * week;
+  }
   const PileShape as_built = shape(set);
   HeapCare care = heap_.care;
   care.share_of_rain *= set.rain_f;
   if (care.feeding && heap_.room) care.feeding->room = (*heap_.room / as_built.volume).value();
   const TemperaturePoint first = of_set.front().air;
-  return {contents, Pile(at_rate, contents, as_built, first), care, std::move(of_set)};
+  return {fed, Pile(at_rate, contents, as_built, first), care, std::move(of_set)};
 }
 
 Course HeapModel::course(const ProcessParameters& set, const DailyWeather& weather, Following following) const {
@@ -48,12 +53,12 @@ Course HeapModel::course(const ProcessParameters& set, const DailyWeather& weath
                          std::optional<MoistureWetBasis> wet_to) const {
   Start begun = start(set, weather);
   begun.care.wet_to = wet_to;
-  return run_course(std::move(begun.pile), begun.contents, begun.care, begun.weather, following, hourly_steps);
+  return run_course(std::move(begun.pile), begun.fed, begun.care, begun.weather, following, hourly_steps);
 }
 
 std::optional<int> HeapModel::first_hot_day(const ProcessParameters& set, const DailyWeather& weather, int days) const {
   const Start begun = start(set, weather);
-  return heapwright::first_hot_day(begun.pile, begun.contents, begun.care, begun.weather, days, hourly_steps);
+  return heapwright::first_hot_day(begun.pile, begun.fed, begun.care, begun.weather, days, hourly_steps);
 }
 
 }  // namespace heapwright

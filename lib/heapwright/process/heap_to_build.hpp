@@ -16,8 +16,9 @@ struct HeapToBuild {
   HeapCare care;
   std::optional<Volume> room{};  ///< that it may take up while it is fed; without a limit where absent
   Date built;
-  double rate = 1.0;    ///< how fast it rots over what the sets say, as a log of it may show (rate.hpp)
-  double packed = 1.0;  ///< how dense it lies over what the sets say
+  double rate = 1.0;             ///< how fast it rots over what the sets say, as a log of it may show (rate.hpp)
+  double packed = 1.0;           ///< how dense it lies over what the sets say
+  std::optional<Mix> fed_mix{};  ///< what it is fed with; the mix it was built of where absent
 };
 
 /// A heap with what every set needs of it.

@@ -47,7 +47,7 @@ RecipeAmount amount_of(const RecipeSupply& supply, Mass mass) {
   if (amount.left_over) amount.containers_left = in_containers(supply, Mass(*amount.left_over * *supply.ingredient.density));
   amount.counted_by_mass = supply.counted_by_mass;
   amount.bought = supply.bought;
-  amount.comes_fresh = supply.comes_fresh;
+  amount.keeps = supply.keeps;
   return amount;
 }
 

@@ -44,6 +44,10 @@ PerKilogram per_kilogram(const Ingredient& ingredient) {
           dry / p.particle_density.value() + water / water_kg_per_m3};
 }
 
+bool is_fixed(const RecipeSupply& supply) {
+  return supply.use == Use::all && supply.available && supply.available->value() > 0.0;
+}
+
 bool is_raised(const RecipeSupply& supply) {
   return !supply.bought && supply.use == Use::up_to && supply.available && supply.available->value() > 0.0 &&
          !is_sparing(supply.feedstock_class);
@@ -84,7 +88,6 @@ double distance_of_moisture(double water, double total, const Targets& targets) 
 
 double distance_of_air(double solids, double volume, const Targets& targets) {
   if (!(volume > 0.0)) return 0.0;
-  if (solids > volume * (1.0 + solver_tolerance)) return infinity;  // no air at all, however far from the aim
   const double missing = targets.least_air.value() - (1.0 - solids / volume);
   constexpr double rounding = 1e-9;
   return missing <= rounding ? 0.0 : 1.0 + missing / outer_step_air;
@@ -131,12 +134,14 @@ Programme::Programme(const RecipeQuestion& question, const HardLimits& limits, b
 
 void Programme::add_supplies(bool everything_in) {
   for (const RecipeSupply& supply : question_->supplies) {
+    const bool some = supply.available && supply.available->value() > 0.0;
+    unit_.push_back(some ? supply.available->value() / scale_ : 1.0);
     double low = 0.0;
-    double high = supply.available ? supply.available->value() / scale_ : without_limit;
-    if (supply.use == Use::all && supply.available) low = high = supply.available->value() / scale_;
+    double high = some ? 1.0 : supply.available ? 0.0 : without_limit;
+    if (supply.use == Use::all && supply.available) low = high;
     if (everything_in) {
       const bool goes_in = is_raised(supply) || (supply.use == Use::all && supply.available);
-      low = high = goes_in ? supply.available->value() / scale_ : 0.0;
+      low = high = goes_in ? high : 0.0;
     }
     const bool none_allowed = supply.most_of_volume && hard_.shares && !(supply.most_of_volume->value() > 0.0);
     if (none_allowed && !everything_in) high = 0.0;
@@ -166,20 +171,19 @@ void Programme::add_hard_limits() {
   for (std::size_t i = 0; i < x_.size() && hard_.shares; ++i) {
     const auto& share = question_->supplies[i].most_of_volume;
     if (!share) continue;
-    Terms terms{{x_[i], per_kg_[i].loose}};
+    Terms terms{of_supply(i, per_kg_[i].loose)};
     for (const auto& term : loose) terms.push_back({term.variable, -share->value() * term.coefficient});
     add_row_near_one(terms, -LinearProgram::unlimited, 0.0);
   }
 
-  const bool fixed = std::any_of(question_->supplies.begin(), question_->supplies.end(), [](const RecipeSupply& supply) {
-    return supply.use == Use::all && supply.available && supply.available->value() > 0.0;
-  });
-  if (fixed || (wishes.fill && hard_.fill)) return;
+  if (wishes.fill && hard_.fill) return;
+  add_limit_of_swelling();
+  if (std::any_of(question_->supplies.begin(), question_->supplies.end(), is_fixed)) return;
   double on_hand = 0.0;
   Terms raised;
   for (const std::size_t i : raised_supplies(*question_)) {
     on_hand += question_->supplies[i].available->value() / scale_;
-    raised.push_back({x_[i], 1.0});
+    raised.push_back(of_supply(i, 1.0));
   }
   double least = least_share_of_what_is_on_hand * on_hand;
   if (wishes.capacity && hard_.capacity) {  // a small bin asks for no more than half of what it holds of the lightest
@@ -188,6 +192,34 @@ void Programme::add_hard_limits() {
     least = std::min(least, 0.5 * wishes.capacity->value() / settling_ / loosest / scale_);
   }
   if (!raised.empty()) add_row_near_one(raised, least, LinearProgram::unlimited);
+}
+
+/// README, swelling.
+Programme::Terms Programme::swelling_terms(double times) const {
+  Terms terms;
+  for (std::size_t i = 0; i < x_.size(); ++i) {
+    const RecipeSupply& supply = question_->supplies[i];
+    if (!supply.available) terms.push_back(of_supply(i, per_kg_[i].dry));
+    if (is_raised(supply) || is_fixed(supply)) terms.push_back(of_supply(i, -times * per_kg_[i].dry));
+  }
+  return terms;
+}
+
+void Programme::add_limit_of_swelling() {
+  const auto& supplies = question_->supplies;
+  const bool endless = std::any_of(supplies.begin(), supplies.end(), [](const RecipeSupply& supply) { return !supply.available; });
+  const bool limited = std::any_of(supplies.begin(), supplies.end(),
+                                   [](const RecipeSupply& supply) { return is_raised(supply) || is_fixed(supply); });
+  if (!endless || !limited) return;
+  swelling_ = program_.add_row({}, -LinearProgram::unlimited, 0.0);
+  limit_swelling(most_swelling);
+}
+
+void Programme::limit_swelling(double times) {
+  Terms terms = swelling_terms(times);
+  const double largest = largest_of(terms);
+  for (auto& term : terms) term.coefficient /= largest;
+  program_.set_terms(*swelling_, terms);
 }
 
 void Programme::add_windows() {
@@ -215,7 +247,7 @@ double Programme::edge(Aim aim, bool low, double distance) const {
       return low ? window.aim.value() - inner * (window.aim - window.low).value() - outer * outer_step_moisture_low
                  : window.aim.value() + inner * (window.high - window.aim).value() + outer * outer_step_moisture_high;
     }
-    case Aim::air: return 1.0 - std::max(0.0, targets.least_air.value() - outer * outer_step_air);
+    case Aim::air: return 1.0 - targets.least_air.value() + outer * outer_step_air;
   }
   return 0.0;
 }
@@ -231,7 +263,7 @@ Programme::Terms Programme::window_terms(const WindowRow& row, double distance) 
     if (row.aim == Aim::carbon_to_nitrogen) coefficient = sign * (p.carbon - at * p.nitrogen) / nitrogen_scale_;
     if (row.aim == Aim::moisture) coefficient = sign * (p.water - at);
     if (row.aim == Aim::air) coefficient = (p.solids - at * settling_ * p.loose) * water_kg_per_m3;  // brought near one
-    terms.push_back({x_[i], coefficient});
+    terms.push_back(of_supply(i, coefficient));
   }
   if (row.aim == Aim::moisture) terms.push_back({water_, sign * (1.0 - at)});
   if (row.aim == Aim::air) terms.push_back({water_, 1.0});
@@ -278,9 +310,14 @@ void Programme::lift(Aim aim) {
   }
 }
 
+/// A term of a supply by what a kilogram of it counts for.
+LinearProgram::Term Programme::of_supply(std::size_t supply, double per_kilogram) const {
+  return {x_[supply], per_kilogram * unit_[supply]};
+}
+
 Programme::Terms Programme::sum_of(double PerKilogram::*part, double of_water) const {
   Terms terms;
-  for (std::size_t i = 0; i < x_.size(); ++i) terms.push_back({x_[i], per_kg_[i].*part});
+  for (std::size_t i = 0; i < x_.size(); ++i) terms.push_back(of_supply(i, per_kg_[i].*part));
   if (of_water > 0.0) terms.push_back({water_, of_water});
   return terms;
 }
@@ -291,19 +328,20 @@ Programme::Terms Programme::volume_terms() const {
   return terms;
 }
 
-/// README, `least-bought`: bought supplies, and supplements and minerals on hand unless they are fixed or unlimited.
+/// README, `least-bought`: bought supplies, and supplements and minerals on hand unless they are fixed.
 Programme::Terms Programme::not_raised_volume_terms() const {
   Terms terms;
   for (std::size_t i = 0; i < x_.size(); ++i) {
     const RecipeSupply& supply = question_->supplies[i];
-    if (supply.bought || (is_sparing(supply.feedstock_class) && supply.use == Use::up_to)) terms.push_back({x_[i], per_kg_[i].loose});
+    if (supply.bought || (is_sparing(supply.feedstock_class) && supply.use != Use::all))
+      terms.push_back(of_supply(i, per_kg_[i].loose));
   }
   return terms;
 }
 
 Programme::Terms Programme::cost_terms() const {
   Terms terms;
-  for (std::size_t i = 0; i < x_.size(); ++i) terms.push_back({x_[i], question_->supplies[i].price_per_kg});
+  for (std::size_t i = 0; i < x_.size(); ++i) terms.push_back(of_supply(i, question_->supplies[i].price_per_kg));
   return terms;
 }
 
@@ -345,22 +383,28 @@ double Programme::distance(const Amounts& amounts) const {
 
 Amounts Programme::amounts_in(const LinearProgram::Solution& solution) const {
   constexpr double dust = 1e-10;  // below the solver's tolerance
-  const auto kilograms = [&](Variable variable) {
-    const double value = solution.value(variable);
+  const auto kilograms = [&](Variable variable, double unit) {
+    const double value = solution.value(variable) * unit;
     return value < dust ? 0.0 : value * scale_;
   };
   Amounts amounts;
-  for (const Variable variable : x_) amounts.supplies.push_back(kilograms(variable));
-  amounts.water = kilograms(water_);
+  for (std::size_t i = 0; i < x_.size(); ++i) amounts.supplies.push_back(kilograms(x_[i], unit_[i]));
+  amounts.water = kilograms(water_, 1.0);
   return amounts;
 }
 
-/// Optimum of some terms in the programme's scaled units; the amounts are remembered.
+/// Optimum of some terms in the programme's scaled units; the amounts are remembered. Once there are amounts within the bounds, what
+/// defeats the solver is no more than a stage without an answer: they stand.
 std::optional<double> Programme::optimise(const Terms& terms, Sense sense) {
-  const auto solution = sense == Sense::least ? program_.minimise(terms) : program_.maximise(terms);
-  if (!solution) return std::nullopt;
-  amounts_ = amounts_in(*solution);
-  return solution->optimum;
+  try {
+    const auto solution = sense == Sense::least ? program_.minimise(terms) : program_.maximise(terms);
+    if (!solution) return std::nullopt;
+    amounts_ = amounts_in(*solution);
+    return solution->optimum;
+  } catch (const SolverFailure&) {
+    if (amounts_.supplies.empty()) throw;
+    return std::nullopt;
+  }
 }
 
 /// A sum of terms at some amounts, in SI.
@@ -368,7 +412,7 @@ double Programme::value_of(const Terms& terms, const Amounts& amounts) const {
   double sum = 0.0;
   for (const auto& term : terms) {
     const std::size_t i = term.variable.index;
-    sum += term.coefficient * (i < x_.size() ? amounts.supplies[i] : amounts.water);
+    sum += term.coefficient * (i < x_.size() ? amounts.supplies[i] / unit_[i] : amounts.water);
   }
   return sum;
 }
@@ -480,21 +524,19 @@ void Programme::lower_distances() {
 
 /// The greatest used fraction of one supply while the others keep theirs.
 double Programme::used_fraction_limit(std::size_t supply) {
-  const auto most = optimise({{x_[supply], 1.0}}, Sense::greatest);
-  return most ? *most / (question_->supplies[supply].available->value() / scale_) : 0.0;
+  return optimise({{x_[supply], 1.0}}, Sense::greatest).value_or(0.0);
 }
 
 double Programme::use_fairly(std::vector<std::size_t> supplies) {
   std::optional<double> smallest;
-  const auto available = [&](std::size_t i) { return question_->supplies[i].available->value() / scale_; };
   // What an earlier class was promised is never taken back.
   const auto hold = [&](std::size_t i, double fraction) {
-    program_.set_bounds(x_[i], std::max(floors_[i], std::clamp(fraction, 0.0, 1.0) * available(i)), available(i));
+    program_.set_bounds(x_[i], std::max(floors_[i], std::clamp(fraction, 0.0, 1.0)), 1.0);
   };
   while (!supplies.empty()) {
     std::vector<Row> rows;
     for (const std::size_t i : supplies)
-      rows.push_back(program_.add_row({{x_[i], 1.0 / available(i)}, {fraction_, -1.0}}, 0.0, LinearProgram::unlimited));
+      rows.push_back(program_.add_row({{x_[i], 1.0}, {fraction_, -1.0}}, 0.0, LinearProgram::unlimited));
     auto most = optimise({{fraction_, 1.0}}, Sense::greatest);
     if (!most) {
       loosen_nothings();
@@ -511,7 +553,7 @@ double Programme::use_fairly(std::vector<std::size_t> supplies) {
     for (const std::size_t i : supplies) (used_fraction_limit(i) > common + blocked_within ? free : blocked).push_back(i);
     if (blocked.empty()) break;
     for (const std::size_t i : blocked) {
-      floors_[i] = std::max(floors_[i], std::max(0.0, common - slack_of(common)) * available(i));
+      floors_[i] = std::max(floors_[i], common - slack_of(common));
       hold(i, 0.0);
     }
     supplies = free;
@@ -520,12 +562,13 @@ double Programme::use_fairly(std::vector<std::size_t> supplies) {
   return smallest.value_or(1.0);
 }
 
+double Programme::keep_least_loose_volume() { return keep(sum_of(&PerKilogram::loose, 0.0), Sense::least); }
 double Programme::keep_least_cost() { return keep(cost_terms(), Sense::least); }
 double Programme::keep_least_volume_bought() { return keep(not_raised_volume_terms(), Sense::least); }
 double Programme::keep_least_water() { return keep({{water_, 1.0}}, Sense::least); }
 double Programme::keep_least_mass() {
   Terms terms;
-  for (const Variable variable : x_) terms.push_back({variable, 1.0});
+  for (std::size_t i = 0; i < x_.size(); ++i) terms.push_back(of_supply(i, 1.0));
   return keep(terms, Sense::least);
 }
 double Programme::keep_greatest_volume() { return keep(volume_terms(), Sense::greatest); }

@@ -44,6 +44,9 @@ struct HardLimits {
   bool water = true;
 };
 
+/// README, swelling: the dry matter of what has no limit, over that of what has.
+inline constexpr double most_swelling = 4.0;
+
 class Programme {
  public:
   /// @param question must outlive the programme
@@ -67,6 +70,10 @@ class Programme {
   /// A window that does not count any more.
   void lift(Aim aim);
 
+  /// Whether there is a limit of swelling, and one more narrow than usual.
+  bool swells() const { return swelling_.has_value(); }
+  void limit_swelling(double times);
+
   /// The least common distance of some windows, the others within their bounds. Does not change the bounds.
   /// Nothing where no amounts are within the hard limits and the others' bounds.
   std::optional<double> least_distance(const std::vector<Aim>& aims);
@@ -82,6 +89,7 @@ class Programme {
   double keep_least_volume_bought();
   double keep_least_water();
   double keep_least_mass();
+  double keep_least_loose_volume();
   double keep_greatest_volume();
   /// Keeps the cost at or below a sum of money.
   void limit_cost(double cost);
@@ -104,6 +112,7 @@ class Programme {
 
   void add_supplies(bool everything_in);
   void add_hard_limits();
+  void add_limit_of_swelling();
   void add_windows();
 
   double edge(Aim aim, bool low, double distance) const;
@@ -111,8 +120,10 @@ class Programme {
   double slack_weight(const WindowRow& row, double distance, const Sums& sums) const;
   void set_window(const WindowRow& row, double distance, double weight);
 
+  LinearProgram::Term of_supply(std::size_t supply, double per_kilogram) const;
   Terms sum_of(double PerKilogram::*part, double of_water) const;
   Terms volume_terms() const;
+  Terms swelling_terms(double times) const;
   Terms not_raised_volume_terms() const;
   Terms cost_terms() const;
   Sums sums_of(const Amounts& amounts) const;
@@ -136,11 +147,13 @@ class Programme {
 
   LinearProgram program_;
   std::vector<Variable> x_;
-  std::vector<double> floors_;  ///< what each supply has been promised, in the programme's units
+  std::vector<double> unit_;    ///< of each supply's variable, in the mass scale: all there is of it, so that a trace counts as well as a ton
+  std::vector<double> floors_;  ///< what each supply has been promised, in its unit
   Variable water_{0};
   Variable slack_{0};     ///< by how much the windows asked about may be missed; stage "least t"
   Variable fraction_{0};  ///< the smallest used fraction; "fair use"
   std::vector<WindowRow> windows_;
+  std::optional<Row> swelling_;
   std::vector<std::pair<Row, double>> nothings_;  ///< rows that keep a sum at nothing, with its optimum
   Amounts amounts_;
 };

@@ -93,12 +93,23 @@ bool is_green(const RecipeSupply& supply) {
 }
 
 /// Clippings come in the mower's catcher, the rest in what the person counts it in.
-ContainerCount load_of(const RecipeSupply& supply, const Materials& materials) {
+ContainerCount container_of(const RecipeSupply& supply, const Materials& materials) {
   const Container& catcher = *find_container(materials.containers, "grass-catcher");
   if (supply.feedstock_class == FeedstockClass::clippings) return {catcher.id, 1.0, catcher.volume};
   if (supply.counted_in) return {supply.counted_in->container, 1.0, supply.counted_in->each};
   const Container& bucket = *find_container(materials.containers, "bucket");
   return {bucket.id, 1.0, bucket.volume};
+}
+
+/// A week's load where it is known, else a container full.
+RecipeSupply load_of(RecipeSupply supply, const Materials& materials) {
+  if (!supply.load) {
+    supply = measured_in(supply, container_of(supply, materials));
+    supply.load = supply.counted_mass;
+  }
+  supply.available = supply.load;
+  supply.use = Use::all;
+  return supply;
 }
 
 RecipeSupply not_bought(RecipeSupply supply) {
@@ -111,9 +122,7 @@ std::optional<Card> card_of(const RecipeQuestion& question, std::size_t greens, 
                             const SmallMeasures& measures, const Materials& materials) {
   RecipeQuestion one_load{{}, question.targets, {}};
   one_load.wishes.settling = question.wishes.settling;
-  one_load.supplies.push_back(not_bought(measured_in(question.supplies[greens], load_of(question.supplies[greens], materials))));
-  one_load.supplies.front().use = Use::all;
-  one_load.supplies.front().available = one_load.supplies.front().counted_mass;
+  one_load.supplies.push_back(not_bought(load_of(question.supplies[greens], materials)));
   for (const std::size_t i : browns) {
     one_load.supplies.push_back(not_bought(measured_in(question.supplies[i], measures.container)));
     one_load.supplies.back().use = Use::unlimited;
@@ -123,7 +132,7 @@ std::optional<Card> card_of(const RecipeQuestion& question, std::size_t greens, 
   if (recipe.status != RecipeStatus::on_target) return std::nullopt;
   const std::optional<WholeContainers> whole = in_whole_containers(one_load, recipe, measures);
   if (!whole || !whole->inside) return std::nullopt;
-  Card card{whole->amounts.front(), {}, whole->water_to_add};
+  Card card{greens, whole->amounts.front(), {}, whole->water_to_add};
   for (std::size_t i = 1; i < whole->amounts.size(); ++i) {
     if (whole->amounts[i].mass.value() > 0.0) card.browns.push_back(whole->amounts[i]);
   }

@@ -13,6 +13,8 @@ namespace {
 
 constexpr Mass least_amount = Mass::from_value(0.001);  // less than a gram of anything is nothing in a heap
 constexpr double comfortable = 0.6;                     // README, use-most
+constexpr double swelling_off_target = 1.0;             // README, stages
+constexpr double pays = 1e-6;
 constexpr double next_dearer_money = 1.10;
 constexpr double next_dearer_gain = 0.25;
 
@@ -76,42 +78,58 @@ std::optional<EverythingIn> everything_in(const RecipeQuestion& question) {
   return EverythingIn{mix, distance_from_aim(mix, question.targets), programme.amounts().water * unit::kg_water};
 }
 
+/// A comfortable distance, if what is kept so far leaves one.
+void keep_comfortable(Programme& programme, double cap) {
+  if (cap > on_the_edge) return;
+  const double least = programme.least_distance({all_aims.begin(), all_aims.end()}).value_or(cap);
+  programme.limit_all(std::max(comfortable, least));
+}
+
 /// Stage 2 for use-most: class after class, each within a comfortable distance if the ones before leave one.
 void use_most(Programme& programme, const RecipeQuestion& question, double cap, Recipe& recipe) {
-  programme.limit_all(cap);
   for (const FeedstockClass of_class : {FeedstockClass::must_go, FeedstockClass::clippings, FeedstockClass::keeper}) {
     const std::vector<std::size_t> supplies = raised_supplies(question, of_class);
     if (supplies.empty()) continue;
-    if (of_class != FeedstockClass::must_go && cap <= on_the_edge) {
-      const double least = programme.least_distance({all_aims.begin(), all_aims.end()}).value_or(cap);
-      programme.limit_all(std::max(comfortable, least));
-    }
+    if (of_class != FeedstockClass::must_go) keep_comfortable(programme, cap);
     recipe.stages.push_back({std::string(class_word(of_class)), programme.use_fairly(supplies)});
   }
 }
 
+/// Keeps what a goal is to have the least of. Nothing for use-most.
+std::optional<double> keep_least(Goal goal, Programme& programme) {
+  switch (goal) {
+    case Goal::use_most: return std::nullopt;
+    case Goal::cheapest: return programme.keep_least_cost();
+    case Goal::least_bought: return programme.keep_least_volume_bought();
+    case Goal::least_water: return programme.keep_least_water();
+  }
+  return std::nullopt;
+}
+
 void pursue_goal(Programme& programme, const RecipeQuestion& question, double cap, Recipe& recipe) {
+  programme.limit_all(cap);
   if (recipe.status == RecipeStatus::not_enough) {
-    programme.limit_all(cap);
     recipe.stages.push_back({"largest-heap", programme.keep_greatest_volume()});
     return;
   }
-  const std::string word(goal_word(question.wishes.goal));
-  switch (question.wishes.goal) {
-    case Goal::use_most: return use_most(programme, question, cap, recipe);
-    case Goal::cheapest:
-      programme.limit_all(cap);
-      recipe.stages.push_back({word, programme.keep_least_cost()});
-      return;
-    case Goal::least_bought:
-      programme.limit_all(cap);
-      recipe.stages.push_back({word, programme.keep_least_volume_bought()});
-      return;
-    case Goal::least_water:
-      programme.limit_all(cap);
-      recipe.stages.push_back({word, programme.keep_least_water()});
-      return;
-  }
+  if (const auto least = keep_least(question.wishes.goal, programme))
+    recipe.stages.push_back({std::string(goal_word(question.wishes.goal)), *least});
+  use_most(programme, question, cap, recipe);
+  if (!programme.swells()) return;
+  keep_comfortable(programme, cap);
+  recipe.stages.push_back({"size", programme.keep_least_loose_volume()});
+}
+
+/// README, stages, 1. Nothing where no heap has a distance.
+std::optional<double> least_distance(Programme& programme) {
+  const std::vector<Aim> aims(all_aims.begin(), all_aims.end());
+  const auto least = programme.least_distance(aims);
+  if (!least || *least <= hardly_off || !programme.swells()) return least;
+  programme.limit_swelling(0.5 * most_swelling);
+  const auto of_half = programme.least_distance(aims);
+  const bool pays_without_end = !of_half || *of_half > *least + pays;
+  programme.limit_swelling(pays_without_end ? swelling_off_target : most_swelling);
+  return pays_without_end ? programme.least_distance(aims) : least;
 }
 
 double cost_of(const RecipeQuestion& question, const Amounts& amounts) {
@@ -181,6 +199,37 @@ std::string_view limit_word(Limit limit) {
   return "";
 }
 
+std::string_view size_word(SizeFrom from) {
+  switch (from) {
+    case SizeFrom::fill: return "fill";
+    case SizeFrom::capacity: return "capacity";
+    case SizeFrom::room: return "room";
+    case SizeFrom::fixed: return "fixed";
+    case SizeFrom::on_hand: return "on-hand";
+  }
+  return "";
+}
+
+SizeSetBy size_set_by(const RecipeQuestion& question, const Recipe& recipe) {
+  if (question.wishes.fill) return {SizeFrom::fill, {}};
+  const std::optional<Volume>& capacity = question.wishes.capacity;
+  if (capacity && (!gives_a_size(question) || *recipe.mix->volume >= used_up * *capacity)) return {SizeFrom::capacity, {}};
+  SizeSetBy size;
+  std::vector<std::string> in_part;
+  bool raised = false;
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) {
+    const RecipeSupply& supply = question.supplies[i];
+    const bool fixed = supply.use == Use::all && supply.available;
+    const bool limited = fixed || (!supply.bought && supply.available && !is_sparing(supply.feedstock_class));
+    if (!limited || !goes_in(recipe.amounts[i], *recipe.mix)) continue;
+    raised = raised || !fixed;
+    (recipe.amounts[i].mass >= used_up * *supply.available ? size.feedstocks : in_part).push_back(recipe.amounts[i].id);
+  }
+  if (!raised) size.from = SizeFrom::fixed;
+  if (size.feedstocks.empty()) size.feedstocks = std::move(in_part);
+  return size;
+}
+
 Told told(const Recipe& recipe) {
   if (!recipe.whole_containers) return {*recipe.mix, recipe.amounts, recipe.water_to_add, recipe.distance_from_aim, recipe.cost};
   const WholeContainers& whole = *recipe.whole_containers;
@@ -209,7 +258,8 @@ RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Target
     in_recipe.feedstock_class = supply.feedstock.feedstock_class;
     in_recipe.use = supply.use;
     in_recipe.bought = supply.bought;
-    in_recipe.comes_fresh = !supply.storable && !std::holds_alternative<std::monostate>(supply.when);
+    if (comes_fresh(supply)) in_recipe.keeps = supply.feedstock.used_keeps();
+    if (const auto load = load_of(supply)) in_recipe.load = supply.mass(*load);
     in_recipe.most_of_volume = supply.most_of_volume;
     const std::optional<Amount> amount = on_hand(supply, built);
     if (amount) in_recipe.available = supply.mass(*amount);
@@ -239,8 +289,8 @@ Recipe solve(const RecipeQuestion& asked) {
 
   const HardLimits hard{.fill = recipe.status == RecipeStatus::on_target};
   Programme programme(question, hard);
-  const auto least_found = programme.least_distance({all_aims.begin(), all_aims.end()});
-  if (!least_found) {  // so settled that the solids and the water fill more than the heap
+  const auto least_found = least_distance(programme);
+  if (!least_found) {  // nothing that rots, or hardly any nitrogen
     recipe.status = RecipeStatus::limits_clash;
     recipe.missing.reset();
     return recipe;

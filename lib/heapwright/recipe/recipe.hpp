@@ -26,7 +26,8 @@ struct RecipeSupply {
   bool counted_by_mass = false;              ///< the person gave pounds or kilograms
   Use use = Use::up_to;
   bool bought = false;
-  bool comes_fresh = false;  ///< week by week, and does not keep
+  std::optional<Mass> load;       ///< of what comes fresh: what each week of its season brings
+  std::optional<Duration> keeps;  ///< of what comes fresh
   double price_per_kg = 0.0;
   std::optional<ShareOfLooseVolume> most_of_volume;
 };
@@ -54,7 +55,7 @@ struct RecipeAmount {
   std::optional<ContainerCount> containers_left;
   bool counted_by_mass = false;
   bool bought = false;
-  bool comes_fresh = false;  ///< week by week, and keeps for no more than thirty days
+  std::optional<Duration> keeps;  ///< of what comes fresh
 };
 
 /// A blend with its distance from the aim: 0 on the aims, 1 on a window's edge, beyond 1 outside.
@@ -89,8 +90,9 @@ struct Proportion {
   double distance_from_aim = 0.0;
 };
 
-/// What to put with one container of greens each time they come.
+/// What to put with a load of greens each time they come: a week's where that is known, else one container.
 struct Card {
+  std::size_t supply;  ///< the place of the greens in the question
   RecipeAmount greens;
   std::vector<RecipeAmount> browns;
   WaterMass water_to_add;
@@ -143,6 +145,36 @@ struct LeftOut {
   Treated treated = Treated::unknown;
 };
 
+/// A supply of which nothing is on hand on the day, though some comes in its season.
+struct NotToday {
+  std::string id;
+  std::string name;
+  Duration keeps;
+  std::optional<Season> season;  ///< nothing where it comes all year
+};
+
+/// How the pile is fed after its first day: each week what comes fresh, with browns that were kept.
+struct FeedingSchedule {
+  int weeks = 0;
+  Date until;           ///< of the last of them
+  bool browns_run_out;  ///< or a year is over
+  Mix of_a_week;        ///< in the middle of them
+};
+
+/// What sets the size of a heap.
+enum class SizeFrom {
+  fill,      ///< the size that was asked for
+  capacity,  ///< the limit that was given
+  room,      ///< of the bins
+  fixed,     ///< what must go in, all of it
+  on_hand,   ///< what there is to use up
+};
+std::string_view size_word(SizeFrom from);
+struct SizeSetBy {
+  SizeFrom from = SizeFrom::on_hand;
+  std::vector<std::string> feedstocks;  ///< of fixed and on_hand: those used up, else those that go in
+};
+
 struct Recipe {
   RecipeStatus status = RecipeStatus::nothing_on_hand;
   bool additions_only = false;  ///< there are amounts, but only of supplements and minerals
@@ -159,6 +191,7 @@ struct Recipe {
   std::optional<WholeContainers> whole_containers;
   std::optional<Proportion> proportion;
   std::vector<Card> cards;
+  std::optional<SizeSetBy> size_set_by;  ///< where there are amounts
   double cost = 0.0;
   std::optional<NextDearer> next_dearer;
   std::vector<Stage> stages;
@@ -167,7 +200,10 @@ struct Recipe {
   // Carried along for the report.
   Targets targets;
   RecipeWishes wishes;
+  std::optional<Volume> room;  ///< of the bins, where it is a limit
   std::vector<LeftOut> left_out;
+  std::vector<NotToday> not_today;
+  std::optional<FeedingSchedule> feeding;
   std::vector<Assumption> assumptions;       ///< the one that could change the answer most first
   std::optional<Measurement> measure_first;  ///< that would narrow it most
   std::vector<std::string> cautions;
@@ -198,6 +234,9 @@ bool is_left(const RecipeAmount& amount);
 
 /// Whether an amount is more than dust: worth showing, warning of, buying.
 bool goes_in(const RecipeAmount& amount, const Mix& mix);
+
+/// What sets the size of a recipe with amounts, but for the room of bins, which the question knows as a capacity.
+SizeSetBy size_set_by(const RecipeQuestion& question, const Recipe& recipe);
 
 /// The question that supplies on a day pose; those that may carry a weedkiller are left out before.
 /// @throws TextError for the first supply without a bulk density: it has no place in a heap

@@ -1,3 +1,4 @@
+#include "heapwright/input/words.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/json_parts.hpp"
 
@@ -33,6 +34,31 @@ Json cards_json(const std::vector<Card>& cards) {
     list.push_back(
         {{"greens", amount_json(card.greens)}, {"browns", amounts_json(card.browns)}, {"water_to_add_kg", card.water_to_add.value()}});
   return list;
+}
+
+double days_in(Duration duration) { return duration.value() / 86400.0; }
+
+Json not_today_json(const std::vector<NotToday>& not_today) {
+  Json list = Json::array();
+  for (const NotToday& one : not_today)
+    list.push_back({{"id", one.id},
+                    {"keeps_days", days_in(one.keeps)},
+                    {"from", one.season ? Json(month_name(one.season->from)) : Json(nullptr)},
+                    {"to", one.season ? Json(month_name(one.season->to)) : Json(nullptr)}});
+  return list;
+}
+
+Json feeding_json(const std::optional<FeedingSchedule>& feeding) {
+  if (!feeding) return nullptr;
+  return {{"weeks", feeding->weeks},
+          {"until", print_date(feeding->until)},
+          {"browns_run_out", feeding->browns_run_out},
+          {"mix_of_a_week", mix_json(feeding->of_a_week)}};
+}
+
+Json size_json(const std::optional<SizeSetBy>& size) {
+  if (!size) return nullptr;
+  return {{"by", size_word(size->from)}, {"feedstocks", size->feedstocks}};
 }
 
 /// The additions of a way, or the water alone, where that is what it adds.
@@ -105,6 +131,9 @@ Json recipe_json(const Recipe& recipe) {
   json["whole_containers"] = whole_json(recipe.whole_containers);
   json["proportion"] = proportion_json(recipe.proportion);
   json["cards"] = cards_json(recipe.cards);
+  json["feeding"] = feeding_json(recipe.feeding);
+  json["size_set_by"] = size_json(recipe.size_set_by);
+  json["not_today"] = not_today_json(recipe.not_today);
   json["left_out"] = Json::array();
   for (const LeftOut& left : recipe.left_out) json["left_out"].push_back({{"id", left.id}, {"treated", treated_word(left.treated)}});
   json["cost"] = recipe.cost;

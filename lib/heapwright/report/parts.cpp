@@ -1,5 +1,6 @@
 #include "heapwright/report/parts.hpp"
 
+#include "heapwright/input/words.hpp"
 #include "heapwright/report/columns.hpp"
 #include "heapwright/report/text.hpp"
 #include "heapwright/units/text.hpp"
@@ -60,6 +61,12 @@ std::string capital(std::string text) {
   if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
   return text;
 }
+
+bool is_early(Date date) { return date.day() <= std::chrono::day(15); }
+
+std::string half_month(Date date) { return (is_early(date) ? "early " : "late ") + std::string(month_name(date.month())); }
+
+std::string about_when(Date date) { return half_month(date) + " " + std::to_string(static_cast<int>(date.year())); }
 
 std::string item(const std::string& text) { return wrap("- " + text, 2); }
 

@@ -10,6 +10,10 @@
 
 namespace heapwright {
 
+bool is_early(Date date);
+std::string half_month(Date date);
+/// "early Jun 2027": neither a forecast of a heap nor the end of a store is known to a day.
+std::string about_when(Date date);
 /// A line of a list.
 std::string item(const std::string& text);
 /// "It smells of ammonia": with a capital.

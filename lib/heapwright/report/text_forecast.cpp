@@ -11,11 +11,7 @@
 namespace heapwright {
 namespace {
 
-bool is_early(Date date) { return date.day() <= std::chrono::day(15); }
-std::string half_month(Date date) { return (is_early(date) ? "early " : "late ") + std::string(month_name(date.month())); }
 std::string year_of(Date date) { return std::to_string(static_cast<int>(date.year())); }
-/// "early Jun 2027": no forecast of a heap is good to a day.
-std::string about_when(Date date) { return half_month(date) + " " + year_of(date); }
 
 std::string when(const Forecast& forecast, int day) { return about_when(date_of(forecast, day)); }
 
@@ -259,8 +255,9 @@ namespace {
 std::string heap_text(const ForecastAnswer& answer, const Show& show) {
   const Forecast& forecast = *answer.forecast;
   std::string text = "A heap of " + show.volume(*answer.volume);
-  const long weeks = std::lround(forecast.filled_in_all) - 1;
-  text += answer.week_by_week ? " at first, and as much again each week for " + std::to_string(weeks) + " weeks, begun in "
+  const long weeks = answer.care.feeding ? std::lround((forecast.filled_in_all - 1.0) / answer.care.feeding->share) : 0;
+  text += answer.care.feeding ? (answer.week_by_week ? " at first, fed for " : " at first, topped up as it sinks for ") +
+                                    std::to_string(weeks) + (weeks == 1 ? " week" : " weeks") + ", begun in "
                               : ", once it has settled, built in ";
   text += about_when(forecast.built);
   if (answer.care.turn_every) text += ", turned every " + show.days(*answer.care.turn_every * 86400.0 * unit::s);

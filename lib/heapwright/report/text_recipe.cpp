@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "heapwright/heap/heap.hpp"
+#include "heapwright/input/words.hpp"
 #include "heapwright/report/columns.hpp"
 #include "heapwright/report/parts.hpp"
 #include "heapwright/report/text.hpp"
@@ -48,7 +49,11 @@ std::vector<std::string> amount_row(const RecipeAmount& amount, const Materials&
                                             : show.mass(amount.mass) + (amount.containers ? ", " + show.volume(amount.volume) : "");
   if (amount.bought) rest += "; to buy";
   const bool all = amount.left_over && !is_left(amount);
-  if (all) rest += amount.comes_fresh ? "; what 30 days bring" : "; all of it";
+  if (amount.keeps) {
+    rest += "; fresh, at most " + show.days(*amount.keeps) + " old";
+  } else if (all) {
+    rest += "; all of it";
+  }
   return {own_measure(amount, amount.containers, amount.volume, materials, show), amount.name, rest};
 }
 
@@ -97,12 +102,17 @@ std::string so_much_of(const RecipeAmount& amount, const Materials& materials, c
   return show_amount(amount.containers, amount.volume, materials, show) + " of " + amount.name;
 }
 
+/// "each mowing: ", "each week: ", and of a load whose season nobody told "each time: ".
+std::string each_time(const Card& card, const Materials& materials) {
+  if (find_feedstock(materials, card.greens.id).has_tag("grassy")) return "each mowing: ";
+  return card.greens.keeps ? "each week: " : "each time: ";
+}
+
 /// What goes with each load of greens as it comes.
 std::string cards_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   std::string text;
   for (const Card& card : recipe.cards) {
-    std::string line = (card.greens.feedstock_class == FeedstockClass::clippings ? "each mowing: " : "each time: ") +
-                       so_much_of(card.greens, materials, show);
+    std::string line = each_time(card, materials) + so_much_of(card.greens, materials, show);
     for (const RecipeAmount& browns : card.browns) line += " + " + so_much_of(browns, materials, show);
     if (card.water_to_add.value() > 0.0) line += " + " + water_words(card.water_to_add, materials, show) + " of water";
     text += item(line);
@@ -116,10 +126,52 @@ std::string as_it_comes_text(const Recipe& recipe, const Materials& materials, c
     return (recipe.cards.empty() ? "" : "\nBit by bit, as it comes\n" + cards_text(recipe, materials, show)) +
            wrap("For amounts say how much there is: --have \"leaves=20 bags\"") +
            (recipe.pair ? text_of_pair(*recipe.pair, recipe.targets, show) : "");
-  if (recipe.cards.empty()) return {};
-  return "\nOr bit by bit, as it comes, a mix of its own\n" +
-         item("by volume: " + parts_words(*recipe.proportion) + ": " + ratio_of(recipe.proportion->mix)) +
-         cards_text(recipe, materials, show);
+  return {};
+}
+
+std::string feeding_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  if (recipe.cards.empty() || recipe.status == RecipeStatus::no_size) return {};
+  std::string text = "\nAs more comes\n" + cards_text(recipe, materials, show);
+  const std::string store = "the browns that are left now are used up";
+  if (!recipe.feeding) return text + item("for that " + store + ": get more first, or leave clippings on the lawn");
+  if (recipe.feeding->browns_run_out) text += item("so " + store + " about " + about_when(recipe.feeding->until) + ": get more by then");
+  return text;
+}
+
+/// What sets the size, in the words of the person.
+std::string size_text(const Recipe& recipe, const Materials& materials) {
+  if (!recipe.size_set_by) return {};
+  const SizeSetBy& size = *recipe.size_set_by;
+  switch (size.from) {
+    case SizeFrom::fill: return "as you asked";
+    case SizeFrom::capacity: return "the limit that you gave sets it";
+    case SizeFrom::room: return "the room there is sets it";
+    case SizeFrom::fixed: return "what must go in sets it";
+    case SizeFrom::on_hand: break;
+  }
+  constexpr std::size_t most_named = 3;
+  std::vector<std::string> names;
+  for (const std::string& id : size.feedstocks) {
+    const std::string& name = find_feedstock(materials, id).name;
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+  }
+  if (names.empty() || names.size() > most_named) return "what is on hand sets it";
+  std::string text = "what there is of ";
+  for (std::size_t i = 0; i < names.size(); ++i) text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+  return text + " sets it";
+}
+
+/// Where clippings and the like are that are not there today.
+std::string not_today_text(const Recipe& recipe, const Materials& materials, const Show& show) {
+  std::string text;
+  for (const NotToday& one : recipe.not_today) {
+    const bool grassy = find_feedstock(materials, one.id).has_tag("grassy");
+    const std::string season =
+        one.season ? " come " + std::string(month_name(one.season->from)) + " to " + std::string(month_name(one.season->to)) + " and" : "";
+    text += item(one.name + ":" + season + " keep " + show.days(one.keeps) + ", so none are there on the day. " +
+                 (grassy ? "Leave them on the lawn, or build right after a mowing" : "They go on as they come"));
+  }
+  return text.empty() ? "" : "\nNot today\n" + text;
 }
 
 /// What to do with what is left of a feedstock.
@@ -172,7 +224,10 @@ std::string left_over_text(const Recipe& recipe, const Materials& materials, con
     const std::string words = advice_for_left_over(find_feedstock(materials, amount.id));
     if (!words.empty() && advice.find(words) == std::string::npos) advice += item(words);
   }
-  return rows.empty() ? "" : "\nLeft over\n" + columns(rows) + advice;
+  if (rows.empty()) return {};
+  const bool full = recipe.size_set_by && recipe.size_set_by->from == SizeFrom::room;
+  if (full) advice = item("there is no more room: put it on as the pile sinks, or start a second one") + advice;
+  return (full ? "\nWaits\n" : "\nLeft over\n") + columns(rows) + advice;
 }
 
 std::string name_of(const std::string& id, const Recipe& recipe) {
@@ -267,7 +322,7 @@ std::string help_text(const Recipe& recipe, const Materials& materials, const Sh
   std::string text = "\n" + help_heading(recipe);
   for (std::size_t i = 0; i < std::min(most_ways, recipe.what_would_help.size()); ++i)
     text += item(one_help_words(recipe.what_would_help[i], materials, show));
-  const std::optional<Volume>& capacity = recipe.wishes.capacity;
+  const std::optional<Volume> capacity = recipe.room ? recipe.room : recipe.wishes.capacity;
   const Mix& helped = recipe.what_would_help.front().mix;
   if (capacity && helped.volume && *helped.volume > *capacity)
     text += wrap("All of it wants room for " + show.volume(*helped.volume) + ".");
@@ -290,8 +345,11 @@ std::string everything_in_text(const Recipe& recipe, const Show& show) {
   std::string text =
       "If everything went in: " + ratio_of(all.mix) + (all.mix.moisture ? ", " + show_moisture(*all.mix.moisture) + " moist" : "");
   if (all.water_to_add.value() >= 0.5) text += " with " + show.water(all.water_to_add) + " of water";
-  const std::string end = all.distance_from_aim <= as_good ? "still about in balance, at the edge of the range. You may put it all in."
-                                                           : character(all.mix, recipe.targets) + ".";
+  const std::optional<Volume> limit = recipe.room ? recipe.room : recipe.wishes.capacity;
+  const bool fits = !limit || *all.mix.volume <= *limit;
+  const std::string end = !fits                              ? "more than the room there is."
+                          : all.distance_from_aim <= as_good ? "still about in balance, at the edge of the range. You may put it all in."
+                                                             : character(all.mix, recipe.targets) + ".";
   return "\n" + wrap(text + ": " + end, 2);
 }
 
@@ -350,12 +408,14 @@ bool by_the_part(const Told& heap) {
 
 std::string text_of_recipe_body(const Recipe& recipe, const Materials& materials, const Show& show, const std::string& room) {
   std::string text = headline(recipe, show);
-  if (!recipe.mix) return text + left_out_text(recipe);
+  if (!recipe.mix) return text + left_out_text(recipe) + not_today_text(recipe, materials, show);
   const bool far_off = is_far_off(recipe);
   text +=
       far_off ? help_text(recipe, materials, show) + otherwise_text(recipe, materials, show) : ingredients_text(recipe, materials, show);
   const Told heap = told(recipe);
   text += (far_off ? "\nWhat it makes as it is\n" : "\nWhat it makes\n") + figures_of(heap.mix, recipe.targets, show) + room;
+  const std::string size = size_text(recipe, materials);
+  if (!size.empty()) text += wrap("  size       " + size, 13);
   const bool to_be_built = !far_off && recipe.status != RecipeStatus::no_size;
   if (to_be_built && room.empty() && !is_enough_to_heat(*heap.mix.volume))
     text += wrap("  So small a heap hardly heats: it rots all the same, but slowly. Keep adding, to a cubic yard.", 2);
@@ -363,16 +423,15 @@ std::string text_of_recipe_body(const Recipe& recipe, const Materials& materials
   if (heap.cost > 0.0)
     text += "  cost       " + print_number(std::round(100.0 * heap.cost) / 100.0, 6) + " in your money" +
             (by_the_part(heap) ? ", by the part of a unit" : "") + "\n";
-  if (recipe.wishes.goal == Goal::cheapest && !recipe.wishes.fill)
-    text += wrap("  (The cheapest heap is a small one: say how big a heap you want, fill = \"2 yd3\".)", 2);
   if (recipe.next_dearer)
     text += "  For " + print_number(std::round(100.0 * recipe.next_dearer->cost) / 100.0, 6) + " it could be much nearer the aim.\n";
   text += left_out_text(recipe);
+  text += not_today_text(recipe, materials, show);
   text += left_over_text(recipe, materials, show);
   text += held_back_text(recipe);
   text += everything_in_text(recipe, show);
   if (!far_off) text += help_text(recipe, materials, show);
-  text += as_it_comes_text(recipe, materials, show);
+  text += as_it_comes_text(recipe, materials, show) + feeding_text(recipe, materials, show);
   return text;
 }
 

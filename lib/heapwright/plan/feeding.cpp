@@ -1,0 +1,94 @@
+#include "heapwright/plan/feeding.hpp"
+
+#include <algorithm>
+#include <map>
+#include <string>
+
+namespace heapwright {
+namespace {
+
+constexpr int most_weeks = 52;
+
+/// Browns by the name of their row: a card tells them so.
+using Store = std::map<std::string, Mass>;
+
+Store left_after(const RecipeQuestion& question, const Recipe& recipe) {
+  Store store;
+  const std::vector<RecipeAmount>& amounts = told(recipe).amounts;
+  for (std::size_t i = 0; i < amounts.size(); ++i) {
+    const RecipeSupply& supply = question.supplies[i];
+    if (supply.keeps || !supply.available || supply.bought) continue;
+    store[amounts[i].id] += std::max(Mass(), Mass(*supply.available - amounts[i].mass));
+  }
+  return store;
+}
+
+/// Whether a card's browns are there. What has no limit always is.
+bool has(const Store& store, const Card& card) {
+  return std::all_of(card.browns.begin(), card.browns.end(), [&](const RecipeAmount& browns) {
+    const auto kept = store.find(browns.id);
+    return kept == store.end() || kept->second >= browns.mass;
+  });
+}
+
+void take(Store& store, const Card& card) {
+  for (const RecipeAmount& browns : card.browns) {
+    const auto kept = store.find(browns.id);
+    if (kept != store.end()) kept->second -= browns.mass;
+  }
+}
+
+Ingredient ingredient_of(const RecipeQuestion& question, const RecipeAmount& amount) {
+  const auto supply = std::find_if(question.supplies.begin(), question.supplies.end(),
+                                   [&](const RecipeSupply& one) { return one.ingredient.id == amount.id; });
+  Ingredient ingredient = supply->ingredient;
+  ingredient.mass = amount.mass;
+  return ingredient;
+}
+
+void add(Blend& blend, const RecipeQuestion& question, const Card& card, double times) {
+  const auto add_some = [&](Ingredient ingredient) {
+    ingredient.mass *= times;
+    blend.ingredients.push_back(std::move(ingredient));
+  };
+  add_some(ingredient_of(question, card.greens));
+  for (const RecipeAmount& browns : card.browns) add_some(ingredient_of(question, browns));
+  blend.added_water += times * card.water_to_add;
+}
+
+}  // namespace
+
+std::optional<FeedingSchedule> feeding_schedule(const std::vector<Supply>& supplies, const RecipeQuestion& question, const Recipe& recipe,
+                                                Date built) {
+  Store store = left_after(question, recipe);
+  std::vector<int> times(recipe.cards.size());
+  FeedingSchedule schedule{0, built, false, {}};
+  for (int week = 1; week <= most_weeks && !schedule.browns_run_out; ++week) {
+    const Date day(std::chrono::sys_days(built) + std::chrono::days(7 * week));
+    bool fed = false;
+    for (std::size_t i = 0; i < recipe.cards.size(); ++i) {
+      const Card& card = recipe.cards[i];
+      if (!comes_on(supplies[card.supply], day)) continue;
+      if (!has(store, card)) {
+        schedule.browns_run_out = true;
+        continue;
+      }
+      take(store, card);
+      ++times[i];
+      fed = true;
+    }
+    if (!fed) continue;
+    schedule.weeks = week;
+    schedule.until = day;
+  }
+  if (schedule.weeks == 0) return std::nullopt;
+  Blend blend;
+  blend.settling = question.wishes.settling;
+  for (std::size_t i = 0; i < recipe.cards.size(); ++i) {
+    if (times[i] > 0) add(blend, question, recipe.cards[i], static_cast<double>(times[i]) / schedule.weeks);
+  }
+  schedule.of_a_week = mix_of(blend);
+  return schedule;
+}
+
+}  // namespace heapwright
