@@ -9,6 +9,7 @@
 #include <functional>
 
 #include "heapwright/error.hpp"
+#include "heapwright/report/text.hpp"
 #include "heapwright/units/text.hpp"
 
 using namespace heapwright;
@@ -226,4 +227,58 @@ TEST_CASE("the day the heap is built is the file's, else today", "[plan]") {
   const Date may_1{std::chrono::year(2027), std::chrono::month(5), std::chrono::day(1)};
   CHECK(make_plan(yard(supply("leaves", "1 kg") + "[heap]\nshape = \"tumbler\"\nvolume = \"60 gal\"\nbuilt = 2027-05-01\n"), november_7)
             .built == may_1);
+}
+
+namespace {
+
+const std::string three_supplies = supply("leaves", "24 leaf-bag") + "when = { months = [\"Oct\", \"Nov\"] }\n" +
+                                   supply("grass", "6 bucket") +
+                                   "when = { every = \"week\", from = \"Apr\", to = \"Oct\" }\ntreated = \"no\"\n" +
+                                   supply("scraps", "2 bucket") + "when = { every = \"week\" }\n";
+
+std::string of_shape(const std::string& lines) { return "[heap]\n" + lines + "built = 2026-11-07\n"; }
+
+std::string words_of(const Plan& plan, const Yard& yard) { return text_of_plan(plan, yard.materials, Show(ShownUnits::us)); }
+
+}  // namespace
+
+TEST_CASE("clippings that are not there today are told of, and so is what comes later", "[plan]") {
+  const Yard one = yard(three_supplies + of_shape("length = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\n"));
+  const Plan plan = make_plan(one, november_7);
+  const Recipe& recipe = plan.recipe;
+  REQUIRE(recipe.not_today.size() == 1);
+  CHECK(recipe.not_today.front().id == "grass-clippings");
+  CHECK(recipe.not_today.front().season->from == std::chrono::April);
+  CHECK(recipe.amounts[1].mass.value() == 0.0);
+  REQUIRE(recipe.cards.size() == 2);  // a mowing's and a week's scraps
+  CHECK_THAT(recipe.cards[0].greens.containers->count, WithinRel(6.0, exact));
+  CHECK_THAT(recipe.cards[1].greens.containers->count, WithinRel(2.0, exact));
+  REQUIRE(recipe.feeding);
+  CHECK(recipe.feeding->browns_run_out);
+  const std::string words = words_of(plan, one);
+  CHECK(words.find("grass clippings: come Apr to Oct and keep 3 days") != std::string::npos);
+  CHECK(words.find("used up about") != std::string::npos);
+}
+
+TEST_CASE("a recipe is no bigger than the bins hold, a tumbler two thirds of its volume", "[plan]") {
+  const auto [shape, room] = GENERATE(table<std::string, double>(
+      {{"length = \"3 ft\"\nwidth = \"3 ft\"\nheight = \"2 ft\"\n", 18.0}, {"shape = \"tumbler\"\nvolume = \"9 ft3\"\n", 6.0}}));
+  const Yard one = yard(supply("leaves", "24 leaf-bag") + supply("scraps", "5 bucket") + of_shape(shape));
+  const Plan plan = make_plan(one, november_7);
+  CHECK_THAT(cubic_feet(*plan.recipe.room), WithinRel(room, 1e-9));
+  CHECK(cubic_feet(*told(plan.recipe).mix.volume) <= room * (1.0 + 1e-9));
+  CHECK(plan.recipe.size_set_by->from == SizeFrom::room);
+  CHECK(plan.heap_answer->fits == true);
+  const std::string words = words_of(plan, one);
+  CHECK(words.find("put it all in") == std::string::npos);
+  CHECK(words.find("Waits\n") != std::string::npos);
+}
+
+TEST_CASE("what must go in is not held back by the bin, and the plan says that it does not fit", "[plan]") {
+  const Yard one =
+      yard(supply("leaves", "24 leaf-bag") + "use = \"all\"\n" + of_shape("length = \"3 ft\"\nwidth = \"3 ft\"\nheight = \"2 ft\"\n"));
+  const Plan plan = make_plan(one, november_7);
+  CHECK_FALSE(plan.recipe.room);
+  CHECK(plan.recipe.size_set_by->from == SizeFrom::fixed);
+  CHECK(plan.heap_answer->fits == false);
 }

@@ -204,6 +204,7 @@ Recipe first_recipe(const Yard& yard, Date today) {
   recipe.wishes = yard.wishes;
   recipe.room = room;
   recipe.not_today = not_today_of(supplies, question);
+  for (Card& card : recipe.cards) card.season = season_of(supplies[card.supply]);
   if (has_size(recipe)) {
     recipe.size_set_by = size_set_by(question, recipe);
     if (room && recipe.size_set_by->from == SizeFrom::capacity) recipe.size_set_by->from = SizeFrom::room;

@@ -44,9 +44,7 @@ PerKilogram per_kilogram(const Ingredient& ingredient) {
           dry / p.particle_density.value() + water / water_kg_per_m3};
 }
 
-bool is_fixed(const RecipeSupply& supply) {
-  return supply.use == Use::all && supply.available && supply.available->value() > 0.0;
-}
+bool is_fixed(const RecipeSupply& supply) { return supply.use == Use::all && supply.available && supply.available->value() > 0.0; }
 
 bool is_raised(const RecipeSupply& supply) {
   return !supply.bought && supply.use == Use::up_to && supply.available && supply.available->value() > 0.0 &&
@@ -208,8 +206,8 @@ Programme::Terms Programme::swelling_terms(double times) const {
 void Programme::add_limit_of_swelling() {
   const auto& supplies = question_->supplies;
   const bool endless = std::any_of(supplies.begin(), supplies.end(), [](const RecipeSupply& supply) { return !supply.available; });
-  const bool limited = std::any_of(supplies.begin(), supplies.end(),
-                                   [](const RecipeSupply& supply) { return is_raised(supply) || is_fixed(supply); });
+  const bool limited =
+      std::any_of(supplies.begin(), supplies.end(), [](const RecipeSupply& supply) { return is_raised(supply) || is_fixed(supply); });
   if (!endless || !limited) return;
   swelling_ = program_.add_row({}, -LinearProgram::unlimited, 0.0);
   limit_swelling(most_swelling);
@@ -333,8 +331,7 @@ Programme::Terms Programme::not_raised_volume_terms() const {
   Terms terms;
   for (std::size_t i = 0; i < x_.size(); ++i) {
     const RecipeSupply& supply = question_->supplies[i];
-    if (supply.bought || (is_sparing(supply.feedstock_class) && supply.use != Use::all))
-      terms.push_back(of_supply(i, per_kg_[i].loose));
+    if (supply.bought || (is_sparing(supply.feedstock_class) && supply.use != Use::all)) terms.push_back(of_supply(i, per_kg_[i].loose));
   }
   return terms;
 }
@@ -523,9 +520,7 @@ void Programme::lower_distances() {
 }
 
 /// The greatest used fraction of one supply while the others keep theirs.
-double Programme::used_fraction_limit(std::size_t supply) {
-  return optimise({{x_[supply], 1.0}}, Sense::greatest).value_or(0.0);
-}
+double Programme::used_fraction_limit(std::size_t supply) { return optimise({{x_[supply], 1.0}}, Sense::greatest).value_or(0.0); }
 
 double Programme::use_fairly(std::vector<std::size_t> supplies) {
   std::optional<double> smallest;
@@ -535,8 +530,7 @@ double Programme::use_fairly(std::vector<std::size_t> supplies) {
   };
   while (!supplies.empty()) {
     std::vector<Row> rows;
-    for (const std::size_t i : supplies)
-      rows.push_back(program_.add_row({{x_[i], 1.0}, {fraction_, -1.0}}, 0.0, LinearProgram::unlimited));
+    for (const std::size_t i : supplies) rows.push_back(program_.add_row({{x_[i], 1.0}, {fraction_, -1.0}}, 0.0, LinearProgram::unlimited));
     auto most = optimise({{fraction_, 1.0}}, Sense::greatest);
     if (!most) {
       loosen_nothings();

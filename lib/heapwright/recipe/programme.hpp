@@ -147,7 +147,7 @@ class Programme {
 
   LinearProgram program_;
   std::vector<Variable> x_;
-  std::vector<double> unit_;    ///< of each supply's variable, in the mass scale: all there is of it, so that a trace counts as well as a ton
+  std::vector<double> unit_;  ///< of each supply's variable, in the mass scale: all there is of it, so that a trace counts as well as a ton
   std::vector<double> floors_;  ///< what each supply has been promised, in its unit
   Variable water_{0};
   Variable slack_{0};     ///< by how much the windows asked about may be missed; stage "least t"

@@ -96,6 +96,7 @@ struct Card {
   RecipeAmount greens;
   std::vector<RecipeAmount> browns;
   WaterMass water_to_add;
+  std::optional<Season> season{};  ///< of the greens; nothing where they come all year
 };
 
 /// Something that would set a recipe right, or let all that is on hand be used (help.hpp).

@@ -31,8 +31,11 @@ Json proportion_json(const std::optional<Proportion>& proportion) {
 Json cards_json(const std::vector<Card>& cards) {
   Json list = Json::array();
   for (const Card& card : cards)
-    list.push_back(
-        {{"greens", amount_json(card.greens)}, {"browns", amounts_json(card.browns)}, {"water_to_add_kg", card.water_to_add.value()}});
+    list.push_back({{"greens", amount_json(card.greens)},
+                    {"browns", amounts_json(card.browns)},
+                    {"water_to_add_kg", card.water_to_add.value()},
+                    {"from", card.season ? Json(month_name(card.season->from)) : Json(nullptr)},
+                    {"to", card.season ? Json(month_name(card.season->to)) : Json(nullptr)}});
   return list;
 }
 

@@ -16,7 +16,7 @@ std::string then_text(const Plan& plan, const std::string& squeeze, const Materi
   text += text_of_heap_notes(forecast, show);
   if (forecast.status == ForecastStatus::never) return text;
   if (plan.maturity && plan.maturity->known.rating.rating) return text;  // measured, not forecast
-  if (forecast.heats.log_disagrees) return text;  // and no date holds
+  if (forecast.heats.log_disagrees) return text;                         // and no date holds
   const bool corrected = plan.forecast->rate && plan.forecast->rate->tells;
   text += item("it is done when it is dark and crumbly, smells of earth, and no longer warms up after turning; by the forecast" +
                std::string(corrected ? ", as your readings correct it:" : ":"));

@@ -102,10 +102,19 @@ std::string so_much_of(const RecipeAmount& amount, const Materials& materials, c
   return show_amount(amount.containers, amount.volume, materials, show) + " of " + amount.name;
 }
 
-/// "each mowing: ", "each week: ", and of a load whose season nobody told "each time: ".
+/// "Apr to Oct", or a single month.
+std::string months_of(const Season& season) {
+  const std::string from(month_name(season.from));
+  return season.from == season.to ? from : from + " to " + std::string(month_name(season.to));
+}
+
+/// "each mowing, Apr to Oct: ", "each week: ", and of a load whose season nobody told "each time: ".
 std::string each_time(const Card& card, const Materials& materials) {
-  if (find_feedstock(materials, card.greens.id).has_tag("grassy")) return "each mowing: ";
-  return card.greens.keeps ? "each week: " : "each time: ";
+  const bool mown = find_feedstock(materials, card.greens.id).has_tag("grassy");
+  return (mown                ? "each mowing"
+          : card.greens.keeps ? "each week"
+                              : "each time") +
+         (card.season ? ", " + months_of(*card.season) : "") + ": ";
 }
 
 /// What goes with each load of greens as it comes.
@@ -166,8 +175,7 @@ std::string not_today_text(const Recipe& recipe, const Materials& materials, con
   std::string text;
   for (const NotToday& one : recipe.not_today) {
     const bool grassy = find_feedstock(materials, one.id).has_tag("grassy");
-    const std::string season =
-        one.season ? " come " + std::string(month_name(one.season->from)) + " to " + std::string(month_name(one.season->to)) + " and" : "";
+    const std::string season = one.season ? " come " + months_of(*one.season) + " and" : "";
     text += item(one.name + ":" + season + " keep " + show.days(one.keeps) + ", so none are there on the day. " +
                  (grassy ? "Leave them on the lawn, or build right after a mowing" : "They go on as they come"));
   }
