@@ -234,8 +234,8 @@ std::string left_over_text(const Recipe& recipe, const Materials& materials, con
   }
   if (rows.empty()) return {};
   const bool full = recipe.size_set_by && recipe.size_set_by->from == SizeFrom::room;
-  if (full) advice = item("there is no more room: put it on as the pile sinks, or start a second one") + advice;
-  return (full ? "\nWaits\n" : "\nLeft over\n") + columns(rows) + advice;
+  if (full) advice = item("as the pile sinks, top it up with the same mix; or start a second one") + advice;
+  return (full ? "\nDoes not fit today\n" : "\nLeft over\n") + columns(rows) + advice;
 }
 
 std::string name_of(const std::string& id, const Recipe& recipe) {
@@ -321,19 +321,23 @@ std::string help_heading(const Recipe& recipe) {
   return (recipe.status == RecipeStatus::not_enough ? "What is missing" : "What would set it right") + any;
 }
 
+/// The most that a heap may take up, where there is a limit.
+std::optional<Volume> room_for(const Recipe& recipe) { return recipe.room ? recipe.room : recipe.wishes.capacity; }
+
 std::string help_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   const bool will_do = recipe.status == RecipeStatus::nearest && told(recipe).distance_from_aim <= hardly_off;
   const bool may_go_in =
       recipe.status == RecipeStatus::on_target && recipe.everything_in && recipe.everything_in->distance_from_aim <= as_good;
   if (recipe.what_would_help.empty() || will_do || may_go_in) return {};
+  const std::optional<Volume> limit = room_for(recipe);
+  const Volume helped = *recipe.what_would_help.front().mix.volume;
+  const bool fits = !limit || helped <= *limit;
+  if (!fits && recipe.status == RecipeStatus::on_target) return {};  // nothing would let all of it go in
   constexpr std::size_t most_ways = 6;
   std::string text = "\n" + help_heading(recipe);
   for (std::size_t i = 0; i < std::min(most_ways, recipe.what_would_help.size()); ++i)
     text += item(one_help_words(recipe.what_would_help[i], materials, show));
-  const std::optional<Volume> capacity = recipe.room ? recipe.room : recipe.wishes.capacity;
-  const Mix& helped = recipe.what_would_help.front().mix;
-  if (capacity && helped.volume && *helped.volume > *capacity)
-    text += wrap("All of it wants room for " + show.volume(*helped.volume) + ".");
+  if (!fits) text += wrap("All of it wants room for " + show.volume(helped) + ".");
   const auto is_dose = [](const Help& help) { return !help.additions.empty() && help.additions.front().is_supplement; };
   if (std::any_of(recipe.what_would_help.begin(), recipe.what_would_help.end(), is_dose))
     text += wrap(
@@ -353,7 +357,7 @@ std::string everything_in_text(const Recipe& recipe, const Show& show) {
   std::string text =
       "If everything went in: " + ratio_of(all.mix) + (all.mix.moisture ? ", " + show_moisture(*all.mix.moisture) + " moist" : "");
   if (all.water_to_add.value() >= 0.5) text += " with " + show.water(all.water_to_add) + " of water";
-  const std::optional<Volume> limit = recipe.room ? recipe.room : recipe.wishes.capacity;
+  const std::optional<Volume> limit = room_for(recipe);
   const bool fits = !limit || *all.mix.volume <= *limit;
   const std::string end = !fits                              ? "more than the room there is."
                           : all.distance_from_aim <= as_good ? "still about in balance, at the edge of the range. You may put it all in."
