@@ -113,6 +113,15 @@ Supply read_supply_option(const std::string& option, const std::string& text, co
   });
 }
 
+void add_supplies(Yard& yard, const std::string& option, const std::vector<std::string>& texts) {
+  const std::size_t count = yard.supplies.size() + texts.size();
+  if (count > most_supplies)
+    throw TextError(
+        option + ": " + std::to_string(count) + " supplies are more than the " + std::to_string(most_supplies) + " that one yard may list",
+        "join some");
+  for (const std::string& text : texts) yard.supplies.push_back(read_supply_option(option, text, yard.materials));
+}
+
 WaterMass read_water_amount(std::string_view text, const Materials& materials) {
   const Amount amount = read_amount(text, materials);
   if (const auto volume = volume_of(amount)) return *volume * water_density();

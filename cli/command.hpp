@@ -73,6 +73,8 @@ auto read_option(const std::string& option, const std::string& text, Read read) 
 
 /// "leaves-fall=6 leaf-bag" as a supply; without an amount as much as wanted.
 Supply read_supply_option(const std::string& option, const std::string& text, const Materials& materials);
+/// All of an option's texts, onto those of a yard. @throws TextError for more than a yard may list, before any is read
+void add_supplies(Yard& yard, const std::string& option, const std::vector<std::string>& texts);
 
 /// Water in gallons, litres, or containers: "2 gal", "3 buckets".
 WaterMass read_water_amount(std::string_view text, const Materials& materials);

@@ -91,7 +91,7 @@ void add_heap_command(CLI::App& program, int& exit_code) {
       "--height \"4 ft\" \\\n    --have \"leaves=20 bags\"");
   command->callback([options, &exit_code] {
     Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
-    for (const std::string& text : options->have) yard.supplies.push_back(read_supply_option("--have", text, yard.materials));
+    add_supplies(yard, "--have", options->have);
     if (describe_a_heap(*options)) yard.heap = described(*options, yard.heap.value_or(HeapDescription()));
     const HeapAnswer answer = heap_of(yard, first_recipe(yard, today()), today());
     options->common.print(options->common.json ? json_of_heap(answer, yard.materials)

@@ -24,11 +24,12 @@ Yard yard_of(const MixOptions& options) {
   return yard;
 }
 
-void add_supplies(const MixOptions& options, Yard& yard) {
-  for (const std::string& text : options.add) {
-    Supply supply = read_supply_option("--add", text, yard.materials);
-    if (!supply.amount) throw TextError("--add: how much of " + supply.feedstock.id + "?", "write \"" + text + "=6 leaf-bag\"");
-    yard.supplies.push_back(std::move(supply));
+void add_all(const MixOptions& options, Yard& yard) {
+  const std::size_t before = yard.supplies.size();
+  add_supplies(yard, "--add", options.add);
+  for (std::size_t i = 0; i < options.add.size(); ++i) {
+    const Supply& supply = yard.supplies[before + i];
+    if (!supply.amount) throw TextError("--add: how much of " + supply.feedstock.id + "?", "write \"" + options.add[i] + "=6 leaf-bag\"");
   }
 }
 
@@ -48,7 +49,7 @@ void add_mix_command(CLI::App& program, int& exit_code) {
       "Example:\n  heapwright mix --add \"leaves-fall=6 leaf-bag\" \\\n    --add \"grass-clippings:loose=4 bucket\" --water \"2 gal\"");
   command->callback([options, &exit_code] {
     Yard yard = yard_of(*options);
-    add_supplies(*options, yard);
+    add_all(*options, yard);
     const WaterMass water = options->water.empty() ? WaterMass() : read_option("--water", options->water, [&](std::string_view text) {
       return read_water_amount(text, yard.materials);
     });

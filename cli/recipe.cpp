@@ -21,7 +21,7 @@ struct RecipeOptions {
 
 /// RecipeOptions stand above the file.
 void apply(const RecipeOptions& options, Yard& yard) {
-  for (const std::string& text : options.have) yard.supplies.push_back(read_supply_option("--have", text, yard.materials));
+  add_supplies(yard, "--have", options.have);
   if (!options.fill.empty() && !options.capacity.empty())
     throw TextError("--fill and --capacity: a heap has one or the other",
                     "--fill is the volume you want, --capacity the most there is room for");

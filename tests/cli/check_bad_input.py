@@ -255,6 +255,14 @@ def main():
         write("yard.toml", 'titel = "a"\n[[supply]]\nfeedstock = "leeves"\namount = "6"\n[topdressing]\ndepth = "7 lb"\n')
         refused("four errors at once", r":1:9:.*:3:13:.*:4:10:.*:6:9:", "plan", "yard.toml")
 
+        for command, option in (("recipe", "--have"), ("heap", "--have"), ("mix", "--add")):
+            refused(f"150 supplies of {command}", "150 supplies are more than the 100", command, *[option, "leaves=1 lb"] * 150)
+        write("yard.toml", SUPPLY + '[climate]\nlike = "cool"\n[heap]\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\n')
+        for year in ("9999", "1850"):
+            refused(f"built in {year}", "is outside the years 1900 to 2200", "forecast", "yard.toml", "--built", f"{year}-12-31")
+        write("far.toml", SUPPLY + '[heap]\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\nbuilt = 9999-12-31\n')
+        refused("built in the far future", "far.toml:.*9999-12-31 is outside the years 1900 to 2200", "plan", "far.toml")
+
         # The file of days is told from the yard file's folder, wherever the command is given; CRLF and a byte-order mark do no harm.
         write("weather/daily.csv", "\ufeff" + days().replace("\n", "\r\n"))
         write("weather/yard.toml", SUPPLY + '[climate]\nfile = "daily.csv"\n')

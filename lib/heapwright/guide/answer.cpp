@@ -259,9 +259,8 @@ Answer read_date_answer(const std::string& said, Date today) {
   const std::string hint = "write " + print_date(today) + ", Nov 7, or today";
   const std::optional<Date> date = read_calendar_date(said, today);
   if (!date) throw TextError(in_quotes(said) + " is no date", hint);
-  const bool in_a_lifetime = date->ok() && date->year() >= std::chrono::year(1900) && date->year() <= std::chrono::year(2200);
-  if (!in_a_lifetime) throw TextError(in_quotes(said) + " is no day of the calendar", hint);
-  return some({print_date(*date)});
+  if (!date->ok()) throw TextError(in_quotes(said) + " is no day of the calendar", hint);
+  return some({print_date(sensible_date(*date))});
 }
 
 /// "14", "every two weeks", "weekly", "once a month".

@@ -143,6 +143,14 @@ std::string print_date(Date date) {
   return text.data();
 }
 
+Date sensible_date(Date date) {
+  const char* hint = "write year-month-day: 2026-11-07";
+  if (!date.ok()) throw TextError("there is no such day in the calendar", hint);
+  if (date.year() < std::chrono::year(1900) || date.year() > std::chrono::year(2200))
+    throw TextError(print_date(date) + " is outside the years 1900 to 2200", hint);
+  return date;
+}
+
 Date read_date(std::string_view text) {
   constexpr std::string_view pattern = "dddd-dd-dd";
   const auto fits = [](char c, char place) { return place == 'd' ? c >= '0' && c <= '9' : c == place; };
@@ -154,7 +162,7 @@ Date read_date(std::string_view text) {
   if (std::equal(text.begin(), text.end(), pattern.begin(), pattern.end(), fits)) {
     const Date date(std::chrono::year(number(0, 4)), std::chrono::month(static_cast<unsigned>(number(5, 7))),
                     std::chrono::day(static_cast<unsigned>(number(8, 10))));
-    if (date.ok()) return date;
+    if (date.ok()) return sensible_date(date);
     throw TextError("\"" + std::string(text) + "\" is no day of the calendar", "write year-month-day: 2026-11-07");
   }
   throw TextError("\"" + std::string(text) + "\" is no date", "write year-month-day: 2026-11-07");
@@ -188,7 +196,14 @@ std::optional<double> Value::number() const {
 }
 
 std::optional<Date> Value::date() const {
-  if (const Date* value = std::get_if<Date>(&node_->content)) return *value;
+  if (const Date* value = std::get_if<Date>(&node_->content)) {
+    try {
+      return sensible_date(*value);
+    } catch (const TextError& error) {
+      problem(error.what(), error.hint());
+      return std::nullopt;
+    }
+  }
   problem("is " + kind_of(*node_) + " where a date is wanted", "write a date without quotes: 2026-11-07");
   return std::nullopt;
 }

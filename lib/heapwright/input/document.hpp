@@ -23,7 +23,9 @@ using Date = std::chrono::year_month_day;
 
 /// "2026-11-07".
 std::string print_date(Date date);
-/// "2026-11-07", ISO 8601 with hyphens. @throws TextError
+/// A day that somebody who composts may mean: from 1900 to 2200, judged. @throws TextError
+Date sensible_date(Date date);
+/// "2026-11-07", ISO 8601 with hyphens, a sensible_date(). @throws TextError
 Date read_date(std::string_view text);
 
 class Table;
