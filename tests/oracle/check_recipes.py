@@ -282,7 +282,7 @@ def compare_stages(problem, expected, report, differences):
 def check_kept(stage, figure, optimum, allowed, differences):
     """The later stages may better an optimum, but not spoil it."""
     low, high = optimum - allowed, math.inf
-    if stage in ("cheapest", "least-water", "least-bought"):
+    if stage in ("cheapest", "least-water", "least-bought", "size"):
         low, high = -math.inf, optimum + allowed
     differences.within(f"stage {stage}, by the amounts", figure, low, high)
 
@@ -302,6 +302,7 @@ def stage_scales(problem, answer):
         "least-water": NEAR_NOTHING * answer.mass_scale,
         "least-bought": NEAR_NOTHING * volume_scale(problem, answer),
         "largest-heap": NEAR_NOTHING * volume_scale(problem, answer),
+        "size": NEAR_NOTHING * volume_scale(problem, answer) / problem.settling,
     }
 
 
@@ -314,6 +315,7 @@ def figures_of_stages(problem, report):
         "least-bought": math.fsum(masses[s.feedstock.id] / s.feedstock.bulk_density
                                   for s in problem.supplies if recipe_oracle.is_spared(s)),
         "largest-heap": report["mix"]["volume_m3"],
+        "size": report["mix"]["volume_m3"] / problem.settling,
     }
     for supply in filter(recipe_oracle.is_raised, problem.supplies):
         kind, used = supply.feedstock.kind, masses[supply.feedstock.id] / supply.amount
@@ -333,7 +335,7 @@ def compare_everything_in(problem, answer, found, differences):
         return
     distance, water = answer.everything_in
     inside = [s.amount for s in problem.supplies
-              if recipe_oracle.is_raised(s) or s.use == "all"]
+              if recipe_oracle.is_limited(s)]
     differences.near("everything_in.distance_from_aim", found["distance_from_aim"], distance,
                      TOLERANCE * max(1.0, distance))
     differences.near("everything_in.water_to_add_kg", found["water_to_add_kg"], water,

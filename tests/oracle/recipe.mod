@@ -25,6 +25,8 @@ set SUPPLIES;
 set FIXED  within SUPPLIES, default {};      # all of it must go in
 set RAISED within SUPPLIES, default {};      # what a recipe tries to use up
 set SPARED within SUPPLIES, default {};      # bought, supplements, minerals: little is best
+set LIMITED within SUPPLIES, default {};     # raised and fixed ones: they set the size
+set ENDLESS within SUPPLIES, default {};     # as much as anybody wants
 
 param moisture{SUPPLIES};                    # of the mass as it is
 param carbon{SUPPLIES};                      # of dry matter
@@ -91,6 +93,7 @@ param fill       default never;              # m3, the settled volume wanted
 param capacity   default never;              # m3, the settled volume at most
 param most_water default never;              # kg added
 param least_part default 0;                  # of the mass of all raised supplies: some heap at all
+param most_swelling default never;           # dry endless supplies over dry limited ones
 
 s.t. no_more_than_there_is{i in SUPPLIES: amount[i] < never}:
     one * mass[i] <= round(one * amount[i] / grain);
@@ -113,6 +116,10 @@ s.t. water_at_most{1..1: most_water < never}:
 s.t. some_heap{1..1: least_part > 0}:
     one * sum{i in RAISED} mass[i]
     >= round(one * least_part * (sum{i in RAISED} amount[i]) / grain);
+
+s.t. swelling{1..1: most_swelling < never}:
+    sum{i in ENDLESS} round(one * (1 - moisture[i])) * mass[i]
+    <= most_swelling * sum{i in LIMITED} round(one * (1 - moisture[i])) * mass[i];
 
 # ---------------------------------------------------------------------------------------------
 # The windows, and the distance from their aims
@@ -145,7 +152,7 @@ param highest{w in RATIOS: distance[w] < never} :=
 param least_air :=
     if distance['air_space'] <= 1 then low['air_space']
     else if distance['air_space'] = never then 0
-    else max(0, low['air_space'] - (distance['air_space'] - 1) * step_down['air_space']);
+    else low['air_space'] - (distance['air_space'] - 1) * step_down['air_space'];
 
 # How fast each side gives way at this distance (just below it, where it has a corner).
 param low_pace{w in RATIOS} :=
@@ -153,7 +160,7 @@ param low_pace{w in RATIOS} :=
 param high_pace{w in RATIOS} :=
     if distance[w] <= 1 then high[w] - aim[w] else step_up[w];
 param air_pace :=
-    if distance['air_space'] <= 1 or least_air = 0 then 0 else step_down['air_space'];
+    if distance['air_space'] <= 1 then 0 else step_down['air_space'];
 
 # The windows being lowered are tightened by a margin, a part of one distance, to see whether a
 # smaller distance is within reach. Tightening a ratio times an unknown sum would not be linear;
@@ -186,18 +193,15 @@ s.t. air{w in {'air_space'}: distance[w] < never}:
     one * solids_and_water <= round(one * (1 - least_air)) * heap_volume
                               - round(one * air_margin) * margin;
 
-# However far from the aim, there is never less air than none.
-s.t. never_less_than_no_air{w in {'air_space'}: distance[w] < never}:
-    solids_and_water <= heap_volume;
-
 # ---------------------------------------------------------------------------------------------
 # What earlier stages reached
 # ---------------------------------------------------------------------------------------------
 
 param least_fraction{RAISED} default 0;      # used, of what is at hand
-param most_cost   default never;             # these four in grains, like the unknowns
+param most_cost   default never;             # these five in grains, like the unknowns
 param most_spared default never;
 param most_added  default never;
+param most_loose  default never;
 param least_heap  default 0;
 
 var cost;
@@ -221,6 +225,9 @@ s.t. keep_spared{1..1: most_spared < never}:
 s.t. keep_water{1..1: most_added < never}:
     one * water_added <= round(one * most_added);
 
+s.t. keep_loose{1..1: most_loose < never}:
+    one * loose_volume <= round(one * most_loose);
+
 s.t. keep_heap{1..1: least_heap > 0}:
     one * heap_volume >= round(one * least_heap);
 
@@ -236,7 +243,7 @@ s.t. used{i in SHARING}:
     one * mass[i] >= round(one * amount[i] / grain) * smallest_fraction;
 
 param objective, symbolic, in
-    {'margin', 'fraction', 'cost', 'spared', 'water', 'heap', 'mass'};
+    {'margin', 'fraction', 'cost', 'spared', 'water', 'heap', 'loose', 'mass'};
 
 minimize goal:
     if      objective = 'margin'   then -margin
@@ -245,6 +252,7 @@ minimize goal:
     else if objective = 'spared'   then spared_volume
     else if objective = 'water'    then water_added
     else if objective = 'heap'     then -heap_volume
+    else if objective = 'loose'    then loose_volume
     else sum{i in SUPPLIES} mass[i];
 
 solve;

@@ -16,6 +16,11 @@ CLASSES_IN_TURN = ("must-go", "clippings", "keeper")
 
 WATER_DENSITY = 1000.0
 LEAST_PART = 0.02  # of what is on hand: some heap at all
+SWELLING = 4  # times the dry matter of what is limited: how much may be endless,
+SWELLING_TRIED = 2  # a smaller one, to see whether it is dilution that helps,
+SWELLING_IN_VAIN = 1  # and what is left of it where no more than dilution does
+WELL_OFF = 1.3  # a distance beyond which dilution alone is no help
+FALLS = 1e-6  # a distance that dilution lessens by more than this is lessened by it
 STAY_INSIDE = 0.6  # how far clippings and keepers may take a heap that could be nearer
 MORE_MONEY = 1.1  # the next dearer recipe may cost so many times the cheapest,
 MUCH_NEARER = 0.25  # and is worth showing if its distance falls by this
@@ -61,11 +66,13 @@ class Limits:
     capacity: float | None = None
     most_water: float | None = None
     least_part: float = 0.0
+    most_swelling: float | None = None
     distance: dict = field(default_factory=dict)  # window: how far it may be
     least_fraction: dict = field(default_factory=dict)  # id: how much is used at least
     most_cost: float | None = None
     most_spared: float | None = None
     most_added: float | None = None
+    most_loose: float | None = None
     least_heap: float | None = None
 
     def within(self, distance):
@@ -114,6 +121,16 @@ def is_raised(supply):
     """What a recipe tries to use up."""
     return (not supply.bought and supply.use == "up-to" and supply.amount is not None
             and supply.feedstock.kind in CLASSES_IN_TURN)
+
+
+def is_limited(supply):
+    """What sets the size of a heap that nothing else does."""
+    return is_raised(supply) or supply.use == "all"
+
+
+def is_endless(supply):
+    """What there is as much of as anybody wants."""
+    return supply.amount is None
 
 
 def is_spared(supply):
@@ -174,6 +191,8 @@ def yard_data(yard):
         data_set("FIXED", yard.fixed),
         data_set("RAISED", [s.feedstock.id for s in yard.raised()]),
         data_set("SPARED", [s.feedstock.id for s in yard.spared()]),
+        data_set("LIMITED", [s.feedstock.id for s in yard.supplies if is_limited(s)]),
+        data_set("ENDLESS", [s.feedstock.id for s in yard.supplies if is_endless(s)]),
         table("moisture", moisture_of, materials),
         table("carbon", carbon_of, materials),
         table("nitrogen", nitrogen_of, materials),
@@ -197,11 +216,13 @@ def limits_data(limits):
         data_value("capacity", limits.capacity),
         data_value("most_water", limits.most_water),
         data_value("least_part", limits.least_part),
+        data_value("most_swelling", limits.most_swelling),
         data_table("distance", limits.distance),
         data_table("least_fraction", limits.least_fraction),
         data_value("most_cost", limits.most_cost),
         data_value("most_spared", limits.most_spared),
         data_value("most_added", limits.most_added),
+        data_value("most_loose", limits.most_loose),
         data_value("least_heap", limits.least_heap),
     ])
 
@@ -485,7 +506,7 @@ def yard_of(problem, default_targets, slack):
 
 
 def has_something_to_use(problem):
-    return any(is_raised(s) or s.use == "all" for s in problem.supplies)
+    return any(is_limited(s) for s in problem.supplies)
 
 
 def least_part_of(problem, capacity):
@@ -503,9 +524,11 @@ def hard_limits(problem):
     fill, capacity = problem.fill, problem.capacity
     if not something and fill is None:
         fill, capacity = capacity, None  # the capacity stands in for a fill
+    can_swell = fill is None and something and any(is_endless(s) for s in problem.supplies)
     any_fixed = any(s.use == "all" for s in problem.supplies)
     with_fill = Limits(fill=fill, capacity=capacity, most_water=problem.most_water,
-                       least_part=0.0 if any_fixed or fill is not None else least_part_of(problem, capacity))
+                       least_part=0.0 if any_fixed or fill is not None else least_part_of(problem, capacity),
+                       most_swelling=SWELLING if can_swell else None)
     without = replace(with_fill, fill=None, least_part=0.0 if any_fixed else least_part_of(problem, capacity))
     return with_fill, without
 
@@ -539,7 +562,7 @@ def solve_stages(programme, problem):
     nearest = least_distance(programme, limits)
     if nearest is None:
         return Answer("limits-clash")
-    nearest = nearest.distance
+    nearest, limits = without_vain_swelling(programme, limits, nearest.distance)
     cap = 1.0 if nearest <= 1 + ROUNDING else nearest + slack.of(nearest)
     status = "not-enough" if beyond_reach else "on-target" if cap == 1.0 else "nearest"
     stages = {"least-t": nearest}
@@ -547,6 +570,9 @@ def solve_stages(programme, problem):
     goal = "largest-heap" if beyond_reach else problem.goal
     hard = limits
     limits = reach_goal(programme, goal, hard, cap, stages)
+
+    if hard.most_swelling is not None:
+        limits = least_size(programme, limits, cap, stages)
 
     limits = replace(limits, distance={})
     stages["least-t-again"], limits = lower_distances(programme, limits)
@@ -560,6 +586,25 @@ def solve_stages(programme, problem):
     return answer
 
 
+def without_vain_swelling(programme, limits, nearest):
+    """The least distance and the limits, with less swelling where it only dilutes.
+
+    Where shares leave no heap with so little of what is endless, the limits stay as they are.
+    """
+    def least(swelling):
+        found = least_distance(programme, replace(limits, most_swelling=swelling))
+        return math.inf if found is None else found.distance
+
+    if limits.most_swelling is None or nearest <= WELL_OFF:
+        return nearest, limits
+    if least(SWELLING_TRIED) <= nearest + FALLS:
+        return nearest, limits
+    again = least(SWELLING_IN_VAIN)
+    if again == math.inf:
+        return nearest, limits
+    return again, replace(limits, most_swelling=SWELLING_IN_VAIN)
+
+
 def largest_heap(programme, without_fill):
     """The largest volume within the hard limits in m3; nothing where they clash."""
     try:
@@ -570,9 +615,15 @@ def largest_heap(programme, without_fill):
 
 
 def reach_goal(programme, goal, limits, cap, stages):
-    """The second stage. Writes its optimum into stages; returns limits that keep it."""
+    """The second stage. Writes its optima into stages; returns limits that keep them."""
     if goal == "use-most":
         return use_most(programme, limits, cap, stages)
+    limits = reach_sum(programme, goal, limits, cap, stages)
+    return limits if goal == "largest-heap" else use_most(programme, limits, cap, stages)
+
+
+def reach_sum(programme, goal, limits, cap, stages):
+    """A goal that is a sum."""
     objective = {"cheapest": "cost", "least-bought": "spared", "least-water": "water",
                  "largest-heap": "heap"}[goal]
     optimum = programme.solve(objective, limits.within(cap)).goal
@@ -589,19 +640,32 @@ def reach_goal(programme, goal, limits, cap, stages):
             return replace(limits, least_heap=-most)
 
 
+def inner_bound(programme, limits, cap):
+    """The distance that a heap on target may have, so as not to end on the edge of a window."""
+    if cap != 1.0:
+        return cap
+    nearest = least_distance(programme, limits).distance
+    return max(STAY_INSIDE, nearest + programme.yard.slack.of(nearest))
+
+
 def use_most(programme, limits, cap, stages):
     """Class after class, those that spoil first."""
     for kind in CLASSES_IN_TURN:
         group = [s for s in programme.yard.raised() if s.feedstock.kind == kind]
         if not group:
             continue
-        bound = cap
-        if kind != "must-go" and cap == 1.0:
-            nearest = least_distance(programme, limits).distance
-            bound = max(STAY_INSIDE, nearest + programme.yard.slack.of(nearest))
+        bound = cap if kind == "must-go" else inner_bound(programme, limits, cap)
         stages[kind], within = fair_use(programme, limits.within(bound), group)
         limits = replace(within, distance={})
     return limits
+
+
+def least_size(programme, limits, cap, stages):
+    """The least loose volume that keeps all so far; what is limited sets it."""
+    bound = inner_bound(programme, limits, cap)
+    least = programme.solve("loose", limits.within(bound)).goal
+    stages["size"] = least * programme.yard.grain
+    return replace(limits, most_loose=least + programme.yard.slack.of_grains(least))
 
 
 def make_unique(programme, limits):
@@ -641,8 +705,7 @@ def describe(programme, solution, status, stages):
 
 def everything_in(problem, yard):
     """Distance and water of a heap of all that is on hand and could spoil or be used up."""
-    inside = [replace(s, most_of_volume=None) for s in problem.supplies
-              if is_raised(s) or s.use == "all"]
+    inside = [replace(s, most_of_volume=None) for s in problem.supplies if is_limited(s)]
     if not inside:
         return None
     all_of_it = Programme(replace(yard, supplies=inside,
