@@ -1,7 +1,8 @@
 #!/usr/bin/env python3
 """Holds the recipes of heapwright against the oracle, figure by figure.
 
-    check_recipes.py HEAPWRIGHT            compares all problems
+    check_recipes.py HEAPWRIGHT            compares all problems, but of a long series only a sample
+    check_recipes.py HEAPWRIGHT --all      the whole of the series too
     check_recipes.py HEAPWRIGHT --only W   those whose name has W in it
     check_recipes.py HEAPWRIGHT --keep D   and leaves the files of each problem in the folder D
     check_recipes.py --self-test           solves with the oracle alone, and prints its answers
@@ -496,11 +497,13 @@ def main():
                                      formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("program", nargs="?", help="heapwright")
     parser.add_argument("--self-test", action="store_true", help="the oracle alone")
+    parser.add_argument("--all", action="store_true", help="the whole of the long series")
     parser.add_argument("--only", default="", help="a part of the names of the problems to do")
     parser.add_argument("--keep", type=pathlib.Path, help="a folder for the files written")
     options = parser.parse_args()
 
-    chosen = [p for p in problems.all_problems() if options.only in p.name]
+    endless = problems.ENDLESS if options.all else problems.A_SAMPLE
+    chosen = [p for p in problems.all_problems(endless) if options.only in p.name]
     if options.self_test:
         return self_test(chosen)
     if options.program is None:

@@ -180,6 +180,37 @@ def fixed_and_unlimited():
     ]
 
 
+TEN_BUCKETS_OF_SAWDUST = 0.1892705892 * 260.0  # kg
+
+
+def limited_and_endless():
+    """What there is little of sets the size, and what there is no end of only brings it right."""
+    sawdust = have(SAWDUST, TEN_BUCKETS_OF_SAWDUST)
+    yard = (sawdust, unlimited(CLIPPINGS), unlimited(LEAVES))
+    shop = (have(SCRAPS, 30.0), have(COFFEE, 10.0), unlimited(LEAVES), buy(STRAW, price=6.5, unit=20.0),
+            buy(SAWDUST, price=1.2, unit=10.0))
+    problems = []
+    for goal in ("use-most", "cheapest", "least-bought", "least-water"):
+        problems.append(Problem(f"ten buckets of sawdust, {goal}", yard, goal))
+        problems.append(Problem(f"scraps and a shop, {goal}", shop, goal))
+    return problems + [
+        Problem("ten buckets of sawdust, a small bin", yard, capacity=0.6, settling=0.8),
+        Problem("ten buckets of sawdust, all of it", (replace(sawdust, use="all"), *yard[1:])),
+        Problem("a wood pile is diluted in vain",
+                (have(replace(SAWDUST, id="sawdust-b", carbon_to_nitrogen=900.0), 60.0), unlimited(LEAVES))),
+        Problem("diluted in vain, but a share wants it so",
+                (have(SAWDUST, 60.0, most_of_volume=20.0), unlimited(OAK)), most_water=0.0),
+        Problem("the share of an endless supply holds it down",
+                (have(CHIPS, 80.0), unlimited(CLIPPINGS, most_of_volume=25.0), unlimited(STRAW))),
+        Problem("urea without end", (have(OAK, 90.0), unlimited(UREA))),
+        Problem("manure without end is taken the least of",
+                (have(LEAVES, 90.0), unlimited(HORSE_MANURE), unlimited(CLIPPINGS)), "least-bought"),
+        Problem("air is wanting in a heap of peels without end",
+                (have(PEELS, 40.0), unlimited(COFFEE)), settling=0.45,
+                targets=Targets(least_air=50.0), most_water=10.0),
+    ]
+
+
 def buying():
     return [
         Problem("straw for wet scraps, cheapest",
@@ -373,7 +404,61 @@ def random_problems(count=30, seed=RANDOM_SEED):
     return [random_problem(rng, number) for number in range(1, count + 1)]
 
 
-def all_problems():
-    return (known_figures() + every_goal() + classes_in_turn() + fixed_and_unlimited() + buying()
-            + shares_and_water() + every_other_status() + changed_targets()
-            + tight_and_degenerate() + random_problems())
+ENDLESS_SEED = 8
+GOALS_IN_TURN = ("use-most", "cheapest", "least-bought", "least-water")
+
+
+def endless_supply(rng, feedstock):
+    share = rng.uniform(20, 70) if rng.random() < 0.2 else None
+    if rng.random() < 0.4:
+        price = rng.choice((None, rng.uniform(1, 20)))
+        return buy(feedstock, None, price, 1.0 if price is None else rng.uniform(5, 40),
+                   most_of_volume=share)
+    return unlimited(feedstock, most_of_volume=share)
+
+
+def limited_supply(rng, feedstock):
+    amount = 10 ** rng.uniform(0.5, 2.5)  # from a small bucket to a pick-up's load
+    if rng.random() < 0.2:
+        return fixed(feedstock, amount)
+    return have(feedstock, amount, most_of_volume=rng.uniform(15, 60) if rng.random() < 0.15 else None)
+
+
+def other_supply(rng, feedstock):
+    """With an amount, and neither limited nor endless."""
+    if feedstock.kind in ("supplement", "mineral") and rng.random() < 0.5:
+        return have(feedstock, rng.uniform(0.2, 8))
+    return buy(feedstock, rng.uniform(5, 60), rng.uniform(1, 20), rng.uniform(5, 40))
+
+
+def endless_problem(rng, number):
+    def some(make, kinds, weights, most, least=1):
+        chosen = rng.choices(kinds, weights, k=rng.randint(least, most))
+        return [make(rng, random_feedstock(rng, rng.randrange(10 ** 6), kind)) for kind in chosen]
+
+    supplies = some(limited_supply, ("must-go", "clippings", "keeper"), (3, 2, 4), 3)
+    supplies += some(endless_supply, tuple(RANGES), (2, 4, 5, 1, 1), 3)
+    if rng.random() < 0.3:
+        supplies += some(other_supply, tuple(RANGES), (1, 1, 2, 2, 1), 2)
+    rng.shuffle(supplies)
+    amount = sum(s.amount for s in supplies if s.use == "all" or not s.bought and s.amount)
+    return Problem(f"endless {number}", tuple(supplies), GOALS_IN_TURN[number % 4],
+                   capacity=amount / rng.uniform(50, 600) if number % 3 == 0 else None,
+                   settling=rng.choice((1.0, 1.0, 0.85, 0.6)),
+                   most_water=rng.choice((None, None, rng.uniform(0, amount))))
+
+
+def endless_problems(count, seed=ENDLESS_SEED):
+    rng = random.Random(seed)
+    return [endless_problem(rng, number) for number in range(1, count + 1)]
+
+
+ENDLESS = 184
+A_SAMPLE = 44  # of them, for the time they take
+
+
+def all_problems(endless=ENDLESS):
+    return (known_figures() + every_goal() + classes_in_turn() + fixed_and_unlimited()
+            + limited_and_endless() + buying() + shares_and_water() + every_other_status() + changed_targets()
+            + tight_and_degenerate() + random_problems()
+            + endless_problems(endless))

@@ -137,7 +137,7 @@ def is_spared(supply):
     """What a recipe takes the least of."""
     if supply.bought:
         return True
-    return supply.use == "up-to" and not is_raised(supply)
+    return supply.use != "all" and supply.feedstock.kind not in CLASSES_IN_TURN
 
 
 def moisture_of(feedstock):
