@@ -128,8 +128,10 @@ std::optional<double> least_distance(Programme& programme) {
   programme.limit_swelling(0.5 * most_swelling);
   const auto of_half = programme.least_distance(aims);
   const bool pays_without_end = !of_half || *of_half > *least + pays;
-  programme.limit_swelling(pays_without_end ? swelling_off_target : most_swelling);
-  return pays_without_end ? programme.least_distance(aims) : least;
+  programme.limit_swelling(swelling_off_target);
+  const auto narrow = pays_without_end ? programme.least_distance(aims) : std::nullopt;
+  if (!narrow) programme.limit_swelling(most_swelling);
+  return narrow ? narrow : least;
 }
 
 double cost_of(const RecipeQuestion& question, const Amounts& amounts) {
