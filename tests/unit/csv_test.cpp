@@ -127,6 +127,22 @@ TEST_CASE("a reader's error stands at the field, under the column's name", "[csv
                     Contains("log.csv:2:4: probe degF: \"13x\" is not a number alone") && Contains("    1, 13x\n       ^\n"));
 }
 
+TEST_CASE("of values without end that are wrong the first are kept, and the rest counted", "[csv]") {
+  std::string text = "day,probe degF\n";
+  for (int line = 0; line < 5000; ++line) text += "1,x\n";
+  Problems problems;
+  Csv csv(text, "log.csv", problems);
+  while (csv.next()) csv.read(1, read_number);
+  try {
+    problems.throw_if_any();
+    FAIL("no problems");
+  } catch (const InputError& error) {
+    CHECK(error.problems().size() == 1000);
+    CHECK(error.problems().back().where.line == 1001);
+    CHECK_THAT(error.what(), Contains("log.csv:2:3: ") && Contains("and 4950 more\n"));
+  }
+}
+
 TEST_CASE("a file that cannot be read says why", "[csv]") {
   Problems problems;
   CHECK_THROWS_WITH(Csv::from_file("/no/such/log.csv", problems), Contains("/no/such/log.csv: there is no such file"));

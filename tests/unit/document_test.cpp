@@ -15,6 +15,8 @@
 
 using namespace heapwright;
 using Catch::Contains;
+using Catch::EndsWith;
+using Catch::StartsWith;
 
 namespace {
 
@@ -242,6 +244,30 @@ TEST_CASE("many problems are counted, not all described", "[document]") {
   const std::vector<Problem> problems = problems_of(text, ask_nothing);
   CHECK(problems.size() == 60);
   CHECK_THAT(InputError(problems).what(), Contains("and 10 more\n"));
+}
+
+TEST_CASE("of problems without end the first are kept, in whatever order they come, and the rest counted", "[document]") {
+  Problems problems;
+  for (int line = 20'000; line > 0; --line) problems.add({{"yard.toml", line, 1, {}}, "k" + std::to_string(line), "is wrong", {}});
+  try {
+    problems.throw_if_any();
+    FAIL("no problems");
+  } catch (const InputError& error) {
+    CHECK_THAT(error.what(), StartsWith("yard.toml:1:1: k1: is wrong\nyard.toml:2:1: k2: is wrong\n"));
+    CHECK_THAT(error.what(), EndsWith("yard.toml:50:1: k50: is wrong\nand 19950 more\n"));
+    REQUIRE(error.problems().size() == 1000);
+    CHECK(error.problems().back().key == "k1000");
+  }
+}
+
+TEST_CASE("a line that is too long to show is not kept", "[document]") {
+  std::string text = "a = { ";
+  for (int i = 0; i < 100; ++i) text += "k" + std::to_string(i) + " = 1, ";
+  text += "z = 1 }\nb = 1\n";
+  for (const Problem& problem : problems_of(text, ask_nothing)) CHECK(problem.where.source_line == (problem.key == "b" ? "b = 1" : ""));
+  const Problem curly = problem_of(std::string(200, ' ') + "a = “b”\n", ask_nothing);
+  CHECK(curly.where.source_line.empty());
+  CHECK_THAT(curly.would_be_right, Contains("straight quotes"));
 }
 
 TEST_CASE("a caret stands under the character, whatever stands before it", "[document]") {

@@ -9,8 +9,6 @@ namespace {
 
 // A file that is no CSV would else be a problem a line.
 constexpr int most_flaws = 100;
-// Nobody reads the whole of a longer line under an error.
-constexpr std::size_t longest_line_kept = 200;
 
 bool is_space(char c) { return c == ' ' || c == '\t' || c == '\r'; }
 
@@ -151,7 +149,7 @@ Position Csv::place(std::size_t offset, Start start) const {
   const auto characters = std::count_if(up_to.begin(), up_to.end(), [](char c) { return !is_continuation_byte(c); });
   const std::size_t line_end = std::min(text_.find('\n', line_begin), text_.size());
   std::string line;
-  if (line_end - line_begin <= longest_line_kept)
+  if (line_end - line_begin <= longest_line_shown)
     line = without_spaces_after(std::string_view(text_).substr(line_begin, line_end - line_begin));
   return {name_, start.line + newlines_in(before), static_cast<int>(characters) + 1, std::move(line)};
 }

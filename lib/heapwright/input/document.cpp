@@ -28,12 +28,19 @@ struct Value::Source {
     }
   }
 
-  std::string line(int number) const {
-    if (number < 1 || static_cast<std::size_t>(number) > line_starts.size()) return {};
-    const std::size_t begin = line_starts[static_cast<std::size_t>(number) - 1];
-    std::string line = text.substr(begin, text.find('\n', begin) - begin);
-    if (line.ends_with('\r')) line.pop_back();
+  std::string_view line(int number) const {
+    const auto index = static_cast<std::size_t>(number);
+    if (number < 1 || index > line_starts.size()) return {};
+    const std::size_t begin = line_starts[index - 1];
+    const std::size_t end = index < line_starts.size() ? line_starts[index] - 1 : text.size();
+    std::string_view line = std::string_view(text).substr(begin, end - begin);
+    if (line.ends_with('\r')) line.remove_suffix(1);
     return line;
+  }
+
+  Position position(int line_number, int column) const {
+    const std::string_view shown = line(line_number);
+    return {name, line_number, column, std::string(shown.size() <= longest_line_shown ? shown : std::string_view())};
   }
 };
 
@@ -112,11 +119,11 @@ bool has_curly_quotes(std::string_view line) {
 }
 
 [[noreturn]] void fail_syntax(const Value::Source& source, const toml::parse_error& error) {
-  Position where{source.name, as_int(error.source().begin.line), as_int(error.source().begin.column),
-                 source.line(as_int(error.source().begin.line))};
+  const int line = as_int(error.source().begin.line);
   std::string hint = "a line is a key, an equals sign and a value: depth = \"1/4 in\"";
-  if (has_curly_quotes(where.source_line)) hint = "use straight quotes, \" and not “ or ”";
-  fail(std::move(where), "this is not TOML: " + std::string(error.description()), std::move(hint));
+  if (has_curly_quotes(source.line(line))) hint = "use straight quotes, \" and not “ or ”";
+  fail(source.position(line, as_int(error.source().begin.column)), "this is not TOML: " + std::string(error.description()),
+       std::move(hint));
 }
 
 /// "a.a.a.a…": toml++ follows dotted keys without a limit, and its destructors after it.
@@ -219,7 +226,7 @@ std::vector<Value> Value::items() const {
 
 Table Value::table() const { return Table(*this); }
 
-Position Value::position() const { return {source_->name, node_->line, node_->column, source_->line(node_->line)}; }
+Position Value::position() const { return source_->position(node_->line, node_->column); }
 
 void Value::problem(std::string what, std::string would_be_right) const {
   problems_->add({position(), key_, std::move(what), std::move(would_be_right)});

@@ -8,7 +8,8 @@ namespace {
 
 // A file of nothing but mistakes should not fill the screen for minutes.
 constexpr std::size_t most_described = 50;
-constexpr std::size_t longest_line_shown = 120;
+// Nor the memory.
+constexpr std::size_t most_kept = 1000;
 
 std::string place(const Position& where) {
   if (where.line == 0) return where.file.empty() ? "" : where.file + ": ";
@@ -27,10 +28,11 @@ std::string caret_line(const Position& where) {
   return spaces + '^';
 }
 
-std::string describe_all(const std::vector<Problem>& problems) {
+std::string describe_all(const std::vector<Problem>& problems, std::size_t left_out) {
   std::string text;
   for (std::size_t i = 0; i < problems.size() && i < most_described; ++i) text += describe(problems[i]);
-  if (problems.size() > most_described) text += "and " + std::to_string(problems.size() - most_described) + " more\n";
+  const std::size_t count = problems.size() + left_out;
+  if (count > most_described) text += "and " + std::to_string(count - most_described) + " more\n";
   return text;
 }
 
@@ -47,16 +49,32 @@ std::string describe(const Problem& problem) {
   return text;
 }
 
-InputError::InputError(std::vector<Problem> problems) : Error(describe_all(problems)), problems_(std::move(problems)) {}
+InputError::InputError(std::vector<Problem> problems, std::size_t left_out)
+    : Error(describe_all(problems, left_out)), problems_(std::move(problems)) {}
 
-void Problems::add(Problem problem) { problems_.push_back(std::move(problem)); }
+void Problems::add(Problem problem) {
+  problems_.push_back(std::move(problem));
+  if (problems_.size() == 2 * most_kept) leave_out_the_last();
+}
 
 void Problems::throw_if_any() {
   if (problems_.empty()) return;
+  if (problems_.size() > most_kept) leave_out_the_last();
+  sort();
+  throw InputError(std::move(problems_), left_out_);
+}
+
+void Problems::sort() {
   std::stable_sort(problems_.begin(), problems_.end(), [](const Problem& a, const Problem& b) {
     return std::tie(a.where.file, a.where.line, a.where.column) < std::tie(b.where.file, b.where.line, b.where.column);
   });
-  throw InputError(std::move(problems_));
+}
+
+/// Those that stand last, not those that came last: the first of a file are told, in whatever order it is read.
+void Problems::leave_out_the_last() {
+  sort();
+  left_out_ += problems_.size() - most_kept;
+  problems_.resize(most_kept);
 }
 
 }  // namespace heapwright

@@ -1,6 +1,7 @@
 #pragma once
 /// What is wrong with an input, all of it gathered and told at once.
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,16 +18,20 @@ struct Problem {
   std::string would_be_right;
 };
 
+/// Bytes of a line that is shown under its problem; a longer one is not kept either, or a file of one line would stand in each of its
+/// problems.
+inline constexpr std::size_t longest_line_shown = 120;
+
 /// Of the bytes of a character in UTF-8 all but the first: columns count characters.
 bool is_continuation_byte(char c);
 
 /// "yard.toml:7:12: moisture_wet_basis: "162 %" is outside 0–100 %", the line, a caret, what would be right.
 std::string describe(const Problem& problem);
 
-/// All problems of an input.
+/// All problems of an input; of a file of nothing but mistakes the first thousand, and how many more there are.
 class InputError : public Error {
  public:
-  explicit InputError(std::vector<Problem> problems);
+  explicit InputError(std::vector<Problem> problems, std::size_t left_out = 0);
   const std::vector<Problem>& problems() const noexcept { return problems_; }
 
  private:
@@ -43,7 +48,10 @@ class Problems {
   void throw_if_any();
 
  private:
+  void sort();
+  void leave_out_the_last();
   std::vector<Problem> problems_;
+  std::size_t left_out_ = 0;
 };
 
 }  // namespace heapwright
