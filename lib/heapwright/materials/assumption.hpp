@@ -46,6 +46,7 @@ struct Assumption {
   std::optional<double> could_change_answer;
   std::string feedstock{};       ///< the id of the supply it is about, where it is about one
   Figure figure = Figure::none;  ///< and what of it
+  std::string which{};           ///< of several such figures: its packing, container, handful or estimate
 };
 
 }  // namespace heapwright

@@ -13,7 +13,7 @@ constexpr double worth_the_trouble = 0.01;  // judged: a hundredth of the answer
 
 template <class Quantity>
 void assume(std::vector<Assumption>& assumptions, std::string what, Figure figure, const Feedstock& feedstock,
-            const Reading<Quantity>& reading, const Materials& materials) {
+            const Reading<Quantity>& reading, const Materials& materials, std::string which = {}) {
   if (!reading.typical) return;
   Assumption assumption;
   assumption.what = std::move(what);
@@ -25,13 +25,14 @@ void assume(std::vector<Assumption>& assumptions, std::string what, Figure figur
   assumption.evidence = source_words(materials, reading.source, reading.evidence);
   assumption.feedstock = feedstock.id;
   assumption.figure = figure;
+  assumption.which = std::move(which);
   assumptions.push_back(std::move(assumption));
 }
 
 template <class Quantity>
 void assume_used(std::vector<Assumption>& assumptions, std::string what, Figure figure, const Feedstock& feedstock,
-                 const Readings<Quantity>& readings, const Materials& materials) {
-  if (!readings.empty()) assume(assumptions, std::move(what), figure, feedstock, readings.front(), materials);
+                 const Readings<Quantity>& readings, const Materials& materials, std::string which = {}) {
+  if (!readings.empty()) assume(assumptions, std::move(what), figure, feedstock, readings.front(), materials, std::move(which));
 }
 
 AssumedValue as_value(const Amount& amount) {
@@ -42,7 +43,8 @@ void assume_amount(std::vector<Assumption>& assumptions, const Supply& supply) {
   if (!supply.estimated || !supply.amount) return;
   const RoughAmount& rough = *supply.estimated;
   assumptions.push_back({supply.feedstock.name + " of " + rough.words, as_value(*supply.amount), as_value(times(rough.low, *supply.amount)),
-                         as_value(times(rough.high, *supply.amount)), rough.evidence, std::nullopt, supply.feedstock.id, Figure::amount});
+                         as_value(times(rough.high, *supply.amount)), rough.evidence, std::nullopt, supply.feedstock.id, Figure::amount,
+                         rough.words});
 }
 
 void assume_container(std::vector<Assumption>& assumptions, const Supply& supply, const Materials& materials) {
@@ -56,14 +58,15 @@ void assume_container(std::vector<Assumption>& assumptions, const Supply& supply
   size.high = container->high;
   size.source = container->source;
   size.evidence = container->evidence;
-  assume(assumptions, "one " + container->name + " of " + supply.feedstock.name, Figure::container, supply.feedstock, size, materials);
+  assume(assumptions, "one " + container->name + " of " + supply.feedstock.name, Figure::container, supply.feedstock, size, materials,
+         container->id);
 }
 
 void assume_densities(std::vector<Assumption>& assumptions, const Supply& supply, const Materials& materials) {
   const Feedstock& feedstock = supply.feedstock;
   const auto assume_packing = [&](const std::string& packing, Figure figure, const std::string& how) {
     if (const Packing* found = feedstock.find_packing(packing))
-      assume_used(assumptions, "weight of " + feedstock.name + ", " + how, figure, feedstock, found->readings, materials);
+      assume_used(assumptions, "weight of " + feedstock.name + ", " + how, figure, feedstock, found->readings, materials, packing);
   };
   if (!supply.weighed) assume_packing(supply.packing, Figure::bulk_density, (supply.packing_assumed ? "taken as " : "") + supply.packing);
   if (supply.shredded) assume_packing("shredded", Figure::bulk_density_in_heap, "shredded as they go into the heap");
@@ -80,9 +83,11 @@ void state_measured(std::vector<Assumption>& assumptions, const Supply& supply) 
   if (supply.dried) state("moisture of " + name, supply.dried->moisture(), "you dried it");
 }
 
-/// The greatest less the least of three, by the middle one.
+/// The greatest less the least of three, by the typical one; by the largest where that is 0, and 0 where all are.
 double relative_span(double low, double typical, double high) {
-  return (std::max({low, typical, high}) - std::min({low, typical, high})) / std::abs(typical);
+  const double span = std::max({low, typical, high}) - std::min({low, typical, high});
+  if (!(span > 0.0)) return 0.0;
+  return span / (typical != 0.0 ? std::abs(typical) : std::max(std::abs(low), std::abs(high)));
 }
 
 /// The container that a supply is counted in, else the one that it usually is.
@@ -130,14 +135,14 @@ std::map<std::size_t, Supply> measured(const std::vector<Taken>& taken, const st
 
 /// Sum of the squared changes that the assumptions about some ingredients make. What is assumed alike of several moves together.
 double squares_of(const Blend& blend, const std::vector<Taken>& taken, const std::string& feedstock, const Materials& materials) {
-  std::map<std::string, double> changes;
+  std::map<FigureInUse, double> changes;
   for (std::size_t i = 0; i < taken.size(); ++i) {
     if (taken[i].supply->feedstock.id != feedstock) continue;
     for (const Assumption& assumption : assumptions_of(*taken[i].supply, materials))
-      changes[assumption.what] += change_of_mix(blend, i, taken[i], assumption).value_or(0.0);
+      changes[figure_in_use(assumption)] += change_of_mix(blend, i, taken[i], assumption).value_or(0.0);
   }
   double squares = 0.0;
-  for (const auto& [what, change] : changes) squares += change * change;
+  for (const auto& [figure, change] : changes) squares += change * change;
   return squares;
 }
 
@@ -160,16 +165,21 @@ std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& ma
   assume_densities(assumptions, supply, materials);
   if (!supply.dried && supply.feel) {
     assume(assumptions, "moisture of " + feedstock.name + ", a handful " + supply.feel->id, Figure::moisture, feedstock,
-           supply.feel->moisture, materials);
+           supply.feel->moisture, materials, supply.feel->id);
   } else if (!supply.dried) {
     assume_used(assumptions, "moisture of " + feedstock.name, Figure::moisture, feedstock, feedstock.moisture, materials);
   }
   assume_used(assumptions, "C:N of " + feedstock.name, Figure::carbon_to_nitrogen, feedstock, feedstock.carbon_to_nitrogen, materials);
-  if (feedstock.carbon_to_nitrogen.empty())
+  if (!used(feedstock.carbon_to_nitrogen))
     assume_used(assumptions, "nitrogen of " + feedstock.name, Figure::nitrogen, feedstock, feedstock.nitrogen, materials);
   assume_used(assumptions, "carbon of " + feedstock.name, Figure::carbon, feedstock, feedstock.carbon, materials);
   state_measured(assumptions, supply);
   return assumptions;
+}
+
+FigureInUse figure_in_use(const Assumption& assumption) {
+  const Figure figure = assumption.figure == Figure::bulk_density_in_heap ? Figure::bulk_density : assumption.figure;
+  return {assumption.feedstock, figure, assumption.which};
 }
 
 std::optional<double> change_of_mix(const Blend& blend, std::size_t ingredient, const Taken& taken, const Assumption& assumption) {

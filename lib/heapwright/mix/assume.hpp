@@ -2,6 +2,8 @@
 /// What a mix takes for granted of its supplies, and how much each of it matters.
 
 #include <optional>
+#include <string>
+#include <tuple>
 #include <vector>
 
 #include "heapwright/materials/assumption.hpp"
@@ -14,9 +16,15 @@ namespace heapwright {
 /// its range and whose it is; and, without a range, what the person measured.
 std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& materials);
 
+/// The figure that an assumption is about, however it is said: feedstock, figure, and which of its packings, containers, handfuls or
+/// estimates. Shredded leaves lie as they do whether they were counted so or shredded on the way.
+using FigureInUse = std::tuple<std::string, Figure, std::string>;
+FigureInUse figure_in_use(const Assumption& assumption);
+
 /// By how much a mix changes when an assumption about one of its ingredients goes from its low to its high end and all else stays:
 ///
-///     √( Σ ((max − min)/|typical|)² )        over C:N, moisture and volume, each at low, typical and high
+///     √( Σ ((max − min)/|typical|)² )        over C:N, moisture and volume, each at low, typical and high;
+///                                            over the largest of the three where the typical is 0
 ///
 /// The person is taken to do as told: so many containers where they count containers, so many pounds where they weigh. Nothing where the
 /// assumption has no range or the mix no C:N.

@@ -41,10 +41,7 @@ class Triangle {
   double above_;
 };
 
-Triangle triangle_of(const Varied& figure) {
-  const Variation& variation = figure.of.front().second;
-  return {variation.low(), variation.typical(), variation.high()};
-}
+Triangle triangle_of(const Variation& variation) { return {variation.low(), variation.typical(), variation.high()}; }
 
 /// What the draws of a mix come to.
 struct Outcomes {
@@ -99,8 +96,6 @@ Band<double> band_of(std::vector<double>& values) {
 Outcomes draw(const Blend& blend, const std::vector<Varied>& figures) {
   std::vector<Matter> start(blend.ingredients.begin(), blend.ingredients.end());
   const std::size_t count = start.size();
-  std::vector<Triangle> triangles;
-  for (const Varied& figure : figures) triangles.push_back(triangle_of(figure));
 
   Outcomes outcomes;
   for (std::vector<double>* values : {&outcomes.ratios, &outcomes.moistures, &outcomes.airs}) values->reserve(draws);
@@ -113,9 +108,9 @@ Outcomes draw(const Blend& blend, const std::vector<Varied>& figures) {
       std::copy(start.begin(), start.end(), matter.begin() + static_cast<std::ptrdiff_t>(at * count));
     }
     for (std::size_t f = 0; f < figures.size(); ++f) {
-      for (double& share : columns[f]) share = triangles[f].at(share);
       for (const auto& [ingredient, variation] : figures[f].of) {
-        for (std::size_t at = 0; at < block; ++at) variation.apply(columns[f][at], matter[at * count + ingredient]);
+        const Triangle triangle = triangle_of(variation);
+        for (std::size_t at = 0; at < block; ++at) variation.apply(triangle.at(columns[f][at]), matter[at * count + ingredient]);
       }
     }
     for (std::size_t at = 0; at < block; ++at) record(&matter[at * count], count, blend, outcomes);
@@ -161,12 +156,12 @@ void say_what_it_rests_on(const Blend& blend, const std::vector<Varied>& figures
 
 std::vector<Varied> varied(const Blend& blend, const std::vector<Taken>& taken, const Materials& materials) {
   std::vector<Varied> figures;
-  std::map<std::string, std::size_t> known;
+  std::map<FigureInUse, std::size_t> known;
   for (std::size_t i = 0; i < taken.size(); ++i) {
     for (const Assumption& assumption : assumptions_of(*taken[i].supply, materials)) {
       const auto variation = Variation::of(assumption, blend.ingredients.at(i), taken[i]);
       if (!variation) continue;
-      const auto [place, is_new] = known.emplace(assumption.what, figures.size());
+      const auto [place, is_new] = known.emplace(figure_in_use(assumption), figures.size());
       if (is_new) figures.push_back({assumption.what, {}});
       figures[place->second].of.emplace_back(i, *variation);
     }

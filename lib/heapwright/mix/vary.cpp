@@ -38,10 +38,14 @@ std::optional<Variation> Variation::of(const Assumption& assumption, const Ingre
       variation.known_dry_ = taken.supply->estimated && std::holds_alternative<Trees>(taken.supply->estimated->from);
       if (variation.known_dry_) variation.follow_amount(ingredient, taken);
       break;
+    case Figure::carbon: {
+      const bool some = ingredient.properties.carbon.value() > 0.0;
+      variation.nitrogen_follows_ = some && used(taken.supply->feedstock.carbon_to_nitrogen).has_value();
+      break;
+    }
     case Figure::none:
     case Figure::carbon_to_nitrogen:
-    case Figure::nitrogen:
-    case Figure::carbon: break;
+    case Figure::nitrogen: break;
   }
   return variation;
 }
@@ -92,8 +96,8 @@ void Variation::apply(double number, Matter& matter) const {
     case Figure::moisture: properties.moisture = wet_basis(number); break;
     case Figure::carbon_to_nitrogen: properties.nitrogen = properties.carbon / carbon_to_nitrogen(number); break;
     case Figure::nitrogen: properties.nitrogen = nitrogen_dry_basis(number); break;
-    case Figure::carbon:  // the C:N stays
-      properties.nitrogen *= carbon_dry_basis(number) / properties.carbon;
+    case Figure::carbon:
+      if (nitrogen_follows_) properties.nitrogen *= carbon_dry_basis(number) / properties.carbon;
       properties.carbon = carbon_dry_basis(number);
       break;
     case Figure::none:

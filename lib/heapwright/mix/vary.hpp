@@ -50,7 +50,8 @@ class Variation {
   MassFollows mass_ = MassFollows::nothing;
   DensityFollows density_ = DensityFollows::nothing;
   Mass available_;
-  bool known_dry_ = false;  ///< of trees the dry leaves are known: moister ones weigh more
+  bool known_dry_ = false;         ///< of trees the dry leaves are known: moister ones weigh more
+  bool nitrogen_follows_ = false;  ///< carbon, where the C:N is known
 };
 
 }  // namespace heapwright
