@@ -1,0 +1,270 @@
+"""Yards through the seasons: what is on hand on the building day, what is not and is said so, what fits the room, and what the browns that are
+left feed afterwards. Yards are invented at random from a fixed seed, with building days through two years.
+
+usage: check_seasons.py PROGRAM
+"""
+import datetime
+import pathlib
+import random
+import sys
+import tempfile
+
+from reckoning import Program, cubic_metres, feedstock_rows, keeps_days, kilograms, share_of_day, share_on_hand, table, yard_text
+
+YARDS = 40
+FIRST_DAY = datetime.date(2027, 1, 1)  # the year after has a 29 February
+LEEWAY = 1e-4  # of the room, and of what is on hand; stages of the recipe leave each other slack of 1e-7, bins are sized in feet
+NAMED_FROM = 0.05  # of what is on hand: less may be left over without a word
+MOST_WEEKS = 52
+SIZES = {"fill", "capacity", "room", "fixed", "on-hand"}
+ALL_IN = ("put it all in", "put all of it in")
+
+failures = []
+checks = 0
+
+
+def check(right, what):
+    global checks
+    checks += 1
+    if not right:
+        failures.append(what)
+
+
+# Invented households
+
+
+def maybe(generator, chance, supply):
+    return [supply] if generator.random() < chance else []
+
+
+def household_supplies(generator):
+    """What a household has through the year, each feedstock once."""
+    weekly = {"every": "week"}
+    mowing = {"every": "week", "from": generator.choice(["Mar", "Apr", "Apr", "May"]), "to": generator.choice(["Sep", "Oct", "Oct", "Nov"])}
+    treated = generator.choice([{}, {}, {"treated": "no"}, {"treated": "unknown"}, {"treated": "yes"}])
+    manure = generator.choice([{"months": ["Mar", "Apr"]}, {"months": ["Dec", "Jan", "Feb"]}, {"months": ["Jul"]}, weekly, None])
+    supplies = [{"feedstock": "leaves-fall", "amount": f"{generator.randint(4, 40)} leaf-bag", "storable": True,
+                 "when": {"months": generator.choice([["Oct", "Nov"], ["Oct", "Nov"], ["Nov"], ["Sep", "Oct", "Nov"]])}}]
+    supplies += maybe(generator, 0.8, {"feedstock": "grass-clippings", "amount": f"{generator.randint(2, 12)} bucket", "when": mowing, **treated})
+    supplies += maybe(generator, 0.7, {"feedstock": "kitchen-scraps", "amount": f"{generator.randint(1, 4)} kitchen-pail", "when": weekly})
+    supplies += maybe(generator, 0.5, {"feedstock": "coffee-grounds", "amount": f"{generator.randint(1, 8) / 2:g} bucket",
+                                       "when": generator.choice([weekly, {"every": "week", "from": "Sep", "to": "Jun"}])})
+    supplies += maybe(generator, 0.3, {"feedstock": "straw", "packing": "packed", "amount": f"{generator.randint(1, 5)} straw-bale"})
+    horse = {"feedstock": "horse-manure", "amount": f"{generator.randint(1, 8)} wheelbarrow"}
+    supplies += maybe(generator, 0.4, {**horse, "when": manure} if manure else horse)
+    supplies += maybe(generator, 0.1, {"feedstock": "alfalfa-meal", "bought": True, "price": 20, "unit": "50 lb"})
+    if generator.random() < 0.1 and len(supplies) > 1:
+        supplies[-1]["use"] = "all"
+    generator.shuffle(supplies)
+    return supplies
+
+
+def heap(generator, built):
+    if generator.random() < 0.3:
+        return {"shape": "tumbler", "volume": f"{generator.choice([37, 60, 80, 105])} gal", "count": generator.choice([1, 1, 2]), "built": built}
+    side = generator.choice([2.5, 3, 4, 5])
+    return {"shape": "bin", "length": f"{side} ft", "width": f"{side} ft", "height": f"{generator.choice([3, 4])} ft",
+            "count": generator.choice([1, 1, 2, 3]), "built": built}
+
+
+def room(bins):
+    """Cubic metres; a tumbler takes two thirds, to turn over."""
+    def size(key):
+        return float(bins[key].split()[0])
+    if bins["shape"] == "tumbler":
+        return bins["count"] * cubic_metres(size("volume"), "gal") * 2.0 / 3.0
+    return bins["count"] * cubic_metres(size("length") * size("width") * size("height"), "ft3")
+
+
+def wishes(generator):
+    return {"fill": f"{generator.choice([0.3, 0.6, 1])} yd3"} if generator.random() < 0.1 else {}
+
+
+# What a yard has on its day
+
+
+def counted(supply):
+    """The number and the unit of its amount."""
+    number, unit = supply["amount"].split()
+    return float(number), unit
+
+
+def share(supply, built):
+    return share_on_hand(supply.get("when"), supply.get("storable", False), built, keeps_days(supply["feedstock"]))
+
+
+def on_hand(supply, built):
+    """Cubic metres as they are counted."""
+    return share(supply, built) * cubic_metres(*counted(supply))
+
+
+def goes_in(supply):
+    return not supply.get("bought") and supply.get("treated") not in ("yes", "unknown")
+
+
+def season(when):
+    """First and last month of what has a season."""
+    return (when["months"][0], when["months"][-1]) if "months" in when else (when["from"], when["to"])
+
+
+# What is said of it
+
+
+def plain(text):
+    """In one line, for lines are broken anywhere."""
+    return " ".join(text.split())
+
+
+def part(text, *headings):
+    """What stands below one of these headings, up to the next empty line."""
+    lines = text.split("\n")
+    for at, line in enumerate(lines):
+        if line in headings:
+            rest = lines[at + 1:]
+            return plain(" ".join(rest[:rest.index("")] if "" in rest else rest))
+    return ""
+
+
+def told(answer):
+    """What the text goes by: whole containers where there are some."""
+    return answer["whole_containers"] or answer
+
+
+def check_on_hand(where, supplies, built, answer, texts):
+    amounts = {amount["id"]: amount for amount in answer["amounts"]}
+    left = {amount["id"]: amount["left_over_m3"] for amount in told(answer)["amounts"]}
+    expected_not_today = []
+    for supply in filter(goes_in, supplies):
+        id, there = supply["feedstock"], on_hand(supply, built)
+        here = f"{where}: {id}"
+        if there == 0.0:
+            check(not amounts.get(id) or amounts[id]["volume_m3"] + amounts[id]["left_over_m3"] == 0.0, f"{here} has nothing on hand, but {amounts.get(id)}")
+            first, last = season(supply["when"])
+            expected_not_today.append({"id": id, "keeps_days": keeps_days(id), "from": first, "to": last})
+            for command, text in texts.items():
+                check(feedstock_rows()[id]["name"] in part(text, "Not today"), f"{here} is not there on {built}, and the text of {command} does not say so")
+            continue
+        if not answer["mix"]:
+            continue
+        check(id in amounts, f"{here} has {there:.6g} m3 on hand, and is in no amount")
+        if id not in amounts:
+            continue
+        found = amounts[id]["volume_m3"] + amounts[id]["left_over_m3"]
+        check(abs(found - there) <= LEEWAY * there, f"{here}: {found:.6g} m3 go in and are left over, {there:.6g} m3 are on hand on {built}")
+        for command, text in texts.items():
+            if left.get(id, 0.0) > NAMED_FROM * there:
+                check(feedstock_rows()[id]["name"] in part(text, "Left over", "Does not fit today"),
+                      f"{here}: {left[id]:.4g} of {there:.4g} m3 are left over, and the text of {command} does not say so")
+    check(sorted(answer["not_today"], key=lambda one: one["id"]) == sorted(expected_not_today, key=lambda one: one["id"]),
+          f"{where}: not today {answer['not_today']}, expected {expected_not_today}")
+
+
+def check_room(where, bins, asked, supplies, answer, texts):
+    there = room(bins)
+    everything = answer["everything_in"]
+    for command, text in texts.items():
+        for words in ALL_IN:
+            said = words in plain(text).lower()
+            check(not said or (everything or answer)["mix"]["volume_m3"] <= there * (1.0 + LEEWAY),
+                  f'{where}: {command} says "{words}" of {(everything or answer)["mix"]["volume_m3"]:.4g} m3, the room is {there:.4g} m3')
+    if "fill" in asked or any(supply.get("use") == "all" for supply in supplies):
+        return
+    for what, one in (("exactly", answer), ("in whole containers", answer["whole_containers"])):
+        if one and one["mix"]:
+            check(one["mix"]["volume_m3"] <= there * (1.0 + LEEWAY), f"{where}: {one['mix']['volume_m3']:.5g} m3 {what}, the room is {there:.5g} m3")
+
+
+def check_size(where, bins, answer):
+    """What sets the size is at its end."""
+    if not answer["mix"]:
+        return
+    size = answer["size_set_by"] or {"by": None, "feedstocks": []}
+    check(size["by"] in SIZES, f"{where}: the size is set by {size}")
+    if size["by"] == "room":
+        check(answer["mix"]["volume_m3"] >= room(bins) * (1.0 - LEEWAY),
+              f"{where}: the room sets the size, but {answer['mix']['volume_m3']:.4g} m3 of {room(bins):.4g} m3 are filled")
+    for amount in answer["amounts"]:
+        if size["by"] == "on-hand" and amount["id"] in size["feedstocks"]:
+            there = amount["volume_m3"] + amount["left_over_m3"]
+            check(amount["left_over_m3"] <= LEEWAY * there, f"{where}: what there is of {amount['id']} sets the size, but {amount['left_over_m3']:.4g} m3 are left")
+
+
+def browns_of_weeks(cards, supplies, built, weeks):
+    """Kilograms of each that the cards in season take in so many weeks after the day."""
+    whens = {supply["feedstock"]: supply.get("when") for supply in supplies}
+    takes = {}
+    for week in range(1, weeks + 1):
+        day = built + datetime.timedelta(weeks=week)
+        for card in cards:
+            when = whens[card["greens"]["id"]]
+            if when and share_of_day(when, day) > 0.0:
+                for brown in card["browns"]:
+                    takes[brown["id"]] = takes.get(brown["id"], 0.0) + brown["mass_kg"]
+    return takes
+
+
+def browns_left(program, supplies, built, answer):
+    """Kilograms of what is on hand, kept, and not in the first pile."""
+    masses = {amount["id"]: amount["mass_kg"] for amount in told(answer)["amounts"]}
+    left = {}
+    for supply in filter(goes_in, supplies):
+        id = supply["feedstock"]
+        if id in masses and (supply.get("storable") or "when" not in supply):
+            there = share(supply, built) * kilograms(*counted(supply), program.matter(id, supply.get("packing"))["counted_density"])
+            left[id] = there - masses[id]
+    return left
+
+
+def check_feeding(program, where, supplies, built, answer):
+    feeding, cards = answer["feeding"], answer["cards"]
+    if not feeding:
+        return
+    weeks, until = feeding["weeks"], datetime.date.fromisoformat(feeding["until"])
+    check(1 <= weeks <= MOST_WEEKS and until == built + datetime.timedelta(weeks=weeks), f"{where}: {weeks} weeks from {built} are until {until}")
+    left = browns_left(program, supplies, built, answer)
+    takes = browns_of_weeks(cards, supplies, built, weeks)
+    year = browns_of_weeks(cards, supplies, built, MOST_WEEKS)
+    card_of = {id: max(brown["mass_kg"] for card in cards for brown in card["browns"] if brown["id"] == id) for id in takes}
+    for id in takes.keys() & left.keys():
+        check(takes[id] <= left[id] + card_of[id], f"{where}: {weeks} weeks take {takes[id]:.4g} kg of {id}, {left[id]:.4g} kg are left")
+    short = any(year[id] > left[id] - card_of.get(id, 0.0) for id in year.keys() & left.keys())
+    enough = all(year[id] <= left[id] + card_of.get(id, 0.0) for id in year.keys() & left.keys())
+    check(short if feeding["browns_run_out"] else enough,
+          f"{where}: browns {'run out' if feeding['browns_run_out'] else 'last the year'}, but a year takes {year} kg of the {left} kg that are left")
+
+
+def check_yard(program, folder, where, supplies, asked, bins):
+    path = folder / "yard.toml"
+    path.write_text(yard_text(supplies, asked) + table("[heap]", bins))
+    answer = program.answer("recipe", str(path))
+    texts = {command: program.text(command, str(path)) for command in ("recipe", "plan")}
+    built = bins["built"]
+    check_on_hand(where, supplies, built, answer, texts)
+    check_room(where, bins, asked, supplies, answer, texts)
+    check_size(where, bins, answer)
+    check_feeding(program, where, supplies, built, answer)
+    return answer
+
+
+def main():
+    program = Program(sys.argv[1])
+    generator = random.Random(40)
+    met = {}
+    with tempfile.TemporaryDirectory() as name:
+        for place in range(YARDS):
+            built = FIRST_DAY + datetime.timedelta(days=round(730 * (place + generator.random()) / YARDS))
+            supplies, asked, bins = household_supplies(generator), wishes(generator), heap(generator, built)
+            before = len(failures)
+            answer = check_yard(program, pathlib.Path(name), f"yard {place}", supplies, asked, bins)
+            for what in (answer["status"], f"size by {(answer['size_set_by'] or {}).get('by')}", *(["fed"] if answer["feeding"] else []),
+                         *(["not all today"] if answer["not_today"] else [])):
+                met[what] = met.get(what, 0) + 1
+            if len(failures) > before:
+                print((pathlib.Path(name) / "yard.toml").read_text() + "\n".join(failures[before:]) + "\n")
+    print(f"{YARDS} yards: {', '.join(f'{count} {what}' for what, count in sorted(met.items()))}")
+    print(f"{checks} checks, {len(failures)} failures")
+    return 1 if failures else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
