@@ -212,7 +212,7 @@ def browns_left(program, supplies, built, answer):
         id = supply["feedstock"]
         if id in masses and (supply.get("storable") or "when" not in supply):
             there = share(supply, built) * kilograms(*counted(supply), program.matter(id, supply.get("packing"))["counted_density"])
-            left[id] = there - masses[id]
+            left[id] = max(0.0, there - masses[id])
     return left
 
 
@@ -225,14 +225,16 @@ def check_feeding(program, where, supplies, built, answer):
     left = browns_left(program, supplies, built, answer)
     whole_weeks = browns_of_weeks(cards, supplies, built, weeks - 1)  # in the last one a smaller card may still be fed where a larger one is not
     year = browns_of_weeks(cards, supplies, built, MOST_WEEKS)
+    bounded = year.keys() & left.keys()
     fed = {}
     for one in feeding["mix_of_a_week"]["feedstocks"]:
         fed[one["id"]] = fed.get(one["id"], 0.0) + weeks * one["mass_kg"]
-    for id in year.keys() & left.keys():
+    for id in bounded:
         for takes in (whole_weeks.get(id, 0.0), fed.get(id, 0.0)):
             check(takes <= left[id] * (1.0 + SAME), f"{where}: {weeks} weeks take {takes:.4g} kg of {id}, {left[id]:.4g} kg are left")
-    enough = all(year[id] <= left[id] * (1.0 + SAME) for id in year.keys() & left.keys())
-    check(feeding["browns_run_out"] != enough,
+    short = any(year[id] > left[id] * (1.0 - SAME) for id in bounded)
+    enough = all(year[id] <= left[id] * (1.0 + SAME) for id in bounded)
+    check(short if feeding["browns_run_out"] else enough,
           f"{where}: browns {'run out' if feeding['browns_run_out'] else 'last the year'}, but a year takes {year} kg of the {left} kg that are left")
 
 
