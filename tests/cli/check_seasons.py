@@ -254,11 +254,15 @@ def check_yard(program, folder, where, supplies, asked, bins):
 # In balance all together, but not in this bin, of which no more than a part is wanted.
 SNUG = ([{"feedstock": "leaves-fall", "amount": "10 leaf-bag"}, {"feedstock": "coffee-grounds", "amount": "6 bucket"}], {"fill": "0.5 yd3"},
         {"shape": "bin", "length": "3 ft", "width": "3 ft", "height": "3 ft", "count": 1, "built": FIRST_DAY})
+# What must go in is alone more than the tumbler takes.
+OVERFULL = ([{"feedstock": "leaves-fall", "amount": "14 leaf-bag"}, {"feedstock": "coffee-grounds", "amount": "10 bucket", "use": "all"}], {},
+            {"shape": "tumbler", "volume": "60 gal", "count": 1, "built": FIRST_DAY})
 
 
 def yards(generator):
     yield SNUG
-    for place in range(1, YARDS):
+    yield OVERFULL
+    for place in range(2, YARDS):
         built = FIRST_DAY + datetime.timedelta(days=round(730 * (place + generator.random()) / YARDS))
         yield household_supplies(generator), wishes(generator), heap(generator, built)
 
