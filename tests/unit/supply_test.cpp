@@ -52,7 +52,13 @@ TEST_CASE("fresh things come in loads, and no more than keeps") {
   CHECK_THAT(volume_of(*load_of(scraps))->value(), WithinRel(0.070, 1e-12));
   CHECK(comes_on(scraps, november_7));
   CHECK_FALSE(comes_on(clippings, november_7));
-  CHECK(season_of(clippings)->from == October - months(6));
+  CHECK(season_of(clippings)->months.front() == April);
+  CHECK(season_of(clippings)->is_one_run());
+  CHECK(season_of(scraps)->months.front() == November);
+  CHECK(season_of(scraps)->months.back() == February);
+  CHECK(season_of(scraps)->is_one_run());
+  CHECK_FALSE(season_of(read("feedstock = \"scraps\"\namount = \"70 L\"\nwhen = { months = [\"Oct\", \"Apr\"] }\n"))->is_one_run());
+  CHECK_FALSE(season_of(read("feedstock = \"scraps\"\namount = \"70 L\"\nwhen = { every = \"week\" }\n")));
 }
 
 TEST_CASE("how long a fresh one keeps is judged, row by row, and a user's own row may say") {

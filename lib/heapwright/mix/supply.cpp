@@ -382,14 +382,19 @@ bool comes_on(const Supply& supply, Date date) {
   return share_of_day(supply, sys_days(date)) > 0.0;
 }
 
+bool Season::is_one_run() const { return months.back() == months.front() + std::chrono::months(static_cast<int>(months.size()) - 1); }
+
 std::optional<Season> season_of(const Supply& supply) {
-  if (const Weekly* weekly = std::get_if<Weekly>(&supply.when)) {
-    const bool all_year = weekly->to == weekly->from - std::chrono::months(1);
-    return all_year ? std::nullopt : std::optional(Season{weekly->from, weekly->to});
+  if (std::holds_alternative<std::monostate>(supply.when)) return std::nullopt;
+  const auto comes = [&](month m) { return comes_on(supply, std::chrono::year(2025) / m / 1); };
+  month first{1};
+  while (first != month(12) && !(comes(first) && !comes(first - std::chrono::months(1)))) ++first;
+  Season season;
+  for (int later = 0; later < 12; ++later) {
+    const month m = first + std::chrono::months(later);
+    if (comes(m)) season.months.push_back(m);
   }
-  const Months* listed = std::get_if<Months>(&supply.when);
-  if (listed == nullptr || listed->months.size() >= 12) return std::nullopt;
-  return Season{listed->months.front(), listed->months.back()};
+  return season.months.size() == 12 ? std::nullopt : std::optional(std::move(season));
 }
 
 std::optional<Amount> load_of(const Supply& supply) {

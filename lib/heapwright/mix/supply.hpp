@@ -105,10 +105,11 @@ std::optional<Amount> on_hand(const Supply& supply, Date built);
 bool comes_fresh(const Supply& supply);
 /// Whether some of it comes in on a day; not where no season is given.
 bool comes_on(const Supply& supply, Date date);
-/// The months in which it comes; nothing where it comes all year, or no season is given.
+/// The months in which it comes, in their order from the first after a month without; nothing where it comes all year, or no season is
+/// given.
 struct Season {
-  std::chrono::month from;
-  std::chrono::month to;
+  std::vector<std::chrono::month> months;
+  bool is_one_run() const;  ///< without a month in between
 };
 std::optional<Season> season_of(const Supply& supply);
 /// What comes in each week of its season; nothing where it does not come fresh, or in no known amount.

@@ -202,7 +202,7 @@ Recipe first_recipe(const Yard& yard, Date today) {
   if (room) question.wishes.capacity = room;
   Recipe recipe = solved(question, yard);
   recipe.wishes = yard.wishes;
-  recipe.room = room;
+  if (yard.heap) recipe.room = room_of(*yard.heap);
   recipe.not_today = not_today_of(supplies, question);
   for (Card& card : recipe.cards) card.season = season_of(supplies[card.supply]);
   if (has_size(recipe)) {

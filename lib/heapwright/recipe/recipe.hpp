@@ -201,7 +201,7 @@ struct Recipe {
   // Carried along for the report.
   Targets targets;
   RecipeWishes wishes;
-  std::optional<Volume> room;  ///< of the bins, where it is a limit
+  std::optional<Volume> room;  ///< of the bins
   std::vector<LeftOut> left_out;
   std::vector<NotToday> not_today;
   std::optional<FeedingSchedule> feeding;

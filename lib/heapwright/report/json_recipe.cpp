@@ -34,8 +34,8 @@ Json cards_json(const std::vector<Card>& cards) {
     list.push_back({{"greens", amount_json(card.greens)},
                     {"browns", amounts_json(card.browns)},
                     {"water_to_add_kg", card.water_to_add.value()},
-                    {"from", card.season ? Json(month_name(card.season->from)) : Json(nullptr)},
-                    {"to", card.season ? Json(month_name(card.season->to)) : Json(nullptr)}});
+                    {"from", card.season ? Json(month_name(card.season->months.front())) : Json(nullptr)},
+                    {"to", card.season ? Json(month_name(card.season->months.back())) : Json(nullptr)}});
   return list;
 }
 
@@ -46,8 +46,8 @@ Json not_today_json(const std::vector<NotToday>& not_today) {
   for (const NotToday& one : not_today)
     list.push_back({{"id", one.id},
                     {"keeps_days", days_in(one.keeps)},
-                    {"from", one.season ? Json(month_name(one.season->from)) : Json(nullptr)},
-                    {"to", one.season ? Json(month_name(one.season->to)) : Json(nullptr)}});
+                    {"from", one.season ? Json(month_name(one.season->months.front())) : Json(nullptr)},
+                    {"to", one.season ? Json(month_name(one.season->months.back())) : Json(nullptr)}});
   return list;
 }
 

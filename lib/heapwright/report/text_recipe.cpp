@@ -102,10 +102,14 @@ std::string so_much_of(const RecipeAmount& amount, const Materials& materials, c
   return show_amount(amount.containers, amount.volume, materials, show) + " of " + amount.name;
 }
 
-/// "Apr to Oct", or a single month.
+/// "Apr to Oct", "Apr", or "Apr, Oct" where none comes in between.
 std::string months_of(const Season& season) {
-  const std::string from(month_name(season.from));
-  return season.from == season.to ? from : from + " to " + std::string(month_name(season.to));
+  const std::string from(month_name(season.months.front()));
+  if (season.months.size() == 1) return from;
+  if (season.is_one_run()) return from + " to " + std::string(month_name(season.months.back()));
+  std::string list;
+  for (const std::chrono::month m : season.months) list += (list.empty() ? "" : ", ") + std::string(month_name(m));
+  return list;
 }
 
 /// "each mowing, Apr to Oct: ", "each week: ", and of a load whose season nobody told "each time: ".
@@ -141,18 +145,21 @@ std::string as_it_comes_text(const Recipe& recipe, const Materials& materials, c
 std::string feeding_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   if (recipe.cards.empty() || recipe.status == RecipeStatus::no_size) return {};
   std::string text = "\nAs more comes\n" + cards_text(recipe, materials, show);
-  const std::string store = "the browns that are left now are used up";
-  if (!recipe.feeding) return text + item("for that " + store + ": get more first, or leave clippings on the lawn");
-  if (recipe.feeding->browns_run_out) text += item("so " + store + " about " + about_when(recipe.feeding->until) + ": get more by then");
+  if (!recipe.feeding)
+    return text + item("the browns that are left now do not last a week so: get more first, or leave clippings on the lawn");
+  if (recipe.feeding->browns_run_out)
+    text += item("the browns that are left now last so to about " + about_when(recipe.feeding->until) + ": get more by then");
   return text;
 }
 
 /// What sets the size, in the words of the person.
-std::string size_text(const Recipe& recipe, const Materials& materials) {
+std::string size_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   if (!recipe.size_set_by) return {};
   const SizeSetBy& size = *recipe.size_set_by;
   switch (size.from) {
-    case SizeFrom::fill: return "as you asked";
+    case SizeFrom::fill:
+      if (recipe.room && *told(recipe).mix.volume > *recipe.room) return "as you asked, but there is room for " + show.volume(*recipe.room);
+      return "as you asked";
     case SizeFrom::capacity: return "the limit that you gave sets it";
     case SizeFrom::room: return "the room there is sets it";
     case SizeFrom::fixed: return "what must go in sets it";
@@ -204,7 +211,8 @@ std::string advice_for_left_over(const Feedstock& feedstock) {
 std::string advice_text(const Recipe& recipe, const Materials& materials) {
   std::string advice;
   for (const RecipeAmount& amount : told(recipe).amounts) {
-    const std::string words = advice_for_left_over(find_feedstock(materials, amount.id));
+    const bool none = amount.left_over && !((amount.volume + *amount.left_over).value() > 0.0);
+    const std::string words = none ? std::string() : advice_for_left_over(find_feedstock(materials, amount.id));
     if (!words.empty() && advice.find(words) == std::string::npos) advice += item(words);
   }
   return advice;
@@ -322,7 +330,10 @@ std::string help_heading(const Recipe& recipe) {
 }
 
 /// The most that a heap may take up, where there is a limit.
-std::optional<Volume> room_for(const Recipe& recipe) { return recipe.room ? recipe.room : recipe.wishes.capacity; }
+std::optional<Volume> room_for(const Recipe& recipe) {
+  const std::optional<Volume>& capacity = recipe.wishes.capacity;
+  return recipe.room && capacity ? std::min(*recipe.room, *capacity) : recipe.room ? recipe.room : capacity;
+}
 
 std::string help_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   const bool will_do = recipe.status == RecipeStatus::nearest && told(recipe).distance_from_aim <= hardly_off;
@@ -426,7 +437,7 @@ std::string text_of_recipe_body(const Recipe& recipe, const Materials& materials
       far_off ? help_text(recipe, materials, show) + otherwise_text(recipe, materials, show) : ingredients_text(recipe, materials, show);
   const Told heap = told(recipe);
   text += (far_off ? "\nWhat it makes as it is\n" : "\nWhat it makes\n") + figures_of(heap.mix, recipe.targets, show) + room;
-  const std::string size = size_text(recipe, materials);
+  const std::string size = size_text(recipe, materials, show);
   if (!size.empty()) text += wrap("  size       " + size, 13);
   const bool to_be_built = !far_off && recipe.status != RecipeStatus::no_size;
   if (to_be_built && room.empty() && !is_enough_to_heat(*heap.mix.volume))
