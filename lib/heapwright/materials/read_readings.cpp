@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "heapwright/input/printable.hpp"
+
 namespace heapwright {
 namespace {
 
@@ -58,7 +60,7 @@ BulkDensity read_some_density(std::string_view text) {
 
 std::string read_name(std::string_view text) {
   if (text.find_first_not_of(" \t") == std::string_view::npos) throw TextError("a name is empty", "write a name");
-  const bool control = std::any_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; });
+  const bool control = text.find_first_of("\n\t") != std::string_view::npos || printable(text) != text;
   if (control) throw TextError("a name has a control character in it", "write it in letters, on one line");
   return std::string(text);
 }
