@@ -1,13 +1,93 @@
 #include "command.hpp"
 
+#include <cerrno>
 #include <chrono>
 #include <cstdio>
 #include <ctime>
 #include <filesystem>
-#include <fstream>
 #include <iostream>
+#include <sys/stat.h>
+#include <system_error>
+#include <unistd.h>
+#include <utility>
+
+#include "heapwright/input/printable.hpp"
 
 namespace heapwright::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// The file that a link leads to; of a link to nothing the link itself.
+fs::path behind_link(const fs::path& path) {
+  std::error_code trouble;
+  const fs::path whole = fs::canonical(path, trouble);
+  return trouble ? path : whole;
+}
+
+/// rw-rw-rw- less what the person's umask takes away, as any program makes a file.
+mode_t mode_of_new_file() {
+  constexpr mode_t all_read_and_write = 0666;
+  const mode_t taken_away = umask(0);
+  umask(taken_away);
+  return all_read_and_write & ~taken_away;
+}
+
+/// A file of its own in the folder of another, which it is renamed to once it is whole; gone if it is not.
+class ScratchFile {
+ public:
+  explicit ScratchFile(fs::path place) : place_(std::move(place)), name_((place_.parent_path() / ".heapwright-XXXXXX").string()) {
+    const int descriptor = mkstemp(name_.data());
+    if (descriptor >= 0) file_ = fdopen(descriptor, "wb");
+    if (file_ == nullptr) fail();
+  }
+  ScratchFile(const ScratchFile&) = delete;
+  ScratchFile& operator=(const ScratchFile&) = delete;
+  ~ScratchFile() {
+    if (file_ != nullptr) std::fclose(file_);
+    if (!name_.empty()) std::remove(name_.c_str());
+  }
+
+  /// @throws std::system_error
+  void fill_and_put_in_place(const std::string& text) {
+    constexpr mode_t permissions = 0777;
+    struct stat replaced {};
+    const mode_t mode = stat(place_.c_str(), &replaced) == 0 ? replaced.st_mode & permissions : mode_of_new_file();
+    if (std::fwrite(text.data(), 1, text.size(), file_) != text.size()) fail();
+    if (fchmod(fileno(file_), mode) != 0) fail();
+    if (std::fclose(std::exchange(file_, nullptr)) != 0) fail();
+    fs::rename(name_, place_);
+    name_.clear();
+  }
+
+ private:
+  [[noreturn]] static void fail() { throw std::system_error(errno, std::generic_category()); }
+
+  fs::path place_;
+  std::string name_;
+  std::FILE* file_ = nullptr;
+};
+
+[[noreturn]] void fail_to_write(const std::string& option, const std::string& path, const std::error_code& why) {
+  throw TextError(option + path + " cannot be written: " + why.message(), "check the name and the folder, or name another file");
+}
+
+void check_free(const std::string& option, const std::string& path, bool force) {
+  std::error_code trouble;
+  const fs::file_type kind = fs::symlink_status(path, trouble).type();
+  if (kind == fs::file_type::none) fail_to_write(option, path, trouble);
+  if (fs::is_directory(path, trouble)) throw TextError(option + path + " is a folder", "name a file in it");
+  const bool exists = fs::exists(path, trouble);
+  if (exists && !fs::is_regular_file(path, trouble)) throw TextError(option + path + " is no plain file", "name another");
+  if (exists && !force) throw TextError(option + path + " exists already", "name another file, or add --force");
+  if (kind == fs::file_type::symlink && !exists && !force)
+    throw TextError(option + path + " is a link to a file that is not there", "name another file, or add --force to replace the link");
+  const fs::path folder = fs::absolute(path, trouble).parent_path();
+  if (!fs::is_directory(folder, trouble))
+    throw TextError(option + path + " cannot be written: there is no folder " + folder.string(), "make it first, or name another file");
+}
+
+}  // namespace
 
 void CommonOptions::add_to(CLI::App& command) {
   command.add_flag("--json", json, "print JSON (SI units) for other programs");
@@ -33,7 +113,7 @@ ShownUnits CommonOptions::shown_units(ShownUnits of_yard) const {
 Show CommonOptions::show(ShownUnits of_yard) const { return Show(shown_units(of_yard)); }
 
 Yard CommonOptions::yard(const std::string& file) const {
-  if (std::filesystem::path(file).extension() == ".csv")
+  if (fs::path(file).extension() == ".csv")
     throw TextError(file + " is a table, and a yard file is wanted",
                     "a log of temperatures is given with: heapwright readings --log " + file);
   Yard yard = read_yard(file, materials());
@@ -49,12 +129,12 @@ Yard CommonOptions::yard_of_options() const {
 }
 
 void CommonOptions::print(const std::string& text) const {
+  const std::string safe = json ? printable_json(text) : printable(text);
   if (output.empty()) {
-    std::cout << text << std::flush;
-    if (!std::cout) throw TextError("standard output cannot be written", "is the disk full, or the pipe closed?");
-    return;
+    to_standard_output(safe);
+  } else {
+    write_whole("--output: ", output, safe, force);
   }
-  write_whole("--output: ", output, text, force);
 }
 
 void WorkingOption::add_to(CLI::App& command) {
@@ -65,35 +145,26 @@ const Measures& WorkingOption::measures(const CommonOptions& common, const Show&
   return show.in_us_units() && !common.json ? us_measures() : si_measures();
 }
 
+void to_standard_output(const std::string& text) {
+  std::cout << text << std::flush;
+  if (!std::cout) throw TextError("standard output cannot be written", "is the disk full, or the pipe closed?");
+}
+
 void check_writable(const std::string& option, const std::string& path, bool force) {
-  std::error_code trouble;
-  if (std::filesystem::is_directory(path, trouble)) throw TextError(option + path + " is a folder", "name a file in it");
-  if (std::filesystem::exists(path, trouble) && !std::filesystem::is_regular_file(path, trouble))
-    throw TextError(option + path + " is no plain file", "name another");
-  if (std::filesystem::exists(path, trouble) && !force)
-    throw TextError(option + path + " exists already", "name another file, or add --force");
-  const std::filesystem::path folder = std::filesystem::absolute(path, trouble).parent_path();
-  if (!std::filesystem::is_directory(folder, trouble))
-    throw TextError(option + path + " cannot be written: there is no folder " + folder.string(), "make it first, or name another file");
+  check_free(option, path, force);
+  try {
+    const ScratchFile attempt(behind_link(path));  // what a folder allows is known for sure when it is tried
+  } catch (const std::system_error& error) {
+    fail_to_write(option, path, error.code());
+  }
 }
 
 void write_whole(const std::string& option, const std::string& path, const std::string& text, bool force) {
-  check_writable(option, path, force);
-  std::error_code trouble;
-  // Beside its place first and then renamed, so that the file is whole or not there.
-  const std::string beside = path + ".heapwright-part";
-  {
-    std::ofstream file(beside, std::ios::binary);
-    file << text << std::flush;
-    if (!file) {
-      std::remove(beside.c_str());
-      throw TextError(option + path + " cannot be written", "check the folder");
-    }
-  }
-  std::filesystem::rename(beside, path, trouble);
-  if (trouble) {
-    std::remove(beside.c_str());
-    throw TextError(option + path + " cannot be written: " + trouble.message(), "check the name");
+  check_free(option, path, force);
+  try {
+    ScratchFile(behind_link(path)).fill_and_put_in_place(text);
+  } catch (const std::system_error& error) {
+    fail_to_write(option, path, error.code());
   }
 }
 

@@ -48,9 +48,14 @@ struct WorkingOption {
   const Measures& measures(const CommonOptions& common, const Show& show) const;
 };
 
-/// @throws TextError, which begins with the option's name, where a file is there already and not to be overwritten, or has no folder
+/// @throws TextError where it cannot be written
+void to_standard_output(const std::string& text);
+
+/// @throws TextError, which begins with the option's name, where a file is there already and not to be overwritten, has no folder, or
+/// the folder takes none
 void check_writable(const std::string& option, const std::string& path, bool force);
-/// Writes a file whole or not at all. @throws TextError as check_writable(), or where it cannot be written
+/// Writes a file whole or not at all; where it is a link, the file it leads to. @throws TextError as check_writable(), or where it cannot
+/// be written
 void write_whole(const std::string& option, const std::string& path, const std::string& text, bool force);
 
 /// "Symptoms: ants, flies" for "Symptoms:": the ids of a table's rows, for the end of a command's help.

@@ -1,6 +1,8 @@
 #include <iostream>
+#include <sstream>
 
 #include "command.hpp"
+#include "heapwright/input/printable.hpp"
 #include "heapwright/input/problems.hpp"
 #include "heapwright/linear_program/linear_program.hpp"
 #include "heapwright/units/nearest.hpp"
@@ -21,8 +23,8 @@ constexpr const char* first_lines =
     "`heapwright --help` lists all commands.\n";
 
 void tell(const std::string& message, const std::string& hint) {
-  std::cerr << "heapwright: " << message << "\n";
-  if (!hint.empty()) std::cerr << "    " << hint << "\n";
+  std::cerr << printable("heapwright: " + message + "\n");
+  if (!hint.empty()) std::cerr << printable("    " + hint + "\n");
 }
 
 /// A word that is no command, or an option that is none, with the nearest that is.
@@ -38,6 +40,18 @@ int refuse(const CLI::App& program, const CLI::ParseError& error) {
   }
   tell(error.what(), hint);
   return bad_input;
+}
+
+/// Runs the command that was given, or prints what was asked of the program itself: --help, --version.
+void run_command(CLI::App& program, int argc, char** argv) {
+  try {
+    program.parse(argc, argv);
+    if (program.get_subcommands().empty()) to_standard_output(first_lines);
+  } catch (const CLI::Success& asked) {
+    std::ostringstream text;
+    program.exit(asked, text);
+    to_standard_output(text.str());
+  }
 }
 
 int run(int argc, char** argv) {
@@ -58,15 +72,12 @@ int run(int argc, char** argv) {
   add_topdress_command(program, exit_code);
   add_plan_command(program, exit_code);
   try {
-    program.parse(argc, argv);
-    if (program.get_subcommands().empty()) std::cout << first_lines;
+    run_command(program, argc, argv);
     return exit_code;
-  } catch (const CLI::Success& asked) {  // --help, --version
-    return program.exit(asked);
   } catch (const CLI::ParseError& error) {
     return refuse(program, error);
   } catch (const InputError& error) {
-    std::cerr << error.what();
+    std::cerr << printable(error.what());
     return bad_input;
   } catch (const SolverFailure& error) {
     tell(std::string(error.what()) + ". This is a fault of heapwright, not of your file", "please report it with the file");

@@ -8,6 +8,7 @@
 #include "command.hpp"
 #include "heapwright/guide/interview.hpp"
 #include "heapwright/guide/yard_text.hpp"
+#include "heapwright/input/printable.hpp"
 #include "heapwright/plan/plan.hpp"
 
 namespace heapwright::cli {
@@ -24,38 +25,50 @@ constexpr const char* welcome =
     "A few questions about your yard. Enter takes what stands in [brackets].\n"
     "? is \"don't know\", back goes one step back, quit stops and writes nothing.\n";
 
+void say(const std::string& text) { std::cerr << printable(text) << std::flush; }
+
 void put(const Question& question, std::size_t number) {
-  std::cerr << "\n" << wrap(std::to_string(number) + ". " + question.ask, 3) << wrap("   " + question.example, 3);
-  std::cerr << "   [" << (question.usual == "?" ? "don't know" : question.usual) << "] > " << std::flush;
+  say("\n" + wrap(std::to_string(number) + ". " + question.ask, 3) + wrap("   " + question.example, 3));
+  say("   [" + (question.usual == "?" ? "don't know" : question.usual) + "] > ");
 }
 
 /// The answer as it was understood; where it was "don't know", what is done instead.
 void say_taken(const Question& question, const Answer& answer) {
   if (answer.is.count("unknown") != 0) {
-    std::cerr << wrap("   " + question.not_known, 3);
+    say(wrap("   " + question.not_known, 3));
     return;
   }
   const std::string between = question.kind == AnswerKind::climate ? " and " : " by ";
   std::string taken;
   for (const std::string& text : answer.texts) taken += (taken.empty() ? "" : between) + text;
   for (const Thing& thing : answer.things) taken += (taken.empty() ? "" : "; ") + thing.amount + " of " + thing.name;
-  if (question.kind != AnswerKind::yes_no && !taken.empty()) std::cerr << wrap("   Taken: " + taken + ".", 3);
+  if (question.kind != AnswerKind::yes_no && !taken.empty()) say(wrap("   Taken: " + taken + ".", 3));
 }
 
 void refuse(const Error& error) {
   const std::string what = error.what();
   const bool ended = what.ends_with('.') || what.ends_with('?') || what.ends_with('!');
-  std::cerr << wrap("   " + what + (ended ? "" : "."), 3) << wrap("   " + error.hint(), 3);
+  say(wrap("   " + what + (ended ? "" : "."), 3) + wrap("   " + error.hint(), 3));
 }
 
 /// A line as it was typed, up to its end; an input that ends within a line, or before it, is no answer.
 std::string read_line() {
+  constexpr std::size_t longest_line = 10'000;  // bytes, judged: a device without end has no lines
   std::string said;
-  if (!std::getline(std::cin, said) || std::cin.eof()) {
-    std::cerr << "\n";
+  char c = '\0';
+  while (std::cin.get(c) && c != '\n') {
+    said += c;
+    if (said.size() > longest_line) {
+      say("\n");
+      throw TextError("a line has more than 10000 bytes, which is no answer: nothing is written", "answer in a few words");
+    }
+  }
+  if (!std::cin) {
+    say("\n");
     throw TextError("the input ended before the last question: nothing is written", "answer every question; Enter takes the default");
   }
-  if (!isatty(STDIN_FILENO)) std::cerr << said << "\n";  // so that a recording reads like a terminal
+  if (said.ends_with('\r')) said.pop_back();
+  if (!isatty(STDIN_FILENO)) say(said + "\n");  // so that a recording reads like a terminal
   return said;
 }
 
@@ -63,7 +76,7 @@ std::string read_line() {
 Answers ask(const Materials& materials) {
   constexpr int most_refused = 20;
   Interview interview(questions(), materials, today());
-  std::cerr << welcome;
+  say(welcome);
   int refused = 0;
   while (const Question* due = interview.due()) {
     const Question question = *due;
@@ -72,7 +85,7 @@ Answers ask(const Materials& materials) {
     const std::string plain = plain_answer(said);
     if (plain == "quit") throw TextError("stopped: nothing is written", "");
     if (plain == "back") {
-      if (!interview.back()) std::cerr << "   This is the first question.\n";
+      if (!interview.back()) say("   This is the first question.\n");
       continue;
     }
     try {
@@ -95,7 +108,9 @@ void check(const NewOptions& options) {
   if (!options.common.output.empty()) {
     check_writable("--output: ", options.common.output, options.common.force);
     std::error_code trouble;
-    const auto whole = [&](const std::string& path) { return std::filesystem::absolute(path, trouble).lexically_normal(); };
+    const auto whole = [&](const std::string& path) {
+      return std::filesystem::weakly_canonical(std::filesystem::absolute(path, trouble), trouble);
+    };
     if (whole(file) == whole(options.common.output))
       throw TextError("--output: " + file + " is the yard file", "name another file for the plan");
   }
@@ -139,7 +154,7 @@ void add_new_command(CLI::App& program, int& exit_code) {
     yard.units = options->common.shown_units(yard.units);
     const Plan plan = make_plan(yard, today());
     write_whole("", options->file, text, options->common.force);
-    std::cerr << "\nWritten to " << options->file << ". To see this again:\n  " << command_again(*options) << "\n\n";
+    say("\nWritten to " + options->file + ". To see this again:\n  " + command_again(*options) + "\n\n");
     exit_code = print_plan(options->common, plan, yard);
   });
 }

@@ -3,12 +3,15 @@
 usage: check_bad_input.py PROGRAM
 """
 import datetime
+import json
 import os
 import pathlib
 import re
+import resource
 import subprocess
 import sys
 import tempfile
+import time
 
 SUPPLY = '[[supply]]\nfeedstock = "leaves-fall"\namount = "6 leaf-bag"\n'
 
@@ -199,10 +202,104 @@ OPTIONS = [
     ("fill and capacity", ["recipe", "--have", "leaves=6 bags", "--fill", "1 yd3", "--capacity", "1 yd3"], r"one or the other"),
 ]
 
+# Files of nothing but mistakes, within what a file may have: refused in little memory and time.
+# name, file, text, command, what stderr must match
+HEAPS_OF_MISTAKES = [
+    ("unknown keys on one line", "yard.toml", "[heap]\n" + "x = { " + ", ".join(f"a{n}=1" for n in range(60_000)) + " }\n", ["plan", "yard.toml"],
+     r"yard.toml:2:\d+: x: is not a key"),
+    ("a table of unknown keys on one line", "yard.toml", "heap = { " + ", ".join(f"a{n}=1" for n in range(60_000)) + " }\n", ["plan", "yard.toml"],
+     r"yard.toml:1:\d+: a0: is not a key.*and \d{5} more\n$"),
+    ("unknown keys at the top", "yard.toml", "".join(f"a{n}=1\n" for n in range(60_000)), ["plan", "yard.toml"],
+     r"yard.toml:1:\d+: a0: is not a key.*    a49=1\n.*and 59950 more\n$"),
+    ("a list of no tables on one line", "yard.toml", "supply = [" + "1," * 100_000 + "]\n", ["plan", "yard.toml"],
+     r"yard.toml:1:11: supply: is not a list of tables.*and 99950 more\n$"),
+    ("rows of no numbers", "log.csv", "time,core degF\n" + "2026-11-07,x\n" * 200_000, ["readings", "--log", "log.csv"],
+     r"log.csv:2:12: core degF: .*and \d+ more\n$"),
+    ("rows of many columns of no numbers", "log.csv", ",".join(["time"] + [f"p{n} degF" for n in range(900)]) + "\n" + ("2026-11-07" + ",x" * 900 + "\n") * 200,
+     ["readings", "--log", "log.csv"], r"log.csv:2:12: .*and \d+ more\n$"),
+    ("days of no numbers", "daily.csv", "date,air degF\n" + "".join(f"{datetime.date(1000, 1, 1) + datetime.timedelta(days=n)},x\n" for n in range(900_000)),
+     ["plan", "days.toml"], r"daily.csv:2:12: air degF: .*and \d+ more\n$"),
+]
+MOST_MEMORY = 100 << 20  # bytes
+MOST_SECONDS = 20  # ten times what it takes: other tests run beside it
+
+
+def little_memory():
+    resource.setrlimit(resource.RLIMIT_DATA, (MOST_MEMORY, MOST_MEMORY))
+
+
+# A terminal obeys these, or shows a line turned around: C0 but newline and tab, DEL, C1, marks of direction, ends of lines of another kind.
+OBEYED = [chr(n) for n in (*range(9), *range(11, 32), *range(0x7f, 0xa0), 0x61c, 0x200e, 0x200f, *range(0x2028, 0x202f), *range(0x2066, 0x206a))]
+
+
+def texts_in(json_value):
+    if isinstance(json_value, dict):
+        json_value = list(json_value.values())
+    return [text for value in json_value for text in texts_in(value)] if isinstance(json_value, list) else [str(json_value)]
+
+
+def written_with_them(program, folder, failures):
+    """A title, notes, names, a column's name, options and file names with control characters: none leaves the program as it stands."""
+    everything = "".join(OBEYED[1:])  # no argument and no file name has a NUL
+    escaped = "".join(f"\\u{ord(c):04x}" for c in OBEYED)
+    raw = "".join(c for c in OBEYED if ord(c) > 0x7f)  # what TOML takes as it stands
+
+    def yard(title, more=""):
+        pathlib.Path(folder, "yard.toml").write_text(f'title = "{title}"\n{SUPPLY}{more}', encoding="utf-8")
+
+    def runs():
+        run = ["plan", "yard.toml"]
+        yard(f"My {escaped} yard")
+        yield "an escaped title", run, 0
+        yield "an escaped title in JSON", [*run, "--json"], 0
+        yard(f"My {raw} yard")
+        yield "a title", run, 0
+        yield "a title in JSON", [*run, "--json"], 0
+        yard("a", f'{raw[:20]} = "b"\n')
+        yield "what is no TOML", run, 2
+        yard("a", f'"{escaped}" = "b"\n')
+        yield "a key", run, 2
+        yard("a", f'[[feedstock]]\nid = "x"\nname = "x{escaped}"\n')
+        yield "a table that is none", run, 2
+        for name in (escaped, raw):
+            pathlib.Path(folder, "mine.toml").write_text(f'[[feedstock]]\nid = "x"\nlike = "straw"\nnote = "{name}"\n', encoding="utf-8")
+            yield "a note", ["materials", "x", "--materials", "mine.toml"], 0
+        for character in "\x1b\x7f\x9b\u061c\u200e\u202e\u2028\u2067":
+            for key in ("id", "name"):
+                text = f'[[feedstock]]\n{"" if key == "id" else "id = " + chr(34) + "x" + chr(34) + chr(10)}{key} = "x\\u{ord(character):04x}y"\nlike = "straw"\n'
+                pathlib.Path(folder, "mine.toml").write_text(text, encoding="utf-8")
+                yield f"a {key} with U+{ord(character):04X}", ["materials", "--materials", "mine.toml"], 2
+        pathlib.Path(folder, "log.csv").write_text(f"time,{raw} degF,core degF\n2026-11-07,x,y\n", encoding="utf-8", newline="")
+        yield "a column", ["readings", "--log", "log.csv"], 2
+        yield "a file", ["plan", everything.replace("/", "") + ".toml"], 2
+        yield "a command", [everything], 2
+        yield "an option", ["mix", "--" + everything], 2
+        yield "an option's text", ["mix", "--add", f"{everything}=1 yd3"], 2
+        yield "bytes that are no text", ["mix", "--add", b"\x9b31m\xff\xc0\x9b=1 yd3"], 2
+        yield "a material", ["materials", everything], 2
+
+    count = 0
+    for name, arguments, code in runs():
+        count += 1
+        result = subprocess.run([program, *arguments], cwd=folder, capture_output=True, timeout=60)
+        if result.returncode != code:
+            failures.append(f"{name}, with control characters: exit {result.returncode}: {result.stderr.decode(errors='replace')}")
+        try:
+            told = (result.stdout + result.stderr).decode()
+        except UnicodeDecodeError as error:
+            failures.append(f"{name}, with control characters: {error}")
+            continue
+        if found := sorted({f"U+{ord(c):04X}" for c in told if c in OBEYED}):
+            failures.append(f"{name}, with control characters: prints {', '.join(found)}")
+        if "--json" in arguments and raw not in "".join(texts_in(json.loads(told))):
+            failures.append(f"{name}, with control characters: the JSON says something else")
+    return count
+
 
 def main():
     program = str(pathlib.Path(sys.argv[1]).resolve())
     failures, checks = [], 0
+    sanitized = b"__asan_init" in pathlib.Path(program).read_bytes()
 
     with tempfile.TemporaryDirectory() as folder:
         def run(*arguments):
@@ -250,6 +347,34 @@ def main():
             refused(name, pattern, "plan", "yard.toml")
         if os.path.exists("/dev/zero"):
             refused("a device without end", r"larger than 1 MiB", "plan", "/dev/zero")
+
+        write("days.toml", SUPPLY + '[climate]\nfile = "daily.csv"\n')
+        for name, file, text, arguments, pattern in HEAPS_OF_MISTAKES:
+            checks += 1
+            write(file, text)
+            begun = time.monotonic()
+            result = subprocess.run([program, *arguments], cwd=folder, capture_output=True, timeout=120, preexec_fn=None if sanitized else little_memory)
+            took = time.monotonic() - begun
+            stderr = result.stderr.decode("utf-8", "replace")
+            if result.returncode != 2 or result.stdout or not re.search(pattern, stderr, re.DOTALL):
+                failures.append(f"{name}: exit {result.returncode}, no {pattern!r} in\n{stderr[:500]} … {stderr[-500:]}")
+            if took > MOST_SECONDS and not sanitized:
+                failures.append(f"{name}: takes {took:.1f} s")
+
+        # Standard output that takes nothing is told, whatever was asked.
+        if os.path.exists("/dev/full"):
+            commands = re.findall(r"^  ([a-z]+)  ", run("--help").stdout.decode(), re.MULTILINE)
+            for arguments in ([], ["--help"], ["--version"], ["materials"], *([command, "--help"] for command in commands)):
+                checks += 1
+                with open("/dev/full", "wb") as full:
+                    result = subprocess.run([program, *arguments], stdout=full, stderr=subprocess.PIPE, timeout=60)
+                if result.returncode != 2 or b"standard output cannot be written" not in result.stderr:
+                    failures.append(f"{arguments} to a full disk: exit {result.returncode}: {result.stderr.decode()}")
+            checks += 1
+            if len(commands) < 10:
+                failures.append(f"--help lists {commands}")
+
+        checks += written_with_them(program, folder, failures)
 
         # All of a file's errors at once, in the order of their places.
         write("yard.toml", 'titel = "a"\n[[supply]]\nfeedstock = "leeves"\namount = "6"\n[topdressing]\ndepth = "7 lb"\n')

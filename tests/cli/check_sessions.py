@@ -11,6 +11,7 @@ import os
 import pathlib
 import random
 import re
+import resource
 import shlex
 import subprocess
 import sys
@@ -754,6 +755,112 @@ def check_files(checks):
         checks.expect(name, right and session.names() == ["plan.txt", FILE], f"exit {session.code}, {session.names()}", session)
 
 
+def check_places(checks):
+    """Where the yard file and the plan go, and what lies there already."""
+
+    def new(folder, *arguments, **more):
+        return checks.run(folder, "new", *arguments, **({"input": b"\n" * 20} | more))
+
+    def described(folder):
+        """Everything in a folder: links as where they lead, files as what is in them."""
+        return {str(path.relative_to(folder)): f"link to {path.readlink()}" if path.is_symlink() else path.read_bytes() if path.is_file() else path.stat().st_mode
+                for path in folder.rglob("*")}
+
+    def written(name, result):
+        return checks.expect(name, result.returncode == 0 and not re.search(rb"heapwright:", result.stderr), f"exit {result.returncode}: {as_text(result.stderr)[-300:]}")
+
+    def refused(name, pattern, folder, *arguments):
+        before = described(folder)
+        result = new(folder, *arguments)
+        stderr = as_text(result.stderr)
+        checks.expect(name, result.returncode == 2 and re.search(pattern, stderr), f"exit {result.returncode}, no {pattern!r}: {in_one_line(stderr)[-300:]}")
+        checks.expect(name, "1. " not in stderr, "asks first, and refuses then")
+        checks.expect(name, described(folder) == before, f"the folder has {described(folder)}")
+
+    folder = checks.new_folder()
+    written("a plain place", new(folder, FILE, "--ask"))
+    text = (folder / FILE).read_bytes()
+    new_mode = (folder / FILE).stat().st_mode
+    (folder / "another").write_text("")
+    checks.expect("the mode of a new file", new_mode == (folder / "another").stat().st_mode, f"is {oct(new_mode)}")
+
+    # A folder that takes no file, of root either.
+    if os.path.isdir("/proc/self"):
+        for options in (("/proc/yard.toml",), (FILE, "--output", "/proc/plan.txt")):
+            refused(f"a folder that takes no file: {options[-1]}", rf"{options[-1]} cannot be written", checks.new_folder(), *options, "--ask")
+    refused("a name too long", r"cannot be written: File name too long", checks.new_folder(), "x" * 300, "--ask")
+    folder = checks.new_folder()
+    folder.chmod(0o555)
+    if not os.access(folder, os.W_OK):  # root writes there all the same
+        refused("a read-only folder", r"yard.toml cannot be written: Permission denied", folder, FILE, "--ask")
+    folder.chmod(0o755)
+
+    # What is called like a scratch file might be is the person's.
+    for name, make in (
+        ("a file", lambda path: path.write_text("mine")),
+        ("a link", lambda path: path.symlink_to("elsewhere")),
+        ("a pipe", os.mkfifo),
+        ("a folder", os.mkdir),
+    ):
+        folder = checks.new_folder()
+        (folder / "elsewhere").write_text("mine")
+        make(folder / f"{FILE}.heapwright-part")
+        before = described(folder)
+        written(f"beside {name}", new(folder, FILE, "--ask"))
+        checks.expect(f"beside {name}", described(folder) == before | {FILE: text}, f"the folder has {described(folder)}")
+
+    folder = checks.new_folder()
+    (folder / FILE).write_text("# mine")
+    (folder / FILE).chmod(0o640)
+    written("a file of another mode", new(folder, FILE, "--ask", "--force"))
+    mode = (folder / FILE).stat().st_mode & 0o7777
+    checks.expect("a file of another mode", mode == 0o640 and (folder / FILE).read_bytes() == text, f"has {oct(mode)}")
+
+    # Links: the file behind one is written, the link stays.
+    folder = checks.new_folder()
+    (folder / "real").mkdir()
+    (folder / "real/mine.toml").write_text("# mine")
+    (folder / "real/mine.toml").chmod(0o600)
+    (folder / FILE).symlink_to("real/mine.toml")
+    refused("a link to a file", r"yard\.toml exists already", folder, FILE, "--ask")
+    written("a link to a file, by force", new(folder, FILE, "--ask", "--force"))
+    behind = (folder / "real/mine.toml")
+    checks.expect("a link to a file, by force", (folder / FILE).is_symlink() and behind.read_bytes() == text and behind.stat().st_mode & 0o7777 == 0o600,
+                  f"the folder has {described(folder)}")
+    refused("the plan through a link into the yard file", r"is the yard file", folder, FILE, "--ask", "--output", "real/mine.toml", "--force")
+
+    folder = checks.new_folder()
+    (folder / FILE).symlink_to("nowhere.toml")
+    refused("a link to nothing", r"yard\.toml is a link to a file that is not there.*\s.*--force", folder, FILE, "--ask")
+    written("a link to nothing, by force", new(folder, FILE, "--ask", "--force"))
+    checks.expect("a link to nothing, by force", described(folder) == {FILE: text}, f"the folder has {described(folder)}")
+    folder = checks.new_folder()
+    (folder / FILE).symlink_to(FILE)
+    refused("a link to itself", r"yard\.toml is a link", folder, FILE, "--ask")
+
+    # A line without an end.
+    def small():
+        resource.setrlimit(resource.RLIMIT_DATA, (200 << 20, 200 << 20))
+
+    sanitized = b"__asan_init" in pathlib.Path(checks.program).read_bytes()
+    if os.path.exists("/dev/zero"):
+        folder = checks.new_folder()
+        with open("/dev/zero", "rb") as zero:
+            result = new(folder, FILE, "--ask", input=None, stdin=zero, preexec_fn=None if sanitized else small)
+        right = result.returncode == 2 and b"more than 10000 bytes" in result.stderr and not described(folder)
+        checks.expect("a device without end", right, f"exit {result.returncode}: {as_text(result.stderr)[-300:]}")
+    for length, code in ((10_000, 0), (10_001, 2)):
+        result = new(checks.new_folder(), FILE, "--ask", input=b"x" * length + b"\n" * 20)
+        checks.expect(f"a line of {length} bytes", result.returncode == code, f"exit {result.returncode}: {as_text(result.stderr)[-300:]}")
+
+    # What a terminal would obey is not repeated to it, not even in an answer.
+    obeyed = "\x1b]0;x\x07\x9b31m\x7f\u202e\u2028"
+    result = new(checks.new_folder(), f"{obeyed}.toml", "--ask", input=f"{obeyed}\n2 \x9b31m\u202e bags\n".encode() + b"\x9b31m\n" + b"\n" * 20)
+    told = as_text(result.stdout + result.stderr)
+    checks.expect("control characters", result.returncode == 0 and not set(obeyed) & set(told) - set("]0;x31m"),
+                  f"exit {result.returncode}, prints {sorted(set(obeyed) & set(told))}")
+
+
 def check_blank(checks):
     def blank(folder, *more):
         result = checks.run(folder, "new", FILE, "--blank", *more)
@@ -854,7 +961,7 @@ def main():
 
         all_checks = list(workers.map(checked, (  # the longest first
             check_random, check_same, check_whole_yards, check_branches, check_nonsense, check_ends, check_back, check_do_not_know,
-            check_that_it_matters, check_told_command, check_files, check_blank, check_manners, check_patience)))
+            check_that_it_matters, check_told_command, check_files, check_places, check_blank, check_manners, check_patience)))
     failures = [failure for checks in all_checks for failure in checks.failures]
     folders, count = sum(checks.folders for checks in all_checks), sum(checks.count for checks in all_checks)
     print("\n\n".join(failures))
