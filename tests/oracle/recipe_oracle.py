@@ -29,6 +29,10 @@ ROUNDING = 1e-12  # of the numbers that glpsol prints and Python adds up
 NEARLY = 1e-9  # of a wanted volume: it is what was asked for
 SETTLED = 1e-12  # a distance that falls by no more than this is the least
 TELLING = 1e-8  # a fraction or a distance that can change by less than this cannot change
+# Exact all along; then, for exact steps have no guard against going round in circles, exact from the last
+# basis of floating point on.
+WAYS = (("--exact",), ("--nopresol", "--xcheck"))
+ENDLESSLY = 5.0  # s, of what takes some milliseconds
 GRAINS = 1e9  # in one mass scale; glpsol shows anything below 1e-9 as nothing
 
 
@@ -252,11 +256,16 @@ class Programme:
 
 def run_glpsol(data):
     Programme.calls += 1
-    done = subprocess.run(["glpsol", "--exact", "--model", str(MODEL), "--data", "/dev/stdin"],
-                          input=data, capture_output=True, text=True, check=False)
-    if done.returncode != 0:
-        raise RuntimeError(f"glpsol failed:\n{done.stdout}{done.stderr}\nwith the data\n{data}")
-    return done.stdout
+    for way in WAYS:
+        try:
+            done = subprocess.run(["glpsol", *way, "--model", str(MODEL), "--data", "/dev/stdin"],
+                                  input=data, capture_output=True, text=True, check=False, timeout=ENDLESSLY)
+        except subprocess.TimeoutExpired:
+            continue
+        if done.returncode != 0:
+            raise RuntimeError(f"glpsol failed:\n{done.stdout}{done.stderr}\nwith the data\n{data}")
+        return done.stdout
+    raise RuntimeError(f"glpsol goes round in circles with the data\n{data}")
 
 
 def parse_answer(output):
