@@ -44,6 +44,16 @@ TEST_CASE("shares of one basis have an order", "[fraction]") {
   CHECK(AirSpace::of(0.35) != AirSpace::of(0.3));
 }
 
+TEST_CASE("air that is left is below nothing where it does not fit", "[fraction]") {
+  CHECK(AirLeft::of(-0.25).value() == -0.25);
+  CHECK(AirLeft::of(1.0).value() == 1.0);
+  CHECK(AirLeft::of(0.3) < AirSpace::of(0.35));
+  CHECK_FALSE(AirLeft::of(0.35) < AirSpace::of(0.35));
+  CHECK(AirLeft::of(-0.1) < AirLeft::of(0.0));
+  CHECK_THROWS_AS(AirLeft::of(std::nextafter(1.0, 2.0)), DomainError);
+  CHECK_THROWS_AS(AirLeft::of(std::nan("")), DomainError);
+}
+
 TEST_CASE("a share is read from a percentage", "[fraction][text]") {
   CHECK(read_fraction<OfLooseVolume>("30 %") == ShareOfLooseVolume::of(0.3));
   CHECK(read_fraction<OfLooseVolume>("100 %") == ShareOfLooseVolume::of(1.0));

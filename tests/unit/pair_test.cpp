@@ -176,3 +176,16 @@ TEST_CASE("pairs at the edge of what a pair is") {
     CHECK_THROWS_AS(pair_of(grass, ingredient(0.5, 0.4, 0.01, 0.0), targets), DomainError);
   }
 }
+
+TEST_CASE("a pair on a bound is inside, however the bound was reckoned") {
+  // Both are at 25:1 and 50 % but for a rounding, on either side of it.
+  const Targets targets;
+  const double hair = GENERATE(1e-12, -1e-12);
+  const Ingredient one = ingredient(0.5 * (1.0 + hair), 0.45, 0.45 / 25.0 * (1.0 + hair), 200.0);
+  const Ingredient other = ingredient(0.5 * (1.0 + hair), 0.40, 0.40 / 25.0 * (1.0 + hair), 100.0);
+  const Pair pair = pair_of(one, other, targets);
+  for (const PairMix& mix : pair.everyday) {
+    CHECK(holds(pair.both_right, mix.by_volume));
+    CHECK(mix.water_wanted.value() == 0.0);
+  }
+}

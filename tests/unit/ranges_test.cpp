@@ -171,7 +171,7 @@ Reference reference(const Counted& mix) {
     volume *= mix.blend.settling.value();
     ratios.push_back(carbon / nitrogen);
     moistures.push_back(water / (water + dry));
-    airs.push_back(std::clamp(1.0 - (solids + water / 1000.0) / volume, 0.0, 1.0));
+    airs.push_back(1.0 - (solids + water / 1000.0) / volume);
   }
   return {band(ratios), band(moistures), band(airs), chance(ratios, 25.0, 35.0), chance(moistures, 0.50, 0.60)};
 }
@@ -363,4 +363,28 @@ TEST_CASE("what lies at 0 and moves has a weight that is a number") {
     const auto change = change_of_mix(mix.blend, 0, mix.taken.front(), assumption);
     if (change) CHECK(std::isfinite(*change));
   }
+}
+
+TEST_CASE("the band of a heap that does not fit in its room is that of a million other draws", "[slow]") {
+  Counted mix = counted(in_containers, 3.0);
+  mix.blend.settling = ShareOfLooseVolume::of(0.05);
+  check_against_reference(take(mix));
+  CHECK(ranges(mix).air_space->low.value() < 0.0);
+}
+
+TEST_CASE("a bound is inside its window, however it was reckoned") {
+  // 0.45 over 0.45/25 is 25 or a rounding off it.
+  const Window<CarbonNitrogenRatio> window{carbon_to_nitrogen(25.0), carbon_to_nitrogen(30.0), carbon_to_nitrogen(35.0)};
+  const auto [ratio, inside] = GENERATE(table<double, bool>({{25.0 * (1.0 - 1e-12), true},
+                                                             {35.0 * (1.0 + 1e-12), true},
+                                                             {25.0 * (1.0 - 1e-8), false},
+                                                             {35.0 * (1.0 + 1e-8), false},
+                                                             {std::nan(""), false}}));
+  CHECK(is_inside(carbon_to_nitrogen(ratio), window) == inside);
+
+  Counted mix = counted(feather_meal, 0.0);
+  Ingredient& alone = mix.blend.ingredients.front();
+  alone.properties.carbon = carbon_dry_basis(0.45);
+  alone.properties.nitrogen = nitrogen_dry_basis(0.45 / (25.0 * (1.0 - 1e-12)));
+  CHECK(drawn_ranges(mix.blend, {}, Targets()).chance_carbon_to_nitrogen_in_window == 1.0);
 }

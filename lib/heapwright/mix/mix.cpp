@@ -57,7 +57,7 @@ Mix mix_of(const Blend& blend) {
   if (!(mix.volume->value() > 0.0)) return mix;
   mix.bulk_density = mix.mass / *mix.volume;
   const Volume filled = solids_volume(blend.ingredients) + Volume(mix.water / water_density());
-  mix.air_space = AirSpace::of(std::clamp(1.0 - filled.value() / mix.volume->value(), 0.0, 1.0));
+  mix.air_space = AirLeft::of(1.0 - filled.value() / mix.volume->value());
   return mix;
 }
 

@@ -53,7 +53,7 @@ struct Band {
 struct MixRanges {
   std::optional<Band<CarbonNitrogenRatio>> carbon_to_nitrogen;
   Band<MoistureWetBasis> moisture;
-  std::optional<Band<AirSpace>> air_space;
+  std::optional<Band<AirLeft>> air_space;
   /// These rank choices; they are no calibrated probabilities.
   double chance_carbon_to_nitrogen_in_window = 0.0;
   double chance_moisture_in_window = 0.0;
@@ -72,7 +72,7 @@ struct Mix {
   std::optional<MoistureWetBasis> moisture;               ///< none of nothing
   std::optional<Volume> volume;                           ///< settled
   std::optional<BulkDensity> bulk_density;                ///< settled
-  std::optional<AirSpace> air_space;
+  std::optional<AirLeft> air_space;
   std::vector<MixPart> parts;
   std::optional<MixRanges> ranges;  ///< where they were drawn
 };
@@ -82,7 +82,7 @@ struct Mix {
 ///
 ///     water W = Σ m M + w        dry D = Σ m (1 − M)        C = Σ m (1 − M) c        N = Σ m (1 − M) n
 ///     C:N = C/N        moisture = W/(W + D)        volume V = k Σ m/ρ
-///     air space = 1 − Σ m (1 − M)/p / V − W/(1000 kg/m³)/V, not below 0
+///     air space = 1 − Σ m (1 − M)/p / V − W/(1000 kg/m³)/V, below 0 where they do not fit in V
 ///
 /// The ratio is of the sums: averaging the C:N ratios of the parts gives another, wrong number. Volumes are added as if nothing
 /// settled between coarse pieces, so a heap of leaves and scraps comes out lower than this. Air space reads up to 9 points

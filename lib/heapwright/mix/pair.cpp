@@ -91,7 +91,7 @@ PairMix mix_at(const Brought& first, const Brought& second, double s, const Targ
               WaterDensity()};
   if (both.nitrogen > 0.0) mix.carbon_to_nitrogen = carbon_to_nitrogen(both.carbon / both.nitrogen);
   const double aim = targets.moisture.aim.value();
-  if (moisture < targets.moisture.low && aim < 1.0)
+  if (moisture < just_below(targets.moisture.low) && aim < 1.0)
     mix.water_wanted = (both.dry * aim / (1.0 - aim) - both.water) * (unit::kg_water / unit::m3);
   return mix;
 }
@@ -116,7 +116,7 @@ Mass mass_for_carbon_to_nitrogen(Mass first, const Properties& a, const Properti
 }
 
 bool holds(const std::optional<PairWindow>& window, ShareOfLooseVolume share) {
-  return window && window->low <= share && share <= window->high;
+  return window && window->low.value() - of_a_bound <= share.value() && share.value() <= window->high.value() + of_a_bound;
 }
 
 PairMix pair_mix(const Ingredient& first, const Ingredient& second, ShareOfLooseVolume share, const Targets& targets) {
@@ -133,12 +133,12 @@ Pair pair_of(const Ingredient& first, const Ingredient& second, const Targets& t
   }
   const auto& ratio = targets.carbon_to_nitrogen;
   const auto& moisture = targets.moisture;
-  const auto not_above = not_above_zero(carbon_beyond(a, b, ratio.high));
-  const auto not_below = not_above_zero(negative(carbon_beyond(a, b, ratio.low)));
+  const auto not_above = not_above_zero(carbon_beyond(a, b, just_above(ratio.high)));
+  const auto not_below = not_above_zero(negative(carbon_beyond(a, b, just_below(ratio.low))));
   const bool nitrogen = a.nitrogen > 0.0 || b.nitrogen > 0.0;
   if (nitrogen) pair.right_ratio = meeting(not_above, not_below);
-  const auto no_wetter = not_above_zero(water_beyond(a, b, moisture.high));
-  pair.right_moisture = meeting(no_wetter, not_above_zero(negative(water_beyond(a, b, moisture.low))));
+  const auto no_wetter = not_above_zero(water_beyond(a, b, just_above(moisture.high)));
+  pair.right_moisture = meeting(no_wetter, not_above_zero(negative(water_beyond(a, b, just_below(moisture.low)))));
   pair.both_right = meeting(pair.right_ratio, pair.right_moisture);
   pair.right_with_water = meeting(pair.right_ratio, no_wetter);
   const auto at = [&](const Line& line) -> std::optional<PairMix> {

@@ -75,11 +75,13 @@ void record(const Matter* matter, std::size_t count, const Blend& blend, Outcome
   outcomes.moistures.push_back(water / (water + dry));
   if (nitrogen > 0.0) outcomes.ratios.push_back(carbon / nitrogen);
   const double volume = blend.settling.value() * loose;
-  if (poured && volume > 0.0) outcomes.airs.push_back(std::clamp(1.0 - (solids + water / water_kg_per_m3) / volume, 0.0, 1.0));
+  if (poured && volume > 0.0) outcomes.airs.push_back(1.0 - (solids + water / water_kg_per_m3) / volume);
 }
 
-double share_inside(const std::vector<double>& values, double low, double high) {
-  const auto inside = std::count_if(values.begin(), values.end(), [&](double value) { return low <= value && value <= high; });
+template <class Quantity>
+double share_inside(const std::vector<double>& values, const Window<Quantity>& window) {
+  const auto inside =
+      std::count_if(values.begin(), values.end(), [&](double value) { return is_inside(from_si<Quantity>(value), window); });
   return static_cast<double>(inside) / static_cast<double>(draws);
 }
 
@@ -173,9 +175,8 @@ std::vector<Varied> varied(const Blend& blend, const std::vector<Taken>& taken, 
 MixRanges drawn_ranges(const Blend& blend, const std::vector<Varied>& figures, const Targets& targets) {
   Outcomes outcomes = draw(blend, figures);
   MixRanges ranges;
-  const auto& cn = targets.carbon_to_nitrogen;
-  ranges.chance_carbon_to_nitrogen_in_window = share_inside(outcomes.ratios, cn.low.value(), cn.high.value());
-  ranges.chance_moisture_in_window = share_inside(outcomes.moistures, targets.moisture.low.value(), targets.moisture.high.value());
+  ranges.chance_carbon_to_nitrogen_in_window = share_inside(outcomes.ratios, targets.carbon_to_nitrogen);
+  ranges.chance_moisture_in_window = share_inside(outcomes.moistures, targets.moisture);
   const Band<double> moistures = band_of(outcomes.moistures);
   ranges.moisture = {wet_basis(moistures.low), wet_basis(moistures.high)};
   if (outcomes.ratios.size() == draws) {
@@ -184,7 +185,7 @@ MixRanges drawn_ranges(const Blend& blend, const std::vector<Varied>& figures, c
   }
   if (outcomes.airs.size() == draws) {
     const Band<double> airs = band_of(outcomes.airs);
-    ranges.air_space = {AirSpace::of(airs.low), AirSpace::of(airs.high)};
+    ranges.air_space = {AirLeft::of(airs.low), AirLeft::of(airs.high)};
   }
   return ranges;
 }

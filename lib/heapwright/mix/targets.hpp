@@ -14,6 +14,24 @@ struct Window {
   Quantity high;
 };
 
+/// Bounds are compared within this, relative: a C:N of 25:1 is inside 25–35, however it was reckoned.
+inline constexpr double of_a_bound = 1e-9;
+
+template <class Quantity>
+Quantity just_below(Quantity bound) {
+  return (1.0 - of_a_bound) * bound;
+}
+template <class Quantity>
+Quantity just_above(Quantity bound) {
+  return (1.0 + of_a_bound) * bound;
+}
+
+/// Whether a value lies in a window, its bounds included. NaN does not.
+template <class Quantity>
+bool is_inside(Quantity value, const Window<Quantity>& window) {
+  return just_below(window.low) <= value && value <= just_above(window.high);
+}
+
 /// Common practice: C:N 25 to 35 about 30, moisture 50 to 60 % about 55 %, at least 35 % air.
 /// Published ranges agree: LSU AgCenter 3838-D and Manitoba Agriculture give C:N 25–30 preferred and 20–40 acceptable, moisture 50–60 % and
 /// 40–65 %.

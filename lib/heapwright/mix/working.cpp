@@ -92,8 +92,8 @@ void volume_steps(Working& working, const std::vector<Figures>& portions, const 
                               sum_over(portions, [](const Figures& f) { return f.solids; }));
   const Term z = given("z", "density of water", measures.water_density.number(water_density()), measures.water_density.symbol,
                        "1000 kg/m3, at any temperature of a heap");
-  working.step({"A", "Air in the mix, in percent", "what solids and water leave of the volume; below zero means none", "%", by_definition,
-                digits_of_an_answer},
+  working.step({"A", "Air in the mix, in percent", "what solids and water leave of the volume; below zero: they do not fit in it", "%",
+                by_definition, digits_of_an_answer},
                (1.0 - (S + of.water / z) / V) * 100.0);
 }
 

@@ -70,6 +70,9 @@ std::string about_when(Date date) { return half_month(date) + " " + std::to_stri
 
 std::string item(const std::string& text) { return wrap("- " + text, 2); }
 
+/// Air that is less than none is none.
+std::string show_air(AirLeft air) { return show_percent(std::max(0.0, air.value())); }
+
 std::string character(const Mix& mix, const Targets& targets) {
   constexpr double shown_ratio = 0.5;
   constexpr double shown_share = 0.005;
@@ -83,7 +86,9 @@ std::string character(const Mix& mix, const Targets& targets) {
   if (mix.moisture && mix.moisture->value() >= targets.moisture.high.value() + shown_share)
     words.emplace_back("too wet: it will pack down and smell");
   if (mix.moisture && mix.moisture->value() < targets.moisture.low.value() - shown_share) words.emplace_back("too dry to rot");
-  if (mix.air_space && mix.air_space->value() < targets.least_air.value() - shown_share) words.emplace_back("short of air");
+  const bool fits = !mix.air_space || mix.air_space->value() >= 0.0;
+  if (!fits) words.emplace_back("without air: it does not fit in that room");
+  if (fits && mix.air_space && mix.air_space->value() < targets.least_air.value() - shown_share) words.emplace_back("short of air");
   std::string text;
   for (const std::string& word : words) text += (text.empty() ? "" : "; ") + word;
   return text.empty() ? "in balance" : text;
@@ -105,9 +110,9 @@ std::string figures_of(const Mix& mix, const Targets& targets, const Show& show)
                     ranges ? likely(show_moisture(ranges->moisture.low), show_moisture(ranges->moisture.high)) : "",
                     moisture_window_words(targets) + " works: a handful clumps"});
   if (mix.air_space)
-    rows.push_back({"air", "about " + show_percent(mix.air_space->value()),
-                    ranges && ranges->air_space
-                        ? likely(show_percent(ranges->air_space->low.value()), show_percent(ranges->air_space->high.value()))
+    rows.push_back({"air", mix.air_space->value() < 0.0 ? "none" : "about " + show_percent(mix.air_space->value()),
+                    ranges && ranges->air_space && ranges->air_space->high.value() >= 0.0
+                        ? likely(show_air(ranges->air_space->low), show_air(ranges->air_space->high))
                         : "",
                     "at least " + show_percent(targets.least_air.value())});
   std::string text = columns(rows);

@@ -380,9 +380,9 @@ std::string everything_in_text(const Recipe& recipe, const Show& show) {
 std::string otherwise_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   const Mix& mix = told(recipe).mix;
   const auto& window = recipe.targets.carbon_to_nitrogen;
-  const bool brown = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > window.high;
-  const bool wet = mix.moisture && *mix.moisture > recipe.targets.moisture.high;
-  const bool green = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < window.low;
+  const bool brown = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > just_above(window.high);
+  const bool wet = mix.moisture && *mix.moisture > just_above(recipe.targets.moisture.high);
+  const bool green = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < just_below(window.low);
   const std::string heading = recipe.what_would_help.empty() ? "\nWhat to do with it\n" : "\nOr, without them\n";
   if (wet || green) return heading + advice_text(recipe, materials);
   if (brown) return heading + advice_text(recipe, materials) + "For a slow heap by itself\n" + ingredients_text(recipe, materials, show);

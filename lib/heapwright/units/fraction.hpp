@@ -41,4 +41,22 @@ using ShareOfDryMatter = Fraction<OfDryMatter>;
 using ShareOfVolatileSolids = Fraction<OfVolatileSolids>;
 using ShareOfVolume = Fraction<OfVolume>;
 
+/// What solids and water leave of a settled heap's volume: at most all of it, and below 0 where they need more room than that.
+class AirLeft {
+ public:
+  /// @throws DomainError unless value <= 1 (NaN fails too)
+  static constexpr AirLeft of(double value) {
+    if (!(value <= 1.0)) detail::refuse_fraction(value);
+    return AirLeft(value);
+  }
+  constexpr double value() const { return value_; }
+  friend constexpr auto operator<=>(const AirLeft&, const AirLeft&) = default;
+  /// Against the least that is wanted.
+  friend constexpr auto operator<=>(const AirLeft& left, const AirSpace& wanted) { return left.value_ <=> wanted.value(); }
+
+ private:
+  explicit constexpr AirLeft(double value) : value_(value) {}
+  double value_;
+};
+
 }  // namespace heapwright
