@@ -51,7 +51,7 @@ class Report:
         return {value["property"]: value["likely_slip"] for value in self.answer["values"] if value["likely_slip"]} if self.answer else {}
 
     def told(self):
-        return bool(self.answer and (self.slips() or self.answer["disagree"]))
+        return bool(self.answer and (self.slips() or self.answer["impossible"] or self.answer["disagree"]))
 
     def named(self):
         if self.refusal:

@@ -247,6 +247,39 @@ TEST_CASE("nothing weighs more than its own solids and water without air", "[mat
   refuses(lines + "bulk_density = \"1112 kg/m3\"\n",
           "as-is: 1112 kg/m3 is more than its own solids and water weigh without any air, 1111 kg/m3");
   refuses(lines + "bulk_density = { loose = \"300 kg/m3\", packed = \"1200 kg/m3\" }\n", "packed: 1200 kg/m3");
+  // The high end of a range may go with the driest, 1/(0.6/1250 + 0.4/1000) = 1136.4 kg/m3, and no further.
+  const std::string ranged =
+      std::string(lines).replace(0, lines.find('\n'), "moisture_wet_basis = { typical = \"50 %\", low = \"40 %\", high = \"60 %\" }");
+  CHECK_NOTHROW(with(row(ranged + "bulk_density = { typical = \"900 kg/m3\", low = \"800 kg/m3\", high = \"1136 kg/m3\" }\n")));
+  refuses(ranged + "bulk_density = { typical = \"900 kg/m3\", low = \"800 kg/m3\", high = \"1137 kg/m3\" }\n",
+          "as-is: 1137 kg/m3 is more than its own solids and water weigh without any air, 1136 kg/m3");
+  refuses(ranged + "bulk_density = { wet = { typical = \"900 kg/m3\", low = \"800 kg/m3\", high = \"1200 kg/m3\" } }\n", "wet: 1200 kg/m3");
+  CHECK_THROWS_WITH(with("[[compost]]\nid = \"mine\"\nmoisture_wet_basis = \"50 %\"\nbulk_density = \"2000 kg/m3\"\n"),
+                    Contains("2000 kg/m3 is more than its own solids and water weigh without any air, 1452 kg/m3"));  // ash: 2650 kg/m3
+}
+
+TEST_CASE("nothing that grew is more than three quarters protein", "[materials]") {
+  const std::string carbon = "carbon_dry_basis = \"45 %\"\n";
+  CHECK_NOTHROW(with(row(carbon + "nitrogen_dry_basis = \"12 %\"\n")));
+  refuses(carbon + "nitrogen_dry_basis = \"12.1 %\"\n", "nitrogen 12.1 % is 75.6 % protein, more than anything that grew: at most 12 %");
+  refuses(carbon + "nitrogen_dry_basis = \"16 %\"\n", "is it crude protein? That is 6.25 times its nitrogen");
+  refuses(carbon + "nitrogen_dry_basis = { typical = \"3 %\", low = \"2 %\", high = \"16 %\" }\n", "nitrogen 16 % is 100 % protein");
+  refuses(carbon + "carbon_to_nitrogen = \"3:1\"\n", "carbon 45 % over C:N 3 = nitrogen 15 % is 93.8 % protein");
+
+  SECTION("by the kind of thing it is or is like") {
+    const std::string much = carbon + "nitrogen_dry_basis = \"16 %\"\n";
+    const std::string kind =
+        GENERATE("class = \"clippings\"\n", "class = \"must-go\"\n", "class = \"supplement\"\nlike = \"leaves-fall\"\n");
+    refuses(much + kind, "more than anything that grew");
+  }
+  SECTION("bought fertilizers may have more") {
+    const std::string much = carbon + "nitrogen_dry_basis = \"14 %\"\n";
+    const std::string kind = GENERATE("class = \"supplement\"\n", "like = \"blood-meal\"\n");
+    CHECK_NOTHROW(with(row(much + kind)));
+    // In place of a row it is what that was.
+    const Materials replaced = with("[[feedstock]]\nid = \"blood-meal\"\nmoisture_wet_basis = \"10 %\"\n" + much);
+    CHECK(find_feedstock(replaced, "blood-meal").feedstock_class == FeedstockClass::supplement);
+  }
 }
 
 TEST_CASE("packings", "[materials]") {

@@ -143,7 +143,7 @@ struct Held {
 class Check {
  public:
   Check(const Feedstock& row, const Feedstock& like, const Materials& materials)
-      : materials_(materials), checked_{row.id, like.id, {}, false} {
+      : row_(row), like_(like), materials_(materials), checked_{row.id, like.id, {}, {}, false} {
     hold("moisture_wet_basis", row.moisture, range_of(like.moisture, materials));
     hold("carbon_dry_basis", row.carbon, range_of(like.carbon, materials));
     hold("nitrogen_dry_basis", row.nitrogen, nitrogen_range(like, materials));
@@ -160,6 +160,7 @@ class Check {
     for (Held& held : held_) explain_alone(held);
     if (third_disagrees_ && !third_agrees_as_meant()) checked_.disagree = true;
     explain_ratio_of_two();
+    tell_the_impossible();
     for (Held& held : held_) checked_.values.push_back(std::move(held.value));
     return std::move(checked_);
   }
@@ -266,6 +267,28 @@ class Check {
     nitrogen->value.meant = meant;
   }
 
+  bool has_slip(const std::string& key) {
+    const Held* held = find(key);
+    return held != nullptr && held->value.slip.has_value();
+  }
+
+  /// What no slip explains and nature does not allow.
+  void tell_the_impossible() {
+    const bool explained = has_slip("nitrogen_dry_basis") || has_slip("carbon_dry_basis") || has_slip("carbon_to_nitrogen");
+    const auto nitrogen = row_.used_nitrogen();
+    const bool published = nitrogen && nitrogen_range(like_, materials_).holds(nitrogen->value(), 0.0);
+    if (!explained && !published && !is_sparing(like_.feedstock_class)) {
+      if (auto why = why_not_nitrogen(row_)) checked_.impossible.push_back(std::move(*why));
+    }
+    if (has_slip("moisture_wet_basis")) return;
+    for (const Packing& packing : row_.packings) {
+      if (has_slip("bulk_density." + packing.name)) continue;
+      if (auto why = why_not_density(row_, packing)) checked_.impossible.push_back(std::move(*why));
+    }
+  }
+
+  const Feedstock& row_;
+  const Feedstock& like_;
   const Materials& materials_;
   CheckedFeedstock checked_;
   std::vector<Held> held_;
@@ -316,7 +339,7 @@ CheckedFeedstock check(const Feedstock& row, const Feedstock& like, const Materi
 }
 
 bool has_slip(const CheckedFeedstock& checked) {
-  return checked.disagree ||
+  return checked.disagree || !checked.impossible.empty() ||
          std::any_of(checked.values.begin(), checked.values.end(), [](const CheckedValue& value) { return value.slip.has_value(); });
 }
 

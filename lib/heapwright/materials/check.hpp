@@ -45,7 +45,8 @@ struct CheckedFeedstock {
   std::string id;
   std::string like;
   std::vector<CheckedValue> values;
-  bool disagree = false;  ///< carbon, nitrogen and C:N stand beside each other and do not agree, and no slip explains it
+  std::vector<std::string> impossible;  ///< why a figure cannot be true, where no slip explains it
+  bool disagree = false;                ///< carbon, nitrogen and C:N stand beside each other and do not agree, and no slip explains it
 };
 
 /// Holds each feedstock of a file against the row that `like` names, else the one of its own id or name.
@@ -56,7 +57,7 @@ std::vector<CheckedFeedstock> check_materials_file(const Materials& materials, c
 /// A row against another.
 CheckedFeedstock check(const Feedstock& row, const Feedstock& like, const Materials& materials);
 
-/// Whether a slip is named, or carbon, nitrogen and C:N disagree.
+/// Whether a slip is named, a figure cannot be true, or carbon, nitrogen and C:N disagree.
 bool has_slip(const CheckedFeedstock& checked);
 
 }  // namespace heapwright

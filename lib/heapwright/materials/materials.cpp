@@ -36,6 +36,20 @@ void read_rows(Table& root, std::string_view key, std::vector<Row>& rows, ReadRo
   }
 }
 
+/// No more than its own solids and water weigh without any air; where its organic matter is not known, as if it were all ash.
+void check_weight(Table& table, const Compost& row) {
+  const auto moisture = used(row.moisture);
+  const auto density = used(row.bulk_density);
+  if (!moisture || !density) return;
+  const auto organic = used(row.organic_matter);
+  const BulkDensity most = density_without_air(*moisture, organic ? particle_density_of(*organic) : ash_particle_density());
+  if (*density <= most) return;
+  table.problem_at("bulk_density",
+                   print_number(density->value(), 4) + " kg/m3 is more than its own solids and water weigh without any air, " +
+                       print_number(most.value(), 4) + " kg/m3",
+                   "check the density and the moisture");
+}
+
 void read_compost(Table& table, Compost& row) {
   row = Compost{};
   row.id = *table.text("id");
@@ -54,6 +68,7 @@ void read_compost(Table& table, Compost& row) {
     table.problem("a compost needs its moisture, below 100 %", "write moisture_wet_basis = \"45 %\"");
   if (!used(row.bulk_density) || !(used(row.bulk_density)->value() > 0.0))
     table.problem("a compost needs its weight", "write bulk_density = \"1000 lb/yd3\"");
+  check_weight(table, row);
 }
 
 void read_container(Table& table, Container& row) {
@@ -151,15 +166,18 @@ void read_all(Document& document, Materials& materials) {
   root.finish();
 }
 
-/// Rows that are like others call for the same cautions and rot as they do, unless they say otherwise.
+/// Rows that are like others call for the same cautions and rot as they do, unless they say otherwise; and hold no more nitrogen than such
+/// a thing can.
 void take_after_likes(Materials& materials, Document& document) {
   Table root = document.root();
   for (Table& table : root.tables("feedstock")) {
     const auto id = table.text("id");
     const auto like = table.read("like", [&](std::string_view name) { return find_feedstock(materials, name); });
-    if (!id || !like) continue;
+    if (!id) continue;
     for (Feedstock& row : materials.feedstocks) {
       if (row.id != *id) continue;
+      check_nitrogen(table, row, like ? *like : row);
+      if (!like) continue;
       if (row.tags.empty() && !table.has("tags")) row.tags = like->tags;
       if (!row.rots_like) row.rots_like = like->rots_like;
     }

@@ -1,5 +1,6 @@
 #include "heapwright/materials/read_feedstock.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -68,17 +69,19 @@ void check_moisture(Table& table, const Feedstock& row) {
   }
 }
 
+/// The most that a row can weigh at any moisture of its range. Solids are mostly heavier than water, so it is the drier end that allows
+/// most.
+BulkDensity most_without_air(const Feedstock& row, const Properties& properties) {
+  BulkDensity most = density_without_air(properties.moisture, properties.particle_density);
+  for (const auto& end : {row.moisture.front().low, row.moisture.front().high}) {
+    if (end) most = std::max(most, density_without_air(*end, properties.particle_density));
+  }
+  return most;
+}
+
 void check_density(Table& table, const Feedstock& row) {
-  const auto properties = row.properties();
-  if (!properties) return;
-  const BulkDensity most = density_without_air(properties->moisture, properties->particle_density);
   for (const Packing& packing : row.packings) {
-    const auto density = used(packing.readings);
-    if (!density || *density <= most) continue;
-    table.problem_at("bulk_density",
-                     packing.name + ": " + print_number(density->value(), 4) +
-                         " kg/m3 is more than its own solids and water weigh without any air, " + print_number(most.value(), 4) + " kg/m3",
-                     "check the density and the moisture");
+    if (const auto why = why_not_density(row, packing)) table.problem_at("bulk_density", *why, "check the density and the moisture");
   }
 }
 
@@ -149,13 +152,54 @@ bool third_agrees(double carbon, double nitrogen, double ratio, const TypedTo& t
   return ratio * (1.0 + typed.ratio) >= least * (1.0 - rounding) && ratio * (1.0 - typed.ratio) <= most * (1.0 + rounding);
 }
 
-/// A row that replaces one keeps its everyday names and its tags, which call for its cautions, unless it gives its own.
+std::optional<std::string> why_not_nitrogen(const Feedstock& row) {
+  const std::string most = ", more than anything that grew: at most " + percent(most_nitrogen);
+  const auto of_protein = [](double nitrogen) { return percent(nitrogen) + " is " + percent(6.25 * nitrogen) + " protein"; };
+  for (const Reading<NitrogenDryBasis>& reading : row.nitrogen) {
+    for (const auto& nitrogen : {reading.low, reading.typical, reading.high}) {
+      if (nitrogen && nitrogen->value() > most_nitrogen + rounding) return "nitrogen " + of_protein(nitrogen->value()) + most;
+    }
+  }
+  const auto carbon = used(row.carbon);
+  const auto ratio = used(row.carbon_to_nitrogen);
+  const auto nitrogen = row.used_nitrogen();
+  if (!carbon || !ratio || !nitrogen || !(nitrogen->value() > most_nitrogen + rounding)) return std::nullopt;
+  return "carbon " + percent(carbon->value()) + " over C:N " + print_number(ratio->value(), 4) + " = nitrogen " +
+         of_protein(nitrogen->value()) + most;
+}
+
+std::optional<std::string> why_not_density(const Feedstock& row, const Packing& packing) {
+  const auto properties = row.properties();
+  if (!properties || packing.readings.empty()) return std::nullopt;
+  const auto is_more = [&](const std::optional<BulkDensity>& density, BulkDensity most) -> std::optional<std::string> {
+    if (!density || *density <= most) return std::nullopt;
+    return packing.name + ": " + print_number(density->value(), 4) +
+           " kg/m3 is more than its own solids and water weigh without any air, " + print_number(most.value(), 4) + " kg/m3";
+  };
+  const Reading<BulkDensity>& reading = packing.readings.front();
+  if (auto why = is_more(reading.typical, density_without_air(properties->moisture, properties->particle_density))) return why;
+  const BulkDensity most = most_without_air(row, *properties);
+  if (auto why = is_more(reading.low, most)) return why;
+  return is_more(reading.high, most);
+}
+
+void check_nitrogen(Table& table, const Feedstock& row, const Feedstock& like) {
+  if (is_sparing(like.feedstock_class)) return;
+  const auto why = why_not_nitrogen(row);
+  if (!why) return;
+  const bool derived = row.nitrogen.empty();
+  table.problem_at(derived ? "carbon_to_nitrogen" : "nitrogen_dry_basis", *why,
+                   std::string(derived ? "is the C:N too low, or upside down?" : "is it crude protein? That is 6.25 times its nitrogen.") +
+                       " Of a bought fertilizer write class = \"supplement\"");
+}
+
+/// A row that replaces one keeps its class, its everyday names and its tags, which call for its cautions, unless it gives its own.
 void read_feedstock(Table& table, Feedstock& row) {
   const Feedstock replaced = std::exchange(row, Feedstock{});
   row.id = *table.text("id");
   row.name = table.read("name", read_name).value_or(row.id);
   row.also = read_names(table, "also");
-  row.feedstock_class = table.one_of("class", class_words()).value_or(FeedstockClass::keeper);
+  row.feedstock_class = table.one_of("class", class_words()).value_or(replaced.feedstock_class);
   row.tags = read_names(table, "tags");
   if (!table.has("also")) row.also = replaced.also;
   if (!table.has("tags")) row.tags = replaced.tags;

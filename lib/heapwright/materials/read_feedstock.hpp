@@ -1,6 +1,9 @@
 #pragma once
 /// A feedstock's row from TOML, and whether its figures can all be true.
 
+#include <optional>
+#include <string>
+
 #include "heapwright/input/document.hpp"
 #include "heapwright/materials/feedstock.hpp"
 
@@ -18,6 +21,20 @@ struct TypedTo {
 
 /// Whether carbon over nitrogen is the C:N beside them, for some figures that round to those typed.
 bool third_agrees(double carbon, double nitrogen, double ratio, const TypedTo& typed);
+
+/// Why a row has more nitrogen than anything that grew, with its arithmetic: above most_nitrogen, by its own readings or as carbon over
+/// C:N.
+std::optional<std::string> why_not_nitrogen(const Feedstock& row);
+/// Why a packing cannot weigh so much: more than its own solids and water without any air, the typical weight at the typical moisture, the
+/// ends of its range at whichever moisture allows most.
+std::optional<std::string> why_not_density(const Feedstock& row, const Packing& packing);
+
+/// Judged. Laying hens' manure has up to 10 % nitrogen, the most of the table but for supplements and minerals; 12 % is three quarters
+/// protein.
+inline constexpr double most_nitrogen = 0.12;
+
+/// A problem of a row that holds more nitrogen than anything that grew, unless it is like a supplement or a mineral.
+void check_nitrogen(Table& table, const Feedstock& row, const Feedstock& like);
 
 /// Problems of figures that contradict each other or nature: carbon outside 20–60 %, a third of carbon, nitrogen and C:N that
 /// disagrees, a density above that of the row's own solids and water.

@@ -103,7 +103,8 @@ std::string json_of_check(const std::vector<CheckedFeedstock>& checked) {
                         {"inside", value.inside ? Json(*value.inside) : Json(nullptr)},
                         {"likely_slip", value.slip ? Json(slip_word(*value.slip)) : Json(nullptr)},
                         {"meant", number(value.meant)}});
-    list.push_back({{"id", row.id}, {"like", row.like}, {"values", std::move(values)}, {"disagree", row.disagree}});
+    list.push_back(
+        {{"id", row.id}, {"like", row.like}, {"values", std::move(values)}, {"impossible", row.impossible}, {"disagree", row.disagree}});
   }
   return printed({{"checked", std::move(list)}});
 }

@@ -163,6 +163,7 @@ std::string text_of_check(const std::vector<CheckedFeedstock>& checked) {
                          checked_words(value.key, *value.meant) + ".",
                      4);
     }
+    for (const std::string& why : row.impossible) text += wrap("  Cannot be: " + why + ".", 4);
     if (row.disagree) text += wrap("  carbon over nitrogen is not the C:N that is given: give two of the three, or three that agree", 4);
   }
   return text;
