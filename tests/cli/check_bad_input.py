@@ -71,6 +71,7 @@ YARDS = [
     ("no heap at all", '[recipe]\nfill = "0 yd3"\n', r'fill: "0 yd3" is no heap'),
     ("weighing upside down", supply('weighed = { container = "bucket", full = "2 lb", empty = "9 lb" }'), r"weighed: the full container weighs no more"),
     ("bucket of lead", supply('weighed = { container = "bucket", full = "200 lb", empty = "2 lb" }'), r"weighed: the bucketful weighs more than"),
+    ("soil wetter than it weighs", '[[supply]]\nfeedstock = "garden-soil"\namount = "2 bucket"\ndried = { wet = "100 g", dry = "10 g" }\n', r"yard.toml:4:9: dried: at 90 % moisture garden soil weighs at most \d+ kg/m3.*weigh a bucketful"),
     ("drying upside down", supply('dried = { wet = "2 g", dry = "10 g" }'), r"dried: the dry weight must be"),
     ("lawn of unknown shape", '[[lawn.zone]]\nshape = "hexagon"\n', r'shape: "hexagon" is not known here.*"rectangle"'),
     ("lawn without a side", '[[lawn.zone]]\nshape = "rectangle"\nlength = "60 ft"\n', r"yard.toml:1:1: .*width is missing"),

@@ -257,6 +257,23 @@ void take_estimate(Table& table, Supply& supply, const Materials& materials) {
   supply.estimated = std::move(rough);
 }
 
+/// Nothing weighs more than its own solids and water without any air: neither as weighed, nor the table's packing at the moisture that was
+/// measured or felt.
+void check_weight(Table& table, const Supply& supply) {
+  const Properties properties = supply.properties();
+  const BulkDensity most = density_without_air(properties.moisture, properties.particle_density);
+  if (supply.weighed && supply.weighed->density() > most)
+    return table.problem_at("weighed", "the bucketful weighs more than its own solids and water without any air",
+                            "check the weights and the container");
+  const std::optional<BulkDensity> lies = supply.density();
+  if (!(supply.dried || supply.feel) || !lies || *lies <= most) return;
+  table.problem_at(supply.dried ? "dried" : "feel",
+                   "at " + print_number(100.0 * properties.moisture.value(), 3) + " % moisture " + supply.feedstock.name +
+                       " weighs at most " + print_number(most.value(), 4) + " kg/m3 without any air, and as it lies we took it at " +
+                       print_number(lies->value(), 4) + " kg/m3",
+                   "weigh a bucketful of it too: weighed = { … }");
+}
+
 }  // namespace
 
 std::string_view treated_word(Treated treated) {
@@ -344,11 +361,7 @@ std::optional<Supply> read_supply(Table& table, const Materials& materials) {
   supply->bought = table.flag("bought").value_or(false);
   read_price(table, *supply, materials);
   if (known) check_amount(table, *supply);
-  if (known && supply->weighed &&
-      supply->weighed->density() > density_without_air(supply->properties().moisture, supply->properties().particle_density)) {
-    table.problem_at("weighed", "the bucketful weighs more than its own solids and water without any air",
-                     "check the weights and the container");
-  }
+  if (known) check_weight(table, *supply);
   table.finish();
   return known ? supply : std::nullopt;
 }
