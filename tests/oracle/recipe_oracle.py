@@ -32,7 +32,7 @@ TELLING = 1e-8  # a fraction or a distance that can change by less than this can
 # Exact all along; then, for exact steps have no guard against going round in circles, exact from the last
 # basis of floating point on.
 WAYS = (("--exact",), ("--nopresol", "--xcheck"))
-ENDLESSLY = 5.0  # s, of what takes some milliseconds
+ENDLESSLY = 2.0  # s, of what takes some milliseconds
 GRAINS = 1e9  # in one mass scale; glpsol shows anything below 1e-9 as nothing
 
 
