@@ -87,7 +87,7 @@ std::string to_do(const HeapAnswer& answer) {
     return "it does not fit at once. Fill up again as it sinks, or have " + whole_words(needed - count) + " more such " +
            plural(needed - count, noun(answer.heap->shape)) + ".";
   if (says(answer, HeapNote::fits_as_it_sinks)) return "it does not go in at once; fill up again as it sinks.";
-  if (count == 1) return "put all of it in.";
+  if (count == 1) return "it goes in.";
   if (needed == 1) return "use one.";
   return "use " + whole_words(needed) + ". Fill one to the top before you start the next.";
 }
