@@ -45,7 +45,7 @@ LEAST_COMPLETE = 30
 FROM_ELSEWHERE = {("bd", "epa-2016", ("768 lb/yd3", None, None))}
 
 KG_PER_M3 = {"kg/m3": Decimal(1), "lb/yd3": Decimal("0.45359237") / Decimal("0.764554857984")}
-OTHER_UNITS = ("%", ":1", "pH", "dS/m", "mgC/gOM/day", "gal", "ft3", "yd3", "L", "bushel", "lb", "lb/1000ft2", "in", "mm", "ft", "degF")
+OTHER_UNITS = ("%", ":1", "pH", "dS/m", "mgC/gOM/day", "gal", "ft3", "yd3", "L", "bushel", "lb", "lb/1000ft2", "in", "mm", "ft", "degF", "days")
 
 # Names by which the remembered handbooks go; no remembered figure may be laid at their door.
 HANDBOOK_NAMES = ("on-farm composting", "farm composting handbook", "nraes", "rynk", "solid waste management")
