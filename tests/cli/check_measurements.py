@@ -13,6 +13,8 @@ import subprocess
 import sys
 import tempfile
 
+from reckoning import Checks
+
 DRAWS = 8000
 FINDINGS = 8  # values that a measurement may find
 DRAWS_EACH = 2000  # draws of all else at each of them: 16000 for a measurement
@@ -109,15 +111,7 @@ USED = {"moisture_wet_basis": "moisture_fraction", "carbon_dry_basis": "carbon_f
 TAKES_AWAY = {"weighed": "bulk_density", "dried": "moisture_wet_basis", "amount": "amount"}
 DUST = 1e-4  # of the heap's mass: what is less does not go in
 
-failures = []
-checks = 0
-
-
-def check(right, what):
-    global checks
-    checks += 1
-    if not right:
-        failures.append(what)
+check = Checks()
 
 
 def yard_text(yard, supplies):
@@ -307,9 +301,9 @@ def main():
             others = max((fall for key, fall in lowered.items() if key != named), default=0.0)
             check(lowered.get(named, 0.0) > max(others, 0.0), f"{says}; what could change falls by {words(lowered)}")
 
-    print("\n".join(failures))
-    print(f"{checks} checks of {len(YARDS)} yards, {len(failures)} failures")
-    return 1 if failures else 0
+    print("\n".join(check.failures))
+    print(f"{check.count} checks of {len(YARDS)} yards, {len(check.failures)} failures")
+    return 1 if check.failures else 0
 
 
 if __name__ == "__main__":

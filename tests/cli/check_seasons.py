@@ -9,7 +9,7 @@ import random
 import sys
 import tempfile
 
-from reckoning import Program, cubic_metres, feedstock_rows, keeps_days, kilograms, share_of_day, share_on_hand, table, yard_text
+from reckoning import Checks, Program, cubic_metres, feedstock_rows, keeps_days, kilograms, share_of_day, share_on_hand, table, yard_text
 
 YARDS = 40
 FIRST_DAY = datetime.date(2027, 1, 1)  # the year after has a 29 February
@@ -20,15 +20,7 @@ MOST_WEEKS = 52
 SIZES = {"fill", "capacity", "room", "fixed", "on-hand"}
 ALL_IN = ("put it all in", "put all of it in")
 
-failures = []
-checks = 0
-
-
-def check(right, what):
-    global checks
-    checks += 1
-    if not right:
-        failures.append(what)
+check = Checks()
 
 
 # Invented households
@@ -272,16 +264,16 @@ def main():
     met = {}
     with tempfile.TemporaryDirectory() as name:
         for place, (supplies, asked, bins) in enumerate(yards(random.Random(40))):
-            before = len(failures)
+            before = len(check.failures)
             answer = check_yard(program, pathlib.Path(name), f"yard {place}", supplies, asked, bins)
             for what in (answer["status"], f"size by {(answer['size_set_by'] or {}).get('by')}", *(["fed"] if answer["feeding"] else []),
                          *(["not all today"] if answer["not_today"] else [])):
                 met[what] = met.get(what, 0) + 1
-            if len(failures) > before:
-                print((pathlib.Path(name) / "yard.toml").read_text() + "\n".join(failures[before:]) + "\n")
+            if len(check.failures) > before:
+                print((pathlib.Path(name) / "yard.toml").read_text() + "\n".join(check.failures[before:]) + "\n")
     print(f"{YARDS} yards: {', '.join(f'{count} {what}' for what, count in sorted(met.items()))}")
-    print(f"{checks} checks, {len(failures)} failures")
-    return 1 if failures else 0
+    print(f"{check.count} checks, {len(check.failures)} failures")
+    return 1 if check.failures else 0
 
 
 if __name__ == "__main__":

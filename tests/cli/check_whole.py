@@ -13,7 +13,7 @@ import sys
 import tempfile
 import tomllib
 
-from reckoning import (DEFAULT_TARGETS, GALLON, ROOT, Program, container_sizes, cubic_metres, distance, kilograms, mix, keeps_days, share_on_hand, water_to,
+from reckoning import (Checks, DEFAULT_TARGETS, GALLON, ROOT, Program, container_sizes, cubic_metres, distance, kilograms, mix, keeps_days, share_on_hand, water_to,
                        yard_text)
 
 YARDS = 200
@@ -32,15 +32,7 @@ TARGETS = [{"carbon_to_nitrogen": {"low": "22:1", "aim": "27:1", "high": "30:1"}
            {"moisture_wet_basis": {"low": "54 %", "aim": "56 %", "high": "58 %"}},
            {"air_space": {"low": "60 %"}}]
 
-failures = []
-checks = 0
-
-
-def check(right, what):
-    global checks
-    checks += 1
-    if not right:
-        failures.append(what)
+check = Checks()
 
 
 def near(found, expected, relative):
@@ -469,20 +461,20 @@ def main():
         check(example == "inside", f"quarter-acre: {example}")
         for place in range(YARDS):
             text = random_yard(generator, program)
-            before = len(failures)
+            before = len(check.failures)
             end = check_yard(program, folder, f"yard {place}", text)
             ends[end] = ends.get(end, 0) + 1
-            if len(failures) > before:
-                print(text + "\n".join(failures[before:]) + "\n")
+            if len(check.failures) > before:
+                print(text + "\n".join(check.failures[before:]) + "\n")
     for pair in itertools.combinations(EVERYDAY, 2):
         check_proportion(program, pair)
     for triple in generator.sample(list(itertools.combinations(EVERYDAY, 3)), TRIPLES):
         check_proportion(program, triple)
 
-    print("\n".join(failures))
+    print("\n".join(check.failures))
     print(f"{YARDS} yards: {json.dumps(ends)}")
-    print(f"{checks} checks, {len(failures)} failures")
-    return 1 if failures else 0
+    print(f"{check.count} checks, {len(check.failures)} failures")
+    return 1 if check.failures else 0
 
 
 if __name__ == "__main__":

@@ -21,6 +21,18 @@ MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", 
 DEFAULT_TARGETS = {"ratio": (25.0, 30.0, 35.0), "moisture": (0.50, 0.55, 0.60), "air": 0.35}
 
 
+class Checks:
+    """Counts what is checked, and keeps what was wrong."""
+
+    def __init__(self):
+        self.count, self.failures = 0, []
+
+    def __call__(self, right, what):
+        self.count += 1
+        if not right:
+            self.failures.append(what)
+
+
 @functools.cache
 def container_sizes():
     """Each container's volume in cubic metres."""

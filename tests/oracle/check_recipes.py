@@ -13,6 +13,7 @@ oracle solves every problem again with nearly no slack, and what that alters is 
 """
 
 import argparse
+import contextlib
 import decimal
 import json
 import math
@@ -492,6 +493,17 @@ def print_answer(answer):
         print(f"    next dearer: distance {distance:.7g} for {least:.7g} to {most:.7g}")
 
 
+@contextlib.contextmanager
+def folder_for_files(keep):
+    """The folder to keep them in; without one a folder that is gone afterwards."""
+    if keep:
+        keep.mkdir(parents=True, exist_ok=True)
+        yield keep
+        return
+    with tempfile.TemporaryDirectory() as folder:
+        yield pathlib.Path(folder)
+
+
 def main():
     parser = argparse.ArgumentParser(description=__doc__,
                                      formatter_class=argparse.RawDescriptionHelpFormatter)
@@ -509,11 +521,8 @@ def main():
     if options.program is None:
         parser.error("which programme?")
     program = str(pathlib.Path(options.program).resolve())
-    if options.keep:
-        options.keep.mkdir(parents=True, exist_ok=True)
-        return compare_all(program, chosen, options.keep)
-    with tempfile.TemporaryDirectory() as folder:
-        return compare_all(program, chosen, pathlib.Path(folder))
+    with folder_for_files(options.keep) as folder:
+        return compare_all(program, chosen, folder)
 
 
 if __name__ == "__main__":

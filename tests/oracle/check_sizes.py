@@ -17,7 +17,6 @@ import pathlib
 import random
 import subprocess
 import sys
-import tempfile
 import time
 from dataclasses import dataclass
 
@@ -215,11 +214,8 @@ def main():
 
     program = str(pathlib.Path(options.program).resolve())
     count = YARDS if options.all else A_SAMPLE
-    if options.keep:
-        options.keep.mkdir(parents=True, exist_ok=True)
-        return check_all(program, count, options.keep)
-    with tempfile.TemporaryDirectory() as folder:
-        return check_all(program, count, pathlib.Path(folder))
+    with check_recipes.folder_for_files(options.keep) as folder:
+        return check_all(program, count, folder)
 
 
 if __name__ == "__main__":

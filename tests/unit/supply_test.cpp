@@ -67,6 +67,10 @@ TEST_CASE("how long a fresh one keeps is judged, row by row, and a user's own ro
   CHECK(find_feedstock(materials, "grass-clippings").used_keeps().value() == 3.0 * day);
   CHECK(find_feedstock(materials, "kitchen-scraps").used_keeps().value() == 14.0 * day);
   CHECK(find_feedstock(materials, "coffee-grounds").used_keeps().value() == 14.0 * day);
+  Feedstock told;
+  told.feedstock_class = FeedstockClass::clippings;
+  told.keeps.emplace_back().typical = 5.0 * day * unit::s;
+  CHECK(told.used_keeps().value() == 5.0 * day);
   Feedstock own;
   own.feedstock_class = FeedstockClass::clippings;
   CHECK(own.used_keeps().value() == 3.0 * day);

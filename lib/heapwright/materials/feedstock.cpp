@@ -85,9 +85,8 @@ std::optional<Properties> Feedstock::properties() const {
 }
 
 Duration Feedstock::used_keeps() const {
-  if (!keeps.empty() && keeps.front().typical) return *keeps.front().typical;
-  const double day = 86400.0;
-  return (feedstock_class == FeedstockClass::clippings ? 3.0 : 14.0) * day * unit::s;
+  const Duration day = 86400.0 * unit::s;
+  return used(keeps).value_or((feedstock_class == FeedstockClass::clippings ? 3.0 : 14.0) * day);
 }
 
 const Packing* Feedstock::find_packing(std::string_view packing) const {

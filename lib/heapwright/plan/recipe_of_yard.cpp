@@ -99,7 +99,7 @@ std::optional<Volume> room_that_limits(const Yard& yard, const RecipeQuestion& q
   if (yard.wishes.capacity && *yard.wishes.capacity <= room) return std::nullopt;
   Volume fixed;
   for (const RecipeSupply& supply : question.supplies) {
-    if (supply.use == Use::all && supply.available) fixed += Volume(*supply.available / *supply.ingredient.density);
+    if (supply.is_fixed()) fixed += Volume(*supply.available / *supply.ingredient.density);
   }
   const bool holds_it = yard.wishes.settling.value() * fixed <= room;
   return holds_it ? std::optional(room) : std::nullopt;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <limits>
 
 namespace heapwright {
@@ -42,13 +43,6 @@ PerKilogram per_kilogram(const Ingredient& ingredient) {
           dry * p.nitrogen.value(),
           1.0 / ingredient.density->value(),
           dry / p.particle_density.value() + water / water_kg_per_m3};
-}
-
-bool is_fixed(const RecipeSupply& supply) { return supply.use == Use::all && supply.available && supply.available->value() > 0.0; }
-
-bool is_raised(const RecipeSupply& supply) {
-  return !supply.bought && supply.use == Use::up_to && supply.available && supply.available->value() > 0.0 &&
-         !is_sparing(supply.feedstock_class);
 }
 
 double mass_scale(const RecipeQuestion& question) {
@@ -97,7 +91,7 @@ std::vector<std::size_t> raised_supplies(const RecipeQuestion& question, std::op
   std::vector<std::size_t> raised;
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
-    if (is_raised(supply) && (!of_class || supply.feedstock_class == *of_class)) raised.push_back(i);
+    if (supply.is_raised() && (!of_class || supply.feedstock_class == *of_class)) raised.push_back(i);
   }
   return raised;
 }
@@ -138,7 +132,7 @@ void Programme::add_supplies(bool everything_in) {
     double high = some ? 1.0 : supply.available ? 0.0 : without_limit;
     if (supply.use == Use::all && supply.available) low = high;
     if (everything_in) {
-      const bool goes_in = is_raised(supply) || (supply.use == Use::all && supply.available);
+      const bool goes_in = supply.is_raised() || supply.is_fixed();
       low = high = goes_in ? high : 0.0;
     }
     const bool none_allowed = supply.most_of_volume && hard_.shares && !(supply.most_of_volume->value() > 0.0);
@@ -176,7 +170,7 @@ void Programme::add_hard_limits() {
 
   if (wishes.fill && hard_.fill) return;
   add_limit_of_swelling();
-  if (std::any_of(question_->supplies.begin(), question_->supplies.end(), is_fixed)) return;
+  if (std::any_of(question_->supplies.begin(), question_->supplies.end(), std::mem_fn(&RecipeSupply::is_fixed))) return;
   double on_hand = 0.0;
   Terms raised;
   for (const std::size_t i : raised_supplies(*question_)) {
@@ -198,7 +192,7 @@ Programme::Terms Programme::swelling_terms(double times) const {
   for (std::size_t i = 0; i < x_.size(); ++i) {
     const RecipeSupply& supply = question_->supplies[i];
     if (!supply.available) terms.push_back(of_supply(i, per_kg_[i].dry));
-    if (is_raised(supply) || is_fixed(supply)) terms.push_back(of_supply(i, -times * per_kg_[i].dry));
+    if (supply.is_raised() || supply.is_fixed()) terms.push_back(of_supply(i, -times * per_kg_[i].dry));
   }
   return terms;
 }
@@ -207,7 +201,7 @@ void Programme::add_limit_of_swelling() {
   const auto& supplies = question_->supplies;
   const bool endless = std::any_of(supplies.begin(), supplies.end(), [](const RecipeSupply& supply) { return !supply.available; });
   const bool limited =
-      std::any_of(supplies.begin(), supplies.end(), [](const RecipeSupply& supply) { return is_raised(supply) || is_fixed(supply); });
+      std::any_of(supplies.begin(), supplies.end(), [](const RecipeSupply& supply) { return supply.is_raised() || supply.is_fixed(); });
   if (!endless || !limited) return;
   swelling_ = program_.add_row({}, -LinearProgram::unlimited, 0.0);
   limit_swelling(most_swelling);

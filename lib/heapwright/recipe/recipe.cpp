@@ -20,10 +20,8 @@ constexpr double next_dearer_gain = 0.25;
 
 /// Something that goes in for certain, or that there is so much of to use up.
 bool gives_a_size(const RecipeQuestion& question) {
-  const bool fixed = std::any_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) {
-    return supply.use == Use::all && supply.available && supply.available->value() > 0.0;
-  });
-  return fixed || !raised_supplies(question).empty();
+  return std::any_of(question.supplies.begin(), question.supplies.end(),
+                     [](const RecipeSupply& supply) { return supply.is_fixed() || supply.is_raised(); });
 }
 
 /// Supplies, but only of those that a heap takes sparingly, or none of what is there.
@@ -201,6 +199,12 @@ std::string_view limit_word(Limit limit) {
   return "";
 }
 
+bool RecipeSupply::is_fixed() const { return use == Use::all && available && available->value() > 0.0; }
+
+bool RecipeSupply::is_raised() const {
+  return !bought && use == Use::up_to && available && available->value() > 0.0 && !is_sparing(feedstock_class);
+}
+
 std::string_view size_word(SizeFrom from) {
   switch (from) {
     case SizeFrom::fill: return "fill";
@@ -221,10 +225,8 @@ SizeSetBy size_set_by(const RecipeQuestion& question, const Recipe& recipe) {
   bool raised = false;
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
-    const bool fixed = supply.use == Use::all && supply.available;
-    const bool limited = fixed || (!supply.bought && supply.available && !is_sparing(supply.feedstock_class));
-    if (!limited || !goes_in(recipe.amounts[i], *recipe.mix)) continue;
-    raised = raised || !fixed;
+    if (!(supply.is_fixed() || supply.is_raised()) || !goes_in(recipe.amounts[i], *recipe.mix)) continue;
+    raised = raised || supply.is_raised();
     (recipe.amounts[i].mass >= used_up * *supply.available ? size.feedstocks : in_part).push_back(recipe.amounts[i].id);
   }
   if (!raised) size.from = SizeFrom::fixed;

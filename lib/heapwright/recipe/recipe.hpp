@@ -30,6 +30,10 @@ struct RecipeSupply {
   std::optional<Duration> keeps;  ///< of what comes fresh
   double price_per_kg = 0.0;
   std::optional<ShareOfLooseVolume> most_of_volume;
+
+  // README, kinds of supply.
+  bool is_fixed() const;
+  bool is_raised() const;
 };
 
 struct RecipeQuestion {
@@ -92,7 +96,7 @@ struct Proportion {
 
 /// What to put with a load of greens each time they come: a week's where that is known, else one container.
 struct Card {
-  std::size_t supply;  ///< the place of the greens in the question
+  std::size_t supply = 0;  ///< the place of the greens in the question
   RecipeAmount greens;
   std::vector<RecipeAmount> browns;
   WaterMass water_to_add;
@@ -157,9 +161,9 @@ struct NotToday {
 /// How the pile is fed after its first day: each week what comes fresh, with browns that were kept.
 struct FeedingSchedule {
   int weeks = 0;
-  Date until;           ///< of the last of them
-  bool browns_run_out;  ///< or a year is over
-  Mix of_a_week;        ///< in the middle of them
+  Date until;                   ///< of the last of them
+  bool browns_run_out = false;  ///< before a year is over
+  Mix of_a_week;                ///< in the middle of them
 };
 
 /// What sets the size of a heap.
