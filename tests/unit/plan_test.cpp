@@ -260,6 +260,25 @@ TEST_CASE("clippings that are not there today are told of, and so is what comes 
   CHECK(words.find("left now last so to about") != std::string::npos);
 }
 
+TEST_CASE("of clippings without a limit none are there out of season", "[plan]") {
+  const std::string endless =
+      "[[supply]]\nfeedstock = \"grass\"\nuse = \"unlimited\"\ntreated = \"no\"\nwhen = { every = \"week\", from = "
+      "\"Apr\", to = \"Oct\" }\n";
+  const Plan plan = make_plan(yard(supply("leaves", "24 leaf-bag") + supply("scraps", "5 bucket") + endless), november_7);
+  CHECK(plan.recipe.amounts[2].mass.value() == 0.0);
+  REQUIRE(plan.recipe.not_today.size() == 1);
+  CHECK(plan.recipe.not_today.front().id == "grass-clippings");
+}
+
+TEST_CASE("a week's mix has the figures of its own supply, whatever else is of the same feedstock", "[plan]") {
+  const std::string weekly = supply("scraps", "2 bucket") + "when = { every = \"week\" }\n";
+  const std::string leaves = supply("leaves", "24 leaf-bag");
+  const std::string dried = supply("scraps", "1 bucket") + "dried = { wet = \"100 g\", dry = \"60 g\" }\n";
+  const auto week_of = [](const Recipe& recipe) { return recipe.feeding.value().of_a_week.moisture->value(); };
+  CHECK_THAT(week_of(make_plan(yard(dried + leaves + weekly), november_7).recipe),
+             WithinRel(week_of(make_plan(yard(leaves + weekly), november_7).recipe), 0.02));  // cards are told by half buckets
+}
+
 TEST_CASE("a recipe is no bigger than the bins hold, a tumbler two thirds of its volume", "[plan]") {
   const auto [shape, room] = GENERATE(table<std::string, double>(
       {{"length = \"3 ft\"\nwidth = \"3 ft\"\nheight = \"2 ft\"\n", 18.0}, {"shape = \"tumbler\"\nvolume = \"9 ft3\"\n", 6.0}}));

@@ -388,6 +388,8 @@ std::optional<Amount> on_hand(const Supply& supply, Date built) {
   return times(supply.storable ? share_of_days(supply, year_before(built), end) : share_that_keeps(supply, end), *supply.amount);
 }
 
+bool may_be_there(const Supply& supply, Date built) { return !comes_fresh(supply) || share_that_keeps(supply, sys_days(built)) > 0.0; }
+
 bool comes_fresh(const Supply& supply) { return !supply.storable && !std::holds_alternative<std::monostate>(supply.when); }
 
 bool comes_on(const Supply& supply, Date date) {

@@ -101,6 +101,8 @@ Supply supply_of(const Materials& materials, std::string_view name_and_packing);
 ///     max(d, 7) days' worth, for d > 0: the last load whole, as of that day's mowing
 std::optional<Amount> on_hand(const Supply& supply, Date built);
 
+/// Whether some of a supply may be on hand on a day: of a fresh one only if some of what keeps came in.
+bool may_be_there(const Supply& supply, Date built);
 /// Week by week, or in some months, and does not keep.
 bool comes_fresh(const Supply& supply);
 /// Whether some of it comes in on a day; not where no season is given.

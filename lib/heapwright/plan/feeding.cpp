@@ -38,21 +38,17 @@ void take(Store& store, const Card& card) {
   }
 }
 
-Ingredient ingredient_of(const RecipeQuestion& question, const RecipeAmount& amount) {
-  const auto supply = std::find_if(question.supplies.begin(), question.supplies.end(),
-                                   [&](const RecipeSupply& one) { return one.ingredient.id == amount.id; });
-  Ingredient ingredient = supply->ingredient;
-  ingredient.mass = amount.mass;
-  return ingredient;
-}
-
 void add(Blend& blend, const RecipeQuestion& question, const Card& card, double times) {
-  const auto add_some = [&](Ingredient ingredient) {
-    ingredient.mass *= times;
-    blend.ingredients.push_back(std::move(ingredient));
+  const auto add_some = [&](const RecipeSupply& supply, const RecipeAmount& amount) {
+    blend.ingredients.push_back(supply.ingredient);
+    blend.ingredients.back().mass = times * amount.mass;
   };
-  add_some(ingredient_of(question, card.greens));
-  for (const RecipeAmount& browns : card.browns) add_some(ingredient_of(question, browns));
+  add_some(question.supplies[card.supply], card.greens);
+  for (const RecipeAmount& browns : card.browns) {
+    add_some(*std::find_if(question.supplies.begin(), question.supplies.end(),
+                           [&](const RecipeSupply& one) { return one.ingredient.id == browns.id; }),
+             browns);
+  }
   blend.added_water += times * card.water_to_add;
 }
 

@@ -116,12 +116,11 @@ std::vector<std::size_t> fed_supplies(const RecipeQuestion& question) {
   return places;
 }
 
-std::vector<NotToday> not_today_of(const std::vector<Supply>& supplies, const RecipeQuestion& question) {
+std::vector<NotToday> not_today_of(const std::vector<Supply>& supplies, Date built) {
   std::vector<NotToday> waiting;
-  for (std::size_t i = 0; i < supplies.size(); ++i) {
-    const Supply& supply = supplies[i];
-    const bool comes = supply.amount && !is_zero(*supply.amount) && comes_fresh(supply) && !supply.bought;
-    if (!comes || question.supplies[i].available->value() > 0.0) continue;
+  for (const Supply& supply : supplies) {
+    const bool some = supply.use == Use::unlimited || (supply.amount && !is_zero(*supply.amount));
+    if (!some || supply.bought || may_be_there(supply, built)) continue;
     waiting.push_back({supply.feedstock.id, supply.feedstock.name, supply.feedstock.used_keeps(), season_of(supply)});
   }
   return waiting;
@@ -203,7 +202,7 @@ Recipe first_recipe(const Yard& yard, Date today) {
   Recipe recipe = solved(question, yard);
   recipe.wishes = yard.wishes;
   if (yard.heap) recipe.room = room_of(*yard.heap);
-  recipe.not_today = not_today_of(supplies, question);
+  recipe.not_today = not_today_of(supplies, built);
   for (Card& card : recipe.cards) card.season = season_of(supplies[card.supply]);
   if (has_size(recipe)) {
     recipe.size_set_by = size_set_by(question, recipe);

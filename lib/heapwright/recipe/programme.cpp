@@ -168,8 +168,8 @@ void Programme::add_hard_limits() {
     add_row_near_one(terms, -LinearProgram::unlimited, 0.0);
   }
 
+  if (!wishes.fill) add_limit_of_swelling();
   if (wishes.fill && hard_.fill) return;
-  add_limit_of_swelling();
   if (std::any_of(question_->supplies.begin(), question_->supplies.end(), std::mem_fn(&RecipeSupply::is_fixed))) return;
   double on_hand = 0.0;
   Terms raised;

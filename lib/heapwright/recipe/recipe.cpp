@@ -217,7 +217,7 @@ std::string_view size_word(SizeFrom from) {
 }
 
 SizeSetBy size_set_by(const RecipeQuestion& question, const Recipe& recipe) {
-  if (question.wishes.fill) return {SizeFrom::fill, {}};
+  if (question.wishes.fill && recipe.status != RecipeStatus::not_enough) return {SizeFrom::fill, {}};
   const std::optional<Volume>& capacity = question.wishes.capacity;
   if (capacity && (!gives_a_size(question) || *recipe.mix->volume >= used_up * *capacity)) return {SizeFrom::capacity, {}};
   SizeSetBy size;
@@ -268,6 +268,7 @@ RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Target
     const std::optional<Amount> amount = on_hand(supply, built);
     if (amount) in_recipe.available = supply.mass(*amount);
     if (in_recipe.available && *in_recipe.available < least_amount) in_recipe.available = Mass();
+    if (supply.use == Use::unlimited && !may_be_there(supply, built)) in_recipe.available = Mass();
     if (supply.priced_amount) in_recipe.price_per_kg = supply.price / supply.mass(*supply.priced_amount)->value();
     settle_measure(in_recipe, supply, materials);
     question.supplies.push_back(std::move(in_recipe));

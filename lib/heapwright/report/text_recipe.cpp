@@ -446,6 +446,8 @@ std::string text_of_recipe_body(const Recipe& recipe, const Materials& materials
   if (heap.cost > 0.0)
     text += "  cost       " + print_number(std::round(100.0 * heap.cost) / 100.0, 6) + " in your money" +
             (by_the_part(heap) ? ", by the part of a unit" : "") + "\n";
+  if (heap.cost > 0.0 && recipe.wishes.goal == Goal::cheapest && !recipe.wishes.fill)
+    text += wrap("  (The cheapest heap that takes something bought is a small one: say how big a heap you want, fill = \"2 yd3\".)", 2);
   if (recipe.next_dearer)
     text += "  For " + print_number(std::round(100.0 * recipe.next_dearer->cost) / 100.0, 6) + " it could be much nearer the aim.\n";
   text += left_out_text(recipe);
