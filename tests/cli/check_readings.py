@@ -2,9 +2,11 @@
 
 usage: check_readings.py PROGRAM
 """
+import datetime
 import json
 import pathlib
 import re
+import resource
 import subprocess
 import sys
 import tempfile
@@ -312,6 +314,18 @@ def check_correction(program, folder):
     check("correction", found and abs(found["rate_factor"] - 1.0) < 0.05, found)
 
 
+def check_long_log(program, folder):
+    """A log of very many rows is read in seconds, though the heap was turned at each: all readings gone through for each turning would
+    take minutes. The sanitizers take some ten times as long as the program."""
+    first = datetime.datetime(2026, 11, 7)
+    log = folder / "long.csv"
+    log.write_text("time,core degF,event\n" + "".join(
+        f"{first + datetime.timedelta(minutes=5 * row):%Y-%m-%dT%H:%M},{90 + row % 40},turned\n" for row in range(250_000)), encoding="utf-8")
+    limited = subprocess.run([program, "readings", "--log", str(log)], capture_output=True, timeout=300,
+                             preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_CPU, (60, 60)))
+    check("a long log", limited.returncode == 0, f"exit {limited.returncode} within 60 s")
+
+
 def main():
     program = str(pathlib.Path(sys.argv[1]).resolve())
     with tempfile.TemporaryDirectory() as name:
@@ -327,6 +341,7 @@ def main():
         check_newest(program, folder)
         check_own_readings(program, folder)
         check_correction(program, folder)
+        check_long_log(program, folder)
     print(f"{checks} checks, {len(failures)} failures")
     for failure in failures[:30]:
         print(failure)

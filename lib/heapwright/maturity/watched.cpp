@@ -10,9 +10,13 @@ using std::chrono::seconds;
 
 std::optional<Reheat> reheat_after(const WrittenTime& turned, const std::vector<HeapReading>& readings) {
   std::optional<Reheat> reheat;
-  for (const HeapReading& reading : readings) {
+  // A log may note a turning at each of its rows: only the readings of its own week are looked at.
+  auto reading_at = std::lower_bound(readings.begin(), readings.end(), turned,
+                                     [](const HeapReading& one, const WrittenTime& time) { return one.time.at() < time.at(); });
+  for (; reading_at != readings.end(); ++reading_at) {
+    const HeapReading& reading = *reading_at;
     const seconds after = reading.time.at() - turned.at();
-    if (after < seconds(0) || after > days(7)) continue;
+    if (after > days(7)) break;
     if (!reheat) {
       if (after > days(1)) return std::nullopt;
       reheat = Reheat{turned, reading.temperature, reading.temperature, reading.temperature, false};
