@@ -44,6 +44,18 @@ TEST_CASE("a rate is found again in a log without noise", "[property][rate]") {
   CHECK(fit->missed_before_degc > 1.0);
 }
 
+TEST_CASE("a rate is fitted to the first year of a log", "[property][rate]") {
+  const HeapToBuild heap = household_heap();
+  const DailyWeather weather = heaps::steady(15.0, 500);
+  std::vector<CoreOfDay> seen = cores(heap, weather, 1.4, 20);
+  const auto of_days = fit_of(heap, weather, seen);
+  for (int day = 367; day < 480; ++day) seen.push_back({day, 45.0});  // as it cannot be so late
+  const auto of_all = fit_of(heap, weather, seen);
+  REQUIRE((of_days && of_all));
+  CHECK(of_all->factor == of_days->factor);
+  CHECK(of_all->misses_by_degc == of_days->misses_by_degc);
+}
+
 TEST_CASE("a log of a few days fits nothing", "[property][rate]") {
   const HeapToBuild heap = household_heap();
   const DailyWeather weather = heaps::steady(15.0, 30);

@@ -20,6 +20,7 @@ constexpr int bits = 14;                                 // of the factor's loga
 constexpr int tries = 13;                                // over the range, before it is narrowed
 constexpr double widest_telling = 3.0;                   // high over low; judged
 constexpr double as_good_as_equal = 1.02;                // of a factor and an end of the range; judged
+constexpr int most_days_of_fit = 365;                    // from the first; later ones tell more of the weather; judged
 constexpr double widest_miss = 2.0 * usual_reading_off;  // °C, past which the model is not of this heap; judged
 
 struct Fitting {
@@ -133,6 +134,7 @@ std::optional<RateFit> fit_rate(const HeapToBuild& heap, const DailyWeather& wea
   const auto is_followed = [&](const CoreOfDay& core) { return core.day >= 1 && core.day + 1 < std::ssize(weather) && core.day < horizon; };
   std::copy_if(seen.begin(), seen.end(), std::back_inserter(fitting.seen), is_followed);
   std::sort(fitting.seen.begin(), fitting.seen.end(), [](const CoreOfDay& one, const CoreOfDay& other) { return one.day < other.day; });
+  while (!fitting.seen.empty() && fitting.seen.back().day > fitting.seen.front().day + most_days_of_fit) fitting.seen.pop_back();
   if (fitting.seen.size() < static_cast<std::size_t>(least_days_of_fit)) return std::nullopt;
 
   const Guess guess = best_guess(fitting);

@@ -15,7 +15,8 @@ struct CoreOfDay {
 };
 
 /// A factor on both rate constants, kF and kS, of every set. Fitted by least squares together with how far the air of the heap's place is
-/// off the weather's, which is held near 0 by what weather is usually off (3 °C, judged).
+/// off the weather's, which is held near 0 by what weather is usually off (3 °C, judged). Of a long log the first 365 days count, since
+/// later ones tell more of the weather than of the rate (judged).
 struct RateFit {
   double factor = 1.0;
   double low = 1.0;  ///< two standard errors either way, of the residuals less what follows each from the one before
