@@ -90,6 +90,9 @@ YARDS = [
     ("oxygen for carbon dioxide", '[[maturity.test]]\ntest = "co2-respiration"\nvalue = "12 mmolO2/kgOM/h"\n', r"yard.toml:3:9: value: .*is oxygen taken up.*name the test oxygen-uptake"),
     ("a value that is a number", '[[maturity.test]]\ntest = "ph"\nvalue = 7.4\n', r'yard.toml:3:9: value: must stand in quotes.*"7.4"'),
     ("a value that no compost has", '[[maturity.test]]\ntest = "ph"\nvalue = "74"\n', r"yard.toml:3:9: value: .*more or less than any compost has"),
+    ("four times the control", '[[maturity.test]]\ntest = "emergence"\nvalue = "400 %"\n', r"yard.toml:3:9: value: .*more or less than any compost has.*from 0 to 200 %"),
+    ("a control that failed", '[[maturity.test]]\ntest = "emergence"\ngerminated = "20 of 20"\ncontrol = "5 of 20"\n', r"yard.toml:4:11: control: .20 of 20 against 5 of 20. is more or less.*from 0 to 200 %"),
+    ("a reading of before the heap", WINDROW + 'built = 2026-11-07\n[[reading]]\ndate = 2026-11-06\ncore = "128 degF"\n', r"yard.toml:8:8: date: 2026-11-06 is before the heap was built, 2026-11-07"),
     ("no sprouts in the control", '[[maturity.test]]\ntest = "emergence"\ngerminated = "8 of 10"\ncontrol = "0 of 10"\n', r"yard.toml:4:11: control: nothing came up in the control"),
     ("unknown household check", '[[maturity.check]]\ncheck = "looks-good"\nresult = "passed"\n', r'yard.toml:2:9: check: "looks-good" is not known here'),
     ("temperature without a scale", '[climate]\ncoldest_month = "30"\nwarmest_month = "70 degF"\n', r'coldest_month: "30" has no unit.*degF'),
@@ -376,6 +379,15 @@ def main():
                 failures.append(f"--help lists {commands}")
 
         checks += written_with_them(program, folder, failures)
+
+        # A log that begins before its heap was built names both dates.
+        write("yard.toml", WINDROW + "built = 2026-11-07\n")
+        write("log.csv", "time,core degF\n2026-11-06,60\n2026-11-08,90\n")
+        refused("a log of before the heap", r"begin on 2026-11-06, before the heap was built, 2026-11-07", "readings", "yard.toml", "--log", "log.csv")
+        write("log.csv", "time,core degF\n2026-11-07,60\n2026-11-08,90\n")
+        checks += 1
+        if run("readings", "yard.toml", "--log", "log.csv").returncode != 0:
+            failures.append("a log from the day the heap was built is refused")
 
         # All of a file's errors at once, in the order of their places.
         write("yard.toml", 'titel = "a"\n[[supply]]\nfeedstock = "leeves"\namount = "6"\n[topdressing]\ndepth = "7 lb"\n')

@@ -51,6 +51,12 @@ Meaning one_of(const std::vector<std::pair<std::string, Meaning>>& words, std::s
 
 bool is_counted(const TestCriterion& test) { return test.id == "germination" || test.id == "emergence"; }
 
+std::string counts_as_written(Table& table) {
+  const auto words = [&](std::string_view key) { return table.text(key).value_or(""); };
+  const std::string seeds = words("germinated") + " against " + words("control");
+  return table.has("root") ? seeds + ", roots " + words("root") + " against " + words("control_root") : seeds;
+}
+
 /// Seeds that came up in compost and in the control make the value, for the germination index with their roots.
 std::optional<TestValue> read_counts(Table& table, const TestCriterion& test) {
   const bool with_roots = test.id == "germination";
@@ -63,17 +69,13 @@ std::optional<TestValue> read_counts(Table& table, const TestCriterion& test) {
   const auto control_root = with_roots ? table.read("control_root", read_length) : std::nullopt;
   if (!in_compost || !control || (with_roots && (!root || !control_root))) return std::nullopt;
   try {
-    return with_roots ? germination_index(*in_compost, *control, *root, *control_root) : emergence(*in_compost, *control);
-  } catch (const DomainError& error) {
+    const double share = with_roots ? germination_index(*in_compost, *control, *root, *control_root) : emergence(*in_compost, *control);
+    check_test_value(test.measured, share, counts_as_written(table));
+    return share;
+  } catch (const Error& error) {
     table.problem_at("control", error.what(), error.hint());
     return std::nullopt;
   }
-}
-
-std::string counts_as_written(Table& table) {
-  const auto words = [&](std::string_view key) { return table.text(key).value_or(""); };
-  const std::string seeds = words("germinated") + " against " + words("control");
-  return table.has("root") ? seeds + ", roots " + words("root") + " against " + words("control_root") : seeds;
 }
 
 /// Its value as a text, or as counts.
@@ -141,7 +143,7 @@ HouseholdCheck read_household_check(std::string_view check, std::string_view res
   return {one_of(check_words(), check, "household check"), one_of(result_words, result, "result of a check"), std::nullopt};
 }
 
-Observations read_observations(Table& root) {
+Observations read_observations(Table& root, std::optional<Date> built) {
   Observations seen;
   for (Table& table : root.tables("noticed")) {
     table.require("symptom", "write symptom = \"ammonia-smell\"");
@@ -154,6 +156,9 @@ Observations read_observations(Table& root) {
     table.require("date", "write date = 2026-11-12");
     table.require("core", "write core = \"128 degF\", or \"hot\", \"warm\" or \"cold\" by hand");
     const auto date = table.date("date");
+    if (date && built && *date < *built)
+      table.problem_at("date", print_date(*date) + " is before the heap was built, " + print_date(*built),
+                       "correct one of the two dates, or leave out what was read of another heap");
     if (const auto core = table.read("core", read_core)) seen.readings.push_back({date, *core});
     table.finish();
   }

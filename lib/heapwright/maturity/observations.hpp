@@ -68,6 +68,7 @@ MaturityTest read_maturity_test(std::string_view test, std::string_view value);
 HouseholdCheck read_household_check(std::string_view check, std::string_view result);
 
 /// Reads [[noticed]], [[reading]], [[maturity.test]] and [[maturity.check]].
-Observations read_observations(Table& root);
+/// @param built the day the heap was, where it is known: readings of before are problems
+Observations read_observations(Table& root, std::optional<Date> built);
 
 }  // namespace heapwright

@@ -43,6 +43,8 @@ const std::vector<std::pair<std::string, Measured>>& measured_words();
 
 /// @throws TextError for a text that is no number with one of its units, and for a value that no compost has
 TestValue read_test_value(Measured measured, std::string_view text);
+/// @param text what the value was read from @throws TextError for a value that no compost has
+void check_test_value(Measured measured, const TestValue& value, std::string_view text);
 
 /// A value as a number in the unit that laboratories tell it in; shares from 0 to 1 and other plain numbers have the unit "1".
 struct ValueInUnit {

@@ -88,7 +88,7 @@ struct NoticedAnswer {
 };
 
 /// @param symptom a name of one, as find_symptom() takes it
-/// @param recipe of the yard; nothing where it lists no supplies
+/// @param recipe of the yard; nothing where it lists no supplies @throws DomainError for a log that begins before the heap was built
 /// @param shown what its readings show
 NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_view symptom, Date day, const Circumstances& shown);
 
@@ -126,7 +126,7 @@ std::optional<TemperatureLog> log_of(const Observations& seen);
 ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today);
 
 /// @param log of a heap; nothing where the yard's own readings stand in for it
-/// @param gap most between two readings of one stretch
+/// @param gap most between two readings of one stretch @throws DomainError as seen_of()
 ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
                            const Progress& progress = {});
 

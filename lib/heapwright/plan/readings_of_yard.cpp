@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heapwright/error.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -38,6 +39,16 @@ StartingRatio judge_start(const std::optional<Mix>& mix) {
 /// The heap that was logged, where the file does not say when it was built: on the first day of the log.
 Date begun(const Yard& yard, const std::optional<TemperatureLog>& log, Date today) {
   return log && !log->rows.empty() ? yard.built_or(log->rows.front().time.day()) : yard.built_or(today);
+}
+
+/// @throws DomainError where a log begins before the heap was built: it is of another heap, or a date is wrong
+void check_since_built(const TemperatureLog& log, const Yard& yard) {
+  if (log.rows.empty()) return;
+  const Date first = log.rows.front().time.day();
+  const Date built = yard.built_or(first);
+  if (first < built)
+    throw DomainError("the readings begin on " + print_date(first) + ", before the heap was built, " + print_date(built),
+                      "correct built in [heap], or leave out the readings before it: they are of another heap");
 }
 
 Circumstances shown_by(const ReadingsAnswer& answer) {
@@ -125,6 +136,7 @@ std::optional<TemperatureLog> log_of(const Observations& seen) {
 
 ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today) {
   ReadingsAnswer answer;
+  if (log) check_since_built(*log, yard);
   answer.log = std::move(log);
   answer.gap = gap;
   const std::vector<Noticed>& noticed = yard.observations.noticed;

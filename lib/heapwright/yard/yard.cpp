@@ -57,7 +57,7 @@ Yard read(Document& document, Problems& problems, Materials materials) {
   yard.supplies = read_supplies(root, yard.materials);
   yard.climate = read_climate(root);
   yard.heap = read_heap(root);
-  yard.observations = read_observations(root);
+  yard.observations = read_observations(root, yard.heap ? yard.heap->built : std::nullopt);
   if (root.has("lawn")) yard.lawn = read_lawn(root);
   yard.topdressing = read_topdressing(root, yard.materials);
   yard.office = read_office(root);
