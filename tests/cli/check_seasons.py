@@ -4,6 +4,7 @@ left feed afterwards. Yards are invented at random from a fixed seed, with build
 usage: check_seasons.py PROGRAM
 """
 import datetime
+import math
 import pathlib
 import random
 import sys
@@ -17,7 +18,8 @@ LEEWAY = 1e-4  # of the room, and of what is on hand; stages of the recipe leave
 NAMED_FROM = 0.001  # of what is on hand: less may be left over without a word
 SAME = 1e-9  # relative; sums of a hundred doubles
 MOST_WEEKS = 52
-SIZES = {"fill", "capacity", "room", "fixed", "on-hand"}
+SIZES = {"fill", "capacity", "room", "fixed", "on-hand", "goal", "water"}
+GOES_IN_FROM = 1e-4  # of the mass of the heap; less is dust
 ALL_IN = ("put it all in", "put all of it in")
 
 check = Checks()
@@ -48,6 +50,8 @@ def household_supplies(generator):
     if generator.random() < 0.1 and len(supplies) > 1:
         supplies[-1]["use"] = "all"
     supplies += maybe(generator, 0.1, {"feedstock": "alfalfa-meal", "bought": True, "price": 20, "unit": "50 lb"})
+    supplies += maybe(generator, 0.2, {"feedstock": "sawdust", "use": "unlimited"})
+    supplies += maybe(generator, 0.2, {"feedstock": "garden-weeds", "use": "unlimited", "storable": False, "when": mowing})
     generator.shuffle(supplies)
     return supplies
 
@@ -87,8 +91,9 @@ def share(supply, built):
 
 
 def on_hand(supply, built):
-    """Cubic metres as they are counted."""
-    return share(supply, built) * cubic_metres(*counted(supply))
+    """Cubic metres as they are counted; of what there is as much of as is wanted, no end."""
+    there = share(supply, built)
+    return there * (math.inf if supply.get("use") == "unlimited" else cubic_metres(*counted(supply))) if there > 0.0 else 0.0
 
 
 def goes_in(supply):
@@ -139,6 +144,12 @@ def check_on_hand(where, supplies, built, answer, texts):
             continue
         if not answer["mix"]:
             continue
+        if there == math.inf:
+            of_the_heap = {amount["id"]: amount["mass_kg"] for amount in told(answer)["amounts"]}.get(id, 0.0) / told(answer)["mix"]["mass_kg"]
+            for command, text in texts.items():
+                check(of_the_heap > GOES_IN_FROM or feedstock_rows()[id]["name"] in part(text, "Not needed today"),
+                      f"{here} does not go in, and the text of {command} does not say so")
+            continue
         check(id in amounts, f"{here} has {there:.6g} m3 on hand, and is in no amount")
         if id not in amounts:
             continue
@@ -160,7 +171,10 @@ def check_room(where, bins, asked, supplies, answer, texts):
         for words in ALL_IN:
             check(words not in plain(text).lower() or volume <= there * (1.0 + LEEWAY),
                   f'{where}: {command} says "{words}" of {volume:.4g} m3, the room is {there:.4g} m3')
+    overfull = answer["mix"] and answer["mix"]["volume_m3"] > there * (1.0 + LEEWAY)
     if "fill" in asked or any(supply.get("use") == "all" for supply in supplies):
+        for command, text in texts.items():
+            check(not overfull or "there is room for" in plain(text), f"{where}: {command} does not say that the bins hold less")
         return
     for what, one in (("exactly", answer), ("in whole containers", answer["whole_containers"])):
         if one and one["mix"]:
@@ -202,7 +216,7 @@ def browns_left(program, supplies, built, answer):
     left = {}
     for supply in filter(goes_in, supplies):
         id = supply["feedstock"]
-        if id in masses and (supply.get("storable") or "when" not in supply):
+        if id in masses and "amount" in supply and (supply.get("storable") or "when" not in supply):
             there = share(supply, built) * kilograms(*counted(supply), program.matter(id, supply.get("packing"))["counted_density"])
             left[id] = max(0.0, there - masses[id])
     return left
@@ -212,10 +226,14 @@ def check_feeding(program, where, supplies, built, answer):
     feeding, cards = answer["feeding"], answer["cards"]
     if not feeding:
         return
-    weeks, until = feeding["weeks"], datetime.date.fromisoformat(feeding["until"])
-    check(1 <= weeks <= MOST_WEEKS and until == built + datetime.timedelta(weeks=weeks), f"{where}: {weeks} weeks from {built} are until {until}")
+    weeks, first, until = feeding["weeks"], datetime.date.fromisoformat(feeding["from"]), datetime.date.fromisoformat(feeding["until"])
+    whens = {supply["feedstock"]: supply.get("when") for supply in supplies}
+    in_season = [day for day in (built + datetime.timedelta(weeks=week) for week in range(1, MOST_WEEKS + 1))
+                 if any(whens[card["greens"]["id"]] and share_of_day(whens[card["greens"]["id"]], day) > 0.0 for card in cards)]
+    check(1 <= weeks <= MOST_WEEKS and in_season[:weeks] == [first, *in_season[1:weeks]] and in_season[weeks - 1] == until,
+          f"{where}: {weeks} weeks from {first} until {until}, of {in_season}")
     left = browns_left(program, supplies, built, answer)
-    whole_weeks = browns_of_weeks(cards, supplies, built, weeks - 1)  # in the last one a smaller card may still be fed where a larger one is not
+    whole_weeks = browns_of_weeks(cards, supplies, built, (until - built).days // 7 - 1)  # in the last one a smaller card may still be fed where a larger one is not
     year = browns_of_weeks(cards, supplies, built, MOST_WEEKS)
     bounded = year.keys() & left.keys()
     fed = {}

@@ -38,12 +38,13 @@ LONG_AGO = (TODAY - datetime.timedelta(days=60)).replace(day=1)
 NOV_7 = datetime.date(TODAY.year if TODAY <= datetime.date(TODAY.year, 12, 8) else TODAY.year + 1, 11, 7)  # a month past, or to come
 ENVIRONMENT = os.environ | {"TZ": f"NOON{NOW.hour - 12}"}
 
-# A whole yard; Enter takes the default where nothing stands here.
+# A whole yard; Enter takes the default where nothing stands here. Without weather there is no forecast, which takes ten times all the rest.
 YARD = {
     "leaves": "20", "lawn": "60 ft by 30 ft", "near-water": "yes", "clippings": "6 buckets", "treated": "no", "scraps": "4",
     "other": "2 buckets of coffee grounds, 1 bale of straw", "treated-other": "no", "bin": "5 by 3 1/2 by 4", "built": "2026-11-07",
-    "turn": "every 10 days", "winter": "28 and 74",
+    "turn": "every 10 days", "winter": "?",
 }
+WEATHER = {"winter": "28 and 74"}
 SEASON = {"every": "week", "from": "Apr", "to": "Oct"}
 YARD_FILE = {
     "title": "My yard",
@@ -508,12 +509,12 @@ def setting(question):
 
 def check_whole_yards(checks):
     checks.whole_in_all_ways("all defaults", checks.answer({}))
-    real = checks.answer(YARD)
+    real = checks.answer(YARD | WEATHER)
     checks.whole_in_all_ways("a whole yard", real)
     if real.file():
         found = tomllib.loads(as_text(real.file()))
         checks.expect("a whole yard", found == YARD_FILE, f"the file says\n{found}\n    where it should say\n{YARD_FILE}")
-    every = checks.answer(EVERY)
+    every = checks.answer(EVERY | WEATHER)
     checks.whole_in_all_ways("every question", every)
     checks.expect("every question", every.asked() == ALL_QUESTIONS, f"asks {every.asked()}", every)
     zero = {question: "0" for question in ("leaves", "trees", "clippings", "scraps", "other", "turn", "lawn")}
@@ -573,7 +574,8 @@ def check_same(checks):
     waiting = {question: [pair for of, *pair in SAME if of == question] for question in ALL_QUESTIONS}
     while waiting := {question: pairs for question, pairs in waiting.items() if pairs}:
         given = {question: pairs[0] for question, pairs in waiting.items()}
-        once, again = (checks.answer(EVERY | {question: [pair[way]] for question, pair in given.items()}) for way in (0, 1))
+        weather = WEATHER if "turn" in given else {}  # only the forecast shows what turning does
+        once, again = (checks.answer(EVERY | weather | {question: [pair[way]] for question, pair in given.items()}) for way in (0, 1))
         given = {question: pair for question, pair in given.items() if question in once.asked()}
         name = ", ".join(f"{question}: {said!r} for {plainly!r}" for question, (said, plainly) in given.items())
         if not checks.expect(name, given, "nothing of it is asked", once):
@@ -652,7 +654,7 @@ def check_branches(checks):
 
 def check_that_it_matters(checks):
     for question in ALL_QUESTIONS:
-        one, other = (checks.answer(setting(question) | {question: answer}) for answer in MATTERS[question])
+        one, other = (checks.answer(setting(question) | WEATHER | {question: answer}) for answer in MATTERS[question])
         checks.expect(f"{question} matters", one.stdout != other.stdout, f"{' and '.join(MATTERS[question])} come to the same plan", one)
 
 

@@ -27,8 +27,7 @@ import recipe_oracle
 YARDS = 300
 A_SAMPLE = 20
 SEED = 11
-TOO_LARGE = 20.0  # m3, of a pile made of
-LITTLE = 5.0  # m3 of what is limited
+LARGE = 20.0  # m3, for information
 USED_UP = 0.999
 TRACES = 1e-6  # of the heap; the slack of the stages leaves them
 FULL = 1e-5  # short of a capacity is full
@@ -128,12 +127,16 @@ def run(program, path):
 # ---------------------------------------------------------------------------------------------
 
 def check_size(problem, expected, report, differences):
-    """No larger than the least that uses up what is limited."""
+    """No larger than the least that uses up what is limited, and of that at least a fifth of the dry matter, where no share forbids it."""
     most = expected.answer.stages["size"] * (1 + check_recipes.TOLERANCE) + expected.left_open(lambda a: a.stages["size"])
     differences.within("volume in m3", report["mix"]["volume_m3"], 0.0, most * problem.settling)
-    there_is = math.fsum(s.amount / s.feedstock.bulk_density for s in problem.supplies if recipe_oracle.is_limited(s))
-    if there_is < LITTLE:
-        differences.within(f"volume in m3, of {there_is:.3g} m3 limited", report["mix"]["volume_m3"], 0.0, TOO_LARGE)
+    if any(s.most_of_volume for s in problem.supplies if recipe_oracle.is_limited(s)):
+        return
+    masses = check_recipes.masses_of(report)
+    dry = {s: (1 - recipe_oracle.moisture_of(s.feedstock)) * masses[s.feedstock.id] for s in problem.supplies}
+    limited = math.fsum(mass for s, mass in dry.items() if recipe_oracle.is_limited(s))
+    endless = math.fsum(mass for s, mass in dry.items() if recipe_oracle.is_endless(s))
+    differences.within("endless over limited dry matter", endless / limited, 0.0, recipe_oracle.SWELLING * (1 + check_recipes.TOLERANCE))
 
 
 def check_size_set_by(problem, report, differences):
@@ -147,8 +150,10 @@ def check_size_set_by(problem, report, differences):
         return
     masses = check_recipes.masses_of(report)
     by_id = {s.feedstock.id: s for s in problem.supplies}
-    in_it = {id for id, s in by_id.items() if recipe_oracle.is_limited(s) and masses[id] > TRACES * report["mix"]["mass_kg"]}
-    used_up = {id for id in in_it if masses[id] >= USED_UP * by_id[id].amount}
+    in_it = {id for id in by_id if masses[id] > TRACES * report["mix"]["mass_kg"]}
+    used_up = {id for id in in_it if by_id[id].amount is not None and masses[id] >= USED_UP * by_id[id].amount}
+    limited = {id for id in used_up if recipe_oracle.is_limited(by_id[id])}
+    dry = problem.most_water and report["water_to_add_kg"] >= USED_UP * problem.most_water
     full = problem.capacity is not None and report["mix"]["volume_m3"] >= problem.capacity * (1 - FULL)
     match said["by"]:
         case "capacity":
@@ -158,9 +163,16 @@ def check_size_set_by(problem, report, differences):
             allowed = {id for id in in_it if by_id[id].use == "all"}
             differences.same("what is fixed and sets the size", set(said["feedstocks"]), allowed)
         case "on-hand":
-            differences.same("what is on hand and sets the size", set(said["feedstocks"]), used_up or in_it)
+            differences.same("what is on hand and sets the size", set(said["feedstocks"]), limited or used_up)
+            differences.same("something is used up that is said to set the size", bool(used_up), True)
+        case "goal":
+            differences.same("what is used up, while the goal is said to set the size", limited, set())
+            differences.same("the goal, which is said to set the size, is to use most", problem.goal == "use-most", False)
+        case "water":
+            differences.same("what is used up, while the water is said to set the size", limited, set())
+            differences.same("the water, which is said to set the size, is used up", bool(dry), True)
         case other:
-            differences.same("size_set_by", other, "one of capacity, fixed, on-hand")
+            differences.same("size_set_by", other, "one of capacity, fixed, on-hand, goal, water")
     differences.same("the pile fills the capacity, and something else is said to set its size", full, False)
 
 
@@ -199,9 +211,9 @@ def check_all(program, count, folder):
             for text in differences.found:
                 print(f"    {text}")
     volumes.sort()
-    larger = sum(volume > TOO_LARGE for volume in volumes)
+    larger = sum(volume > LARGE for volume in volumes)
     print(f"{count} yards, {len(volumes)} piles in {time.monotonic() - started:.1f} s: {volumes[0]:.3g} to {volumes[-1]:.3g} m3, "
-          f"the middle one {volumes[len(volumes) // 2]:.3g}; {larger} above {TOO_LARGE:g} m3; {wrong} wrong")
+          f"the middle one {volumes[len(volumes) // 2]:.3g}; {larger} above {LARGE:g} m3; {wrong} wrong")
     return 1 if wrong else 0
 
 

@@ -17,7 +17,8 @@ CLASSES_IN_TURN = ("must-go", "clippings", "keeper")
 WATER_DENSITY = 1000.0
 LEAST_PART = 0.02  # of what is on hand: some heap at all
 SWELLING = 4  # times the dry matter of what is limited: how much may be endless,
-SWELLING_TRIED = 2  # a smaller one, to see whether it is dilution that helps,
+WIDEST_SWELLING = 1024  # where the other limits want more than that,
+SWELLING_TRIED = 0.5  # a part of it, to see whether it is dilution that helps,
 SWELLING_IN_VAIN = 1  # and what is left of it where no more than dilution does
 WELL_OFF = 1.3  # a distance beyond which dilution alone is no help
 FALLS = 1e-6  # a distance that dilution lessens by more than this is lessened by it
@@ -557,6 +558,7 @@ def solve(problem, default_targets, slack=Slack()):
 
 def solve_stages(programme, problem):
     limits, without_fill = hard_limits(problem)
+    limits = with_swelling_enough(programme, limits)
     slack = programme.yard.slack
     fill = limits.fill
     beyond_reach = False
@@ -595,6 +597,16 @@ def solve_stages(programme, problem):
     return answer
 
 
+def with_swelling_enough(programme, limits):
+    """The limits, with more swelling by doublings where the others ask for it; as they are where none is enough."""
+    wider = limits
+    while wider.most_swelling is not None and wider.most_swelling <= WIDEST_SWELLING:
+        if programme.solve("water", wider) is not None:
+            return wider
+        wider = replace(wider, most_swelling=2 * wider.most_swelling)
+    return limits
+
+
 def without_vain_swelling(programme, limits, nearest):
     """The least distance and the limits, with less swelling where it only dilutes.
 
@@ -606,7 +618,7 @@ def without_vain_swelling(programme, limits, nearest):
 
     if limits.most_swelling is None or nearest <= WELL_OFF:
         return nearest, limits
-    if least(SWELLING_TRIED) <= nearest + FALLS:
+    if least(SWELLING_TRIED * limits.most_swelling) <= nearest + FALLS:
         return nearest, limits
     again = least(SWELLING_IN_VAIN)
     if again == math.inf:

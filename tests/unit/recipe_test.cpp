@@ -247,12 +247,46 @@ TEST_CASE("what is limited sets the size, and what is not only brings it right")
     CHECK(recipe.status == RecipeStatus::nearest);
     CHECK(0.7 * recipe.amounts[1].mass.value() <= 0.88 * 60.0 * (1.0 + 1e-6));  // no more of them than of it
   }
+  SECTION("scraps that may be a twentieth of it at most") {
+    RecipeSupply few = fixed(scraps(20.0));
+    few.most_of_volume = ShareOfLooseVolume::of(0.05);
+    const Recipe recipe = recipe_of({few, leaves()});
+    CHECK(recipe.status == RecipeStatus::nearest);
+    // Nineteen times the volume of leaves is far beyond the usual limit, and no more than that.
+    CHECK_THAT(recipe.amounts[1].mass.value(), WithinRel(19.0 * 20.0 / 450.0 * 100.0, 1e-5));
+  }
   SECTION("urea without a limit is used as if it were bought") {
     const Recipe recipe = recipe_of({leaves(100.0), supply("urea", FeedstockClass::supplement, 0.0, 0.20, 0.2 / 0.46, 700.0)});
     REQUIRE(recipe.status == RecipeStatus::on_target);
     CHECK_THAT(recipe.amounts[0].mass.value(), WithinRel(100.0, 1e-6));
     CHECK(recipe.amounts[1].mass.value() < 0.99);  // which brings all of them to 30:1 (recipe formulation, section 4); to 33 takes less
   }
+}
+
+TEST_CASE("what is said to set the size does") {
+  const auto of = [](const std::vector<RecipeSupply>& supplies, const RecipeWishes& wishes) {
+    return size_set_by({supplies, {}, wishes}, recipe_of(supplies, wishes));
+  };
+  using Names = std::vector<std::string>;
+  CHECK(of({scraps(20.0), leaves()}, {}).feedstocks == Names{"scraps"});
+  CHECK(of({scraps(20.0), leaves(500.0)}, {}).feedstocks == Names{"scraps"});
+  CHECK(of({fixed(scraps(20.0)), leaves()}, {}).from == SizeFrom::fixed);
+  RecipeWishes wishes;
+  wishes.capacity = 0.05 * unit::m3;
+  CHECK(of({scraps(20.0), leaves()}, wishes).from == SizeFrom::capacity);
+  RecipeWishes dry;
+  dry.most_water = 5.0 * unit::kg_water;
+  const SizeSetBy by_water = of({supply("litter", FeedstockClass::keeper, 0.10, 0.40, 30.0, 100.0, 100.0)}, dry);
+  CHECK(by_water.from == SizeFrom::water);
+  CHECK(by_water.feedstocks.empty());
+  RecipeSupply straw = supply("straw", FeedstockClass::keeper, 0.12, 0.45, 80.0, 60.0);
+  straw.bought = true;
+  straw.price_per_kg = 1.0;
+  RecipeWishes cheap;
+  cheap.goal = Goal::cheapest;
+  CHECK(of({scraps(20.0), straw}, cheap).from == SizeFrom::goal);
+  straw.available = 1.0 * unit::kg;  // all that can be bought
+  CHECK(of({scraps(200.0), straw}, {}).feedstocks == Names{"straw"});
 }
 
 TEST_CASE("each goal is followed by using most at its optimum") {

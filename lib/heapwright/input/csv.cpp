@@ -9,6 +9,7 @@ namespace {
 
 // A file that is no CSV would else be a problem a line.
 constexpr int most_flaws = 100;
+constexpr int most_misread_fields = 1000;
 
 bool is_space(char c) { return c == ' ' || c == '\t' || c == '\r'; }
 
@@ -47,7 +48,7 @@ void Csv::take_header() {
 }
 
 bool Csv::next() {
-  while (flaws_ < most_flaws) {
+  while (flaws_ < most_flaws && misread_fields_ < most_misread_fields) {
     const int before = flaws_;
     if (!take_row()) return false;
     if (flaws_ > before) continue;
@@ -160,6 +161,7 @@ void Csv::flaw(std::size_t offset, std::string what, std::string would_be_right)
 }
 
 void Csv::problem(std::size_t column, std::string what, std::string would_be_right) {
+  ++misread_fields_;
   problem_at(position(column), header_[column], std::move(what), std::move(would_be_right));
 }
 

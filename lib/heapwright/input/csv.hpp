@@ -38,8 +38,8 @@ class Csv {
   /// The names of the columns; none, and a problem, where there is no row at all.
   const std::vector<std::string>& header() const { return header_; }
 
-  /// Goes to the next row that has as many fields as the header. Others are problems, and passed over; after a hundred the rest of the
-  /// file is not read.
+  /// Goes to the next row that has as many fields as the header. Others are problems, and passed over. After a hundred of them,
+  /// or a thousand fields that could not be read, the rest of the file is not read.
   bool next();
 
   /// A field of the row, without its quotation marks. Valid until the next row. @pre next() said true; column < header().size()
@@ -108,6 +108,7 @@ class Csv {
   Start row_start_;
   std::deque<std::string> unescaped_;  ///< fields of the row with doubled quotation marks, which are no part of the text as it stands
   int flaws_ = 0;
+  int misread_fields_ = 0;
 };
 
 }  // namespace heapwright

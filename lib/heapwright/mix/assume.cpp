@@ -204,21 +204,27 @@ std::optional<double> change_of_mix(const Blend& blend, std::size_t ingredient, 
 
 std::optional<Measurement> measure_first(const Blend& blend, const std::vector<Taken>& taken, const Materials& materials) {
   std::map<std::string, double> squares;
-  for (const Taken& one : taken) squares[one.supply->feedstock.id] = squares_of(blend, taken, one.supply->feedstock.id, materials);
+  std::vector<const Supply*> first_of_each;  // of several supplies of a feedstock one is measured
+  for (const Taken& one : taken) {
+    const auto [place, is_new] = squares.emplace(one.supply->feedstock.id, 0.0);
+    if (!is_new) continue;
+    place->second = squares_of(blend, taken, place->first, materials);
+    first_of_each.push_back(one.supply);
+  }
   double all = 0.0;
   for (const auto& [id, square] : squares) all += square;
   std::optional<Measurement> first;
-  for (std::size_t i = 0; i < taken.size(); ++i) {
-    const Feedstock& feedstock = taken[i].supply->feedstock;
+  for (const Supply* supply : first_of_each) {
+    const Feedstock& feedstock = supply->feedstock;
     for (const Measuring how : {Measuring::weigh, Measuring::dry, Measuring::count}) {
       const std::map<std::size_t, Supply> known = measured(taken, feedstock.id, how, materials);
       if (known.empty()) continue;
       std::vector<Taken> then = taken;
-      for (const auto& [at, supply] : known) then[at].supply = &supply;
+      for (const auto& [at, measured_one] : known) then[at].supply = &measured_one;
       const double left = squares_of(blend, then, feedstock.id, materials);
       const double narrower = std::sqrt(all) - std::sqrt(std::max(0.0, all - squares[feedstock.id] + left));
       if (!(narrower >= worth_the_trouble) || (first && narrower <= first->narrows_by)) continue;
-      first = Measurement{how, feedstock.id, feedstock.name, container_of(*taken[i].supply, materials), narrower};
+      first = Measurement{how, feedstock.id, feedstock.name, container_of(*supply, materials), narrower};
     }
   }
   return first;

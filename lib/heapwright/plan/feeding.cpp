@@ -17,7 +17,7 @@ Store left_after(const RecipeQuestion& question, const Recipe& recipe) {
   const std::vector<RecipeAmount>& amounts = told(recipe).amounts;
   for (std::size_t i = 0; i < amounts.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
-    if (supply.keeps || !supply.available || supply.bought) continue;
+    if (supply.keeps || !supply.available) continue;
     store[amounts[i].id] += std::max(Mass(), Mass(*supply.available - amounts[i].mass));
   }
   return store;
@@ -58,7 +58,7 @@ std::optional<FeedingSchedule> feeding_schedule(const std::vector<Supply>& suppl
                                                 Date built) {
   Store store = left_after(question, recipe);
   std::vector<int> times(recipe.cards.size());
-  FeedingSchedule schedule{0, built, false, {}};
+  FeedingSchedule schedule{0, built, built, false, {}};
   for (int week = 1; week <= most_weeks && !schedule.browns_run_out; ++week) {
     const Date day(std::chrono::sys_days(built) + std::chrono::days(7 * week));
     bool fed = false;
@@ -74,7 +74,8 @@ std::optional<FeedingSchedule> feeding_schedule(const std::vector<Supply>& suppl
       fed = true;
     }
     if (!fed) continue;
-    schedule.weeks = week;
+    if (schedule.weeks == 0) schedule.from = day;
+    ++schedule.weeks;
     schedule.until = day;
   }
   if (schedule.weeks == 0) return std::nullopt;

@@ -14,8 +14,9 @@ constexpr double scalding_core_degc = 50.0;  // with the forecast's width as hot
 constexpr double least_rotting = 0.02;       // of the dry matter; judged
 
 /// Each week a heap gets what its schedule has, as long as it is not full.
-Feeding feeding_of(const FeedingSchedule& schedule, DryMass built) {
+Feeding feeding_of(const FeedingSchedule& schedule, Date day, DryMass built) {
   Feeding feeding;
+  feeding.first = static_cast<int>((std::chrono::sys_days(schedule.from) - std::chrono::sys_days(day)).count());
   feeding.share = (schedule.of_a_week.dry / built).value();
   feeding.times = schedule.weeks;
   feeding.room = std::numeric_limits<double>::infinity();
@@ -40,7 +41,7 @@ std::optional<Feeding> topping_up(double recipes) {
   if (!(recipes > worth_it && recipes < std::numeric_limits<double>::infinity())) return std::nullopt;
   const double share = std::min(0.5, recipes);
   constexpr double most_times = 26.0;
-  return Feeding{share, 7, static_cast<int>(std::min(most_times, recipes / share)), std::numeric_limits<double>::infinity()};
+  return Feeding{share, 7, static_cast<int>(std::min(most_times, recipes / share)), std::numeric_limits<double>::infinity(), 0};
 }
 
 HeapCare care_of(const Yard& yard) {
@@ -215,7 +216,7 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   answer.week_by_week = yard.heap && yard.heap->filled_as_it_comes && recipe.feeding;
   if (answer.week_by_week) {
     heap.share = std::min(1.0, fits);
-    heap.care.feeding = feeding_of(*recipe.feeding, heap.share * mix.dry);
+    heap.care.feeding = feeding_of(*recipe.feeding, heap.built, heap.share * mix.dry);
     heap.fed_mix = recipe.feeding->of_a_week;
   } else if (heaps_for(1.0 / fits) > 1) {
     heap.share = fits;

@@ -119,8 +119,8 @@ std::vector<std::size_t> fed_supplies(const RecipeQuestion& question) {
 std::vector<NotToday> not_today_of(const std::vector<Supply>& supplies, Date built) {
   std::vector<NotToday> waiting;
   for (const Supply& supply : supplies) {
-    const bool some = supply.use == Use::unlimited || (supply.amount && !is_zero(*supply.amount));
-    if (!some || supply.bought || may_be_there(supply, built)) continue;
+    const bool some = !supply.amount || !is_zero(*supply.amount);
+    if (!some || may_be_there(supply, built)) continue;
     waiting.push_back({supply.feedstock.id, supply.feedstock.name, supply.feedstock.used_keeps(), season_of(supply)});
   }
   return waiting;

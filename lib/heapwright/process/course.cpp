@@ -14,7 +14,8 @@ constexpr int days_a_year = 365;
 bool is_every(int day, int every) { return day > 0 && day % every == 0; }
 
 bool is_fed(const Feeding& feeding, int day, int fed, double relative_volume) {
-  return is_every(day, feeding.every) && fed < feeding.times && relative_volume + feeding.share <= feeding.room;
+  const bool due = day >= feeding.first && is_every(day, feeding.every) && fed < feeding.times;
+  return due && relative_volume + feeding.share <= feeding.room;
 }
 
 void check(const HeapCare& care) {

@@ -15,6 +15,7 @@ struct Feeding {
   int every = 7;       ///< days
   int times = 0;
   double room = 0.0;  ///< over the volume built
+  int first = 0;      ///< day; none goes on before
 };
 
 inline constexpr double usual_watering = 0.55;  ///< moisture to water to, the middle of what works

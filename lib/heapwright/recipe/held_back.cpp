@@ -44,15 +44,17 @@ bool everything_is_on_target_without(const RecipeQuestion& question, Aim aim) {
   return least && *least <= on_the_edge;
 }
 
-void add_room(const RecipeQuestion& question, const Recipe& recipe, std::vector<HeldBack>& held) {
-  // A fill that cannot be reached is no want of room.
-  const bool fill_stands = recipe.status != RecipeStatus::not_enough;
-  if (everything_fits(question, {.fill = fill_stands})) return;
+void add_room(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe, std::vector<HeldBack>& held) {
+  if (everything_fits(question, hard)) return;
   // A heap that stops short of the room there is was stopped by something else.
   const std::optional<Volume>& capacity = question.wishes.capacity;
   const bool room_left = capacity && recipe.mix->volume->value() < used_up * capacity->value();
-  if (!room_left && everything_fits(question, {.fill = false, .capacity = false})) held.push_back({Limit::capacity, std::nullopt});
-  if (everything_fits(question, {.fill = fill_stands, .shares = false})) held.push_back({Limit::share, std::nullopt});
+  HardLimits roomy = hard;
+  roomy.fill = roomy.capacity = false;
+  HardLimits sharing = hard;
+  sharing.shares = false;
+  if (!room_left && everything_fits(question, roomy)) held.push_back({Limit::capacity, std::nullopt});
+  if (everything_fits(question, sharing)) held.push_back({Limit::share, std::nullopt});
   if (held.empty() && !room_left) held = {{Limit::capacity, std::nullopt}, {Limit::share, std::nullopt}};
 }
 
@@ -91,20 +93,30 @@ void add_windows(const RecipeQuestion& question, const Recipe& recipe, std::vect
   if (held.size() == before) held.insert(held.end(), {{Limit::carbon_to_nitrogen, std::nullopt}, {Limit::moisture, std::nullopt}});
 }
 
-/// Off target: more of which supply, or of water, would bring the recipe nearer?
-void add_wants(const RecipeQuestion& question, const Recipe& recipe, std::vector<HeldBack>& held) {
-  const bool fill_stands = recipe.status != RecipeStatus::not_enough;
+/// Off target: would a larger share, more of which supply, or of water, bring the recipe nearer?
+void add_wants(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe, std::vector<HeldBack>& held) {
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
     if (!supply.available || supply.use != Use::up_to || recipe.amounts[i].mass.value() < used_up * supply.available->value()) continue;
     RecipeQuestion more = question;
     more.supplies[i].available.reset();
-    Programme programme(more, {.fill = fill_stands});
+    Programme programme(more, hard);
     const auto least = programme.least_distance(every_aim);
     if (least && *least < recipe.distance_from_aim - noticeably) held.push_back({Limit::amount, supply.ingredient.id});
   }
+  const bool shared = std::any_of(question.supplies.begin(), question.supplies.end(),
+                                  [](const RecipeSupply& supply) { return supply.most_of_volume.has_value(); });
+  const bool is_said = std::any_of(held.begin(), held.end(), [](const HeldBack& one) { return one.limit == Limit::share; });
+  if (shared && !is_said) {
+    HardLimits sharing = hard;
+    sharing.shares = false;
+    const auto least = Programme(question, sharing).least_distance(every_aim);
+    if (least && *least < recipe.distance_from_aim - noticeably) held.push_back({Limit::share, std::nullopt});
+  }
   if (question.wishes.most_water && recipe.water_to_add.value() >= used_up * question.wishes.most_water->value()) {
-    Programme programme(question, {.fill = fill_stands, .water = false});
+    HardLimits wet = hard;
+    wet.water = false;
+    Programme programme(question, wet);
     const auto least = programme.least_distance(every_aim);
     if (least && *least < recipe.distance_from_aim - noticeably) held.push_back({Limit::water, std::nullopt});
   }
@@ -120,16 +132,16 @@ void add_missing(const RecipeQuestion& question, const Recipe& recipe, std::vect
 
 }  // namespace
 
-std::vector<HeldBack> held_back_by(const RecipeQuestion& question, const Recipe& recipe) {
+std::vector<HeldBack> held_back_by(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe) {
   std::vector<HeldBack> held;
   if (recipe.status == RecipeStatus::not_enough) add_missing(question, recipe, held);
   if (!uses_everything(question, recipe)) {
-    add_room(question, recipe, held);
+    add_room(question, hard, recipe, held);
     add_windows(question, recipe, held);
   }
   if (recipe.status == RecipeStatus::nearest) {
     if (held.empty()) add_windows(question, recipe, held);
-    add_wants(question, recipe, held);
+    add_wants(question, hard, recipe, held);
   }
   return held;
 }

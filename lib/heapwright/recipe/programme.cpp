@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <iterator>
 #include <limits>
 
 namespace heapwright {
@@ -204,10 +205,11 @@ void Programme::add_limit_of_swelling() {
       std::any_of(supplies.begin(), supplies.end(), [](const RecipeSupply& supply) { return supply.is_raised() || supply.is_fixed(); });
   if (!endless || !limited) return;
   swelling_ = program_.add_row({}, -LinearProgram::unlimited, 0.0);
-  limit_swelling(most_swelling);
+  limit_swelling(hard_.swelling);
 }
 
 void Programme::limit_swelling(double times) {
+  hard_.swelling = times;
   Terms terms = swelling_terms(times);
   const double largest = largest_of(terms);
   for (auto& term : terms) term.coefficient /= largest;
@@ -513,8 +515,22 @@ void Programme::lower_distances() {
   }
 }
 
-/// The greatest used fraction of one supply while the others keep theirs.
-double Programme::used_fraction_limit(std::size_t supply) { return optimise({{x_[supply], 1.0}}, Sense::greatest).value_or(0.0); }
+/// Those of some supplies, all of which keep a used fraction, whose own cannot exceed it. Raised together first: what rises then is free,
+/// and where nothing does all that is left is blocked; one by one only where that does not tell.
+std::vector<std::size_t> Programme::blocked_at(double fraction, std::vector<std::size_t> supplies) {
+  while (!supplies.empty()) {
+    Terms together;
+    for (const std::size_t i : supplies) together.push_back({x_[i], 1.0});
+    const double sum = optimise(together, Sense::greatest).value_or(0.0);
+    if (sum <= fraction * static_cast<double>(supplies.size()) + blocked_within) return supplies;
+    const auto rises = [&](std::size_t i) { return amounts_.supplies[i] > (fraction + blocked_within) * unit_[i] * scale_; };
+    if (std::erase_if(supplies, rises) == 0) break;
+  }
+  std::erase_if(supplies, [&](std::size_t i) {
+    return optimise({{x_[i], 1.0}}, Sense::greatest).value_or(0.0) > fraction + blocked_within;
+  });
+  return supplies;
+}
 
 double Programme::use_fairly(std::vector<std::size_t> supplies) {
   std::optional<double> smallest;
@@ -536,10 +552,10 @@ double Programme::use_fairly(std::vector<std::size_t> supplies) {
     if (!smallest) smallest = common;
     // Without slack while looking for those that can go on: the slack of a large supply is much of a small one.
     for (const std::size_t i : supplies) hold(i, common - solver_tolerance);
-    std::vector<std::size_t> free;
-    std::vector<std::size_t> blocked;
-    for (const std::size_t i : supplies) (used_fraction_limit(i) > common + blocked_within ? free : blocked).push_back(i);
+    const std::vector<std::size_t> blocked = blocked_at(common, supplies);
     if (blocked.empty()) break;
+    std::vector<std::size_t> free;
+    std::set_difference(supplies.begin(), supplies.end(), blocked.begin(), blocked.end(), std::back_inserter(free));
     for (const std::size_t i : blocked) {
       floors_[i] = std::max(floors_[i], common - slack_of(common));
       hold(i, 0.0);

@@ -36,16 +36,17 @@ struct Sums {
   double solids = 0.0;    // S
 };
 
+/// README, swelling: the dry matter of what has no limit, over that of what has.
+inline constexpr double usual_swelling = 4.0;
+
 /// Which of the hard limits stand; some are lifted to learn what they cost.
 struct HardLimits {
   bool fill = true;
   bool capacity = true;
   bool shares = true;
   bool water = true;
+  double swelling = usual_swelling;  ///< at most; does not count where nothing is endless or limited, or a fill is wanted
 };
-
-/// README, swelling: the dry matter of what has no limit, over that of what has.
-inline constexpr double most_swelling = 4.0;
 
 class Programme {
  public:
@@ -70,9 +71,11 @@ class Programme {
   /// A window that does not count any more.
   void lift(Aim aim);
 
-  /// Whether there is a limit of swelling, and one more narrow than usual.
+  /// Whether there is a limit of swelling.
   bool swells() const { return swelling_.has_value(); }
+  /// Another limit of swelling, where there is one.
   void limit_swelling(double times);
+  const HardLimits& hard_limits() const { return hard_; }
 
   /// The least common distance of some windows, the others within their bounds. Does not change the bounds.
   /// Nothing where no amounts are within the hard limits and the others' bounds.
@@ -128,7 +131,7 @@ class Programme {
   Terms cost_terms() const;
   Sums sums_of(const Amounts& amounts) const;
   Amounts amounts_in(const LinearProgram::Solution& solution) const;
-  double used_fraction_limit(std::size_t supply);
+  std::vector<std::size_t> blocked_at(double fraction, std::vector<std::size_t> supplies);
   enum class Sense { least, greatest };
   std::optional<double> optimise(const Terms& terms, Sense sense);
   double keep(Terms terms, Sense sense);

@@ -14,6 +14,7 @@ namespace {
 constexpr Mass least_amount = Mass::from_value(0.001);  // less than a gram of anything is nothing in a heap
 constexpr double comfortable = 0.6;                     // README, use-most
 constexpr double swelling_off_target = 1.0;             // README, stages
+constexpr double widest_swelling = 1024.0;              // README, swelling
 constexpr double pays = 1e-6;
 constexpr double next_dearer_money = 1.10;
 constexpr double next_dearer_gain = 0.25;
@@ -118,17 +119,30 @@ void pursue_goal(Programme& programme, const RecipeQuestion& question, double ca
   recipe.stages.push_back({"size", programme.keep_least_loose_volume()});
 }
 
+/// README, swelling: the usual limit, or a wider one where the other hard limits leave no amounts within that. Nothing where they leave
+/// none.
+std::optional<double> possible_swelling(const RecipeQuestion& question) {
+  if (question.supplies.empty()) return std::nullopt;
+  for (double times = usual_swelling; times <= widest_swelling; times *= 2.0) {
+    Programme programme(question, {.swelling = times});
+    if (programme.possible()) return times;
+    if (!programme.swells()) return std::nullopt;
+  }
+  return std::nullopt;
+}
+
 /// README, stages, 1. Nothing where no heap has a distance.
 std::optional<double> least_distance(Programme& programme) {
   const std::vector<Aim> aims(all_aims.begin(), all_aims.end());
   const auto least = programme.least_distance(aims);
   if (!least || *least <= hardly_off || !programme.swells()) return least;
-  programme.limit_swelling(0.5 * most_swelling);
+  const double widest = programme.hard_limits().swelling;
+  programme.limit_swelling(0.5 * widest);
   const auto of_half = programme.least_distance(aims);
   const bool pays_without_end = !of_half || *of_half > *least + pays;
   programme.limit_swelling(swelling_off_target);
   const auto narrow = pays_without_end ? programme.least_distance(aims) : std::nullopt;
-  if (!narrow) programme.limit_swelling(most_swelling);
+  if (!narrow) programme.limit_swelling(widest);
   return narrow ? narrow : least;
 }
 
@@ -151,10 +165,10 @@ std::optional<NextDearer> next_dearer(const RecipeQuestion& question, const Hard
 }
 
 /// Whether the hard limits can be met at all, and if not, whether only the wanted fill is too much.
-RecipeStatus status_before_aims(const RecipeQuestion& question, Recipe& recipe) {
+RecipeStatus status_before_aims(const RecipeQuestion& question, bool possible, Recipe& recipe) {
   if (question.supplies.empty()) return RecipeStatus::nothing_on_hand;
   if (!gives_a_size(question) && !question.wishes.fill) return RecipeStatus::no_size;
-  if (Programme(question).possible()) return RecipeStatus::on_target;
+  if (possible) return RecipeStatus::on_target;
   if (!question.wishes.fill) return RecipeStatus::limits_clash;
   const auto greatest = Programme(question, {.fill = false}).greatest_volume_of_all();
   if (!greatest || *greatest >= question.wishes.fill->value()) return RecipeStatus::limits_clash;
@@ -212,6 +226,8 @@ std::string_view size_word(SizeFrom from) {
     case SizeFrom::room: return "room";
     case SizeFrom::fixed: return "fixed";
     case SizeFrom::on_hand: return "on-hand";
+    case SizeFrom::water: return "water";
+    case SizeFrom::goal: return "goal";
   }
   return "";
 }
@@ -220,18 +236,23 @@ SizeSetBy size_set_by(const RecipeQuestion& question, const Recipe& recipe) {
   if (question.wishes.fill && recipe.status != RecipeStatus::not_enough) return {SizeFrom::fill, {}};
   const std::optional<Volume>& capacity = question.wishes.capacity;
   if (capacity && (!gives_a_size(question) || *recipe.mix->volume >= used_up * *capacity)) return {SizeFrom::capacity, {}};
-  SizeSetBy size;
-  std::vector<std::string> in_part;
+  std::vector<std::string> to_use_up;
+  std::vector<std::string> all_used;
   bool raised = false;
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
-    if (!(supply.is_fixed() || supply.is_raised()) || !goes_in(recipe.amounts[i], *recipe.mix)) continue;
+    const RecipeAmount& amount = recipe.amounts[i];
+    if (!supply.available || !goes_in(amount, *recipe.mix)) continue;
     raised = raised || supply.is_raised();
-    (recipe.amounts[i].mass >= used_up * *supply.available ? size.feedstocks : in_part).push_back(recipe.amounts[i].id);
+    if (amount.mass < used_up * *supply.available) continue;
+    all_used.push_back(amount.id);
+    if (supply.is_fixed() || supply.is_raised()) to_use_up.push_back(amount.id);
   }
-  if (!raised) size.from = SizeFrom::fixed;
-  if (size.feedstocks.empty()) size.feedstocks = std::move(in_part);
-  return size;
+  if (!to_use_up.empty()) return {raised ? SizeFrom::on_hand : SizeFrom::fixed, std::move(to_use_up)};
+  if (question.wishes.goal != Goal::use_most) return {SizeFrom::goal, {}};
+  const std::optional<WaterMass>& most_water = question.wishes.most_water;
+  if (most_water && recipe.water_to_add >= used_up * *most_water && most_water->value() > 0.0) return {SizeFrom::water, {}};
+  return {SizeFrom::on_hand, std::move(all_used)};
 }
 
 Told told(const Recipe& recipe) {
@@ -268,7 +289,7 @@ RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Target
     const std::optional<Amount> amount = on_hand(supply, built);
     if (amount) in_recipe.available = supply.mass(*amount);
     if (in_recipe.available && *in_recipe.available < least_amount) in_recipe.available = Mass();
-    if (supply.use == Use::unlimited && !may_be_there(supply, built)) in_recipe.available = Mass();
+    if (!amount && !may_be_there(supply, built)) in_recipe.available = Mass();
     if (supply.priced_amount) in_recipe.price_per_kg = supply.price / supply.mass(*supply.priced_amount)->value();
     settle_measure(in_recipe, supply, materials);
     question.supplies.push_back(std::move(in_recipe));
@@ -283,7 +304,8 @@ Recipe solve(const RecipeQuestion& asked) {
   recipe.wishes = asked.wishes;
   recipe.wanted = question.wishes.fill;
   recipe.pair = main_pair(asked);
-  recipe.status = status_before_aims(question, recipe);
+  const std::optional<double> swelling = possible_swelling(question);
+  recipe.status = status_before_aims(question, swelling.has_value(), recipe);
   recipe.additions_only = only_additions(question);
   if (recipe.status != RecipeStatus::on_target && recipe.status != RecipeStatus::not_enough) return recipe;
   if (only_additions(question)) {
@@ -292,8 +314,7 @@ Recipe solve(const RecipeQuestion& asked) {
     return recipe;
   }
 
-  const HardLimits hard{.fill = recipe.status == RecipeStatus::on_target};
-  Programme programme(question, hard);
+  Programme programme(question, {.fill = recipe.status == RecipeStatus::on_target, .swelling = swelling.value_or(usual_swelling)});
   const auto least_found = least_distance(programme);
   if (!least_found) {  // nothing that rots, or hardly any nitrogen
     recipe.status = RecipeStatus::limits_clash;
@@ -315,8 +336,8 @@ Recipe solve(const RecipeQuestion& asked) {
 
   fill_in(recipe, question, programme.amounts());
   recipe.everything_in = everything_in(question);
-  recipe.held_back_by = held_back_by(question, recipe);
-  recipe.next_dearer = next_dearer(question, hard, recipe);
+  recipe.held_back_by = held_back_by(question, programme.hard_limits(), recipe);
+  recipe.next_dearer = next_dearer(question, programme.hard_limits(), recipe);
   return recipe;
 }
 

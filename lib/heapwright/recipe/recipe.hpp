@@ -160,10 +160,11 @@ struct NotToday {
 
 /// How the pile is fed after its first day: each week what comes fresh, with browns that were kept.
 struct FeedingSchedule {
-  int weeks = 0;
+  int weeks = 0;                ///< in which there is something
+  Date from;                    ///< of the first of them
   Date until;                   ///< of the last of them
   bool browns_run_out = false;  ///< before a year is over
-  Mix of_a_week;                ///< in the middle of them
+  Mix of_a_week;                ///< the mean of those weeks
 };
 
 /// What sets the size of a heap.
@@ -172,12 +173,14 @@ enum class SizeFrom {
   capacity,  ///< the limit that was given
   room,      ///< of the bins
   fixed,     ///< what must go in, all of it
-  on_hand,   ///< what there is to use up
+  on_hand,   ///< what there is to use up, or to buy
+  water,     ///< the limit of the water
+  goal,      ///< the goal, which leaves some of everything
 };
 std::string_view size_word(SizeFrom from);
 struct SizeSetBy {
   SizeFrom from = SizeFrom::on_hand;
-  std::vector<std::string> feedstocks;  ///< of fixed and on_hand: those used up, else those that go in
+  std::vector<std::string> feedstocks;  ///< of fixed and on_hand: those used up
 };
 
 struct Recipe {

@@ -54,6 +54,7 @@ Json not_today_json(const std::vector<NotToday>& not_today) {
 Json feeding_json(const std::optional<FeedingSchedule>& feeding) {
   if (!feeding) return nullptr;
   return {{"weeks", feeding->weeks},
+          {"from", print_date(feeding->from)},
           {"until", print_date(feeding->until)},
           {"browns_run_out", feeding->browns_run_out},
           {"mix_of_a_week", mix_json(feeding->of_a_week)}};

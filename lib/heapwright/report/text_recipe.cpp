@@ -156,13 +156,17 @@ std::string feeding_text(const Recipe& recipe, const Materials& materials, const
 std::string size_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   if (!recipe.size_set_by) return {};
   const SizeSetBy& size = *recipe.size_set_by;
+  constexpr double rounding = 1.0 + 1e-6;
+  const bool overfull = recipe.room && *told(recipe).mix.volume > rounding * *recipe.room;
+  const std::string but =
+      overfull ? ", but there is room for " + show.volume(*recipe.room) + ": the rest goes on as it sinks, or makes a second heap" : "";
   switch (size.from) {
-    case SizeFrom::fill:
-      if (recipe.room && *told(recipe).mix.volume > *recipe.room) return "as you asked, but there is room for " + show.volume(*recipe.room);
-      return "as you asked";
+    case SizeFrom::fill: return "as you asked" + but;
     case SizeFrom::capacity: return "the limit that you gave sets it";
     case SizeFrom::room: return "the room there is sets it";
-    case SizeFrom::fixed: return "what must go in sets it";
+    case SizeFrom::fixed: return "what must go in sets it" + but;
+    case SizeFrom::water: return "what water there is sets it";
+    case SizeFrom::goal: return "the goal sets it: \"" + std::string(goal_word(recipe.wishes.goal)) + "\" takes no more";
     case SizeFrom::on_hand: break;
   }
   constexpr std::size_t most_named = 3;
@@ -171,10 +175,10 @@ std::string size_text(const Recipe& recipe, const Materials& materials, const Sh
     const std::string& name = find_feedstock(materials, id).name;
     if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
   }
-  if (names.empty() || names.size() > most_named) return "what is on hand sets it";
+  if (names.empty() || names.size() > most_named) return "what is on hand sets it" + but;
   std::string text = "what there is of ";
   for (std::size_t i = 0; i < names.size(); ++i) text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
-  return text + " sets it";
+  return text + " sets it" + but;
 }
 
 /// Where clippings and the like are that are not there today.
@@ -231,6 +235,15 @@ std::string left_over_measure(const RecipeAmount& amount, const Materials& mater
   return show_amount(left, *amount.left_over, materials, show);
 }
 
+/// What there is as much of as is wanted, and none is.
+std::string not_needed_text(const Recipe& recipe) {
+  std::string names;
+  for (const RecipeAmount& amount : told(recipe).amounts) {
+    if (!amount.bought && !amount.left_over && !goes_in(amount, *recipe.mix)) names += (names.empty() ? "" : ", ") + amount.name;
+  }
+  return names.empty() ? "" : "\nNot needed today\n" + wrap("  " + names, 2);
+}
+
 std::string left_over_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   std::vector<std::vector<std::string>> rows;
   std::string advice;
@@ -260,8 +273,16 @@ bool greens_are_left(const Recipe& recipe) {
   });
 }
 
+/// With bought things, supplements or unlimited ones beside it, "everything" would say little.
+bool others_go_in(const Recipe& recipe) {
+  return std::any_of(recipe.amounts.begin(), recipe.amounts.end(), [&](const RecipeAmount& amount) {
+    return recipe.mix && goes_in(amount, *recipe.mix) && (is_sparing(amount.feedstock_class) || !amount.left_over);
+  });
+}
+
 std::string held_back_words(const HeldBack& held, const Recipe& recipe) {
-  const Mix* all = recipe.everything_in ? &recipe.everything_in->mix : recipe.mix ? &*recipe.mix : nullptr;
+  const bool tells = recipe.everything_in && !others_go_in(recipe);
+  const Mix* all = tells ? &recipe.everything_in->mix : recipe.mix ? &*recipe.mix : nullptr;
   const auto& window = recipe.targets.carbon_to_nitrogen;
   switch (held.limit) {
     case Limit::carbon_to_nitrogen: {
@@ -277,7 +298,9 @@ std::string held_back_words(const HeldBack& held, const Recipe& recipe) {
     case Limit::air_space: return "air: it would pack down";
     case Limit::share: return "the largest share that you allow of something";
     case Limit::amount: return name_of(held.feedstock.value_or(""), recipe) + ": there is no more";
-    case Limit::capacity: return "room: the heap is full";
+    case Limit::capacity:
+      return recipe.size_set_by && recipe.size_set_by->from == SizeFrom::fill ? "size: the heap is as big as you asked"
+                                                                              : "room: the heap is full";
     case Limit::water: return "water: there is no more";
   }
   return {};
@@ -359,11 +382,7 @@ std::string help_text(const Recipe& recipe, const Materials& materials, const Sh
 std::string everything_in_text(const Recipe& recipe, const Show& show) {
   if (!recipe.everything_in) return {};
   const EverythingIn& all = *recipe.everything_in;
-  // With bought things, supplements or unlimited ones beside them, "everything" would say little.
-  const bool others_go_in = std::any_of(recipe.amounts.begin(), recipe.amounts.end(), [&](const RecipeAmount& amount) {
-    return recipe.mix && goes_in(amount, *recipe.mix) && (is_sparing(amount.feedstock_class) || !amount.left_over);
-  });
-  const bool same = others_go_in || (recipe.mix && std::abs(all.mix.dry.value() / recipe.mix->dry.value() - 1.0) < 1e-3);
+  const bool same = others_go_in(recipe) || (recipe.mix && std::abs(all.mix.dry.value() / recipe.mix->dry.value() - 1.0) < 1e-3);
   if (same) return {};
   std::string text =
       "If everything went in: " + ratio_of(all.mix) + (all.mix.moisture ? ", " + show_moisture(*all.mix.moisture) + " moist" : "");
@@ -453,6 +472,7 @@ std::string text_of_recipe_body(const Recipe& recipe, const Materials& materials
   text += left_out_text(recipe);
   text += not_today_text(recipe, materials, show);
   text += left_over_text(recipe, materials, show);
+  text += not_needed_text(recipe);
   text += held_back_text(recipe);
   text += everything_in_text(recipe, show);
   if (!far_off) text += help_text(recipe, materials, show);
