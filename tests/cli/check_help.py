@@ -3,6 +3,7 @@ would do. Held-back yards are invented at random from a fixed seed.
 
 usage: check_help.py PROGRAM
 """
+import functools
 import json
 import math
 import pathlib
@@ -14,7 +15,7 @@ import tomllib
 
 from reckoning import DEFAULT_TARGETS, GALLON, ROOT, Program, cubic_metres, distance, kilograms, mix, water_to, yard_text
 
-PROBLEMS = 100
+PROBLEMS = 50
 SAME = 1e-9  # relative; the answer prints all digits
 MARGIN = 1e-4  # what help.cpp says it stays inside the edge by, so that an amount told in five figures is still inside
 LESS = 0.98
@@ -39,6 +40,7 @@ def near(found, expected, relative):
     return abs(found - expected) <= relative * abs(expected)
 
 
+@functools.cache
 def easy_to_get():
     with open(ROOT / "materials" / "feedstocks.toml", "rb") as file:
         return [row["id"] for row in tomllib.load(file)["feedstock"] if row.get("easy_to_get")]

@@ -135,12 +135,15 @@ def check_on_hand(where, supplies, built, answer, texts):
     for supply in filter(goes_in, supplies):
         id, there = supply["feedstock"], on_hand(supply, built)
         here = f"{where}: {id}"
+        there_share = share(supply, built)
+        fresh = "when" in supply and not supply.get("storable")
+        if fresh and (there == 0.0 or ("months" in supply["when"] and there_share < 0.999 and there < math.inf)):
+            first, last = season(supply["when"])
+            expected_not_today.append({"id": id, "keeps_days": keeps_days(id), "from": first, "to": last, "share_on_hand": there_share})
+            for command, text in texts.items():
+                check(feedstock_rows()[id]["name"] in part(text, "Not today"), f"{here} is not there whole on {built}, and the text of {command} does not say so")
         if there == 0.0:
             check(not amounts.get(id) or amounts[id]["volume_m3"] + amounts[id]["left_over_m3"] == 0.0, f"{here} has nothing on hand, but {amounts.get(id)}")
-            first, last = season(supply["when"])
-            expected_not_today.append({"id": id, "keeps_days": keeps_days(id), "from": first, "to": last})
-            for command, text in texts.items():
-                check(feedstock_rows()[id]["name"] in part(text, "Not today"), f"{here} is not there on {built}, and the text of {command} does not say so")
             continue
         if not answer["mix"]:
             continue
@@ -159,7 +162,12 @@ def check_on_hand(where, supplies, built, answer, texts):
             if left.get(id, 0.0) > NAMED_FROM * there:
                 check(feedstock_rows()[id]["name"] in part(text, "Left over", "Does not fit today"),
                       f"{here}: {left[id]:.4g} of {there:.4g} m3 are left over, and the text of {command} does not say so")
-    check(sorted(answer["not_today"], key=lambda one: one["id"]) == sorted(expected_not_today, key=lambda one: one["id"]),
+    expected_not_today.sort(key=lambda one: one["id"])
+    said = sorted(answer["not_today"], key=lambda one: one["id"])
+    same = [one["id"] for one in said] == [one["id"] for one in expected_not_today] and all(
+        one | {"share_on_hand": 0} == other | {"share_on_hand": 0} and abs(one["share_on_hand"] - other["share_on_hand"]) <= 1e-9
+        for one, other in zip(said, expected_not_today))
+    check(same,
           f"{where}: not today {answer['not_today']}, expected {expected_not_today}")
 
 

@@ -156,15 +156,15 @@ def share_of_day(when, day):
 
 def share_on_hand(when, storable, built, keeps=14):
     """Times its amount that a supply has on hand: what came in over the last twelve months where it is stored. What comes fresh comes in
-    loads a week apart: the last load whole, or what the days that it keeps brought, where that is more."""
+    loads a week apart: the last load whole, or what the days that it keeps brought, the day itself among them, where that is more."""
     if when is None:
         return 1.0
     try:
         year_before = built.replace(year=built.year - 1)
     except ValueError:  # 29 February
         year_before = built.replace(year=built.year - 1, day=28)
-    begin = year_before if storable else built - datetime.timedelta(days=keeps)
-    shares = [share_of_day(when, begin + datetime.timedelta(days=at)) for at in range((built - begin).days)]
+    begin, end = (year_before, built) if storable else (built - datetime.timedelta(days=keeps - 1), built + datetime.timedelta(days=1))
+    shares = [share_of_day(when, begin + datetime.timedelta(days=at)) for at in range((end - begin).days)]
     in_season = [share for share in shares if share > 0.0]
     if storable or not in_season:
         return sum(shares)

@@ -153,7 +153,8 @@ def check_size_set_by(problem, report, differences):
     in_it = {id for id in by_id if masses[id] > TRACES * report["mix"]["mass_kg"]}
     used_up = {id for id in in_it if by_id[id].amount is not None and masses[id] >= USED_UP * by_id[id].amount}
     limited = {id for id in used_up if recipe_oracle.is_limited(by_id[id])}
-    dry = problem.most_water and report["water_to_add_kg"] >= USED_UP * problem.most_water
+    left = any(recipe_oracle.is_raised(s) and masses[id] < USED_UP * s.amount for id, s in by_id.items())
+    used_up_water = problem.most_water is not None and report["water_to_add_kg"] >= USED_UP * problem.most_water
     full = problem.capacity is not None and report["mix"]["volume_m3"] >= problem.capacity * (1 - FULL)
     match said["by"]:
         case "capacity":
@@ -166,11 +167,11 @@ def check_size_set_by(problem, report, differences):
             differences.same("what is on hand and sets the size", set(said["feedstocks"]), limited or used_up)
             differences.same("something is used up that is said to set the size", bool(used_up), True)
         case "goal":
-            differences.same("what is used up, while the goal is said to set the size", limited, set())
+            differences.same("something is left, where the goal is said to set the size", left, True)
             differences.same("the goal, which is said to set the size, is to use most", problem.goal == "use-most", False)
         case "water":
-            differences.same("what is used up, while the water is said to set the size", limited, set())
-            differences.same("the water, which is said to set the size, is used up", bool(dry), True)
+            differences.same("something is left, where the water is said to set the size", left, True)
+            differences.same("the water, which is said to set the size, is used up", used_up_water, True)
         case other:
             differences.same("size_set_by", other, "one of capacity, fixed, on-hand, goal, water")
     differences.same("the pile fills the capacity, and something else is said to set its size", full, False)

@@ -73,8 +73,9 @@ TEST_CASE("when an estimated amount comes in", "[estimate]") {
   const double season = 5.0 * 250.0;
   const auto [feedstock, lines, pounds] = GENERATE_COPY(table<std::string, std::string, double>({
       {"kitchen-scraps", "estimate = { people = 3 }", 2.0 * week},  // each week, if not said; two weeks keep
-      {"kitchen-scraps", "estimate = { people = 3 }\nwhen = { every = \"week\", from = \"Jul\", to = \"Dec\" }", 0.0},
-      {"kitchen-scraps", "estimate = { people = 3 }\nwhen = { months = [\"May\", \"Jun\"] }", 2.0 * week},
+      {"kitchen-scraps", "estimate = { people = 3 }\nwhen = { every = \"week\", from = \"Jul\", to = \"Dec\" }", week},
+      {"kitchen-scraps", "estimate = { people = 3 }\nwhen = { every = \"week\", from = \"Aug\", to = \"Dec\" }", 0.0},
+      {"kitchen-scraps", "estimate = { people = 3 }\nwhen = { months = [\"May\", \"Jun\"] }", 13.0 / 7.0 * week},  // none on July 1
       {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }", season * 7.0 / 214.0},  // a mowing; April to October have 214 days
       // June's part of April to October, whether alone or beside others; all of a longer season comes to no more than a season.
       {"clippings", "estimate = { mown_lawn = \"5000 ft2\" }\nwhen = { every = \"week\", from = \"Jun\", to = \"Jun\" }",

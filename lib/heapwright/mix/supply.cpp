@@ -185,16 +185,15 @@ double share_of_days(const Supply& supply, sys_days from, sys_days to) {
   return share;
 }
 
-/// Fresh things come in loads, a mowing or a pail: the last one is there whole if any of what keeps came in.
-double share_that_keeps(const Supply& supply, sys_days end) {
+/// Fresh things come in loads, a mowing or a pail: the last one is there whole if any of what keeps came in, that day's among it.
+double share_that_keeps(const Supply& supply, sys_days built) {
   const days keeps(std::lround(supply.feedstock.used_keeps().value() / 86400.0));
   int in_season = 0;
   double of_a_day = 0.0;
-  for (sys_days day = end - keeps; day < end; day += days(1)) {
+  for (sys_days day = built; day > built - keeps; day -= days(1)) {
     const double share = share_of_day(supply, day);
     if (!(share > 0.0)) continue;
-    ++in_season;
-    of_a_day = share;
+    if (++in_season == 1) of_a_day = share;
   }
   return in_season == 0 ? 0.0 : std::max(in_season, days_between_loads) * of_a_day;
 }
@@ -384,8 +383,12 @@ std::vector<Supply> read_supplies(Table& root, const Materials& materials) {
 
 std::optional<Amount> on_hand(const Supply& supply, Date built) {
   if (!supply.amount || std::holds_alternative<std::monostate>(supply.when)) return supply.amount;
-  const sys_days end(built);
-  return times(supply.storable ? share_of_days(supply, year_before(built), end) : share_that_keeps(supply, end), *supply.amount);
+  return times(share_on_hand(supply, built), *supply.amount);
+}
+
+double share_on_hand(const Supply& supply, Date built) {
+  const sys_days day(built);
+  return supply.storable ? share_of_days(supply, year_before(built), day) : share_that_keeps(supply, day);
 }
 
 bool may_be_there(const Supply& supply, Date built) { return !comes_fresh(supply) || share_that_keeps(supply, sys_days(built)) > 0.0; }

@@ -96,10 +96,12 @@ Supply supply_of(const Materials& materials, std::string_view name_and_packing);
 
 /// The part of a supply that a heap built on a date can take: of storable ones what came in over the twelve months
 /// before and was kept, of fresh ones at most what keeps; all of it where no season is given. Nothing where there is no amount.
-/// Fresh things come in loads a week apart. Where d of the last days that they keep are in season, there is
+/// Fresh things come in loads a week apart. Where d of the last days that they keep, with the day itself, are in season, there is
 ///
 ///     max(d, 7) days' worth, for d > 0: the last load whole, as of that day's mowing
 std::optional<Amount> on_hand(const Supply& supply, Date built);
+/// Times the amount of a supply with a season that is on hand on the day. @pre it has one
+double share_on_hand(const Supply& supply, Date built);
 
 /// Whether some of a supply may be on hand on a day: of a fresh one only if some of what keeps came in.
 bool may_be_there(const Supply& supply, Date built);

@@ -11,6 +11,15 @@ std::optional<Volume> volume_to_put_in(const Recipe& recipe) {
   return volume && volume->value() > 0.0 ? volume : std::nullopt;
 }
 
+/// What the recipe leaves of what is on hand, loose.
+std::optional<Volume> left_over_by(const Recipe& recipe) {
+  Volume left;
+  for (const RecipeAmount& amount : told(recipe).amounts) {
+    if (is_left(amount)) left += *amount.left_over;
+  }
+  return left.value() > 0.0 ? std::optional(left) : std::nullopt;
+}
+
 /// Of a heap that is described, while nothing is there to put in.
 Facts facts_of_empty_heap(const Yard& yard, Date built) {
   Facts facts = facts_of(yard.observations);
@@ -36,6 +45,7 @@ HeapAnswer heap_of(const Yard& yard, const Recipe& recipe, Date today) {
   HeapAnswer answer = heap_answer(yard.heap, mix, yard.wishes.settling);
   if (yard.climate && mix && answer.heap) leave_heat_to_forecast(answer);
   if (mix) {
+    answer.left_over = left_over_by(recipe);
     answer.assumptions.insert(answer.assumptions.begin(), recipe.assumptions.begin(), recipe.assumptions.end());
     answer.cautions = recipe.cautions;
   } else {

@@ -1,6 +1,7 @@
 #include "heapwright/recipe/held_back.hpp"
 
 #include <algorithm>
+#include <functional>
 
 #include "heapwright/recipe/programme.hpp"
 
@@ -122,6 +123,16 @@ void add_wants(const RecipeQuestion& question, const HardLimits& hard, const Rec
   }
 }
 
+/// Whether a larger heap would bring what must go in nearer.
+bool is_too_small(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe) {
+  const bool fixed = std::any_of(question.supplies.begin(), question.supplies.end(), std::mem_fn(&RecipeSupply::is_fixed));
+  if (!fixed || !(question.wishes.fill || question.wishes.capacity)) return false;
+  HardLimits roomy = hard;
+  roomy.fill = roomy.capacity = false;
+  const auto least = Programme(question, roomy).least_distance(every_aim);
+  return least && *least < recipe.distance_from_aim - noticeably;
+}
+
 void add_missing(const RecipeQuestion& question, const Recipe& recipe, std::vector<HeldBack>& held) {
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
@@ -134,6 +145,7 @@ void add_missing(const RecipeQuestion& question, const Recipe& recipe, std::vect
 
 std::vector<HeldBack> held_back_by(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe) {
   std::vector<HeldBack> held;
+  if (recipe.status == RecipeStatus::nearest && is_too_small(question, hard, recipe)) return {{Limit::capacity, std::nullopt}};
   if (recipe.status == RecipeStatus::not_enough) add_missing(question, recipe, held);
   if (!uses_everything(question, recipe)) {
     add_room(question, hard, recipe, held);

@@ -186,6 +186,18 @@ void fill_in(Recipe& recipe, const RecipeQuestion& question, const Amounts& amou
   if (recipe.status == RecipeStatus::not_enough) recipe.missing = Volume(*question.wishes.fill - *recipe.mix->volume);
 }
 
+/// Whether a goal may leave some of what there is to use up: it has the least of something that would go with it.
+bool goal_may_limit(const RecipeQuestion& question) {
+  const auto any = [&](auto&& has) { return std::any_of(question.supplies.begin(), question.supplies.end(), has); };
+  switch (question.wishes.goal) {
+    case Goal::use_most: return false;
+    case Goal::cheapest: return any([](const RecipeSupply& supply) { return supply.price_per_kg > 0.0; });
+    case Goal::least_bought: return any([](const RecipeSupply& supply) { return supply.bought || is_sparing(supply.feedstock_class); });
+    case Goal::least_water: return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 std::string_view status_word(RecipeStatus status) {
@@ -239,20 +251,25 @@ SizeSetBy size_set_by(const RecipeQuestion& question, const Recipe& recipe) {
   std::vector<std::string> to_use_up;
   std::vector<std::string> all_used;
   bool raised = false;
+  bool some_left = false;
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
     const RecipeAmount& amount = recipe.amounts[i];
-    if (!supply.available || !goes_in(amount, *recipe.mix)) continue;
+    if (!supply.available) continue;
+    const bool all = amount.mass >= used_up * *supply.available;
+    some_left = some_left || (supply.is_raised() && !all);
+    if (!goes_in(amount, *recipe.mix)) continue;
     raised = raised || supply.is_raised();
-    if (amount.mass < used_up * *supply.available) continue;
+    if (!all) continue;
     all_used.push_back(amount.id);
     if (supply.is_fixed() || supply.is_raised()) to_use_up.push_back(amount.id);
   }
-  if (!to_use_up.empty()) return {raised ? SizeFrom::on_hand : SizeFrom::fixed, std::move(to_use_up)};
-  if (question.wishes.goal != Goal::use_most) return {SizeFrom::goal, {}};
+  if (!to_use_up.empty() && !raised) return {SizeFrom::fixed, std::move(to_use_up)};
+  if (some_left && goal_may_limit(question)) return {SizeFrom::goal, {}};
   const std::optional<WaterMass>& most_water = question.wishes.most_water;
-  if (most_water && recipe.water_to_add >= used_up * *most_water && most_water->value() > 0.0) return {SizeFrom::water, {}};
-  return {SizeFrom::on_hand, std::move(all_used)};
+  const bool dry = recipe.mix->moisture && *recipe.mix->moisture < question.targets.moisture.aim;
+  if (some_left && dry && most_water && recipe.water_to_add >= used_up * *most_water) return {SizeFrom::water, {}};
+  return {SizeFrom::on_hand, std::move(to_use_up.empty() ? all_used : to_use_up)};
 }
 
 Told told(const Recipe& recipe) {

@@ -150,12 +150,14 @@ struct LeftOut {
   Treated treated = Treated::unknown;
 };
 
-/// A supply of which nothing is on hand on the day, though some comes in its season.
+/// A supply that comes in its season, of which nothing, or no more than a part of a year's, is on hand on the day.
 struct NotToday {
   std::string id;
   std::string name;
   Duration keeps;
   std::optional<Season> season;  ///< nothing where it comes all year
+  double share_on_hand = 0.0;    ///< of what a year brings
+  bool bought = false;
 };
 
 /// How the pile is fed after its first day: each week what comes fresh, with browns that were kept.
@@ -174,8 +176,8 @@ enum class SizeFrom {
   room,      ///< of the bins
   fixed,     ///< what must go in, all of it
   on_hand,   ///< what there is to use up, or to buy
-  water,     ///< the limit of the water
-  goal,      ///< the goal, which leaves some of everything
+  water,     ///< the limit of the water, where some is left of what there is to use up
+  goal,      ///< a goal that may leave some of it
 };
 std::string_view size_word(SizeFrom from);
 struct SizeSetBy {

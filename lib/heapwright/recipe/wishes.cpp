@@ -23,7 +23,8 @@ std::string_view goal_word(Goal goal) {
 
 Volume read_heap_volume(std::string_view text) {
   const Volume volume = read_volume(text);
-  if (!(volume.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no heap", "write a volume above zero: \"1 yd3\"");
+  const Volume least = 0.001 * unit::m3;
+  if (!(volume >= least)) throw TextError("\"" + std::string(text) + "\" is no heap", "write a volume of 1 L or more: \"1 yd3\"");
   return volume;
 }
 

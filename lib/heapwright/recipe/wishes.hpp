@@ -22,7 +22,7 @@ struct RecipeWishes {
   std::optional<WaterMass> most_water;
 };
 
-/// A volume above zero. @throws TextError
+/// A volume of 1 L or more. @throws TextError
 Volume read_heap_volume(std::string_view text);
 
 RecipeWishes read_wishes(Table& root);  ///< [recipe]

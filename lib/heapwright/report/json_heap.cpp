@@ -16,6 +16,7 @@ Json heap_json(const HeapAnswer& answer, const Materials& materials) {
   Json json{{"shape", answer.heap ? Json(shape_word(answer.heap->shape)) : Json(nullptr)}};
   // Of all heaps together.
   json["volume_m3"] = answer.all ? Json(answer.all->volume.value()) : Json(nullptr);
+  json["takes_m3"] = optional_si(answer.takes);
   json["surface_m2"] = answer.all ? optional_si(answer.all->surface) : Json(nullptr);
   json["footprint_m2"] = answer.all ? optional_si(answer.all->footprint) : Json(nullptr);
   json["count"] = answer.heap ? Json(answer.heap->count) : Json(nullptr);
@@ -23,6 +24,7 @@ Json heap_json(const HeapAnswer& answer, const Materials& materials) {
   json["tall_enough_to_heat"] = answer.tall_enough_to_heat;
   json["notes"] = notes_json(answer.notes);
   json["mix_volume_m3"] = optional_si(answer.mix);
+  json["left_over_m3"] = optional_si(answer.left_over);
   json["heaps_needed"] = optional_json(answer.heaps_needed);
   // Of the first heap.
   json["filled_height_m"] = optional_si(answer.filled_height);

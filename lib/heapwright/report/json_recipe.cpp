@@ -47,7 +47,8 @@ Json not_today_json(const std::vector<NotToday>& not_today) {
     list.push_back({{"id", one.id},
                     {"keeps_days", days_in(one.keeps)},
                     {"from", one.season ? Json(month_name(one.season->months.front())) : Json(nullptr)},
-                    {"to", one.season ? Json(month_name(one.season->months.back())) : Json(nullptr)}});
+                    {"to", one.season ? Json(month_name(one.season->months.back())) : Json(nullptr)},
+                    {"share_on_hand", one.share_on_hand}});
   return list;
 }
 

@@ -76,7 +76,15 @@ std::string heaps_words(const HeapAnswer& answer) {
 
 std::string holds(const HeapAnswer& answer, const Show& show) {
   const HeapDescription& heap = *answer.heap;
-  return (heap.count == 1 ? "The " : "Each ") + noun(heap.shape) + " holds " + show.volume(answer.each->volume) + ".";
+  const std::string text = (heap.count == 1 ? "The " : "Each ") + noun(heap.shape) + " holds " + show.volume(answer.each->volume);
+  if (heap.shape != HeapShape::tumbler) return text + ".";
+  return text + " and takes two thirds of that, " + show.volume(taken_by(heap)) + ", so that it turns over.";
+}
+
+/// A recipe need not take all that there is.
+std::string left_over(const HeapAnswer& answer, const Show& show) {
+  if (!answer.left_over) return {};
+  return " The recipe leaves " + show.volume(*answer.left_over) + " of what you have: `heapwright recipe` says of what, and why.";
 }
 
 /// What to do with a mix and the heaps there are.
@@ -125,12 +133,13 @@ std::string headline(const HeapAnswer& answer, const Show& show) {
         "there is to put in one (--have \"leaves=20 bags\").");
   if (!answer.heap)
     return wrap("Pile up your mix of " + show.volume(*answer.mix) + " and keep adding: it is too little to heat yet. " +
-                what_heats(answer, show));
-  if (says(answer, HeapNote::suggested)) return wrap(suggestion(answer, show));
+                what_heats(answer, show) + left_over(answer, show));
+  if (says(answer, HeapNote::suggested)) return wrap(suggestion(answer, show) + left_over(answer, show));
   if (!answer.mix)
     return wrap(holds(answer, show) +
                 " Say how much goes in to see whether it fits: --have \"leaves=20 bags\", or [[supply]] in the yard file.");
-  return wrap(holds(answer, show) + " Your mix of " + show.volume(*answer.mix) + " fills " + heaps_words(answer) + ": " + to_do(answer));
+  return wrap(holds(answer, show) + " Your mix of " + show.volume(*answer.mix) + " fills " + heaps_words(answer) + ": " + to_do(answer) +
+              left_over(answer, show));
 }
 
 std::string note_sentence(HeapNote note, const HeapAnswer& answer, const Show& show) {
@@ -169,7 +178,7 @@ std::string size_text(const HeapAnswer& answer, const Show& show) {
   const HeapDescription& heap = *answer.heap;
   std::string text = "\nSize\n";
   if (heap.shape != HeapShape::tumbler) text += line(plural(heap.count, noun(heap.shape)), sides(heap, show));
-  text += line("room", each_and_all(show.volume(answer.each->volume), show.volume(answer.all->volume), heap.count));
+  text += line("room", each_and_all(show.volume(taken_by(heap)), show.volume(*answer.takes), heap.count));
   if (answer.each->surface)
     text += line("open to air",
                  each_and_all(show.area(*answer.each->surface), show.area(*answer.all->surface), heap.count) + ", top and sides");
@@ -198,7 +207,9 @@ std::string sinking_text(const HeapAnswer& answer, const Materials& materials) {
 
 std::string text_of_room(const HeapAnswer& answer, const Show& show) {
   if (!answer.mix || !answer.fits) return {};
-  const std::string room = "  room       " + show.volume(answer.all->volume) + ": ";
+  const bool turns = answer.heap->shape == HeapShape::tumbler;
+  const std::string room =
+      "  room       " + show.volume(*answer.takes) + (turns ? ", two thirds of the tumbler, so that it turns over: " : ": ");
   const std::string heat = says(answer, HeapNote::too_small_to_heat)    ? "; so small a one will hardly heat"
                            : says(answer, HeapNote::too_little_to_heat) ? "; so little will hardly heat, keep adding"
                                                                         : "";

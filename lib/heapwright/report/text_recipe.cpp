@@ -79,7 +79,8 @@ std::string ingredients_text(const Recipe& recipe, const Materials& materials, c
   if (heap.water_to_add.value() >= splash) {
     text += wrap("  Water: " + water_words(heap.water_to_add, materials, show) + ", a little on each layer as you build.", 4);
   } else if (!dry) {
-    text += "  No water: it is wet enough as it is.\n";
+    const bool none_wanted = recipe.wishes.most_water || recipe.wishes.goal == Goal::least_water;
+    text += none_wanted ? "  No water, as you asked.\n" : "  No water: it is wet enough as it is.\n";
   } else {
     text += recipe.wishes.most_water ? "  It stays too dry: it wants more water than there is.\n" : "  Wet it a little as you build.\n";
   }
@@ -181,14 +182,19 @@ std::string size_text(const Recipe& recipe, const Materials& materials, const Sh
   return text + " sets it" + but;
 }
 
-/// Where clippings and the like are that are not there today.
+/// Where clippings and the like are that are not there today, or not all of them.
 std::string not_today_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   std::string text;
   for (const NotToday& one : recipe.not_today) {
     const bool grassy = find_feedstock(materials, one.id).has_tag("grassy");
     const std::string season = one.season ? " come " + months_of(*one.season) + " and" : "";
-    text += item(one.name + ":" + season + " keep " + show.days(one.keeps) + ", so none are there on the day. " +
-                 (grassy ? "Leave them on the lawn, or build right after a mowing" : "They go on as they come"));
+    const bool some = one.share_on_hand > 0.0;
+    const std::string there = some ? "only " + print_number(100.0 * one.share_on_hand, 2) + " % of a year's are" : "none are";
+    const std::string what = one.bought ? "Get them when they come"
+                             : !grassy  ? std::string(some ? "The others" : "They") + " go on as they come"
+                             : some     ? "Leave the others on the lawn, or put them on as they come"
+                                        : "Leave them on the lawn, or build right after a mowing";
+    text += item(one.name + ":" + season + " keep " + show.days(one.keeps) + ", so " + there + " there on the day. " + what);
   }
   return text.empty() ? "" : "\nNot today\n" + text;
 }
@@ -235,11 +241,11 @@ std::string left_over_measure(const RecipeAmount& amount, const Materials& mater
   return show_amount(left, *amount.left_over, materials, show);
 }
 
-/// What there is as much of as is wanted, and none is.
+/// What there is, or can be bought, as much of as is wanted, and none is.
 std::string not_needed_text(const Recipe& recipe) {
   std::string names;
   for (const RecipeAmount& amount : told(recipe).amounts) {
-    if (!amount.bought && !amount.left_over && !goes_in(amount, *recipe.mix)) names += (names.empty() ? "" : ", ") + amount.name;
+    if (!amount.left_over && !goes_in(amount, *recipe.mix)) names += (names.empty() ? "" : ", ") + amount.name;
   }
   return names.empty() ? "" : "\nNot needed today\n" + wrap("  " + names, 2);
 }
@@ -280,6 +286,11 @@ bool others_go_in(const Recipe& recipe) {
   });
 }
 
+/// Off the range for nothing but its size.
+bool is_too_small(const Recipe& recipe) {
+  return recipe.status == RecipeStatus::nearest && recipe.held_back_by.size() == 1 && recipe.held_back_by.front().limit == Limit::capacity;
+}
+
 std::string held_back_words(const HeldBack& held, const Recipe& recipe) {
   const bool tells = recipe.everything_in && !others_go_in(recipe);
   const Mix* all = tells ? &recipe.everything_in->mix : recipe.mix ? &*recipe.mix : nullptr;
@@ -293,14 +304,19 @@ std::string held_back_words(const HeldBack& held, const Recipe& recipe) {
     }
     case Limit::moisture: {
       const bool wet = all != nullptr && all->moisture && *all->moisture > recipe.targets.moisture.aim;
-      return wet ? "wet: all of it together would be too wet" : "dry: more water is wanted than there is";
+      const bool limited = recipe.wishes.most_water || recipe.wishes.goal == Goal::least_water;
+      return wet       ? "wet: all of it together would be too wet"
+             : limited ? "dry: all of it together would want more water than you allow"
+                       : "dry: all of it together would want more water";
     }
     case Limit::air_space: return "air: it would pack down";
     case Limit::share: return "the largest share that you allow of something";
     case Limit::amount: return name_of(held.feedstock.value_or(""), recipe) + ": there is no more";
-    case Limit::capacity:
-      return recipe.size_set_by && recipe.size_set_by->from == SizeFrom::fill ? "size: the heap is as big as you asked"
-                                                                              : "room: the heap is full";
+    case Limit::capacity: {
+      const bool asked = recipe.size_set_by && recipe.size_set_by->from == SizeFrom::fill;
+      return (asked ? "size: the heap is as big as you asked" : "room: the heap is full") +
+             std::string(is_too_small(recipe) ? ", and too small for what must go in" : "");
+    }
     case Limit::water: return "water: there is no more";
   }
   return {};
@@ -403,7 +419,8 @@ std::string otherwise_text(const Recipe& recipe, const Materials& materials, con
   const bool wet = mix.moisture && *mix.moisture > just_above(recipe.targets.moisture.high);
   const bool green = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < just_below(window.low);
   const std::string heading = recipe.what_would_help.empty() ? "\nWhat to do with it\n" : "\nOr, without them\n";
-  if (wet || green) return heading + advice_text(recipe, materials);
+  if (wet || green)
+    return heading + advice_text(recipe, materials) + "\nThe nearest to a good heap as it is\n" + ingredients_text(recipe, materials, show);
   if (brown) return heading + advice_text(recipe, materials) + "For a slow heap by itself\n" + ingredients_text(recipe, materials, show);
   return "\nThe nearest to a good heap\n" + ingredients_text(recipe, materials, show);
 }
