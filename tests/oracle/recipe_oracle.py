@@ -22,6 +22,7 @@ SWELLING_TRIED = 0.5  # a part of it, to see whether it is dilution that helps,
 SWELLING_IN_VAIN = 1  # and what is left of it where no more than dilution does
 WELL_OFF = 1.3  # a distance beyond which dilution alone is no help
 FALLS = 1e-6  # a distance that dilution lessens by more than this is lessened by it
+AS_GOOD_AS_FULL = 0.999  # of a capacity
 STAY_INSIDE = 0.6  # how far clippings and keepers may take a heap that could be nearer
 MORE_MONEY = 1.1  # the next dearer recipe may cost so many times the cheapest,
 MUCH_NEARER = 0.25  # and is worth showing if its distance falls by this
@@ -675,10 +676,19 @@ def use_most(programme, limits, cap, stages):
         group = [s for s in programme.yard.raised() if s.feedstock.kind == kind]
         if not group:
             continue
-        bound = cap if kind == "must-go" else inner_bound(programme, limits, cap)
+        bound = cap if kind == "must-go" and not fills_the_room(programme, limits, cap, group) else inner_bound(programme, limits, cap)
         stages[kind], within = fair_use(programme, limits.within(bound), group)
         limits = replace(within, distance={})
     return limits
+
+
+def fills_the_room(programme, limits, cap, group):
+    """Whether a group as fully used as can be leaves no room."""
+    if limits.capacity is None:
+        return False
+    _, within = fair_use(programme, limits.within(cap), group)
+    least = programme.solve("loose", within).goal * programme.yard.grain * programme.yard.settling
+    return least >= AS_GOOD_AS_FULL * limits.capacity
 
 
 def least_size(programme, limits, cap, stages):

@@ -447,6 +447,11 @@ std::optional<double> Programme::greatest_volume_of_all() {
   return volume ? std::optional(*volume * scale_) : std::nullopt;
 }
 
+std::optional<double> Programme::least_volume() {
+  const auto volume = optimise(volume_terms(), Sense::least);
+  return volume ? std::optional(*volume * scale_) : std::nullopt;
+}
+
 /// Dinkelbach's method, with each row's slack weighted by what the row gains for a unit of distance: from amounts
 /// within the bounds, ask by how much the windows can be tightened together; take the distance of the answer; until
 /// nothing tightens. It comes down to the least distance from above, superlinearly.

@@ -61,6 +61,8 @@ class Programme {
   bool possible();
   /// The greatest settled volume within the hard limits, whatever the distance; nothing where none meets them.
   std::optional<double> greatest_volume_of_all();
+  /// The least settled volume within all bounds.
+  std::optional<double> least_volume();
 
   double own_distance(Aim aim, const Amounts& amounts) const;
   double distance(const Amounts& amounts) const;

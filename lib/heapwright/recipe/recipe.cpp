@@ -84,12 +84,22 @@ void keep_comfortable(Programme& programme, double cap) {
   programme.limit_all(std::max(comfortable, least));
 }
 
+/// Whether some supplies as fully used as can be leave no room.
+bool fills_the_room(const Programme& programme, const RecipeQuestion& question, const std::vector<std::size_t>& supplies) {
+  if (!question.wishes.capacity) return false;
+  Programme tried = programme;
+  tried.use_fairly(supplies);
+  const auto least = tried.least_volume();
+  return least && *least >= used_up * question.wishes.capacity->value();
+}
+
 /// Stage 2 for use-most: class after class, each within a comfortable distance if the ones before leave one.
 void use_most(Programme& programme, const RecipeQuestion& question, double cap, Recipe& recipe) {
   for (const FeedstockClass of_class : {FeedstockClass::must_go, FeedstockClass::clippings, FeedstockClass::keeper}) {
     const std::vector<std::size_t> supplies = raised_supplies(question, of_class);
     if (supplies.empty()) continue;
-    if (of_class != FeedstockClass::must_go) keep_comfortable(programme, cap);
+    const bool must_go = of_class == FeedstockClass::must_go;
+    if (!must_go || fills_the_room(programme, question, supplies)) keep_comfortable(programme, cap);
     recipe.stages.push_back({std::string(class_word(of_class)), programme.use_fairly(supplies)});
   }
 }
