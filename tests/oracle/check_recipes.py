@@ -514,8 +514,8 @@ def main():
     parser.add_argument("--keep", type=pathlib.Path, help="a folder for the files written")
     options = parser.parse_args()
 
-    endless = problems.ENDLESS if options.all else problems.A_SAMPLE
-    chosen = [p for p in problems.all_problems(endless) if options.only in p.name]
+    series = problems.all_problems() if options.all else problems.all_problems(*problems.A_SAMPLE)
+    chosen = [p for p in series if options.only in p.name]
     if options.self_test:
         return self_test(chosen)
     if options.program is None:

@@ -399,7 +399,7 @@ def random_problem(rng, number):
                    most_water=rng.choice((None, None, rng.uniform(0, 80))))
 
 
-def random_problems(count=30, seed=RANDOM_SEED):
+def random_problems(count, seed=RANDOM_SEED):
     rng = random.Random(seed)
     return [random_problem(rng, number) for number in range(1, count + 1)]
 
@@ -453,12 +453,12 @@ def endless_problems(count, seed=ENDLESS_SEED):
     return [endless_problem(rng, number) for number in range(1, count + 1)]
 
 
-ENDLESS = 184
-A_SAMPLE = 20  # of them, for the time they take
+RANDOM, ENDLESS = 30, 184
+A_SAMPLE = 10, 20  # of them, for the time they take
 
 
-def all_problems(endless=ENDLESS):
+def all_problems(random=RANDOM, endless=ENDLESS):
     return (known_figures() + every_goal() + classes_in_turn() + fixed_and_unlimited()
             + limited_and_endless() + buying() + shares_and_water() + every_other_status() + changed_targets()
-            + tight_and_degenerate() + random_problems()
+            + tight_and_degenerate() + random_problems(random)
             + endless_problems(endless))

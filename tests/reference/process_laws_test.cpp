@@ -28,7 +28,7 @@ const YieldRule& yield() {
 }
 
 /// Of dry matter.
-struct Part {
+struct Share {
   RottingMaterial material;
   double share;
   double organic = 0.9;
@@ -41,9 +41,9 @@ struct Blended {
   Materials materials;
   Mix mix;
 };
-Blended blended(const std::vector<Part>& parts, double moisture) {
+Blended blended(const std::vector<Share>& parts, double moisture) {
   Blended made;
-  for (const Part& part : parts) {
+  for (const Share& part : parts) {
     Feedstock row;
     row.id = id_of(part.material);
     row.rots_like = part.material;
@@ -60,7 +60,7 @@ Blended blended(const std::vector<Part>& parts, double moisture) {
   made.mix.mass = (made.mix.dry.value() + made.mix.water.value()) * unit::kg;
   return made;
 }
-SettledDensity law(const std::vector<Part>& parts, double moisture) {
+SettledDensity law(const std::vector<Share>& parts, double moisture) {
   const Blended made = blended(parts, moisture);
   return settled_density_of(made.mix, made.materials, ensemble());
 }
@@ -133,7 +133,7 @@ TEST_CASE("the law of settling against the densities that the model was fitted w
   // settled with these in view, so they test the reckoning, not the law.
   struct Fitted {
     const char* heap;
-    std::vector<Part> parts;
+    std::vector<Share> parts;
     double height_m, moisture, wet_kg_per_m3, law_over_used;
   };
   const double fed_dry = 0.75 * 0.28 + 0.25 * 0.62;  // of wet mass: food scraps and leaves

@@ -16,7 +16,7 @@ namespace {
 using Rows = std::vector<std::vector<std::string>>;
 
 /// The rows of a text, and what was wrong with it.
-struct Told {
+struct ReadRows {
   std::vector<std::string> header;
   Rows rows;
   std::vector<std::string> places;  ///< of the fields: "line:column"
@@ -24,8 +24,8 @@ struct Told {
   bool flawed = false;
 };
 
-Told told(const std::string& text) {
-  Told told;
+ReadRows told(const std::string& text) {
+  ReadRows told;
   Problems problems;
   Csv csv(text, "log.csv", problems);
   told.header = csv.header();
@@ -74,7 +74,7 @@ TEST_CASE("rows of fields", "[csv]") {
       {"no rows behind the header", "a,b\n", {}},
   }));
   CAPTURE(what);
-  const Told csv = told(text);
+  const ReadRows csv = told(text);
   CHECK(csv.header.size() == (what == "one column" ? 1U : 2U));
   CHECK(csv.header.front() == "a");
   CHECK(csv.rows == rows);
@@ -100,7 +100,7 @@ TEST_CASE("what is no CSV is refused where it stands", "[csv]") {
       {"\n,\n# nothing\n", "0:0", "the file has no rows", 0},
   }));
   CAPTURE(text);
-  const Told csv = told(text);
+  const ReadRows csv = told(text);
   REQUIRE(csv.problems.size() == 1);
   const Problem& problem = csv.problems.front();
   CHECK(std::to_string(problem.where.line) + ":" + std::to_string(problem.where.column) == at);
