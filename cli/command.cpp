@@ -87,12 +87,23 @@ void check_free(const std::string& option, const std::string& path, bool force) 
     throw TextError(option + path + " cannot be written: there is no folder " + folder.string(), "make it first, or name another file");
 }
 
+/// By the clock, which is read nowhere else.
+Date day_of_the_clock() {
+  const std::time_t now = std::time(nullptr);
+  const std::tm* local = std::localtime(&now);
+  return {std::chrono::year(local->tm_year + 1900), std::chrono::month(static_cast<unsigned>(local->tm_mon) + 1),
+          std::chrono::day(static_cast<unsigned>(local->tm_mday))};
+}
+
 }  // namespace
 
 void CommonOptions::add_to(CLI::App& command) {
   command.add_flag("--json", json, "print JSON (SI units) for other programs");
   command.add_option("--units", units, "how amounts are shown: us, si or both")->check(CLI::IsMember({"us", "si", "both"}));
   command.add_option("--materials", materials_file, "a file with feedstocks of your own");
+  command.add_option_function<std::string>(
+      "--today", [this](const std::string& text) { asked_today = read_option("--today", text, read_date); },
+      "the day to count from, 2026-11-07, in place of the clock's");
   command.add_option("--output", output, "write to a file instead of the screen");
   command.add_flag("--force", force, "overwrite the output file");
 }
@@ -102,6 +113,8 @@ Materials CommonOptions::materials() const {
   if (!materials_file.empty()) add_materials_file(materials, materials_file);
   return materials;
 }
+
+Date CommonOptions::today() const { return asked_today ? *asked_today : day_of_the_clock(); }
 
 ShownUnits CommonOptions::shown_units(ShownUnits of_yard) const {
   for (const auto& [word, meaning] : shown_units_words()) {
@@ -197,13 +210,6 @@ WaterMass read_water_amount(std::string_view text, const Materials& materials) {
   const Amount amount = read_amount(text, materials);
   if (const auto volume = volume_of(amount)) return *volume * water_density();
   return read_water(text);
-}
-
-Date today() {
-  const std::time_t now = std::time(nullptr);
-  const std::tm* local = std::localtime(&now);
-  return {std::chrono::year(local->tm_year + 1900), std::chrono::month(static_cast<unsigned>(local->tm_mon) + 1),
-          std::chrono::day(static_cast<unsigned>(local->tm_mday))};
 }
 
 }  // namespace heapwright::cli

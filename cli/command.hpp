@@ -18,16 +18,19 @@ namespace heapwright::cli {
 
 enum ExitCode { done = 0, no_answer = 1, bad_input = 2, our_fault = 3 };
 
-/// --json, --units, --materials, --output, --force.
+/// --json, --units, --materials, --today, --output, --force.
 struct CommonOptions {
   bool json = false;
   std::string units;
   std::string materials_file;
+  std::optional<Date> asked_today;
   std::string output;
   bool force = false;
 
   void add_to(CLI::App& command);
   Materials materials() const;
+  /// The day asked for, else the clock's.
+  Date today() const;
   ShownUnits shown_units(ShownUnits of_yard) const;
   /// The units asked for, else those of the yard.
   Show show(ShownUnits of_yard = ShownUnits::us) const;
@@ -81,10 +84,8 @@ Supply read_supply_option(const std::string& option, const std::string& text, co
 /// All of an option's texts, onto those of a yard. @throws TextError for more than a yard may list, before any is read
 void add_supplies(Yard& yard, const std::string& option, const std::vector<std::string>& texts);
 
-/// Water in gallons, litres, or containers: "2 gal", "3 buckets".
+/// Water in gallons, liters, or containers: "2 gal", "3 buckets".
 WaterMass read_water_amount(std::string_view text, const Materials& materials);
-
-Date today();
 
 /// Prints the plan of a yard. Its exit code: done, or no_answer where there is neither a heap nor a lawn.
 ExitCode print_plan(const CommonOptions& common, const Plan& plan, const Yard& yard);

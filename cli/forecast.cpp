@@ -68,7 +68,8 @@ void add_forecast_command(CLI::App& program, int& exit_code) {
       throw TextError(
           options->file + ": [climate] is missing: what a heap does hangs on the weather",
           "add [climate] with coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or mean_air_temperature, twelve of them");
-    const ForecastAnswer answer = forecast_of(yard, first_recipe(yard, today()), today(), nullptr, ProgressLine());
+    const Date today = options->common.today();
+    const ForecastAnswer answer = forecast_of(yard, first_recipe(yard, today), today, nullptr, ProgressLine());
     options->common.print(printed(answer, *options, yard));
     exit_code = answer.forecast && answer.forecast->status != ForecastStatus::never ? done : no_answer;
   });

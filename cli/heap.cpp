@@ -93,7 +93,8 @@ void add_heap_command(CLI::App& program, int& exit_code) {
     Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
     add_supplies(yard, "--have", options->have);
     if (describe_a_heap(*options)) yard.heap = described(*options, yard.heap.value_or(HeapDescription()));
-    const HeapAnswer answer = heap_of(yard, first_recipe(yard, today()), today());
+    const Date today = options->common.today();
+    const HeapAnswer answer = heap_of(yard, first_recipe(yard, today), today);
     options->common.print(options->common.json ? json_of_heap(answer, yard.materials)
                                                : text_of_heap(answer, yard.materials, options->common.show(yard.units)));
     const bool told = answer.heap || answer.mix;

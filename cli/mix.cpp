@@ -54,7 +54,7 @@ void add_mix_command(CLI::App& program, int& exit_code) {
       return read_water_amount(text, yard.materials);
     });
     const Show show = options->common.show(yard.units);
-    MixAnswer answer = mix_on_hand(yard, water, today());
+    MixAnswer answer = mix_on_hand(yard, water, options->common.today());
     if (options->working.asked && answer.mix)
       answer.working = working_of_mix(answer.batch, yard.materials, options->working.measures(options->common, show));
     options->common.print(options->common.json ? json_of_mix(answer, yard.materials)

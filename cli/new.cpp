@@ -73,9 +73,9 @@ std::string read_line() {
 }
 
 /// Asks until all is answered. @throws TextError where the person stops, the input ends, or nothing but nonsense comes
-Answers ask(const Materials& materials) {
+Answers ask(const Materials& materials, Date today) {
   constexpr int most_refused = 20;
-  Interview interview(questions(), materials, today());
+  Interview interview(questions(), materials, today);
   say(welcome);
   int refused = 0;
   while (const Question* due = interview.due()) {
@@ -149,10 +149,11 @@ void add_new_command(CLI::App& program, int& exit_code) {
   command->callback([options, &exit_code] {
     check(*options);
     const Materials materials = options->common.materials();
-    const std::string text = options->blank ? starter_yard_text() : yard_text(ask(materials), today());
+    const Date today = options->common.today();
+    const std::string text = options->blank ? starter_yard_text() : yard_text(ask(materials, today), today);
     Yard yard = read_yard_text(text, options->file, materials);
     yard.units = options->common.shown_units(yard.units);
-    const Plan plan = make_plan(yard, today());
+    const Plan plan = make_plan(yard, today);
     write_whole("", options->file, text, options->common.force);
     say("\nWritten to " + options->file + ". To see this again:\n  " + command_again(*options) + "\n\n");
     exit_code = print_plan(options->common, plan, yard);

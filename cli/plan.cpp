@@ -29,7 +29,7 @@ void add_plan_command(CLI::App& program, int& exit_code) {
   command->footer("Example:\n  heapwright plan examples/quarter-acre.toml");
   command->callback([options, &exit_code] {
     const Yard yard = options->common.yard(options->file);
-    exit_code = print_plan(options->common, make_plan(yard, today()), yard);
+    exit_code = print_plan(options->common, make_plan(yard, options->common.today()), yard);
   });
 }
 

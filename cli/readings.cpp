@@ -52,12 +52,13 @@ void add_readings_command(CLI::App& program, int& exit_code) {
       throw TextError("there is nothing to read",
                       "name a yard file with [[reading]] in it, a log with --log, or what you noticed with --noticed");
     Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
+    const Date today = options->common.today();
     for (const std::string& name : options->noticed)
-      yard.observations.noticed.push_back({read_option("--noticed", name, read_noticed), today()});
+      yard.observations.noticed.push_back({read_option("--noticed", name, read_noticed), today});
     const auto gap = options->gap.empty() ? usual_gap : read_option("--gap", options->gap, read_gap);
     std::optional<TemperatureLog> log;
     if (!options->log.empty()) log = read_log(options->log);
-    const ReadingsAnswer answer = readings_of(yard, std::move(log), gap, today(), ProgressLine());
+    const ReadingsAnswer answer = readings_of(yard, std::move(log), gap, today, ProgressLine());
     options->common.print(options->common.json ? json_of_readings(answer, yard.materials)
                                                : text_of_readings(answer, yard.materials, options->common.show(yard.units)));
     exit_code = answer.log || !answer.by_hand.empty() || !yard.observations.noticed.empty() ? done : no_answer;

@@ -7,6 +7,7 @@ import math
 import pathlib
 import subprocess
 import sys
+import tempfile
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 MIX = {"mass_kg", "dry_mass_kg", "water_kg", "carbon_kg", "nitrogen_kg", "carbon_to_nitrogen", "moisture_fraction", "volume_m3",
@@ -95,6 +96,17 @@ def check_maturity(where, maturity):
         failures.append(f"{where} says nothing of what to do next")
 
 
+def check_today(program):
+    """Everything counts from the day that is asked for: fresh leaves, that keep two weeks, are there in November, and in March none."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = pathlib.Path(folder, "yard.toml")
+        path.write_text('[[supply]]\nfeedstock = "leaves-fall"\namount = "12 leaf-bag"\nstorable = false\nwhen = { months = ["Oct", "Nov"] }\n')
+        found = {day: answer(program, "recipe", str(path), "--today", day)["not_today"] for day in ("2026-11-28", "2027-03-01")}
+    shares = [round(waiting["share_on_hand"], 3) for waits in found.values() for waiting in waits]
+    if shares != [round(14 / 61, 3), 0.0]:
+        failures.append(f"on hand by the day: {shares}")
+
+
 def main():
     program = str(pathlib.Path(sys.argv[1]).resolve())
     yard = "examples/quarter-acre.toml"
@@ -131,8 +143,9 @@ def main():
     found = [rated["rating"], *((test["test"], round(test["value"], 2), test["unit"], test["rating"], test["class"]) for test in rated["tests"])]
     if found != ["mature", ("self-heating", 12.22, "degC", "mature", "IV"), ("emergence", 0.95, "1", "very mature", None)]:
         failures.append(f"maturity of two tests: {found}")
+    check_today(program)
     print("\n".join(failures))
-    print(f"JSON of 26 commands, {len(failures)} failures")
+    print(f"JSON of 28 commands, {len(failures)} failures")
     return 1 if failures else 0
 
 
