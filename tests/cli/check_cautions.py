@@ -17,7 +17,7 @@ NOTHING_BUT_FIRE = "Everything else can wait. Ask again once it is out and cold.
 LAST_LINE = "Local rules come first."
 
 # Facts of what goes into the heap: each is a tag of feedstocks too.
-TAGS = "dusty mouldy scraps fruit manure herbicide sharp-nitrogen printed thorny soil grassy leaves weedy".split()
+TAGS = "dusty moldy scraps fruit manure herbicide sharp-nitrogen printed thorny soil grassy leaves weedy".split()
 FACTS = TAGS + """shredded treated heap tall-heap big-dry-heap cold-season stored-browns from-elsewhere heavy-containers turning readings hot smoke rats
 topdressing living-lawn near-water phosphorus-high own-compost-on-lawn bought-compost new-ground""".split()
 
@@ -69,13 +69,13 @@ DRY = '[recipe]\nmost_water = "0 gal"\n'
 # topdressing is on a living lawn or on new ground, and a planned lawn gets compost of one's own, or bought, or both.
 PAIRS = [
     ("dusty", "mix", add("sawdust"), add("wood-chips"), "", "", ""),
-    ("mouldy", "mix", supply("straw", more=UNTREATED), add("sawdust"), "dusty", "", ""),
+    ("moldy", "mix", supply("straw", more=UNTREATED), add("sawdust"), "dusty", "", ""),
     ("scraps", "mix", add("kitchen-scraps"), add("coffee-grounds"), "", "", ""),
     ("fruit", "mix", add("fruit-scraps"), add("vegetable-scraps"), "scraps", "", ""),
     ("manure", "mix", supply("cow-manure", more=UNTREATED), add("old-compost"), "", "", ""),
     ("herbicide", "mix", add("grass-clippings"), supply("grass-clippings", more=UNTREATED), "grassy", "", ""),
-    ("herbicide", "mix", add("straw"), supply("straw", more=UNTREATED), "dusty mouldy", "", ""),
-    ("herbicide", "mix", add("hay-grass"), supply("hay-grass", more=UNTREATED), "dusty mouldy", "", ""),
+    ("herbicide", "mix", add("straw"), supply("straw", more=UNTREATED), "dusty moldy", "", ""),
+    ("herbicide", "mix", add("hay-grass"), supply("hay-grass", more=UNTREATED), "dusty moldy", "", ""),
     ("herbicide", "mix", add("horse-manure"), supply("horse-manure", more=UNTREATED), "manure", "", ""),
     ("herbicide", "recipe", MAY + supply("grass-clippings"), MAY + supply("grass-clippings", more=UNTREATED), "grassy heap", "", ""),
     ("sharp-nitrogen", "mix", add("urea"), add("coffee-grounds"), "", "", ""),
@@ -106,13 +106,13 @@ PAIRS = [
     ("stored-browns", "recipe", MAY + supply("leaves-fall", "20 bucket") + supply("coffee-grounds", "1 bucket"),
      MAY + supply("leaves-fall", "20 bucket") + supply("coffee-grounds", "20 bucket"), "heap dusty leaves", "", ""),
     ("stored-browns", "recipe", MAY + supply("straw", "40 bucket", UNTREATED) + supply("coffee-grounds", "1 bucket"),
-     MAY + supply("straw", "5 bucket", UNTREATED) + supply("coffee-grounds", "20 bucket"), "heap dusty mouldy", "", ""),
+     MAY + supply("straw", "5 bucket", UNTREATED) + supply("coffee-grounds", "20 bucket"), "heap dusty moldy", "", ""),
     ("from-elsewhere", "mix", add("leaves-fall:collected"), add("leaves-fall:bagged"), "dusty leaves", "", ""),
     ("from-elsewhere", "recipe", MAY + supply("leaves-fall", more='packing = "collected"'), MAY + supply("leaves-fall", more='packing = "bagged"'),
      "heap dusty leaves", "", ""),
     ("from-elsewhere", "recipe", MAY + COFFEE + bought("wood-chips"), MAY + COFFEE + supply("wood-chips", "1 bucket", 'use = "all"'), "heap", "", ""),
     # A sealed sack from a shop has grown nowhere, lay on no curb and holds no worms.
-    ("from-elsewhere", "recipe", MAY + COFFEE + bought("straw", UNTREATED), MAY + COFFEE + bought("urea"), "heap", "dusty mouldy", "sharp-nitrogen"),
+    ("from-elsewhere", "recipe", MAY + COFFEE + bought("straw", UNTREATED), MAY + COFFEE + bought("urea"), "heap", "dusty moldy", "sharp-nitrogen"),
     # Names that say it: these leaves are not from the own yard.
     *[("from-elsewhere", "mix", add(name), add("yard leaves"), "dusty leaves", "", "")
       for name in ("street leaves", "city leaves", "curbside leaves", "vacuumed leaves")],
@@ -158,8 +158,8 @@ PAIRS = [
 # What a weedkiller may come with: the facts it has of itself, and a word of where it is to go instead.
 CARRIERS = {
     "grass-clippings": ("grassy", "lawn"),
-    "hay-grass": ("dusty mouldy", "trash"),
-    "straw": ("dusty mouldy", "trash"),
+    "hay-grass": ("dusty moldy", "trash"),
+    "straw": ("dusty moldy", "trash"),
     "horse-manure": ("manure", "field"),
 }
 # Of these nobody is asked, but who writes treated = "yes" means it: what is kept out of heaps includes treated leaves, weeds and manure.
@@ -227,7 +227,7 @@ def main():
             if not ids:
                 holds(f"{what}: the screen shows cautions, the JSON has none", "Mind" not in lines)
                 return
-            if lines[0] and texts["smouldering-heap"].startswith(lines[0]):
+            if lines[0] and texts["smoldering-heap"].startswith(lines[0]):
                 equal(f"{what}: last line", lines[-1], NOTHING_BUT_FIRE)
                 return
             equal(f"{what}: last line", lines[-1], LAST_LINE)

@@ -208,7 +208,7 @@ def check_hot(program, folder):
     log = folder / "hot.csv"
     log.write_text("time,core degF\n2027-06-10,170\n2027-06-11,179.9\n", encoding="utf-8")
     hot = run(program, "--log", log).stdout
-    check("hot", "smouldering" not in hot and "turn it today" in hot, hot)
+    check("hot", "smoldering" not in hot and "turn it today" in hot, hot)
     log.write_text("time,core degF\n2027-06-10,170\n2027-06-11,180\n", encoding="utf-8")
     near_fire = run(program, "--log", log).stdout
     check("near fire", "running hose" in near_fire and "urn it today" not in near_fire, near_fire)

@@ -130,7 +130,7 @@ TEST_CASE("what is no amount", "[amount]") {
       {"2 imperial gallons", "imperial"},
       {"nan bucket", "does not begin with a number"},
       {"inf L", "does not begin with a number"},
-      {"1e300 bucket", "past what the tool reckons with"},
+      {"1e300 bucket", "beyond what this tool works with"},
       {"1/0 bucket", "zero"},
       {"3 lb 1 yd3", "is a volume, not a weight"},
   }));

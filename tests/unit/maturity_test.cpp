@@ -270,7 +270,7 @@ TEST_CASE("values that cannot be", "[maturity]") {
       {"self-heating", "120 degC", "more or less than any compost"},
       {"self-heating", "nan degC", "number"},
       {"self-heating", "inf degC", "number"},
-      {"self-heating", "1e400 degC", "past"},
+      {"self-heating", "1e400 degC", "beyond"},
       {"co2-respiration", "7", "mgC/gOM/day"},
       {"co2-respiration", "12 mmolO2/kgOM/h", "oxygen-uptake"},
       {"co2-respiration", "7 mgC/gDM/day", "of organic matter"},

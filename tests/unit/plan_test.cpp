@@ -199,7 +199,7 @@ TEST_CASE("cautions come once each, the most important first", "[plan]") {
   check(plan.recipe.cautions);
   check(mix_on_hand(everything, WaterMass(), november_7).cautions);
   const auto has = [&](const char* id) { return std::find(plan.cautions.begin(), plan.cautions.end(), id) != plan.cautions.end(); };
-  for (const char* id : {"raw-manure", "meat-and-pet-waste", "persistent-herbicide", "dust-and-mould", "buried-lines",
+  for (const char* id : {"raw-manure", "meat-and-pet-waste", "persistent-herbicide", "dust-and-mold", "buried-lines",
                          "phosphorus-near-water", "sharp-nitrogen", "local-rules"}) {
     CAPTURE(id);
     CHECK(has(id));

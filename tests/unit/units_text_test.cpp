@@ -191,11 +191,11 @@ TEST_CASE("numbers that are none, or past reason, are refused", "[text]") {
       {"−5", "is negative", "zero or more"},
       {"–5", "is negative", "zero or more"},
       {"-inf", "does not begin with a number", "a number, then its unit"},
-      {"1e400", "is past what the tool reckons with", "a million million"},
-      {"1e13", "is past what the tool reckons with", "a million million"},
-      {"9,999,999,999,999", "is past what the tool reckons with", "a million million"},
-      {"1e12/1e-300", "is past what the tool reckons with", "a million million"},
-      {"1 1e12/1e-300", "is past what the tool reckons with", "a million million"},
+      {"1e400", "is beyond what this tool works with", "a million million"},
+      {"1e13", "is beyond what this tool works with", "a million million"},
+      {"9,999,999,999,999", "is beyond what this tool works with", "a million million"},
+      {"1e12/1e-300", "is beyond what this tool works with", "a million million"},
+      {"1 1e12/1e-300", "is beyond what this tool works with", "a million million"},
       {"2,5", "has a comma that is not one between thousands", "a decimal point"},
       {"1,0000", "has a comma that is not one between thousands", "a decimal point"},
       {"1,000,00", "has a comma that is not one between thousands", "a decimal point"},
@@ -693,8 +693,8 @@ TEST_CASE("a text with something missing, or too much, is refused", "[text]") {
       {"particle density", "1400 kg", "is not a weight over a volume", "1400 kg/m3"},
       {"mass per area", "3 lb", "is not a weight over an area", "3 lb/1000ft2"},
       {"mass per area", "3 lb/yd3", "is a volume, not an area", "5000 ft2"},
-      {"mass per area", "1e12 lb/1e-300ft2", "is past what the tool reckons with", "3 lb/1000ft2"},
-      {"duration", "1e12 weeks", "is past what the tool reckons with", "3 weeks"},
+      {"mass per area", "1e12 lb/1e-300ft2", "is beyond what this tool works with", "3 lb/1000ft2"},
+      {"duration", "1e12 weeks", "is beyond what this tool works with", "3 weeks"},
       {"temperature", "131", "has no unit", "\"131 degF\" or \"55 degC\""},
       {"temperature", "131 degrees", "is not a temperature", "131 degF"},
       {"temperature", "131 ft", "is not a temperature", "131 degF"},
@@ -747,7 +747,7 @@ TEST_CASE("a count is a number like any other", "[text]") {
   CHECK_THROWS_MATCHES(read_counted_words(" "), TextError, Says("is empty", "a number"));
   CHECK_THROWS_MATCHES(read_counted_words("leaf-bag"), TextError, Says("does not begin with a number", "a number"));
   CHECK_THROWS_MATCHES(read_counted_words("-3 leaf-bag"), TextError, Says("is negative", "zero or more"));
-  CHECK_THROWS_MATCHES(read_counted_words("1e12/1e-300 leaf-bag"), TextError, Says("is past", "a million million"));
+  CHECK_THROWS_MATCHES(read_counted_words("1e12/1e-300 leaf-bag"), TextError, Says("is beyond", "a million million"));
 }
 
 TEST_CASE("names are compared without case, separators and plural", "[text]") {

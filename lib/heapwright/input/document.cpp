@@ -197,7 +197,7 @@ std::optional<bool> Value::flag() const {
 std::optional<double> Value::number() const {
   const double* value = std::get_if<double>(&node_->content);
   if (value != nullptr && std::isfinite(*value)) return *value;
-  problem("is " + (value != nullptr ? "not a number to reckon with" : kind_of(*node_) + " where a number is wanted"),
+  problem("is " + (value != nullptr ? "not a number that can be used" : kind_of(*node_) + " where a number is wanted"),
           "write a plain number, without quotes");
   return std::nullopt;
 }

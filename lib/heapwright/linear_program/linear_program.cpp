@@ -94,7 +94,7 @@ bool meets_rows(const Programme& programme, const Vector& values) {
   return true;
 }
 
-/// What could be gained at most by moving a value to the end that its rate favours.
+/// What could be gained at most by moving a value to the end that its rate favors.
 double gain_left(double rate, double value, double low, double high) {
   if (std::abs(rate) <= solver_tolerance) return 0;
   return std::abs(rate * (rate > 0 ? value - low : high - value));

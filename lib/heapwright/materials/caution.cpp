@@ -6,7 +6,7 @@ namespace heapwright {
 
 const std::vector<std::pair<std::string, Fact>>& fact_words() {
   static const std::vector<std::pair<std::string, Fact>> words{{"dusty", Fact::dusty},
-                                                               {"mouldy", Fact::mouldy},
+                                                               {"moldy", Fact::moldy},
                                                                {"scraps", Fact::scraps},
                                                                {"fruit", Fact::fruit},
                                                                {"manure", Fact::manure},
@@ -45,7 +45,7 @@ const std::vector<std::pair<std::string, Fact>>& fact_words() {
 bool is_tag(Fact fact) {
   switch (fact) {
     case Fact::dusty:
-    case Fact::mouldy:
+    case Fact::moldy:
     case Fact::scraps:
     case Fact::fruit:
     case Fact::manure:

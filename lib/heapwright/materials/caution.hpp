@@ -15,7 +15,7 @@ namespace heapwright {
 enum class Fact {
   // of what goes into the heap; words of these are tags of feedstocks
   dusty,
-  mouldy,
+  moldy,
   scraps,
   fruit,
   manure,

@@ -15,10 +15,10 @@ inline const TemperaturePoint heated = TemperaturePoint::from_celsius(40.0);
 /// 160 °F. Above it most of what rots the heap dies; common practice. A conservation job sheet watches from 165 °F and cools at 185 °F.
 inline const TemperaturePoint too_hot = TemperaturePoint::from_fahrenheit(160.0);
 
-/// 180 °F. From here on a heap may come to smoulder: just below the 185 °F at which a conservation job sheet has it cooled; judged.
+/// 180 °F. From here on a heap may come to smolder: just below the 185 °F at which a conservation job sheet has it cooled; judged.
 inline const TemperaturePoint near_fire = TemperaturePoint::from_fahrenheit(180.0);
 
-/// So long after it was near fire a heap counts as too hot, whatever it reads: what smoulders may lie beside the thermometer; judged.
+/// So long after it was near fire a heap counts as too hot, whatever it reads: what smolders may lie beside the thermometer; judged.
 inline constexpr std::chrono::days time_to_watch_for_fire(3);
 
 /// A heap that will heat has by then; common practice, no source.

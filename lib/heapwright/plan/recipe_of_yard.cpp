@@ -63,7 +63,7 @@ std::vector<Supply> fit_for_a_heap(std::vector<Supply> supplies) {
   return supplies;
 }
 
-/// Water is told in half gallons or litres, of a large heap in gallons or five litres, of a small one in pints or half litres.
+/// Water is told in half gallons or liters, of a large heap in gallons or five liters, of a small one in pints or half liters.
 WaterMass water_measure(ShownUnits units, const Recipe& recipe) {
   const double pint = unit_size(Dimension::volume, "gal") / 8.0 * water_kg_per_m3;
   constexpr double large = 40.0;  // kg of water

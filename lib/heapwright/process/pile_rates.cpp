@@ -84,13 +84,13 @@ void Pile::measure(const Stock& stock, const Air& air, Shape& shape) const {
   shape.gas[edge] = shape_.cover * surface / (thickness / (2.0 * shape.air[edge] * shape.air[edge]) + p_.dlat);
 
   const double half_air = mean_air / 0.5;
-  double draught = p_.u0;  // m/s
+  double draft = p_.u0;  // m/s
   if (mean_temperature > air.temperature) {
     const double permeability = p_.Kp * half_air * half_air * half_air * std::pow(0.5 / (1.0 - mean_air), p_.nK);
     const double buoyancy = air_density * gravity * (mean_temperature - air.temperature) / (air.temperature + ice_point_kelvin);
-    draught += permeability * buoyancy / air_viscosity;
+    draft += permeability * buoyancy / air_viscosity;
   }
-  const double breeze = shape_.vent * draught * surface / 3.0;
+  const double breeze = shape_.vent * draft * surface / 3.0;
   for (int i = 0; i < n; ++i) shape.breeze[i] = breeze * share_[i];
 }
 

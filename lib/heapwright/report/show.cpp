@@ -130,12 +130,12 @@ std::string Show::mass_range(double low_kg, double high_kg) const {
 }
 
 std::string Show::water(WaterMass value) const {
-  const double litres = value.value();  // one to the kilogram
-  const double gallons = in(Dimension::volume, "gal", litres / 1000.0);
+  const double liters = value.value();  // one to the kilogram
+  const double gallons = in(Dimension::volume, "gal", liters / 1000.0);
   constexpr double pints_to_a_gallon = 8.0;
   const double pints = std::round(pints_to_a_gallon * gallons);
   const std::string small = pints < 1.0 ? "less than a pint" : show_count(pints, "pint");
-  return both(gallons < 0.5 && pints < 4.0 ? small : show_count(gallons, "gallon"), number(litres) + " L");
+  return both(gallons < 0.5 && pints < 4.0 ? small : show_count(gallons, "gallon"), number(liters) + " L");
 }
 
 std::string Show::density_unit() const { return both("lb/cu yd", "kg/m3"); }

@@ -209,7 +209,7 @@ std::string advice_for_left_over(const Feedstock& feedstock) {
       return "greens: add them as browns come in, or put them in the town's yard-waste cart";
     case FeedstockClass::keeper:
       if (feedstock.has_tag("leaves"))
-        return "leaves: keep them dry for greens to come, or pile them up moist by themselves: leaf mould in a year or two";
+        return "leaves: keep them dry for greens to come, or pile them up moist by themselves: leaf mold in a year or two";
       return "browns: keep them dry for greens to come, or spread them as mulch";
     case FeedstockClass::supplement:
     case FeedstockClass::mineral: return {};

@@ -8,11 +8,11 @@
 
 namespace heapwright {
 
-/// Insertions, deletions, changes and swaps of neighbours that make one name of another. Names of more than 80 characters are as far as can
+/// Insertions, deletions, changes and swaps of neighbors that make one name of another. Names of more than 80 characters are as far as can
 /// be.
 std::size_t slips_between(std::string_view a, std::string_view b);
 
-/// Nearest by insertions, deletions, changes and swaps of neighbours (Damerau-Levenshtein, optimal string alignment), if near enough:
+/// Nearest by insertions, deletions, changes and swaps of neighbors (Damerau-Levenshtein, optimal string alignment), if near enough:
 /// at most one slip in three letters. The first of equals.
 std::optional<std::string> nearest(std::string_view name, const std::vector<std::string>& known);
 

@@ -227,7 +227,7 @@ class Cursor {
     return in_range(value);
   }
 
-  [[noreturn]] void refuse_size() const { refuse(original_, "is past what the tool reckons with", "a number below a million million"); }
+  [[noreturn]] void refuse_size() const { refuse(original_, "is beyond what this tool works with", "a number below a million million"); }
 
   double in_range(double value) const {
     if (!(value <= largest_magnitude)) refuse_size();
@@ -366,7 +366,7 @@ const UnitName& unit_of(std::string_view text, const std::string& words, Dimensi
 double read_si(std::string_view text, Dimension wanted) {
   double sum = 0.0;
   for (const Part& part : read_parts(text)) sum += part.number * unit_of(text, part.unit, wanted).si;
-  if (!(sum <= largest_si(wanted))) refuse(text, "is past what the tool reckons with", dimension_example(wanted));
+  if (!(sum <= largest_si(wanted))) refuse(text, "is beyond what this tool works with", dimension_example(wanted));
   return sum;
 }
 
@@ -399,7 +399,7 @@ double mass_per(std::string_view text, const std::string& unit, Dimension below,
 double read_mass_per(std::string_view text, Dimension below, std::string_view example) {
   const Part part = read_single(text, example);
   const double si = part.number * mass_per(text, part.unit, below, example);
-  if (!(si <= largest_magnitude)) refuse(text, "is past what the tool reckons with", example);
+  if (!(si <= largest_magnitude)) refuse(text, "is beyond what this tool works with", example);
   return si;
 }
 
