@@ -15,6 +15,7 @@ from reckoning import Checks, Program, cubic_metres, feedstock_rows, keeps_days,
 YARDS = 40
 FIRST_DAY = datetime.date(2027, 1, 1)  # the year after has a 29 February
 LEEWAY = 1e-4  # of the room, and of what is on hand; stages of the recipe leave each other slack of 1e-7, bins are sized in feet
+ALL_OF_IT = 0.999  # of what a year brings; more of it is all
 NAMED_FROM = 0.001  # of what is on hand: less may be left over without a word
 SAME = 1e-9  # relative; sums of a hundred doubles
 MOST_WEEKS = 52
@@ -133,11 +134,10 @@ def check_on_hand(where, supplies, built, answer, texts):
     left = {amount["id"]: amount["left_over_m3"] for amount in told(answer)["amounts"]}
     expected_not_today = []
     for supply in filter(goes_in, supplies):
-        id, there = supply["feedstock"], on_hand(supply, built)
+        id, there, there_share = supply["feedstock"], on_hand(supply, built), share(supply, built)
         here = f"{where}: {id}"
-        there_share = share(supply, built)
         fresh = "when" in supply and not supply.get("storable")
-        if fresh and (there == 0.0 or ("months" in supply["when"] and there_share < 0.999 and there < math.inf)):
+        if fresh and (there == 0.0 or ("months" in supply["when"] and there_share < ALL_OF_IT and there < math.inf)):
             first, last = season(supply["when"])
             expected_not_today.append({"id": id, "keeps_days": keeps_days(id), "from": first, "to": last, "share_on_hand": there_share})
             for command, text in texts.items():

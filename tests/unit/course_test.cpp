@@ -231,6 +231,10 @@ TEST_CASE("feeding", "[course]") {
     CHECK(course.fed_on == std::vector<int>{7, 14, 21});
     CHECK(course.last_fed() == 21);
   }
+  SECTION("does not begin before its first day") {
+    care.feeding = Feeding{0.5, 7, 2, 100.0, 20};
+    CHECK(course_of(household(), care, steady(15.0, 60)).fed_on == std::vector<int>{21, 28});
+  }
   SECTION("puts in a share of the first filling, with its water") {
     care.feeding = Feeding{0.5, 7, 1, 100.0};
     const HeapContents more = 0.5 * household();

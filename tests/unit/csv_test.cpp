@@ -139,7 +139,7 @@ TEST_CASE("of values without end that are wrong the first thousand are told, and
   } catch (const InputError& error) {
     CHECK(error.problems().size() == 1000);
     CHECK(error.problems().back().where.line == 1001);
-    CHECK_THAT(error.what(), Contains("log.csv:2:3: ") && Contains("and 950 more\n"));
+    CHECK_THAT(error.what(), Contains("log.csv:2:3: ") && Contains("and 950 more; the rest is not read\n"));
   }
 }
 

@@ -270,6 +270,14 @@ TEST_CASE("of clippings without a limit none are there out of season", "[plan]")
   CHECK(plan.recipe.not_today.front().id == "grass-clippings");
 }
 
+TEST_CASE("what comes from April on is not fed before", "[plan]") {
+  const std::string mowing = supply("grass", "2 bucket") + "treated = \"no\"\nwhen = { every = \"week\", from = \"Apr\", to = \"Oct\" }\n";
+  const Plan plan = make_plan(yard(supply("leaves", "40 leaf-bag") + supply("scraps", "2 bucket") + mowing), november_7);
+  const FeedingSchedule& feeding = plan.recipe.feeding.value();
+  CHECK(feeding.from == Date{std::chrono::year(2027), std::chrono::April, std::chrono::day(3)});  // a Saturday, as November 7 is
+  CHECK(std::chrono::sys_days(feeding.until) - std::chrono::sys_days(feeding.from) == std::chrono::days(7 * (feeding.weeks - 1)));
+}
+
 TEST_CASE("a week's mix has the figures of its own supply, whatever else is of the same feedstock", "[plan]") {
   const std::string weekly = supply("scraps", "2 bucket") + "when = { every = \"week\" }\n";
   const std::string leaves = supply("leaves", "24 leaf-bag");

@@ -181,6 +181,17 @@ TEST_CASE("must-go first: scraps are not left out for fluffier clippings") {
   CHECK_THAT(recipe.amounts[1].mass.value(), WithinRel(10.0, 1e-6));
 }
 
+TEST_CASE("a full bin is off the edge of the range, though more scraps would go in there") {
+  RecipeWishes wishes;
+  const Recipe roomy = recipe_of({scraps(200.0), leaves(60.0)}, wishes);
+  CHECK_THAT(roomy.distance_from_aim, WithinAbs(1.0, 1e-5));  // short of leaves: as many scraps as go
+  wishes.capacity = 0.2 * unit::m3;
+  const Recipe full = recipe_of({scraps(200.0), leaves(500.0)}, wishes);
+  REQUIRE(full.status == RecipeStatus::on_target);
+  CHECK_THAT(full.mix->volume->value(), WithinRel(0.2, 1e-5));
+  CHECK(full.distance_from_aim <= 0.6 + 1e-5);  // README, use-most
+}
+
 TEST_CASE("degenerate and tight problems end and balance") {
   const int kind = GENERATE(range(0, 1000));
   std::mt19937 random(static_cast<unsigned>(kind));  // other supplies each time

@@ -141,7 +141,6 @@ HeapAnswer heap_answer(const std::optional<HeapDescription>& described, const st
   }
   answer.each = checked_size(*answer.heap);
   answer.all = all_of(answer.heap->count, *answer.each);
-  answer.takes = room_of(*answer.heap);
   const Filled full = filled(*answer.heap, 1.0);
   answer.tall_enough_to_heat = heats(full);
   if (!answer.tall_enough_to_heat) answer.notes.push_back(HeapNote::too_small_to_heat);

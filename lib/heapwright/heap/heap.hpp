@@ -39,7 +39,6 @@ struct HeapAnswer {
   std::optional<HeapDescription> heap;  ///< as described, else suggested; none where there is too little to suggest one for
   std::optional<HeapSize> each;         ///< one heap, full
   std::optional<HeapSize> all;          ///< all of them
-  std::optional<Volume> takes;          ///< all of them: of a tumbler two thirds, since it must turn over
   std::optional<Volume> mix;            ///< what is to be put in, settled; the rest applies where it is known
   std::optional<Volume> left_over;      ///< of what is on hand, loose; none where all of it is put in
   std::optional<double> fills;          ///< as many heaps as that, 1.2

@@ -56,6 +56,7 @@ bool Csv::next() {
     flaw(row_.front().offset, "the row has " + count_of_fields(row_.size()) + " where the header has " + std::to_string(header_.size()),
          "give each row a field for each column; a field with a comma in it stands in quotation marks");
   }
+  problems_->break_off();
   return false;
 }
 

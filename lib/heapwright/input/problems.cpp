@@ -28,11 +28,12 @@ std::string caret_line(const Position& where) {
   return spaces + '^';
 }
 
-std::string describe_all(const std::vector<Problem>& problems, std::size_t left_out) {
+std::string describe_all(const std::vector<Problem>& problems, std::size_t left_out, bool read_on) {
   std::string text;
   for (std::size_t i = 0; i < problems.size() && i < most_described; ++i) text += describe(problems[i]);
   const std::size_t count = problems.size() + left_out;
-  if (count > most_described) text += "and " + std::to_string(count - most_described) + " more\n";
+  if (count > most_described)
+    text += "and " + std::to_string(count - most_described) + (read_on ? " more\n" : " more; the rest is not read\n");
   return text;
 }
 
@@ -49,8 +50,8 @@ std::string describe(const Problem& problem) {
   return text;
 }
 
-InputError::InputError(std::vector<Problem> problems, std::size_t left_out)
-    : Error(describe_all(problems, left_out)), problems_(std::move(problems)) {}
+InputError::InputError(std::vector<Problem> problems, std::size_t left_out, bool read_on)
+    : Error(describe_all(problems, left_out, read_on)), problems_(std::move(problems)) {}
 
 void Problems::add(Problem problem) {
   problems_.push_back(std::move(problem));
@@ -61,7 +62,7 @@ void Problems::throw_if_any() {
   if (problems_.empty()) return;
   if (problems_.size() > most_kept) leave_out_the_last();
   sort();
-  throw InputError(std::move(problems_), left_out_);
+  throw InputError(std::move(problems_), left_out_, read_on_);
 }
 
 void Problems::sort() {

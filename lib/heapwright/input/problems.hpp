@@ -31,7 +31,8 @@ std::string describe(const Problem& problem);
 /// All problems of an input; of a file of nothing but mistakes the first thousand, and how many more there are.
 class InputError : public Error {
  public:
-  explicit InputError(std::vector<Problem> problems, std::size_t left_out = 0);
+  /// @param read_on whether the input was read to its end, so that there are no more than these
+  explicit InputError(std::vector<Problem> problems, std::size_t left_out = 0, bool read_on = true);
   const std::vector<Problem>& problems() const noexcept { return problems_; }
 
  private:
@@ -43,6 +44,8 @@ class Problems {
  public:
   void add(Problem problem);
   bool none() const { return problems_.empty(); }
+  /// An input is not read on, so that there may be more.
+  void break_off() { read_on_ = false; }
 
   /// @throws InputError with all problems, in the order of their places
   void throw_if_any();
@@ -52,6 +55,7 @@ class Problems {
   void leave_out_the_last();
   std::vector<Problem> problems_;
   std::size_t left_out_ = 0;
+  bool read_on_ = true;
 };
 
 }  // namespace heapwright

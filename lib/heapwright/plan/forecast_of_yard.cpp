@@ -41,7 +41,8 @@ std::optional<Feeding> topping_up(double recipes) {
   if (!(recipes > worth_it && recipes < std::numeric_limits<double>::infinity())) return std::nullopt;
   const double share = std::min(0.5, recipes);
   constexpr double most_times = 26.0;
-  return Feeding{share, 7, static_cast<int>(std::min(most_times, recipes / share)), std::numeric_limits<double>::infinity(), 0};
+  return Feeding{
+      .share = share, .times = static_cast<int>(std::min(most_times, recipes / share)), .room = std::numeric_limits<double>::infinity()};
 }
 
 HeapCare care_of(const Yard& yard) {

@@ -13,7 +13,6 @@ namespace heapwright {
 namespace {
 
 constexpr const char* chosen = "what the recipe comes to";
-constexpr double all_of_it = 0.999;
 
 bool keeps_dry_stuff(const Supply& supply) {
   return supply.feedstock.feedstock_class == FeedstockClass::keeper && supply.feedstock.has_tag("dusty");
@@ -124,7 +123,7 @@ std::vector<NotToday> not_today_of(const std::vector<Supply>& supplies, Date bui
     if (!some || !comes_fresh(supply)) continue;
     const double share = share_on_hand(supply, built);
     const bool of_a_year = supply.amount && std::holds_alternative<Months>(supply.when);
-    if (share > 0.0 && !(of_a_year && share < all_of_it)) continue;
+    if (share > 0.0 && !(of_a_year && share < used_up)) continue;
     waiting.push_back({supply.feedstock.id, supply.feedstock.name, supply.feedstock.used_keeps(), season_of(supply), share, supply.bought});
   }
   return waiting;

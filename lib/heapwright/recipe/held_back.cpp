@@ -20,6 +20,27 @@ Limit limit_of(Aim aim) {
   return Limit::amount;
 }
 
+HardLimits with_any_size(HardLimits hard) {
+  hard.fill = hard.capacity = false;
+  return hard;
+}
+
+HardLimits with_any_shares(HardLimits hard) {
+  hard.shares = false;
+  return hard;
+}
+
+HardLimits with_any_water(HardLimits hard) {
+  hard.water = false;
+  return hard;
+}
+
+/// Whether a recipe off target would come nearer by another question, or other limits.
+bool comes_nearer(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe) {
+  const auto least = Programme(question, hard).least_distance(every_aim);
+  return least && *least < recipe.distance_from_aim - noticeably;
+}
+
 double kilograms_on_hand(const RecipeQuestion& question, std::size_t supply) { return question.supplies[supply].available->value(); }
 
 bool uses_everything(const RecipeQuestion& question, const Recipe& recipe) {
@@ -50,12 +71,8 @@ void add_room(const RecipeQuestion& question, const HardLimits& hard, const Reci
   // A heap that stops short of the room there is was stopped by something else.
   const std::optional<Volume>& capacity = question.wishes.capacity;
   const bool room_left = capacity && recipe.mix->volume->value() < used_up * capacity->value();
-  HardLimits roomy = hard;
-  roomy.fill = roomy.capacity = false;
-  HardLimits sharing = hard;
-  sharing.shares = false;
-  if (!room_left && everything_fits(question, roomy)) held.push_back({Limit::capacity, std::nullopt});
-  if (everything_fits(question, sharing)) held.push_back({Limit::share, std::nullopt});
+  if (!room_left && everything_fits(question, with_any_size(hard))) held.push_back({Limit::capacity, std::nullopt});
+  if (everything_fits(question, with_any_shares(hard))) held.push_back({Limit::share, std::nullopt});
   if (held.empty() && !room_left) held = {{Limit::capacity, std::nullopt}, {Limit::share, std::nullopt}};
 }
 
@@ -101,36 +118,22 @@ void add_wants(const RecipeQuestion& question, const HardLimits& hard, const Rec
     if (!supply.available || supply.use != Use::up_to || recipe.amounts[i].mass.value() < used_up * supply.available->value()) continue;
     RecipeQuestion more = question;
     more.supplies[i].available.reset();
-    Programme programme(more, hard);
-    const auto least = programme.least_distance(every_aim);
-    if (least && *least < recipe.distance_from_aim - noticeably) held.push_back({Limit::amount, supply.ingredient.id});
+    if (comes_nearer(more, hard, recipe)) held.push_back({Limit::amount, supply.ingredient.id});
   }
   const bool shared = std::any_of(question.supplies.begin(), question.supplies.end(),
                                   [](const RecipeSupply& supply) { return supply.most_of_volume.has_value(); });
   const bool is_said = std::any_of(held.begin(), held.end(), [](const HeldBack& one) { return one.limit == Limit::share; });
-  if (shared && !is_said) {
-    HardLimits sharing = hard;
-    sharing.shares = false;
-    const auto least = Programme(question, sharing).least_distance(every_aim);
-    if (least && *least < recipe.distance_from_aim - noticeably) held.push_back({Limit::share, std::nullopt});
-  }
-  if (question.wishes.most_water && recipe.water_to_add.value() >= used_up * question.wishes.most_water->value()) {
-    HardLimits wet = hard;
-    wet.water = false;
-    Programme programme(question, wet);
-    const auto least = programme.least_distance(every_aim);
-    if (least && *least < recipe.distance_from_aim - noticeably) held.push_back({Limit::water, std::nullopt});
-  }
+  if (shared && !is_said && comes_nearer(question, with_any_shares(hard), recipe)) held.push_back({Limit::share, std::nullopt});
+  const std::optional<WaterMass>& most_water = question.wishes.most_water;
+  const bool all_the_water = most_water && recipe.water_to_add >= used_up * *most_water;
+  if (all_the_water && comes_nearer(question, with_any_water(hard), recipe)) held.push_back({Limit::water, std::nullopt});
 }
 
 /// Whether a larger heap would bring what must go in nearer.
 bool is_too_small(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe) {
   const bool fixed = std::any_of(question.supplies.begin(), question.supplies.end(), std::mem_fn(&RecipeSupply::is_fixed));
-  if (!fixed || !(question.wishes.fill || question.wishes.capacity)) return false;
-  HardLimits roomy = hard;
-  roomy.fill = roomy.capacity = false;
-  const auto least = Programme(question, roomy).least_distance(every_aim);
-  return least && *least < recipe.distance_from_aim - noticeably;
+  const bool sized = question.wishes.fill || question.wishes.capacity;
+  return fixed && sized && comes_nearer(question, with_any_size(hard), recipe);
 }
 
 void add_missing(const RecipeQuestion& question, const Recipe& recipe, std::vector<HeldBack>& held) {

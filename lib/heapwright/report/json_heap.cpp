@@ -16,7 +16,7 @@ Json heap_json(const HeapAnswer& answer, const Materials& materials) {
   Json json{{"shape", answer.heap ? Json(shape_word(answer.heap->shape)) : Json(nullptr)}};
   // Of all heaps together.
   json["volume_m3"] = answer.all ? Json(answer.all->volume.value()) : Json(nullptr);
-  json["takes_m3"] = optional_si(answer.takes);
+  json["takes_m3"] = answer.heap ? Json(room_of(*answer.heap).value()) : Json(nullptr);
   json["surface_m2"] = answer.all ? optional_si(answer.all->surface) : Json(nullptr);
   json["footprint_m2"] = answer.all ? optional_si(answer.all->footprint) : Json(nullptr);
   json["count"] = answer.heap ? Json(answer.heap->count) : Json(nullptr);

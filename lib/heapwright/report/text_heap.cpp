@@ -178,7 +178,7 @@ std::string size_text(const HeapAnswer& answer, const Show& show) {
   const HeapDescription& heap = *answer.heap;
   std::string text = "\nSize\n";
   if (heap.shape != HeapShape::tumbler) text += line(plural(heap.count, noun(heap.shape)), sides(heap, show));
-  text += line("room", each_and_all(show.volume(taken_by(heap)), show.volume(*answer.takes), heap.count));
+  text += line("room", each_and_all(show.volume(taken_by(heap)), show.volume(room_of(heap)), heap.count));
   if (answer.each->surface)
     text += line("open to air",
                  each_and_all(show.area(*answer.each->surface), show.area(*answer.all->surface), heap.count) + ", top and sides");
@@ -209,7 +209,7 @@ std::string text_of_room(const HeapAnswer& answer, const Show& show) {
   if (!answer.mix || !answer.fits) return {};
   const bool turns = answer.heap->shape == HeapShape::tumbler;
   const std::string room =
-      "  room       " + show.volume(*answer.takes) + (turns ? ", two thirds of the tumbler, so that it turns over: " : ": ");
+      "  room       " + show.volume(room_of(*answer.heap)) + (turns ? ", two thirds of the tumbler, so that it turns over: " : ": ");
   const std::string heat = says(answer, HeapNote::too_small_to_heat)    ? "; so small a one will hardly heat"
                            : says(answer, HeapNote::too_little_to_heat) ? "; so little will hardly heat, keep adding"
                                                                         : "";
