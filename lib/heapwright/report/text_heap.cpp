@@ -97,7 +97,8 @@ std::string to_do(const HeapAnswer& answer) {
   if (says(answer, HeapNote::fits_as_it_sinks)) return "it does not go in at once; fill up again as it sinks.";
   if (count == 1) return "it goes in.";
   if (needed == 1) return "use one.";
-  return "use " + whole_words(needed) + ". Fill one to the top before you start the next.";
+  const bool turns = answer.heap->shape == HeapShape::tumbler;
+  return "use " + whole_words(needed) + ". Fill one " + (turns ? "so far" : "to the top") + " before you start the next.";
 }
 
 std::string sides(const HeapDescription& heap, const Show& show) {

@@ -265,10 +265,12 @@ std::string left_over_text(const Recipe& recipe, const Materials& materials, con
   return (full ? "\nDoes not fit today\n" : "\nLeft over\n") + columns(rows) + advice;
 }
 
-std::string name_of(const std::string& id, const Recipe& recipe) {
+/// Of what there is too little.
+std::string amount_words(const std::string& id, const Recipe& recipe) {
   const auto found =
       std::find_if(recipe.amounts.begin(), recipe.amounts.end(), [&](const RecipeAmount& amount) { return amount.id == id; });
-  return found == recipe.amounts.end() ? id : found->name;
+  if (found == recipe.amounts.end()) return id + ": there is no more";
+  return found->name + (found->mass.value() > 0.0 ? ": there is no more" : ": there is none today");
 }
 
 bool greens_are_left(const Recipe& recipe) {
@@ -311,7 +313,7 @@ std::string held_back_words(const HeldBack& held, const Recipe& recipe) {
     }
     case Limit::air_space: return "air: it would pack down";
     case Limit::share: return "the largest share that you allow of something";
-    case Limit::amount: return name_of(held.feedstock.value_or(""), recipe) + ": there is no more";
+    case Limit::amount: return amount_words(held.feedstock.value_or(""), recipe);
     case Limit::capacity: {
       const bool asked = recipe.size_set_by && recipe.size_set_by->from == SizeFrom::fill;
       return (asked ? "size: the heap is as big as you asked" : "room: the heap is full") +
