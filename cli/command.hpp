@@ -87,7 +87,7 @@ void add_supplies(Yard& yard, const std::string& option, const std::vector<std::
 /// Water in gallons, liters, or containers: "2 gal", "3 buckets".
 WaterMass read_water_amount(std::string_view text, const Materials& materials);
 
-/// Prints the plan of a yard. Its exit code: done, or no_answer where there is neither a heap nor a lawn.
+/// Prints the plan of a yard. Its exit code: done, or no_answer where there is neither a pile nor a lawn.
 ExitCode print_plan(const CommonOptions& common, const Plan& plan, const Yard& yard);
 
 // The commands, a file each. Each adds itself and sets the exit code when it has run.
@@ -95,7 +95,7 @@ void add_new_command(CLI::App& program, int& exit_code);
 void add_materials_command(CLI::App& program, int& exit_code);
 void add_mix_command(CLI::App& program, int& exit_code);
 void add_recipe_command(CLI::App& program, int& exit_code);
-void add_heap_command(CLI::App& program, int& exit_code);
+void add_pile_command(CLI::App& program, int& exit_code);
 void add_forecast_command(CLI::App& program, int& exit_code);
 void add_readings_command(CLI::App& program, int& exit_code);
 void add_maturity_command(CLI::App& program, int& exit_code);

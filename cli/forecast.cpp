@@ -20,19 +20,19 @@ struct ForecastOptions {
   bool csv = false;
 };
 
-/// ForecastOptions stand above the file. @throws TextError for a height where there is no heap that has one
+/// ForecastOptions stand above the file. @throws TextError for a height where there is no pile that has one
 void apply(const ForecastOptions& options, Yard& yard) {
   if (!options.climate.empty()) yard.climate = read_option("--climate", options.climate, climate_like);
-  const bool about_the_heap = !options.turn_every.empty() || !options.built.empty() || !options.height.empty() || options.keep_moist;
-  if (!about_the_heap) return;
-  if (!yard.heap) throw TextError("the file describes no [heap] to change", "add [heap] with its shape and size");
-  if (!options.turn_every.empty()) yard.heap->turn_every = read_option("--turn-every", options.turn_every, read_turning);
-  if (!options.built.empty()) yard.heap->built = read_option("--built", options.built, read_date);
+  const bool about_the_pile = !options.turn_every.empty() || !options.built.empty() || !options.height.empty() || options.keep_moist;
+  if (!about_the_pile) return;
+  if (!yard.pile) throw TextError("the file describes no [pile] to change", "add [pile] with its shape and size");
+  if (!options.turn_every.empty()) yard.pile->turn_every = read_option("--turn-every", options.turn_every, read_turning);
+  if (!options.built.empty()) yard.pile->built = read_option("--built", options.built, read_date);
   if (!options.height.empty()) {
-    if (yard.heap->shape == HeapShape::tumbler) throw TextError("--height: a tumbler is not measured by it", "leave it out");
-    read_option("--height", options.height, [&](std::string_view text) { read_size(*yard.heap, "height", text); });
+    if (yard.pile->shape == PileShape::tumbler) throw TextError("--height: a tumbler is not measured by it", "leave it out");
+    read_option("--height", options.height, [&](std::string_view text) { read_size(*yard.pile, "height", text); });
   }
-  yard.heap->keep_moist = yard.heap->keep_moist || options.keep_moist;
+  yard.pile->keep_moist = yard.pile->keep_moist || options.keep_moist;
 }
 
 std::string printed(const ForecastAnswer& answer, const ForecastOptions& options, const Yard& yard) {
@@ -46,11 +46,11 @@ std::string printed(const ForecastAnswer& answer, const ForecastOptions& options
 
 void add_forecast_command(CLI::App& program, int& exit_code) {
   auto options = std::make_shared<ForecastOptions>();
-  CLI::App* command = program.add_subcommand("forecast", "what the heap will do through the year, and when it is ready");
+  CLI::App* command = program.add_subcommand("forecast", "what the pile will do through the year, and when it is ready");
   command->add_option("file", options->file, "a yard file")->required();
   command->add_option("--turn-every", options->turn_every, "what if: \"7 days\", or never");
   command->add_option("--built", options->built, "what if: built on a day, 2027-04-10");
-  command->add_option("--height", options->height, "what if: a heap so high, \"3 ft\"");
+  command->add_option("--height", options->height, "what if: a pile so high, \"3 ft\"");
   command->add_flag("--keep-moist", options->keep_moist, "what if: watered whenever it is dry");
   command->add_option("--climate", options->climate, "what if: in another climate, \"cold\" or \"mild\"");
   CLI::Option* table = command->add_flag("--table", options->table, "week by week");
@@ -66,7 +66,7 @@ void add_forecast_command(CLI::App& program, int& exit_code) {
     apply(*options, yard);
     if (!yard.climate)
       throw TextError(
-          options->file + ": [climate] is missing: what a heap does hangs on the weather",
+          options->file + ": [climate] is missing: what a pile does hangs on the weather",
           "add [climate] with coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or mean_air_temperature, twelve of them");
     const Date today = options->common.today();
     const ForecastAnswer answer = forecast_of(yard, first_recipe(yard, today), today, nullptr, ProgressLine());

@@ -12,7 +12,7 @@ namespace {
 
 constexpr const char* first_lines =
     "What to do with leaves, clippings and kitchen scraps.\n\n"
-    "How much of each goes into the heap, and how much water?\n"
+    "How much of each goes into the pile, and how much water?\n"
     "  heapwright recipe --have \"leaves=20 bags\" --have \"kitchen scraps=3 buckets\"\n\n"
     "How much compost does a lawn take?\n"
     "  heapwright topdress --area \"5000 ft2\" --depth \"1/4 in\"\n\n"
@@ -56,7 +56,7 @@ void run_command(CLI::App& program, int argc, char** argv) {
 
 int run(int argc, char** argv) {
   int exit_code = done;
-  CLI::App program("Compost: how much of what, how big a heap, how far it goes, what to buy.", "heapwright");
+  CLI::App program("Compost: how much of what, how big a pile, how far it goes, what to buy.", "heapwright");
   program.set_version_flag("--version", "heapwright " HEAPWRIGHT_VERSION);
   program.get_formatter()->column_width(20);
   program.footer("Example:\n  heapwright recipe --have \"leaves=20 bags\" --have \"kitchen scraps=3 buckets\"");
@@ -65,7 +65,7 @@ int run(int argc, char** argv) {
   add_materials_command(program, exit_code);
   add_mix_command(program, exit_code);
   add_recipe_command(program, exit_code);
-  add_heap_command(program, exit_code);
+  add_pile_command(program, exit_code);
   add_forecast_command(program, exit_code);
   add_readings_command(program, exit_code);
   add_maturity_command(program, exit_code);

@@ -23,7 +23,7 @@ ExitCode print_plan(const CommonOptions& common, const Plan& plan, const Yard& y
 
 void add_plan_command(CLI::App& program, int& exit_code) {
   auto options = std::make_shared<PlanOptions>();
-  CLI::App* command = program.add_subcommand("plan", "the whole job: the heap, its compost, the lawn, what to buy");
+  CLI::App* command = program.add_subcommand("plan", "the whole job: the pile, its compost, the lawn, what to buy");
   command->add_option("file", options->file, "a yard file")->required();
   options->common.add_to(*command);
   command->footer("Example:\n  heapwright plan examples/quarter-acre.toml");

@@ -36,7 +36,7 @@ std::chrono::seconds read_gap(std::string_view text) {
 
 void add_readings_command(CLI::App& program, int& exit_code) {
   auto options = std::make_shared<ReadingsOptions>();
-  CLI::App* command = program.add_subcommand("readings", "what a heap's temperatures and signs say");
+  CLI::App* command = program.add_subcommand("readings", "what a pile's temperatures and signs say");
   command->add_option("file", options->file, "a yard file");
   command->add_option("--log", options->log, "a log of temperatures, CSV: time,core degF,event");
   command->add_option("--gap", options->gap, "longest time between readings of one stretch, \"26 h\"");

@@ -23,14 +23,14 @@ struct RecipeOptions {
 void apply(const RecipeOptions& options, Yard& yard) {
   add_supplies(yard, "--have", options.have);
   if (!options.fill.empty() && !options.capacity.empty())
-    throw TextError("--fill and --capacity: a heap has one or the other",
+    throw TextError("--fill and --capacity: a pile has one or the other",
                     "--fill is the volume you want, --capacity the most there is room for");
   if (!options.fill.empty()) {
-    yard.wishes.fill = read_option("--fill", options.fill, read_heap_volume);
+    yard.wishes.fill = read_option("--fill", options.fill, read_pile_volume);
     yard.wishes.capacity.reset();
   }
   if (!options.capacity.empty()) {
-    yard.wishes.capacity = read_option("--capacity", options.capacity, read_heap_volume);
+    yard.wishes.capacity = read_option("--capacity", options.capacity, read_pile_volume);
     yard.wishes.fill.reset();
   }
   for (const Goal goal : {Goal::use_most, Goal::cheapest, Goal::least_bought, Goal::least_water}) {
@@ -42,10 +42,10 @@ void apply(const RecipeOptions& options, Yard& yard) {
 
 void add_recipe_command(CLI::App& program, int& exit_code) {
   auto options = std::make_shared<RecipeOptions>();
-  CLI::App* command = program.add_subcommand("recipe", "how much of what goes into the heap, and how much water");
+  CLI::App* command = program.add_subcommand("recipe", "how much of what goes into the pile, and how much water");
   command->add_option("file", options->file, "a yard file");
   command->add_option("--have", options->have, "what is on hand, \"leaves=20 bags\"; once for each")->take_all()->allow_extra_args(false);
-  command->add_option("--fill", options->fill, "the heap wanted, \"1 yd3\"");
+  command->add_option("--fill", options->fill, "the pile wanted, \"1 yd3\"");
   command->add_option("--capacity", options->capacity, "the room there is, \"1 yd3\"");
   command->add_option("--goal", options->goal, "use-most, cheapest, least-bought or least-water")
       ->check(CLI::IsMember({"use-most", "cheapest", "least-bought", "least-water"}));

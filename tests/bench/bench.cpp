@@ -11,8 +11,8 @@ using namespace heapwright;
 
 namespace {
 
-/// The passive home heap of the reference runs, 365 days in a forecast's steps.
-double year_of_a_heap() {
+/// The passive home pile of the reference runs, 365 days in a forecast's steps.
+double year_of_a_pile() {
   static const ProcessParameters best = built_in_ensemble().best;
   const runs::Run& run = runs::all().at("R1");
   Pile pile = run.pile(best);
@@ -57,6 +57,6 @@ TEST_CASE("the parts of a plan") {
   BENCHMARK("4096 draws of a mix of six") { return drawn_ranges(six, figures, yard.targets); };
   const Recipe recipe = first_recipe(yard, day);
   BENCHMARK("a forecast, forty-one sets") { return forecast_of(yard, recipe, day); };
-  BENCHMARK("a heap's year, six shells") { return year_of_a_heap(); };
+  BENCHMARK("a pile's year, six shells") { return year_of_a_pile(); };
   BENCHMARK("a plan made") { return make_plan(yard, day); };
 }

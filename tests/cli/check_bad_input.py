@@ -23,7 +23,7 @@ def supply(line):
 def feedstock(lines):
     return '[[feedstock]]\nid = "x"\n' + lines + "\n"
 
-WINDROW = '[heap]\nshape = "windrow"\nlength = "40 ft"\nwidth = "8 ft"\nheight = "4 ft"\n'
+WINDROW = '[pile]\nshape = "windrow"\nlength = "40 ft"\nwidth = "8 ft"\nheight = "4 ft"\n'
 
 # name, text of the yard file, what stderr must match (position, what is wrong, what would be right)
 YARDS = [
@@ -56,9 +56,9 @@ YARDS = [
     ("unlimited with an amount", supply('use = "unlimited"'), r"amount: an unlimited supply has no amount"),
     ("unknown word", supply('use = "upto"'), r'yard.toml:4:7: use: "upto" is not known here.*did you mean "up-to"\?'),
     ("month 13 by name", supply('when = { months = ["13"] }'), r'months: "13" is no month'),
-    ("month 13 in a date", "[heap]\nbuilt = 2026-13-07\n", r"yard.toml:2:\d+: .*not TOML"),
-    ("31 February", "[heap]\nbuilt = 2026-02-31\n", r"yard.toml:2:\d+: "),
-    ("date in quotes", '[heap]\nshape = "tumbler"\nvolume = "60 gal"\nbuilt = "2026-11-07"\n', r"yard.toml:4:9: built: is a text where a date is wanted.*2026-11-07"),
+    ("month 13 in a date", "[pile]\nbuilt = 2026-13-07\n", r"yard.toml:2:\d+: .*not TOML"),
+    ("31 February", "[pile]\nbuilt = 2026-02-31\n", r"yard.toml:2:\d+: "),
+    ("date in quotes", '[pile]\nshape = "tumbler"\nvolume = "60 gal"\nbuilt = "2026-11-07"\n', r"yard.toml:4:9: built: is a text where a date is wanted.*2026-11-07"),
     ("both kinds of when", supply('when = { months = ["Oct"], every = "week" }'), r"yard.toml:4:8: when: says either months or every"),
     ("unclosed quote", 'title = "a\n', r"yard.toml:1:\d+: this is not TOML"),
     ("curly quotes", "title = “a”\n", r"yard.toml:1:9: .*use straight quotes"),
@@ -67,8 +67,8 @@ YARDS = [
     ("window out of order", '[targets]\ncarbon_to_nitrogen = { low = "40:1" }\n', r"yard.toml:2:\d+: carbon_to_nitrogen: low, aim and high are out of order"),
     ("ratio as a number", '[targets]\ncarbon_to_nitrogen = { low = 25 }\n', r'low: "25" is not a ratio.*30:1'),
     ("settling beyond one", "[recipe]\nsettling = 1.5\n", r"yard.toml:2:12: settling: .*above 0, at most 1"),
-    ("fill and capacity", '[recipe]\nfill = "1 yd3"\ncapacity = "1 yd3"\n', r"capacity: a heap has either"),
-    ("no heap at all", '[recipe]\nfill = "0 yd3"\n', r'fill: "0 yd3" is no heap'),
+    ("fill and capacity", '[recipe]\nfill = "1 yd3"\ncapacity = "1 yd3"\n', r"capacity: a pile has either"),
+    ("no pile at all", '[recipe]\nfill = "0 yd3"\n', r'fill: "0 yd3" is no pile'),
     ("weighing upside down", supply('weighed = { container = "bucket", full = "2 lb", empty = "9 lb" }'), r"weighed: the full container weighs no more"),
     ("bucket of lead", supply('weighed = { container = "bucket", full = "200 lb", empty = "2 lb" }'), r"weighed: the bucketful weighs more than"),
     ("soil wetter than it weighs", '[[supply]]\nfeedstock = "garden-soil"\namount = "2 bucket"\ndried = { wet = "100 g", dry = "10 g" }\n', r"yard.toml:4:9: dried: at 90 % moisture garden soil weighs at most \d+ kg/m3.*weigh a bucketful"),
@@ -82,8 +82,8 @@ YARDS = [
     ("rain in pounds", '[climate]\nlike = "cool"\nrain = "3 lb"\n', r'yard.toml:3:8: rain: "3 lb" is a weight'),
     ("a flood each month", '[climate]\nlike = "cool"\nrain = "300 in"\n', r'yard.toml:3:8: rain: "300 in" is no month\'s rain.*3 in'),
     ("rain and nothing else", '[climate]\nrain = "3 in"\n', r"yard.toml:1:1: .*nothing of the air's temperature.*coldest_month"),
-    ("a bin as light as air", '[heap]\nshape = "bin"\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\nweighed = "9 lb"\n', r"yard.toml:6:11: weighed: .*lighter than any heap"),
-    ("a bin of lead", '[heap]\nshape = "bin"\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\nweighed = "9000 lb"\n', r"yard.toml:6:11: weighed: .*heavier than any heap"),
+    ("a bin as light as air", '[pile]\nshape = "bin"\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\nweighed = "9 lb"\n', r"yard.toml:6:11: weighed: .*lighter than any pile"),
+    ("a bin of lead", '[pile]\nshape = "bin"\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\nweighed = "9000 lb"\n', r"yard.toml:6:11: weighed: .*heavier than any pile"),
     ("eleven months of weather", '[climate]\nmean_air_temperature = ["1 degC"]\n', r"has 1 temperatures.*twelve"),
     ("unknown maturity test", '[[maturity.test]]\ntest = "self-heatng"\nvalue = "12 degC"\n', r'yard.toml:2:8: test: "self-heatng" is no known test.*did you mean "self-heating"\?'),
     ("a rise without a scale", '[[maturity.test]]\ntest = "self-heating"\nvalue = "12"\n', r'yard.toml:3:9: value: "12" has no unit.*"12 degC" or "22 degF"'),
@@ -92,7 +92,7 @@ YARDS = [
     ("a value that no compost has", '[[maturity.test]]\ntest = "ph"\nvalue = "74"\n', r"yard.toml:3:9: value: .*more or less than any compost has"),
     ("four times the control", '[[maturity.test]]\ntest = "emergence"\nvalue = "400 %"\n', r"yard.toml:3:9: value: .*more or less than any compost has.*from 0 to 200 %"),
     ("a control that failed", '[[maturity.test]]\ntest = "emergence"\ngerminated = "20 of 20"\ncontrol = "5 of 20"\n', r"yard.toml:4:11: control: .20 of 20 against 5 of 20. is more or less.*from 0 to 200 %"),
-    ("a reading of before the heap", WINDROW + 'built = 2026-11-07\n[[reading]]\ndate = 2026-11-06\ncore = "128 degF"\n', r"yard.toml:8:8: date: 2026-11-06 is before the heap was built, 2026-11-07"),
+    ("a reading of before the pile", WINDROW + 'built = 2026-11-07\n[[reading]]\ndate = 2026-11-06\ncore = "128 degF"\n', r"yard.toml:8:8: date: 2026-11-06 is before the pile was built, 2026-11-07"),
     ("no sprouts in the control", '[[maturity.test]]\ntest = "emergence"\ngerminated = "8 of 10"\ncontrol = "0 of 10"\n', r"yard.toml:4:11: control: nothing came up in the control"),
     ("unknown household check", '[[maturity.check]]\ncheck = "looks-good"\nresult = "passed"\n', r'yard.toml:2:9: check: "looks-good" is not known here'),
     ("temperature without a scale", '[climate]\ncoldest_month = "30"\nwarmest_month = "70 degF"\n', r'coldest_month: "30" has no unit.*degF'),
@@ -105,12 +105,12 @@ YARDS = [
     ("weather in two ways", '[climate]\nannual_mean = "53 degF"\nswing = "46 degF"\nlike = "cold"\n', r"yard.toml:1:1: climate: tells the weather in more than one way"),
     ("days in no file", '[climate]\nfile = "nowhere.csv"\n', r"yard.toml:2:8: file: nowhere.csv: there is no such file"),
     ("days in a folder", '[climate]\nfile = "."\n', r"yard.toml:2:8: file: .*this is a folder, not a file.*\.csv"),
-    ("a heap without its height", '[heap]\nshape = "cone"\ndiameter = "4 ft"\n', r"yard.toml:1:1: .*height is missing"),
-    ("a tumbler of nothing", '[heap]\nshape = "tumbler"\nvolume = "0 gal"\n', r'yard.toml:3:10: volume: "0 gal" is no tumbler'),
-    ("half a heap", '[heap]\nshape = "tumbler"\nvolume = "60 gal"\ncount = 1.5\n', r"yard.toml:4:9: count: is no number of heaps.*whole number"),
+    ("a pile without its height", '[pile]\nshape = "cone"\ndiameter = "4 ft"\n', r"yard.toml:1:1: .*height is missing"),
+    ("a tumbler of nothing", '[pile]\nshape = "tumbler"\nvolume = "0 gal"\n', r'yard.toml:3:10: volume: "0 gal" is no tumbler'),
+    ("half a pile", '[pile]\nshape = "tumbler"\nvolume = "60 gal"\ncount = 1.5\n', r"yard.toml:4:9: count: is no number of piles.*whole number"),
     ("a top wider than the base", WINDROW + 'top_width = "9 ft"\n', r"yard.toml:6:13: top_width: a windrow is no wider at the top"),
     ("a negative top", WINDROW + 'top_width = "-1 ft"\n', r'yard.toml:6:13: top_width: "-1 ft" is negative'),
-    ("a bin with a top width", '[heap]\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\ntop_width = "2 ft"\n', r"yard.toml:5:13: top_width: only a windrow has"),
+    ("a bin with a top width", '[pile]\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\ntop_width = "2 ft"\n', r"yard.toml:5:13: top_width: only a windrow has"),
     ("unknown compost", '[topdressing]\ncompost = "yard-trimings"\n', r'compost: "yard-trimings" is no known compost.*did you mean "yard-trimmings"\?'),
     ("too deep for a lawn", '[[lawn.zone]]\nshape = "area"\narea = "100 ft2"\n[topdressing]\ndepth = "3/4 in"\n', r"yard.toml:5:9: depth: 0.75 in of compost at once would smother a living lawn.*surface"),
     ("too deep in a zone", '[[lawn.zone]]\nshape = "area"\narea = "100 ft2"\ndepth = "0 in"\n', r"yard.toml:4:9: depth: .*0 in"),
@@ -194,26 +194,26 @@ OPTIONS = [
     ("unknown material", ["materials", "lleaves"], r'did you mean "leaves"'),
     ("output that exists", ["materials", "--output", "/etc/passwd"], r"exists already.*--force"),
     ("output in no folder", ["materials", "--output", "/no/such/folder/x"], r"cannot be written"),
-    ("heap without a side", ["heap", "--shape", "windrow", "--length", "40 ft", "--height", "4 ft"], r'--width is missing: a windrow.*add --width "4 ft"'),
-    ("bin with a drum's volume", ["heap", "--shape", "bin", "--length", "4 ft", "--width", "4 ft", "--height", "4 ft", "--volume", "60 gal"], r"--volume: a bin is not measured by it.*--shape"),
-    ("tumbler with a diameter", ["heap", "--shape", "tumbler", "--volume", "60 gal", "--diameter", "2 ft"], r"--diameter: a tumbler is not measured by it"),
-    ("heap of no height", ["heap", "--shape", "cone", "--diameter", "6 ft", "--height", "0 ft"], r'--height: "0 ft" is no side of a heap'),
-    ("heap past all measure", ["heap", "--shape", "cone", "--diameter", "1e6 ft", "--height", "4 ft"], r'--diameter: "1e6 ft" is no side of a heap.*1 cm to 10000 m'),
-    ("heap as high as a weight", ["heap", "--shape", "cone", "--diameter", "6 ft", "--height", "4 lb"], r'--height: "4 lb" is a weight'),
-    ("heap of nan", ["heap", "--shape", "tumbler", "--volume", "nan gal"], r'--volume: "nan gal" does not begin with a number'),
-    ("nan heaps", ["heap", "--shape", "tumbler", "--volume", "60 gal", "--count", "nan"], r"--count: is no number of heaps"),
-    ("heap of unknown shape", ["heap", "--shape", "pyramid"], r"--shape: pyramid"),
-    ("top wider than the base", ["heap", "--shape", "windrow", "--length", "40 ft", "--width", "8 ft", "--height", "4 ft", "--top-width", "9 ft"], r"--top-width: a windrow is no wider"),
-    ("cone with a flat top", ["heap", "--shape", "cone", "--diameter", "6 ft", "--height", "4 ft", "--top-width", "1 ft"], r"--top-width: only a windrow"),
+    ("pile without a side", ["pile", "--shape", "windrow", "--length", "40 ft", "--height", "4 ft"], r'--width is missing: a windrow.*add --width "4 ft"'),
+    ("bin with a drum's volume", ["pile", "--shape", "bin", "--length", "4 ft", "--width", "4 ft", "--height", "4 ft", "--volume", "60 gal"], r"--volume: a bin is not measured by it.*--shape"),
+    ("tumbler with a diameter", ["pile", "--shape", "tumbler", "--volume", "60 gal", "--diameter", "2 ft"], r"--diameter: a tumbler is not measured by it"),
+    ("pile of no height", ["pile", "--shape", "cone", "--diameter", "6 ft", "--height", "0 ft"], r'--height: "0 ft" is no side of a pile'),
+    ("pile past all measure", ["pile", "--shape", "cone", "--diameter", "1e6 ft", "--height", "4 ft"], r'--diameter: "1e6 ft" is no side of a pile.*1 cm to 10000 m'),
+    ("pile as high as a weight", ["pile", "--shape", "cone", "--diameter", "6 ft", "--height", "4 lb"], r'--height: "4 lb" is a weight'),
+    ("pile of nan", ["pile", "--shape", "tumbler", "--volume", "nan gal"], r'--volume: "nan gal" does not begin with a number'),
+    ("nan piles", ["pile", "--shape", "tumbler", "--volume", "60 gal", "--count", "nan"], r"--count: is no number of piles"),
+    ("pile of unknown shape", ["pile", "--shape", "pyramid"], r"--shape: pyramid"),
+    ("top wider than the base", ["pile", "--shape", "windrow", "--length", "40 ft", "--width", "8 ft", "--height", "4 ft", "--top-width", "9 ft"], r"--top-width: a windrow is no wider"),
+    ("cone with a flat top", ["pile", "--shape", "cone", "--diameter", "6 ft", "--height", "4 ft", "--top-width", "1 ft"], r"--top-width: only a windrow"),
     ("fill and capacity", ["recipe", "--have", "leaves=6 bags", "--fill", "1 yd3", "--capacity", "1 yd3"], r"one or the other"),
 ]
 
 # Files of nothing but mistakes, within what a file may have: refused in little memory and time.
 # name, file, text, command, what stderr must match
-HEAPS_OF_MISTAKES = [
-    ("unknown keys on one line", "yard.toml", "[heap]\n" + "x = { " + ", ".join(f"a{n}=1" for n in range(60_000)) + " }\n", ["plan", "yard.toml"],
+PILES_OF_MISTAKES = [
+    ("unknown keys on one line", "yard.toml", "[pile]\n" + "x = { " + ", ".join(f"a{n}=1" for n in range(60_000)) + " }\n", ["plan", "yard.toml"],
      r"yard.toml:2:\d+: x: is not a key"),
-    ("a table of unknown keys on one line", "yard.toml", "heap = { " + ", ".join(f"a{n}=1" for n in range(60_000)) + " }\n", ["plan", "yard.toml"],
+    ("a table of unknown keys on one line", "yard.toml", "pile = { " + ", ".join(f"a{n}=1" for n in range(60_000)) + " }\n", ["plan", "yard.toml"],
      r"yard.toml:1:\d+: a0: is not a key.*and \d{5} more\n$"),
     ("unknown keys at the top", "yard.toml", "".join(f"a{n}=1\n" for n in range(60_000)), ["plan", "yard.toml"],
      r"yard.toml:1:\d+: a0: is not a key.*    a49=1\n.*and 59950 more\n$"),
@@ -355,7 +355,7 @@ def main():
             refused("a device without end", r"larger than 1 MiB", "plan", "/dev/zero")
 
         write("days.toml", SUPPLY + '[climate]\nfile = "daily.csv"\n')
-        for name, file, text, arguments, pattern in HEAPS_OF_MISTAKES:
+        for name, file, text, arguments, pattern in PILES_OF_MISTAKES:
             checks += 1
             write(file, text)
             begun = time.monotonic()
@@ -382,25 +382,25 @@ def main():
 
         checks += written_with_them(program, folder, failures)
 
-        # A log that begins before its heap was built names both dates.
+        # A log that begins before its pile was built names both dates.
         write("yard.toml", WINDROW + "built = 2026-11-07\n")
         write("log.csv", "time,core degF\n2026-11-06,60\n2026-11-08,90\n")
-        refused("a log of before the heap", r"begin on 2026-11-06, before the heap was built, 2026-11-07", "readings", "yard.toml", "--log", "log.csv")
+        refused("a log of before the pile", r"begin on 2026-11-06, before the pile was built, 2026-11-07", "readings", "yard.toml", "--log", "log.csv")
         write("log.csv", "time,core degF\n2026-11-07,60\n2026-11-08,90\n")
         checks += 1
         if run("readings", "yard.toml", "--log", "log.csv").returncode != 0:
-            failures.append("a log from the day the heap was built is refused")
+            failures.append("a log from the day the pile was built is refused")
 
         # All of a file's errors at once, in the order of their places.
         write("yard.toml", 'titel = "a"\n[[supply]]\nfeedstock = "leeves"\namount = "6"\n[topdressing]\ndepth = "7 lb"\n')
         refused("four errors at once", r":1:9:.*:3:13:.*:4:10:.*:6:9:", "plan", "yard.toml")
 
-        for command, option in (("recipe", "--have"), ("heap", "--have"), ("mix", "--add")):
+        for command, option in (("recipe", "--have"), ("pile", "--have"), ("mix", "--add")):
             refused(f"150 supplies of {command}", "150 supplies are more than the 100", command, *[option, "leaves=1 lb"] * 150)
-        write("yard.toml", SUPPLY + '[climate]\nlike = "cool"\n[heap]\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\n')
+        write("yard.toml", SUPPLY + '[climate]\nlike = "cool"\n[pile]\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\n')
         for year in ("9999", "1850"):
             refused(f"built in {year}", "is outside the years 1900 to 2200", "forecast", "yard.toml", "--built", f"{year}-12-31")
-        write("far.toml", SUPPLY + '[heap]\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\nbuilt = 9999-12-31\n')
+        write("far.toml", SUPPLY + '[pile]\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\nbuilt = 9999-12-31\n')
         refused("built in the far future", "far.toml:.*9999-12-31 is outside the years 1900 to 2200", "plan", "far.toml")
 
         # The file of days is told from the yard file's folder, wherever the command is given; CRLF and a byte-order mark do no harm.

@@ -16,9 +16,9 @@ TABLE = pathlib.Path(__file__).resolve().parents[2] / "materials" / "cautions.to
 NOTHING_BUT_FIRE = "Everything else can wait. Ask again once it is out and cold."
 LAST_LINE = "Local rules come first."
 
-# Facts of what goes into the heap: each is a tag of feedstocks too.
+# Facts of what goes into the pile: each is a tag of feedstocks too.
 TAGS = "dusty moldy scraps fruit manure herbicide sharp-nitrogen printed thorny soil grassy leaves weedy".split()
-FACTS = TAGS + """shredded treated heap tall-heap big-dry-heap cold-season stored-browns from-elsewhere heavy-containers turning readings hot smoke rats
+FACTS = TAGS + """shredded treated pile tall-pile big-dry-pile cold-season stored-browns from-elsewhere heavy-containers turning readings hot smoke rats
 topdressing living-lawn near-water phosphorus-high own-compost-on-lawn bought-compost new-ground""".split()
 
 
@@ -26,8 +26,8 @@ def supply(feedstock, amount="3 bucket", more=""):
     return f'[[supply]]\nfeedstock = "{feedstock}"\namount = "{amount}"\n{more}\n'
 
 
-def heap(built="2026-05-01", height="4 ft", more=""):
-    return f'[heap]\nshape = "bin"\nlength = "4 ft"\nwidth = "4 ft"\nheight = "{height}"\nbuilt = {built}\n{more}\n'
+def pile(built="2026-05-01", height="4 ft", more=""):
+    return f'[pile]\nshape = "bin"\nlength = "4 ft"\nwidth = "4 ft"\nheight = "{height}"\nbuilt = {built}\n{more}\n'
 
 
 def lawn(length="10 ft", more=""):
@@ -60,12 +60,12 @@ def mown_from(month):
 
 UNTREATED = 'treated = "no"'
 COFFEE = supply("coffee-grounds")  # has no fact of its own
-MAY = heap()                       # nor has this; every heap has a date, since without one it is built today and today may be cold
-WINDROW = '[heap]\nshape = "windrow"\nlength = "40 ft"\nwidth = "8 ft"\nheight = "5 ft"\nbuilt = 2026-05-01\n'
+MAY = pile()                       # nor has this; every pile has a date, since without one it is built today and today may be cold
+WINDROW = '[pile]\nshape = "windrow"\nlength = "40 ft"\nwidth = "8 ft"\nheight = "5 ft"\nbuilt = 2026-05-01\n'
 DRY = '[recipe]\nmost_water = "0 gal"\n'
 
 # One fact, the command, a yard (text) or options (a list) that make it true, the twin in which it is just not true, the facts that
-# neither can avoid, those that only the first cannot, those that are true of the twin instead. Any recipe of something is a heap, any
+# neither can avoid, those that only the first cannot, those that are true of the twin instead. Any recipe of something is a pile, any
 # topdressing is on a living lawn or on new ground, and a planned lawn gets compost of one's own, or bought, or both.
 PAIRS = [
     ("dusty", "mix", add("sawdust"), add("wood-chips"), "", "", ""),
@@ -77,7 +77,7 @@ PAIRS = [
     ("herbicide", "mix", add("straw"), supply("straw", more=UNTREATED), "dusty moldy", "", ""),
     ("herbicide", "mix", add("hay-grass"), supply("hay-grass", more=UNTREATED), "dusty moldy", "", ""),
     ("herbicide", "mix", add("horse-manure"), supply("horse-manure", more=UNTREATED), "manure", "", ""),
-    ("herbicide", "recipe", MAY + supply("grass-clippings"), MAY + supply("grass-clippings", more=UNTREATED), "grassy heap", "", ""),
+    ("herbicide", "recipe", MAY + supply("grass-clippings"), MAY + supply("grass-clippings", more=UNTREATED), "grassy pile", "", ""),
     ("sharp-nitrogen", "mix", add("urea"), add("coffee-grounds"), "", "", ""),
     ("sharp-nitrogen", "mix", add("blood-meal"), add("alfalfa-meal"), "dusty", "", ""),
     ("printed", "mix", add("cardboard"), add("wood-chips"), "", "", ""),
@@ -88,50 +88,50 @@ PAIRS = [
     ("weedy", "mix", add("garden-haulm"), add("old-compost"), "", "", ""),
     ("shredded", "mix", supply("leaves-fall", more="shredded = true"), supply("leaves-fall", more="shredded = false"), "dusty leaves", "", ""),
     ("leaves", "mix", add("leaves-fall"), add("pine-needles"), "dusty", "", ""),
-    ("leaves", "recipe", MAY + supply("leaves-fall"), MAY + supply("pine-needles"), "dusty heap", "", ""),
-    # In season and out of season: clippings of summer are not in a heap of May 1 if none were mown in April.
-    ("grassy", "recipe", MAY + COFFEE + mown_from("Apr"), MAY + COFFEE + mown_from("Jun"), "heap", "", ""),
+    ("leaves", "recipe", MAY + supply("leaves-fall"), MAY + supply("pine-needles"), "dusty pile", "", ""),
+    # In season and out of season: clippings of summer are not in a pile of May 1 if none were mown in April.
+    ("grassy", "recipe", MAY + COFFEE + mown_from("Apr"), MAY + COFFEE + mown_from("Jun"), "pile", "", ""),
 
-    ("heap", "recipe", MAY + COFFEE, MAY, "", "", ""),
-    ("heap", "recipe", MAY + COFFEE, MAY + supply("grass-clippings", more='treated = "yes"'), "", "", "treated"),
-    ("heap", "plan", MAY + COFFEE, lawn(), "", "", "topdressing living-lawn bought-compost"),
-    ("tall-heap", "recipe", COFFEE + heap(height="5 ft 1 in"), COFFEE + heap(height="5 ft"), "heap", "", ""),
-    ("tall-heap", "plan", COFFEE + heap(height="153 cm"), COFFEE + heap(height="152 cm"), "heap", "", ""),
-    ("big-dry-heap", "recipe", WINDROW + DRY + supply("wood-chips", "30 yd3", 'use = "all"'),
-     WINDROW + supply("wood-chips", "30 yd3", 'use = "all"'), "heap", "", ""),
-    ("big-dry-heap", "recipe", WINDROW + DRY + supply("leaves-fall", "30 yd3", 'use = "all"'),
-     WINDROW + DRY + supply("leaves-fall", "3 yd3", 'use = "all"'), "heap dusty leaves", "", ""),
-    ("cold-season", "recipe", COFFEE + heap("2027-03-31"), COFFEE + heap("2027-04-01"), "heap", "", ""),
-    ("cold-season", "plan", COFFEE + heap("2027-01-15"), COFFEE + heap("2026-07-15"), "heap", "", ""),
+    ("pile", "recipe", MAY + COFFEE, MAY, "", "", ""),
+    ("pile", "recipe", MAY + COFFEE, MAY + supply("grass-clippings", more='treated = "yes"'), "", "", "treated"),
+    ("pile", "plan", MAY + COFFEE, lawn(), "", "", "topdressing living-lawn bought-compost"),
+    ("tall-pile", "recipe", COFFEE + pile(height="5 ft 1 in"), COFFEE + pile(height="5 ft"), "pile", "", ""),
+    ("tall-pile", "plan", COFFEE + pile(height="153 cm"), COFFEE + pile(height="152 cm"), "pile", "", ""),
+    ("big-dry-pile", "recipe", WINDROW + DRY + supply("wood-chips", "30 yd3", 'use = "all"'),
+     WINDROW + supply("wood-chips", "30 yd3", 'use = "all"'), "pile", "", ""),
+    ("big-dry-pile", "recipe", WINDROW + DRY + supply("leaves-fall", "30 yd3", 'use = "all"'),
+     WINDROW + DRY + supply("leaves-fall", "3 yd3", 'use = "all"'), "pile dusty leaves", "", ""),
+    ("cold-season", "recipe", COFFEE + pile("2027-03-31"), COFFEE + pile("2027-04-01"), "pile", "", ""),
+    ("cold-season", "plan", COFFEE + pile("2027-01-15"), COFFEE + pile("2026-07-15"), "pile", "", ""),
     ("stored-browns", "recipe", MAY + supply("leaves-fall", "20 bucket") + supply("coffee-grounds", "1 bucket"),
-     MAY + supply("leaves-fall", "20 bucket") + supply("coffee-grounds", "20 bucket"), "heap dusty leaves", "", ""),
+     MAY + supply("leaves-fall", "20 bucket") + supply("coffee-grounds", "20 bucket"), "pile dusty leaves", "", ""),
     ("stored-browns", "recipe", MAY + supply("straw", "40 bucket", UNTREATED) + supply("coffee-grounds", "1 bucket"),
-     MAY + supply("straw", "5 bucket", UNTREATED) + supply("coffee-grounds", "20 bucket"), "heap dusty moldy", "", ""),
+     MAY + supply("straw", "5 bucket", UNTREATED) + supply("coffee-grounds", "20 bucket"), "pile dusty moldy", "", ""),
     ("from-elsewhere", "mix", add("leaves-fall:collected"), add("leaves-fall:bagged"), "dusty leaves", "", ""),
     ("from-elsewhere", "recipe", MAY + supply("leaves-fall", more='packing = "collected"'), MAY + supply("leaves-fall", more='packing = "bagged"'),
-     "heap dusty leaves", "", ""),
-    ("from-elsewhere", "recipe", MAY + COFFEE + bought("wood-chips"), MAY + COFFEE + supply("wood-chips", "1 bucket", 'use = "all"'), "heap", "", ""),
+     "pile dusty leaves", "", ""),
+    ("from-elsewhere", "recipe", MAY + COFFEE + bought("wood-chips"), MAY + COFFEE + supply("wood-chips", "1 bucket", 'use = "all"'), "pile", "", ""),
     # A sealed sack from a shop has grown nowhere, lay on no curb and holds no worms.
-    ("from-elsewhere", "recipe", MAY + COFFEE + bought("straw", UNTREATED), MAY + COFFEE + bought("urea"), "heap", "dusty moldy", "sharp-nitrogen"),
+    ("from-elsewhere", "recipe", MAY + COFFEE + bought("straw", UNTREATED), MAY + COFFEE + bought("urea"), "pile", "dusty moldy", "sharp-nitrogen"),
     # Names that say it: these leaves are not from the own yard.
     *[("from-elsewhere", "mix", add(name), add("yard leaves"), "dusty leaves", "", "")
       for name in ("street leaves", "city leaves", "curbside leaves", "vacuumed leaves")],
-    ("heavy-containers", "recipe", MAY + weighed(2, "51 lb"), MAY + weighed(2, "50 lb"), "heap dusty leaves", "", ""),
-    ("heavy-containers", "recipe", MAY + weighed(1, "51 lb"), MAY + weighed(1, "50 lb"), "heap dusty leaves", "", ""),
-    ("heavy-containers", "recipe", MAY + supply("coffee-grounds", "2 trash-can"), MAY + supply("coffee-grounds", "2 wheelbarrow"), "heap", "", ""),
-    ("turning", "recipe", COFFEE + heap(more='turn_every = "14 days"'), COFFEE + heap(more='turn_every = "never"'), "heap", "", ""),
-    ("turning", "plan", COFFEE + heap(more='turn_every = "14 days"'), COFFEE + MAY, "heap", "", ""),
+    ("heavy-containers", "recipe", MAY + weighed(2, "51 lb"), MAY + weighed(2, "50 lb"), "pile dusty leaves", "", ""),
+    ("heavy-containers", "recipe", MAY + weighed(1, "51 lb"), MAY + weighed(1, "50 lb"), "pile dusty leaves", "", ""),
+    ("heavy-containers", "recipe", MAY + supply("coffee-grounds", "2 trash-can"), MAY + supply("coffee-grounds", "2 wheelbarrow"), "pile", "", ""),
+    ("turning", "recipe", COFFEE + pile(more='turn_every = "14 days"'), COFFEE + pile(more='turn_every = "never"'), "pile", "", ""),
+    ("turning", "plan", COFFEE + pile(more='turn_every = "14 days"'), COFFEE + MAY, "pile", "", ""),
 
-    ("readings", "plan", MAY + COFFEE + reading("warm"), MAY + COFFEE, "heap", "turning", ""),
-    ("hot", "plan", MAY + COFFEE + reading("140 degF"), MAY + COFFEE + reading("139 degF"), "heap readings turning", "", ""),
-    ("hot", "plan", MAY + COFFEE + reading("60 degC"), MAY + COFFEE + reading("59.9 degC"), "heap readings turning", "", ""),
-    ("hot", "plan", MAY + COFFEE + reading("hot"), MAY + COFFEE + reading("warm"), "heap readings turning", "", ""),
-    *[("smoke", "plan", MAY + COFFEE + noticed(words), MAY + COFFEE + noticed(other), "heap", "", "turning") for words, other in (
+    ("readings", "plan", MAY + COFFEE + reading("warm"), MAY + COFFEE, "pile", "turning", ""),
+    ("hot", "plan", MAY + COFFEE + reading("140 degF"), MAY + COFFEE + reading("139 degF"), "pile readings turning", "", ""),
+    ("hot", "plan", MAY + COFFEE + reading("60 degC"), MAY + COFFEE + reading("59.9 degC"), "pile readings turning", "", ""),
+    ("hot", "plan", MAY + COFFEE + reading("hot"), MAY + COFFEE + reading("warm"), "pile readings turning", "", ""),
+    *[("smoke", "plan", MAY + COFFEE + noticed(words), MAY + COFFEE + noticed(other), "pile", "", "turning") for words, other in (
         ("smoke", "steam"), ("smoking", "ammonia-smell"), ("smells-burnt", "rotten-smell"), ("burning-smell", "dry-middle"),
         ("smouldering", "white-threads"), ("smoldering", "will-not-heat"), ("fire", "flies"), ("flames", "fire ants"))],
-    ("rats", "plan", MAY + COFFEE + noticed("mice"), MAY + COFFEE + noticed("ants"), "heap turning", "", ""),
+    ("rats", "plan", MAY + COFFEE + noticed("mice"), MAY + COFFEE + noticed("ants"), "pile turning", "", ""),
 
-    ("topdressing", "plan", MAY + COFFEE + lawn("1 ft"), MAY + COFFEE, "heap", "living-lawn own-compost-on-lawn", ""),
+    ("topdressing", "plan", MAY + COFFEE + lawn("1 ft"), MAY + COFFEE, "pile", "living-lawn own-compost-on-lawn", ""),
     ("topdressing", "topdress", ["--area", "100 ft2"], None, "living-lawn", "", ""),
     ("topdressing", "topdress", ["--have", "1 yd3"], None, "living-lawn", "", ""),
     ("living-lawn", "topdress", ["--area", "100 ft2"], ["--area", "100 ft2", "--surface", "new"], "topdressing", "", "new-ground"),
@@ -143,16 +143,16 @@ PAIRS = [
     ("near-water", "plan", lawn(more="[topdressing]\nnear_water = true"), lawn(), "topdressing living-lawn bought-compost", "", ""),
     # Without a lawn nothing is spread, whatever the water and the soil.
     ("near-water", "plan", MAY + COFFEE + lawn("1 ft", "[topdressing]\nnear_water = true"), MAY + COFFEE + "[topdressing]\nnear_water = true\n",
-     "heap", "topdressing living-lawn own-compost-on-lawn", ""),
+     "pile", "topdressing living-lawn own-compost-on-lawn", ""),
     *[("phosphorus-high", "topdress", lawn(more=f'[soil_test]\nphosphorus = "{word}"'), lawn(more=f'[soil_test]\nphosphorus = "{other}"'),
        "topdressing living-lawn", "", "")
       for word, other in (("high", "medium"), ("Very High", "very low"), ("excessive", "optimum"), ("above optimum", "below optimum"),
                           ("VH", "VL"), ("H", "M"))],
     ("phosphorus-high", "plan", MAY + COFFEE + lawn("1 ft", '[soil_test]\nphosphorus = "high"'), MAY + COFFEE + '[soil_test]\nphosphorus = "high"\n',
-     "heap", "topdressing living-lawn own-compost-on-lawn", ""),
-    ("own-compost-on-lawn", "plan", MAY + COFFEE + lawn("1 ft"), lawn("1 ft"), "topdressing living-lawn", "heap", "bought-compost"),
-    ("own-compost-on-lawn", "plan", MAY + COFFEE + lawn("1 ft"), MAY + COFFEE, "heap", "topdressing living-lawn", ""),
-    ("bought-compost", "plan", MAY + COFFEE + lawn("10 ft"), MAY + COFFEE + lawn("1 ft"), "heap topdressing living-lawn own-compost-on-lawn", "", ""),
+     "pile", "topdressing living-lawn own-compost-on-lawn", ""),
+    ("own-compost-on-lawn", "plan", MAY + COFFEE + lawn("1 ft"), lawn("1 ft"), "topdressing living-lawn", "pile", "bought-compost"),
+    ("own-compost-on-lawn", "plan", MAY + COFFEE + lawn("1 ft"), MAY + COFFEE, "pile", "topdressing living-lawn", ""),
+    ("bought-compost", "plan", MAY + COFFEE + lawn("10 ft"), MAY + COFFEE + lawn("1 ft"), "pile topdressing living-lawn own-compost-on-lawn", "", ""),
 ]
 
 # What a weedkiller may come with: the facts it has of itself, and a word of where it is to go instead.
@@ -162,7 +162,7 @@ CARRIERS = {
     "straw": ("dusty moldy", "trash"),
     "horse-manure": ("manure", "field"),
 }
-# Of these nobody is asked, but who writes treated = "yes" means it: what is kept out of heaps includes treated leaves, weeds and manure.
+# Of these nobody is asked, but who writes treated = "yes" means it: what is kept out of piles includes treated leaves, weeds and manure.
 SAID_TREATED = {"chicken-manure": "dusty manure", "leaves-fall": "dusty leaves", "garden-weeds": "weedy"}
 
 # One feedstock a tag, and one without any.
@@ -194,7 +194,7 @@ def holds(what, condition):
 
 
 def words_of(given):
-    """A case in a line: the options, or the yard without the heap that all have."""
+    """A case in a line: the options, or the yard without the pile that all have."""
     return " ".join(given if isinstance(given, list) else given.replace(MAY, "").split())
 
 
@@ -227,7 +227,7 @@ def main():
             if not ids:
                 holds(f"{what}: the screen shows cautions, the JSON has none", "Mind" not in lines)
                 return
-            if lines[0] and texts["smoldering-heap"].startswith(lines[0]):
+            if lines[0] and texts["smoldering-pile"].startswith(lines[0]):
                 equal(f"{what}: last line", lines[-1], NOTHING_BUT_FIRE)
                 return
             equal(f"{what}: last line", lines[-1], LAST_LINE)
@@ -273,7 +273,7 @@ def main():
                 stays_out = treated != "no"
                 for command in ("recipe", "plan"):
                     what = f'{command}, {feedstock} treated = "{treated}"'
-                    answer, text = case(what, command, yard, {"heap", *(["treated"] if stays_out else own.split())})
+                    answer, text = case(what, command, yard, {"pile", *(["treated"] if stays_out else own.split())})
                     recipe = answer["recipe"] if command == "plan" else answer
                     left_out = [{"id": feedstock, "treated": treated}] if stays_out else []
                     equal(f"{what}: left out", recipe["left_out"], left_out)
@@ -282,27 +282,27 @@ def main():
                     for mix in (recipe["mix"], recipe["everything_in"] and recipe["everything_in"]["mix"]):
                         if mix:
                             equal(f"{what}: in the mix", feedstock in [part["id"] for part in mix["feedstocks"]], not stays_out)
-                    paragraph = text.split("\nNot for the heap\n")[1].split("\n\n")[0] if "\nNot for the heap\n" in text else ""
+                    paragraph = text.split("\nNot for the pile\n")[1].split("\n\n")[0] if "\nNot for the pile\n" in text else ""
                     equal(f"{what}: said to stay out", bool(paragraph), stays_out)
                     if stays_out:
                         holds(f"{what}: says where it goes: {paragraph!r}", where in paragraph)
                 (positive if stays_out else negative).add("treated")
         for feedstock, own in SAID_TREATED.items():
             yard = chips + supply(feedstock, "2 bucket", 'treated = "yes"\nuse = "all"')
-            answer, _ = case(f'recipe, {feedstock} treated = "yes"', "recipe", yard, {"heap", "treated"})
+            answer, _ = case(f'recipe, {feedstock} treated = "yes"', "recipe", yard, {"pile", "treated"})
             equal(f'recipe, {feedstock} treated = "yes": left out', answer["left_out"], [{"id": feedstock, "treated": "yes"}])
-            case(f'recipe, {feedstock} treated = "no"', "recipe", yard.replace('"yes"', '"no"'), {"heap", *own.split()})
+            case(f'recipe, {feedstock} treated = "no"', "recipe", yard.replace('"yes"', '"no"'), {"pile", *own.split()})
         # A mix leaves nothing out; so it must say that this should have been.
         for treated in ("yes", "unknown"):
             yard = supply("grass-clippings", more=f'treated = "{treated}"')
             case(f'mix, clippings treated = "{treated}"', "mix", yard, {"grassy", "herbicide", "treated"})
 
-        # A heap without a date is built today: what it is told is what a heap of today's date is told.
+        # A pile without a date is built today: what it is told is what a pile of today's date is told.
         undated = "".join(line for line in MAY.splitlines(keepends=True) if not line.startswith("built"))
         answer = json.loads(run("plan", COFFEE + undated, "--json"))
-        dated = json.loads(run("plan", COFFEE + heap(answer["built"]), "--json"))
+        dated = json.loads(run("plan", COFFEE + pile(answer["built"]), "--json"))
         undated_ids, dated_ids = ([caution["id"] for caution in each["cautions"]] for each in (answer, dated))
-        equal(f'a heap built today, {answer["built"]}: undated and dated', undated_ids, dated_ids)
+        equal(f'a pile built today, {answer["built"]}: undated and dated', undated_ids, dated_ids)
 
     equal("facts of the table", sorted({fact for caution in table for fact in caution["when"]}), sorted(FACTS))
     equal("facts in no positive case", sorted(set(FACTS) - positive), [])

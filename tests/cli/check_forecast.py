@@ -21,8 +21,8 @@ SERIES = {"core_degc", "core_low_degc", "core_high_degc", "edge_degc", "moisture
           "respiration_mg_co2c_per_g_om_day", "carbon_to_nitrogen", "air_degc"}
 # Key and what it holds, null where it does not apply.
 KEYS = {"built": "date", "status": "word", "ready_for_turf": "window", "mature": "window", "binding_criterion": "word or null",
-        "peak_core_degc": "number", "peak_day": "count", "heats": "heats", "loss": "loss", "finished": "finished", "heap_volume_m3": "number",
-        "heaps": "count", "week_by_week": "flag", "water_added_kg": "number", "notes": "words", "if_watered": "instead",
+        "peak_core_degc": "number", "peak_day": "count", "heats": "heats", "loss": "loss", "finished": "finished", "pile_volume_m3": "number",
+        "piles": "count", "week_by_week": "flag", "water_added_kg": "number", "notes": "words", "if_watered": "instead",
         "if_built_in_warmth": "instead", "warm_enough": "date or null", "days": "series", **{key: "series" for key in SERIES}}
 STATUS = {"mature", "ready-for-turf", "never"}
 CHANGES = {"half-as-much-again", "greener", "packed-closer", "two-weeks-earlier"}
@@ -130,7 +130,7 @@ def check_heats(where, found):
         check(where, branch == wanted, f"{branch} by {chance} in ten")
     has = [key for key in ("if_it_heats", "if_not") if heats[key] is not None]
     wanted = {"will": ["if_it_heats"], "may": ["if_it_heats", "if_not"], "hardly": ["if_not"], "not": ["if_not"]}[branch]
-    check(where, has == wanted, f"branches {has} of a heap that {branch} heat")
+    check(where, has == wanted, f"branches {has} of a pile that {branch} heat")
     check(where, all(tip["chance_in_ten"] >= chance + 1.5 - 1e-6 for tip in heats["what_would_tip"]), "a change that hardly helps")
     top = [found[key][when] for key in ("ready_for_turf", "mature") for when in ("early", "likely", "late")]
     if branch == "may":
@@ -163,7 +163,7 @@ def check_dates(where, found):
               f"dates out of order: {window}")
     check(where, all((turf[key] or far) <= (mature[key] or far) for key in turf), "mature before it is fit for the lawn")
     status = found["status"]
-    # A heap that may go two ways comes as far as the better of them; what it leaves is told of the likelier.
+    # A pile that may go two ways comes as far as the better of them; what it leaves is told of the likelier.
     ways = [found["heats"][key] for key in ("if_it_heats", "if_not") if found["heats"][key] is not None]
     check(where, any(way["mature"]["likely"] for way in ways) == (status == "mature"), "likely mature, and the status not")
     ready = any(way["ready_for_turf"]["likely"] for way in ways)
@@ -210,7 +210,7 @@ def check_yards(program):
         check_keys(where, found)
         check_dates(where, found)
         check_heats(where, found)
-        check(where, code == (1 if found["status"] == "never" else 0), f"exit {code} of a heap that is {found['status']}")
+        check(where, code == (1 if found["status"] == "never" else 0), f"exit {code} of a pile that is {found['status']}")
         seen |= {found["status"], found["heats"]["branch"]}
         result = program.run("forecast", path, "--csv")
         check(where, result.returncode == code, f"--csv: exit {result.returncode}")
@@ -230,20 +230,20 @@ def check_yards(program):
     check("yards", seen >= {"mature", "never", "will", "may", "hardly"}, f"they only tell {seen}")
 
 
-def yard_of(leaves, grass, scraps, heap, climate):
+def yard_of(leaves, grass, scraps, pile, climate):
     supply = "".join(f'[[supply]]\nfeedstock = "{name}"\namount = "{amount}"\nuse = "all"\ntreated = "no"\n'
                      for name, amount in (("leaves", leaves), ("grass", grass), ("scraps", scraps)))
-    return supply + f'[heap]\nshape = "bin"\nlength = "5 ft"\nwidth = "5 ft"\nheight = "4 ft"\n{heap}[climate]\nlike = "{climate}"\n'
+    return supply + f'[pile]\nshape = "bin"\nlength = "5 ft"\nwidth = "5 ft"\nheight = "4 ft"\n{pile}[climate]\nlike = "{climate}"\n'
 
 
 def check_two_ways(program):
-    """Heaps of which some sets are given up long before others are ready: two branches, each to the end of its cure."""
-    heap = 'built = 2027-04-10\nturn_every = "never"\n'
+    """Piles of which some sets are given up long before others are ready: two branches, each to the end of its cure."""
+    pile = 'built = 2027-04-10\nturn_every = "never"\n'
     for number, (leaves, grass, scraps, climate) in enumerate((
             ("14 leaf-bag", "14 bucket", "2 bucket", "mountain"), ("16 leaf-bag", "12 bucket", "3 bucket", "mountain"),
             ("12 leaf-bag", "12 bucket", "2 bucket", "mountain"), ("10 leaf-bag", "10 bucket", "2 bucket", "bitter"),
             ("14 leaf-bag", "10 bucket", "2 bucket", "cold"), ("8 leaf-bag", "8 bucket", "2 bucket", "high-desert"))):
-        path = program.file(yard_of(leaves, grass, scraps, heap, climate), f"two-ways-{number}.toml")
+        path = program.file(yard_of(leaves, grass, scraps, pile, climate), f"two-ways-{number}.toml")
         found, code = program.json("forecast", path)
         check(path.name, code == (1 if found["status"] == "never" else 0), f"exit {code} of {found['status']}")
         check_keys(path.name, found)
@@ -261,7 +261,7 @@ def check_two_ways(program):
 
 
 def check_logs(program):
-    """What a log of the heap rules out, and what it cannot."""
+    """What a log of the pile rules out, and what it cannot."""
     base = (GOLDEN.parents[1] / "data" / "one_load.toml").read_text(encoding="utf-8").replace("built = 2026-11-07", "built = 2026-10-15")
     def heats_with(readings, name):
         text = base + "".join(f'[[reading]]\ndate = {date}\ncore = "{degf} degF"\n' for date, degf in readings)
@@ -272,9 +272,9 @@ def check_logs(program):
     late = heats_with([(day, 55) for day in days_of("2026-12-10", 6)], "late-log.toml")
     check("late log", late["chance_in_ten"] == without["chance_in_ten"] and not late["by_its_log"], "a log of December tells of October")
     hot = heats_with([(day, 130) for day in days_of("2026-10-20", 6)], "hot-log.toml")
-    check("hot log", hot["chance_in_ten"] == 10 and hot["branch"] == "will", f"a hot heap will {hot['branch']}")
+    check("hot log", hot["chance_in_ten"] == 10 and hot["branch"] == "will", f"a hot pile will {hot['branch']}")
     cold = heats_with([(day, 60) for day in days_of("2026-10-16", 32)], "cold-log.toml")
-    check("cold log", cold["log_disagrees"] or cold["branch"] in ("hardly", "not"), f"a cold heap {cold['branch']}")
+    check("cold log", cold["log_disagrees"] or cold["branch"] in ("hardly", "not"), f"a cold pile {cold['branch']}")
     if cold["log_disagrees"]:
         screen = " ".join(program.run("plan", program.file(base + "".join(
             f'[[reading]]\ndate = {day}\ncore = "60 degF"\n' for day in days_of("2026-10-16", 32)), "cold-screen.toml")).stdout.split())
@@ -297,13 +297,13 @@ def check_odd_stuff(program):
 def check_what_if(program):
     """An option is as good as the file with that line."""
     example = EXAMPLE.read_text(encoding="utf-8")
-    heap_height = 'width = "4 ft"\nheight = "4 ft"'
-    dry = (GOLDEN / "dry-heap.toml").read_text(encoding="utf-8")
+    pile_height = 'width = "4 ft"\nheight = "4 ft"'
+    dry = (GOLDEN / "dry-pile.toml").read_text(encoding="utf-8")
     for name, text, options, old, new in (
         ("built", example, ["--built", "2027-05-20"], "built = 2026-10-24", "built = 2027-05-20"),
         ("turning", example, ["--turn-every", "5 days"], 'turn_every = "14 days"', 'turn_every = "5 days"'),
         ("never turned", example, ["--turn-every", "never"], 'turn_every = "14 days"', 'turn_every = "never"'),
-        ("height", example, ["--height", "1 ft"], heap_height, 'width = "4 ft"\nheight = "1 ft"'),
+        ("height", example, ["--height", "1 ft"], pile_height, 'width = "4 ft"\nheight = "1 ft"'),
         ("moist", dry, ["--keep-moist"], "covered = true", "covered = true\nkeep_moist = true"),
     ):
         check(name, text.count(old) == 1, "the file has changed")
@@ -318,7 +318,7 @@ def check_what_if(program):
 
 
 def check_nothing(program):
-    """Nothing, or too little, to build a heap of: exit 1, every key there, and something said."""
+    """Nothing, or too little, to build a pile of: exit 1, every key there, and something said."""
     nothing = '[climate]\nlike = "cool"\n'
     little = nothing + '[[supply]]\nfeedstock = "leaves"\namount = "3 L"\n'
     for name, text, said in (("nothing", nothing, "nothing yet"), ("little", little, "too little")):
@@ -336,9 +336,9 @@ def check_nothing(program):
 
 
 def check_never(program):
-    """A heap that is never ready gives the lawn nothing."""
+    """A pile that is never ready gives the lawn nothing."""
     lawn = '[[lawn.zone]]\nshape = "area"\narea = "1000 ft2"\n'
-    path = program.file((GOLDEN / "dry-heap.toml").read_text(encoding="utf-8") + lawn)
+    path = program.file((GOLDEN / "dry-pile.toml").read_text(encoding="utf-8") + lawn)
     plan, code = program.json("plan", path)
     check("never", code == 0, f"exit {code}")
     check("never", plan["forecast"]["status"] == "never", plan["forecast"]["status"])
@@ -352,9 +352,9 @@ def check_refused(program):
     leaves = '[[supply]]\nfeedstock = "leaves"\namount = "24 leaf-bag"\n'
     weather = '[climate]\nlike = "cool"\n'
     bare = program.file(leaves, "bare.toml")
-    no_heap = program.file(leaves + weather, "no-heap.toml")
-    tumbler = program.file(leaves + weather + '[heap]\nshape = "tumbler"\nvolume = "60 gal"\n', "tumbler.toml")
-    turned = program.file(leaves + weather + '[heap]\nshape = "tumbler"\nvolume = "60 gal"\nturn_every = "0 days"\n', "turned.toml")
+    no_pile = program.file(leaves + weather, "no-pile.toml")
+    tumbler = program.file(leaves + weather + '[pile]\nshape = "tumbler"\nvolume = "60 gal"\n', "tumbler.toml")
+    turned = program.file(leaves + weather + '[pile]\nshape = "tumbler"\nvolume = "60 gal"\nturn_every = "0 days"\n', "turned.toml")
     for arguments, pattern in (
         ([bare], r"bare\.toml: \[climate\] is missing.*coldest_month"),
         ([EXAMPLE, "--built", "2027-02-30"], r'--built: "2027-02-30" is no day of the calendar'),
@@ -366,13 +366,13 @@ def check_refused(program):
         ([EXAMPLE, "--turn-every", "2000 days"], r'--turn-every: "2000 days" is no time from one turning'),
         ([turned], r'turned.toml:9:14: turn_every: "0 days" is no time'),
         ([EXAMPLE, "--height", "3 lb"], r'--height: "3 lb" is a weight'),
-        ([EXAMPLE, "--height", "0 ft"], r'--height: "0 ft" is no side of a heap'),
+        ([EXAMPLE, "--height", "0 ft"], r'--height: "0 ft" is no side of a pile'),
         ([EXAMPLE, "--height", "3"], r'--height: "3" has no unit'),
         ([tumbler, "--height", "3 ft"], r"--height: a tumbler is not measured by it"),
-        ([no_heap, "--height", "3 ft"], r"no \[heap\] to change.*add \[heap\]"),
-        ([no_heap, "--turn-every", "never"], r"no \[heap\] to change"),
-        ([no_heap, "--built", "2027-04-10"], r"no \[heap\] to change"),
-        ([no_heap, "--keep-moist"], r"no \[heap\] to change"),
+        ([no_pile, "--height", "3 ft"], r"no \[pile\] to change.*add \[pile\]"),
+        ([no_pile, "--turn-every", "never"], r"no \[pile\] to change"),
+        ([no_pile, "--built", "2027-04-10"], r"no \[pile\] to change"),
+        ([no_pile, "--keep-moist"], r"no \[pile\] to change"),
         ([EXAMPLE, "--table", "--csv"], r"--table excludes --csv|--csv excludes --table"),
         ([], r"file"),
         (["nowhere.toml"], r"nowhere.toml"),

@@ -113,7 +113,7 @@ def with_shares(generator):
 
 
 def short_of_room(generator):
-    """Leaves and clippings in balance and more of them than the heap is to be."""
+    """Leaves and clippings in balance and more of them than the pile is to be."""
     buckets = generator.randint(20, 40)
     return ([{"feedstock": "leaves-fall", "packing": "bagged", "amount": f"{2 * buckets} bucket"},
              {"feedstock": "kitchen-scraps", "amount": f"{buckets * generator.uniform(0.45, 0.6):.1f} bucket"}],
@@ -254,7 +254,7 @@ def check_first_named(where, answer):
 
 
 def check_nothing_helps(where, problem, answer):
-    """No way is told only where none is wanted or none there is: the heap has its size, all fits inside but for the room, or even all that is easy
+    """No way is told only where none is wanted or none there is: the pile has its size, all fits inside but for the room, or even all that is easy
     to get does not do."""
     if answer["help"]:
         return

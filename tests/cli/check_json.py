@@ -21,10 +21,10 @@ PAIR_MIX = {"share_of_volume", "share_of_mass", "carbon_to_nitrogen", "moisture_
 STEP = {"what", "formula", "symbols", "numbers", "terms", "result", "source"}
 TOPDRESS = {"area_m2", "depth_m", "volume_m3", "volume_with_allowance_m3", "covers_m2", "mass_kg", "per_year_m3", "orders", "best_order", "phone_line",
             "wheelbarrow_loads", "nutrients_kg_per_100m2"}
-HEAP = {"shape", "volume_m3", "surface_m2", "footprint_m2", "count", "fits", "tall_enough_to_heat", "notes", "mix_volume_m3", "heaps_needed",
+PILE = {"shape", "volume_m3", "surface_m2", "footprint_m2", "count", "fits", "tall_enough_to_heat", "notes", "mix_volume_m3", "piles_needed",
         "filled_height_m", "settled_height_m", "takes_m3", "left_over_m3"} | {"assumptions", "cautions"}
-PLAN = {"yard", "season", "recipe", "heap", "forecast", "readings", "maturity", "topdress", "supply", "calendar"}
-MATURITY = {"rating", "heap_at_work", "stability", "maturity", "tests", "checks", "turf", "next", "stability_tests_disagree", "maturity_tests_disagree", "cured_by"}
+PLAN = {"yard", "season", "recipe", "pile", "forecast", "readings", "maturity", "topdress", "supply", "calendar"}
+MATURITY = {"rating", "pile_at_work", "stability", "maturity", "tests", "checks", "turf", "next", "stability_tests_disagree", "maturity_tests_disagree", "cured_by"}
 EVERY_ANSWER = {"assumptions", "cautions"}
 
 failures = []
@@ -130,12 +130,12 @@ def main():
     has("plan topdress", plan["topdress"], TOPDRESS)
     has("plan supply", plan["supply"], {"own_compost_m3", "needed_m3", "to_buy_m3"})
     has("plan own compost", plan["supply"]["own_compost_m3"], {"low", "likely", "high"})
-    tumbler = ("heap", "--shape", "tumbler", "--volume", "60 gal")
-    for arguments in (("heap", yard), tumbler, (*tumbler, "--have", "leaves=20 bags"), ("heap", "--have", "leaves=20 bags"), ("heap",)):
-        has(str(arguments), answer(program, *arguments), HEAP)
-    has("plan heap", plan["heap"], HEAP)
-    if plan["heap"] != answer(program, "heap", yard):
-        failures.append("plan tells another heap than heap")
+    tumbler = ("pile", "--shape", "tumbler", "--volume", "60 gal")
+    for arguments in (("pile", yard), tumbler, (*tumbler, "--have", "leaves=20 bags"), ("pile", "--have", "leaves=20 bags"), ("pile",)):
+        has(str(arguments), answer(program, *arguments), PILE)
+    has("plan pile", plan["pile"], PILE)
+    if plan["pile"] != answer(program, "pile", yard):
+        failures.append("plan tells another pile than pile")
     for arguments in ((), ("tests/cli/golden/lab-report.toml",), ("tests/cli/golden/tests-disagree.toml",), ("--check", "looks=failed"),
                       ("--test", "self-heating=12 degC"), ("--test", "C:N=30:1")):
         check_maturity(str(arguments), answer(program, "maturity", *arguments))

@@ -23,7 +23,7 @@ DRAWS_EACH = 2000  # draws of all else at each of them: 16000 for a measurement
 # low to high do not see, has to fit into the same 2 %.
 TOLERANCE = 0.02
 
-# Invented yards: title, the day the heap is built, [recipe], supplies.
+# Invented yards: title, the day the pile is built, [recipe], supplies.
 YARDS = [
     ("two maples and a pail", "2026-11-07", "",
      ['feedstock = "leaves-fall", packing = "bagged", amount = "20 leaf-bag"',
@@ -65,14 +65,14 @@ YARDS = [
      ['feedstock = "leaves-fall", estimate = { trees = 3 }, when = { months = ["Oct", "Nov"] }',
       'feedstock = "kitchen-scraps", estimate = { people = 4 }, when = { every = "week" }',
       'feedstock = "coffee-grounds", amount = "1 bucket", when = { every = "week" }']),
-    ("a heap of leaves to the waist", "2026-11-28", "",
-     ['feedstock = "leaves-fall", packing = "loose", estimate = { heap = ["8 ft", "6 ft", "waist-high"] }',
+    ("a pile of leaves to the waist", "2026-11-28", "",
+     ['feedstock = "leaves-fall", packing = "loose", estimate = { pile = ["8 ft", "6 ft", "waist-high"] }',
       'feedstock = "horse-manure", amount = "1/4 yd3", treated = "no"',
       'feedstock = "kitchen-scraps", amount = "3 bucket"']),
     ("bales for the scraps of five", "2026-03-21", "",
      ['feedstock = "straw", amount = "2 straw-bale"',
       'feedstock = "kitchen-scraps", estimate = { people = 5 }, when = { every = "week" }']),
-    ("a big lawn, a small heap", "2026-09-12", 'fill = "1 yd3"',
+    ("a big lawn, a small pile", "2026-09-12", 'fill = "1 yd3"',
      ['feedstock = "leaves-fall", packing = "collected", amount = "40 leaf-bag", when = { months = ["Nov"] }',
       'feedstock = "grass-clippings", estimate = { mown_lawn = "12000 ft2" }, when = { months = ["May", "Jun", "Jul", "Aug", "Sep"] }, '
       'treated = "no"']),
@@ -109,7 +109,7 @@ YARDS = [
 # A figure's key in `materials ID --json`, for those that an answer does not list.
 USED = {"moisture_wet_basis": "moisture_fraction", "carbon_dry_basis": "carbon_fraction_dry", "nitrogen_dry_basis": "nitrogen_fraction_dry"}
 TAKES_AWAY = {"weighed": "bulk_density", "dried": "moisture_wet_basis", "amount": "amount"}
-DUST = 1e-4  # of the heap's mass: what is less does not go in
+DUST = 1e-4  # of the pile's mass: what is less does not go in
 
 check = Checks()
 
@@ -118,7 +118,7 @@ def yard_text(yard, supplies):
     title, built, wishes, _ = yard
     listed = ",\n".join(f"  {{ {supply} }}" for supply in supplies)
     return (f'title = "{title}"\nsupply = [\n{listed}\n]\n[recipe]\n{wishes}\n'
-            f'[heap]\nshape = "bin"\nlength = "5 ft"\nwidth = "5 ft"\nheight = "4 ft"\nbuilt = {built}\n'
+            f'[pile]\nshape = "bin"\nlength = "5 ft"\nwidth = "5 ft"\nheight = "4 ft"\nbuilt = {built}\n'
             '[[container]]\nname = "tub"\nvolume = "10 L"\n')
 
 
@@ -152,7 +152,7 @@ class Ingredient:
             return f'{self.supply}, weighed = {{ container = "{self.container}", full = "{full!r} kg", empty = "1 kg" }}'
         if how == "dried":
             return f'{self.supply}, dried = {{ wet = "100 g", dry = "{100.0 * (1.0 - self.figures["moisture_wet_basis"])!r} g" }}'
-        unit = "m3" if self.estimate == "heap" else self.container
+        unit = "m3" if self.estimate == "pile" else self.container
         return re.sub(r"estimate = \{[^}]*\}", f'amount = "{self.figures["amount"]!r} {unit}"', self.supply)
 
     def parts(self, drawn, how=None, found=None):
@@ -168,7 +168,7 @@ class Ingredient:
             volume = self.mass / density
         elif self.estimate and how != "amount":  # what was counted is told in containers from then on
             there = self.there * figures["amount"] / self.figures["amount"]
-            if self.estimate != "heap":  # an estimate of pounds
+            if self.estimate != "pile":  # an estimate of pounds
                 there *= self.figures["bulk_density"] / density
             if self.estimate == "trees":  # of dry leaves
                 there *= (1.0 - self.figures["moisture_wet_basis"]) / (1.0 - moisture)
@@ -178,7 +178,7 @@ class Ingredient:
         dry = mass * (1.0 - moisture)
         carbon = dry * figures["carbon_dry_basis"]
         nitrogen = carbon / figures["carbon_to_nitrogen"] if "carbon_to_nitrogen" in figures else dry * figures["nitrogen_dry_basis"]
-        return mass * moisture, dry, carbon, nitrogen, mass / figures["bulk_density_in_heap"] if "bulk_density_in_heap" in figures else volume
+        return mass * moisture, dry, carbon, nitrogen, mass / figures["bulk_density_in_pile"] if "bulk_density_in_pile" in figures else volume
 
 
 def mix_of(parts, added_water):

@@ -155,7 +155,7 @@ def main():
 
         # Clippings of a season. Colorado State Extension: 200 lb fresh on 1000 ft2; UF/IFAS Okaloosa: over 3000 lb from 7500 ft2, 400 lb on 1000.
         # All of a season is on hand on 1 November of what is kept.
-        season = '[[supply]]\nfeedstock = "clippings"\nestimate = { mown_lawn = "1000 ft2" }\nstorable = true\n[heap]\nshape = "tumbler"\nvolume = "1 yd3"\nbuilt = 2026-11-01\n'
+        season = '[[supply]]\nfeedstock = "clippings"\nestimate = { mown_lawn = "1000 ft2" }\nstorable = true\n[pile]\nshape = "tumbler"\nvolume = "1 yd3"\nbuilt = 2026-11-01\n'
         result = answer("mix", file("lawn.toml", season))
         pounds, spread = result["mix"]["mass_kg"] / POUND, amount_range(result)
         near("fresh clippings of 1000 ft2, low", pounds * spread[0], 200.0, 200e-6)
@@ -164,7 +164,7 @@ def main():
 
         # Scraps. Household study of 2017 in three cities: 3.5 lb of all food waste a person and week; from memory 2 to 3 lb without meat,
         # dairy and grease.
-        week = '[[supply]]\nfeedstock = "kitchen-scraps"\nestimate = { people = 1 }\n[heap]\nshape = "tumbler"\nvolume = "1 yd3"\nbuilt = 2026-07-01\n'
+        week = '[[supply]]\nfeedstock = "kitchen-scraps"\nestimate = { people = 1 }\n[pile]\nshape = "tumbler"\nvolume = "1 yd3"\nbuilt = 2026-07-01\n'
         result = answer("mix", file("people.toml", week))
         pounds, spread = result["mix"]["mass_kg"] / POUND / 2.0, amount_range(result)  # a week's of the two weeks' that keep
         near("scraps of a person and week", pounds, 2.5, 2.5e-6)

@@ -26,13 +26,13 @@ BROKEN = [
     ("no time", "when,core degF\n2026-11-08,100\n", r'log.csv:1:1: no column is named "time"'),
     ("time twice", "time,time,core degF\n2026-11-08,2026-11-08,100\n", r"log.csv:1:6: time: is a second column of that name"),
     ("no unit", "time,core\n2026-11-08,100\n", r'log.csv:1:6: core: does not say its unit.*"core degF"'),
-    ("no probe", "time,event\n2026-11-08,turned\n", r"log.csv:1:1: no column has temperatures of the heap"),
-    ("only the air", "time,air degF\n2026-11-08,50\n", r"log.csv:1:1: no column has temperatures of the heap"),
-    ("outside of what", "time,core degF,air degF,outside degF\n2026-11-08,100,50,50\n", r"log.csv:1:25: .*may be the heap's outside or the air's.*edge degF"),
+    ("no probe", "time,event\n2026-11-08,turned\n", r"log.csv:1:1: no column has temperatures of the pile"),
+    ("only the air", "time,air degF\n2026-11-08,50\n", r"log.csv:1:1: no column has temperatures of the pile"),
+    ("outside of what", "time,core degF,air degF,outside degF\n2026-11-08,100,50,50\n", r"log.csv:1:25: .*may be the pile's outside or the air's.*edge degF"),
     ("probe twice", "time,core degF,core degF\n2026-11-08,100,50\n", r"log.csv:1:16: .*second column of that name"),
     ("event twice", "time,core degF,event,event\n2026-11-08,100,,\n", r"log.csv:1:22: .*second column of that name"),
-    ("no rows", HEAD, r"log.csv: .*no temperature of the heap in it"),
-    ("no reading", HEAD + "2026-11-08T08:00,,turned\n", r"log.csv: .*no temperature of the heap in it"),
+    ("no rows", HEAD, r"log.csv: .*no temperature of the pile in it"),
+    ("no reading", HEAD + "2026-11-08T08:00,,turned\n", r"log.csv: .*no temperature of the pile in it"),
     ("no such day", HEAD + "2026-11-31T08:00,100,\n", r'log.csv:2:1: time: "2026-11-31" is no day of the calendar'),
     ("American date", HEAD + "11/08/2026 08:00,100,\n", r"log.csv:2:1: time: .*2026-11-"),
     ("hour 24", HEAD + "2026-11-08T24:00,100,\n", r"log.csv:2:1: time: .*is no time.*2026-11-12T08:00"),
@@ -51,8 +51,8 @@ BROKEN = [
     ("a word", HEAD + "2026-11-08T08:00,hot,\n", r'log.csv:2:18: core degF: "hot"'),
     ("a decimal comma", "time,core degF\n2026-11-08T08:00,\"100,5\"\n", r"log.csv:2:18: core degF: "),
     ("a unit in the field", HEAD + "2026-11-08T08:00,100 F,\n", r"log.csv:2:18: core degF: "),
-    ("a failed probe", HEAD + "2026-11-08T08:00,-196.6,\n", r'log.csv:2:18: .*"-196.6" is no temperature of a heap.*leave the field empty'),
-    ("too hot for a heap", HEAD + "2026-11-08T08:00,999,\n", r"log.csv:2:18: .*is no temperature of a heap"),
+    ("a failed probe", HEAD + "2026-11-08T08:00,-196.6,\n", r'log.csv:2:18: .*"-196.6" is no temperature of a pile.*leave the field empty'),
+    ("too hot for a pile", HEAD + "2026-11-08T08:00,999,\n", r"log.csv:2:18: .*is no temperature of a pile"),
     ("inf", HEAD + "2026-11-08T08:00,inf,\n", r"log.csv:2:18: core degF: "),
     ("1e400", HEAD + "2026-11-08T08:00,1e400,\n", r"log.csv:2:18: core degF: "),
     ("event not known", HEAD + "2026-11-08T08:00,100,stirred\n", r'log.csv:2:22: event: "stirred" is no event.*turned, watered'),
@@ -65,8 +65,8 @@ BROKEN = [
 ]
 
 
-def heap(extra=""):
-    return '[heap]\nshape = "bin"\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\nbuilt = 2027-06-01\n' + extra
+def pile(extra=""):
+    return '[pile]\nshape = "bin"\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\nbuilt = 2027-06-01\n' + extra
 
 
 def supply(feedstock, amount, packing=None):
@@ -80,28 +80,28 @@ CLIPPINGS = supply("grass-clippings", "20 bucket", "loose")
 LEAVES = supply("leaves-fall", "24 leaf-bag")
 SCRAPS = supply("kitchen-scraps", "6 bucket")
 LITTLE = supply("leaves-fall", "1 leaf-bag") + supply("grass-clippings", "2 1/2 bucket", "loose")
-TUMBLER = '[heap]\nshape = "tumbler"\nvolume = "60 gal"\nbuilt = 2027-06-01\nkeep_moist = true\n'
-MOIST = heap("keep_moist = true\n")
-COVERED = heap("keep_moist = true\ncovered = true\n")
+TUMBLER = '[pile]\nshape = "tumbler"\nvolume = "60 gal"\nbuilt = 2027-06-01\nkeep_moist = true\n'
+MOIST = pile("keep_moist = true\n")
+COVERED = pile("keep_moist = true\ncovered = true\n")
 WINTER = '[climate]\nlike = "cold"\n'
 
 # symptom, a yard on which a cause of its own fits with words of that cause, one on which it does not
 SYMPTOMS = [
-    ("ammonia-smell", CLIPPINGS + heap(), "too many greens", LEAVES + heap()),
-    ("rotten-smell", SCRAPS + heap(), "too wet", BALANCED + COVERED),
-    ("dry-middle", LEAVES + heap(), "too little water", BALANCED + MOIST),
-    ("matted-grass", CLIPPINGS + heap(), "more clippings than", BALANCED + heap()),
-    ("will-not-heat", LEAVES + heap(), "too dry", BALANCED + MOIST),
+    ("ammonia-smell", CLIPPINGS + pile(), "too many greens", LEAVES + pile()),
+    ("rotten-smell", SCRAPS + pile(), "too wet", BALANCED + COVERED),
+    ("dry-middle", LEAVES + pile(), "too little water", BALANCED + MOIST),
+    ("matted-grass", CLIPPINGS + pile(), "more clippings than", BALANCED + pile()),
+    ("will-not-heat", LEAVES + pile(), "too dry", BALANCED + MOIST),
     ("will-not-heat", LEAVES + MOIST, "too few greens", BALANCED + MOIST),
     ("will-not-heat", LITTLE + MOIST, "too small", BALANCED + MOIST),
-    ("too-hot", CLIPPINGS + heap(), "many greens", BALANCED + MOIST),
-    ("flies", SCRAPS + BALANCED + heap(), "scraps that lie open", BALANCED + heap()),
-    ("rats", SCRAPS + BALANCED + heap(), "they come for scraps", BALANCED + heap()),
-    ("ants", LEAVES + heap(), "it is dry", BALANCED + MOIST),
-    ("soggy", SCRAPS + heap(), "more water went in", BALANCED + COVERED),
+    ("too-hot", CLIPPINGS + pile(), "many greens", BALANCED + MOIST),
+    ("flies", SCRAPS + BALANCED + pile(), "scraps that lie open", BALANCED + pile()),
+    ("rats", SCRAPS + BALANCED + pile(), "they come for scraps", BALANCED + pile()),
+    ("ants", LEAVES + pile(), "it is dry", BALANCED + MOIST),
+    ("soggy", SCRAPS + pile(), "more water went in", BALANCED + COVERED),
     ("soggy", BALANCED + MOIST, "rain", BALANCED + COVERED),
-    ("white-threads", LEAVES + heap(), "where it is dry", BALANCED + MOIST),
-    ("half-rotted-and-cold", LEAVES + heap(), "dried out", BALANCED + MOIST),
+    ("white-threads", LEAVES + pile(), "where it is dry", BALANCED + MOIST),
+    ("half-rotted-and-cold", LEAVES + pile(), "dried out", BALANCED + MOIST),
     ("half-rotted-and-cold", LEAVES + MOIST, "greens are used up", BALANCED + MOIST),
 ]
 
@@ -137,9 +137,9 @@ def check_broken(program, folder):
 
 def check_json(program):
     found = answer(program, EXAMPLE, "--log", LOG)
-    check("json", set(found) == {"rules", "forecast_correction", "observations", "noticed", "assumptions", "cautions", "smokes", "heap_state"}, set(found))
-    check("json", found["heap_state"] == "has-not-heated", found["heap_state"])
-    check("json", answer(program, "--noticed", "flies")["heap_state"] is None, "a heap that nobody measured has a state")
+    check("json", set(found) == {"rules", "forecast_correction", "observations", "noticed", "assumptions", "cautions", "smokes", "pile_activity"}, set(found))
+    check("json", found["pile_activity"] == "has-not-heated", found["pile_activity"])
+    check("json", answer(program, "--noticed", "flies")["pile_activity"] is None, "a pile that nobody measured has a state")
     check("json", [rule["id"] for rule in found["rules"]] == [
         "further-reduction-windrow", "further-reduction-in-vessel", "significant-reduction", "organic-windrow", "organic-in-vessel",
         "organic-starting-c-to-n"], found["rules"])
@@ -178,7 +178,7 @@ def check_symptoms(program, folder):
 
 def check_watering(program, folder):
     for symptom in ("dry-middle", "ants", "will-not-heat"):
-        found = noticed_in(program, folder, LEAVES + heap(), symptom)
+        found = noticed_in(program, folder, LEAVES + pile(), symptom)
         check(symptom, found["water_to_add_kg"] > 10.0, "no water for dry leaves")
         check(symptom, 0.4999 <= found["mix_with_fix"]["moisture_fraction"] <= 0.6001, found["mix_with_fix"])
 
@@ -204,7 +204,7 @@ def check_names(program):
 
 
 def check_hot(program, folder):
-    """A heap near fire is not opened at once, and gets nothing dry; one at 165 °F is turned and wetted."""
+    """A pile near fire is not opened at once, and gets nothing dry; one at 165 °F is turned and wetted."""
     log = folder / "hot.csv"
     log.write_text("time,core degF\n2027-06-10,170\n2027-06-11,179.9\n", encoding="utf-8")
     hot = run(program, "--log", log).stdout
@@ -213,7 +213,7 @@ def check_hot(program, folder):
     near_fire = run(program, "--log", log).stdout
     check("near fire", "running hose" in near_fire and "urn it today" not in near_fire, near_fire)
     path = folder / "yard.toml"
-    path.write_text(CLIPPINGS + heap(), encoding="utf-8")
+    path.write_text(CLIPPINGS + pile(), encoding="utf-8")
     noticed = answer(program, path, "--log", log)["noticed"][0]
     check("near fire", noticed["symptom"] == "too-hot" and noticed["fix"] == [], noticed)
     check("hand cooler", "It is too hot" in hot and "scald" in hot, "no word on scalding")
@@ -224,7 +224,7 @@ def felt(*readings):
 
 
 def check_near_fire_lately(program, folder):
-    """What was near fire two days ago is no heap to leave alone, whatever it reads or feels like since."""
+    """What was near fire two days ago is no pile to leave alone, whatever it reads or feels like since."""
     path = folder / "yard.toml"
     for later in ("120 degF", "warm"):
         path.write_text(felt(("06-20", "183 degF"), ("06-22", later)), encoding="utf-8")
@@ -233,7 +233,7 @@ def check_near_fire_lately(program, folder):
         path.write_text(felt(("06-20", "183 degF"), ("06-24", later)), encoding="utf-8")
         text = run(program, path).stdout
         check(f"near fire, long past, then {later}", "running hose" not in text and "It is w" in text, text)
-    path.write_text(LEAVES + heap(), encoding="utf-8")
+    path.write_text(LEAVES + pile(), encoding="utf-8")
     def causes_of_cold(*options):
         found = answer(program, path, "--noticed", "will-not-heat", *options)["noticed"][0]
         return [found["likely_cause"], *(other["cause"] for other in found["other_causes"])]
@@ -271,7 +271,7 @@ def check_newest(program, folder):
     check("newest", "It is working" not in shown and "Jun 23, cold" in shown, shown)
     log = folder / "watered.csv"
     log.write_text("time,core degF,event\n2027-06-04,60,\n2027-06-12,62,watered\n", encoding="utf-8")
-    path.write_text(LEAVES + heap(), encoding="utf-8")
+    path.write_text(LEAVES + pile(), encoding="utf-8")
     watered = answer(program, path, "--log", log)["noticed"][0]
     check("watered", "too dry" not in watered["likely_cause"] and watered["water_to_add_kg"] == 0, watered)
     result = run(program, log)
@@ -315,7 +315,7 @@ def check_correction(program, folder):
 
 
 def check_long_log(program, folder):
-    """A log of very many rows is read in seconds, though the heap was turned at each: all readings gone through for each turning would
+    """A log of very many rows is read in seconds, though the pile was turned at each: all readings gone through for each turning would
     take minutes. The sanitizers take some ten times as long as the program."""
     first = datetime.datetime(2026, 11, 7)
     log = folder / "long.csv"

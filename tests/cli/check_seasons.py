@@ -20,7 +20,7 @@ NAMED_FROM = 0.001  # of what is on hand: less may be left over without a word
 SAME = 1e-9  # relative; sums of a hundred doubles
 MOST_WEEKS = 52
 SIZES = {"fill", "capacity", "room", "fixed", "on-hand", "goal", "water"}
-GOES_IN_FROM = 1e-4  # of the mass of the heap; less is dust
+GOES_IN_FROM = 1e-4  # of the mass of the pile; less is dust
 ALL_IN = ("put it all in", "put all of it in")
 
 check = Checks()
@@ -57,7 +57,7 @@ def household_supplies(generator):
     return supplies
 
 
-def heap(generator, built):
+def pile(generator, built):
     if generator.random() < 0.3:
         return {"shape": "tumbler", "volume": f"{generator.choice([37, 60, 80, 105])} gal", "count": generator.choice([1, 1, 2]), "built": built}
     side = generator.choice([2.5, 3, 4, 5])
@@ -148,9 +148,9 @@ def check_on_hand(where, supplies, built, answer, texts):
         if not answer["mix"]:
             continue
         if there == math.inf:
-            of_the_heap = {amount["id"]: amount["mass_kg"] for amount in told(answer)["amounts"]}.get(id, 0.0) / told(answer)["mix"]["mass_kg"]
+            of_the_pile = {amount["id"]: amount["mass_kg"] for amount in told(answer)["amounts"]}.get(id, 0.0) / told(answer)["mix"]["mass_kg"]
             for command, text in texts.items():
-                check(of_the_heap > GOES_IN_FROM or feedstock_rows()[id]["name"] in part(text, "Not needed today"),
+                check(of_the_pile > GOES_IN_FROM or feedstock_rows()[id]["name"] in part(text, "Not needed today"),
                       f"{here} does not go in, and the text of {command} does not say so")
             continue
         check(id in amounts, f"{here} has {there:.6g} m3 on hand, and is in no amount")
@@ -258,7 +258,7 @@ def check_feeding(program, where, supplies, built, answer):
 
 def check_yard(program, folder, where, supplies, asked, bins):
     path = folder / "yard.toml"
-    path.write_text(yard_text(supplies, asked) + table("[heap]", bins))
+    path.write_text(yard_text(supplies, asked) + table("[pile]", bins))
     answer = program.answer("recipe", str(path))
     texts = {command: program.text(command, str(path)) for command in ("recipe", "plan")}
     built = bins["built"]
@@ -282,7 +282,7 @@ def yards(generator):
     yield OVERFULL
     for place in range(2, YARDS):
         built = FIRST_DAY + datetime.timedelta(days=round(730 * (place + generator.random()) / YARDS))
-        yield household_supplies(generator), wishes(generator), heap(generator, built)
+        yield household_supplies(generator), wishes(generator), pile(generator, built)
 
 
 def main():

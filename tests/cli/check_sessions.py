@@ -55,7 +55,7 @@ YARD_FILE = {
         {"feedstock": "coffee-grounds", "amount": "2 buckets"},
         {"feedstock": "straw", "amount": "1 bale", "treated": "no"},
     ],
-    "heap": {
+    "pile": {
         "shape": "bin", "length": "5 ft", "width": "3 1/2 ft", "height": "4 ft",
         "built": datetime.date(2026, 11, 7), "filled": "as-it-comes", "turn_every": "10 days",
     },
@@ -68,7 +68,7 @@ EVERY = YARD | {"leaves": "?", "trees": "2"}
 
 # question, what is said, what the file then has that it had not
 IN_FILE = [
-    ("leaves", "a pile 6 by 4 feet, knee-high", {"feedstock": "leaves-fall", "estimate": {"heap": ["6 feet", "4 feet", "knee-high"]}}),
+    ("leaves", "a pile 6 by 4 feet, knee-high", {"feedstock": "leaves-fall", "estimate": {"pile": ["6 feet", "4 feet", "knee-high"]}}),
     ("bin", "64 gal", {"shape": "tumbler", "volume": "64 gal"}),
     ("bin", "round 3 by 4", {"shape": "round", "diameter": "3 ft", "height": "4 ft"}),
     ("bin", "1.2 by 1.2 by 1 m", {"shape": "bin", "length": "1.2 m", "width": "1.2 m", "height": "1 m"}),
@@ -520,8 +520,8 @@ def check_whole_yards(checks):
     zero = {question: "0" for question in ("leaves", "trees", "clippings", "scraps", "other", "turn", "lawn")}
     nothing = checks.answer(zero)
     checks.whole_in_all_ways("zero for everything", nothing)
-    no_heap = nothing.code == 1 and b"[[supply]]" not in (nothing.file() or b"")
-    checks.expect("zero for everything", no_heap, "there is no heap of nothing: exit 1", nothing)
+    no_pile = nothing.code == 1 and b"[[supply]]" not in (nothing.file() or b"")
+    checks.expect("zero for everything", no_pile, "there is no pile of nothing: exit 1", nothing)
     other_units = {
         "leaves": "3 m3", "lawn": "450 m²", "clippings": "80 L", "treated": "no", "other": "20 kg of hay; 100 L of sawdust",
         "treated-other": "no", "bin": "1.2 m by 1.2 m by 1 m", "turn": "2 weeks", "winter": "-3 °C and 22 °C",
@@ -534,7 +534,7 @@ def check_whole_yards(checks):
         session = checks.answer(YARD | {question: said})
         checks.whole(name, session)
         file = tomllib.loads(as_text(session.file() or b""))
-        tables = [file.get("heap", {}), *file.get("lawn", {}).get("zone", []), *file.get("supply", [])]
+        tables = [file.get("pile", {}), *file.get("lawn", {}).get("zone", []), *file.get("supply", [])]
         checks.expect(name, any(has.items() <= table.items() for table in tables), f"the file has no {has} in\n{tables}", session)
 
 
@@ -627,7 +627,7 @@ def check_nonsense(checks):
 
 def kept_out(checks, name, session):
     said = in_one_line(next(turn.said for turn in session.turns if turn.question == "other"))
-    checks.expect(name, re.search(r"stays? out of the heap: .+ in the trash", said), f"does not say why and where to: {said!r}")
+    checks.expect(name, re.search(r"stays? out of the pile: .+ in the trash", said), f"does not say why and where to: {said!r}")
 
 
 def check_patience(checks):

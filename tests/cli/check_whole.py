@@ -17,7 +17,7 @@ from reckoning import (Checks, DEFAULT_TARGETS, GALLON, ROOT, Program, container
                        yard_text)
 
 YARDS = 200
-DUST = 1e-4  # of the heap's mass: less of a supply does not go in
+DUST = 1e-4  # of the pile's mass: less of a supply does not go in
 USED_UP = 0.999  # of a supply: then it may be all of it
 SAME = 1e-9  # relative; sums of a dozen doubles differ by less than 1e-14, and the answer prints all digits
 EDGE = 1e-9  # on the edge is inside, to rounding
@@ -137,7 +137,7 @@ class Yard:
                 self.targets[of] = tuple(number(asked["targets"][key][end]) for end in ("low", "aim", "high"))
         if "air_space" in asked.get("targets", {}):
             self.targets["air"] = number(asked["targets"]["air_space"]["low"])
-        built = asked.get("heap", {}).get("built", datetime.date.today())
+        built = asked.get("pile", {}).get("built", datetime.date.today())
         self.supplies = [self.supply(entry, built, program) for entry in asked["supply"]]
 
     def size_of(self, container):
@@ -146,13 +146,13 @@ class Yard:
     @staticmethod
     def room(asked):
         """Of bins all of them, of a tumbler two thirds of it."""
-        heap = asked.get("heap")
-        if heap is None:
+        pile = asked.get("pile")
+        if pile is None:
             return math.inf
-        if heap["shape"] == "tumbler":
-            return 2.0 / 3.0 * cubic_metres(*counted(heap["volume"]))
-        feet = math.prod(counted(heap[side])[0] for side in ("length", "width", "height"))
-        return heap.get("count", 1) * cubic_metres(feet, "ft3")
+        if pile["shape"] == "tumbler":
+            return 2.0 / 3.0 * cubic_metres(*counted(pile["volume"]))
+        feet = math.prod(counted(pile[side])[0] for side in ("length", "width", "height"))
+        return pile.get("count", 1) * cubic_metres(feet, "ft3")
 
     def kilograms(self, text, matter):
         count, unit = counted(text)
@@ -184,7 +184,7 @@ class Yard:
                    for supply, mass in zip(self.supplies, masses))
 
     def water_measure(self, answer):
-        """Pints or half litres for a heap under 20 kg, gallons or five litres from 40 kg of water on, else half gallons or litres."""
+        """Pints or half litres for a pile under 20 kg, gallons or five litres from 40 kg of water on, else half gallons or litres."""
         small, large = answer["mix"]["mass_kg"] < 20.0, answer["water_to_add_kg"] >= 40.0
         if self.units == "si":
             return 0.5 if small else 5.0 if large else 1.0
@@ -208,19 +208,19 @@ def is_multiple(value, of):
 
 def check_amounts(where, yard, answer):
     """Halves below ten, wholes from there on and of what is bought, or all of it; never more than there is."""
-    whole, heap = answer["whole_containers"], answer["mix"]["mass_kg"]
+    whole, pile = answer["whole_containers"], answer["mix"]["mass_kg"]
     for supply, exact, told in zip(yard.supplies, answer["amounts"], whole["amounts"]):
         here = f"{where}: {supply['feedstock']} {told['mass_kg']} kg for {exact['mass_kg']}"
         check(told["id"] == supply["feedstock"] and told["mass_kg"] >= 0.0, f"{here}: in its place")
         if supply["there"] is not None and supply.get("use") != "unlimited":
             check(told["mass_kg"] <= supply["there"] * (1.0 + SAME), f"{here}: more than the {supply['there']} there is")
-        # What the person's own containers are too coarse for is measured in buckets, as it lies in the heap.
+        # What the person's own containers are too coarse for is measured in buckets, as it lies in the pile.
         weighed = bool(exact["containers"]) and not told["containers"]
         in_buckets = bool(told["containers"]) and bool(exact["containers"]) and exact["containers"]["name"] != told["containers"]["name"] == "bucket"
         if told["containers"]:
             each = yard.size_of(told["containers"]["name"]) * (1.0 / supply["matter"]["loose"] if in_buckets else supply["matter"]["counted_density"])
             check(near(told["containers"]["count"] * each, told["mass_kg"], SAME), f"{here}: is not {told['containers']} of {each} kg")
-        if exact["mass_kg"] <= DUST * heap and not supply["fixed"]:
+        if exact["mass_kg"] <= DUST * pile and not supply["fixed"]:
             check(told["mass_kg"] == 0.0, f"{here}: dust goes in")
             continue
         there = supply["there"]
@@ -260,11 +260,11 @@ def mixed_afresh(program, folder, yard, whole):
     return program.answer("mix", *itertools.chain(*(("--add", add) for add in adds)), *water)["mix"]
 
 
-def choices_of(supply, exact, amount, yard, heap, reach):
+def choices_of(supply, exact, amount, yard, pile, reach):
     """Masses that brute force tries, each with how far it is away."""
     if supply["fixed"]:
         return [(supply["there"], 0.0)]
-    if exact <= DUST * heap:
+    if exact <= DUST * pile:
         return [(0.0, 0.0)]
     there = math.inf if supply["there"] is None else supply["there"]
     measure = measure_of(supply, exact, amount, yard)
@@ -277,8 +277,8 @@ def choices_of(supply, exact, amount, yard, heap, reach):
 
 def best_by_force(yard, answer, reach):
     """The nearest combination inside the windows and limits: how far away, its distance, its water; nothing where none is."""
-    heap = answer["mix"]["mass_kg"]
-    choices = [choices_of(supply, exact["mass_kg"], exact, yard, heap, reach) for supply, exact in zip(yard.supplies, answer["amounts"])]
+    pile = answer["mix"]["mass_kg"]
+    choices = [choices_of(supply, exact["mass_kg"], exact, yard, pile, reach) for supply, exact in zip(yard.supplies, answer["amounts"])]
     measure = yard.water_measure(answer)
     exact_water = answer["water_to_add_kg"]
     waters = [step * measure for step in range(max(0, math.floor(exact_water / measure) - reach), math.ceil(exact_water / measure) + reach + 1)

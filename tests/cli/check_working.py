@@ -221,7 +221,7 @@ def check_command(program, *arguments):
     check_json_steps(arguments, found["working"] or [])
     for units in ("us", "si"):
         where = (*arguments, units)
-        # Water comes in half gallons or in litres, so the heap that is told follows the units.
+        # Water comes in half gallons or in litres, so the pile that is told follows the units.
         found = json.loads(run(program, *arguments, "--units", units, "--json", "--show-working"))
         screen = run(program, *arguments, "--units", units, "--show-working")
         check(where, all(len(line) <= 80 for line in screen.splitlines()), "a line is too long")

@@ -82,18 +82,18 @@ class Program:
         return self.figures(feedstock)["class"] == "supplement"
 
     def matter(self, feedstock, packing=None, shredded=False, moisture=None):
-        """What a kilogram of it is: moisture, carbon, nitrogen, organic matter, and its densities as counted and as it lies in the heap."""
+        """What a kilogram of it is: moisture, carbon, nitrogen, organic matter, and its densities as counted and as it lies in the pile."""
         row = self.figures(feedstock)
         used, densities = row["used"], row["readings"]["bulk_density_kg_m3"]
         counted = middle(densities[packing or row["usual_packing"]][0])
-        heap = middle(densities["shredded"][0]) if shredded and "shredded" in densities else counted
+        pile = middle(densities["shredded"][0]) if shredded and "shredded" in densities else counted
         wet = used["moisture_fraction"] if moisture is None else moisture
         organic = used["volatile_solids_fraction_dry"]
         if organic is None:
             organic = min(1.0, 1.8 * used["carbon_fraction_dry"])  # as the page of the mix has it where nothing was published
         dry = 1.0 - wet
         return {"water": wet, "dry": dry, "carbon": dry * used["carbon_fraction_dry"], "nitrogen": dry * used["nitrogen_fraction_dry"],
-                "solids": dry * (organic / ORGANIC + (1.0 - organic) / ASH), "loose": 1.0 / heap, "counted_density": counted,
+                "solids": dry * (organic / ORGANIC + (1.0 - organic) / ASH), "loose": 1.0 / pile, "counted_density": counted,
                 "class": row["class"]}
 
 
@@ -196,5 +196,5 @@ def yard_text(supplies, wishes=None, targets=None, built=None, units="us"):
     if targets:
         text += table("[targets]", targets)
     if built:
-        text += table("[heap]", {"shape": "tumbler", "volume": "9 yd3", "built": built})
+        text += table("[pile]", {"shape": "tumbler", "volume": "9 yd3", "built": built})
     return text

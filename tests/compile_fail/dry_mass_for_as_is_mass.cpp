@@ -1,4 +1,4 @@
-// A heap's scale also weighs its water.
+// A pile's scale also weighs its water.
 // expect: (could not convert|no viable conversion).*dry_matter_dimension.* to .*mass_base_dimension
 #include "heapwright/units/quantities.hpp"
 

@@ -1,5 +1,5 @@
-// Air of the heap is no share of a heap's compost.
-// expect: (could not convert|no viable conversion).*OfHeapVolume.* to .*OfVolume
+// Air of the pile is no share of a pile's compost.
+// expect: (could not convert|no viable conversion).*OfPileVolume.* to .*OfVolume
 #include "heapwright/units/fraction.hpp"
 
 namespace heapwright {

@@ -4,8 +4,8 @@
 
 namespace heapwright {
 #ifdef MUST_NOT_COMPILE
-TemperaturePoint warmed(TemperaturePoint heap, TemperaturePoint air) { return heap + air; }
+TemperaturePoint warmed(TemperaturePoint pile, TemperaturePoint air) { return pile + air; }
 #else
-TemperaturePoint warmed(TemperaturePoint heap, TemperaturePoint air) { return heap + (heap - air); }
+TemperaturePoint warmed(TemperaturePoint pile, TemperaturePoint air) { return pile + (pile - air); }
 #endif
 }  // namespace heapwright

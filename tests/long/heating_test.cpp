@@ -1,5 +1,5 @@
-// Whether heaps get hot, and when they are ready where that is open, against the tables of an independent program of the same equations,
-// and against what is commonly seen of heaps. And that nothing jumps as a heap is changed a little.
+// Whether piles get hot, and when they are ready where that is open, against the tables of an independent program of the same equations,
+// and against what is commonly seen of piles. And that nothing jumps as a pile is changed a little.
 //
 // Forty sets tell a chance to about 0.1: other picks of forty from the same draws differ by that.
 #include <catch2/catch.hpp>
@@ -13,7 +13,7 @@
 #include <string>
 #include <vector>
 
-#include "../unit/heaps.hpp"
+#include "../unit/piles.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/process/rain.hpp"
 
@@ -60,7 +60,7 @@ Mix as_moist(const DryParts& shares, double wet_kg, double moisture) {
   double sum = 0.0;
   for (const auto& [name, share] : shares) sum += share;
   for (auto& [name, share] : dry) share *= wet_kg * (1.0 - moisture) / sum;
-  Mix mix = heaps::mix(dry, 0.0);
+  Mix mix = piles::mix(dry, 0.0);
   mix.water = wet_kg * moisture * unit::kg_water;
   mix.mass = wet_kg * unit::kg;
   mix.moisture = wet_basis(moisture);
@@ -73,47 +73,47 @@ DryParts household(double leaves, double clippings, double scraps) {
 const DryParts standard = household(75.0, 15.0, 10.0);
 const DryParts greener = household(62.0, 20.0, 18.0);
 
-HeapCare turned_and_watered(int every) {
-  HeapCare care;
+PileCare turned_and_watered(int every) {
+  PileCare care;
   care.turn_every = every;
   care.wet_to = wet_basis(0.55);
   return care;
 }
 
-HeapToBuild heap_of(Mix mix, HeapCare care, Date built, std::optional<HeapDescription> lies = std::nullopt) {
+PileToBuild pile_of(Mix mix, PileCare care, Date built, std::optional<PileDescription> lies = std::nullopt) {
   care.share_of_rain = share_of_rain(lies).likely;
-  HeapToBuild heap;
-  heap.mix = std::move(mix);
-  heap.heap = std::move(lies);
-  heap.care = care;
-  heap.built = built;
-  return heap;
+  PileToBuild pile;
+  pile.mix = std::move(mix);
+  pile.pile = std::move(lies);
+  pile.care = care;
+  pile.built = built;
+  return pile;
 }
 
-HeapDescription bin(double height_m) {
-  HeapDescription bin;
-  bin.shape = HeapShape::bin;
+PileDescription bin(double height_m) {
+  PileDescription bin;
+  bin.shape = PileShape::bin;
   bin.length = bin.width = four_feet_m * unit::m;
   bin.height = height_m * unit::m;
   return bin;
 }
 
-double chance(const HeapToBuild& heap, const DailyWeather& weather) {
-  const HeapModel model(heap, heaps::materials(), heaps::every_set());
-  const auto& members = heaps::every_set().members;
+double chance(const PileToBuild& pile, const DailyWeather& weather) {
+  const PileModel model(pile, piles::materials(), piles::every_set());
+  const auto& members = piles::every_set().members;
   const auto hot = std::count_if(members.begin(), members.end(),
                                  [&](const ProcessParameters& set) { return model.first_hot_day(set, weather, days_to_heat).has_value(); });
   return static_cast<double>(hot) / static_cast<double>(members.size());
 }
 
-Course by_best_set(const HeapToBuild& heap, const DailyWeather& weather, int least_days = 0) {
-  return HeapModel(heap, heaps::materials(), heaps::every_set()).course(heaps::every_set().best, weather, {least_days, false});
+Course by_best_set(const PileToBuild& pile, const DailyWeather& weather, int least_days = 0) {
+  return PileModel(pile, piles::materials(), piles::every_set()).course(piles::every_set().best, weather, {least_days, false});
 }
 
-std::vector<Course> by_every_set(const HeapToBuild& heap, const DailyWeather& weather, int least_days) {
-  const HeapModel model(heap, heaps::materials(), heaps::every_set());
+std::vector<Course> by_every_set(const PileToBuild& pile, const DailyWeather& weather, int least_days) {
+  const PileModel model(pile, piles::materials(), piles::every_set());
   std::vector<Course> courses;
-  for (const ProcessParameters& set : heaps::every_set().members) courses.push_back(model.course(set, weather, {least_days, true}));
+  for (const ProcessParameters& set : piles::every_set().members) courses.push_back(model.course(set, weather, {least_days, true}));
   return courses;
 }
 
@@ -135,15 +135,15 @@ double quantile(std::vector<double> values, double share) {
 
 // One load, through the yard file.
 
-Yard one_load() { return read_yard("data/one_load.toml", heaps::materials()); }
+Yard one_load() { return read_yard("data/one_load.toml", piles::materials()); }
 
-Yard one_load_in(std::optional<HeapDescription> lies, Date built) {
+Yard one_load_in(std::optional<PileDescription> lies, Date built) {
   Yard yard = one_load();
-  const HeapDescription as_filed = *yard.heap;
-  if (lies) yard.heap = std::move(lies);
-  yard.heap->turn_every = as_filed.turn_every;
-  yard.heap->keep_moist = as_filed.keep_moist;
-  yard.heap->built = built;
+  const PileDescription as_filed = *yard.pile;
+  if (lies) yard.pile = std::move(lies);
+  yard.pile->turn_every = as_filed.turn_every;
+  yard.pile->keep_moist = as_filed.keep_moist;
+  yard.pile->built = built;
   return yard;
 }
 
@@ -154,7 +154,7 @@ const Mix& load() {
   static const Mix mix = told(first_recipe(one_load(), date(11, 1))).mix;
   return mix;
 }
-HeapToBuild load_built(Date built) { return heap_of(load(), turned_and_watered(14), built); }
+PileToBuild load_built(Date built) { return pile_of(load(), turned_and_watered(14), built); }
 
 DryParts parts_of(const Mix& mix) {
   DryParts parts;
@@ -173,7 +173,7 @@ Weather weather_of_file(double warmer = 0.0) {
 TEST_CASE("one load gets hot as often as the tables say, by the day it is built", "[long][heating]") {
   struct Row {
     Date built;
-    double free_heap;
+    double free_pile;
     double in_bin;
   };
   const std::vector<Row> rows{{date(9, 1), 1.00, 1.00},
@@ -185,9 +185,9 @@ TEST_CASE("one load gets hot as often as the tables say, by the day it is built"
     INFO("built " << print_date(row.built));
     const auto heaped = answer(one_load_in(std::nullopt, row.built), row.built);
     const auto binned = answer(one_load_in(bin(four_feet_m), row.built), row.built);
-    REQUIRE(heaped.heaps == 1);
-    REQUIRE(binned.heaps == 1);
-    CHECK(heaped.forecast->heats.chance == Approx(row.free_heap).margin(of_a_chance).epsilon(0));
+    REQUIRE(heaped.piles == 1);
+    REQUIRE(binned.piles == 1);
+    CHECK(heaped.forecast->heats.chance == Approx(row.free_pile).margin(of_a_chance).epsilon(0));
     CHECK(binned.forecast->heats.chance == Approx(row.in_bin).margin(of_a_chance).epsilon(0));
     CHECK(binned.forecast->heats.chance <= heaped.forecast->heats.chance);  // a bin has more of it in the air
   }
@@ -306,11 +306,11 @@ std::vector<double> cured(const std::vector<const Course*>& courses, std::option
 
 }  // namespace
 
-TEST_CASE("heaps of a yard in autumn, those that heat and those that do not", "[long][heating]") {
+TEST_CASE("piles of a yard in autumn, those that heat and those that do not", "[long][heating]") {
   for (const Built& row : standard_yard) {
     INFO("built " << print_date(row.on));
-    const HeapToBuild heap = heap_of(as_moist(standard, row.wet_kg, 0.55), turned_and_watered(14), row.on);
-    const std::vector<Course> courses = by_every_set(heap, of_the_tables.from(row.on, horizon), days_to_heat);
+    const PileToBuild pile = pile_of(as_moist(standard, row.wet_kg, 0.55), turned_and_watered(14), row.on);
+    const std::vector<Course> courses = by_every_set(pile, of_the_tables.from(row.on, horizon), days_to_heat);
     std::vector<const Course*> hot, cold;
     std::vector<double> hot_days;
     double warm = 0.0;
@@ -333,7 +333,7 @@ TEST_CASE("heaps of a yard in autumn, those that heat and those that do not", "[
   }
 }
 
-TEST_CASE("the chance that a heap gets hot, with a change", "[long][heating]") {
+TEST_CASE("the chance that a pile gets hot, with a change", "[long][heating]") {
   struct Row {
     Date built;
     double wet_kg;
@@ -347,9 +347,9 @@ TEST_CASE("the chance that a heap gets hot, with a change", "[long][heating]") {
     INFO("built " << print_date(row.built));
     const DailyWeather weather = of_the_tables.from(row.built, days_to_heat + 1);
     const auto built_of = [&](const DryParts& parts, double more) {
-      return heap_of(as_moist(parts, more * row.wet_kg, 0.55), turned_and_watered(14), row.built);
+      return pile_of(as_moist(parts, more * row.wet_kg, 0.55), turned_and_watered(14), row.built);
     };
-    HeapToBuild packed = built_of(standard, 1.0);
+    PileToBuild packed = built_of(standard, 1.0);
     packed.packed = 1.25;
     CHECK(chance(built_of(standard, 1.0), weather) == Approx(row.as_is).margin(of_a_chance).epsilon(0));
     CHECK(chance(built_of(standard, 1.5), weather) == Approx(row.larger).margin(of_a_chance).epsilon(0));
@@ -358,20 +358,20 @@ TEST_CASE("the chance that a heap gets hot, with a change", "[long][heating]") {
   }
 }
 
-TEST_CASE("what would tip the one load does about what it does to a yard's heap of that day", "[long][heating]") {
+TEST_CASE("what would tip the one load does about what it does to a yard's pile of that day", "[long][heating]") {
   struct Row {
     Date built;
     double larger, greener, closer;
   };
-  // The yard's heaps weigh 263 and 299 kg, the load 263; its green mix is less green than theirs.
+  // The yard's piles weigh 263 and 299 kg, the load 263; its green mix is less green than theirs.
   constexpr double within = 0.12;
   for (const Row& row : {Row{date(11, 1), 0.95, 0.98, 0.95}, Row{date(11, 7), 0.92, 0.92, 0.88}}) {
     INFO("built " << print_date(row.built));
-    const HeapToBuild heap = load_built(row.built);
+    const PileToBuild pile = load_built(row.built);
     const Weather weather = weather_of_file();
-    const double as_is = chance(heap, days_from(weather, row.built, days_to_heat + 1));
+    const double as_is = chance(pile, days_from(weather, row.built, days_to_heat + 1));
     // From a chance of none everything helps, so that all changes are told.
-    const auto all = what_would_tip(heap, weather, heaps::materials(), heaps::every_set(), 0.0, days_to_heat);
+    const auto all = what_would_tip(pile, weather, piles::materials(), piles::every_set(), 0.0, days_to_heat);
     const auto then = [&](HeatingChange change) {
       const auto tip = std::find_if(all.begin(), all.end(), [&](const WhatWouldTip& one) { return one.change == change; });
       REQUIRE(tip != all.end());
@@ -382,7 +382,7 @@ TEST_CASE("what would tip the one load does about what it does to a yard's heap 
     CHECK(then(HeatingChange::packed_closer) == Approx(row.closer).margin(within).epsilon(0));
     CHECK(then(HeatingChange::two_weeks_earlier) >= as_is);
     // Told are those that help by 0.15 and more.
-    const auto tips = what_would_tip(heap, weather, heaps::materials(), heaps::every_set(), as_is, days_to_heat);
+    const auto tips = what_would_tip(pile, weather, piles::materials(), piles::every_set(), as_is, days_to_heat);
     const auto help = std::count_if(all.begin(), all.end(), [&](const WhatWouldTip& one) { return one.chance >= as_is + 0.15 - rounding; });
     CHECK(static_cast<std::ptrdiff_t>(tips.size()) == help);
   }
@@ -390,7 +390,7 @@ TEST_CASE("what would tip the one load does about what it does to a yard's heap 
 
 namespace {
 
-/// What a heap does, between others a little different.
+/// What a pile does, between others a little different.
 struct Point {
   std::string at;
   Date built;
@@ -405,12 +405,12 @@ Point point(std::string at, const HeatsOrNot& heats, Date built) {
   return {std::move(at), built, heats.chance, likely_turf(heats.if_it_heats), likely_turf(heats.if_not)};
 }
 
-Point point(std::string at, const HeapToBuild& heap, const Weather& weather) {
+Point point(std::string at, const PileToBuild& pile, const Weather& weather) {
   // A log of its first day rules nothing out, and spares what would tip it.
   const SeenHeating nothing_yet{std::nullopt, {0}};
-  const Forecast coming = forecast(heap, weather, heaps::materials(), heaps::every_set(), nothing_yet);
+  const Forecast coming = forecast(pile, weather, piles::materials(), piles::every_set(), nothing_yet);
   REQUIRE_FALSE(coming.heats.by_its_log);
-  return point(std::move(at), coming.heats, heap.built);
+  return point(std::move(at), coming.heats, pile.built);
 }
 
 std::string print(double number) {
@@ -447,28 +447,28 @@ constexpr Date november_1{std::chrono::year(2026), std::chrono::month(11), std::
 
 }  // namespace
 
-TEST_CASE("no step of the height of a bin makes a heap jump", "[long][heating][smooth]") {
+TEST_CASE("no step of the height of a bin makes a pile jump", "[long][heating][smooth]") {
   std::vector<Point> points;
   for (int cm = 40; cm <= 90; cm += 5) {
     const ForecastAnswer coming = answer(one_load_in(bin(0.01 * cm), november_1), november_1);
-    points.push_back(point(print(cm) + " cm, " + print(coming.heaps) + " filled", coming.forecast->heats, november_1));
+    points.push_back(point(print(cm) + " cm, " + print(coming.piles) + " filled", coming.forecast->heats, november_1));
   }
   check_smooth(points);
   CHECK(points.front().chance < points.back().chance);  // low bins hold less of it
 }
 
-TEST_CASE("no percent of moisture makes a heap jump", "[long][heating][smooth]") {
+TEST_CASE("no percent of moisture makes a pile jump", "[long][heating][smooth]") {
   std::vector<Point> points;
   for (int percent = 55; percent <= 63; ++percent) {
-    HeapToBuild heap = load_built(november_1);
+    PileToBuild pile = load_built(november_1);
     const double wet_kg = load().dry.value() / (1.0 - 0.01 * percent);
-    heap.mix = as_moist(parts_of(load()), wet_kg, 0.01 * percent);
-    points.push_back(point(print(percent) + " %", heap, weather_of_file()));
+    pile.mix = as_moist(parts_of(load()), wet_kg, 0.01 * percent);
+    points.push_back(point(print(percent) + " %", pile, weather_of_file()));
   }
   check_smooth(points);
 }
 
-TEST_CASE("no half degree of the air makes a heap jump", "[long][heating][smooth]") {
+TEST_CASE("no half degree of the air makes a pile jump", "[long][heating][smooth]") {
   std::vector<Point> points;
   for (int halves = -5; halves <= 5; ++halves)
     points.push_back(point(print(0.5 * halves) + " K", load_built(november_1), weather_of_file(0.5 * halves)));
@@ -476,7 +476,7 @@ TEST_CASE("no half degree of the air makes a heap jump", "[long][heating][smooth
   for (std::size_t step = 1; step < points.size(); ++step) CHECK(points[step].chance >= points[step - 1].chance);
 }
 
-TEST_CASE("no step of the C:N makes a heap jump", "[long][heating][smooth]") {
+TEST_CASE("no step of the C:N makes a pile jump", "[long][heating][smooth]") {
   /// The load with more leaves or fewer, as heavy and as moist.
   const auto with_leaves = [](double share) {
     DryParts parts = parts_of(load());
@@ -491,15 +491,15 @@ TEST_CASE("no step of the C:N makes a heap jump", "[long][heating][smooth]") {
       const double middle = 0.5 * (low + high);
       (with_leaves(middle).carbon_to_nitrogen->value() < ratio ? low : high) = middle;
     }
-    HeapToBuild heap = load_built(november_1);
-    heap.mix = with_leaves(low);
-    REQUIRE(heap.mix.carbon_to_nitrogen->value() == Approx(ratio).margin(0.01).epsilon(0));
-    points.push_back(point("C:N " + print(ratio), heap, weather_of_file()));
+    PileToBuild pile = load_built(november_1);
+    pile.mix = with_leaves(low);
+    REQUIRE(pile.mix.carbon_to_nitrogen->value() == Approx(ratio).margin(0.01).epsilon(0));
+    points.push_back(point("C:N " + print(ratio), pile, weather_of_file()));
   }
   check_smooth(points);
 }
 
-TEST_CASE("no two days later make a heap jump", "[long][heating][smooth]") {
+TEST_CASE("no two days later make a pile jump", "[long][heating][smooth]") {
   std::vector<Point> points;
   for (Date built = date(10, 1); built <= date(12, 31); built = later(built, 2))
     points.push_back(point(print_date(built), load_built(built), weather_of_file()));
@@ -509,7 +509,7 @@ TEST_CASE("no two days later make a heap jump", "[long][heating][smooth]") {
 }
 
 TEST_CASE("steady air of 3 to 9 degC has no threshold", "[long][heating][smooth]") {
-  // A heap in air that never warms: its rate falls by a quarter a kelvin at the most, and so the day it is ready moves.
+  // A pile in air that never warms: its rate falls by a quarter a kelvin at the most, and so the day it is ready moves.
   constexpr double of_a_step = 0.15;
   constexpr double of_half_a_kelvin = 1.3;
   std::optional<double> chance_before;
@@ -517,10 +517,10 @@ TEST_CASE("steady air of 3 to 9 degC has no threshold", "[long][heating][smooth]
   for (double degc = 3.0; degc <= 9.0; degc += 0.5) {
     CAPTURE(degc);
     const Weather weather = Weather::of_months(MonthlyMeans(12, TemperaturePoint::from_celsius(degc)));
-    const HeapToBuild heap = load_built(november_1);
+    const PileToBuild pile = load_built(november_1);
     const DailyWeather days = days_from(weather, november_1, horizon);
-    const double now = chance(heap, days);
-    const std::optional<int> turf = by_best_set(heap, days).turf_day;
+    const double now = chance(pile, days);
+    const std::optional<int> turf = by_best_set(pile, days).turf_day;
     REQUIRE(turf);
     if (chance_before) {
       CHECK(now >= *chance_before);
@@ -553,15 +553,15 @@ TEST_CASE("a bin filled in May gets hot within the week", "[long][heating]") {
   const Date may_1 = date(5, 1);
   const Mix mix = as_moist({{"leaves-fall", 75.5}, {"grass-clippings", 24.5}}, 368.0, 0.59);
   REQUIRE(mix.carbon_to_nitrogen->value() == Approx(33.5).margin(1.0).epsilon(0));
-  const HeapToBuild heap = heap_of(mix, {}, may_1, bin(four_feet_m));
+  const PileToBuild pile = pile_of(mix, {}, may_1, bin(four_feet_m));
   const DailyWeather weather = of_the_tables.from(may_1, 40);
-  const Course best = by_best_set(heap, weather);
+  const Course best = by_best_set(pile, weather);
   REQUIRE(best.hot_day());
   CHECK(*best.hot_day() <= 7);
   CHECK(peak(best, days_to_heat) >= 51.0);
   CHECK(peak(best, days_to_heat) <= 65.0);
   std::vector<double> hot_days;
-  for (const Course& course : by_every_set(heap, weather, 0)) {
+  for (const Course& course : by_every_set(pile, weather, 0)) {
     if (heats_in_time(course, 0)) hot_days.push_back(*course.hot_day());
   }
   CHECK(quantile(hot_days, 0.5) <= 7.0);
@@ -569,55 +569,55 @@ TEST_CASE("a bin filled in May gets hot within the week", "[long][heating]") {
 }
 
 TEST_CASE("a tumbler with 150 L of household greens and leaves gets hot in a warm place", "[long][heating]") {
-  // 40 to 55 °C is published of tumblers; 45 to 62 is what most sets have in the tables. Home heaps there are leaves, clippings and scraps
+  // 40 to 55 °C is published of tumblers; 45 to 62 is what most sets have in the tables. Home piles there are leaves, clippings and scraps
   // 60 : 20 : 20; so moist 57 kg of them settle to 150 L.
-  HeapDescription tumbler;
-  tumbler.shape = HeapShape::tumbler;
+  PileDescription tumbler;
+  tumbler.shape = PileShape::tumbler;
   tumbler.volume = 0.2 * unit::m3;
-  const HeapToBuild heap = heap_of(as_moist(household(60.0, 20.0, 20.0), 57.0, 0.637), {}, date(6, 1), tumbler);
-  const Volume settled = HeapModel(heap, heaps::materials(), heaps::every_set()).shape(heaps::every_set().best).volume;
+  const PileToBuild pile = pile_of(as_moist(household(60.0, 20.0, 20.0), 57.0, 0.637), {}, date(6, 1), tumbler);
+  const Volume settled = PileModel(pile, piles::materials(), piles::every_set()).shape(piles::every_set().best).volume;
   REQUIRE(settled.value() == Approx(0.150).margin(0.001).epsilon(0));
-  const Course best = by_best_set(heap, Climate{20.0, 0.0, 0.0}.from(heap.built, 40));
+  const Course best = by_best_set(pile, Climate{20.0, 0.0, 0.0}.from(pile.built, 40));
   CHECK(best.hot_day());
   CHECK(peak(best, days_to_heat) >= 45.0);
   CHECK(peak(best, days_to_heat) <= 62.0);
 }
 
-TEST_CASE("a desert heap that nobody waters dries", "[long][heating]") {
+TEST_CASE("a desert pile that nobody waters dries", "[long][heating]") {
   // Months of 13 to 34 °C and 7 in of rain a year, about as in the low desert of Arizona (from memory); the tables have 0.06 there on day
   // 180.
   const Climate desert{23.5, 11.0, 178.0 / 365.0, dry_humidity};
-  const HeapToBuild heap = heap_of(as_moist(of_spring, 263.0, 0.55), {}, april_20);
+  const PileToBuild pile = pile_of(as_moist(of_spring, 263.0, 0.55), {}, april_20);
   constexpr int day = 180;
   const DailyWeather weather = desert.from(april_20, day + 1);
-  CHECK(by_best_set(heap, weather, day).days.at(day).moisture < 0.25);
-  CHECK(quantile(moisture_on(day, by_every_set(heap, weather, day)), 0.9) < 0.25);
+  CHECK(by_best_set(pile, weather, day).days.at(day).moisture < 0.25);
+  CHECK(quantile(moisture_on(day, by_every_set(pile, weather, day)), 0.9) < 0.25);
 }
 
-TEST_CASE("summer rain does not soak an uncovered heap", "[long][heating]") {
-  // A turned heap loses more water than an unturned one.
+TEST_CASE("summer rain does not soak an uncovered pile", "[long][heating]") {
+  // A turned pile loses more water than an unturned one.
   const std::optional<int> turned = GENERATE(std::optional<int>(), std::optional<int>(14));
-  HeapCare care;
+  PileCare care;
   care.turn_every = turned;
-  const HeapToBuild heap = heap_of(as_moist(of_spring, 263.0, 0.55), care, april_20);
+  const PileToBuild pile = pile_of(as_moist(of_spring, 263.0, 0.55), care, april_20);
   constexpr int day = 90;
   const DailyWeather weather = rainy.from(april_20, day + 1);
-  CHECK(by_best_set(heap, weather, day).days.at(day).moisture < 0.60);
-  CHECK(quantile(moisture_on(day, by_every_set(heap, weather, day)), 0.5) < 0.60);
+  CHECK(by_best_set(pile, weather, day).days.at(day).moisture < 0.60);
+  CHECK(quantile(moisture_on(day, by_every_set(pile, weather, day)), 0.5) < 0.60);
 }
 
 TEST_CASE("wood chips alone are not compost within three years", "[long][heating]") {
-  const HeapToBuild heap = heap_of(as_moist({{"wood-chips", 1.0}}, 263.0, 0.55), turned_and_watered(14), april_20);
-  const std::vector<Course> courses = by_every_set(heap, rainy.from(april_20, horizon), 0);
+  const PileToBuild pile = pile_of(as_moist({{"wood-chips", 1.0}}, 263.0, 0.55), turned_and_watered(14), april_20);
+  const std::vector<Course> courses = by_every_set(pile, rainy.from(april_20, horizon), 0);
   CHECK(std::none_of(courses.begin(), courses.end(), [](const Course& course) { return course.mature_day.has_value(); }));
-  const Forecast coming = forecast(heap, weather_of_file(), heaps::materials(), heaps::every_set());
+  const Forecast coming = forecast(pile, weather_of_file(), piles::materials(), piles::every_set());
   CHECK(coming.status == ForecastStatus::never);
   CHECK_FALSE(coming.turf.likely);
   CHECK_FALSE(coming.mature.early);
   CHECK(std::find(coming.notes.begin(), coming.notes.end(), ForecastNote::too_woody) != coming.notes.end());
 }
 
-TEST_CASE("care makes a heap ready sooner by as many days as the tables say", "[long][heating]") {
+TEST_CASE("care makes a pile ready sooner by as many days as the tables say", "[long][heating]") {
   struct Row {
     const char* care;
     std::optional<int> turn_every;
@@ -631,11 +631,11 @@ TEST_CASE("care makes a heap ready sooner by as many days as the tables say", "[
   double mature_before = 0.0, turf_before = 0.0;
   for (const Row& row : rows) {
     CAPTURE(row.care);
-    HeapCare care;
+    PileCare care;
     care.turn_every = row.turn_every;
     if (row.watered) care.wet_to = wet_basis(0.55);
-    const HeapToBuild heap = heap_of(as_moist(of_spring, 263.0, 0.55), care, april_20);
-    const Course best = by_best_set(heap, rainy.from(april_20, horizon));
+    const PileToBuild pile = pile_of(as_moist(of_spring, 263.0, 0.55), care, april_20);
+    const Course best = by_best_set(pile, rainy.from(april_20, horizon));
     REQUIRE(best.mature_day);
     REQUIRE(best.turf_day);
     const double mature = *best.mature_day + cure;

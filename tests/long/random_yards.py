@@ -26,7 +26,7 @@ from reckoning import CUBIC_METRES, MONTHS, ROOT, Program, container_sizes, tabl
 PATIENCE = 20  # s of the processor, however many share it; a forecast of three years takes a few
 STALLED = 300  # s; then it waits for something
 SAME = 1e-9  # relative; sums of a dozen doubles differ by less than 1e-14, and JSON prints all digits
-A_GRAM = 0.001  # kg; less of anything is nothing in a heap, as lib/heapwright/recipe/recipe.cpp has it
+A_GRAM = 0.001  # kg; less of anything is nothing in a pile, as lib/heapwright/recipe/recipe.cpp has it
 SLACK = 1e-6  # relative; the recipe keeps its limits with a slack of 1e-7
 NOT_A_NUMBER = re.compile(r"(?<![A-Za-z])[-+]?(nan|inf|infinity)(?![A-Za-z])", re.IGNORECASE)
 MASSES = {"kg": 1.0, "lb": 0.45359237, "g": 0.001, "oz": 0.45359237 / 16, "short_ton": 907.18474, "t": 1000.0}  # international pound, 1959
@@ -150,31 +150,31 @@ def random_wishes(generator):
     return wishes
 
 
-def random_heap(generator):
+def random_pile(generator):
     def side():
         return f"{random_number(generator, 0.5, 12)} ft"
 
     shape = generator.choice(["bin", "round", "tumbler", "cone", "windrow"])
-    heap = {"shape": shape}
+    pile = {"shape": shape}
     if shape == "tumbler":
-        heap["volume"] = f"{random_number(generator, 5, 150)} gal"
+        pile["volume"] = f"{random_number(generator, 5, 150)} gal"
     elif shape in ("round", "cone"):
-        heap.update({"diameter": side(), "height": side()})
+        pile.update({"diameter": side(), "height": side()})
     else:
-        heap.update({"length": side(), "width": side(), "height": side()})
+        pile.update({"length": side(), "width": side(), "height": side()})
     if some(generator, 0.3):
-        heap["count"] = generator.choice([1, 2, 3, 12])
+        pile["count"] = generator.choice([1, 2, 3, 12])
     if some(generator, 0.7):
-        heap["built"] = datetime.date(2026, 1, 1) + datetime.timedelta(days=generator.randrange(730))
+        pile["built"] = datetime.date(2026, 1, 1) + datetime.timedelta(days=generator.randrange(730))
     if some(generator, 0.5):
-        heap["turn_every"] = generator.choice(["2 days", "2 weeks", "60 days", "never"])
+        pile["turn_every"] = generator.choice(["2 days", "2 weeks", "60 days", "never"])
     if some(generator, 0.3):
-        heap["keep_moist"] = some(generator, 0.7)
+        pile["keep_moist"] = some(generator, 0.7)
     if some(generator, 0.2):
-        heap["covered"] = True
+        pile["covered"] = True
     if some(generator, 0.3):
-        heap["filled"] = generator.choice(["as-it-comes", "at-once"])
-    return heap
+        pile["filled"] = generator.choice(["as-it-comes", "at-once"])
+    return pile
 
 
 def random_lawn(generator, text):
@@ -196,7 +196,7 @@ def random_yard(generator, rows):
     if some(generator, 0.25):
         text += table("[targets]", random_targets(generator))
     if some(generator, 0.7):
-        text += table("[heap]", random_heap(generator))
+        text += table("[pile]", random_pile(generator))
     if some(generator, 0.6):
         climate = {"like": generator.choice(CLIMATES)} if some(generator, 0.5) else {
             "coldest_month": f"{generator.randint(-20, 60)} degF", "warmest_month": f"{generator.randint(60, 100)} degF"}
@@ -308,7 +308,7 @@ def faults_of_numbers(answer):
     for path, value in numbers(answer):
         if not math.isfinite(value):
             yield f"{path} is {value}"
-        # A dry heap takes up rain, and gains; what fills more than its room leaves less than no air.
+        # A dry pile takes up rain, and gains; what fills more than its room leaves less than no air.
         if ".loss." in path or path.endswith(".air_space_fraction"):
             continue
         if re.search(r"(_kg|_m3|_m2|_fraction|count|cost|parts)$", path) and not value >= 0.0:
@@ -316,7 +316,7 @@ def faults_of_numbers(answer):
 
 
 def may_carry_weedkiller(supply):
-    """Then no heap gets it."""
+    """Then no pile gets it."""
     carries = {row["id"] for row in feedstock_rows() if "herbicide" in row.get("tags", [])}
     return supply.get("treated") == "yes" or (supply.get("treated") == "unknown" and supply["feedstock"] in carries)
 
@@ -391,7 +391,7 @@ def check_yard(runs, program, folder, place, yard, at):
     if at % 10 == 0:
         answers["forecast"] = runs.json(place, ["forecast", file], yard)
     if at % 3 == 0:
-        answers["heap"] = runs.json(place, ["heap", file], yard)
+        answers["pile"] = runs.json(place, ["pile", file], yard)
     for command, answer in answers.items():
         for fault in list(faults_of_numbers(answer))[:3]:
             runs.fail(place, [command, file, "--json"], fault, yard)

@@ -7,7 +7,7 @@
 #include <boost/random/mersenne_twister.hpp>
 #include <boost/random/normal_distribution.hpp>
 
-#include "../unit/heaps.hpp"
+#include "../unit/piles.hpp"
 
 using namespace heapwright;
 
@@ -16,7 +16,7 @@ namespace {
 struct Log {
   const char* name;
   double noise_degc;     ///< of a day's mean
-  double air_off_degc;   ///< how much warmer the heap's own air is than the weather's
+  double air_off_degc;   ///< how much warmer the pile's own air is than the weather's
   int gap_from, gap_to;  ///< days without readings
   double within;         ///< of the factor
 };
@@ -41,21 +41,21 @@ DailyWeather weather_from(Date built, double off) {
   return days;
 }
 
-Course course_of(const HeapToBuild& heap, const DailyWeather& days, int least_days) {
-  return HeapModel(heap, heaps::materials(), heaps::every_set()).course(heaps::every_set().best, days, {least_days});
+Course course_of(const PileToBuild& pile, const DailyWeather& days, int least_days) {
+  return PileModel(pile, piles::materials(), piles::every_set()).course(piles::every_set().best, days, {least_days});
 }
 
-HeapToBuild heap_built(Date built, std::optional<int> turned) {
-  HeapCare care;
+PileToBuild pile_built(Date built, std::optional<int> turned) {
+  PileCare care;
   care.turn_every = turned;
   care.wet_to = wet_basis(0.55);
-  return {heaps::household(), 1.0, std::nullopt, care, std::nullopt, built};
+  return {piles::household(), 1.0, std::nullopt, care, std::nullopt, built};
 }
 
-std::vector<CoreOfDay> logged(const HeapToBuild& heap, const Log& log, double rate, int length, boost::random::mt19937_64& engine) {
-  HeapToBuild true_heap = heap;
-  true_heap.rate = rate;
-  const Course course = course_of(true_heap, weather_from(heap.built, log.air_off_degc), length + 1);
+std::vector<CoreOfDay> logged(const PileToBuild& pile, const Log& log, double rate, int length, boost::random::mt19937_64& engine) {
+  PileToBuild true_pile = pile;
+  true_pile.rate = rate;
+  const Course course = course_of(true_pile, weather_from(pile.built, log.air_off_degc), length + 1);
   boost::random::normal_distribution<double> noise(0.0, log.noise_degc);
   std::vector<CoreOfDay> cores;
   for (int day = 0; day < length; ++day) {
@@ -69,10 +69,10 @@ std::vector<CoreOfDay> logged(const HeapToBuild& heap, const Log& log, double ra
 
 const std::vector<Log> logs{good, once_a_day, gappy, warm_place, cold_place};
 
-/// A hundred logs: of heaps built from April to October, turned or not, followed for a month or two, that rot at three rates.
+/// A hundred logs: of piles built from April to October, turned or not, followed for a month or two, that rot at three rates.
 struct Case {
   const Log* log;
-  HeapToBuild heap;
+  PileToBuild pile;
   double rate;
   int length;
 };
@@ -83,7 +83,7 @@ std::vector<Case> hundred_cases() {
   std::vector<Case> cases;
   for (unsigned i = 0; i < 100; ++i) {
     const Date built(std::chrono::year(2027), std::chrono::month(4 + i % 7), std::chrono::day(1 + (7 * i) % 28));
-    cases.push_back({&logs[i % logs.size()], heap_built(built, habits[(i / 5) % habits.size()]), rates[(i / 3) % 3], i % 2 == 0 ? 30 : 60});
+    cases.push_back({&logs[i % logs.size()], pile_built(built, habits[(i / 5) % habits.size()]), rates[(i / 3) % 3], i % 2 == 0 ? 30 : 60});
   }
   return cases;
 }
@@ -94,21 +94,21 @@ TEST_CASE("a rate is found again in logs of the model's own making, and the new 
   boost::random::mt19937_64 engine(1);
   int held = 0;
   for (const Case& one : hundred_cases()) {
-    INFO(one.log->name << ", built " << print_date(one.heap.built) << ", rate " << one.rate << ", " << one.length << " days");
-    const DailyWeather days = weather_from(one.heap.built, 0.0);
+    INFO(one.log->name << ", built " << print_date(one.pile.built) << ", rate " << one.rate << ", " << one.length << " days");
+    const DailyWeather days = weather_from(one.pile.built, 0.0);
     const auto fit =
-        fit_rate(one.heap, days, heaps::materials(), heaps::every_set(), logged(one.heap, *one.log, one.rate, one.length, engine));
+        fit_rate(one.pile, days, piles::materials(), piles::every_set(), logged(one.pile, *one.log, one.rate, one.length, engine));
     REQUIRE(fit);
     INFO("found " << fit->factor << ", from " << fit->low << " to " << fit->high);
     CHECK(std::abs(fit->factor / one.rate - 1.0) <= one.log->within);
     CHECK(fit->tells);
 
-    HeapToBuild true_heap = one.heap;
-    true_heap.rate = one.rate;
-    const Course truth = course_of(true_heap, weather_from(one.heap.built, one.log->air_off_degc), 0);
-    HeapToBuild corrected = one.heap;
+    PileToBuild true_pile = one.pile;
+    true_pile.rate = one.rate;
+    const Course truth = course_of(true_pile, weather_from(one.pile.built, one.log->air_off_degc), 0);
+    PileToBuild corrected = one.pile;
     corrected.rate = fit->factor;
-    const ReadyWindow window = forecast(corrected, weather(), heaps::materials(), heaps::some_sets()).turf;
+    const ReadyWindow window = forecast(corrected, weather(), piles::materials(), piles::some_sets()).turf;
     REQUIRE(truth.turf_day);
     const int ready = *truth.turf_day + cure;
     held += window.early && *window.early <= ready && (!window.late || ready <= *window.late) ? 1 : 0;

@@ -7,7 +7,7 @@
     check_recipes.py HEAPWRIGHT --keep D   and leaves the files of each problem in the folder D
     check_recipes.py --self-test           solves with the oracle alone, and prints its answers
 
-An answer may differ from the oracle's by a part in a million. Some heaps leave it open to more
+An answer may differ from the oracle's by a part in a million. Some piles leave it open to more
 than that how much of a supply goes in, since each stage leaves the next a little slack: the
 oracle solves every problem again with nearly no slack, and what that alters is allowed as well.
 """
@@ -35,7 +35,7 @@ BALANCE = 1e-12
 NEARLY_NO_SLACK = recipe_oracle.Slack(part=1e-8, floor=1e-5)
 DEFAULT_TARGETS = problems.Targets()
 SCALE_FACTOR = 1000.0
-WITHOUT_A_HEAP = ("no-size", "nothing-on-hand", "limits-clash")
+WITHOUT_A_PILE = ("no-size", "nothing-on-hand", "limits-clash")
 
 
 # ---------------------------------------------------------------------------------------------
@@ -190,16 +190,16 @@ class Expected:
         here, there = figure(self.answer), figure(self.tighter)
         return 0.0 if here is None or there is None else 2 * abs(here - there)
 
-    def heap_mass(self):
+    def pile_mass(self):
         """What a mass is compared against."""
         total = math.fsum([*self.answer.amounts.values(), self.answer.water])
         return max(total, NEAR_NOTHING * self.answer.mass_scale)
 
     def amounts_left_open(self):
-        """As a part of the heap, the most that is left open of any amount or of the water."""
+        """As a part of the pile, the most that is left open of any amount or of the water."""
         figures = [lambda a, id=id: a.amounts[id] for id in self.answer.amounts]
         figures.append(lambda a: a.water)
-        return max(self.left_open(figure) for figure in figures) / self.heap_mass()
+        return max(self.left_open(figure) for figure in figures) / self.pile_mass()
 
 
 def expect(problem):
@@ -212,18 +212,18 @@ def compare(problem, expected, report, differences):
     answer = expected.answer
     if not differences.same("status", report["status"], answer.status):
         return
-    if answer.status in WITHOUT_A_HEAP:
+    if answer.status in WITHOUT_A_PILE:
         differences.same("amounts", report["amounts"], [])
         differences.same("mix", report["mix"], None)
         return
-    compare_heap(problem, expected, report, differences)
+    compare_pile(problem, expected, report, differences)
     compare_stages(problem, expected, report, differences)
     compare_everything_in(problem, answer, report["everything_in"], differences)
     compare_next_dearer(answer, report["next_dearer"], differences)
     check_balances(problem, report, differences)
 
 
-def compare_heap(problem, expected, report, differences):
+def compare_pile(problem, expected, report, differences):
     answer = expected.answer
     compare_amounts(problem, expected, report, differences)
     differences.near("distance_from_aim", report["distance_from_aim"], answer.distance,
@@ -237,7 +237,7 @@ def compare_heap(problem, expected, report, differences):
 
 def compare_amounts(problem, expected, report, differences, times=1.0):
     """Every mass by id, where the programme's are so many times the oracle's."""
-    allowed = TOLERANCE * expected.heap_mass()
+    allowed = TOLERANCE * expected.pile_mass()
     masses = masses_of(report)
     for supply in problem.supplies:
         id = supply.feedstock.id
@@ -303,7 +303,7 @@ def stage_scales(problem, answer):
         "cheapest": NEAR_NOTHING * price_scale(problem, answer),
         "least-water": NEAR_NOTHING * answer.mass_scale,
         "least-bought": NEAR_NOTHING * volume_scale(problem, answer),
-        "largest-heap": NEAR_NOTHING * volume_scale(problem, answer),
+        "largest-pile": NEAR_NOTHING * volume_scale(problem, answer),
         "size": NEAR_NOTHING * volume_scale(problem, answer) / problem.settling,
     }
 
@@ -316,7 +316,7 @@ def figures_of_stages(problem, report):
         "least-water": report["water_to_add_kg"],
         "least-bought": math.fsum(masses[s.feedstock.id] / s.feedstock.bulk_density
                                   for s in problem.supplies if recipe_oracle.is_spared(s)),
-        "largest-heap": report["mix"]["volume_m3"],
+        "largest-pile": report["mix"]["volume_m3"],
         "size": report["mix"]["volume_m3"] / problem.settling,
     }
     for supply in filter(recipe_oracle.is_raised, problem.supplies):
@@ -371,14 +371,14 @@ def check_balances(problem, report, differences):
     mix = report["mix"]
     for key, wanted in (("mass_kg", sums.total), ("dry_mass_kg", sums.dry),
                         ("water_kg", sums.water), ("carbon_kg", sums.carbon),
-                        ("nitrogen_kg", sums.nitrogen), ("volume_m3", sums.heap)):
+                        ("nitrogen_kg", sums.nitrogen), ("volume_m3", sums.pile)):
         differences.near(f"balance of mix.{key}", mix[key], wanted, BALANCE * wanted)
     cost = cost_of(problem, masses)
     differences.near("balance of cost", report["cost"], cost, BALANCE * cost)
 
 
 def check_larger(program, problem, folder, expected, differences):
-    """Everything a thousand times as much: a thousand times the heap."""
+    """Everything a thousand times as much: a thousand times the pile."""
     larger = Differences()
     report = run(program, problems.scaled(problem, SCALE_FACTOR), folder,
                  file_name(problem) + ".larger")
@@ -387,7 +387,7 @@ def check_larger(program, problem, folder, expected, differences):
 
 
 def check_reversed(program, problem, folder, expected, differences):
-    """The supplies the other way round: the same heap."""
+    """The supplies the other way round: the same pile."""
     turned = Differences()
     report = run(program, problems.reversed_supplies(problem), folder,
                  file_name(problem) + ".reversed")
@@ -397,7 +397,7 @@ def check_reversed(program, problem, folder, expected, differences):
 
 def compare_again(problem, expected, report, differences, times):
     if (differences.same("status", report["status"], expected.answer.status)
-            and expected.answer.status not in WITHOUT_A_HEAP):
+            and expected.answer.status not in WITHOUT_A_PILE):
         compare_amounts(problem, expected, report, differences, times)
 
 
@@ -435,12 +435,12 @@ def check_problem(program, problem, folder):
 def summary(problem, expected):
     answer = expected.answer
     text = f"{problem.name}: {answer.status}"
-    if answer.status in WITHOUT_A_HEAP:
+    if answer.status in WITHOUT_A_PILE:
         return text
     text += f", distance {answer.distance:.6g}, {answer.volume:.6g} m3"
     left_open = expected.amounts_left_open()
     if left_open > TOLERANCE:
-        text += f" (amounts left open by {left_open:.1g} of the heap)"
+        text += f" (amounts left open by {left_open:.1g} of the pile)"
     return text
 
 

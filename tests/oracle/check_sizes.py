@@ -31,7 +31,7 @@ TOO_LARGE = 20.0  # m3, of a pile made of
 LITTLE = 5.0  # m3 of what is limited
 KNOWN_TO_BE_LARGE = {"yard 173"}  # 34 m3 of 2.5: dry leaves and wet pomace without end, no water, just within the limit of swelling
 USED_UP = 0.999
-TRACES = 1e-6  # of the heap; the slack of the stages leaves them
+TRACES = 1e-6  # of the pile; the slack of the stages leaves them
 FULL = 1e-5  # short of a capacity is full
 
 # What a container holds in m3: of US gallons or cubic feet, both exact.
@@ -46,7 +46,7 @@ ORGANIC, ASH = 1500.0, 2650.0  # kg/m3 of dry particles, for the air alone
 
 
 def feedstocks_of(program):
-    """The table's feedstocks that a heap can be made of, and the packing of each."""
+    """The table's feedstocks that a pile can be made of, and the packing of each."""
     done = subprocess.run([program, "materials", "--json"], capture_output=True, text=True, check=True)
     entries = [f for f in json.loads(done.stdout)["feedstocks"] if not f["lacks"] and f["used"]["carbon_to_nitrogen"] > 0]
     return [feedstock_of(f) for f in entries], {f["id"]: f["usual_packing"] for f in entries}
@@ -147,7 +147,7 @@ def check_size(problem, expected, report, differences):
 def check_size_set_by(problem, report, differences):
     """What is said to set the size is what does."""
     said = report["size_set_by"]
-    if report["status"] in check_recipes.WITHOUT_A_HEAP:
+    if report["status"] in check_recipes.WITHOUT_A_PILE:
         differences.same("size_set_by", said, None)
         return
     if said is None:
@@ -194,7 +194,7 @@ def check_yard(program, path, problem):
         return answer, None, differences
     differences.same("left out", report["left_out"], [])
     check_size_set_by(problem, report, differences)
-    if differences.same("status", report["status"], answer.status) and answer.status not in check_recipes.WITHOUT_A_HEAP:
+    if differences.same("status", report["status"], answer.status) and answer.status not in check_recipes.WITHOUT_A_PILE:
         check_size(problem, expected, report, differences)
     volume = report["mix"] and report["mix"]["volume_m3"]
     return answer, volume, differences

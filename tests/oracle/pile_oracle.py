@@ -64,7 +64,7 @@ LEAST_AIR_SPACE, LEAST_ROOM = 0.02, 1.05
 # Events
 TURNING_LOSS, OF_IT_VAPOUR, MOST_OF_THE_WATER = 0.125, 0.70, 0.05
 MOST_WATER = 2.4  # kg/kg dry
-PLAN_PART = 1 / 2.3  # the ground under a free heap, which rain falls on, over the exposed area
+PLAN_PART = 1 / 2.3  # the ground under a free pile, which rain falls on, over the exposed area
 DRIED, TAKEN_UP = 0.085, 0.30  # of the rain: mm a day for each degC, and a part of what is left
 
 # Nitrogen
@@ -447,7 +447,7 @@ def turn(pile, state, ledger, air, moisture_wanted):
 
 
 def rain_taken(millimetres, t):
-    """What a free heap takes up, in mm: some dries off its crust, of the rest most runs off."""
+    """What a free pile takes up, in mm: some dries off its crust, of the rest most runs off."""
     if t <= 0.0:
         return 0.0
     return TAKEN_UP * max(0.0, millimetres - DRIED * t)

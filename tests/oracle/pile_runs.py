@@ -72,8 +72,8 @@ class Run:
     table: str = ""
 
 
-def heap_area(volume):
-    """The top and sides of a free heap."""
+def pile_area(volume):
+    """The top and sides of a free pile."""
     return 1.15 * 2 * math.pi * (3 * volume / (2 * math.pi)) ** (2 / 3)
 
 
@@ -180,13 +180,13 @@ MIXED = ((0.60, LEAVES), (0.20, GRASS), (0.20, FOOD))
 
 RUNS = {
     # Built in spring, and left alone.
-    "R1": Run(0.8, heap_area(0.8), 300.0, MIXED, 0.50, season(110), 365,
+    "R1": Run(0.8, pile_area(0.8), 300.0, MIXED, 0.50, season(110), 365,
               rain=NEW_JERSEY_RAIN, lawn_day=188, hottest_day=5, table=R1_TABLE),
     # A covered box, turned every third day of its first three months and watered as it is turned.
     "R2": Run(1.0, box_area(1.0), 330.0, MIXED, 0.57, always(20.0), 180, turns=range(3, 88, 3),
               moisture_after_turn=0.55, lawn_day=52, ready_day=108, hottest_day=3, table=R2_TABLE),
     # Built in autumn: it freezes.
-    "R3": Run(1.0, heap_area(1.0), 300.0, ((0.65, LEAVES), (0.20, GRASS), (0.15, FOOD)), 0.55,
+    "R3": Run(1.0, pile_area(1.0), 300.0, ((0.65, LEAVES), (0.20, GRASS), (0.15, FOOD)), 0.55,
               season(293), 365, turns=range(14, 365, 14), moisture_after_turn=0.52,
               rain=NEW_JERSEY_RAIN, lawn_day=217, ready_day=272, ready_day_very_mature=346,
               hottest_day=5, table=R3_TABLE),

@@ -130,7 +130,7 @@ def known_figures():
 
 
 def every_goal():
-    """The same heaps, asked for in each of the four ways."""
+    """The same piles, asked for in each of the four ways."""
     yard = (have(LEAVES, 120.0), have(CLIPPINGS, 60.0), have(SCRAPS, 25.0),
             buy(STRAW, price=6.5, unit=20.0), buy(HORSE_MANURE, price=2.0, unit=25.0))
     stock = (have(OAK, 90.0), have(STRAW, 30.0), have(DRY_CLIPPINGS, 70.0), have(COFFEE, 18.0),
@@ -205,7 +205,7 @@ def limited_and_endless():
         Problem("urea without end", (have(OAK, 90.0), unlimited(UREA))),
         Problem("manure without end is taken the least of",
                 (have(LEAVES, 90.0), unlimited(HORSE_MANURE), unlimited(CLIPPINGS)), "least-bought"),
-        Problem("air is wanting in a heap of peels without end",
+        Problem("air is wanting in a pile of peels without end",
                 (have(PEELS, 40.0), unlimited(COFFEE)), settling=0.45,
                 targets=Targets(least_air=50.0), most_water=10.0),
     ]
@@ -222,7 +222,7 @@ def buying():
         Problem("nothing costs anything",
                 (have(LEAVES, 60.0), have(CLIPPINGS, 50.0), buy(STRAW, 40.0)), "cheapest",
                 fill=0.6),
-        Problem("little money buys a better heap",
+        Problem("little money buys a better pile",
                 (have(LEAVES, 200.0), buy(HORSE_MANURE, price=9.0, unit=100.0),
                  buy(UREA, price=20.0, unit=10.0), buy(CLIPPINGS, price=1.0, unit=20.0)),
                 "cheapest", fill=1.2),
@@ -302,7 +302,7 @@ def changed_targets():
                                                              (50.0, 55.0, 60.0), 35.0)),
         Problem("aims on the high edges", yard, "least-water",
                 targets=Targets((22.0, 30.0, 30.0), (45.0, 60.0, 60.0), 30.0), fill=0.7),
-        Problem("air is short in a settled heap",
+        Problem("air is short in a settled pile",
                 (have(SCRAPS, 90.0), have(COFFEE, 40.0), have(SAWDUST, 70.0),
                  have(CHIPS, 30.0)), settling=0.55, targets=Targets(least_air=45.0)),
         Problem("air alone is out of reach",
@@ -328,7 +328,7 @@ def tight_and_degenerate():
                 (have(LEAVES, 50000.0), have(CLIPPINGS, 0.5), have(SCRAPS, 0.3)), fill=0.01),
         Problem("one supply that is on the aim by itself",
                 (have(Feedstock("ready-a", "keeper", 55.0, 45.0, 30.0, 300.0), 50.0),)),
-        Problem("a heap that can only be filled in one way",
+        Problem("a pile that can only be filled in one way",
                 (have(LEAVES, 30.0), have(CLIPPINGS, 20.0)), fill=0.4),
         Problem("nearly the same leaves",
                 (have(LEAVES, 60.0), have(replace(LEAVES, id="leaves-d", moisture=30.2), 60.0),
@@ -387,9 +387,9 @@ def random_problem(rng, number):
     kinds += rng.choices(list(RANGES), (3, 3, 4, 1, 1), k=rng.randint(0, 6))
     feedstocks = [random_feedstock(rng, i, kind) for i, kind in enumerate(kinds)]
     rng.shuffle(feedstocks)
-    # A heap without a size could grow without end towards its least distance, and never be there.
+    # A pile without a size could grow without end towards its least distance, and never be there.
     supplies = [random_supply(rng, f, size == "none") for f in feedstocks]
-    # And there must be something on hand to make a heap of.
+    # And there must be something on hand to make a pile of.
     first_keeper = next(i for i, f in enumerate(feedstocks) if f.kind == "keeper")
     supplies[first_keeper] = have(feedstocks[first_keeper], rng.uniform(20, 120))
     return Problem(f"random {number}", tuple(supplies), goal,

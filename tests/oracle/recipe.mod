@@ -1,7 +1,7 @@
-# The recipe of a compost heap, one linear programme for all its stages.
+# The recipe of a compost pile, one linear programme for all its stages.
 #
-# A recipe says how many kilograms of each supply, and how much water, go into one heap. It is
-# found stage by stage: how near to the aim can the heap come at all; then what the person
+# A recipe says how many kilograms of each supply, and how much water, go into one pile. It is
+# found stage by stage: how near to the aim can the pile come at all; then what the person
 # asked for; then how near again; then whatever makes the answer the only one. Every stage is
 # this same programme with another objective, and with what the earlier stages reached kept as
 # a limit. Nothing here remembers the stages: recipe_oracle.py writes a data section for each.
@@ -11,7 +11,7 @@
 #   multiplied by a large number, `one`, and its coefficients are rounded to whole numbers: read
 #   round(one * a) as a.
 # - It shows an unknown below 1e-9 as nothing. So the unknown masses are not in kg but in grains,
-#   of which a heap has very many; what a grain weighs is given. Masses and volumes of the data
+#   of which a pile has very many; what a grain weighs is given. Masses and volumes of the data
 #   section are in kg and m3, except where a comment says grains.
 
 # ---------------------------------------------------------------------------------------------
@@ -38,7 +38,7 @@ param amount{SUPPLIES}       default never;  # kg at hand or for sale
 param most_of_volume{SUPPLIES} default never;  # largest share of the loose volume
 
 param grain > 0;                             # kg
-param settling > 0;                          # heap volume over loose volume
+param settling > 0;                          # pile volume over loose volume
 param water_density := 1000;
 
 # ---------------------------------------------------------------------------------------------
@@ -54,7 +54,7 @@ var total;
 var carbon_mass;
 var nitrogen_mass;
 var loose_volume;
-var heap_volume;
+var pile_volume;
 var solids_and_water;                        # the volume that is not air
 
 s.t. sum_dry:
@@ -76,8 +76,8 @@ s.t. sum_nitrogen:
 s.t. sum_loose:
     one * loose_volume = sum{i in SUPPLIES} round(one / bulk_density[i]) * mass[i];
 
-s.t. sum_heap:
-    one * heap_volume = round(one * settling) * loose_volume;
+s.t. sum_pile:
+    one * pile_volume = round(one * settling) * loose_volume;
 
 s.t. sum_solids_and_water:
     one * solids_and_water
@@ -92,7 +92,7 @@ s.t. sum_solids_and_water:
 param fill       default never;              # m3, the settled volume wanted
 param capacity   default never;              # m3, the settled volume at most
 param most_water default never;              # kg added
-param least_part default 0;                  # of the mass of all raised supplies: some heap at all
+param least_part default 0;                  # of the mass of all raised supplies: some pile at all
 param most_swelling default never;           # dry endless supplies over dry limited ones
 
 s.t. no_more_than_there_is{i in SUPPLIES: amount[i] < never}:
@@ -105,15 +105,15 @@ s.t. share{i in SUPPLIES: most_of_volume[i] < never}:
     round(one / bulk_density[i]) * mass[i] <= round(one * most_of_volume[i]) * loose_volume;
 
 s.t. filled{1..1: fill < never}:
-    one * heap_volume = round(one * fill / grain);
+    one * pile_volume = round(one * fill / grain);
 
 s.t. fits_in{1..1: capacity < never}:
-    one * heap_volume <= round(one * capacity / grain);
+    one * pile_volume <= round(one * capacity / grain);
 
 s.t. water_at_most{1..1: most_water < never}:
     one * water_added <= round(one * most_water / grain);
 
-s.t. some_heap{1..1: least_part > 0}:
+s.t. some_pile{1..1: least_part > 0}:
     one * sum{i in RAISED} mass[i]
     >= round(one * least_part * (sum{i in RAISED} amount[i]) / grain);
 
@@ -167,9 +167,9 @@ param air_pace :=
 # a reference sum near the answer stands in for the unknown one. It alters only how far the next
 # trial goes: the greatest margin is above nothing if, and only if, the distance can still fall.
 set LOWERED within WINDOWS, default {};
-param reference{WINDOWS} default 1;          # nitrogen, total mass, heap volume; in grains
+param reference{WINDOWS} default 1;          # nitrogen, total mass, pile volume; in grains
 
-var margin <= 10;                            # a bound, so that no heap without end comes of it
+var margin <= 10;                            # a bound, so that no pile without end comes of it
 
 param low_margin{w in RATIOS}  := if w in LOWERED then low_pace[w] * reference[w] else 0;
 param high_margin{w in RATIOS} := if w in LOWERED then high_pace[w] * reference[w] else 0;
@@ -190,7 +190,7 @@ s.t. water_high{w in {'moisture'}: distance[w] < never}:
     one * water <= round(one * highest[w]) * total - round(one * high_margin[w]) * margin;
 
 s.t. air{w in {'air_space'}: distance[w] < never}:
-    one * solids_and_water <= round(one * (1 - least_air)) * heap_volume
+    one * solids_and_water <= round(one * (1 - least_air)) * pile_volume
                               - round(one * air_margin) * margin;
 
 # ---------------------------------------------------------------------------------------------
@@ -202,7 +202,7 @@ param most_cost   default never;             # these five in grains, like the un
 param most_spared default never;
 param most_added  default never;
 param most_loose  default never;
-param least_heap  default 0;
+param least_pile  default 0;
 
 var cost;
 var spared_volume;
@@ -228,8 +228,8 @@ s.t. keep_water{1..1: most_added < never}:
 s.t. keep_loose{1..1: most_loose < never}:
     one * loose_volume <= round(one * most_loose);
 
-s.t. keep_heap{1..1: least_heap > 0}:
-    one * heap_volume >= round(one * least_heap);
+s.t. keep_pile{1..1: least_pile > 0}:
+    one * pile_volume >= round(one * least_pile);
 
 # ---------------------------------------------------------------------------------------------
 # The objective of this stage
@@ -243,7 +243,7 @@ s.t. used{i in SHARING}:
     one * mass[i] >= round(one * amount[i] / grain) * smallest_fraction;
 
 param objective, symbolic, in
-    {'margin', 'fraction', 'cost', 'spared', 'water', 'heap', 'loose', 'mass'};
+    {'margin', 'fraction', 'cost', 'spared', 'water', 'pile', 'loose', 'mass'};
 
 minimize goal:
     if      objective = 'margin'   then -margin
@@ -251,7 +251,7 @@ minimize goal:
     else if objective = 'cost'     then cost
     else if objective = 'spared'   then spared_volume
     else if objective = 'water'    then water_added
-    else if objective = 'heap'     then -heap_volume
+    else if objective = 'pile'     then -pile_volume
     else if objective = 'loose'    then loose_volume
     else sum{i in SUPPLIES} mass[i];
 

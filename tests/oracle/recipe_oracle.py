@@ -15,7 +15,7 @@ WINDOWS = ("carbon_to_nitrogen", "moisture", "air_space")
 CLASSES_IN_TURN = ("must-go", "clippings", "keeper")
 
 WATER_DENSITY = 1000.0
-LEAST_PART = 0.02  # of what is on hand: some heap at all
+LEAST_PART = 0.02  # of what is on hand: some pile at all
 SWELLING = 4  # times the dry matter of what is limited: how much may be endless,
 WIDEST_SWELLING = 1024  # where the other limits want more than that,
 SWELLING_TRIED = 0.5  # a part of it, to see whether it is dilution that helps,
@@ -23,7 +23,7 @@ SWELLING_IN_VAIN = 1  # and what is left of it where no more than dilution does
 WELL_OFF = 1.3  # a distance beyond which dilution alone is no help
 FALLS = 1e-6  # a distance that dilution lessens by more than this is lessened by it
 AS_GOOD_AS_FULL = 0.999  # of a capacity
-STAY_INSIDE = 0.6  # how far clippings and keepers may take a heap that could be nearer
+STAY_INSIDE = 0.6  # how far clippings and keepers may take a pile that could be nearer
 MORE_MONEY = 1.1  # the next dearer recipe may cost so many times the cheapest,
 MUCH_NEARER = 0.25  # and is worth showing if its distance falls by this
 
@@ -53,8 +53,8 @@ class Slack:
         """Of a sum of masses, or of their volume or price.
 
         Nothing stays nothing: where no water is needed, none may be added later. Any slack in
-        it, however little, would count for more in a small heap than in a large one, and the
-        next stage, which looks at distances only, would shrink the heap to have more of it.
+        it, however little, would count for more in a small pile than in a large one, and the
+        next stage, which looks at distances only, would shrink the pile to have more of it.
         """
         if self.nothing_stays_nothing and abs(optimum) <= 1:
             return abs(optimum) * ROUNDING
@@ -79,7 +79,7 @@ class Limits:
     most_spared: float | None = None
     most_added: float | None = None
     most_loose: float | None = None
-    least_heap: float | None = None
+    least_pile: float | None = None
 
     def within(self, distance):
         """These limits, with the three windows no farther than one distance."""
@@ -101,7 +101,7 @@ class Solution:
 
 @dataclass
 class Yard:
-    """The supplies that one heap may be made of, and what they are."""
+    """The supplies that one pile may be made of, and what they are."""
     supplies: list
     fixed: list  # ids
     settling: float
@@ -130,7 +130,7 @@ def is_raised(supply):
 
 
 def is_limited(supply):
-    """What sets the size of a heap that nothing else does."""
+    """What sets the size of a pile that nothing else does."""
     return is_raised(supply) or supply.use == "all"
 
 
@@ -229,7 +229,7 @@ def limits_data(limits):
         data_value("most_spared", limits.most_spared),
         data_value("most_added", limits.most_added),
         data_value("most_loose", limits.most_loose),
-        data_value("least_heap", limits.least_heap),
+        data_value("least_pile", limits.least_pile),
     ])
 
 
@@ -290,11 +290,11 @@ def parse_answer(output):
 
 
 class Unbounded(Exception):
-    """The objective has no bound: a heap without a size."""
+    """The objective has no bound: a pile without a size."""
 
 
 # ---------------------------------------------------------------------------------------------
-# Sums and distances of a heap
+# Sums and distances of a pile
 # ---------------------------------------------------------------------------------------------
 
 @dataclass(frozen=True)
@@ -305,12 +305,12 @@ class Sums:
     carbon: float
     nitrogen: float
     loose: float
-    heap: float
+    pile: float
     solids_and_water: float
 
 
 def sums_of(masses, added_water, feedstock_of, settling):
-    """The sums of a heap, from its masses by id; in whatever unit of mass they are."""
+    """The sums of a pile, from its masses by id; in whatever unit of mass they are."""
     dry = {id: (1 - moisture_of(feedstock_of(id))) * x for id, x in masses.items()}
     wet = {id: moisture_of(feedstock_of(id)) * x for id, x in masses.items()}
     loose = math.fsum(x / feedstock_of(id).bulk_density for id, x in masses.items())
@@ -323,7 +323,7 @@ def sums_of(masses, added_water, feedstock_of, settling):
         carbon=math.fsum(carbon_of(feedstock_of(id)) * x for id, x in dry.items()),
         nitrogen=math.fsum(nitrogen_of(feedstock_of(id)) * x for id, x in dry.items()),
         loose=loose,
-        heap=settling * loose,
+        pile=settling * loose,
         solids_and_water=solids + water / WATER_DENSITY,
     )
 
@@ -341,10 +341,10 @@ def distance_of_ratio(value, low, aim, high, step_down, step_up):
     return min(1.0, (value - aim) / (edge - aim))
 
 
-def distance_of_air(solids_and_water, heap, low):
+def distance_of_air(solids_and_water, pile, low):
     """Nothing where there is air enough; else beyond 1, for there is no aim within."""
-    missing = solids_and_water - (1 - low) * heap
-    return 0.0 if missing <= ROUNDING * heap else 1.0 + missing / (0.05 * heap)
+    missing = solids_and_water - (1 - low) * pile
+    return 0.0 if missing <= ROUNDING * pile else 1.0 + missing / (0.05 * pile)
 
 
 def own_distances(sums, targets):
@@ -354,7 +354,7 @@ def own_distances(sums, targets):
             sums.carbon / sums.nitrogen, *targets.carbon_to_nitrogen, 5.0, 15.0),
         "moisture": distance_of_ratio(sums.water / sums.total, *wet, 0.10, 0.05),
         "air_space": distance_of_air(
-            sums.solids_and_water, sums.heap, targets.least_air / 100.0),
+            sums.solids_and_water, sums.pile, targets.least_air / 100.0),
     }
 
 
@@ -368,27 +368,27 @@ def sums_of_solution(programme, solution):
 
 
 def first_reference(yard):
-    """Sums of a heap of one mass scale, of every supply alike; only a start."""
+    """Sums of a pile of one mass scale, of every supply alike; only a start."""
     alike = {s.feedstock.id: GRAINS / len(yard.supplies) for s in yard.supplies}
     return references(sums_of(alike, 0.0, yard.feedstock, yard.settling))
 
 
 def references(sums):
-    return {"carbon_to_nitrogen": sums.nitrogen, "moisture": sums.total, "air_space": sums.heap}
+    return {"carbon_to_nitrogen": sums.nitrogen, "moisture": sums.total, "air_space": sums.pile}
 
 
 @dataclass(frozen=True)
 class Nearest:
     distance: float
-    reference: dict  # sums of a heap that is so near
+    reference: dict  # sums of a pile that is so near
 
 
 def least_distance(programme, limits, lowered=WINDOWS):
     """The least distance that the lowered windows can have in common.
 
-    Each trial asks for the greatest margin by which some heap beats the distance reached so far;
-    the distance of that heap is the next trial's (Dinkelbach's method, which closes in faster
-    and faster). No margin left: the distance is the least. None if no heap meets the limits.
+    Each trial asks for the greatest margin by which some pile beats the distance reached so far;
+    the distance of that pile is the next trial's (Dinkelbach's method, which closes in faster
+    and faster). No margin left: the distance is the least. None if no pile meets the limits.
     """
     nearest = Nearest(math.inf, first_reference(programme.yard))
     trial = 2.0  # outside every window, where each of them gives way
@@ -407,7 +407,7 @@ def least_distance(programme, limits, lowered=WINDOWS):
 
 
 def try_distance(programme, limits, lowered, distance, reference):
-    """The heap that beats a distance by the greatest margin."""
+    """The pile that beats a distance by the greatest margin."""
     bounds = {**limits.distance, **dict.fromkeys(lowered, distance)}
     return programme.solve("margin", replace(limits, distance=bounds), lowered=lowered,
                            reference=reference)
@@ -521,7 +521,7 @@ def has_something_to_use(problem):
 
 
 def least_part_of(problem, capacity):
-    """Some heap at all: 2 % of what is on hand, under a capacity at most half of it full of the lightest supply."""
+    """Some pile at all: 2 % of what is on hand, under a capacity at most half of it full of the lightest supply."""
     on_hand = sum(s.amount for s in problem.supplies if is_raised(s))
     if capacity is None or not on_hand > 0:
         return LEAST_PART
@@ -564,7 +564,7 @@ def solve_stages(programme, problem):
     fill = limits.fill
     beyond_reach = False
     if programme.solve("water", limits) is None:
-        largest = largest_heap(programme, without_fill) if fill is not None else 0.0
+        largest = largest_pile(programme, without_fill) if fill is not None else 0.0
         if not 0 < largest < fill * (1 + NEARLY):
             return Answer("limits-clash")
         # A fill that wants all there is may miss it by the last figure of its sum.
@@ -579,7 +579,7 @@ def solve_stages(programme, problem):
     status = "not-enough" if beyond_reach else "on-target" if cap == 1.0 else "nearest"
     stages = {"least-t": nearest}
 
-    goal = "largest-heap" if beyond_reach else problem.goal
+    goal = "largest-pile" if beyond_reach else problem.goal
     hard = limits
     limits = reach_goal(programme, goal, hard, cap, stages)
 
@@ -611,7 +611,7 @@ def with_swelling_enough(programme, limits):
 def without_vain_swelling(programme, limits, nearest):
     """The least distance and the limits, with less swelling where it only dilutes.
 
-    Where shares leave no heap with so little of what is endless, the limits stay as they are.
+    Where shares leave no pile with so little of what is endless, the limits stay as they are.
     """
     def least(swelling):
         found = least_distance(programme, replace(limits, most_swelling=swelling))
@@ -627,10 +627,10 @@ def without_vain_swelling(programme, limits, nearest):
     return again, replace(limits, most_swelling=SWELLING_IN_VAIN)
 
 
-def largest_heap(programme, without_fill):
+def largest_pile(programme, without_fill):
     """The largest volume within the hard limits in m3; nothing where they clash."""
     try:
-        largest = programme.solve("heap", without_fill)
+        largest = programme.solve("pile", without_fill)
     except Unbounded:
         return math.inf
     return -largest.goal * programme.yard.grain if largest else 0.0
@@ -641,13 +641,13 @@ def reach_goal(programme, goal, limits, cap, stages):
     if goal == "use-most":
         return use_most(programme, limits, cap, stages)
     limits = reach_sum(programme, goal, limits, cap, stages)
-    return limits if goal == "largest-heap" else use_most(programme, limits, cap, stages)
+    return limits if goal == "largest-pile" else use_most(programme, limits, cap, stages)
 
 
 def reach_sum(programme, goal, limits, cap, stages):
     """A goal that is a sum."""
     objective = {"cheapest": "cost", "least-bought": "spared", "least-water": "water",
-                 "largest-heap": "heap"}[goal]
+                 "largest-pile": "pile"}[goal]
     optimum = programme.solve(objective, limits.within(cap)).goal
     stages[goal] = abs(optimum) * programme.yard.grain
     most = optimum + programme.yard.slack.of_grains(optimum)
@@ -659,11 +659,11 @@ def reach_sum(programme, goal, limits, cap, stages):
         case "least-water":
             return replace(limits, most_added=most)
         case _:
-            return replace(limits, least_heap=-most)
+            return replace(limits, least_pile=-most)
 
 
 def inner_bound(programme, limits, cap):
-    """The distance that a heap on target may have, so as not to end on the edge of a window."""
+    """The distance that a pile on target may have, so as not to end on the edge of a window."""
     if cap != 1.0:
         return cap
     nearest = least_distance(programme, limits).distance
@@ -724,7 +724,7 @@ def describe(programme, solution, status, stages):
     sums = sums_of(amounts, water, yard.feedstock, yard.settling)
     return Answer(status, amounts, water,
                   distance=max(own_distances(sums, yard.targets).values()),
-                  volume=sums.heap,
+                  volume=sums.pile,
                   carbon_to_nitrogen=sums.carbon / sums.nitrogen,
                   moisture=sums.water / sums.total,
                   stages=stages)
@@ -735,7 +735,7 @@ def describe(programme, solution, status, stages):
 # ---------------------------------------------------------------------------------------------
 
 def everything_in(problem, yard):
-    """Distance and water of a heap of all that is on hand and could spoil or be used up."""
+    """Distance and water of a pile of all that is on hand and could spoil or be used up."""
     inside = [replace(s, most_of_volume=None) for s in problem.supplies if is_limited(s)]
     if not inside:
         return None

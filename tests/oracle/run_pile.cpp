@@ -1,4 +1,4 @@
-// Prints the days of a reference run of the heap model as CSV: run_pile R1
+// Prints the days of a reference run of the pile model as CSV: run_pile R1
 #include <cstdio>
 
 #include "../reference/process_runs.hpp"

@@ -1,4 +1,4 @@
-// Random heaps as they are kept, fed too: nothing gets lost, nothing leaves its bounds.
+// Random piles as they are kept, fed too: nothing gets lost, nothing leaves its bounds.
 #include "heapwright/process/course.hpp"
 
 #include <catch2/catch.hpp>
@@ -23,15 +23,15 @@ const std::vector<runs::Part>& mixed() {
   return parts;
 }
 
-HeapContents heap_of(double volume, double moisture, const std::vector<runs::Part>& parts) {
+PileContents pile_of(double volume, double moisture, const std::vector<runs::Part>& parts) {
   const double wet = 300.0 * volume;
   return runs::contents(best(), parts, wet * (1.0 - moisture), wet * moisture);
 }
 
-Course run(double volume, double moisture, const DailyWeather& weather, const HeapCare& care,
+Course run(double volume, double moisture, const DailyWeather& weather, const PileCare& care,
            const std::vector<runs::Part>& parts = mixed()) {
-  const HeapContents contents = heap_of(volume, moisture, parts);
-  const PileShape shape{volume * unit::m3, runs::heap_surface(volume) * unit::m2, runs::heap_plan(volume) * unit::m2};
+  const PileContents contents = pile_of(volume, moisture, parts);
+  const SettledShape shape{volume * unit::m3, runs::pile_surface(volume) * unit::m2, runs::pile_plan(volume) * unit::m2};
   return run_course(Pile(best(), contents, shape, weather.front().air), contents, care, weather, {}, hourly_steps);
 }
 
@@ -43,12 +43,12 @@ DailyWeather seasons(int first_day, int days) {
 
 }  // namespace
 
-TEST_CASE("two hundred random heaps, kept and fed, lose nothing and stay in bounds", "[process][property]") {
+TEST_CASE("two hundred random piles, kept and fed, lose nothing and stay in bounds", "[process][property]") {
   std::mt19937_64 random(20261125);
   const auto between = [&](double low, double high) { return std::uniform_real_distribution<double>(low, high)(random); };
   double worst = 0.0;
   bool in_bounds = true;
-  for (int heap = 0; heap < 200; ++heap) {
+  for (int pile = 0; pile < 200; ++pile) {
     const double volume = 0.03 * std::pow(1000.0, between(0.0, 1.0));
     const double leaves = between(0.0, 1.0);
     const std::vector<runs::Part> parts{
@@ -59,8 +59,8 @@ TEST_CASE("two hundred random heaps, kept and fed, lose nothing and stay in boun
     const double humidity = between(0.2, 1.0);
     DailyWeather weather;
     for (int day = 0; day < static_cast<int>(between(60.0, 250.0)); ++day)
-      weather.push_back({TemperaturePoint::from_celsius(mean + swing * std::sin(day / 58.0 + heap)), rain, humidity});
-    HeapCare care;
+      weather.push_back({TemperaturePoint::from_celsius(mean + swing * std::sin(day / 58.0 + pile)), rain, humidity});
+    PileCare care;
     if (between(0.0, 1.0) < 0.6) care.turn_every = static_cast<int>(between(1.0, 30.0));
     if (between(0.0, 1.0) < 0.5) care.wet_to = wet_basis(between(0.4, 0.65));
     if (between(0.0, 1.0) < 0.5) care.share_of_rain = between(0.0, 1.0);
@@ -81,7 +81,7 @@ TEST_CASE("two hundred random heaps, kept and fed, lose nothing and stay in boun
   CHECK(in_bounds);
 }
 
-TEST_CASE("dry under a roof a heap never gets done", "[process][property]") {
+TEST_CASE("dry under a roof a pile never gets done", "[process][property]") {
   const Course course = run(0.8, 0.3, seasons(110, 1095), {});
   CHECK_FALSE(course.turf_day);
   CHECK(course.days.back().moisture < dry_moisture);

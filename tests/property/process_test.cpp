@@ -1,4 +1,4 @@
-// What must hold for any heap, and how a heap must answer to what is done to it.
+// What must hold for any pile, and how a pile must answer to what is done to it.
 #include <catch2/catch.hpp>
 
 #include <algorithm>
@@ -24,23 +24,23 @@ const ProcessEnsemble& sets() {
 
 double worst_of(const Closure& closure) { return std::max({std::abs(closure.carbon), std::abs(closure.water), std::abs(closure.energy)}); }
 
-// The heap of the properties: leaves, grass and food 60:20:20 by dry mass, 135 kg of dry matter per m³, which is 300 kg/m³ at a moisture of
+// The pile of the properties: leaves, grass and food 60:20:20 by dry mass, 135 kg of dry matter per m³, which is 300 kg/m³ at a moisture of
 // 0.55; unless another is said it is that moist.
 const std::vector<runs::Part> mixed{{leaves, 0.6}, {grass, 0.2}, {food, 0.2}};
 constexpr double dry_density = 135.0;
 
-struct Heap {
+struct MixedPile {
   double volume = 0.8;
   double moisture = 0.55;
   std::vector<runs::Part> parts = mixed;
-  double surface = 0.0;  ///< m², a free heap's where none is given
+  double surface = 0.0;  ///< m², a free pile's where none is given
 
-  HeapContents contents(const ProcessParameters& p) const {
+  PileContents contents(const ProcessParameters& p) const {
     const double dry = dry_density * volume;
     return runs::contents(p, parts, dry, dry * moisture / (1.0 - moisture));
   }
   Pile pile(const ProcessParameters& p, double start) const {
-    const double exposed = surface > 0.0 ? surface : runs::heap_surface(volume);
+    const double exposed = surface > 0.0 ? surface : runs::pile_surface(volume);
     return Pile(p, contents(p), {volume * unit::m3, exposed * unit::m2, exposed / 2.3 * unit::m2}, celsius(start));
   }
 };
@@ -54,16 +54,16 @@ DailyWeather seasonal(int first_day, int days) {
   return weather;
 }
 
-HeapCare turned(int every, double wet_to) {
-  HeapCare care;
+PileCare turned(int every, double wet_to) {
+  PileCare care;
   care.turn_every = every;
   care.wet_to = wet_basis(wet_to);
   return care;
 }
 
-Course kept(const Heap& heap, const HeapCare& care, const DailyWeather& weather, Steps steps, int least_days = 0) {
+Course kept(const MixedPile& pile, const PileCare& care, const DailyWeather& weather, Steps steps, int least_days = 0) {
   const ProcessParameters& p = sets().best;
-  return run_course(heap.pile(p, weather.front().air.celsius()), heap.contents(p), care, weather, {least_days}, steps);
+  return run_course(pile.pile(p, weather.front().air.celsius()), pile.contents(p), care, weather, {least_days}, steps);
 }
 
 double peak_of(const Course& course) {
@@ -72,12 +72,12 @@ double peak_of(const Course& course) {
   return peak;
 }
 
-/// Hottest core in six weeks of a heap left to itself in dry air of 15 °C.
-double peak_at_15(const Heap& heap) { return peak_of(kept(heap, {}, steady(15.0, 42), hourly_steps)); }
+/// Hottest core in six weeks of a pile left to itself in dry air of 15 °C.
+double peak_at_15(const MixedPile& pile) { return peak_of(kept(pile, {}, steady(15.0, 42), hourly_steps)); }
 
 }  // namespace
 
-TEST_CASE("balances close and nothing leaves its range, whatever the heap", "[process][property]") {
+TEST_CASE("balances close and nothing leaves its range, whatever the pile", "[process][property]") {
   // Sums of some ten thousand steps of doubles: 1e-10 is their rounding a hundred times over.
   std::mt19937_64 random(20240607);
   const auto within = [&](double low, double high) { return low + (high - low) * (static_cast<double>(random() >> 11) * 0x1p-53); };
@@ -87,9 +87,9 @@ TEST_CASE("balances close and nothing leaves its range, whatever the heap", "[pr
   double closure = 0.0, most_oxygen = 0.0, least_oxygen = 1.0, driest = 1.0, wettest = 0.0, regained = 0.0;
   double least_nitrogen_loss = 1.0, over_most_nitrogen_loss = -1.0, least_respiration = 1.0, coldest = 99.0, hottest = -99.0;
   bool finite = true;
-  int worst_heap = -1;
-  long frozen = 0, fed_heaps = 0;
-  for (int heap = 0; heap < 200; ++heap) {
+  int worst_run = -1;
+  long frozen = 0, fed_piles = 0;
+  for (int run = 0; run < 200; ++run) {
     const ProcessParameters& p = chance(0.3) ? sets().best : sets().members[random() % sets().members.size()];
     std::vector<runs::Part> parts;
     double total = 0.0;
@@ -101,11 +101,11 @@ TEST_CASE("balances close and nothing leaves its range, whatever the heap", "[pr
     const double volume = 0.02 * std::pow(1500.0, within(0.0, 1.0));  // to 30 m³
     const double moisture = within(0.2, 0.75);
     const double wet = volume * within(150.0, 600.0);
-    HeapContents contents = runs::contents(p, parts, wet * (1.0 - moisture), wet * moisture);
+    PileContents contents = runs::contents(p, parts, wet * (1.0 - moisture), wet * moisture);
     contents.nitrogen = within(0.1, 1.5) * contents.nitrogen;
-    const Area exposed = runs::heap_surface(volume) * within(0.7, 1.5) * unit::m2;
+    const Area exposed = runs::pile_surface(volume) * within(0.7, 1.5) * unit::m2;
     const double vent = within(0.2, 1.0);
-    const PileShape shape{volume * unit::m3, exposed, exposed / 2.3, vent, within(0.2, 1.0)};
+    const SettledShape shape{volume * unit::m3, exposed, exposed / 2.3, vent, within(0.2, 1.0)};
     const bool constant = chance(0.4);
     const double mean = constant ? within(-25.0, 35.0) : within(0.0, 20.0);
     const double swing = constant ? 0.0 : within(0.0, 15.0);
@@ -121,7 +121,7 @@ TEST_CASE("balances close and nothing leaves its range, whatever the heap", "[pr
 
     Pile pile(p, contents, shape, air_on(0));
     PileState before = pile.state();
-    fed_heaps += feed_every > 0 ? 1 : 0;
+    fed_piles += feed_every > 0 ? 1 : 0;
     for (int day = 0; day < days; ++day) {
       const TemperaturePoint air = air_on(day);
       const bool fed = feed_every > 0 && day > 0 && day < 100 && day % feed_every == 0;
@@ -151,11 +151,11 @@ TEST_CASE("balances close and nothing leaves its range, whatever the heap", "[pr
     }
     if (worst_of(pile.closure()) > closure) {
       closure = worst_of(pile.closure());
-      worst_heap = heap;
+      worst_run = run;
     }
   }
-  CAPTURE(worst_heap, closure, most_oxygen, least_oxygen, driest, wettest, regained, least_nitrogen_loss, over_most_nitrogen_loss,
-          least_respiration, coldest, hottest, frozen, fed_heaps);
+  CAPTURE(worst_run, closure, most_oxygen, least_oxygen, driest, wettest, regained, least_nitrogen_loss, over_most_nitrogen_loss,
+          least_respiration, coldest, hottest, frozen, fed_piles);
   CHECK(closure < 1e-10);
   CHECK(finite);
   CHECK(regained <= 1e-12);  // a difference of sums, rounded
@@ -166,14 +166,14 @@ TEST_CASE("balances close and nothing leaves its range, whatever the heap", "[pr
   CHECK(least_nitrogen_loss >= -1e-12);
   CHECK(over_most_nitrogen_loss <= 1e-12);
   CHECK(least_respiration >= 0.0);
-  // The heaps froze, heated and were fed.
+  // The piles froze, heated and were fed.
   CHECK(coldest < -5.0);
   CHECK(hottest > 60.0);
   CHECK(frozen > 100);
-  CHECK(fed_heaps > 30);
+  CHECK(fed_piles > 30);
 }
 
-TEST_CASE("the warmer the air the sooner a heap is ready", "[process][property]") {
+TEST_CASE("the warmer the air the sooner a pile is ready", "[process][property]") {
   // Days of the program that the reference runs come from: turned every two weeks and wetted to 0.52, without rain. It prints whole days;
   // ±1 is for its last digit.
   struct Ready {
@@ -195,7 +195,7 @@ TEST_CASE("the warmer the air the sooner a heap is ready", "[process][property]"
   }
 }
 
-TEST_CASE("bigger and moister heaps are hotter", "[process][property]") {
+TEST_CASE("bigger and moister piles are hotter", "[process][property]") {
   // Of the same program, printed to 0.1 °C: half of that and a little for what is rounded there.
   constexpr double printed = 0.051;
   struct Peak {
@@ -224,7 +224,7 @@ TEST_CASE("bigger and moister heaps are hotter", "[process][property]") {
 }
 
 TEST_CASE("leaves rot slowly, in winter nothing does, and what is dry stays", "[process][property]") {
-  const HeapCare care = turned(14, 0.55);
+  const PileCare care = turned(14, 0.55);
   int before = 0;
   double loss_before = 1.0;
   for (const double share : {0.2, 0.4, 0.6, 0.8, 1.0}) {
@@ -254,11 +254,11 @@ TEST_CASE("leaves rot slowly, in winter nothing does, and what is dry stays", "[
   }
 }
 
-TEST_CASE("a heap that does not rot comes to the temperature of the air", "[process][property]") {
+TEST_CASE("a pile that does not rot comes to the temperature of the air", "[process][property]") {
   // From 50 °C in air of 20 °C, by the same program: 20.2 °C after 5 days, and below the air at last, since it dries: 18.9 °C after 200.
   ProcessParameters p = sets().best;
   p.kF = p.kS = 0.0;
-  const Course course = run_course(Heap{}.pile(p, 50.0), Heap{}.contents(p), {}, steady(20.0, 200), {200}, hourly_steps);
+  const Course course = run_course(MixedPile{}.pile(p, 50.0), MixedPile{}.contents(p), {}, steady(20.0, 200), {200}, hourly_steps);
   CAPTURE(course.days[5].core_degc, course.days[5].mean_degc, course.days[200].core_degc, course.days[200].mean_degc);
   CHECK(std::abs(course.days[5].core_degc - 20.2) <= 0.051);
   CHECK(std::abs(course.days[200].core_degc - 18.9) <= 0.051);
@@ -267,7 +267,7 @@ TEST_CASE("a heap that does not rot comes to the temperature of the air", "[proc
 
 TEST_CASE("shorter steps change little", "[process][property]") {
   // By the program of the reference runs: a quarter of the step moves the core by at most 0.02 °C and the loss by less than 1e-5; three
-  // times the step by 0.12 °C, printed to two digits, and 7e-5, and no heap's day of being ready.
+  // times the step by 0.12 °C, printed to two digits, and 7e-5, and no pile's day of being ready.
   double core_fine = 0.0, loss_fine = 0.0, core_coarse = 0.0, loss_coarse = 0.0;
   std::string worst_fine, worst_coarse;
   for (const auto& [name, run] : runs::all()) {
@@ -302,16 +302,16 @@ TEST_CASE("shorter steps change little", "[process][property]") {
   CHECK(loss_coarse < 7e-5);
 }
 
-TEST_CASE("no heap heats itself to where nothing rots", "[process][property]") {
-  // What heats it stops at Tmax, and heat comes from nowhere else. Rich heaps with little draught, which heat the fastest; a quarter of an
+TEST_CASE("no pile heats itself to where nothing rots", "[process][property]") {
+  // What heats it stops at Tmax, and heat comes from nowhere else. Rich piles with little draught, which heat the fastest; a quarter of an
   // hour a step, since with steps of hours the integrator shoots beyond: by 2 °C in steps of one and by 10 °C in steps of three.
   const ProcessParameters& p = sets().best;
   double hottest = 0.0;
   for (const double volume : {0.2, 1.0, 5.0, 20.0}) {
     for (const double moisture : {0.45, 0.60}) {
       const double dry = 200.0 * volume;
-      const HeapContents contents = runs::contents(p, {{food, 0.5}, {manure, 0.5}}, dry, dry * moisture / (1.0 - moisture));
-      Pile pile(p, contents, {volume * unit::m3, runs::heap_surface(volume) * unit::m2, Area(), 0.25, 0.5}, celsius(20.0));
+      const PileContents contents = runs::contents(p, {{food, 0.5}, {manure, 0.5}}, dry, dry * moisture / (1.0 - moisture));
+      Pile pile(p, contents, {volume * unit::m3, runs::pile_surface(volume) * unit::m2, Area(), 0.25, 0.5}, celsius(20.0));
       for (int day = 0; day < 20; ++day) {
         pile.live_a_day(celsius(20.0), Steps{900.0});
         hottest = std::max(hottest, pile.state().core_degc);
@@ -333,12 +333,12 @@ TEST_CASE("the more nitrogen there is the more of it goes", "[process][property]
   for (const double ratio : {12.0, 15.0, 20.0, 25.0, 30.0, 35.0, 40.0, 50.0}) {
     CAPTURE(ratio);
     const double due = 0.65 / (1.0 + std::exp((ratio - 27.25) / 6.595));
-    HeapContents contents = Heap{}.contents(p);
+    PileContents contents = MixedPile{}.contents(p);
     const double solids = contents.fast.value() + contents.slow.value() + contents.inert.value();
     contents.nitrogen = p.cC * solids / ratio * unit::kg_nitrogen;
-    const PileShape shape{0.8 * unit::m3, runs::heap_surface(0.8) * unit::m2};
+    const SettledShape shape{0.8 * unit::m3, runs::pile_surface(0.8) * unit::m2};
     Pile pile(p, contents, shape, celsius(20.0));
-    HeapContents half = contents;
+    PileContents half = contents;
     half.nitrogen = 0.5 * half.nitrogen;
     Pile poorer(p, half, shape, celsius(20.0));
     CHECK(pile.state().carbon_to_nitrogen == Approx(ratio).epsilon(1e-12));

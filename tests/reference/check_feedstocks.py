@@ -91,7 +91,7 @@ def kg_per_m3(text):
 
 
 def comparable(value):
-    """A figure as a number: with a unit as texts have it, or plain as the heap model's parameters are."""
+    """A figure as a number: with a unit as texts have it, or plain as the pile model's parameters are."""
     if isinstance(value, (int, float)):
         return Decimal(repr(value))
     return kg_per_m3(value) if number_and_unit(value)[1] in KG_PER_M3 else number(value)

@@ -1,4 +1,4 @@
-// The laws beside the heap's equations: how dense it settles and how it lies, what rain it takes up, how dense the compost is. Against
+// The laws beside the pile's equations: how dense it settles and how it lies, what rain it takes up, how dense the compost is. Against
 // figures reckoned apart, against ten composts as a laboratory measured them, and for what must hold whatever the figures.
 #include <catch2/catch.hpp>
 
@@ -67,7 +67,7 @@ SettledDensity law(const std::vector<Share>& parts, double moisture) {
 double kg_per_m3(const SettledDensity& density, double height_m, double factor = 1.0) {
   return density.at(height_m * unit::m, factor).value();
 }
-/// Of a free heap, half a ball.
+/// Of a free pile, half a ball.
 double height_of(double m3) { return std::cbrt(3.0 * m3 / (2.0 * std::numbers::pi)); }
 
 double rain_mm(double rain, double celsius, double share) {
@@ -79,9 +79,9 @@ CompostLeft left_of(double dry, double organic, double coarse) {
                       yield());
 }
 
-HeapDescription square_bin(double side) {
-  HeapDescription bin;
-  bin.shape = HeapShape::bin;
+PileDescription square_bin(double side) {
+  PileDescription bin;
+  bin.shape = PileShape::bin;
   bin.length = bin.width = side * unit::m;
   bin.height = 1.2 * unit::m;
   return bin;
@@ -101,7 +101,7 @@ TEST_CASE("settled densities are as reckoned apart", "[process][reference][laws]
 
   // Both are 97 % organic, and of wood 0.02 and 0.17 of that rot.
   const Blended woody = blended({{wood_chips, 0.5, 0.97}, {coffee, 0.5, 0.97}}, 0.5);
-  const HeapContents contents = contents_of(woody.mix, woody.materials, ensemble(), ensemble().best);
+  const PileContents contents = contents_of(woody.mix, woody.materials, ensemble(), ensemble().best);
   CHECK((contents.coarse / contents.volatile_solids()).value() == Approx(0.405).margin(0.0005).epsilon(0));
 }
 
@@ -119,7 +119,7 @@ TEST_CASE("densities of compost are as reckoned apart", "[process][reference][la
   CHECK(finished(0.30) == Approx(481.42331).margin(5e-6).epsilon(0));
 }
 
-TEST_CASE("what a heap leaves is as reckoned apart", "[process][reference][laws]") {
+TEST_CASE("what a pile leaves is as reckoned apart", "[process][reference][laws]") {
   const CompostLeft plain = left_of(67.0, 0.79 * 67.0, 0.0);
   CHECK(plain.volume.value() == Approx(0.23090518).margin(5e-9).epsilon(0));
   CHECK(plain.mass.value() == Approx(98.189655).margin(5e-7).epsilon(0));
@@ -129,10 +129,10 @@ TEST_CASE("what a heap leaves is as reckoned apart", "[process][reference][laws]
 }
 
 TEST_CASE("the law of settling against the densities that the model was fitted with", "[process][reference][laws]") {
-  // Of the figures by the law over those used, the three whose heaps process_runs.hpp and process_trials_test.cpp describe. The law was
+  // Of the figures by the law over those used, the three whose piles process_runs.hpp and process_trials_test.cpp describe. The law was
   // settled with these in view, so they test the reckoning, not the law.
   struct Fitted {
-    const char* heap;
+    const char* pile;
     std::vector<Share> parts;
     double height_m, moisture, wet_kg_per_m3, law_over_used;
   };
@@ -142,7 +142,7 @@ TEST_CASE("the law of settling against the densities that the model was fitted w
       {"windrow of manure and straw", {{manure, 0.75}, {straw, 0.25}}, height_of(20.0), 0.65, 450, 0.98},
       {"box at home", {{leaves, 0.6}, {grass, 0.2}, {food, 0.2}}, 1.0, 0.57, 330, 0.97}};
   for (const Fitted& one : fitted) {
-    CAPTURE(one.heap);
+    CAPTURE(one.pile);
     const double used = one.wet_kg_per_m3 * (1.0 - one.moisture);
     CHECK(kg_per_m3(law(one.parts, one.moisture), one.height_m) / used == Approx(one.law_over_used).margin(0.005).epsilon(0));
   }
@@ -270,7 +270,7 @@ TEST_CASE("rain taken up is neither less than none nor more than the share of wh
   }
 }
 
-TEST_CASE("a heap lies denser the higher, never looser than filled, and never without a fifth of air", "[process][reference][laws]") {
+TEST_CASE("a pile lies denser the higher, never looser than filled, and never without a fifth of air", "[process][reference][laws]") {
   Blended yard = blended({{leaves, 0.6}, {grass, 0.2}, {food, 0.2}}, 0.60);
   const double most = 0.80 / (1.0 / 1500.0 + 0.60 / 0.40 / 1000.0);
   for (const double filled_kg_per_m3 : {0.0, 100.0, 200.0}) {  // looser than it settles, and trodden in
@@ -304,11 +304,11 @@ TEST_CASE("what lies in a square bin meets the air where least of it does", "[pr
   const double least_of_any = 3.0 * std::cbrt(4.0);
   CHECK(least_of_any == Approx(4.762).margin(0.0005).epsilon(0));
   for (const double side : {0.6, 1.2192, 3.0}) {
-    const HeapDescription bin = square_bin(side);
+    const PileDescription bin = square_bin(side);
     const double heaped_below = side * side * side / 2.0;
     for (double volume = 0.02; volume < 12.0; volume *= 1.05) {
       CAPTURE(side, volume);
-      const LyingHeap lies = lying(bin, volume * unit::m3);
+      const LyingPile lies = lying(bin, volume * unit::m3);
       const double exposed = lies.exposed.value();
       CHECK(lies.plan.value() * lies.height.value() == Approx(volume).epsilon(1e-12));
       CHECK(lies.plan.value() <= side * side * (1.0 + 1e-12));
@@ -335,18 +335,18 @@ TEST_CASE("what lies in a square bin meets the air where least of it does", "[pr
 }
 
 TEST_CASE("bins of other shapes hold what lies in them, a little in a wide one heaped up", "[process][reference][laws]") {
-  HeapDescription oblong = square_bin(1.0);
+  PileDescription oblong = square_bin(1.0);
   oblong.length = 2.5 * unit::m;
-  HeapDescription round = square_bin(1.0);
-  round.shape = HeapShape::round;
+  PileDescription round = square_bin(1.0);
+  round.shape = PileShape::round;
   round.diameter = 1.5 * unit::m;
   const double floor_of_round = std::numbers::pi / 4.0 * 1.5 * 1.5;
   for (double volume = 0.02; volume < 5.0; volume *= 1.1) {
     CAPTURE(volume);
-    const LyingHeap in_oblong = lying(oblong, volume * unit::m3);
+    const LyingPile in_oblong = lying(oblong, volume * unit::m3);
     CHECK(in_oblong.plan.value() * in_oblong.height.value() == Approx(volume).epsilon(1e-12));
     CHECK(in_oblong.plan.value() <= 2.5 * (1.0 + 1e-12));
-    const LyingHeap in_round = lying(round, volume * unit::m3);
+    const LyingPile in_round = lying(round, volume * unit::m3);
     CHECK(in_round.plan.value() * in_round.height.value() == Approx(volume).epsilon(1e-12));
     CHECK(in_round.plan.value() <= floor_of_round * (1.0 + 1e-12));
     // A cylinder has least to the air where it is half as high as wide.
@@ -364,10 +364,10 @@ TEST_CASE("bins of other shapes hold what lies in them, a little in a wide one h
 TEST_CASE("settled mass, density and volume of a bin agree", "[process][reference][laws]") {
   // Height and density hang together; three rounds leave the density at the height of the round before.
   const SettledDensity density = law({{leaves, 0.75}, {grass, 0.14}, {food, 0.11}}, 0.55);
-  const HeapDescription bin = square_bin(1.2192);
+  const PileDescription bin = square_bin(1.2192);
   for (const double dry : {30.0, 100.0, 200.0, 400.0, 800.0}) {
     CAPTURE(dry);
-    const PileShape shape = settled_shape(dry * unit::kg_dry, density, 1.0, bin);
+    const SettledShape shape = settled_shape(dry * unit::kg_dry, density, 1.0, bin);
     const double height = shape.volume.value() / shape.plan.value();
     // In a full bin a height off by so much leaves the next off by a fifth of that. Three rounds leave 0.2² of the density's change in the
     // first, which is a fifth more than the whole.

@@ -1,4 +1,4 @@
-// The heap model against physics that can be solved by hand: a ball that cools, air that is used up on its way to the core, matter that
+// The pile model against physics that can be solved by hand: a ball that cools, air that is used up on its way to the core, matter that
 // rots at one rate, heat that stays in, steam tables, and water that freezes. Parameters switch off whatever a closed form leaves out.
 #include <catch2/catch.hpp>
 
@@ -18,7 +18,7 @@ namespace {
 constexpr double seconds_a_day = 86400.0;
 constexpr double ambient = 0.205;     // volume fraction of oxygen in air
 constexpr double a_leak = 1e-9;       // of a free surface: as good as sealed, and yet oxygen has a way in
-constexpr double very_cold = -150.0;  // °C: air that holds no vapour worth the name, for heaps that pass no heat to it
+constexpr double very_cold = -150.0;  // °C: air that holds no vapour worth the name, for piles that pass no heat to it
 
 TemperaturePoint celsius(double value) { return TemperaturePoint::from_celsius(value); }
 
@@ -26,7 +26,7 @@ TemperaturePoint celsius(double value) { return TemperaturePoint::from_celsius(v
 struct Ball {
   double radius = 0.48;        ///< m
   double dry_density = 150.0;  ///< kg/m³
-  double water = 0.0;          ///< kg per m³ of heap
+  double water = 0.0;          ///< kg per m³ of pile
   double fast = 0.0;           ///< share of the dry matter
   double slow = 0.0;           ///< likewise; the rest is ash
   double cover = a_leak;
@@ -35,8 +35,8 @@ struct Ball {
   double surface() const { return 4.0 * pi * radius * radius; }
   double dry() const { return dry_density * volume(); }
   Pile pile(const ProcessParameters& p, double start) const {
-    const double inert = fast + slow > 0.0 ? 0.0 : 1e-9;  // a heap wants some organic matter
-    const HeapContents contents{fast * dry() * unit::kg_organic,
+    const double inert = fast + slow > 0.0 ? 0.0 : 1e-9;  // a pile wants some organic matter
+    const PileContents contents{fast * dry() * unit::kg_organic,
                                 slow * dry() * unit::kg_organic,
                                 inert * dry() * unit::kg_organic,
                                 OrganicMass(),
@@ -47,7 +47,7 @@ struct Ball {
   }
 };
 
-/// The best set without moving air and without sagging below the density that a heap is built with; all oxygen that matter can use.
+/// The best set without moving air and without sagging below the density that a pile is built with; all oxygen that matter can use.
 ProcessParameters quiet() {
   ProcessParameters p = built_in_ensemble().best;
   p.Kp = p.u0 = p.rhoF = p.yO = 0.0;
@@ -252,27 +252,27 @@ TEST_CASE("oxygen is used up on its way to the core as in a porous ball", "[proc
 }
 
 TEST_CASE("matter at one temperature rots exponentially", "[process][reference]") {
-  // So little of it that the heap stays as dense and moist as it is: a part in 10⁹ of dry matter moves moisture and air space by that, and
+  // So little of it that the pile stays as dense and moist as it is: a part in 10⁹ of dry matter moves moisture and air space by that, and
   // the rate, steepest in air space, by 24 times that.
   constexpr double trace = 1e-9;
   constexpr double step = 3600.0;
   constexpr int days = 40;
-  struct Heap {
+  struct Start {
     double celsius, dry_density, water;
   };
   double worst = 0.0;  // over what may be
   double least_left = 1.0;
-  for (const Heap& heap : {Heap{2.0, 150.0, 150.0}, Heap{20.0, 150.0, 150.0}, Heap{37.0, 150.0, 200.0}, Heap{57.4, 120.0, 180.0},
-                           Heap{66.0, 150.0, 150.0}, Heap{50.0, 200.0, 60.0}, Heap{50.0, 300.0, 640.0}}) {
+  for (const Start& start : {Start{2.0, 150.0, 150.0}, Start{20.0, 150.0, 150.0}, Start{37.0, 150.0, 200.0}, Start{57.4, 120.0, 180.0},
+                             Start{66.0, 150.0, 150.0}, Start{50.0, 200.0, 60.0}, Start{50.0, 300.0, 640.0}}) {
     for (const bool fast : {true, false}) {
       ProcessParameters p = quiet();
       p.dH = 0.0;
       p.a0 = 1.0;
-      const Ball ball{.dry_density = heap.dry_density, .water = heap.water, .fast = fast ? trace : 0.0, .slow = fast ? 0.0 : trace};
-      Pile pile = ball.pile(p, heap.celsius);
-      const double rate = (fast ? p.kF : p.kS) * growth(p, heap.celsius, ball);  // 1/d
+      const Ball ball{.dry_density = start.dry_density, .water = start.water, .fast = fast ? trace : 0.0, .slow = fast ? 0.0 : trace};
+      Pile pile = ball.pile(p, start.celsius);
+      const double rate = (fast ? p.kF : p.kS) * growth(p, start.celsius, ball);  // 1/d
       for (int day = 1; day <= days; ++day) {
-        pile.live_a_day(celsius(heap.celsius), Steps{step});
+        pile.live_a_day(celsius(start.celsius), Steps{step});
         const double left = std::exp(-rate * day);
         // A step of Heun's method leaves 1 − z + z²/2 where exp(−z) is due: z³/6 + z⁴/8 + … too much of what is left, each time.
         const double z = rate * step / seconds_a_day;
@@ -315,7 +315,7 @@ TEST_CASE("activity grows logistically", "[process][reference]") {
   CHECK(worst <= 1.0);
 }
 
-TEST_CASE("heat that cannot leave warms the heap by what it weighs", "[process][reference]") {
+TEST_CASE("heat that cannot leave warms the pile by what it weighs", "[process][reference]") {
   // Of x kg oxidised dH stays as heat and yW as water, and the dry matter is gone: C = C₀ + c x with c = yW cw − cd, and C dT = dH dx.
   // Hence T − T₀ = dH/c · ln(1 + c x/C₀).
   ProcessParameters p = quiet();

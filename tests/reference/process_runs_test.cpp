@@ -1,4 +1,4 @@
-// The heap model against five runs of an independent program of the same equations (process_runs.tsv): core, mean and edge, what rots, what
+// The pile model against five runs of an independent program of the same equations (process_runs.tsv): core, mean and edge, what rots, what
 // is lost, when it is ready.
 #include "process_runs.hpp"
 
@@ -84,7 +84,7 @@ void check_day(std::optional<int> met, std::optional<int> published) {
 
 }  // namespace
 
-TEST_CASE("the heap model gives the reference runs", "[process][reference]") {
+TEST_CASE("the pile model gives the reference runs", "[process][reference]") {
   // The figures are printed to 4 digits; temperatures of 60 °C so to 0.005.
   const ProcessParameters best = built_in_ensemble().best;
   std::map<std::string, RunDays> courses;
@@ -123,7 +123,7 @@ TEST_CASE("the heap model gives the reference runs", "[process][reference]") {
 }
 
 TEST_CASE("steps three times as long change a reference run by little", "[process][reference]") {
-  // 0.3 °C and a day, a thirtieth of the 10 °C that a forecast is good to. Of hotter, more reactive heaps that is not true: hence hourly.
+  // 0.3 °C and a day, a thirtieth of the 10 °C that a forecast is good to. Of hotter, more reactive piles that is not true: hence hourly.
   const ProcessParameters best = built_in_ensemble().best;
   for (const auto& [name, run] : runs::all()) {
     CAPTURE(name);

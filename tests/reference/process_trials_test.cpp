@@ -1,4 +1,4 @@
-// The heap model against published trials: what the best set gives of each, what was observed, and which figures are known to be outside.
+// The pile model against published trials: what the best set gives of each, what was observed, and which figures are known to be outside.
 //
 // `predicted` and the band were reckoned by an independent program of the same equations: the best set, and the middle eight tenths of the
 // forty sets. Those trials say how they ended, seldom how they were run: volumes, densities and moistures are assumed, and stand in the
@@ -37,7 +37,7 @@ double first_day(const std::vector<PileState>& days, const std::function<bool(co
   const auto found = std::find_if(days.begin() + earliest_ready, days.end(), holds);
   return found == days.end() ? never : static_cast<double>(found - days.begin());
 }
-/// Trials call a heap stable by a sample of the whole.
+/// Trials call a pile stable by a sample of the whole.
 double stable_day(const std::vector<PileState>& days) {
   return first_day(days, [](const PileState& now) { return now.respiration_mean <= mature_limits.respiration; });
 }
@@ -51,11 +51,11 @@ double peak(const std::vector<PileState>& days, int until) {
 }
 
 /// A sample held at 50 °C and 60 % moisture in free air for 43 days, as in a temperature-controlled laboratory. Both pools then decay
-/// by first order and nothing else happens, so they are reckoned here in closed form from the set's figures: a heap held at 50 °C by a
+/// by first order and nothing else happens, so they are reckoned here in closed form from the set's figures: a pile held at 50 °C by a
 /// trick would also dry. Without the start-up lag: the predicted figures come out so, and with it lie 1.2 d behind.
 void laboratory_mix(const ProcessParameters& p, const std::string& name, double leaves, Figures& figures) {
   constexpr double days = 43.0, celsius = 50.0, moisture = 0.60;
-  const HeapContents mix =
+  const PileContents mix =
       runs::contents(p, {{RottingMaterial::leaves, leaves}, {RottingMaterial::grass, 1.0 - leaves}}, 1.0, moisture / (1.0 - moisture));
   const auto warmth = [&p](double t) {
     return (t - p.Tmax) * (t - p.Tmin) * (t - p.Tmin) /
@@ -72,11 +72,11 @@ void laboratory_mix(const ProcessParameters& p, const std::string& name, double 
 
 /// What is left of dry matter when all that can rot has.
 double residue(const ProcessParameters& p, const std::vector<runs::Part>& parts) {
-  const HeapContents mix = runs::contents(p, parts, 1.0, 1.0);
+  const PileContents mix = runs::contents(p, parts, 1.0, 1.0);
   return 1.0 - mix.fast.value() - mix.slow.value();
 }
 
-/// The fed bin of the reference runs, as open as a heap.
+/// The fed bin of the reference runs, as open as a pile.
 void fed_bin(const ProcessParameters& p, Figures& figures) {
   runs::Run bin = runs::all().at("R5");
   bin.cover = 1.0;
@@ -90,10 +90,10 @@ void fed_bin(const ProcessParameters& p, Figures& figures) {
 
 /// 60 m³ at 15 °C, turned and wetted weekly, in the rain of the reference runs. 450 kg/m³, 58 %, and thirteen weeks of it to 50 % are not
 /// stated: they give all predicted figures and bands.
-void trimmings_heap(const ProcessParameters& p, Figures& figures) {
-  const runs::Run heap{
-      {{RottingMaterial::yard_trimmings, 1.0}}, 60.0, runs::heap_surface(60.0), 1.0, 27000.0, 0.58, 0, 15.0, 7, 91, 0.50, 3.1, 140, 0.0, 0};
-  const std::vector<PileState> days = days_of(heap, p);
+void trimmings_pile(const ProcessParameters& p, Figures& figures) {
+  const runs::Run pile{
+      {{RottingMaterial::yard_trimmings, 1.0}}, 60.0, runs::pile_surface(60.0), 1.0, 27000.0, 0.58, 0, 15.0, 7, 91, 0.50, 3.1, 140, 0.0, 0};
+  const std::vector<PileState> days = days_of(pile, p);
   figures["trimmings stable"] = stable_day(days);
   figures["trimmings respiration"] = days.at(27).respiration_mean;
   figures["trimmings C:N"] = days.at(133).carbon_to_nitrogen;
@@ -102,9 +102,9 @@ void trimmings_heap(const ProcessParameters& p, Figures& figures) {
 /// 20 m³ at 25 °C, wetted to 60 % at weekly turnings. Three parts of manure to one of straw (C:N 23), 450 kg/m³ and 65 % are not
 /// stated: they give all four predicted figures.
 void manure_windrow(const ProcessParameters& p, Figures& figures) {
-  const runs::Run heap{{{RottingMaterial::manure, 0.75}, {RottingMaterial::straw, 0.25}},
+  const runs::Run pile{{{RottingMaterial::manure, 0.75}, {RottingMaterial::straw, 0.25}},
                        20.0,
-                       runs::heap_surface(20.0),
+                       runs::pile_surface(20.0),
                        1.0,
                        9000.0,
                        0.65,
@@ -117,7 +117,7 @@ void manure_windrow(const ProcessParameters& p, Figures& figures) {
                        120,
                        0.0,
                        0};
-  const std::vector<PileState> days = days_of(heap, p);
+  const std::vector<PileState> days = days_of(pile, p);
   const PileState& end = days.at(84);
   figures["windrow peak"] = peak(days, 28);
   figures["windrow volume loss"] = 1.0 - end.relative_volume;
@@ -125,9 +125,9 @@ void manure_windrow(const ProcessParameters& p, Figures& figures) {
   figures["windrow stable"] = stable_day(days);
 }
 
-/// Leaf windrows built 16 November and heaps of 0.8 m³ built 20 April, both in New Jersey's seasons, in the rain of the reference runs
+/// Leaf windrows built 16 November and piles of 0.8 m³ built 20 April, both in New Jersey's seasons, in the rain of the reference runs
 /// but for the leaves turned weekly. What is not stated of them is what gives the predicted figures and bands. For the leaves turned weekly
-/// and the hot heap several runs do, and those here need not be the ones that were predicted.
+/// and the hot pile several runs do, and those here need not be the ones that were predicted.
 void finish_times(const ProcessParameters& p, Figures& figures) {
   const auto months = [&p](const runs::Run& run) { return ready_day(days_of(run, p)) / days_a_month; };
   runs::Run leaves = runs::all().at("R4");
@@ -158,8 +158,8 @@ void finish_times(const ProcessParameters& p, Figures& figures) {
   figures["autumn"] = ready_day(days_of(runs::all().at("R3"), p), turf_limits);
 }
 
-/// A heap that lies as dense as the law of settling and the set have it, in no rain: that gives the predicted figures.
-struct SettledHeap {
+/// A pile that lies as dense as the law of settling and the set have it, in no rain: that gives the predicted figures.
+struct SettledPile {
   std::vector<runs::Part> parts;
   double volume_m3;
   double exposed_m2;
@@ -192,7 +192,7 @@ SettledDensity settled(const std::vector<runs::Part>& parts, double moisture, co
   return settled_density_of(mix, rows, ensemble);
 }
 
-std::vector<PileState> SettledHeap::live(const ProcessParameters& p, const ProcessEnsemble& ensemble) const {
+std::vector<PileState> SettledPile::live(const ProcessParameters& p, const ProcessEnsemble& ensemble) const {
   const double height = std::cbrt(3.0 * volume_m3 / (2.0 * std::numbers::pi));
   const double dry = volume_m3 * settled(parts, moisture, ensemble).at(height * unit::m, p.rho_f).value();
   const auto air = [&](int day) { return TemperaturePoint::from_celsius(celsius(day)); };
@@ -214,8 +214,8 @@ double first_hot_day(const std::vector<PileState>& days) {
   return static_cast<double>(std::min(hot, days.end() - 1) - days.begin());
 }
 
-/// Heaps of garden and kitchen as they are built in May and autumn, and what a horticultural society built in late autumn.
-void settled_heaps(const ProcessParameters& p, Figures& figures) {
+/// Piles of garden and kitchen as they are built in May and autumn, and what a horticultural society built in late autumn.
+void settled_piles(const ProcessParameters& p, Figures& figures) {
   using enum RottingMaterial;
   static const ProcessEnsemble ensemble = built_in_ensemble();
   // Months of 30 to 76 °F, as a curve; from a day of the year on.
@@ -224,13 +224,13 @@ void settled_heaps(const ProcessParameters& p, Figures& figures) {
   };
 
   // Stated: 0.9 m³, the parts, 59 % and the first of May. Turned fortnightly and wetted to 57 %: tried.
-  const SettledHeap may{{{leaves, 0.755}, {grass, 0.245}}, 0.9, runs::heap_surface(0.9), 0.59, yard(121), 14, 60, 0.57, 60};
+  const SettledPile may{{{leaves, 0.755}, {grass, 0.245}}, 0.9, runs::pile_surface(0.9), 0.59, yard(121), 14, 60, 0.57, 60};
   const std::vector<PileState> in_may = may.live(p, ensemble);
   figures["May hot day"] = first_hot_day(in_may);
   figures["May peak"] = peak(in_may, 60);
 
   // Stated: 1 m³, the parts, 55 %, the days and fortnightly turnings. Wetted to 55 % again: tried.
-  SettledHeap autumn{{{leaves, 0.75}, {grass, 0.14}, {food, 0.11}}, 1.0, runs::heap_surface(1.0), 0.55, yard(288), 14, 60, 0.55, 60};
+  SettledPile autumn{{{leaves, 0.75}, {grass, 0.14}, {food, 0.11}}, 1.0, runs::pile_surface(1.0), 0.55, yard(288), 14, 60, 0.55, 60};
   const std::vector<PileState> in_october = autumn.live(p, ensemble);
   figures["15 October hot day"] = first_hot_day(in_october);
   figures["15 October peak"] = peak(in_october, 30);
@@ -239,7 +239,7 @@ void settled_heaps(const ProcessParameters& p, Figures& figures) {
   figures["7 November hot day"] = first_hot_day(in_november);
   figures["7 November peak"] = peak(in_november, 30);
 
-  // Stated: the parts (assumed there), volumes, moistures, 7.5 °C falling to 4, and the one turning of the big heap. Within 50 days, and a
+  // Stated: the parts (assumed there), volumes, moistures, 7.5 °C falling to 4, and the one turning of the big pile. Within 50 days, and a
   // bin as open as a cube: tried.
   const auto falling = [](int day) { return std::max(4.0, 7.5 - 3.5 * (day + 0.5) / 50.0); };
   const auto rise = [&](const std::vector<PileState>& days) {
@@ -248,13 +248,13 @@ void settled_heaps(const ProcessParameters& p, Figures& figures) {
       most = std::max(most, days[static_cast<std::size_t>(day)].core_degc - falling(day));
     return most;
   };
-  SettledHeap garden{{{shrub, 0.5}, {leaves, 0.4}, {grass, 0.1}}, 0.3, runs::heap_surface(0.3), 0.55, falling, 0, 0, 0.0, 60};
+  SettledPile garden{{{shrub, 0.5}, {leaves, 0.4}, {grass, 0.1}}, 0.3, runs::pile_surface(0.3), 0.55, falling, 0, 0, 0.0, 60};
   figures["0.3 m3 rise"] = rise(garden.live(p, ensemble));
   garden.volume_m3 = 0.75;
   garden.exposed_m2 = 5.0 * std::pow(0.75, 2.0 / 3.0);
   figures["0.75 m3 rise"] = rise(garden.live(p, ensemble));
   garden.volume_m3 = 30.0;
-  garden.exposed_m2 = runs::heap_surface(30.0);
+  garden.exposed_m2 = runs::pile_surface(30.0);
   garden.moisture = 0.58;
   garden.turn_every = garden.last_turn = 14;
   garden.days = 120;
@@ -273,10 +273,10 @@ Figures figures_of(const ProcessParameters& p) {
   figures["residue of food"] = residue(p, {{food, 1.0}});
   figures["residue of food and leaves"] = residue(p, {{food, 0.6}, {leaves, 0.4}});  // not stated; gives the predicted figure
   fed_bin(p, figures);
-  trimmings_heap(p, figures);
+  trimmings_pile(p, figures);
   manure_windrow(p, figures);
   finish_times(p, figures);
-  settled_heaps(p, figures);
+  settled_piles(p, figures);
   return figures;
 }
 
@@ -331,13 +331,13 @@ const std::vector<Observed> observed{
     {"leaves, every 7 d", 5.32, 0.01, {3.66, 6.39}, {3.0, 4.5}, "leaves wait for a C:N of 25, however often they are turned"},
     // Solana Center, months: 6 to 18 left alone, 5 to 6 turned, 3 to 4 hot. From 4 and from 2.5 are accepted.
     {"home passive", 14.1, 0.1, {5.95, 14.8}, {6.0, 18.0}, ""},
-    {"home active", 3.75, 0.01, {3.19, 4.44}, {4.0, 6.0}, "a heap built in spring, turned and watered, is ready a week too soon"},
+    {"home active", 3.75, 0.01, {3.19, 4.44}, {4.0, 6.0}, "a pile built in spring, turned and watered, is ready a week too soon"},
     {"home hot", 3.52, 0.01, {2.92, 4.37}, {2.5, 4.0}, ""},
-    // Advice to gardeners, the source not kept: a heap of 20 October is usable in late spring; 5 June is day 228. Usable is judged as fit
+    // Advice to gardeners, the source not kept: a pile of 20 October is usable in late spring; 5 June is day 228. Usable is judged as fit
     // for a lawn; mature it is on day 272.
     {"autumn", 217.0, 1.0, {204.0, 229.0}, {150.0, 228.0}, ""},
-    // Common practice: home heaps pass 45 °C within a week in May and two in autumn, three taken in November, and come to 50 to 66 °C.
-    // Those whose heap failed do not write. A peak is of the first 30 days in autumn.
+    // Common practice: home piles pass 45 °C within a week in May and two in autumn, three taken in November, and come to 50 to 66 °C.
+    // Those whose pile failed do not write. A peak is of the first 30 days in autumn.
     {"May hot day", 4.0, 1.0, {3.0, 6.9}, {2.0, 7.0}, ""},
     {"May peak", 57.2, 0.1, {48.0, 64.8}, {52.0, 66.0}, ""},
     {"15 October hot day", 4.0, 1.0, {3.0, 60.0}, {3.0, 14.0}, ""},
@@ -345,12 +345,12 @@ const std::vector<Observed> observed{
     {"7 November hot day", 10.0, 1.0, {5.9, 60.0}, {3.0, 21.0}, ""},
     {"7 November peak", 55.3, 0.1, {28.6, 62.9}, {50.0, 66.0}, ""},
     // A gardener's report of a horticultural society's trial, January 2010 (secondary): the same garden waste in a bin of 0.75 m³ and a
-    // heap of 0.3 m³ rose a few degrees, taken as up to 10; 30 m³ beside them reached about 70 °C and stayed above 50 °C for months,
+    // pile of 0.3 m³ rose a few degrees, taken as up to 10; 30 m³ beside them reached about 70 °C and stayed above 50 °C for months,
     // taken as 60 days at least.
     {"0.3 m3 rise", 4.87, 0.01, {2.73, 9.19}, {1.0, 10.0}, ""},
     {"0.75 m3 rise", 12.4, 0.1, {5.28, 38.0}, {1.0, 10.0}, "in late autumn this size may or may not heat"},
     {"30 m3 peak", 67.3, 0.1, {62.7, 69.0}, {64.0, 72.0}, ""},
-    {"30 m3 hot days", 11.0, 1.0, {5.9, 21.1}, {60.0, 120.0}, "heaps above about 10 m3 cool and dry too soon"},
+    {"30 m3 hot days", 11.0, 1.0, {5.9, 21.1}, {60.0, 120.0}, "piles above about 10 m3 cool and dry too soon"},
 };
 
 /// Between the two nearest, the ends being 0 and 1: as the bands were. Of the usual ways this one gives them; by a way that takes one of
@@ -382,7 +382,7 @@ TEST_CASE("the best set gives what was predicted of published trials", "[process
 
 TEST_CASE("the forty sets spread as their printed bands", "[process][reference][trials]") {
   // The sets are printed to four places, their shares and rho_f to 0.001, so that a band is not met to all places of its own. It matters
-  // most where a heap may or may not heat: half of the last place more rho_f in every set has the low end of 7 November's peak at 28.54 °C
+  // most where a pile may or may not heat: half of the last place more rho_f in every set has the low end of 7 November's peak at 28.54 °C
   // instead of 28.45, of a band 34 °C wide. Twice that is allowed of every width; all other ends are met to a thousandth of it.
   constexpr double printed_sets = 0.005;
   std::map<std::string, std::vector<double>> spread;

@@ -214,12 +214,12 @@ TEST_CASE("hot readings too far apart, or too hot, are not called never warm", "
 }
 
 TEST_CASE("clocks put back or forward do not lengthen a stretch", "[reference][log]") {
-  // 1 November 2026, 2 o'clock: from UTC-4 to UTC-5. The clock shows 71 hours, the heap lived 72.
+  // 1 November 2026, 2 o'clock: from UTC-4 to UTC-5. The clock shows 71 hours, the pile lived 72.
   const std::string back =
       "time,core degC\n2026-10-30T00:00-04:00,60\n2026-10-31T00:00-04:00,60\n2026-11-01T00:00-04:00,60\n"
       "2026-11-01T23:00-05:00,60\n";
   CHECK(met("further-reduction-in-vessel", back) == true);
-  // 14 March 2027: the clock shows 72 hours, the heap lived 71.
+  // 14 March 2027: the clock shows 72 hours, the pile lived 71.
   const std::string forward =
       "time,core degC\n2027-03-12T00:00-05:00,60\n2027-03-13T00:00-05:00,60\n2027-03-14T00:00-05:00,60\n"
       "2027-03-15T00:00-04:00,60\n";

@@ -7,12 +7,12 @@
 #include <random>
 
 #include "heapwright/error.hpp"
-#include "heapwright/heap/shapes.hpp"
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/mix/mix.hpp"
 #include "heapwright/mix/pair.hpp"
 #include "heapwright/mix/supply.hpp"
+#include "heapwright/pile/shapes.hpp"
 #include "heapwright/units/text.hpp"
 
 using namespace heapwright;

@@ -1,4 +1,4 @@
-// A heap from day to day: what is done to it and when, when it counts as ready, and what it is made of.
+// A pile from day to day: what is done to it and when, when it counts as ready, and what it is made of.
 #include "heapwright/process/course.hpp"
 
 #include <catch2/catch.hpp>
@@ -13,36 +13,36 @@
 #include <set>
 #include <unistd.h>
 
-#include "heaps.hpp"
 #include "heapwright/error.hpp"
 #include "heapwright/process/rain.hpp"
+#include "piles.hpp"
 
 using namespace heapwright;
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinRel;
-using heaps::steady;
+using piles::steady;
 
 namespace {
 
 constexpr double exact = 1e-12;  // a few sums and products of doubles
 
-const ProcessParameters& best() { return heaps::every_set().best; }
+const ProcessParameters& best() { return piles::every_set().best; }
 
-HeapContents contents(const Mix& mix) { return contents_of(mix, heaps::materials(), heaps::every_set(), best()); }
-const HeapContents& household() {
-  static const HeapContents some = contents(heaps::household());
+PileContents contents(const Mix& mix) { return contents_of(mix, piles::materials(), piles::every_set(), best()); }
+const PileContents& household() {
+  static const PileContents some = contents(piles::household());
   return some;
 }
 
-Pile pile_of(const HeapContents& contents, TemperaturePoint start) { return Pile(best(), contents, heaps::heap_of_0_8_m3(), start); }
+Pile pile_of(const PileContents& contents, TemperaturePoint start) { return Pile(best(), contents, piles::pile_of_0_8_m3(), start); }
 
-Course course_of(const HeapContents& contents, const HeapCare& care, const DailyWeather& weather, Following following = {}) {
+Course course_of(const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following = {}) {
   return run_course(pile_of(contents, weather.front().air), contents, care, weather, following, hourly_steps);
 }
 
 /// Something done at the start of a day.
 using Work = std::function<void(Pile&, int day)>;
-std::vector<PileState> days_of(const HeapContents& contents, const DailyWeather& weather, const Work& work) {
+std::vector<PileState> days_of(const PileContents& contents, const DailyWeather& weather, const Work& work) {
   Pile pile = pile_of(contents, weather.front().air);
   std::vector<PileState> days{pile.state()};
   for (int day = 0; day < std::ssize(weather); ++day) {
@@ -54,7 +54,7 @@ std::vector<PileState> days_of(const HeapContents& contents, const DailyWeather&
   return days;
 }
 
-/// Whether two heaps went the same way, to the bit.
+/// Whether two piles went the same way, to the bit.
 bool same(const std::vector<PileState>& one, const std::vector<PileState>& other) {
   return std::equal(one.begin(), one.end(), other.begin(), other.end(), [](const PileState& a, const PileState& b) {
     return a.core_degc == b.core_degc && a.edge_degc == b.edge_degc && a.wet_mass_kg == b.wet_mass_kg && a.moisture == b.moisture;
@@ -69,7 +69,7 @@ DailyWeather spring_with_frost() {
   return weather;
 }
 
-/// The days at whose start more was put in: no heap gains a tenth of a filling of that in any other way here.
+/// The days at whose start more was put in: no pile gains a tenth of a filling of that in any other way here.
 std::vector<int> fed_days(const Course& course, double share) {
   std::vector<int> days;
   for (std::size_t day = 0; day + 1 < course.days.size(); ++day) {
@@ -105,10 +105,10 @@ std::string row(const std::string& id, const std::string& more) {
 
 }  // namespace
 
-TEST_CASE("a heap is turned on its days, and left alone in frost", "[course]") {
+TEST_CASE("a pile is turned on its days, and left alone in frost", "[course]") {
   const std::optional<MoistureWetBasis> wet_to = GENERATE(std::optional<MoistureWetBasis>(), std::optional(wet_basis(0.6)));
   const DailyWeather weather = spring_with_frost();
-  HeapCare care;
+  PileCare care;
   care.turn_every = 7;
   care.wet_to = wet_to;
   const Course course = course_of(household(), care, weather);
@@ -126,10 +126,10 @@ TEST_CASE("a heap is turned on its days, and left alone in frost", "[course]") {
   CHECK((course.water_given.value() > 0.0) == wet_to.has_value());
 }
 
-TEST_CASE("a heap that is never turned is watered each fortnight, and not in frost", "[course]") {
+TEST_CASE("a pile that is never turned is watered each fortnight, and not in frost", "[course]") {
   const DailyWeather weather = spring_with_frost();
-  const HeapContents dry = contents(heaps::household(0.45));
-  HeapCare care;
+  const PileContents dry = contents(piles::household(0.45));
+  PileCare care;
   care.wet_to = wet_basis(0.55);
   const Course course = course_of(dry, care, weather);
   WaterMass given;
@@ -160,9 +160,9 @@ TEST_CASE("a heap that is never turned is watered each fortnight, and not in fro
 }
 
 TEST_CASE("rain is taken up day by day on the plan area, and none while it freezes", "[course]") {
-  HeapCare care;
+  PileCare care;
   care.share_of_rain = 0.30;
-  const HeapContents dry = contents(heaps::household(0.45));
+  const PileContents dry = contents(piles::household(0.45));
   const auto rainy = [](double celsius, double mm) {
     DailyWeather weather = steady(celsius, 10);
     for (DayOfWeather& day : weather) day.rain = mm / 1000.0 * unit::m;
@@ -174,7 +174,7 @@ TEST_CASE("rain is taken up day by day on the plan area, and none while it freez
   // 0.3 (3 − 0.085 · 10) = 0.645 mm a day (section 6a of the model).
   CHECK(same(course_of(dry, care, rainy(10.0, 3.0)).days,
              days_of(dry, steady(10.0, 10), [](Pile& pile, int) { pile.rain(TemperaturePoint::from_celsius(10.0), 0.000645 * unit::m); })));
-  const double fallen = 0.645 * heaps::heap_of_0_8_m3().plan.value();  // kg
+  const double fallen = 0.645 * piles::pile_of_0_8_m3().plan.value();  // kg
   Pile pile = pile_of(dry, TemperaturePoint::from_celsius(10.0));
   const double before = pile.state().wet_mass_kg;
   pile.rain(TemperaturePoint::from_celsius(10.0), 0.000645 * unit::m);
@@ -184,7 +184,7 @@ TEST_CASE("rain is taken up day by day on the plan area, and none while it freez
   CHECK(same(course_of(dry, care, rainy(-1.0, 3.0)).days, course_of(dry, {}, rainy(-1.0, 3.0)).days));
 }
 
-TEST_CASE("how much of the rain stays in a heap", "[course]") {
+TEST_CASE("how much of the rain stays in a pile", "[course]") {
   // Check figures of section 17 of the model, in mm a day.
   struct Row {
     double rain, celsius, share, taken;
@@ -203,27 +203,27 @@ TEST_CASE("how much of the rain stays in a heap", "[course]") {
     }
   }
   // Section 6a.
-  HeapDescription heap;
+  PileDescription pile;
   CHECK(share_of_rain(std::nullopt).likely == 0.30);
-  const std::vector<std::pair<HeapShape, double>> shares{
-      {HeapShape::cone, 0.30}, {HeapShape::windrow, 0.30}, {HeapShape::bin, 0.50}, {HeapShape::round, 0.50}, {HeapShape::tumbler, 0.0}};
+  const std::vector<std::pair<PileShape, double>> shares{
+      {PileShape::cone, 0.30}, {PileShape::windrow, 0.30}, {PileShape::bin, 0.50}, {PileShape::round, 0.50}, {PileShape::tumbler, 0.0}};
   for (const auto& [shape, share] : shares) {
-    heap.shape = shape;
-    heap.covered = false;
-    CHECK(share_of_rain(heap).likely == share);
-    heap.covered = true;
-    CHECK(share_of_rain(heap).high == 0.0);
+    pile.shape = shape;
+    pile.covered = false;
+    CHECK(share_of_rain(pile).likely == share);
+    pile.covered = true;
+    CHECK(share_of_rain(pile).high == 0.0);
   }
 }
 
-TEST_CASE("in dry air a heap dries sooner", "[course]") {
+TEST_CASE("in dry air a pile dries sooner", "[course]") {
   DailyWeather dry_air = steady(15.0, 30);
   for (DayOfWeather& day : dry_air) day.humidity = dry_humidity;
   CHECK(course_of(household(), {}, dry_air).days.back().moisture < course_of(household(), {}, steady(15.0, 30)).days.back().moisture);
 }
 
 TEST_CASE("feeding", "[course]") {
-  HeapCare care;
+  PileCare care;
   SECTION("goes on until what there is has gone in") {
     care.feeding = Feeding{0.5, 7, 3, 100.0};
     const Course course = course_of(household(), care, steady(15.0, 60));
@@ -237,12 +237,12 @@ TEST_CASE("feeding", "[course]") {
   }
   SECTION("puts in a share of the first filling, with its water") {
     care.feeding = Feeding{0.5, 7, 1, 100.0};
-    const HeapContents more = 0.5 * household();
+    const PileContents more = 0.5 * household();
     CHECK(same(course_of(household(), care, steady(15.0, 10)).days, days_of(household(), steady(15.0, 10), [&](Pile& pile, int day) {
                  if (day == 7) pile.add(more, TemperaturePoint::from_celsius(15.0));
                })));
   }
-  SECTION("stops where the heap is full, and goes on when it has sunk") {
+  SECTION("stops where the pile is full, and goes on when it has sunk") {
     const Feeding feeding{0.25, 7, 5, 1.25};
     care.feeding = feeding;
     care.turn_every = 7;
@@ -260,7 +260,7 @@ TEST_CASE("feeding", "[course]") {
     CHECK(waited > 0);
     for (const PileState& state : course.days) CHECK(state.relative_volume <= feeding.room + 0.02);  // it shrinks from the next step on
   }
-  SECTION("none goes into a heap without room") {
+  SECTION("none goes into a pile without room") {
     care.feeding = Feeding{0.5, 7, 5, 0.4};
     const Course course = course_of(household(), care, steady(15.0, 100));
     CHECK(course.fed_on.empty());
@@ -268,8 +268,8 @@ TEST_CASE("feeding", "[course]") {
   }
 }
 
-TEST_CASE("a heap with something raw in it is not ready", "[course]") {
-  HeapCare care;
+TEST_CASE("a pile with something raw in it is not ready", "[course]") {
+  PileCare care;
   care.turn_every = 7;
   care.wet_to = wet_basis(0.55);
   const DailyWeather weather = steady(20.0, 400);
@@ -287,8 +287,8 @@ TEST_CASE("a heap with something raw in it is not ready", "[course]") {
   CHECK(*fed.mature_day > *fed.turf_day);
 }
 
-TEST_CASE("how long a heap is followed does not change when it is ready", "[course]") {
-  HeapCare care;
+TEST_CASE("how long a pile is followed does not change when it is ready", "[course]") {
+  PileCare care;
   care.turn_every = 7;
   care.wet_to = wet_basis(0.55);
   const DailyWeather weather = steady(20.0, 300);
@@ -308,7 +308,7 @@ TEST_CASE("how long a heap is followed does not change when it is ready", "[cour
 
 TEST_CASE("nothing is ready in less than a fortnight, nor done without its cure", "[course]") {
   // Finished: C:N 13, and nothing left to rot.
-  const HeapContents compost{OrganicMass(),       OrganicMass(),         50.0 * unit::kg_organic, OrganicMass(),
+  const PileContents compost{OrganicMass(),       OrganicMass(),         50.0 * unit::kg_organic, OrganicMass(),
                              50.0 * unit::kg_dry, 80.0 * unit::kg_water, 2.0 * unit::kg_nitrogen};
   const DailyWeather weather = steady(15.0, 100);
   const Course course = course_of(compost, {}, weather);
@@ -322,7 +322,7 @@ TEST_CASE("nothing is ready in less than a fortnight, nor done without its cure"
   CHECK(course_of(compost, {}, steady(15.0, 13)).turf_day == std::nullopt);
 }
 
-TEST_CASE("a heap is ready where all three limits are met", "[course]") {
+TEST_CASE("a pile is ready where all three limits are met", "[course]") {
   // Section 7 of the model: 8 mg, 30 and 0.6 for a lawn, 4 mg, 25 and 0.8 mature.
   PileState state;
   state.respiration_worst = 8.0;
@@ -349,7 +349,7 @@ TEST_CASE("a heap is ready where all three limits are met", "[course]") {
 
 TEST_CASE("what is wood passes the lab's tests at once, and is not ready until it has rotted", "[course]") {
   // Half wood chips by dry mass: little in it rots, so that the whole respires little from the start.
-  const HeapContents woody = contents(heaps::mix({{"wood-chips", 80.0}, {"kitchen-scraps", 20.0}}, 0.55));
+  const PileContents woody = contents(piles::mix({{"wood-chips", 80.0}, {"kitchen-scraps", 20.0}}, 0.55));
   CHECK(woody.coarse.value() > 0.5 * woody.volatile_solids().value());
   const PileState built = pile_of(woody, TemperaturePoint::from_celsius(15.0)).state();
   CHECK(built.coarse_kg == woody.coarse.value());
@@ -364,13 +364,13 @@ TEST_CASE("what is wood passes the lab's tests at once, and is not ready until i
 }
 
 TEST_CASE("the first hot day", "[course]") {
-  HeapCare care;
+  PileCare care;
   care.turn_every = 7;
   int hot = 0;
   for (const double air : {2.0, 8.0, 15.0, 25.0}) {
     for (const double moisture : {0.3, 0.55}) {
       CAPTURE(air, moisture);
-      const HeapContents some = contents(heaps::household(moisture));
+      const PileContents some = contents(piles::household(moisture));
       const DailyWeather weather = steady(air, 31);
       const Course course = course_of(some, care, weather);
       const auto first_within = [&](int days) {
@@ -393,11 +393,11 @@ TEST_CASE("the first hot day", "[course]") {
   CHECK(hot < 8);
 }
 
-TEST_CASE("the first hot day of a heap that is fed", "[course]") {
-  HeapCare care;
+TEST_CASE("the first hot day of a pile that is fed", "[course]") {
+  PileCare care;
   care.feeding = Feeding{1.0, 7, 3, 100.0};
-  const HeapContents little = 0.05 * household();
-  const PileShape shape{0.04 * unit::m3, 0.55 * unit::m2, 0.24 * unit::m2};
+  const PileContents little = 0.05 * household();
+  const SettledShape shape{0.04 * unit::m3, 0.55 * unit::m2, 0.24 * unit::m2};
   const DailyWeather weather = steady(18.0, 60);
   const auto pile = [&] { return Pile(best(), little, shape, weather.front().air); };
   const Course course = run_course(pile(), little, care, weather, {}, hourly_steps);
@@ -415,29 +415,29 @@ DailyWeather years(double mean_degc, double half_swing, int days) {
   return weather;
 }
 
-/// A heap of about a wheelbarrow, which is quick to follow.
-Course small_course(const HeapContents& contents, const HeapCare& care, const DailyWeather& weather, Following following) {
+/// A pile of about a wheelbarrow, which is quick to follow.
+Course small_course(const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following) {
   const double size = 0.06 / 0.8;
-  const HeapContents some = size * contents;
-  const PileShape shape{0.06 * unit::m3, 0.69 * unit::m2, 0.30 * unit::m2};
+  const PileContents some = size * contents;
+  const SettledShape shape{0.06 * unit::m3, 0.69 * unit::m2, 0.30 * unit::m2};
   return run_course(Pile(best(), some, shape, weather.front().air), some, care, weather, following, hourly_steps);
 }
 
 }  // namespace
 
-TEST_CASE("a heap that cannot get ready any more is not followed to the end, where that is told", "[course]") {
+TEST_CASE("a pile that cannot get ready any more is not followed to the end, where that is told", "[course]") {
   const DailyWeather three_years = years(12.0, 10.0, 3 * 365);
   SECTION("dry under a lid") {
-    const HeapContents dry = contents(heaps::household(0.25));
+    const PileContents dry = contents(piles::household(0.25));
     const Course given_up = small_course(dry, {}, three_years, {0, true});
     CHECK(std::ssize(given_up.days) > 365);
     CHECK(std::ssize(given_up.days) < 3 * 365);
     CHECK(std::ssize(small_course(dry, {}, three_years, {}).days) == 3 * 365 + 1);
   }
   SECTION("whose C:N cannot come down") {
-    HeapContents poor = household();
+    PileContents poor = household();
     poor.nitrogen = 0.25 * poor.nitrogen;
-    HeapCare care;
+    PileCare care;
     care.turn_every = 14;
     care.wet_to = wet_basis(0.55);
     const Course given_up = small_course(poor, care, three_years, {0, true});
@@ -447,23 +447,23 @@ TEST_CASE("a heap that cannot get ready any more is not followed to the end, whe
   }
 }
 
-TEST_CASE("giving a heap up does not change when it is ready", "[course]") {
+TEST_CASE("giving a pile up does not change when it is ready", "[course]") {
   // Dry and wet ones, rich and poor ones, in the cold and in warmth, turned, rained on, fed, or left alone.
   int ready = 0;
   int given_up = 0;
-  for (int heap = 0; heap < 20; ++heap) {
-    CAPTURE(heap);
-    HeapContents some = contents(heaps::household(std::array{0.28, 0.36, 0.44, 0.52, 0.60}[static_cast<std::size_t>(heap % 5)]));
-    some.nitrogen = std::array{0.45, 0.6, 0.8, 1.0}[static_cast<std::size_t>(heap % 4)] * some.nitrogen;
-    DailyWeather weather = years(std::array{2.0, 8.0, 15.0}[static_cast<std::size_t>(heap % 3)], 8.0, 900);
-    if (heap % 2 == 0) {
+  for (int pile = 0; pile < 20; ++pile) {
+    CAPTURE(pile);
+    PileContents some = contents(piles::household(std::array{0.28, 0.36, 0.44, 0.52, 0.60}[static_cast<std::size_t>(pile % 5)]));
+    some.nitrogen = std::array{0.45, 0.6, 0.8, 1.0}[static_cast<std::size_t>(pile % 4)] * some.nitrogen;
+    DailyWeather weather = years(std::array{2.0, 8.0, 15.0}[static_cast<std::size_t>(pile % 3)], 8.0, 900);
+    if (pile % 2 == 0) {
       for (DayOfWeather& day : weather) day.rain = 0.0015 * unit::m;
     }
-    HeapCare care;
+    PileCare care;
     care.share_of_rain = 0.3;
-    if (heap % 7 < 3) care.turn_every = 20;
-    if (heap % 7 == 1) care.wet_to = wet_basis(0.5);
-    if (heap % 6 == 5) care.feeding = Feeding{0.5, 30, 3, 10.0};
+    if (pile % 7 < 3) care.turn_every = 20;
+    if (pile % 7 == 1) care.wet_to = wet_basis(0.5);
+    if (pile % 6 == 5) care.feeding = Feeding{0.5, 30, 3, 10.0};
     const Course whole = small_course(some, care, weather, {});
     const Course brief = small_course(some, care, weather, {0, true});
     CHECK(brief.turf_day == whole.turf_day);
@@ -475,13 +475,13 @@ TEST_CASE("giving a heap up does not change when it is ready", "[course]") {
   CHECK(given_up >= 4);
 }
 
-TEST_CASE("carbon, water and heat balance through all that is done to a heap", "[course]") {
+TEST_CASE("carbon, water and heat balance through all that is done to a pile", "[course]") {
   // Rounding of some 10⁴ sums, relative to what went in.
   constexpr double rounding = 1e-10;
   DailyWeather weather;
   for (int day = 0; day < 300; ++day)
     weather.push_back({TemperaturePoint::from_celsius(8.0 - 14.0 * std::cos((day - 60) / 58.0)), 0.008 * unit::m, 0.5});
-  HeapCare care;
+  PileCare care;
   care.share_of_rain = 0.5;  // so that it drains too
   care.wet_to = wet_basis(0.65);
   care.feeding = Feeding{0.3, 7, 20, 2.0};
@@ -494,16 +494,16 @@ TEST_CASE("carbon, water and heat balance through all that is done to a heap", "
   CHECK(worst(course.closure) < rounding);
 }
 
-TEST_CASE("what a mix is to the heap model", "[course]") {
-  const Mix mix = heaps::household();
-  for (const ProcessParameters& set : {best(), heaps::every_set().members.front(), heaps::every_set().members.back()}) {
-    const HeapContents is = contents_of(mix, heaps::materials(), heaps::every_set(), set);
+TEST_CASE("what a mix is to the pile model", "[course]") {
+  const Mix mix = piles::household();
+  for (const ProcessParameters& set : {best(), piles::every_set().members.front(), piles::every_set().members.back()}) {
+    const PileContents is = contents_of(mix, piles::materials(), piles::every_set(), set);
     CHECK_THAT((is.fast + is.slow + is.inert).value(), WithinRel(mix.organic_matter.value(), exact));
     CHECK_THAT(is.volatile_solids().value(), WithinRel(mix.organic_matter.value(), exact));
     CHECK_THAT(is.dry().value(), WithinRel(mix.dry.value(), exact));
     CHECK(is.water == mix.water);
     CHECK_THAT(set.cC * is.volatile_solids().value() / is.nitrogen.value(), WithinRel(mix.carbon_to_nitrogen->value(), exact));
-    const PileState built = Pile(set, is, heaps::heap_of_0_8_m3(), TemperaturePoint::from_celsius(15.0)).state();
+    const PileState built = Pile(set, is, piles::pile_of_0_8_m3(), TemperaturePoint::from_celsius(15.0)).state();
     CHECK_THAT(built.carbon_to_nitrogen, WithinRel(mix.carbon_to_nitrogen->value(), exact));
     CHECK(is.coarse.value() == 0.0);
     double fast = 0.0;
@@ -520,8 +520,8 @@ TEST_CASE("what a mix is to the heap model", "[course]") {
   }
 
   SECTION("a share of it") {
-    const HeapContents all = contents(mix);
-    const HeapContents half = 0.5 * all;
+    const PileContents all = contents(mix);
+    const PileContents half = 0.5 * all;
     CHECK(half.fast == 0.5 * all.fast);
     CHECK(half.nitrogen == 0.5 * all.nitrogen);
     CHECK_THAT(half.dry().value(), WithinRel(0.5 * all.dry().value(), exact));
@@ -529,7 +529,7 @@ TEST_CASE("what a mix is to the heap model", "[course]") {
   SECTION("what nobody knows rots like nothing") {
     Mix strange = mix;
     for (MixPart& part : strange.parts) part.id = "moon-dust";
-    const HeapContents is = contents(strange);
+    const PileContents is = contents(strange);
     CHECK(is.fast.value() == 0.0);
     CHECK(is.slow.value() == 0.0);
     CHECK(is.inert == mix.organic_matter);
@@ -542,7 +542,7 @@ TEST_CASE("what a mix is to the heap model", "[course]") {
 }
 
 TEST_CASE("what a feedstock rots like", "[course]") {
-  const ProcessEnsemble& ensemble = heaps::every_set();
+  const ProcessEnsemble& ensemble = piles::every_set();
   const ProcessParameters& other = ensemble.members.front();
   const Materials all =
       with_file(row("my-straw", "rots_like = \"straw\"") +
@@ -593,9 +593,9 @@ TEST_CASE("what a feedstock rots like", "[course]") {
     CHECK(rots_like("like-chips-but") == RottingMaterial::manure);
     CHECK(rots_like("like-mine") == RottingMaterial::straw);
   }
-  SECTION("a heap of it") {
-    const Mix mix = heaps::mix({{"my-own", 100.0}}, 0.55, all);
-    const HeapContents is = contents_of(mix, all, ensemble, best());
+  SECTION("a pile of it") {
+    const Mix mix = piles::mix({{"my-own", 100.0}}, 0.55, all);
+    const PileContents is = contents_of(mix, all, ensemble, best());
     CHECK_THAT(is.fast.value(), WithinRel(0.30 * 90.0, exact));
     CHECK_THAT(is.slow.value(), WithinRel(0.20 * 90.0, exact));
     CHECK_THAT(is.ash.value(), WithinRel(10.0, 1e-11));  // the difference of two larger numbers
@@ -603,7 +603,7 @@ TEST_CASE("what a feedstock rots like", "[course]") {
 }
 
 TEST_CASE("every feedstock of ours says what it rots like", "[course]") {
-  for (const Feedstock& feedstock : heaps::materials().feedstocks) {
+  for (const Feedstock& feedstock : piles::materials().feedstocks) {
     CAPTURE(feedstock.id);
     CHECK(feedstock.rots_like.has_value());
   }

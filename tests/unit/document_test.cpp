@@ -68,7 +68,7 @@ class File {
 TEST_CASE("a value knows its key, line and column", "[document]") {
   const std::string text =
       "title = \"a\"\n"
-      "heap.height = \"4 ft\"\n"
+      "pile.height = \"4 ft\"\n"
       "climate = { like = \"b\", means = [1, 22, 3] }\n"
       "\n"
       "[[supply]]\n"
@@ -86,7 +86,7 @@ TEST_CASE("a value knows its key, line and column", "[document]") {
   CHECK(root.find("title")->position().file == "yard.toml");
   CHECK(root.find("title")->position().source_line == "title = \"a\"");
 
-  CHECK(place(root.table("heap")->find("height")->position()) == "2:15");
+  CHECK(place(root.table("pile")->find("height")->position()) == "2:15");
   CHECK(place(root.table("climate")->position()) == "3:11");
   CHECK(place(root.table("climate")->find("like")->position()) == "3:20");
   std::vector<std::string> places;
@@ -99,7 +99,7 @@ TEST_CASE("a value knows its key, line and column", "[document]") {
   CHECK(place(supplies[0].find("amount")->position()) == "6:12");
   CHECK(place(supplies[1].find("amount")->position()) == "8:11");  // a tab is one character
   CHECK(place(root.table("lawn")->table("zone")->find("area")->position()) == "10:12");
-  CHECK(root.keys() == std::vector<std::string>{"climate", "heap", "lawn", "supply", "title"});
+  CHECK(root.keys() == std::vector<std::string>{"climate", "lawn", "pile", "supply", "title"});
   CHECK(problems.none());
 }
 
@@ -218,9 +218,9 @@ TEST_CASE("a key that nobody asked for is reported with the nearest that was", "
 }
 
 TEST_CASE("a missing key is a problem of its table", "[document]") {
-  const Problem problem = problem_of("\n[heap]\n", [](Table& root) { root.table("heap")->require("height", "write height = \"4 ft\""); });
+  const Problem problem = problem_of("\n[pile]\n", [](Table& root) { root.table("pile")->require("height", "write height = \"4 ft\""); });
   CHECK(place(problem) == "2:1");
-  CHECK(problem.key == "heap");
+  CHECK(problem.key == "pile");
   CHECK(problem.what == "height is missing");
 }
 

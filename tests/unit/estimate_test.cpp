@@ -1,4 +1,4 @@
-// Rough knowledge in place of amounts: trees, people, a mown lawn, the size of a heap, how a handful feels, a winter by name.
+// Rough knowledge in place of amounts: trees, people, a mown lawn, the size of a pile, how a handful feels, a winter by name.
 
 #include <catch2/catch.hpp>
 
@@ -51,8 +51,8 @@ TEST_CASE("trees drop dry leaves by the ground under their crowns", "[estimate]"
   SECTION("they are counted in leaf bags") { CHECK(std::get<ContainerCount>(*three.amount).container == "leaf-bag"); }
 }
 
-TEST_CASE("the size of a heap on the ground", "[estimate]") {
-  const Supply measured = supply("leaves", "estimate = { heap = [\"6 ft\", \"4 ft\", \"2 ft\"] }");
+TEST_CASE("the size of a pile on the ground", "[estimate]") {
+  const Supply measured = supply("leaves", "estimate = { pile = [\"6 ft\", \"4 ft\", \"2 ft\"] }");
   const double box = 6.0 * 4.0 * 2.0 * foot * foot * foot;
   CHECK(measured.packing == "loose");
   CHECK_THAT(volume_of(*measured.amount)->value(), WithinRel(box * 3.14159265358979323846 / 8.0, exact));
@@ -61,7 +61,7 @@ TEST_CASE("the size of a heap on the ground", "[estimate]") {
   CHECK_THAT(measured.estimated->high, WithinRel(8.0 / 6.0, exact));
 
   SECTION("a height by the body is less certain") {
-    const Supply by_the_knee = supply("leaves", "estimate = { heap = [\"6 ft\", \"4 ft\", \"to the knee\"] }");
+    const Supply by_the_knee = supply("leaves", "estimate = { pile = [\"6 ft\", \"4 ft\", \"to the knee\"] }");
     CHECK(by_the_knee.estimated->low < measured.estimated->low);
     CHECK(by_the_knee.estimated->high > measured.estimated->high);
     CHECK_THAT(volume_of(*by_the_knee.amount)->value(), WithinRel(volume_of(*measured.amount)->value() * 20.0 / 24.0, exact));
@@ -102,9 +102,9 @@ TEST_CASE("an estimate that cannot be meant is refused", "[estimate]") {
       {"leaves", "estimate = { trees = 0 }", "a count is above 0"},
       {"leaves", "estimate = { trees = 1e9 }", "a count is above 0"},
       {"leaves", "estimate = { trees = 3, canopy_width = \"0 ft\" }", "a crown has a width"},
-      {"leaves", "estimate = { heap = [\"6 ft\", \"4 ft\"] }", "a length, a width and a height"},
-      {"leaves", "estimate = { heap = [\"6 ft\", \"4 ft\", \"nose-high\"] }", "\"nose-high\" is no height"},
-      {"leaves", "estimate = { heap = [\"6 ft\", \"0 ft\", \"2 ft\"] }", "a heap has a size"},
+      {"leaves", "estimate = { pile = [\"6 ft\", \"4 ft\"] }", "a length, a width and a height"},
+      {"leaves", "estimate = { pile = [\"6 ft\", \"4 ft\", \"nose-high\"] }", "\"nose-high\" is no height"},
+      {"leaves", "estimate = { pile = [\"6 ft\", \"0 ft\", \"2 ft\"] }", "a pile has a size"},
       {"leaves", "estimate = { trees = 3 }\namount = \"3 bags\"", "stands beside an amount"},
       {"leaves", "estimate = { trees = 3 }\nwhen = { every = \"week\" }", "once a year"},
       {"clippings", "estimate = { mown_lawn = \"0 ft2\" }", "a lawn has an area"},

@@ -1,4 +1,4 @@
-// A yard's heap through time: what goes into one heap, how it lies and what falls on it, what it leaves for the lawn.
+// A yard's pile through time: what goes into one pile, how it lies and what falls on it, what it leaves for the lawn.
 
 #include <catch2/catch.hpp>
 
@@ -32,12 +32,12 @@ std::string supply(const std::string& feedstock, const std::string& amount, cons
 // An invented yard: once it has settled it is more than 22.5 cu ft and less than twice that.
 const std::string household =
     supply("leaves", "24 leaf-bag") + supply("grass", "12 bucket", "treated = \"no\"\n") + supply("scraps", "6 bucket");
-const std::string warm = "[climate]\ncoldest_month = \"60 degF\"\nwarmest_month = \"80 degF\"\n";  // heaps are soon ready: it saves time
+const std::string warm = "[climate]\ncoldest_month = \"60 degF\"\nwarmest_month = \"80 degF\"\n";  // piles are soon ready: it saves time
 const std::string wide_bin = "length = \"8 ft\"\nwidth = \"8 ft\"\nheight = \"4 ft\"\n";
 
-std::string heap(const std::string& sizes, const std::string& more = {}) { return "[heap]\n" + sizes + more; }
+std::string pile(const std::string& sizes, const std::string& more = {}) { return "[pile]\n" + sizes + more; }
 std::string bin(const std::string& more = {}) {
-  return heap("shape = \"bin\"\nlength = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\nturn_every = \"14 days\"\nkeep_moist = true\n",
+  return pile("shape = \"bin\"\nlength = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\nturn_every = \"14 days\"\nkeep_moist = true\n",
               more);
 }
 
@@ -47,9 +47,9 @@ ForecastAnswer answer(const Yard& yard) { return forecast_of(yard, first_recipe(
 double settled(const Yard& yard, double share = 1.0) {
   const Recipe recipe = first_recipe(yard, april_20);
   const Mix& mix = told(recipe).mix;
-  const std::optional<BulkDensity> weighed = yard.heap ? yard.heap->weighed : std::nullopt;
+  const std::optional<BulkDensity> weighed = yard.pile ? yard.pile->weighed : std::nullopt;
   const SettledDensity density = settled_density_of(mix, yard.materials, built_in_ensemble(), weighed);
-  return settled_shape(share * mix.dry, density, 1.0, yard.heap).volume.value();
+  return settled_shape(share * mix.dry, density, 1.0, yard.pile).volume.value();
 }
 
 /// The share of the recipe that fills a room less than 1 m high.
@@ -60,7 +60,7 @@ double share_of_first(const Yard& yard, double room) {
   return room * density.at(1.0 * unit::m, 1.0).value() / mix.dry.value();
 }
 
-/// In a heap filled to the brim three rounds of height and density leave the volume so near (settled_test.cpp).
+/// In a pile filled to the brim three rounds of height and density leave the volume so near (settled_test.cpp).
 constexpr double three_rounds = 1e-3;
 
 double litres(double number) { return number / 1000.0; }
@@ -73,7 +73,7 @@ bool takes_for_granted(const ForecastAnswer& answer, const std::string& what) {
 
 }  // namespace
 
-TEST_CASE("a heap through time, from a yard", "[forecast]") {
+TEST_CASE("a pile through time, from a yard", "[forecast]") {
   const Yard one = yard(household + warm + bin());
   const ForecastAnswer coming = answer(one);
   REQUIRE(coming.forecast);
@@ -84,7 +84,7 @@ TEST_CASE("a heap through time, from a yard", "[forecast]") {
 
   // Filled with all of it, since that fits.
   CHECK(settled(one) < cubic_feet(64.0));
-  CHECK(coming.heaps == 1);
+  CHECK(coming.piles == 1);
   CHECK_THAT(coming.volume->value(), WithinRel(settled(one), exact));
 
   // Kept as it is described.
@@ -93,7 +93,7 @@ TEST_CASE("a heap through time, from a yard", "[forecast]") {
   CHECK(coming.care.share_of_rain == 0.50);  // of an open bin
   CHECK_FALSE(coming.care.feeding);
   CHECK(takes_for_granted(coming, "rain"));  // which nobody told
-  CHECK(takes_for_granted(coming, "weight of the heap, once it has settled"));
+  CHECK(takes_for_granted(coming, "weight of the pile, once it has settled"));
   CHECK(takes_for_granted(coming, "weather"));
 
   const Recipe recipe = first_recipe(one, april_20);
@@ -110,49 +110,49 @@ TEST_CASE("a heap through time, from a yard", "[forecast]") {
   CHECK(coming.screened->likely < coming.screened->high);
 }
 
-TEST_CASE("what is too much for one heap fills more, and the first is full", "[forecast]") {
+TEST_CASE("what is too much for one pile fills more, and the first is full", "[forecast]") {
   const Yard one = yard(
       "[recipe]\nfill = \"2.4 yd3\"\n" + household + warm +
-      heap("shape = \"bin\"\nlength = \"3 ft\"\nwidth = \"3 ft\"\nheight = \"30 in\"\n", "keep_moist = true\nturn_every = \"14 days\"\n"));
+      pile("shape = \"bin\"\nlength = \"3 ft\"\nwidth = \"3 ft\"\nheight = \"30 in\"\n", "keep_moist = true\nturn_every = \"14 days\"\n"));
   const double each = cubic_feet(22.5);
   REQUIRE(settled(one) > 1.1 * each);
   REQUIRE(settled(one) < 2.0 * each);
   const ForecastAnswer coming = answer(one);
-  CHECK(coming.heaps == 2);
+  CHECK(coming.piles == 2);
   CHECK_THAT(coming.volume->value(), WithinRel(each, exact));
   // What is left is of both.
   CHECK_THAT(coming.finished_volume.value(),
              WithinRel((1.0 - coming.forecast->finished.volume_loss) * each / share_of_first(one, each), exact));
 }
 
-TEST_CASE("heaps of every shape", "[forecast]") {
+TEST_CASE("piles of every shape", "[forecast]") {
   const std::string sizes = GENERATE(
       as<std::string>(), "shape = \"bin\"\nlength = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\n",
       "shape = \"round\"\ndiameter = \"4 ft\"\nheight = \"4 ft\"\n", "shape = \"cone\"\ndiameter = \"7 ft\"\nheight = \"4 ft\"\n",
       "shape = \"windrow\"\nlength = \"9 ft\"\nwidth = \"5 ft\"\nheight = \"3 ft\"\n", "shape = \"tumbler\"\nvolume = \"60 gal\"\n", "");
   CAPTURE(sizes);
-  const Yard one = yard(household + warm + (sizes.empty() ? "" : heap(sizes, "keep_moist = true\nturn_every = \"7 days\"\n")));
+  const Yard one = yard(household + warm + (sizes.empty() ? "" : pile(sizes, "keep_moist = true\nturn_every = \"7 days\"\n")));
   const ForecastAnswer coming = answer(one);
   REQUIRE(coming.forecast);
   REQUIRE(coming.volume);
-  const bool tumbles = one.heap && one.heap->shape == HeapShape::tumbler;
-  if (one.heap) CHECK(*coming.volume <= size_of(*one.heap).volume * (1.0 + three_rounds));
+  const bool tumbles = one.pile && one.pile->shape == PileShape::tumbler;
+  if (one.pile) CHECK(*coming.volume <= size_of(*one.pile).volume * (1.0 + three_rounds));
   CHECK(coming.volume->value() <= settled(one) * (1.0 + exact));
   CHECK((coming.care.share_of_rain == 0.0) == tumbles);
   CHECK(takes_for_granted(coming, "rain") == !tumbles);
   CHECK(coming.forecast->peak_core_degc > 20.0);
 }
 
-TEST_CASE("a heap that was weighed lies as it was weighed", "[forecast]") {
+TEST_CASE("a pile that was weighed lies as it was weighed", "[forecast]") {
   const Yard one = yard(household + warm + bin("weighed = \"1600 lb\"\n"));  // 64 cu ft full
   const ForecastAnswer coming = answer(one);
   const Recipe recipe = first_recipe(one, april_20);
   const double pounds = 1600.0 * unit_size(Dimension::mass, "lb");
-  const double each = size_of(*one.heap).volume.value();
+  const double each = size_of(*one.pile).volume.value();
   CHECK_THAT(coming.volume->value(), WithinRel(told(recipe).mix.mass.value() * each / pounds, exact));
-  REQUIRE(takes_for_granted(coming, "weight of the heap"));
+  REQUIRE(takes_for_granted(coming, "weight of the pile"));
   const auto weight = std::find_if(coming.assumptions.begin(), coming.assumptions.end(),
-                                   [](const Assumption& assumption) { return assumption.what.starts_with("weight of the heap"); });
+                                   [](const Assumption& assumption) { return assumption.what.starts_with("weight of the pile"); });
   REQUIRE(weight != coming.assumptions.end());
   CHECK(weight->evidence == "your own figure");
   CHECK_FALSE(weight->low);
@@ -172,8 +172,8 @@ TEST_CASE("rain as it is told", "[forecast]") {
   REQUIRE(kept != told_of.assumptions.end());
   CHECK(std::get<ShareOfVolume>(kept->value).value() == 0.50);
   CHECK_THAT(std::get<Length>(rain->value).value(), WithinRel(0.0508, exact));
-  // The wetter it is the more a heap holds that nobody waters.
-  const std::string unwatered = heap("shape = \"bin\"\nlength = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\n");
+  // The wetter it is the more a pile holds that nobody waters.
+  const std::string unwatered = pile("shape = \"bin\"\nlength = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\n");
   const auto moisture = [&](const std::string& a_month) {
     const ForecastAnswer coming = answer(yard(household + warm + "rain = \"" + a_month + "\"\n" + unwatered));
     return coming.forecast->days.at(60).state.moisture;
@@ -181,12 +181,12 @@ TEST_CASE("rain as it is told", "[forecast]") {
   CHECK(moisture("8 in") > moisture("4 in"));
 }
 
-TEST_CASE("a log shows whether a heap that may or may not heat has got hot", "[forecast]") {
+TEST_CASE("a log shows whether a pile that may or may not heat has got hot", "[forecast]") {
   const Date november_7{std::chrono::year(2026), std::chrono::month(11), std::chrono::day(7)};
   const Yard one = yard(supply("leaves", "300 lb") + supply("grass", "180 lb", "treated = \"no\"\n") + supply("scraps", "98 lb") +
                         "[climate]\ncoldest_month = \"30 degF\"\nwarmest_month = \"76 degF\"\n" + bin("built = 2026-11-07\n"));
   const Recipe recipe = first_recipe(one, november_7);
-  // Thirty-five mornings and evenings: a core of a few degrees, or that of a heap that heats in a week and cools again.
+  // Thirty-five mornings and evenings: a core of a few degrees, or that of a pile that heats in a week and cools again.
   const auto log_with = [&](const std::function<int(int)>& fahrenheit) {
     std::string text = "time,core degF,side degF\n";
     for (int day = 0; day < 35; ++day) {
@@ -221,13 +221,13 @@ TEST_CASE("a lid keeps the rain out", "[forecast]") {
 
 TEST_CASE("little in a wide bin is heaped up, not spread", "[forecast]") {
   const std::string kept = "keep_moist = true\nturn_every = \"14 days\"\n";
-  const Yard wide = yard(household + warm + heap(wide_bin, kept));
-  const Yard wider = yard(household + warm + heap("shape = \"bin\"\nlength = \"12 ft\"\nwidth = \"12 ft\"\nheight = \"4 ft\"\n", kept));
+  const Yard wide = yard(household + warm + pile(wide_bin, kept));
+  const Yard wider = yard(household + warm + pile("shape = \"bin\"\nlength = \"12 ft\"\nwidth = \"12 ft\"\nheight = \"4 ft\"\n", kept));
   const ForecastAnswer in_a_bin = answer(wide);
   const ForecastAnswer heaped = answer(wider);
   CHECK_THAT(in_a_bin.volume->value(), WithinRel(heaped.volume->value(), exact));
   // Spread over 64 sq ft it would be a foot high and meet the air all over.
-  const HeapDescription spread = filled_to(*wide.heap, (*in_a_bin.volume / size_of(*wide.heap).volume).value());
+  const PileDescription spread = filled_to(*wide.pile, (*in_a_bin.volume / size_of(*wide.pile).volume).value());
   REQUIRE(*spread.height < 2.0 * 0.3048 * unit::m);
   CHECK_THAT(in_a_bin.forecast->peak_core_degc, WithinRel(heaped.forecast->peak_core_degc, 1e-6));  // floors are rounded
   CHECK(in_a_bin.forecast->mature.likely == heaped.forecast->mature.likely);
@@ -260,7 +260,7 @@ TEST_CASE("nothing to put in is nothing to forecast", "[forecast]") {
   CHECK_FALSE(make_plan(one, april_20).forecast);
 }
 
-TEST_CASE("a heap that is filled as it comes", "[forecast]") {
+TEST_CASE("a pile that is filled as it comes", "[forecast]") {
   const std::string supplies = supply("leaves", "48 leaf-bag", "storable = true\n") +
                                supply("scraps", "2 bucket", "when = { every = \"week\" }\n") +
                                supply("grass", "2 bucket", "treated = \"no\"\nwhen = { every = \"week\" }\n");
@@ -269,7 +269,7 @@ TEST_CASE("a heap that is filled as it comes", "[forecast]") {
   const ForecastAnswer coming = answer(one);
   REQUIRE(coming.forecast);
   CHECK(coming.week_by_week);
-  CHECK(coming.heaps == 1);
+  CHECK(coming.piles == 1);
   CHECK_THAT(coming.volume->value(), WithinRel(settled(one), exact));  // at first what is on hand that day
   REQUIRE(recipe.feeding);
   REQUIRE(coming.care.feeding);
@@ -296,7 +296,7 @@ TEST_CASE("a heap that is filled as it comes", "[forecast]") {
   CHECK_THAT(coming.finished_volume.value(), WithinRel((1.0 - coming.forecast->finished.volume_loss) * all, exact));
 }
 
-TEST_CASE("a heap that is filled as it comes, where nothing comes week by week, is filled at once", "[forecast]") {
+TEST_CASE("a pile that is filled as it comes, where nothing comes week by week, is filled at once", "[forecast]") {
   const Yard one = yard(household + warm + bin("filled = \"as-it-comes\"\n"));
   const ForecastAnswer at_once = answer(one);
   CHECK_FALSE(at_once.week_by_week);
@@ -304,19 +304,19 @@ TEST_CASE("a heap that is filled as it comes, where nothing comes week by week, 
   CHECK_THAT(at_once.volume->value(), WithinRel(settled(one), exact));
 }
 
-TEST_CASE("a heap that is fed is never fuller than it holds", "[forecast]") {
+TEST_CASE("a pile that is fed is never fuller than it holds", "[forecast]") {
   const std::string supplies =
       supply("leaves", "48 leaf-bag", "storable = true\n") + supply("scraps", "1 bucket", "when = { every = \"week\" }\n");
   const Yard one =
       yard(supplies + warm +
-           heap("shape = \"round\"\ndiameter = \"2 ft\"\nheight = \"2 ft\"\n", "filled = \"as-it-comes\"\nkeep_moist = true\n"));
+           pile("shape = \"round\"\ndiameter = \"2 ft\"\nheight = \"2 ft\"\n", "filled = \"as-it-comes\"\nkeep_moist = true\n"));
   const ForecastAnswer coming = answer(one);
   REQUIRE(coming.forecast);
-  CHECK(*coming.volume <= size_of(*one.heap).volume * (1.0 + three_rounds));
+  CHECK(*coming.volume <= size_of(*one.pile).volume * (1.0 + three_rounds));
   REQUIRE(coming.week_by_week);
   CHECK(coming.forecast->filled_in_all > 1.0);
   constexpr double from_the_next_step_on = 0.02;  // it shrinks from the step after the feeding on (course_test.cpp)
-  const double room = (size_of(*one.heap).volume / *coming.volume).value();
+  const double room = (size_of(*one.pile).volume / *coming.volume).value();
   for (const DayOfForecast& day : coming.forecast->days) CHECK(day.state.relative_volume <= room + from_the_next_step_on);
 }
 
@@ -350,7 +350,7 @@ TEST_CASE("without the weather there is no forecast, and the plan goes by the ru
   }
 }
 
-TEST_CASE("a part of a heap holds its share", "[heap]") {
+TEST_CASE("a part of a pile holds its share", "[pile]") {
   const std::string sizes =
       GENERATE(as<std::string>(), "shape = \"bin\"\nlength = \"4 ft\"\nwidth = \"5 ft\"\nheight = \"3 ft\"\n",
                "shape = \"round\"\ndiameter = \"4 ft\"\nheight = \"3 ft\"\n", "shape = \"cone\"\ndiameter = \"7 ft\"\nheight = \"4 ft\"\n",
@@ -358,18 +358,18 @@ TEST_CASE("a part of a heap holds its share", "[heap]") {
                "shape = \"windrow\"\nlength = \"9 ft\"\nwidth = \"5 ft\"\nheight = \"3 ft\"\ntop_width = \"2 ft\"\n",
                "shape = \"tumbler\"\nvolume = \"60 gal\"\n");
   CAPTURE(sizes);
-  const HeapDescription full = *yard(heap(sizes)).heap;
+  const PileDescription full = *yard(pile(sizes)).pile;
   for (const double share : {0.0, 0.1, 0.5, 1.0}) {
     CAPTURE(share);
-    const HeapDescription part = filled_to(full, share);
+    const PileDescription part = filled_to(full, share);
     CHECK_THAT(size_of(part).volume.value(), WithinRel(share * size_of(full).volume.value(), exact));
     CHECK(part.shape == full.shape);
-    if (full.shape == HeapShape::bin) CHECK((part.length == full.length && part.width == full.width));
-    if (full.shape == HeapShape::windrow) CHECK(part.length == full.length);
+    if (full.shape == PileShape::bin) CHECK((part.length == full.length && part.width == full.width));
+    if (full.shape == PileShape::windrow) CHECK(part.length == full.length);
   }
 }
 
-TEST_CASE("how often a heap is turned", "[heap]") {
+TEST_CASE("how often a pile is turned", "[pile]") {
   CHECK(read_turning("14 days") == 14.0 * 86400.0 * unit::s);
   CHECK(read_turning("1 day") == 86400.0 * unit::s);
   CHECK(read_turning("52 weeks") == 364.0 * 86400.0 * unit::s);

@@ -1,4 +1,4 @@
-// What a heap will do and when it is ready: never surer than the model is, and with its reasons.
+// What a pile will do and when it is ready: never surer than the model is, and with its reasons.
 #include "heapwright/process/forecast.hpp"
 
 #include <catch2/catch.hpp>
@@ -6,8 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "heaps.hpp"
 #include "heapwright/error.hpp"
+#include "piles.hpp"
 
 using namespace heapwright;
 
@@ -22,22 +22,22 @@ constexpr double exact = 1e-12;     // a few sums and products of doubles
 
 /// Winters around freezing, warm summers.
 const Weather& cool() {
-  static const Weather weather = heaps::year(11.5, 12.0);
+  static const Weather weather = piles::year(11.5, 12.0);
   return weather;
 }
 
-HeapCare moist() {
-  HeapCare care;
+PileCare moist() {
+  PileCare care;
   care.turn_every = 14;
   care.wet_to = wet_basis(usual_watering);
   return care;
 }
 
-HeapToBuild heap_of(const Mix& mix, const HeapCare& care, Date built = april_20) { return {mix, 1.0, {}, care, {}, built}; }
+PileToBuild pile_of(const Mix& mix, const PileCare& care, Date built = april_20) { return {mix, 1.0, {}, care, {}, built}; }
 
-Forecast forecast_of(const Mix& mix, const HeapCare& care, const Weather& weather, const ProcessEnsemble& sets = heaps::some_sets(),
+Forecast forecast_of(const Mix& mix, const PileCare& care, const Weather& weather, const ProcessEnsemble& sets = piles::some_sets(),
                      Date built = april_20) {
-  return forecast(heap_of(mix, care, built), weather, heaps::materials(), sets);
+  return forecast(pile_of(mix, care, built), weather, piles::materials(), sets);
 }
 
 /// A day in the order of days, none as later than any.
@@ -47,20 +47,20 @@ bool has(const Forecast& forecast, ForecastNote note) {
   return std::find(forecast.notes.begin(), forecast.notes.end(), note) != forecast.notes.end();
 }
 
-Mix leaves_and_clippings() { return heaps::mix({{"leaves-fall", 50.0}, {"grass-clippings", 20.0}}, 0.6); }
+Mix leaves_and_clippings() { return piles::mix({{"leaves-fall", 50.0}, {"grass-clippings", 20.0}}, 0.6); }
 
-HeapCare rained_on() {
-  HeapCare care = moist();
+PileCare rained_on() {
+  PileCare care = moist();
   care.share_of_rain = 0.30;
   return care;
 }
 
-/// The heap of section 19 of the model, its check for programs: 300 lb of leaves, 180 lb of clippings and 98 lb of scraps, 75:13.8:11.2 of
+/// The pile of section 19 of the model, its check for programs: 300 lb of leaves, 180 lb of clippings and 98 lb of scraps, 75:13.8:11.2 of
 /// 118.6 kg of dry matter.
-Mix one_load() { return heaps::mix({{"leaves-fall", 89.0}, {"grass-clippings", 16.3}, {"kitchen-scraps", 13.3}}, 0.548); }
+Mix one_load() { return piles::mix({{"leaves-fall", 89.0}, {"grass-clippings", 16.3}, {"kitchen-scraps", 13.3}}, 0.548); }
 /// Its weather: 11.65 − 12.77 cos.
 const Weather& of_one_load() {
-  static const Weather weather = heaps::year(11.65, 12.77);
+  static const Weather weather = piles::year(11.65, 12.77);
   return weather;
 }
 
@@ -68,19 +68,19 @@ struct Case {
   const char* what;
   ForecastStatus status;
   Mix mix;
-  HeapCare care;
+  PileCare care;
   Weather weather;
   Date built;
 };
 
 /// A forecast of each status.
 std::vector<Case> cases() {
-  return {{"in spring, moist", ForecastStatus::mature, heaps::household(), moist(), cool(), april_20},
-          {"leaves", ForecastStatus::mature, heaps::mix({{"leaves-fall", 100.0}}, 0.55), moist(), cool(), april_20},
+  return {{"in spring, moist", ForecastStatus::mature, piles::household(), moist(), cool(), april_20},
+          {"leaves", ForecastStatus::mature, piles::mix({{"leaves-fall", 100.0}}, 0.55), moist(), cool(), april_20},
           {"never watered", ForecastStatus::turf_only, leaves_and_clippings(), {}, cool(), april_20},
-          {"dry", ForecastStatus::never, heaps::household(0.25), {}, cool(), april_20},
+          {"dry", ForecastStatus::never, piles::household(0.25), {}, cool(), april_20},
           {"in November", ForecastStatus::mature, one_load(), rained_on(), of_one_load(), november_7},
-          {"in January", ForecastStatus::mature, heaps::household(), moist(), heaps::year(7.0, 12.0), january_15}};
+          {"in January", ForecastStatus::mature, piles::household(), moist(), piles::year(7.0, 12.0), january_15}};
 }
 
 /// Every window that a forecast has, for turf and mature together.
@@ -116,11 +116,11 @@ bool is_empty(const ReadyWindow& window) { return same(window, {}); }
 }  // namespace
 
 TEST_CASE("a forecast says no more than is known", "[forecast]") {
-  for (const Case& heap : cases()) {
-    CAPTURE(heap.what);
-    const Forecast coming = forecast_of(heap.mix, heap.care, heap.weather, heaps::some_sets(), heap.built);
-    CHECK(coming.status == heap.status);
-    CHECK(coming.built == heap.built);
+  for (const Case& pile : cases()) {
+    CAPTURE(pile.what);
+    const Forecast coming = forecast_of(pile.mix, pile.care, pile.weather, piles::some_sets(), pile.built);
+    CHECK(coming.status == pile.status);
+    CHECK(coming.built == pile.built);
     const HeatsOrNot& heats = coming.heats;
     CHECK(heats.if_it_heats.has_value() == (heats.heating == Heating::will || heats.is_open()));
     CHECK(heats.if_not.has_value() == (heats.heating != Heating::will));
@@ -129,8 +129,8 @@ TEST_CASE("a forecast says no more than is known", "[forecast]") {
       CHECK(is_empty(coming.turf));
       CHECK(is_empty(coming.mature));
     } else {
-      CHECK(coming.mature.likely.has_value() == (heap.status == ForecastStatus::mature));
-      CHECK(coming.turf.likely.has_value() == (heap.status != ForecastStatus::never));
+      CHECK(coming.mature.likely.has_value() == (pile.status == ForecastStatus::mature));
+      CHECK(coming.turf.likely.has_value() == (pile.status != ForecastStatus::never));
       check_early(coming, coming.turf);
       check_early(coming, coming.mature);
     }
@@ -143,7 +143,7 @@ TEST_CASE("a forecast says no more than is known", "[forecast]") {
     }
 
     REQUIRE_FALSE(coming.days.empty());
-    const double first_air = heap.weather.on(heap.built).celsius();
+    const double first_air = pile.weather.on(pile.built).celsius();
     CHECK(coming.days.front().air_degc == first_air);
     if (!heats.is_open()) CHECK(coming.days.front().state.core_degc == Approx(first_air).margin(1e-9));  // through enthalpy and back
     double hottest = -100.0;
@@ -172,16 +172,16 @@ TEST_CASE("a forecast says no more than is known", "[forecast]") {
     CHECK(left.screened.low < left.screened.likely);
     CHECK(left.screened.likely < left.screened.high);
     CHECK(coming.filled_in_all == 1.0);
-    CHECK((coming.water_given.value() > 0.0) == heap.care.wet_to.has_value());
+    CHECK((coming.water_given.value() > 0.0) == pile.care.wet_to.has_value());
   }
 }
 
 TEST_CASE("the likely day is the best set's, the window holds eight of ten of the others", "[forecast]") {
-  const ProcessEnsemble& sets = heaps::every_set();
-  const HeapToBuild heap = heap_of(heaps::household(), moist());
-  const Forecast coming = forecast(heap, cool(), heaps::materials(), sets);
+  const ProcessEnsemble& sets = piles::every_set();
+  const PileToBuild pile = pile_of(piles::household(), moist());
+  const Forecast coming = forecast(pile, cool(), piles::materials(), sets);
   REQUIRE(coming.heats.heating == Heating::will);
-  const HeapModel model(heap, heaps::materials(), sets);
+  const PileModel model(pile, piles::materials(), sets);
   const DailyWeather days = days_from(cool(), april_20, horizon);
   const Course best = model.course(sets.best, days, {});
   CHECK(coming.turf.likely == best.turf_day.value() + 21);
@@ -212,9 +212,9 @@ TEST_CASE("the likely day is the best set's, the window holds eight of ten of th
 
 TEST_CASE("what is mature is fit for turf, where two sets only tell", "[forecast]") {
   // So few that one which gets far can outdo the best: the windows of both uses are then widened about different days.
-  HeapToBuild heap = heap_of(heaps::household(0.5), moist(), std::chrono::year(2026) / 10 / 17);
-  heap.share = 0.125;
-  const Forecast coming = forecast(heap, heaps::year(3.0, 8.0), heaps::materials(), heaps::some_sets());
+  PileToBuild pile = pile_of(piles::household(0.5), moist(), std::chrono::year(2026) / 10 / 17);
+  pile.share = 0.125;
+  const Forecast coming = forecast(pile, piles::year(3.0, 8.0), piles::materials(), piles::some_sets());
   for (const auto& [turf, mature] : windows_of(coming)) {
     CHECK(day_or_never(turf.early) <= day_or_never(mature.early));
     CHECK(day_or_never(turf.late) <= day_or_never(mature.late));
@@ -235,30 +235,30 @@ TEST_CASE("words of a forecast", "[forecast]") {
   CHECK(std::adjacent_find(words.begin(), words.end()) == words.end());
 }
 
-TEST_CASE("a heap that is never ready says why", "[forecast]") {
+TEST_CASE("a pile that is never ready says why", "[forecast]") {
   struct Never {
     ForecastNote why;
     Mix mix;
-    HeapCare care;
+    PileCare care;
     Weather weather;
     Criterion binding;
   };
-  const std::vector<Never> heaps{
-      {ForecastNote::too_dry, heaps::household(0.25), {}, cool(), Criterion::respiration},
-      {ForecastNote::too_little_nitrogen, heaps::mix({{"sawdust", 100.0}}, 0.55), moist(), cool(), Criterion::carbon_to_nitrogen},
-      {ForecastNote::too_little_nitrogen, heaps::mix({{"cardboard", 100.0}}, 0.55), moist(), cool(), Criterion::carbon_to_nitrogen},
-      {ForecastNote::too_cold, heaps::household(), moist(), heaps::year(-12.0, 15.0), Criterion::respiration}};
-  for (const Never& heap : heaps) {
-    CAPTURE(note_word(heap.why), heap.mix.carbon_to_nitrogen->value());
-    const Forecast coming = forecast_of(heap.mix, heap.care, heap.weather);
+  const std::vector<Never> piles{
+      {ForecastNote::too_dry, piles::household(0.25), {}, cool(), Criterion::respiration},
+      {ForecastNote::too_little_nitrogen, piles::mix({{"sawdust", 100.0}}, 0.55), moist(), cool(), Criterion::carbon_to_nitrogen},
+      {ForecastNote::too_little_nitrogen, piles::mix({{"cardboard", 100.0}}, 0.55), moist(), cool(), Criterion::carbon_to_nitrogen},
+      {ForecastNote::too_cold, piles::household(), moist(), piles::year(-12.0, 15.0), Criterion::respiration}};
+  for (const Never& pile : piles) {
+    CAPTURE(note_word(pile.why), pile.mix.carbon_to_nitrogen->value());
+    const Forecast coming = forecast_of(pile.mix, pile.care, pile.weather);
     CHECK(coming.status == ForecastStatus::never);
     REQUIRE_FALSE(coming.notes.empty());
-    CHECK(coming.notes.front() == heap.why);
-    CHECK(coming.binding == heap.binding);
+    CHECK(coming.notes.front() == pile.why);
+    CHECK(coming.binding == pile.binding);
     CHECK(std::ssize(coming.days) == horizon + 1);
     CHECK_FALSE(coming.turf.likely);
     CHECK_FALSE(coming.mature.likely);
-    CHECK(coming.watered.has_value() == (heap.why == ForecastNote::too_dry));
+    CHECK(coming.watered.has_value() == (pile.why == ForecastNote::too_dry));
     if (coming.watered) {
       CHECK(coming.watered->turf_day.value() < 180);
       CHECK(coming.watered->mature_day.value() > *coming.watered->turf_day);
@@ -268,7 +268,7 @@ TEST_CASE("a heap that is never ready says why", "[forecast]") {
 
 TEST_CASE("wood does not pass for compost", "[forecast]") {
   // Its respiration is low from the start, and what passes the screen may have a low C:N: section 7 of the model asks what has rotted too.
-  const Forecast coming = forecast_of(heaps::mix({{"wood-chips", 80.0}, {"coffee-grounds", 20.0}}, 0.55), {}, heaps::year(4.0, 8.0));
+  const Forecast coming = forecast_of(piles::mix({{"wood-chips", 80.0}, {"coffee-grounds", 20.0}}, 0.55), {}, piles::year(4.0, 8.0));
   for (const DayOfForecast& day : coming.days) {
     if (day.state.rotted_worst < 0.60) CHECK_FALSE(meets(day.state, turf_limits));
   }
@@ -277,14 +277,14 @@ TEST_CASE("wood does not pass for compost", "[forecast]") {
   CHECK(day_or_never(coming.turf.likely) > 180);
 }
 
-TEST_CASE("what holds a heap up longest", "[forecast]") {
+TEST_CASE("what holds a pile up longest", "[forecast]") {
   const auto binding = [](const Mix& mix) { return forecast_of(mix, moist(), cool()).binding; };
-  CHECK(binding(heaps::household()) == Criterion::respiration);
-  CHECK(binding(heaps::mix({{"leaves-fall", 100.0}}, 0.55)) == Criterion::carbon_to_nitrogen);
+  CHECK(binding(piles::household()) == Criterion::respiration);
+  CHECK(binding(piles::mix({{"leaves-fall", 100.0}}, 0.55)) == Criterion::carbon_to_nitrogen);
 }
 
-TEST_CASE("a heap without nitrogen has no C:N, and is never ready", "[forecast]") {
-  Mix mix = heaps::mix({{"leaves-fall", 100.0}}, 0.55);
+TEST_CASE("a pile without nitrogen has no C:N, and is never ready", "[forecast]") {
+  Mix mix = piles::mix({{"leaves-fall", 100.0}}, 0.55);
   mix.carbon_to_nitrogen.reset();
   const Forecast coming = forecast_of(mix, moist(), cool());
   CHECK(coming.status == ForecastStatus::never);
@@ -293,10 +293,10 @@ TEST_CASE("a heap without nitrogen has no C:N, and is never ready", "[forecast]"
   CHECK(coming.finished.nitrogen_loss == 0.0);
 }
 
-TEST_CASE("built in the cold a heap that will hardly heat is told when it is warm enough", "[forecast]") {
-  const Weather weather = heaps::year(7.0, 12.0);
+TEST_CASE("built in the cold a pile that will hardly heat is told when it is warm enough", "[forecast]") {
+  const Weather weather = piles::year(7.0, 12.0);
   REQUIRE(weather.on(january_15) < TemperaturePoint::from_celsius(-4.5));
-  const Forecast coming = forecast_of(heaps::household(), moist(), weather, heaps::some_sets(), january_15);
+  const Forecast coming = forecast_of(piles::household(), moist(), weather, piles::some_sets(), january_15);
   CHECK((coming.heats.heating == Heating::hardly || coming.heats.heating == Heating::not_at_all));
   CHECK(coming.heats.chance == 0.0);
   CHECK_FALSE(coming.heats.if_it_heats);
@@ -314,14 +314,14 @@ TEST_CASE("built in the cold a heap that will hardly heat is told when it is war
   CHECK(weather.on(Date(sys_days(*coming.warm_enough) - days(1))) < TemperaturePoint::from_celsius(10.0));
   for (int day = 0; day < 7; ++day)
     CHECK(weather.on(Date(sys_days(*coming.warm_enough) + days(day))) >= TemperaturePoint::from_celsius(10.0));
-  // It is what a heap built then gets.
-  const Forecast then = forecast_of(heaps::household(), moist(), weather, heaps::some_sets(), *coming.warm_enough);
+  // It is what a pile built then gets.
+  const Forecast then = forecast_of(piles::household(), moist(), weather, piles::some_sets(), *coming.warm_enough);
   REQUIRE(then.turf.likely);
   CHECK(*coming.built_in_warmth->turf_day == waits + *then.turf.likely);
 }
 
 TEST_CASE("built in warmth it heats", "[forecast]") {
-  const Forecast coming = forecast_of(heaps::household(), moist(), heaps::year(20.0, 4.0));
+  const Forecast coming = forecast_of(piles::household(), moist(), piles::year(20.0, 4.0));
   CHECK(coming.status == ForecastStatus::mature);
   CHECK(coming.heats.heating == Heating::will);
   CHECK(coming.heats.chance == 1.0);
@@ -339,7 +339,7 @@ namespace {
 /// So many sets that some heat in November, and some do not.
 const ProcessEnsemble& sixteen_sets() {
   static const ProcessEnsemble ensemble = [] {
-    ProcessEnsemble some = heaps::every_set();
+    ProcessEnsemble some = piles::every_set();
     some.members.resize(16);
     return some;
   }();
@@ -349,8 +349,8 @@ const ProcessEnsemble& sixteen_sets() {
 /// Their first hot days with the load of section 19, in November.
 const DaysOrNever& hot_days() {
   static const DaysOrNever days = [] {
-    const HeapToBuild heap = heap_of(one_load(), rained_on(), november_7);
-    const HeapModel model(heap, heaps::materials(), sixteen_sets());
+    const PileToBuild pile = pile_of(one_load(), rained_on(), november_7);
+    const PileModel model(pile, piles::materials(), sixteen_sets());
     DaysOrNever found;
     for (const ProcessParameters& set : sixteen_sets().members)
       found.push_back(model.first_hot_day(set, days_from(of_one_load(), november_7, 31), 30));
@@ -370,12 +370,12 @@ SeenHeating cool_until(int last) {
 }
 
 Forecast in_november(const std::optional<SeenHeating>& seen = std::nullopt) {
-  return forecast(heap_of(one_load(), rained_on(), november_7), of_one_load(), heaps::materials(), sixteen_sets(), seen);
+  return forecast(pile_of(one_load(), rained_on(), november_7), of_one_load(), piles::materials(), sixteen_sets(), seen);
 }
 
 }  // namespace
 
-TEST_CASE("a heap that may or may not heat has two branches and no single date", "[forecast]") {
+TEST_CASE("a pile that may or may not heat has two branches and no single date", "[forecast]") {
   const Forecast coming = in_november();
   REQUIRE(how_many_heat() > 2);
   REQUIRE(how_many_heat() < 13);
@@ -408,7 +408,7 @@ TEST_CASE("a heap that may or may not heat has two branches and no single date",
   }
 }
 
-TEST_CASE("a log of whether a heap got hot leaves the sets that agree", "[forecast]") {
+TEST_CASE("a log of whether a pile got hot leaves the sets that agree", "[forecast]") {
   const double all = static_cast<double>(hot_days().size());
   SECTION("hot") {
     const Forecast coming = in_november(SeenHeating{9, {}});
@@ -451,51 +451,51 @@ TEST_CASE("a log of whether a heap got hot leaves the sets that agree", "[foreca
 
 TEST_CASE("a log that next to no set agrees with leaves them all", "[forecast]") {
   // In warmth all of these heat; of one that has not there is nothing better to say.
-  ProcessEnsemble five = heaps::every_set();
+  ProcessEnsemble five = piles::every_set();
   five.members.resize(5);
-  const Forecast coming = forecast(heap_of(heaps::household(), moist()), heaps::year(20.0, 4.0), heaps::materials(), five, cool_until(30));
+  const Forecast coming = forecast(pile_of(piles::household(), moist()), piles::year(20.0, 4.0), piles::materials(), five, cool_until(30));
   CHECK_FALSE(coming.heats.by_its_log);
   CHECK(coming.heats.log_disagrees);  // and no date of it is to be told
   CHECK(coming.heats.chance == 1.0);
 }
 
-TEST_CASE("water is offered to a heap that dries and has none", "[forecast]") {
+TEST_CASE("water is offered to a pile that dries and has none", "[forecast]") {
   const Forecast unwatered = forecast_of(leaves_and_clippings(), {}, cool());
   CHECK(has(unwatered, ForecastNote::dries));
   REQUIRE(unwatered.watered);
   CHECK(unwatered.watered->turf_day.value() < day_or_never(unwatered.turf.likely));
 
-  HeapCare watered;
+  PileCare watered;
   watered.wet_to = wet_basis(usual_watering);
   const Forecast moist = forecast_of(leaves_and_clippings(), watered, cool());
   CHECK_FALSE(moist.watered);
   REQUIRE_FALSE(moist.heats.is_open());
   CHECK(moist.turf.likely == unwatered.watered->turf_day);
   CHECK(moist.mature.likely == unwatered.watered->mature_day);
-  CHECK_FALSE(forecast_of(heaps::household(), ::moist(), cool()).watered);
+  CHECK_FALSE(forecast_of(piles::household(), ::moist(), cool()).watered);
 }
 
 TEST_CASE("more each week is counted in", "[forecast]") {
-  HeapToBuild heap = heap_of(heaps::household(), moist());
-  heap.share = 0.25;
-  heap.care.feeding = Feeding{1.0, 7, 3, 10.0};
-  const Forecast coming = forecast(heap, cool(), heaps::materials(), heaps::some_sets());
+  PileToBuild pile = pile_of(piles::household(), moist());
+  pile.share = 0.25;
+  pile.care.feeding = Feeding{1.0, 7, 3, 10.0};
+  const Forecast coming = forecast(pile, cool(), piles::materials(), piles::some_sets());
   CHECK(coming.filled_in_all == 4.0);
   CHECK(coming.finished.mass_loss > 0.0);
   CHECK(coming.finished.mass_loss < 1.0);
   const PileState& end = coming.days.back().state;
-  CHECK(coming.finished.mass_loss == Approx(1.0 - end.dry_mass_kg / (1.0 - 0.42) / heap.mix.mass.value()).epsilon(exact));
+  CHECK(coming.finished.mass_loss == Approx(1.0 - end.dry_mass_kg / (1.0 - 0.42) / pile.mix.mass.value()).epsilon(exact));
   CHECK(coming.finished.volume_loss == Approx(1.0 - end.relative_volume / 4.0).epsilon(exact));
 
   SECTION("but for what its room does not hold") {
-    heap.room = 1.5 * coming.volume;
-    CHECK(forecast(heap, cool(), heaps::materials(), heaps::some_sets()).filled_in_all < 4.0);
+    pile.room = 1.5 * coming.volume;
+    CHECK(forecast(pile, cool(), piles::materials(), piles::some_sets()).filled_in_all < 4.0);
   }
 }
 
 TEST_CASE("what is left passes a screen, at the moisture of use", "[forecast]") {
   // Section 18 of the model: d = (D − coarse)(1 − 0.15), OM = (VS − coarse)/(D − coarse), 1/ρ = OM/204 + (1 − OM)/1154, moisture 0.42.
-  const Mix mix = heaps::mix({{"leaves-fall", 40.0}, {"grass-clippings", 40.0}, {"wood-chips", 20.0}}, 0.55);
+  const Mix mix = piles::mix({{"leaves-fall", 40.0}, {"grass-clippings", 40.0}, {"wood-chips", 20.0}}, 0.55);
   const Forecast coming = forecast_of(mix, moist(), cool());
   REQUIRE_FALSE(coming.heats.is_open());
   const PileState& end = coming.days.back().state;
@@ -519,9 +519,9 @@ TEST_CASE("what is left passes a screen, at the moisture of use", "[forecast]") 
 
 TEST_CASE("a forecast tells how far it is, and comes out the same again", "[forecast]") {
   std::vector<int> told;
-  const HeapToBuild heap = heap_of(heaps::household(), moist());
-  const int sets = static_cast<int>(heaps::some_sets().members.size()) + 1;
-  const Forecast one = forecast(heap, cool(), heaps::materials(), heaps::some_sets(), std::nullopt, [&](int done, int of) {
+  const PileToBuild pile = pile_of(piles::household(), moist());
+  const int sets = static_cast<int>(piles::some_sets().members.size()) + 1;
+  const Forecast one = forecast(pile, cool(), piles::materials(), piles::some_sets(), std::nullopt, [&](int done, int of) {
     CHECK(of == sets);
     told.push_back(done);
   });
@@ -529,7 +529,7 @@ TEST_CASE("a forecast tells how far it is, and comes out the same again", "[fore
   for (int set = 1; set <= sets; ++set) all.push_back(set);
   CHECK(told == all);
 
-  const Forecast other = forecast(heap, cool(), heaps::materials(), heaps::some_sets());
+  const Forecast other = forecast(pile, cool(), piles::materials(), piles::some_sets());
   CHECK(same(one.turf, other.turf));
   CHECK(same(one.mature, other.mature));
   CHECK(one.notes == other.notes);
@@ -545,15 +545,15 @@ TEST_CASE("a forecast tells how far it is, and comes out the same again", "[fore
 }
 
 TEST_CASE("a forecast of nothing", "[forecast]") {
-  const HeapToBuild heap = heap_of(heaps::household(), moist());
-  ProcessEnsemble none = heaps::some_sets();
+  const PileToBuild pile = pile_of(piles::household(), moist());
+  ProcessEnsemble none = piles::some_sets();
   none.members.clear();
-  CHECK_THROWS_AS(forecast(heap, cool(), heaps::materials(), none), DomainError);
-  HeapToBuild tiny = heap;
+  CHECK_THROWS_AS(forecast(pile, cool(), piles::materials(), none), DomainError);
+  PileToBuild tiny = pile;
   tiny.share = 0.005;
-  CHECK_THROWS_AS(forecast(tiny, cool(), heaps::materials(), heaps::some_sets()), DomainError);
-  HeapToBuild empty = heap;
+  CHECK_THROWS_AS(forecast(tiny, cool(), piles::materials(), piles::some_sets()), DomainError);
+  PileToBuild empty = pile;
   empty.mix = Mix();
-  CHECK_THROWS_AS(forecast(empty, cool(), heaps::materials(), heaps::some_sets()), DomainError);
-  CHECK_THROWS_AS(HeapModel(heap, heaps::materials(), heaps::some_sets()).course(heaps::some_sets().best, {}, {}), DomainError);
+  CHECK_THROWS_AS(forecast(empty, cool(), piles::materials(), piles::some_sets()), DomainError);
+  CHECK_THROWS_AS(PileModel(pile, piles::materials(), piles::some_sets()).course(piles::some_sets().best, {}, {}), DomainError);
 }

@@ -115,21 +115,22 @@ TEST_CASE("too hot is counted no further than from reading to reading", "[log]")
 }
 
 TEST_CASE("turned while hardly warm and watched for days, it is done heating", "[log]") {
-  CHECK(seen_in(daily({20, 60, 55, 45, 38, 36, 35, 34, 33, 32, 31, 30}, {5})).state() == HeapState::turned_in_vain);
-  CHECK(seen_in(daily({20, 60, 55, 45, 38, 36, 45, 44, 43, 42, 41, 30}, {5})).state() == HeapState::cooling);  // it warmed
-  CHECK(seen_in(daily({20, 60, 55, 45, 38, 36, 35, 34, 33, 32}, {5})).state() == HeapState::turned_lately);    // four days are too few
-  CHECK(seen_in(daily({20, 60, 65, 50, 38, 36, 35, 34, 33, 32, 31, 30}, {2})).state() == HeapState::cooled_for_good);  // turned while hot
+  CHECK(seen_in(daily({20, 60, 55, 45, 38, 36, 35, 34, 33, 32, 31, 30}, {5})).state() == PileActivity::turned_in_vain);
+  CHECK(seen_in(daily({20, 60, 55, 45, 38, 36, 45, 44, 43, 42, 41, 30}, {5})).state() == PileActivity::cooling);  // it warmed
+  CHECK(seen_in(daily({20, 60, 55, 45, 38, 36, 35, 34, 33, 32}, {5})).state() == PileActivity::turned_lately);    // four days are too few
+  CHECK(seen_in(daily({20, 60, 65, 50, 38, 36, 35, 34, 33, 32, 31, 30}, {2})).state() ==
+        PileActivity::cooled_for_good);  // turned while hot
 }
 
-TEST_CASE("what a heap is doing, on each side of every bound", "[log]") {
-  const auto state_of = [](std::vector<double> celsius) { return heap_state_word(seen_in(daily(std::move(celsius))).state()); };
+TEST_CASE("what a pile is doing, on each side of every bound", "[log]") {
+  const auto state_of = [](std::vector<double> celsius) { return activity_word(seen_in(daily(std::move(celsius))).state()); };
   CHECK(state_of({20, 60, 71.2}) == "too-hot");
   CHECK(state_of({20, 60, 71.1}) == "working");  // 160 °F is 71.11 °C
   CHECK(state_of({20, 60, 44}) == "working");
   CHECK(state_of({20, 60, 43}) == "slowing");  // 110 °F is 43.3 °C
   CHECK(state_of({20, 60, 40}) == "slowing");
-  CHECK(state_of({20, 41, 43}) == "working");                                      // never hotter
-  CHECK(heap_state_word(seen_in(daily({20, 60, 43}, {1})).state()) == "working");  // turned the day before
+  CHECK(state_of({20, 41, 43}) == "working");                                    // never hotter
+  CHECK(activity_word(seen_in(daily({20, 60, 43}, {1})).state()) == "working");  // turned the day before
   // Near fire, 180 °F or 82.2 °C, it counts as too hot for three days more.
   CHECK(state_of({60, 82.3, 60, 60, 60}) == "too-hot");
   CHECK(state_of({60, 82.3, 60, 60, 60, 60}) == "working");
@@ -137,16 +138,16 @@ TEST_CASE("what a heap is doing, on each side of every bound", "[log]") {
   CHECK(state_of({20, 60, 39.9}) == "cooling");
   CHECK(state_of({20, 21, 22, 23, 24, 25}) == "has-not-heated");
   CHECK(state_of({20, 21, 22, 23, 24}) == "too-early");
-  CHECK(heap_state_word(seen_in(daily({60, 39, 38, 37, 36, 35}, {1})).state()) == "turned-lately");
-  CHECK(heap_state_word(seen_in(daily({60, 39, 38, 37, 36, 35, 34}, {1})).state()) == "turned-in-vain");  // five days after
+  CHECK(activity_word(seen_in(daily({60, 39, 38, 37, 36, 35}, {1})).state()) == "turned-lately");
+  CHECK(activity_word(seen_in(daily({60, 39, 38, 37, 36, 35, 34}, {1})).state()) == "turned-in-vain");  // five days after
 }
 
-TEST_CASE("a temperature of a heap is from -60 to 120 °C", "[log]") {
-  CHECK(is_a_heap_temperature(TemperaturePoint::from_celsius(-60.0)));
-  CHECK(is_a_heap_temperature(TemperaturePoint::from_celsius(120.0)));
-  CHECK_FALSE(is_a_heap_temperature(TemperaturePoint::from_celsius(-60.1)));
-  CHECK_FALSE(is_a_heap_temperature(TemperaturePoint::from_celsius(120.1)));
-  CHECK_FALSE(is_a_heap_temperature(TemperaturePoint::from_celsius(std::nan(""))));
+TEST_CASE("a temperature of a pile is from -60 to 120 °C", "[log]") {
+  CHECK(is_a_pile_temperature(TemperaturePoint::from_celsius(-60.0)));
+  CHECK(is_a_pile_temperature(TemperaturePoint::from_celsius(120.0)));
+  CHECK_FALSE(is_a_pile_temperature(TemperaturePoint::from_celsius(-60.1)));
+  CHECK_FALSE(is_a_pile_temperature(TemperaturePoint::from_celsius(120.1)));
+  CHECK_FALSE(is_a_pile_temperature(TemperaturePoint::from_celsius(std::nan(""))));
 }
 
 TEST_CASE("what a gardener sees: the peak, whether it heated, when it cooled", "[log]") {
@@ -155,10 +156,10 @@ TEST_CASE("what a gardener sees: the peak, whether it heated, when it cooled", "
   CHECK(seen.peak.time.shown == eight + hours(48));
   CHECK(seen.first_heated->shown == eight + hours(24));
   CHECK(seen.cool_since->shown == eight + hours(24 * 5));
-  CHECK(seen.state() == HeapState::cooled_for_good);
+  CHECK(seen.state() == PileActivity::cooled_for_good);
   CHECK_FALSE(seen.too_hot);
-  CHECK(seen_in(daily({20, 45, 39, 38, 37, 36, 35, 30, 30, 30})).state() == HeapState::cooled_for_good);
-  CHECK(seen_in(daily({20, 45, 39, 38, 37, 36, 35, 30, 30})).state() == HeapState::cooling);  // a day less than a week
+  CHECK(seen_in(daily({20, 45, 39, 38, 37, 36, 35, 30, 30, 30})).state() == PileActivity::cooled_for_good);
+  CHECK(seen_in(daily({20, 45, 39, 38, 37, 36, 35, 30, 30})).state() == PileActivity::cooling);  // a day less than a week
   CHECK_FALSE(seen_in(daily({20, 45, 39, 45, 45})).cool_since);
   CHECK_FALSE(seen_in(daily({20, 39.9, 39.9})).first_heated);
   CHECK(seen_in(daily({20, 40.0, 39.9})).first_heated);

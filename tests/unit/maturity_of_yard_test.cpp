@@ -44,19 +44,19 @@ HouseholdCheck on_day(HouseholdCheck check, std::string_view date) {
 
 TEST_CASE("next steps", "[maturity]") {
   using Steps = std::vector<std::string>;
-  CHECK(steps_of({}) == Steps{"wet", "cure", "test-stability", "test-maturity", "keep-in-heap", "not-on-seedlings"});
+  CHECK(steps_of({}) == Steps{"wet", "cure", "test-stability", "test-maturity", "keep-in-pile", "not-on-seedlings"});
   CHECK(steps_of({{}, {{"sealed-bag", "failed"}}}) ==
-        Steps{"turn", "wet", "cure", "test-stability", "test-maturity", "keep-in-heap", "not-on-seedlings"});
+        Steps{"turn", "wet", "cure", "test-stability", "test-maturity", "keep-in-pile", "not-on-seedlings"});
   CHECK(steps_of({{}, all_checks_passed}) == Steps{"cure", "use-on-lawn", "test-stability", "test-maturity", "not-on-seedlings"});
   CHECK(steps_of({{{"self-heating", "25 degC"}, {"emergence", "95 %"}}, {}}) ==
-        Steps{"turn", "wet", "cure", "keep-in-heap", "not-on-seedlings"});
+        Steps{"turn", "wet", "cure", "keep-in-pile", "not-on-seedlings"});
   CHECK(steps_of({{{"self-heating", "5 degC"}, {"emergence", "60 %"}}, {}}) ==
-        Steps{"find-what-harms", "cure", "keep-in-heap", "not-on-seedlings"});
+        Steps{"find-what-harms", "cure", "keep-in-pile", "not-on-seedlings"});
   CHECK(has(steps_of({{}, {{"seeds", "failed"}}}), "find-what-harms"));
   CHECK_FALSE(has(steps_of({{}, {{"seeds", "failed"}}}), "test-maturity"));
   CHECK(steps_of({{{"self-heating", "12 degC"}, {"emergence", "95 %"}}, {}}) == Steps{"use-on-lawn", "not-on-seedlings"});
   CHECK(steps_of({{{"self-heating", "5 degC"}, {"emergence", "95 %"}}, {}}) == Steps{"use-on-lawn", "try-in-pots"});
-  CHECK(steps_of({{{"C:N", "30:1"}}, {}}) == Steps{"more-greens", "cure", "keep-in-heap", "not-on-seedlings"});
+  CHECK(steps_of({{{"C:N", "30:1"}}, {}}) == Steps{"more-greens", "cure", "keep-in-pile", "not-on-seedlings"});
   CHECK(steps_of({{{"self-heating", "5 degC"}}, {}}) == Steps{"wet", "cure", "test-maturity", "mulch", "not-on-seedlings"});
 }
 
@@ -109,15 +109,15 @@ TEST_CASE("compost whose pH or salts suit no specification stays off the lawn an
   CHECK(with("salts-1to5", "10.1 dS/m") == Steps{"mind-salts", "not-on-seedlings"});
 }
 
-TEST_CASE("mulch is what is cool and does not smell; all else stays in the heap", "[maturity]") {
+TEST_CASE("mulch is what is cool and does not smell; all else stays in the pile", "[maturity]") {
   CHECK(has(steps_of({{{"self-heating", "12 degC"}}, {}}), "mulch"));
   CHECK(has(steps_of({{}, {{"no-reheat", "passed"}, {"sealed-bag", "passed"}}}), "mulch"));
-  CHECK(has(steps_of({{}, {{"no-reheat", "passed"}}}), "keep-in-heap"));
-  CHECK(has(steps_of({{{"self-heating", "25 degC"}}, {}}), "keep-in-heap"));
-  CHECK(has(steps_of({{{"self-heating", "12 degC"}, {"emergence", "60 %"}}, {}}), "keep-in-heap"));
+  CHECK(has(steps_of({{}, {{"no-reheat", "passed"}}}), "keep-in-pile"));
+  CHECK(has(steps_of({{{"self-heating", "25 degC"}}, {}}), "keep-in-pile"));
+  CHECK(has(steps_of({{{"self-heating", "12 degC"}, {"emergence", "60 %"}}, {}}), "keep-in-pile"));
 }
 
-TEST_CASE("a heap at work is not finished, whatever its tests say; signs older than the tests do not count", "[maturity]") {
+TEST_CASE("a pile at work is not finished, whatever its tests say; signs older than the tests do not count", "[maturity]") {
   const Given mature{{{"self-heating", "12 degC"}, {"emergence", "95 %"}}, {}};
   const auto with = [&](auto change) {
     Yard yard = yard_of(mature);

@@ -130,7 +130,7 @@ TEST_CASE("a letter lost or doubled turns nothing that stays out into something 
 TEST_CASE("what stays out is refused wherever an amount or a row of one's own names it", "[names]") {
   for (const char* amount : {"6 bags of dog poop", "2 buckets of old cat litter", "1 yd3 of chopped chicken"}) {
     CAPTURE(amount);
-    CHECK_THROWS_WITH(read_amount(amount, materials()), Catch::Matchers::Contains("stays out of the heap"));
+    CHECK_THROWS_WITH(read_amount(amount, materials()), Catch::Matchers::Contains("stays out of the pile"));
   }
   CHECK_NOTHROW(read_amount("6 bags of shredded leaves", materials()));
   CHECK_NOTHROW(read_amount("6 bags of whatever", materials()));

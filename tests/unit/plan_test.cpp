@@ -1,4 +1,4 @@
-// The whole job: what a heap leaves, what the lawn still wants, and warnings in the order of their weight.
+// The whole job: what a pile leaves, what the lawn still wants, and warnings in the order of their weight.
 
 #include "heapwright/plan/plan.hpp"
 
@@ -41,7 +41,7 @@ Reading<Quantity> reading(Quantity low, Quantity typical, Quantity high) {
 
 }  // namespace
 
-TEST_CASE("the compost of a heap, by hand", "[plan]") {
+TEST_CASE("the compost of a pile, by hand", "[plan]") {
   // 100 kg half water: 50 kg dry, of it 36 kg organic and 14 kg ash.
   const Properties properties{wet_basis(0.5), carbon_dry_basis(0.4), nitrogen_dry_basis(0.016), organic_dry_basis(0.72),
                               particle_density(1500.0)};
@@ -65,7 +65,7 @@ TEST_CASE("the compost of a heap, by hand", "[plan]") {
   CHECK_THAT(yield.low.value(), WithinRel(yield.likely.value() / times, exact));
   CHECK_THAT(yield.high.value(), WithinRel(yield.likely.value() * times, exact));
 
-  SECTION("water added to the heap does not make more compost") {
+  SECTION("water added to the pile does not make more compost") {
     const Mix wetter = mix_of({{{{properties, bulk_density(200.0), 100.0 * unit::kg}, "a", "a", ""}}, 50.0 * unit::kg_water});
     CHECK(compost_yield(wetter, OrganicMass(), rule).likely == yield.likely);
   }
@@ -137,14 +137,14 @@ TEST_CASE("what a plan takes for granted holds what its forecast does", "[plan]"
   const std::string climate = "[climate]\ncoldest_month = \"60 degF\"\nwarmest_month = \"80 degF\"\n";
   const std::string text =
       supply("leaves", "24 leaf-bag") + supply("grass", "12 bucket") + "treated = \"no\"\n" + lawn("5000 ft2") +
-      "[heap]\nshape = \"bin\"\nlength = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\nkeep_moist = true\nturn_every = "
+      "[pile]\nshape = \"bin\"\nlength = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\nkeep_moist = true\nturn_every = "
       "\"14 days\"\n";
   const Plan plan = make_plan(yard(text + climate), november_7);
   REQUIRE(plan.forecast);
   const auto count_of = [](const std::vector<Assumption>& all, const std::string& what) {
     return std::count_if(all.begin(), all.end(), [&](const Assumption& one) { return one.what.starts_with(what); });
   };
-  for (const char* what : {"weather", "rain", "weight of the heap"}) {
+  for (const char* what : {"weather", "rain", "weight of the pile"}) {
     CAPTURE(what);
     CHECK(count_of(plan.forecast->assumptions, what) == 1);
     CHECK(count_of(plan.assumptions, what) == 1);
@@ -163,13 +163,13 @@ TEST_CASE("what a plan takes for granted holds what its forecast does", "[plan]"
   CHECK(count_of(without.assumptions, "rain") == 0);
 }
 
-TEST_CASE("nothing is to buy where the heap gives more than the lawn wants", "[plan]") {
+TEST_CASE("nothing is to buy where the pile gives more than the lawn wants", "[plan]") {
   const Plan plan = make_plan(yard(supply("leaves", "24 leaf-bag") + supply("grass", "12 bucket") + lawn("10 ft2")), november_7);
   CHECK(plan.supply.own_compost->likely > *plan.supply.needed);
   CHECK(plan.supply.to_buy->value() == 0.0);
 }
 
-TEST_CASE("without a heap all is bought", "[plan]") {
+TEST_CASE("without a pile all is bought", "[plan]") {
   const Plan plan = make_plan(yard(lawn("1000 ft2")), november_7);
   CHECK(plan.recipe.status == RecipeStatus::nothing_on_hand);
   CHECK_FALSE(plan.supply.own_compost);
@@ -222,10 +222,10 @@ TEST_CASE("what is on hand together", "[plan]") {
   SECTION("nothing is no mix") { CHECK_FALSE(mix_on_hand(yard(""), WaterMass(), november_7).mix); }
 }
 
-TEST_CASE("the day the heap is built is the file's, else today", "[plan]") {
+TEST_CASE("the day the pile is built is the file's, else today", "[plan]") {
   CHECK(make_plan(yard(supply("leaves", "1 kg")), november_7).built == november_7);
   const Date may_1{std::chrono::year(2027), std::chrono::month(5), std::chrono::day(1)};
-  CHECK(make_plan(yard(supply("leaves", "1 kg") + "[heap]\nshape = \"tumbler\"\nvolume = \"60 gal\"\nbuilt = 2027-05-01\n"), november_7)
+  CHECK(make_plan(yard(supply("leaves", "1 kg") + "[pile]\nshape = \"tumbler\"\nvolume = \"60 gal\"\nbuilt = 2027-05-01\n"), november_7)
             .built == may_1);
 }
 
@@ -236,7 +236,7 @@ const std::string three_supplies = supply("leaves", "24 leaf-bag") + "when = { m
                                    "when = { every = \"week\", from = \"Apr\", to = \"Oct\" }\ntreated = \"no\"\n" +
                                    supply("scraps", "2 bucket") + "when = { every = \"week\" }\n";
 
-std::string of_shape(const std::string& lines) { return "[heap]\n" + lines + "built = 2026-11-07\n"; }
+std::string of_shape(const std::string& lines) { return "[pile]\n" + lines + "built = 2026-11-07\n"; }
 
 std::string words_of(const Plan& plan, const Yard& yard) { return text_of_plan(plan, yard.materials, Show(ShownUnits::us)); }
 
@@ -295,7 +295,7 @@ TEST_CASE("a recipe is no bigger than the bins hold, a tumbler two thirds of its
   CHECK_THAT(cubic_feet(*plan.recipe.room), WithinRel(room, 1e-9));
   CHECK(cubic_feet(*told(plan.recipe).mix.volume) <= room * (1.0 + 1e-9));
   CHECK(plan.recipe.size_set_by->from == SizeFrom::room);
-  CHECK(plan.heap_answer->fits == true);
+  CHECK(plan.pile_answer->fits == true);
   const std::string words = words_of(plan, one);
   CHECK(words.find("put it all in") == std::string::npos);
   CHECK(words.find("Does not fit today\n") != std::string::npos);
@@ -306,5 +306,5 @@ TEST_CASE("what must go in is not held back by the bin, and the plan says that i
       yard(supply("leaves", "24 leaf-bag") + "use = \"all\"\n" + of_shape("length = \"3 ft\"\nwidth = \"3 ft\"\nheight = \"2 ft\"\n"));
   const Plan plan = make_plan(one, november_7);
   CHECK(plan.recipe.size_set_by->from == SizeFrom::fixed);
-  CHECK(plan.heap_answer->fits == false);
+  CHECK(plan.pile_answer->fits == false);
 }

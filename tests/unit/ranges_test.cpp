@@ -224,7 +224,7 @@ TEST_CASE("the band of six feedstocks by weight is that of a million other draws
   check_against_reference(take(mix));
 }
 
-TEST_CASE("the band of a heap that settles to half is that of a million other draws", "[slow]") {
+TEST_CASE("the band of a pile that settles to half is that of a million other draws", "[slow]") {
   Counted mix = counted(in_containers, 3.0);
   mix.blend.settling = ShareOfLooseVolume::of(0.5);
   check_against_reference(take(mix));
@@ -336,7 +336,7 @@ TEST_CASE("one packing said in two ways is one draw") {
   CHECK_THAT(twice.air_space->high.value(), WithinAbs(once.air_space->high.value(), 1e-9));
 }
 
-TEST_CASE("leaves counted shredded go into the heap as they were counted") {
+TEST_CASE("leaves counted shredded go into the pile as they were counted") {
   // The room that they take is that of the buckets, whatever they weigh.
   const std::string lines = "feedstock = \"leaves-fall\"\npacking = \"shredded\"\namount = \"20 bucket\"\n";
   const MixRanges counted_so = ranges(supply(lines));
@@ -365,7 +365,7 @@ TEST_CASE("what lies at 0 and moves has a weight that is a number") {
   }
 }
 
-TEST_CASE("the band of a heap that does not fit in its room is that of a million other draws", "[slow]") {
+TEST_CASE("the band of a pile that does not fit in its room is that of a million other draws", "[slow]") {
   Counted mix = counted(in_containers, 3.0);
   mix.blend.settling = ShareOfLooseVolume::of(0.05);
   check_against_reference(take(mix));

@@ -64,7 +64,7 @@ TEST_CASE("leaves for ten kilograms of clippings: the goals conflict, and minima
   CHECK_THAT(recipe.distance_from_aim, WithinAbs(1.084, 0.0005));
 }
 
-TEST_CASE("a thousand litres of leaves and twenty of clippings make a heap of fifty") {
+TEST_CASE("a thousand litres of leaves and twenty of clippings make a pile of fifty") {
   // 50.4 L, C:N 33.4, t = 0.679 by an independent reference solution.
   const Recipe recipe = recipe_of({leaves(100.0), clippings(4.0)});
   CHECK(recipe.status == RecipeStatus::on_target);
@@ -94,7 +94,7 @@ TEST_CASE("each status has its case") {
   CHECK(recipe_of({leaves(), clippings()}, wishes).status == RecipeStatus::on_target);
 }
 
-TEST_CASE("a heap settled to less than its solids and water has no air, and is the nearest there is") {
+TEST_CASE("a pile settled to less than its solids and water has no air, and is the nearest there is") {
   RecipeWishes wishes;
   wishes.settling = ShareOfLooseVolume::of(0.01);
   const Recipe recipe = recipe_of({leaves(50.0), clippings(50.0)}, wishes);
@@ -143,7 +143,7 @@ TEST_CASE("what holds a recipe back") {
     CHECK(recipe.status == RecipeStatus::nearest);
     CHECK(limits_of(recipe).back() == "water");
   }
-  SECTION("too little for the heap wanted: what there is no more of") {
+  SECTION("too little for the pile wanted: what there is no more of") {
     RecipeWishes wishes;
     wishes.fill = read_volume("10 m3");
     const Recipe recipe = recipe_of({leaves(50.0), clippings(50.0)}, wishes);
@@ -309,7 +309,7 @@ TEST_CASE("each goal is followed by using most at its optimum") {
   const Recipe recipe = recipe_of({leaves(100.0), clippings(60.0), scraps(20.0), straw}, wishes);
   REQUIRE(recipe.status == RecipeStatus::on_target);
   CHECK_THAT(recipe.amounts[2].mass.value(), WithinRel(20.0, 1e-6));  // scraps go first, all of them
-  CHECK(recipe.amounts[1].mass.value() > 20.0);                       // and more than the least heap of them takes
+  CHECK(recipe.amounts[1].mass.value() > 20.0);                       // and more than the least pile of them takes
   if (wishes.goal == Goal::cheapest) CHECK(recipe.cost == 0.0);
 }
 

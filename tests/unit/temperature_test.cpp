@@ -18,7 +18,7 @@ TEST_CASE("the three scales agree at known points", "[temperature]") {
       {"where the scales cross", -40.0, -40.0, 233.15},
       {"Fahrenheit's zero", -160.0 / 9.0, 0.0, 273.15 - 160.0 / 9.0},
       {"ice melts", 0.0, 32.0, 273.15},
-      {"a heap hot enough for three days", 55.0, 131.0, 328.15},
+      {"a pile hot enough for three days", 55.0, 131.0, 328.15},
       {"water boils", 100.0, 212.0, 373.15},
   }));
   CAPTURE(what);

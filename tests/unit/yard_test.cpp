@@ -72,7 +72,7 @@ estimate = { trees = 3, canopy_width = "30 m" }
 [climate]
 mean_air_temperature = ["-1 degC", "0 degC", "3 degC", "8 degC", "13 degC", "18 degC", "21 degC", "20 degC", "16 degC", "10 degC", "4 degC", "1 degC"]
 
-[heap]
+[pile]
 shape = "cone"
 length = "1 m"
 width = "2 m"
@@ -311,21 +311,21 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
     CHECK_THAT(yard.climate->monthly_means[11].kelvin(), WithinRel(274.15, exact));
     CHECK(monthly_means(*yard.climate) == yard.climate->monthly_means);
   }
-  SECTION("heap") {
-    REQUIRE(yard.heap);
-    CHECK(yard.heap->shape == HeapShape::cone);
-    CHECK(yard.heap->length == 1.0 * unit::m);
-    CHECK(yard.heap->width == 2.0 * unit::m);
-    CHECK(yard.heap->height == 1.5 * unit::m);
-    CHECK(yard.heap->diameter == 3.0 * unit::m);
-    CHECK(yard.heap->volume == 4.0 * unit::m3);
-    CHECK(yard.heap->count == 2);
-    CHECK(yard.heap->built == date(2026, 11, 7));
+  SECTION("pile") {
+    REQUIRE(yard.pile);
+    CHECK(yard.pile->shape == PileShape::cone);
+    CHECK(yard.pile->length == 1.0 * unit::m);
+    CHECK(yard.pile->width == 2.0 * unit::m);
+    CHECK(yard.pile->height == 1.5 * unit::m);
+    CHECK(yard.pile->diameter == 3.0 * unit::m);
+    CHECK(yard.pile->volume == 4.0 * unit::m3);
+    CHECK(yard.pile->count == 2);
+    CHECK(yard.pile->built == date(2026, 11, 7));
     CHECK(yard.built_or(date(2000, 1, 1)) == date(2026, 11, 7));
-    CHECK(yard.heap->filled_as_it_comes);
-    CHECK(yard.heap->turn_every == 14.0 * 86400.0 * unit::s);
-    CHECK(yard.heap->keep_moist);
-    CHECK(yard.heap->covered);
+    CHECK(yard.pile->filled_as_it_comes);
+    CHECK(yard.pile->turn_every == 14.0 * 86400.0 * unit::s);
+    CHECK(yard.pile->keep_moist);
+    CHECK(yard.pile->covered);
   }
   SECTION("what was seen of it") {
     const Observations& seen = yard.observations;
@@ -409,7 +409,7 @@ TEST_CASE("every key, misspelt where it stands, is refused with the right one", 
 TEST_CASE("what the big file had no room for", "[yard]") {
   CHECK(read("[recipe]\ncapacity = \"2 m3\"\n").wishes.capacity == 2.0 * unit::m3);
   CHECK_THAT(problems_of("[recipe]\ncapacty = \"2 m3\"\n").at(0).would_be_right, Contains("capacity"));
-  CHECK_FALSE(read("[heap]\nshape = \"tumbler\"\nvolume = \"60 gal\"\nturn_every = \"never\"\n").heap->turn_every);
+  CHECK_FALSE(read("[pile]\nshape = \"tumbler\"\nvolume = \"60 gal\"\nturn_every = \"never\"\n").pile->turn_every);
 
   SECTION("surveyed lawns are refused with what to do instead, and with nothing else") {
     const std::string keys =
@@ -427,7 +427,7 @@ TEST_CASE("an empty file is a yard with nothing in it", "[yard]") {
   CHECK(yard.supplies.empty());
   CHECK(yard.units == ShownUnits::us);
   CHECK_FALSE(yard.lawn);
-  CHECK_FALSE(yard.heap);
+  CHECK_FALSE(yard.pile);
   CHECK_FALSE(yard.climate);
   CHECK(yard.topdressing.compost == "yard-trimmings");
   CHECK_THAT(yard.topdressing.depth.value(), WithinRel(0.25 * 0.0254, exact));
@@ -449,7 +449,7 @@ TEST_CASE("a packing is named by the supply, else by its container, else by the 
 TEST_CASE("one mistake is told once", "[yard]") {
   // What follows from a mistake is not another mistake.
   const std::string text =
-      GENERATE("[heap]\nshape = \"bni\"\n", "[[lawn.zone]]\nshape = \"rectangel\"\nlength = \"4 m\"\nwidth = \"3 m\"\n",
+      GENERATE("[pile]\nshape = \"bni\"\n", "[[lawn.zone]]\nshape = \"rectangel\"\nlength = \"4 m\"\nwidth = \"3 m\"\n",
                "[[supply]]\nfeedstock = \"leavs\"\npacking = \"loose\"\namount = \"1 yd3\"\n",
                "[[supply]]\nfeedstock = \"leaves\"\namount = \"1 yd\"\nuse = \"al\"\n",
                "[[lawn.zone]]\nshape = \"area\"\narea = \"7 lb\"\n[[lawn.without]]\nshape = \"area\"\narea = \"1 m2\"\n",

@@ -5,9 +5,9 @@
 #include <cctype>
 #include <utility>
 
-#include "heapwright/heap/description.hpp"
 #include "heapwright/input/words.hpp"
 #include "heapwright/mix/supply.hpp"
+#include "heapwright/pile/description.hpp"
 #include "heapwright/process/climate.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -161,9 +161,9 @@ std::string lengths_in(const std::string& said) {
   return lengths;
 }
 
-/// "a pile 6 by 8 feet, as high as my waist", "a heap 6 ft by 4 ft by 2 ft": length, width and height; nothing where it is no pile.
+/// "a pile 6 by 8 feet, as high as my waist", "a pile 6 ft by 4 ft by 2 ft": length, width and height; nothing where it is no pile.
 std::optional<Answer> read_pile(const std::string& said, const Materials& materials) {
-  if (said.find("pile") == std::string::npos && said.find("heap") == std::string::npos) return std::nullopt;
+  if (said.find("pile") == std::string::npos && said.find("pile") == std::string::npos) return std::nullopt;
   std::vector<std::string> sides = sides_of(lengths_in(said), "ft");
   for (const BodyHeight& row : materials.rough.heights) {
     const std::string body = row.id.substr(0, row.id.find('-'));
@@ -249,7 +249,7 @@ std::optional<Date> read_calendar_date(const std::string& said, Date today) {
   if (!is_number(words[1], 1, 2) || !is_number(words[2], 4, 4)) return std::nullopt;
   Date date = date_of(words[2], static_cast<unsigned>(read_month(words[0])), words[1]);
   const bool long_past = date.ok() && std::chrono::sys_days(date) + std::chrono::days(31) < std::chrono::sys_days(today);
-  if (no_year && long_past) date += std::chrono::years(1);  // a heap to be built
+  if (no_year && long_past) date += std::chrono::years(1);  // a pile to be built
   return date;
 }
 

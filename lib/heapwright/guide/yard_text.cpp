@@ -1,7 +1,7 @@
 #include "heapwright/guide/yard_text.hpp"
 
-#include "heapwright/heap/description.hpp"
 #include "heapwright/materials/embedded.hpp"
+#include "heapwright/pile/description.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -47,7 +47,7 @@ std::string treated(const Given& given, const std::string& question) {
 }
 
 std::string pile(const Given& given, const std::string& question) {
-  return "estimate = { heap = [" + toml_text(given.text(question, 0)) + ", " + toml_text(given.text(question, 1)) + ", " +
+  return "estimate = { pile = [" + toml_text(given.text(question, 0)) + ", " + toml_text(given.text(question, 1)) + ", " +
          toml_text(given.text(question, 2)) + "] }\n";
 }
 
@@ -100,10 +100,10 @@ std::string bin(const Given& given) {
          key("width", "4 ft") + key("height", "4 ft");
 }
 
-std::string heap(const Given& given, Date today) {
+std::string pile(const Given& given, Date today) {
   const std::string built = given.is("built", "some") ? given.text("built") : print_date(today);
   const bool more_comes = given.is("scraps", "some") || given.is("clippings", "some");
-  return "\n[heap]\n" + bin(given) + "built = " + built + "\n" + (more_comes ? key("filled", "as-it-comes") : "") +
+  return "\n[pile]\n" + bin(given) + "built = " + built + "\n" + (more_comes ? key("filled", "as-it-comes") : "") +
          key("turn_every", given.is("turn", "some") ? given.text("turn") : "never");
 }
 
@@ -128,7 +128,7 @@ std::string lawn(const Given& given) {
 std::string yard_text(const Answers& answers, Date today) {
   const Given given(answers);
   return "# Your yard, as you told it. Change what you like; `heapwright plan` reads it again.\ntitle = \"My yard\"\n" + leaves(given) +
-         clippings(given) + scraps(given) + others(given) + heap(given, today) + climate(given) + lawn(given);
+         clippings(given) + scraps(given) + others(given) + pile(given, today) + climate(given) + lawn(given);
 }
 
 std::string starter_yard_text() { return std::string(embedded_material("starter.toml")); }

@@ -7,7 +7,7 @@
 
 namespace heapwright {
 
-/// A yard file, with a comment wherever something was not known. read_yard_text() accepts it. A heap without a date is built today.
+/// A yard file, with a comment wherever something was not known. read_yard_text() accepts it. A pile without a date is built today.
 std::string yard_text(const Answers& answers, Date today);
 
 /// A yard file to fill in, with a comment at each key.

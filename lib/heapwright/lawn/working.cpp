@@ -145,11 +145,11 @@ Term allowance_term(const Topdressing& topdressing) {
 void weight_steps(Working& working, const Topdressing& topdressing, const Expression& volume, const Measures& measures) {
   if (const auto& wheelbarrow = topdressing.wheelbarrow) {
     const Term b =
-        given("b", "what a wheelbarrow holds", measures.heap.number(wheelbarrow->volume), measures.heap.symbol, wheelbarrow->source);
-    const double many = measures.heap.number(measures.large.one);
-    const Term f = given("f", measures.heap.symbol + " in 1 " + measures.large.symbol, many, "", by_definition);
+        given("b", "what a wheelbarrow holds", measures.pile.number(wheelbarrow->volume), measures.pile.symbol, wheelbarrow->source);
+    const double many = measures.pile.number(measures.large.one);
+    const Term f = given("f", measures.pile.symbol + " in 1 " + measures.large.symbol, many, "", by_definition);
     working.step({"L", "Wheelbarrow loads", "volume over what one holds", "", by_definition, 4},
-                 measures.heap.symbol == measures.large.symbol ? volume / b : volume * f / b);
+                 measures.pile.symbol == measures.large.symbol ? volume / b : volume * f / b);
   }
   if (!topdressing.weight) return;
   const CompostWeight& weight = *topdressing.weight;

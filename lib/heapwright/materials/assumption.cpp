@@ -24,7 +24,7 @@ std::string_view figure_word(Figure figure) {
     case Figure::amount: return "amount";
     case Figure::container: return "container";
     case Figure::bulk_density: return "bulk_density";
-    case Figure::bulk_density_in_heap: return "bulk_density_in_heap";
+    case Figure::bulk_density_in_pile: return "bulk_density_in_pile";
     case Figure::moisture: return "moisture_wet_basis";
     case Figure::carbon_to_nitrogen: return "carbon_to_nitrogen";
     case Figure::nitrogen: return "nitrogen_dry_basis";

@@ -27,7 +27,7 @@ enum class Figure {
   amount,                ///< how much of it there is
   container,             ///< the volume of the container it is counted in
   bulk_density,          ///< as the person counts it
-  bulk_density_in_heap,  ///< as it goes into the heap, where that differs
+  bulk_density_in_pile,  ///< as it goes into the pile, where that differs
   moisture,
   carbon_to_nitrogen,
   nitrogen,

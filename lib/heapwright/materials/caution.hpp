@@ -13,7 +13,7 @@ namespace heapwright {
 
 /// What may be true of a yard and calls for a caution.
 enum class Fact {
-  // of what goes into the heap; words of these are tags of feedstocks
+  // of what goes into the pile; words of these are tags of feedstocks
   dusty,
   moldy,
   scraps,
@@ -30,10 +30,10 @@ enum class Fact {
   shredded,  ///< mown over or chopped on the spot
   // of what stays out
   treated,  ///< treated with a weedkiller, or nobody knows
-  // of the heap
-  heap,
-  tall_heap,
-  big_dry_heap,
+  // of the pile
+  pile,
+  tall_pile,
+  big_dry_pile,
   cold_season,
   stored_browns,
   from_elsewhere,
@@ -56,7 +56,7 @@ enum class Fact {
 
 using Facts = std::set<Fact>;
 
-/// Whether a fact is one of what goes into the heap, whose word is a tag of feedstocks.
+/// Whether a fact is one of what goes into the pile, whose word is a tag of feedstocks.
 bool is_tag(Fact fact);
 
 /// Each fact with its word in the tables.

@@ -1,5 +1,5 @@
 #pragma once
-/// What goes into a heap, with every published figure of it.
+/// What goes into a pile, with every published figure of it.
 
 #include <optional>
 #include <string>
@@ -23,7 +23,7 @@ enum class FeedstockClass {
 
 std::string_view class_word(FeedstockClass feedstock_class);
 
-/// Supplements and minerals: a heap takes as little of them as it can.
+/// Supplements and minerals: a pile takes as little of them as it can.
 inline bool is_sparing(FeedstockClass feedstock_class) {
   return feedstock_class == FeedstockClass::supplement || feedstock_class == FeedstockClass::mineral;
 }
@@ -78,7 +78,7 @@ struct Feedstock {
   std::string usual_packing;
   std::string usual_container = "bucket";  ///< what people count it in
   bool easy_to_get = false;                ///< most people can find or buy some
-  Readings<Duration> keeps;                ///< how long a fresh one may wait for the heap; by its class where empty
+  Readings<Duration> keeps;                ///< how long a fresh one may wait for the pile; by its class where empty
   Readings<MoistureWetBasis> moisture;
   Readings<CarbonDryBasis> carbon;
   Readings<CarbonNitrogenRatio> carbon_to_nitrogen;
@@ -107,7 +107,7 @@ struct Feedstock {
   /// Bulk density of a packing, of the usual one where the name is empty.
   std::optional<BulkDensity> density(std::string_view packing = {}) const;
 
-  /// How long it may wait for the heap where it is not stored dry: judged.
+  /// How long it may wait for the pile where it is not stored dry: judged.
   Duration used_keeps() const;
 
   /// What is missing for a mix: "moisture", "carbon", "C:N", "bulk density".

@@ -88,7 +88,7 @@ std::string_view without_words_before(std::string_view name) {
 }
 
 [[noreturn]] void refuse(std::string_view name, const KeepOut& row) {
-  throw KeptOut(in_quotes(name) + " stays out of the heap: " + row.reason, row.instead);
+  throw KeptOut(in_quotes(name) + " stays out of the pile: " + row.reason, row.instead);
 }
 
 [[noreturn]] void refuse_unknown_feedstock(const Materials& materials, std::string_view name) {
@@ -99,7 +99,7 @@ std::string_view without_words_before(std::string_view name) {
   if (of_the_rest.slips < guess.slips) guess = of_the_rest;
   const bool nearer_to_what_stays_out = guess.row != nullptr && (!near || guess.slips <= slips_between(name, *near));
   if (nearer_to_what_stays_out)
-    throw KeptOut(unknown + "; if it means " + in_quotes(guess.meant) + ", it stays out of the heap: " + guess.row->reason,
+    throw KeptOut(unknown + "; if it means " + in_quotes(guess.meant) + ", it stays out of the pile: " + guess.row->reason,
                   guess.row->instead);
   throw TextError(unknown, near ? "did you mean " + in_quotes(*near) + "?" : "`heapwright materials` lists them all");
 }

@@ -1,5 +1,5 @@
 #pragma once
-/// What no heap at home should get, with the reason and where it goes instead.
+/// What no pile at home should get, with the reason and where it goes instead.
 
 #include <string>
 #include <string_view>

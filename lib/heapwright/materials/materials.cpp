@@ -63,7 +63,7 @@ void read_compost(Table& table, Compost& row) {
   row.nitrogen = read_readings(table, "nitrogen_dry_basis", read_nitrogen_dry_basis);
   row.phosphate = read_readings(table, "phosphate_dry_basis", read_phosphate_dry_basis);
   row.potash = read_readings(table, "potash_dry_basis", read_potash_dry_basis);
-  // How far a compost goes and what a heap leaves of it hang on these two.
+  // How far a compost goes and what a pile leaves of it hang on these two.
   if (!used(row.moisture) || !(used(row.moisture)->value() < 1.0))
     table.problem("a compost needs its moisture, below 100 %", "write moisture_wet_basis = \"45 %\"");
   if (!used(row.bulk_density) || !(used(row.bulk_density)->value() > 0.0))
@@ -190,7 +190,7 @@ void refuse_what_stays_out(const Materials& materials, Document& document) {
   for (Table& table : root.tables("feedstock")) {
     const auto refuse = [&](std::string_view name) {
       const KeepOut* row = what_stays_out(materials, name);
-      if (row != nullptr) throw TextError("\"" + std::string(name) + "\" stays out of the heap: " + row->reason, row->instead);
+      if (row != nullptr) throw TextError("\"" + std::string(name) + "\" stays out of the pile: " + row->reason, row->instead);
       return true;
     };
     table.read("id", refuse);

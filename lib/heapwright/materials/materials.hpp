@@ -38,7 +38,7 @@ struct Compost {
   Readings<PotashDryBasis> potash;
 };
 
-/// How much of a heap is left when it is done, and how it lies. Each with its reason.
+/// How much of a pile is left when it is done, and how it lies. Each with its reason.
 struct YieldRule {
   Reading<ShareOfVolatileSolids> volatile_solids_lost;  ///< where no forecast says it
   Reading<ShareOfVolume> held_back_by_screen;
@@ -72,7 +72,7 @@ struct NamedFeedstock {
 };
 
 /// The row of an id or an everyday name: "leaves-fall", "leaves", "old wet leaves", "mulched leaves".
-/// @throws TextError for what stays out of a heap, with the reason and where it goes instead, and for unknown names with the nearest
+/// @throws TextError for what stays out of a pile, with the reason and where it goes instead, and for unknown names with the nearest
 /// known one; a name that is as near to what stays out as to what may go in is never answered with what may go in
 NamedFeedstock find_named_feedstock(const Materials& materials, std::string_view name);
 const Feedstock& find_feedstock(const Materials& materials, std::string_view name);

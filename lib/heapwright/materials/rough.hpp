@@ -1,5 +1,5 @@
 #pragma once
-/// What people know without a scale: trees, a mower, a household, a heap to the knee, how a handful feels.
+/// What people know without a scale: trees, a mower, a household, a pile to the knee, how a handful feels.
 
 #include <string>
 #include <string_view>

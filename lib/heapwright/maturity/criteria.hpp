@@ -84,7 +84,7 @@ struct NextStep {
   Provenance whose;
 };
 
-/// What a heap has to be made of at its start.
+/// What a pile has to be made of at its start.
 struct StartingRatioRule {
   std::string id;
   std::string name;

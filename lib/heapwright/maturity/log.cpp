@@ -60,7 +60,7 @@ void take_thermometers(Csv& csv, Columns& columns) {
       lacks_unit = true;
       csv.problem_of_column(column, "does not say its unit", "end the name in it: \"" + name + " degF\" or \"" + name + " degC\"");
     } else if (has_word(name, {"outside"})) {
-      csv.problem_of_column(column, "may be the heap's outside or the air's", "name it edge or air: \"edge degF\"");
+      csv.problem_of_column(column, "may be the pile's outside or the air's", "name it edge or air: \"edge degF\"");
     } else if (is_of_the_air(name)) {
       columns.of_the_air = true;
     } else {
@@ -68,7 +68,7 @@ void take_thermometers(Csv& csv, Columns& columns) {
     }
   }
   if (columns.probes.empty() && !lacks_unit && !csv.flawed())
-    csv.problem_of_header("no column has temperatures of the heap, by a name that ends in their unit", names_wanted);
+    csv.problem_of_header("no column has temperatures of the pile, by a name that ends in their unit", names_wanted);
 }
 
 void check_names(Csv& csv, const Columns& columns) {
@@ -102,8 +102,8 @@ bool is_no_reading(std::string_view text) {
 std::optional<TemperaturePoint> read_probe(std::string_view text, TemperatureScale scale) {
   if (is_no_reading(text)) return std::nullopt;
   const TemperaturePoint temperature = TemperaturePoint::on(scale, read_number(text));
-  if (!is_a_heap_temperature(temperature))
-    throw TextError("\"" + std::string(text) + "\" is no temperature of a heap",
+  if (!is_a_pile_temperature(temperature))
+    throw TextError("\"" + std::string(text) + "\" is no temperature of a pile",
                     "leave the field empty where a thermometer failed; from -60 to 120 degC, or -76 to 248 degF, is read");
   return temperature;
 }
@@ -158,7 +158,7 @@ LogRow read_row(Csv& csv, const Columns& columns, WrittenTime time) {
 
 }  // namespace
 
-bool is_a_heap_temperature(TemperaturePoint temperature) {
+bool is_a_pile_temperature(TemperaturePoint temperature) {
   return temperature >= TemperaturePoint::from_celsius(-60.0) && temperature <= TemperaturePoint::from_celsius(120.0);
 }
 
@@ -179,7 +179,7 @@ TemperatureLog read_temperature_log(Csv& csv) {
     if (!log.rows.empty() && !may_follow(*time, log.rows.back().time, csv, columns->time)) continue;
     log.rows.push_back(std::move(row));
   }
-  if (!some_reading && !csv.flawed()) csv.problem_of_file("there is no temperature of the heap in it", "write a row for each reading");
+  if (!some_reading && !csv.flawed()) csv.problem_of_file("there is no temperature of the pile in it", "write a row for each reading");
   return log;
 }
 

@@ -1,5 +1,5 @@
 #pragma once
-/// Temperature logs: what thermometers in a heap showed, and when it was turned and watered.
+/// Temperature logs: what thermometers in a pile showed, and when it was turned and watered.
 
 #include <chrono>
 #include <optional>
@@ -22,13 +22,13 @@ struct LogRow {
 /// Row after row, each later than the one before; all times have an offset from UTC, or none has.
 struct TemperatureLog {
   std::vector<std::string> probes;  ///< their names; one or more
-  bool notes_events = false;        ///< whether it says when the heap was turned, should it have been
-  bool air_passed_over = false;     ///< whether it has a column of the air, which is none of the heap
+  bool notes_events = false;        ///< whether it says when the pile was turned, should it have been
+  bool air_passed_over = false;     ///< whether it has a column of the air, which is none of the pile
   std::vector<LogRow> rows;
 };
 
-/// Whether a temperature can be one of a heap or of the air: −60 to 120 °C.
-bool is_a_heap_temperature(TemperaturePoint temperature);
+/// Whether a temperature can be one of a pile or of the air: −60 to 120 °C.
+bool is_a_pile_temperature(TemperaturePoint temperature);
 
 /// Reads a column `time` (read_time()), columns of temperatures whose names end in their unit ("core degF"), those of the air passed over
 /// ("air degF"), and a column `event` where there is one ("turned", "watered", "turned and watered"). An empty field, "NA" and "NaN" are

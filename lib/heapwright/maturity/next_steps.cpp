@@ -53,7 +53,7 @@ bool too_dry_to_tell(const CompostKnown& known) { return passes_none(known, "moi
 
 bool is_ready(const CompostKnown& known) {
   const bool nothing_against = !too_dry_to_tell(known) && !lacks_nitrogen(known) && !still_composts(known) && !harms_plants(known) &&
-                               !any_failed(known.checks) && !known.heap_at_work;
+                               !any_failed(known.checks) && !known.pile_at_work;
   return nothing_against && (known.rating.rating || all_passed(known.checks));
 }
 
@@ -61,7 +61,7 @@ bool fit_for_mulch(const CompostKnown& known) {
   const bool quiet =
       known.rating.stability.rating || (result_of(known.checks, "no-reheat") == true && result_of(known.checks, "sealed-bag") == true);
   return quiet && !too_dry_to_tell(known) && !still_composts(known) && !harms_plants(known) && !any_failed(known.checks) &&
-         !known.heap_at_work;
+         !known.pile_at_work;
 }
 
 std::vector<std::string> what_harms_turf(const CompostKnown& known) {
@@ -74,7 +74,7 @@ std::vector<std::string> what_harms_turf(const CompostKnown& known) {
 std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteria& criteria) {
   const bool ready = is_ready(known);
   const bool doubtful =
-      lacks_nitrogen(known) || still_composts(known) || harms_plants(known) || any_failed(known.checks) || known.heap_at_work;
+      lacks_nitrogen(known) || still_composts(known) || harms_plants(known) || any_failed(known.checks) || known.pile_at_work;
   const bool rated = known.rating.rating.has_value();
   const bool fit_for_turf = what_harms_turf(known).empty();
   const bool fit_for_pots = ready && known.rating.rating == Rating::very_mature && fit_for_turf;
@@ -100,7 +100,7 @@ std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteri
   when(!rated && !known.rating.stability.rating, "test-stability");
   when(!rated && !known.rating.maturity.rating && !harms_plants(known), "test-maturity");
   when(!ready && fit_for_mulch(known), "mulch");
-  when(!ready && !fit_for_mulch(known), "keep-in-heap");
+  when(!ready && !fit_for_mulch(known), "keep-in-pile");
   when(!fit_for_pots, "not-on-seedlings");
   std::vector<const NextStep*> steps;
   for (const NextStep& step : criteria.steps) {

@@ -16,7 +16,7 @@ struct CompostKnown {
   std::vector<TurfResult> turf;
   std::vector<CheckResult> checks;
   bool has_cured = false;     ///< long enough, since it went cool
-  bool heap_at_work = false;  ///< it is hot or smells so, whatever the tests say of a sample
+  bool pile_at_work = false;  ///< it is hot or smells so, whatever the tests say of a sample
 };
 
 /// Whether it still composts: a test of stability says so, household checks where there is none.

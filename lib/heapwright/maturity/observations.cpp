@@ -21,7 +21,7 @@ std::variant<TemperaturePoint, HandWarmth> read_core(std::string_view text) {
   if (plain == "cold") return HandWarmth::cold;
   try {
     const TemperaturePoint core = read_temperature(text);
-    if (!is_a_heap_temperature(core)) throw TextError("\"" + std::string(text) + "\" is no temperature of a heap", "read it again");
+    if (!is_a_pile_temperature(core)) throw TextError("\"" + std::string(text) + "\" is no temperature of a pile", "read it again");
     return core;
   } catch (const TextError& error) {
     throw TextError(error.what(), error.hint() + ", or by hand \"hot\", \"warm\" or \"cold\"");
@@ -157,8 +157,8 @@ Observations read_observations(Table& root, std::optional<Date> built) {
     table.require("core", "write core = \"128 degF\", or \"hot\", \"warm\" or \"cold\" by hand");
     const auto date = table.date("date");
     if (date && built && *date < *built)
-      table.problem_at("date", print_date(*date) + " is before the heap was built, " + print_date(*built),
-                       "correct one of the two dates, or leave out what was read of another heap");
+      table.problem_at("date", print_date(*date) + " is before the pile was built, " + print_date(*built),
+                       "correct one of the two dates, or leave out what was read of another pile");
     if (const auto core = table.read("core", read_core)) seen.readings.push_back({date, *core});
     table.finish();
   }

@@ -1,5 +1,5 @@
 #pragma once
-/// What was seen, felt and measured of a heap: symptoms, readings, tests. Read and kept with their dates.
+/// What was seen, felt and measured of a pile: symptoms, readings, tests. Read and kept with their dates.
 
 #include <optional>
 #include <string>
@@ -47,7 +47,7 @@ struct Observations {
   std::vector<HouseholdCheck> checks;
 };
 
-/// From here on a heap scalds and dries (140 °F, judged).
+/// From here on a pile scalds and dries (140 °F, judged).
 inline const TemperaturePoint scalding = TemperaturePoint::from_fahrenheit(140.0);
 
 /// Whether a reading is at or above a temperature. What is hot by hand is above any.
@@ -59,7 +59,7 @@ std::string read_noticed(std::string_view text);
 /// Smoke or fire, whatever the words: no symptom to look up, but a caution that cannot wait.
 bool is_smoke(const Noticed& noticed);
 
-/// The facts of what was seen that call for cautions: readings, a hot heap (at or above `scalding`, or by hand), smoke.
+/// The facts of what was seen that call for cautions: readings, a hot pile (at or above `scalding`, or by hand), smoke.
 Facts facts_of(const Observations& seen);
 
 /// "self-heating" and "12 degC", by the built-in criteria. @throws TextError with the nearest test, or the units that the test takes
@@ -68,7 +68,7 @@ MaturityTest read_maturity_test(std::string_view test, std::string_view value);
 HouseholdCheck read_household_check(std::string_view check, std::string_view result);
 
 /// Reads [[noticed]], [[reading]], [[maturity.test]] and [[maturity.check]].
-/// @param built the day the heap was, where it is known: readings of before are problems
+/// @param built the day the pile was, where it is known: readings of before are problems
 Observations read_observations(Table& root, std::optional<Date> built);
 
 }  // namespace heapwright

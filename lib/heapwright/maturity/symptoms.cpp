@@ -61,7 +61,7 @@ Symptom read_symptom(Table& table) {
   symptom.at_work = table.flag("at_work").value_or(false);
   for (Table& cause : table.tables("cause")) symptom.causes.push_back(read_cause(cause));
   if (symptom.causes.empty() || !symptom.causes.back().when.empty())
-    table.problem("has no cause that holds of any heap", "end with a cause without \"when\"");
+    table.problem("has no cause that holds of any pile", "end with a cause without \"when\"");
   table.finish();
   return symptom;
 }
@@ -114,7 +114,7 @@ const Symptom& find_symptom(std::string_view name) {
     names.insert(names.end(), symptom.also.begin(), symptom.also.end());
   }
   ids.emplace_back("smoke");
-  throw TextError("\"" + std::string(name) + "\" is not known as something that goes wrong with a heap", hint_for(name, names, ids));
+  throw TextError("\"" + std::string(name) + "\" is not known as something that goes wrong with a pile", hint_for(name, names, ids));
 }
 
 std::vector<const Cause*> likely_causes(const Symptom& symptom, const Circumstances& circumstances) {

@@ -1,5 +1,5 @@
 #pragma once
-/// What goes wrong with a heap, and its likely cause in the light of what is known of it. Table: materials/symptoms.toml.
+/// What goes wrong with a pile, and its likely cause in the light of what is known of it. Table: materials/symptoms.toml.
 
 #include <set>
 #include <string>
@@ -12,12 +12,12 @@
 
 namespace heapwright {
 
-/// What may be true of a heap and make a symptom of it.
+/// What may be true of a pile and make a symptom of it.
 enum class Circumstance {
   too_much_nitrogen,    ///< C:N of what went in below its window, by more than anyone can tell
   too_little_nitrogen,  ///< above it
   too_wet,              ///< what went in, before any water was added
-  too_dry,              ///< so dry that it hardly rots; likewise, of a heap that nobody keeps moist or has watered
+  too_dry,              ///< so dry that it hardly rots; likewise, of a pile that nobody keeps moist or has watered
   airless,
   grassy,
   scraps,
@@ -38,7 +38,7 @@ using Circumstances = std::set<Circumstance>;
 enum class Fix { none, balance, water };
 
 struct Cause {
-  Circumstances when;  ///< all of them; none: holds of any heap
+  Circumstances when;  ///< all of them; none: holds of any pile
   std::string cause;
   std::string check;
   std::string do_now;
@@ -50,10 +50,10 @@ struct Symptom {
   std::string id;
   std::string name;  ///< "it smells of ammonia"
   std::vector<std::string> also;
-  std::vector<Cause> causes;  ///< the last holds of any heap
+  std::vector<Cause> causes;  ///< the last holds of any pile
   Facts facts;                ///< that it makes true of a yard, and that call for cautions
-  Circumstances rules_out;    ///< that cannot hold of a heap with it
-  bool at_work = false;       ///< whether it is one of a heap that is not finished
+  Circumstances rules_out;    ///< that cannot hold of a pile with it
+  bool at_work = false;       ///< whether it is one of a pile that is not finished
 };
 
 const std::vector<Symptom>& built_in_symptoms();

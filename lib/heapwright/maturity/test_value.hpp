@@ -18,7 +18,7 @@ using TestValue =
                  NitrogenDryBasis, CarbonDryBasis, OrganicMatterDryBasis, MoistureWetBasis, ElectricConductivity, Length>;
 
 /// What is measured, and with it the units that a value may have. Values compare only where they are of one type: oxygen taken up in
-/// water never compares with oxygen taken up in the heap.
+/// water never compares with oxygen taken up in the pile.
 enum class Measured {
   temperature_rise,       ///< "12 degC", "22 degF": a difference
   carbon_to_nitrogen,     ///< "18:1"

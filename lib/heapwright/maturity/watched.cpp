@@ -8,13 +8,13 @@ namespace {
 using std::chrono::days;
 using std::chrono::seconds;
 
-std::optional<Reheat> reheat_after(const WrittenTime& turned, const std::vector<HeapReading>& readings) {
+std::optional<Reheat> reheat_after(const WrittenTime& turned, const std::vector<PileReading>& readings) {
   std::optional<Reheat> reheat;
   // A log may note a turning at each of its rows: only the readings of its own week are looked at.
   auto reading_at = std::lower_bound(readings.begin(), readings.end(), turned,
-                                     [](const HeapReading& one, const WrittenTime& time) { return one.time.at() < time.at(); });
+                                     [](const PileReading& one, const WrittenTime& time) { return one.time.at() < time.at(); });
   for (; reading_at != readings.end(); ++reading_at) {
-    const HeapReading& reading = *reading_at;
+    const PileReading& reading = *reading_at;
     const seconds after = reading.time.at() - turned.at();
     if (after > days(7)) break;
     if (!reheat) {
@@ -29,7 +29,7 @@ std::optional<Reheat> reheat_after(const WrittenTime& turned, const std::vector<
   return reheat;
 }
 
-std::optional<TooHot> too_hot_in(const std::vector<HeapReading>& readings, seconds gap) {
+std::optional<TooHot> too_hot_in(const std::vector<PileReading>& readings, seconds gap) {
   std::optional<TooHot> found;
   for (std::size_t i = 0; i < readings.size(); ++i) {
     if (!(readings[i].temperature > too_hot)) continue;
@@ -41,8 +41,8 @@ std::optional<TooHot> too_hot_in(const std::vector<HeapReading>& readings, secon
   return found;
 }
 
-void tell_heating(const std::vector<HeapReading>& readings, Watched& seen) {
-  for (const HeapReading& reading : readings) {
+void tell_heating(const std::vector<PileReading>& readings, Watched& seen) {
+  for (const PileReading& reading : readings) {
     if (reading.temperature >= heated) {
       if (!seen.first_heated) seen.first_heated = reading.time;
       seen.cool_since.reset();
@@ -52,13 +52,13 @@ void tell_heating(const std::vector<HeapReading>& readings, Watched& seen) {
   }
 }
 
-void tell_near_fire(const std::vector<HeapReading>& readings, Watched& seen) {
-  for (const HeapReading& reading : readings) {
+void tell_near_fire(const std::vector<PileReading>& readings, Watched& seen) {
+  for (const PileReading& reading : readings) {
     if (reading.temperature >= near_fire) seen.near_fire_at = reading;
   }
 }
 
-void tell_gap(const std::vector<HeapReading>& readings, Watched& seen) {
+void tell_gap(const std::vector<PileReading>& readings, Watched& seen) {
   for (std::size_t i = 1; i < readings.size(); ++i) {
     const seconds gap = readings[i].time.at() - readings[i - 1].time.at();
     if (gap <= seen.longest_gap) continue;
@@ -75,37 +75,37 @@ bool is_turned_in_vain(const Watched& seen) {
 
 }  // namespace
 
-std::string_view heap_state_word(HeapState state) {
+std::string_view activity_word(PileActivity state) {
   switch (state) {
-    case HeapState::is_too_hot: return "too-hot";
-    case HeapState::slowing: return "slowing";
-    case HeapState::working: return "working";
-    case HeapState::has_not_heated: return "has-not-heated";
-    case HeapState::too_early: return "too-early";
-    case HeapState::turned_in_vain: return "turned-in-vain";
-    case HeapState::turned_lately: return "turned-lately";
-    case HeapState::cooled_for_good: return "cooled-for-good";
-    case HeapState::cooling: return "cooling";
+    case PileActivity::is_too_hot: return "too-hot";
+    case PileActivity::slowing: return "slowing";
+    case PileActivity::working: return "working";
+    case PileActivity::has_not_heated: return "has-not-heated";
+    case PileActivity::too_early: return "too-early";
+    case PileActivity::turned_in_vain: return "turned-in-vain";
+    case PileActivity::turned_lately: return "turned-lately";
+    case PileActivity::cooled_for_good: return "cooled-for-good";
+    case PileActivity::cooling: return "cooling";
   }
   return "";
 }
 
-HeapState Watched::state() const {
-  if (latest.temperature > heapwright::too_hot || was_near_fire_by(last)) return HeapState::is_too_hot;
+PileActivity Watched::state() const {
+  if (latest.temperature > heapwright::too_hot || was_near_fire_by(last)) return PileActivity::is_too_hot;
   const bool turned_of_late = last_turned && last.at() - last_turned->at() < time_to_heat;
   if (latest.temperature >= heated) {
     const bool was_hotter = peak.temperature >= turned_below && latest.temperature < turned_below;
-    return was_hotter && !turned_of_late ? HeapState::slowing : HeapState::working;
+    return was_hotter && !turned_of_late ? PileActivity::slowing : PileActivity::working;
   }
-  if (!cool_since) return last.at() - first.at() >= time_to_heat ? HeapState::has_not_heated : HeapState::too_early;
-  if (is_turned_in_vain(*this)) return HeapState::turned_in_vain;
-  if (turned_of_late) return HeapState::turned_lately;
-  return last.at() - cool_since->at() >= days(7) ? HeapState::cooled_for_good : HeapState::cooling;
+  if (!cool_since) return last.at() - first.at() >= time_to_heat ? PileActivity::has_not_heated : PileActivity::too_early;
+  if (is_turned_in_vain(*this)) return PileActivity::turned_in_vain;
+  if (turned_of_late) return PileActivity::turned_lately;
+  return last.at() - cool_since->at() >= days(7) ? PileActivity::cooled_for_good : PileActivity::cooling;
 }
 
-std::vector<HeapReading> hottest_readings(const TemperatureLog& log) {
+std::vector<PileReading> hottest_readings(const TemperatureLog& log) {
   constexpr seconds round = std::chrono::hours(1);
-  std::vector<HeapReading> hottest;
+  std::vector<PileReading> hottest;
   std::vector<bool> shown(log.probes.size(), false);  // in this round
   std::optional<seconds> begun;
   for (const LogRow& row : log.rows) {
@@ -126,9 +126,9 @@ std::vector<HeapReading> hottest_readings(const TemperatureLog& log) {
 }
 
 std::optional<Watched> watched(const TemperatureLog& log, seconds gap) {
-  const std::vector<HeapReading> readings = hottest_readings(log);
+  const std::vector<PileReading> readings = hottest_readings(log);
   if (readings.empty()) return std::nullopt;
-  const auto cooler = [](const HeapReading& one, const HeapReading& other) { return one.temperature < other.temperature; };
+  const auto cooler = [](const PileReading& one, const PileReading& other) { return one.temperature < other.temperature; };
   Watched seen{readings.front().time,
                readings.back().time,
                static_cast<int>(readings.size()),

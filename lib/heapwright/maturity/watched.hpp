@@ -12,22 +12,22 @@ namespace heapwright {
 
 /// From here on heat-loving microbes do the work.
 inline const TemperaturePoint heated = TemperaturePoint::from_celsius(40.0);
-/// 160 °F. Above it most of what rots the heap dies; common practice. A conservation job sheet watches from 165 °F and cools at 185 °F.
+/// 160 °F. Above it most of what rots the pile dies; common practice. A conservation job sheet watches from 165 °F and cools at 185 °F.
 inline const TemperaturePoint too_hot = TemperaturePoint::from_fahrenheit(160.0);
 
-/// 180 °F. From here on a heap may come to smolder: just below the 185 °F at which a conservation job sheet has it cooled; judged.
+/// 180 °F. From here on a pile may come to smolder: just below the 185 °F at which a conservation job sheet has it cooled; judged.
 inline const TemperaturePoint near_fire = TemperaturePoint::from_fahrenheit(180.0);
 
-/// So long after it was near fire a heap counts as too hot, whatever it reads: what smolders may lie beside the thermometer; judged.
+/// So long after it was near fire a pile counts as too hot, whatever it reads: what smolders may lie beside the thermometer; judged.
 inline constexpr std::chrono::days time_to_watch_for_fire(3);
 
-/// A heap that will heat has by then; common practice, no source.
+/// A pile that will heat has by then; common practice, no source.
 inline constexpr std::chrono::days time_to_heat(5);
 
-/// A heap first watched later than that after it was built may have heated unseen; judged.
+/// A pile first watched later than that after it was built may have heated unseen; judged.
 inline constexpr std::chrono::days time_to_heat_and_cool(30);
 
-struct HeapReading {
+struct PileReading {
   TemperaturePoint temperature;
   WrittenTime time;
   std::size_t probe = 0;
@@ -48,11 +48,11 @@ struct TooHot {
   std::chrono::seconds length{};  ///< of all stretches, by readings next to each other; nothing of single ones
 };
 
-/// From here down a heap that was hotter is turned; common practice, no source.
+/// From here down a pile that was hotter is turned; common practice, no source.
 inline const TemperaturePoint turned_below = TemperaturePoint::from_fahrenheit(110.0);
 
-/// What a heap is doing.
-enum class HeapState {
+/// What a pile is doing.
+enum class PileActivity {
   is_too_hot,       ///< above `too_hot`, or near fire in the last days
   working,          ///< at or above `heated`
   slowing,          ///< the same, but below `turned_below` after it was hotter
@@ -64,34 +64,34 @@ enum class HeapState {
   cooling           ///< cool, since when is less than a week
 };
 /// "has-not-heated"
-std::string_view heap_state_word(HeapState state);
+std::string_view activity_word(PileActivity state);
 
 /// Each round of readings by its hottest thermometer.
 struct Watched {
   WrittenTime first;
   WrittenTime last;
   int readings = 0;  ///< rounds
-  HeapReading peak;
+  PileReading peak;
   std::optional<WrittenTime> first_heated;
   std::optional<TooHot> too_hot;
-  std::optional<HeapReading> near_fire_at;  ///< the latest reading at or above `near_fire`
+  std::optional<PileReading> near_fire_at;  ///< the latest reading at or above `near_fire`
   std::optional<WrittenTime> last_turned;
   std::vector<Reheat> reheats;            ///< of each turning with a reading in the day after it
-  std::optional<WrittenTime> cool_since;  ///< the first reading below `heated` after the last one at it, of a heap that had heated
-  HeapReading latest;
+  std::optional<WrittenTime> cool_since;  ///< the first reading below `heated` after the last one at it, of a pile that had heated
+  PileReading latest;
   std::optional<WrittenTime> gap_from;  ///< where the longest gap between readings begins
   std::chrono::seconds longest_gap{};
 
   /// Whether it was near fire so lately that it is to be watched.
   bool was_near_fire_by(WrittenTime now) const { return near_fire_at && now.at() - near_fire_at->time.at() <= time_to_watch_for_fire; }
   /// By the latest reading, and where that is cool by what came before.
-  HeapState state() const;
+  PileActivity state() const;
 };
 
 /// The hottest thermometer of each round of readings: what all of them show at most an hour apart, each once.
-std::vector<HeapReading> hottest_readings(const TemperatureLog& log);
+std::vector<PileReading> hottest_readings(const TemperatureLog& log);
 
-/// What hottest_readings() show in the order of time. A turning warmed the heap if the highest reading of the week after it is reheat_step
+/// What hottest_readings() show in the order of time. A turning warmed the pile if the highest reading of the week after it is reheat_step
 /// or more above the lowest of the day after it.
 /// @param gap most between two readings for the time between them to count as too hot
 /// @return nothing of a log without readings

@@ -69,7 +69,7 @@ void assume_densities(std::vector<Assumption>& assumptions, const Supply& supply
       assume_used(assumptions, "weight of " + feedstock.name + ", " + how, figure, feedstock, found->readings, materials, packing);
   };
   if (!supply.weighed) assume_packing(supply.packing, Figure::bulk_density, (supply.packing_assumed ? "taken as " : "") + supply.packing);
-  if (supply.shredded) assume_packing("shredded", Figure::bulk_density_in_heap, "shredded as they go into the heap");
+  if (supply.shredded) assume_packing("shredded", Figure::bulk_density_in_pile, "shredded as they go into the pile");
 }
 
 /// What the person measured: no assumption any more, and said so.
@@ -178,7 +178,7 @@ std::vector<Assumption> assumptions_of(const Supply& supply, const Materials& ma
 }
 
 FigureInUse figure_in_use(const Assumption& assumption) {
-  const Figure figure = assumption.figure == Figure::bulk_density_in_heap ? Figure::bulk_density : assumption.figure;
+  const Figure figure = assumption.figure == Figure::bulk_density_in_pile ? Figure::bulk_density : assumption.figure;
   return {assumption.feedstock, figure, assumption.which};
 }
 

@@ -63,10 +63,10 @@ RoughAmount amount_of(const MownLawn& lawn, MoistureWetBasis, const Materials& m
           spread.high, print_in(lawn.area, "ft2", 3) + " mown", evidence_of(materials, clippings)};
 }
 
-RoughAmount amount_of(const LooseHeap& heap, MoistureWetBasis, const Materials&) {
+RoughAmount amount_of(const LoosePile& pile, MoistureWetBasis, const Materials&) {
   const Spread shape{(pi / 12.0) / (pi / 8.0), (pi / 6.0) / (pi / 8.0)};
-  const Spread spread = together(shape, spread_of(heap.height));
-  return {heap,          Volume(pi / 8.0 * heap.length * heap.width * *heap.height.typical), spread.low, spread.high, "a heap of that size",
+  const Spread spread = together(shape, spread_of(pile.height));
+  return {pile,          Volume(pi / 8.0 * pile.length * pile.width * *pile.height.typical), spread.low, spread.high, "a pile of that size",
           "judged by us"};
 }
 
@@ -77,19 +77,19 @@ double read_count(Table& table, std::string_view key) {
   return 1.0;
 }
 
-std::optional<LooseHeap> read_heap_size(Table& table, const RoughKnowledge& rough) {
-  const std::vector<Value> sizes = table.list("heap");
-  const std::string example = "write heap = [\"6 ft\", \"4 ft\", \"knee-high\"]: length, width, height";
+std::optional<LoosePile> read_pile_size(Table& table, const RoughKnowledge& rough) {
+  const std::vector<Value> sizes = table.list("pile");
+  const std::string example = "write pile = [\"6 ft\", \"4 ft\", \"knee-high\"]: length, width, height";
   if (sizes.size() != 3) {
-    table.problem_at("heap", "a heap has a length, a width and a height", example);
+    table.problem_at("pile", "a pile has a length, a width and a height", example);
     return std::nullopt;
   }
   const auto length = sizes[0].read(read_length);
   const auto width = sizes[1].read(read_length);
   const auto height = sizes[2].read([&](std::string_view text) { return read_height(text, rough); });
   if (!length || !width || !height) return std::nullopt;
-  if (length->value() > 0.0 && width->value() > 0.0 && height->typical->value() > 0.0) return LooseHeap{*length, *width, *height};
-  table.problem_at("heap", "a heap has a size", example);
+  if (length->value() > 0.0 && width->value() > 0.0 && height->typical->value() > 0.0) return LoosePile{*length, *width, *height};
+  table.problem_at("pile", "a pile has a size", example);
   return std::nullopt;
 }
 
@@ -102,12 +102,13 @@ void refuse_unless(bool suits, Table& table, std::string_view key, const std::st
 std::optional<Estimate> read_estimate(Table& supply, const Feedstock& feedstock, const RoughKnowledge& rough) {
   std::optional<Table> table = supply.table("estimate");
   if (!table) return std::nullopt;
+  if (table->has("heap")) table->problem_at("heap", "is called pile", "write { pile = [\"6 ft\", \"4 ft\", \"knee-high\"] }");
   std::optional<Estimate> estimate;
   int kinds = 0;
-  for (const char* kind : {"trees", "people", "mown_lawn", "heap"}) kinds += table->has(kind) ? 1 : 0;
+  for (const char* kind : {"trees", "people", "mown_lawn", "pile"}) kinds += table->has(kind) ? 1 : 0;
   if (kinds != 1)
     table->problem("says how much in one way",
-                   "write { trees = 3, canopy_width = \"30 ft\" }, { people = 3 }, { mown_lawn = \"5000 ft2\" } or { heap = [\"6 ft\", \"4 "
+                   "write { trees = 3, canopy_width = \"30 ft\" }, { people = 3 }, { mown_lawn = \"5000 ft2\" } or { pile = [\"6 ft\", \"4 "
                    "ft\", \"knee-high\"] }");
   const auto canopy_width = table->read("canopy_width", read_length);
   if (canopy_width && !(canopy_width->value() > 0.0)) table->problem_at("canopy_width", "a crown has a width", "write \"30 ft\"");
@@ -130,8 +131,8 @@ std::optional<Estimate> read_estimate(Table& supply, const Feedstock& feedstock,
     if (area && !(area->value() > 0.0)) table->problem_at("mown_lawn", "a lawn has an area", "write \"5000 ft2\"");
     if (area) estimate = MownLawn{*area};
   }
-  if (table->has("heap")) {
-    if (const auto heap = read_heap_size(*table, rough)) estimate = *heap;
+  if (table->has("pile")) {
+    if (const auto pile = read_pile_size(*table, rough)) estimate = *pile;
   }
   table->finish();
   return estimate;

@@ -1,5 +1,5 @@
 #pragma once
-/// Amounts from what people know without a scale: trees, people, a mown lawn, the size of a heap.
+/// Amounts from what people know without a scale: trees, people, a mown lawn, the size of a pile.
 
 #include <optional>
 #include <string>
@@ -20,14 +20,14 @@ struct People {
 struct MownLawn {
   Area area;
 };
-/// A heap on the ground: how long, how wide, and how high by measure or by the body.
-struct LooseHeap {
+/// A pile on the ground: how long, how wide, and how high by measure or by the body.
+struct LoosePile {
   Length length;
   Length width;
   Reading<Length> height;
 };
 
-using Estimate = std::variant<Trees, People, MownLawn, LooseHeap>;
+using Estimate = std::variant<Trees, People, MownLawn, LoosePile>;
 
 /// Reads `estimate` of a supply; nothing where there is none. Each kind suits some feedstocks only: trees drop leaves.
 std::optional<Estimate> read_estimate(Table& supply, const Feedstock& feedstock, const RoughKnowledge& rough);
@@ -42,12 +42,12 @@ struct RoughAmount {
   std::string evidence;
 };
 
-/// The amount behind an estimate: of trees a year's leaves, of a lawn a season's clippings, of people a week's scraps, of a heap what lies
+/// The amount behind an estimate: of trees a year's leaves, of a lawn a season's clippings, of people a week's scraps, of a pile what lies
 /// there.
 ///
 ///     trees    m = n · π/4 · width² · fall / (1 − M)          fall: dry leaves a year by the ground under the crowns
 ///     lawn     m = area · yield                               people   m = n · scraps
-///     heap     V = π/8 · length · width · height              a paraboloid; low a cone (π/12), high half an ellipsoid (π/6)
+///     pile     V = π/8 · length · width · height              a paraboloid; low a cone (π/12), high half an ellipsoid (π/6)
 ///
 /// Ranges are those of RoughKnowledge. Two of them together count as independent: their logarithms add by squares.
 RoughAmount reckon(const Estimate& estimate, MoistureWetBasis moisture, const Materials& materials);

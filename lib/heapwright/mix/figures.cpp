@@ -29,7 +29,7 @@ class PortionWorking {
     const std::optional<Term> R = table("R", "C:N of " + name(), feedstock_.carbon_to_nitrogen);
     const Term c = carbon(R);
     const Term n = nitrogen(c, R);
-    return {name(), m, M, d, c, n, R, solids(d, c), density_in_heap()};
+    return {name(), m, M, d, c, n, R, solids(d, c), density_in_pile()};
   }
 
  private:
@@ -74,7 +74,7 @@ class PortionWorking {
   }
 
   /// As Supply::density() takes it.
-  std::optional<Term> density_in_heap() {
+  std::optional<Term> density_in_pile() {
     if (portion_.supply.shredded) {
       if (auto smaller = packed_density("q", "shredded")) return smaller;
     }
@@ -106,9 +106,9 @@ class PortionWorking {
           in_large(k * v * *counted_density(), measures_, size));
     }
     if (volume != nullptr && counted_density()) {
-      const Term v = given(symbol("v"), name(), measures_.heap.number(*volume), measures_.heap.symbol, portion_.whose);
+      const Term v = given(symbol("v"), name(), measures_.pile.number(*volume), measures_.pile.symbol, portion_.whose);
       return working_.step({symbol("m"), heading, "volume times bulk density", measures_.mass.symbol, by_definition},
-                           in_large(v * *counted_density(), measures_, measures_.heap));
+                           in_large(v * *counted_density(), measures_, measures_.pile));
     }
     return given(symbol("m"), "weight of " + name(), measures_.mass.number(portion_.mass), measures_.mass.symbol, portion_.whose);
   }

@@ -20,7 +20,7 @@ struct Figures {
   Term nitrogen;
   std::optional<Term> carbon_to_nitrogen;  ///< where nitrogen follows from it
   Expression solids;                       ///< their volume
-  std::optional<Term> density;             ///< as it lies in the heap
+  std::optional<Term> density;             ///< as it lies in the pile
 };
 
 /// The figures of a portion: weight from containers and bulk density, moisture from a dried sample, nitrogen from carbon and C:N, each

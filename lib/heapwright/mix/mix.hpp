@@ -25,11 +25,11 @@ struct Ingredient : Matter {
   std::string packing;
 };
 
-/// Ingredients, added water, and how far the heap settles.
+/// Ingredients, added water, and how far the pile settles.
 struct Blend {
   std::vector<Ingredient> ingredients;
   WaterMass added_water;
-  ShareOfLooseVolume settling = ShareOfLooseVolume::of(1.0);  ///< settled heap volume over loose volume
+  ShareOfLooseVolume settling = ShareOfLooseVolume::of(1.0);  ///< settled pile volume over loose volume
 };
 
 /// An ingredient's part of a mix. Volumes are loose.
@@ -85,7 +85,7 @@ struct Mix {
 ///     air space = 1 − Σ m (1 − M)/p / V − W/(1000 kg/m³)/V, below 0 where they do not fit in V
 ///
 /// The ratio is of the sums: averaging the C:N ratios of the parts gives another, wrong number. Volumes are added as if nothing
-/// settled between coarse pieces, so a heap of leaves and scraps comes out lower than this. Air space reads up to 9 points
+/// settled between coarse pieces, so a pile of leaves and scraps comes out lower than this. Air space reads up to 9 points
 /// above the lines of Su, McCartney and Wang at 700 kg/m³ (tests/reference tabulates it).
 /// Mix formulas: B.C. Agricultural Composting Handbook, 2nd ed. 1998, Appendix A2/A3.
 Mix mix_of(const Blend& blend);

@@ -237,7 +237,7 @@ Amount in_usual_container(const Supply& supply, const Amount& amount, const Mate
   return ContainerCount{container->id, (*mass / *each).value(), container->volume};
 }
 
-/// Loose where the table knows it so: what lies in a heap on the ground is in no bag.
+/// Loose where the table knows it so: what lies in a pile on the ground is in no bag.
 void lie_loose(Supply& supply) {
   if (supply.packing_assumed && supply.feedstock.find_packing("loose") != nullptr) supply.packing = "loose";
 }
@@ -248,7 +248,7 @@ void take_estimate(Table& table, Supply& supply, const Materials& materials) {
   if (table.has("amount")) table.problem_at("estimate", "stands beside an amount", "give one of the two");
   if (supply.use == Use::unlimited)
     table.problem_at("estimate", "an unlimited supply has no amount", "leave out estimate, or use = \"unlimited\"");
-  if (std::holds_alternative<LooseHeap>(*estimate)) lie_loose(supply);
+  if (std::holds_alternative<LoosePile>(*estimate)) lie_loose(supply);
   RoughAmount rough = reckon(*estimate, supply.properties().moisture, materials);
   Amount amount = std::visit([](auto quantity) { return Amount(quantity); }, rough.likely);
   settle_season(table, *estimate, supply, rough, amount);

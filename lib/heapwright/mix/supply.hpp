@@ -62,7 +62,7 @@ struct Supply {
   double price = 0.0;  ///< in the user's money, for `priced_amount`
   std::optional<Amount> priced_amount;
 
-  /// As-is bulk density as it goes into the heap: of shredded where it is, else as it is counted: weighed, else the table's of its packing.
+  /// As-is bulk density as it goes into the pile: of shredded where it is, else as it is counted: weighed, else the table's of its packing.
   std::optional<BulkDensity> density() const;
   /// As-is bulk density as the person counts it.
   std::optional<BulkDensity> counted_density() const;
@@ -94,7 +94,7 @@ std::vector<Supply> read_supplies(Table& root, const Materials& materials);
 /// A supply of a feedstock by name, "leaves-fall" or "leaves-fall:packing". @throws TextError
 Supply supply_of(const Materials& materials, std::string_view name_and_packing);
 
-/// The part of a supply that a heap built on a date can take: of storable ones what came in over the twelve months
+/// The part of a supply that a pile built on a date can take: of storable ones what came in over the twelve months
 /// before and was kept, of fresh ones at most what keeps; all of it where no season is given. Nothing where there is no amount.
 /// Fresh things come in loads a week apart. Where d of the last days that they keep, with the day itself, are in season, there is
 ///
@@ -119,7 +119,7 @@ std::optional<Season> season_of(const Supply& supply);
 /// What comes in each week of its season; nothing where it does not come fresh, or in no known amount.
 std::optional<Amount> load_of(const Supply& supply);
 
-/// The facts of a feedstock that goes into a heap, by its tags and where it comes from.
+/// The facts of a feedstock that goes into a pile, by its tags and where it comes from.
 Facts facts_of(const Supply& supply);
 
 }  // namespace heapwright

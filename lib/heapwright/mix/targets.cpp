@@ -28,7 +28,7 @@ Targets read_targets(Table& root) {
   if (!(targets.moisture.aim < wet_basis(1.0)))
     table->problem_at("moisture_wet_basis", "nothing but water is 100 % moist", "aim below 100 %: common is 55 %");
   if (std::optional<Table> air = table->table("air_space")) {
-    targets.least_air = air->read("low", read_fraction<OfHeapVolume>).value_or(targets.least_air);
+    targets.least_air = air->read("low", read_fraction<OfPileVolume>).value_or(targets.least_air);
     air->finish();
   }
   table->finish();

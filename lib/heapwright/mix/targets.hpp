@@ -1,5 +1,5 @@
 #pragma once
-/// What a heap should be: windows for C:N, moisture and air.
+/// What a pile should be: windows for C:N, moisture and air.
 
 #include "heapwright/input/document.hpp"
 #include "heapwright/units/fraction.hpp"

@@ -33,7 +33,7 @@ std::optional<Variation> Variation::of(const Assumption& assumption, const Ingre
     case Figure::amount: variation.follow_amount(ingredient, taken); break;
     case Figure::container: variation.follow_container(taken); break;
     case Figure::bulk_density: variation.follow_density(ingredient, taken); break;
-    case Figure::bulk_density_in_heap: variation.density_ = DensityFollows::number; break;
+    case Figure::bulk_density_in_pile: variation.density_ = DensityFollows::number; break;
     case Figure::moisture:
       variation.known_dry_ = taken.supply->estimated && std::holds_alternative<Trees>(taken.supply->estimated->from);
       if (variation.known_dry_) variation.follow_amount(ingredient, taken);
@@ -104,7 +104,7 @@ void Variation::apply(double number, Matter& matter) const {
     case Figure::amount:
     case Figure::container:
     case Figure::bulk_density:
-    case Figure::bulk_density_in_heap: break;
+    case Figure::bulk_density_in_pile: break;
   }
 }
 

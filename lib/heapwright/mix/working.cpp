@@ -27,7 +27,7 @@ std::optional<Term> added_water(Working& working, const Batch& batch, const Meas
   const Term u = given("u", "water added", container.number(batch.added_water / water_density()), container.symbol, batch.whose_water);
   const Mass of_one = 1.0 * unit::kg * (container.one * water_density()).value();
   const Term y = given("y", "weight of 1 " + container.symbol + " of water", measures.mass.number(of_one), measures.mass.symbol,
-                       "1000 kg/m3, at any temperature of a heap");
+                       "1000 kg/m3, at any temperature of a pile");
   return working.step({"w", "Water added", "how much, times its weight", measures.mass.symbol, by_definition}, u * y);
 }
 
@@ -76,22 +76,22 @@ void volume_steps(Working& working, const std::vector<Figures>& portions, const 
   if (const Figures* unknown = without_density(portions))
     return working.no_step("Volume and air of the mix", "No bulk density of " + unknown->name + " is known.", by_definition);
   Expression loose = from_large(sum_over(portions, [](const Figures& f) { return f.density ? f.mass / *f.density : Expression(0.0); }),
-                                measures, measures.heap);
+                                measures, measures.pile);
   const double settling = batch.settling.value();
   if (settling < 1.0) loose = loose * given("k", "settled volume over loose volume", settling, "", "your own figure");
   const Term V = working.step({"V", "Volume of the mix",
                                settling < 1.0 ? "weight over bulk density of each, settled"
                                               : "weight over bulk density of each, as if nothing settled between coarse pieces",
-                               measures.heap.symbol, handbook},
+                               measures.pile.symbol, handbook},
                               loose);
   if (!(V.value > 0.0)) return;
   working.step({"B", "Bulk density of the mix", "weight over volume", measures.density.symbol, by_definition, digits_of_an_answer},
-               from_large(of.total / V, measures, measures.heap));
+               from_large(of.total / V, measures, measures.pile));
   const Term S = working.step({"S", "Solids in the mix", "dry matter over the density of its solids, organic matter and ash apart",
-                               measures.heap.symbol, by_definition},
+                               measures.pile.symbol, by_definition},
                               sum_over(portions, [](const Figures& f) { return f.solids; }));
   const Term z = given("z", "density of water", measures.water_density.number(water_density()), measures.water_density.symbol,
-                       "1000 kg/m3, at any temperature of a heap");
+                       "1000 kg/m3, at any temperature of a pile");
   working.step({"A", "Air in the mix, in percent", "what solids and water leave of the volume; below zero: they do not fit in it", "%",
                 by_definition, digits_of_an_answer},
                (1.0 - (S + of.water / z) / V) * 100.0);

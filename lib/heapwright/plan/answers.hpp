@@ -1,15 +1,15 @@
 #pragma once
-/// The single answers about a yard, of which a plan is made: its mix, its recipe, its heap, its forecast, its maturity.
+/// The single answers about a yard, of which a plan is made: its mix, its recipe, its pile, its forecast, its maturity.
 
 #include <optional>
 #include <string>
 #include <vector>
 
-#include "heapwright/heap/heap.hpp"
 #include "heapwright/maturity/criteria.hpp"
 #include "heapwright/maturity/next_steps.hpp"
 #include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/maturity/watched.hpp"
+#include "heapwright/pile/pile.hpp"
 #include "heapwright/plan/compost_yield.hpp"
 #include "heapwright/process/forecast.hpp"
 #include "heapwright/process/rate.hpp"
@@ -30,22 +30,22 @@ struct MixAnswer {
 /// Supplies with an amount, not bought, each by what is on hand on the day.
 MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today);
 
-/// The recipe of a yard's first heap, with its assumptions and cautions.
+/// The recipe of a yard's first pile, with its assumptions and cautions.
 Recipe first_recipe(const Yard& yard, Date today);
 
-/// The heap of a yard with what its recipe puts in, where that comes to a size: described, or suggested.
-HeapAnswer heap_of(const Yard& yard, const Recipe& recipe, Date today);
+/// The pile of a yard with what its recipe puts in, where that comes to a size: described, or suggested.
+PileAnswer pile_of(const Yard& yard, const Recipe& recipe, Date today);
 
-/// The heap of a yard through time. Of several heaps the first, which is the fullest.
+/// The pile of a yard through time. Of several piles the first, which is the fullest.
 struct ForecastAnswer {
   std::optional<Forecast> forecast;   ///< nothing where nothing with a size is to put in, or too little
   bool too_little = false;            ///< to forecast
   bool nothing_rots = false;          ///< or as good as nothing: soil, finished compost
-  std::optional<Volume> volume;       ///< of what the first heap is filled with, all at once or in the first week
-  int heaps = 1;                      ///< that are filled
-  double fills = 1.0;                 ///< as many heaps as all of it would fill
+  std::optional<Volume> volume;       ///< of what the first pile is filled with, all at once or in the first week
+  int piles = 1;                      ///< that are filled
+  double fills = 1.0;                 ///< as many piles as all of it would fill
   std::vector<RecipeAmount> amounts;  ///< that the mix is made of
-  HeapCare care;
+  PileCare care;
   std::optional<Mix> mix;  ///< of all that goes in
   Targets targets;
   bool on_target = true;              ///< whether that is inside them
@@ -62,33 +62,33 @@ struct ForecastAnswer {
 };
 
 /// @param yard with a climate
-/// @param log of that heap, which corrects the forecast; nothing where there is none
+/// @param log of that pile, which corrects the forecast; nothing where there is none
 /// @throws DomainError without a climate
 ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, const TemperatureLog* log = nullptr,
                            const Progress& progress = {});
 
-/// Whether what went into a heap meets a rule on its C:N.
+/// Whether what went into a pile meets a rule on its C:N.
 struct StartingRatio {
   const StartingRatioRule* rule = nullptr;
   std::optional<CarbonNitrogenRatio> carbon_to_nitrogen;  ///< nothing where nobody knows what went in
   std::optional<bool> met;
 };
 
-/// What was noticed of a heap, and what mends it.
+/// What was noticed of a pile, and what mends it.
 struct NoticedAnswer {
   const Symptom* symptom = nullptr;
   const Cause* cause = nullptr;            ///< the likeliest, in the light of the yard; of none the commonest
   std::vector<const Cause*> other_causes;  ///< that hold of the yard too; of none all of them
-  bool heap_is_known = false;              ///< whether anything is known of the heap
+  bool pile_is_known = false;              ///< whether anything is known of the pile
   std::vector<RecipeAmount> fix;           ///< to add to all that is on hand; nothing where nothing is to be added
   WaterMass water;                         ///< likewise
   std::optional<Mix> mix;                  ///< all that is on hand, without water
   std::optional<Mix> mended;               ///< with the fix
-  bool overfills = false;                  ///< with the fix there is more than the heap holds
+  bool overfills = false;                  ///< with the fix there is more than the pile holds
 };
 
 /// @param symptom a name of one, as find_symptom() takes it
-/// @param recipe of the yard; nothing where it lists no supplies @throws DomainError for a log that begins before the heap was built
+/// @param recipe of the yard; nothing where it lists no supplies @throws DomainError for a log that begins before the pile was built
 /// @param shown what its readings show
 NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_view symptom, Date day, const Circumstances& shown);
 
@@ -101,7 +101,7 @@ struct FeltByHand {
   bool has_not_heated() const { return !has_heated && long_enough; }
 };
 
-/// A log of a heap: held against the rules, looked at as a gardener does, and taken up by the forecast.
+/// A log of a pile: held against the rules, looked at as a gardener does, and taken up by the forecast.
 struct ReadingsAnswer {
   std::optional<TemperatureLog> log;  ///< nothing where nothing was measured
   bool smokes = false;                ///< so that nobody should go near, whatever else is to be done
@@ -125,7 +125,7 @@ std::optional<TemperatureLog> log_of(const Observations& seen);
 /// @param recipe of the yard; nothing where it lists no supplies
 ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today);
 
-/// @param log of a heap; nothing where the yard's own readings stand in for it
+/// @param log of a pile; nothing where the yard's own readings stand in for it
 /// @param gap most between two readings of one stretch @throws DomainError as seen_of()
 ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
                            const Progress& progress = {});

@@ -30,7 +30,7 @@ void assume_windows(const std::vector<Taken>& taken, std::vector<Assumption>& as
       if (seasonal && supply.storable == storable) names += (names.empty() ? "" : ", ") + supply.feedstock.name;
     }
     if (names.empty()) continue;
-    const std::string window = storable ? "stored, what came in over the twelve months before the heap is built"
+    const std::string window = storable ? "stored, what came in over the twelve months before the pile is built"
                                         : "fresh, the last week's load, or what keeps from before where it keeps longer";
     assumptions.push_back({names, window, std::nullopt, std::nullopt, "judged by us", std::nullopt});
   }

@@ -41,7 +41,7 @@ void assume_yield(std::vector<Assumption>& assumptions, double goes_in, const Mi
     if (!(likely > 0.0)) return std::nullopt;
     return std::abs(other - one) / likely;
   };
-  assumptions.push_back({"organic matter gone when the heap is done", *lost.typical, *lost.low, *lost.high,
+  assumptions.push_back({"organic matter gone when the pile is done", *lost.typical, *lost.low, *lost.high,
                          lost.source == "forecast" ? "the forecast" : source_words(materials, lost.source, lost.evidence),
                          change(answer(*lost.low, *held.typical, 1.0), answer(*lost.high, *held.typical, 1.0))});
   assumptions.push_back({"held back by the screen", *held.typical, *held.low, *held.high,

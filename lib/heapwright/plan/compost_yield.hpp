@@ -1,5 +1,5 @@
 #pragma once
-/// The finished compost that a heap leaves, where no forecast says it, and what it takes for granted.
+/// The finished compost that a pile leaves, where no forecast says it, and what it takes for granted.
 
 #include <optional>
 #include <vector>
@@ -11,7 +11,7 @@
 
 namespace heapwright {
 
-/// Finished compost of a heap, through dry matter: ash stays, volatile solids go in part but for coarse wood, which stays on the screen.
+/// Finished compost of a pile, through dry matter: ash stays, volatile solids go in part but for coarse wood, which stays on the screen.
 ///
 ///     VS left = max(coarse, (1 − lost) VS)        then as compost_left()
 ///
@@ -20,7 +20,7 @@ namespace heapwright {
 /// @param coarse wood of the mix that does not rot
 CompostYield compost_yield(const Mix& mix, OrganicMass coarse, const YieldRule& rule);
 
-/// The coarse wood of a mix that does not rot, by the heap model's shares.
+/// The coarse wood of a mix that does not rot, by the pile model's shares.
 OrganicMass coarse_wood_of(const Mix& mix, const Materials& materials);
 
 /// What the yield takes for granted, each with what it could change of what is to buy, else of the compost.

@@ -13,7 +13,7 @@ namespace {
 constexpr double scalding_core_degc = 50.0;  // with the forecast's width as hot as scalds
 constexpr double least_rotting = 0.02;       // of the dry matter; judged
 
-/// Each week a heap gets what its schedule has, as long as it is not full.
+/// Each week a pile gets what its schedule has, as long as it is not full.
 Feeding feeding_of(const FeedingSchedule& schedule, Date day, DryMass built) {
   Feeding feeding;
   feeding.first = static_cast<int>((std::chrono::sys_days(schedule.from) - std::chrono::sys_days(day)).count());
@@ -35,7 +35,7 @@ double recipes_that_wait(const Recipe& recipe, const Told& told) {
   return least;
 }
 
-/// What waits for room goes on as the heap sinks, half as much as was built each week: judged.
+/// What waits for room goes on as the pile sinks, half as much as was built each week: judged.
 std::optional<Feeding> topping_up(double recipes) {
   constexpr double worth_it = 0.05;
   if (!(recipes > worth_it && recipes < std::numeric_limits<double>::infinity())) return std::nullopt;
@@ -45,20 +45,20 @@ std::optional<Feeding> topping_up(double recipes) {
       .share = share, .times = static_cast<int>(std::min(most_times, recipes / share)), .room = std::numeric_limits<double>::infinity()};
 }
 
-HeapCare care_of(const Yard& yard) {
-  HeapCare care;
+PileCare care_of(const Yard& yard) {
+  PileCare care;
   care.watering = yard.targets.moisture.aim;
-  care.share_of_rain = share_of_rain(yard.heap).likely;
-  if (!yard.heap) return care;
+  care.share_of_rain = share_of_rain(yard.pile).likely;
+  if (!yard.pile) return care;
   constexpr double day = 86400.0;
-  if (yard.heap->turn_every) care.turn_every = std::max(1, static_cast<int>(std::lround(yard.heap->turn_every->value() / day)));
-  if (yard.heap->keep_moist) care.wet_to = care.watering;
+  if (yard.pile->turn_every) care.turn_every = std::max(1, static_cast<int>(std::lround(yard.pile->turn_every->value() / day)));
+  if (yard.pile->keep_moist) care.wet_to = care.watering;
   return care;
 }
 
-/// The most that a heap is filled with at first: the share of a mix that takes up its room, once it has settled.
-double share_that_fits(const Mix& mix, const SettledDensity& density, const std::optional<HeapDescription>& heap, Volume room) {
-  const LyingHeap full = lying(heap, room);
+/// The most that a pile is filled with at first: the share of a mix that takes up its room, once it has settled.
+double share_that_fits(const Mix& mix, const SettledDensity& density, const std::optional<PileDescription>& pile, Volume room) {
+  const LyingPile full = lying(pile, room);
   return (room * density.at(full.height, 1.0) / mix.dry).value();
 }
 
@@ -82,9 +82,9 @@ Assumption rain_of(const ClimateDescription& climate) {
   return assumption;
 }
 
-/// How much of it stays in the heap.
+/// How much of it stays in the pile.
 Assumption assumption_of(const RainShare& share) {
-  Assumption assumption = judged("of the rain that does not dry off again, the heap keeps", ShareOfVolume::of(share.likely));
+  Assumption assumption = judged("of the rain that does not dry off again, the pile keeps", ShareOfVolume::of(share.likely));
   assumption.low = ShareOfVolume::of(share.low);
   assumption.high = ShareOfVolume::of(share.high);
   return assumption;
@@ -100,20 +100,20 @@ Band<double> most_densities(const ProcessEnsemble& ensemble) {
 }
 
 /// What a forecast takes for granted beside its recipe.
-std::vector<Assumption> assumptions_of_forecast(const ClimateDescription& climate, const HeapToBuild& heap, Volume volume,
+std::vector<Assumption> assumptions_of_forecast(const ClimateDescription& climate, const PileToBuild& pile, Volume volume,
                                                 const ProcessEnsemble& ensemble) {
   std::vector<Assumption> own;
   if (const auto assumed = assumption_of(climate)) own.push_back(*assumed);
-  if (heap.care.share_of_rain > 0.0) {
+  if (pile.care.share_of_rain > 0.0) {
     own.push_back(rain_of(climate));
-    own.push_back(assumption_of(share_of_rain(heap.heap)));
+    own.push_back(assumption_of(share_of_rain(pile.pile)));
   }
-  const BulkDensity settled = heap.share * heap.mix.mass / volume;
-  if (heap.heap && heap.heap->weighed) {
-    own.push_back({"weight of the heap, as you weighed a full one", settled, std::nullopt, std::nullopt, "your own figure", std::nullopt});
+  const BulkDensity settled = pile.share * pile.mix.mass / volume;
+  if (pile.pile && pile.pile->weighed) {
+    own.push_back({"weight of the pile, as you weighed a full one", settled, std::nullopt, std::nullopt, "your own figure", std::nullopt});
   } else {
     const Band<double> factor = most_densities(ensemble);
-    Assumption weight = judged("weight of the heap, once it has settled", settled);
+    Assumption weight = judged("weight of the pile, once it has settled", settled);
     weight.low = factor.low * settled;
     weight.high = factor.high * settled;
     own.push_back(std::move(weight));
@@ -133,7 +133,7 @@ YieldRule by_forecast(YieldRule rule, const Finished& finished) {
   return rule;
 }
 
-/// The recipe's, and those of a heap that gets hot.
+/// The recipe's, and those of a pile that gets hot.
 std::vector<std::string> cautions_of(const Recipe& recipe, const Forecast& coming, const Materials& materials) {
   std::vector<std::string> ids = recipe.cautions;
   if (coming.peak_core_degc >= scalding_core_degc || coming.heats.is_open()) {
@@ -161,7 +161,7 @@ NotedCare noted_in(const TemperatureLog& log, Date built) {
 std::vector<CoreOfDay> cores_of(const TemperatureLog& log, Date built) {
   std::vector<CoreOfDay> cores;
   int readings = 0;
-  for (const HeapReading& hottest : hottest_readings(log)) {
+  for (const PileReading& hottest : hottest_readings(log)) {
     const int day = day_of(hottest.time, built);
     const double degc = hottest.temperature.celsius();
     if (cores.empty() || cores.back().day != day) {
@@ -195,7 +195,7 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   if (!yard.climate) throw DomainError("[climate] is missing: a forecast needs the weather", "add coldest_month and warmest_month");
   ForecastAnswer answer;
   answer.cautions = recipe.cautions;
-  const HeapAnswer room = heap_of(yard, recipe, today);
+  const PileAnswer room = pile_of(yard, recipe, today);
   if (!room.mix) return answer;
   const Told told_recipe = told(recipe);
   const Mix& mix = told_recipe.mix;
@@ -206,58 +206,58 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   answer.assumptions = recipe.assumptions;
 
   const ProcessEnsemble ensemble = built_in_ensemble();
-  HeapToBuild heap{mix, 1.0, yard.heap, care_of(yard), std::nullopt, yard.built_or(today)};
-  const std::optional<BulkDensity> weighed = heap.heap ? heap.heap->weighed : std::nullopt;
+  PileToBuild pile{mix, 1.0, yard.pile, care_of(yard), std::nullopt, yard.built_or(today)};
+  const std::optional<BulkDensity> weighed = pile.pile ? pile.pile->weighed : std::nullopt;
   const SettledDensity density = settled_density_of(mix, yard.materials, ensemble, weighed);
   double fits = 1.0;
   if (room.each) {
-    heap.room = taken_by(*room.heap);
-    fits = share_that_fits(mix, density, heap.heap, *heap.room);
+    pile.room = taken_by(*room.pile);
+    fits = share_that_fits(mix, density, pile.pile, *pile.room);
   }
-  answer.week_by_week = yard.heap && yard.heap->filled_as_it_comes && recipe.feeding;
+  answer.week_by_week = yard.pile && yard.pile->filled_as_it_comes && recipe.feeding;
   if (answer.week_by_week) {
-    heap.share = std::min(1.0, fits);
-    heap.care.feeding = feeding_of(*recipe.feeding, heap.built, heap.share * mix.dry);
-    heap.fed_mix = recipe.feeding->of_a_week;
-  } else if (heaps_for(1.0 / fits) > 1) {
-    heap.share = fits;
-    answer.heaps = heaps_for(1.0 / fits);
+    pile.share = std::min(1.0, fits);
+    pile.care.feeding = feeding_of(*recipe.feeding, pile.built, pile.share * mix.dry);
+    pile.fed_mix = recipe.feeding->of_a_week;
+  } else if (piles_for(1.0 / fits) > 1) {
+    pile.share = fits;
+    answer.piles = piles_for(1.0 / fits);
     answer.fills = 1.0 / fits;
   } else {
-    heap.care.feeding = topping_up(recipes_that_wait(recipe, told_recipe));
+    pile.care.feeding = topping_up(recipes_that_wait(recipe, told_recipe));
   }
-  answer.care = heap.care;
-  answer.can_be_built_earlier = std::chrono::sys_days(heap.built) - std::chrono::days(14) >= std::chrono::sys_days(today);
-  const HeapContents contents = contents_of(mix, yard.materials, ensemble, ensemble.best);
+  answer.care = pile.care;
+  answer.can_be_built_earlier = std::chrono::sys_days(pile.built) - std::chrono::days(14) >= std::chrono::sys_days(today);
+  const PileContents contents = contents_of(mix, yard.materials, ensemble, ensemble.best);
   answer.nothing_rots = !((contents.fast + contents.slow).value() > least_rotting * contents.dry().value());
   if (answer.nothing_rots) return answer;
-  const HeapModel model(heap, yard.materials, ensemble);
+  const PileModel model(pile, yard.materials, ensemble);
   answer.volume = model.shape(ensemble.best).volume;
   const auto is_enough = [&](const ProcessParameters& set) { return model.shape(set).volume >= smallest_pile; };
   answer.too_little = !is_enough(ensemble.best) || !std::all_of(ensemble.members.begin(), ensemble.members.end(), is_enough);
   if (answer.too_little) return answer;
 
   const Weather weather = weather_of(*yard.climate);
-  const std::vector<Assumption> own = assumptions_of_forecast(*yard.climate, heap, *answer.volume, ensemble);
+  const std::vector<Assumption> own = assumptions_of_forecast(*yard.climate, pile, *answer.volume, ensemble);
   answer.assumptions.insert(answer.assumptions.begin(), own.begin(), own.end());
   std::optional<SeenHeating> seen;
   if (log != nullptr) {
-    if (log->notes_events) heap.care.noted = noted_in(*log, heap.built);
-    const std::vector<CoreOfDay> cores = cores_of(*log, heap.built);
-    answer.rate = fit_rate(heap, days_from(weather, heap.built, horizon), yard.materials, ensemble, cores);
-    if (answer.rate && answer.rate->tells) heap.rate = answer.rate->factor;
+    if (log->notes_events) pile.care.noted = noted_in(*log, pile.built);
+    const std::vector<CoreOfDay> cores = cores_of(*log, pile.built);
+    answer.rate = fit_rate(pile, days_from(weather, pile.built, horizon), yard.materials, ensemble, cores);
+    if (answer.rate && answer.rate->tells) pile.rate = answer.rate->factor;
     seen = heating_in(cores);
   }
-  answer.forecast = forecast(heap, weather, yard.materials, ensemble, seen, progress);
+  answer.forecast = forecast(pile, weather, yard.materials, ensemble, seen, progress);
   const Forecast& coming = *answer.forecast;
   answer.cautions = cautions_of(recipe, coming, yard.materials);
-  const double all = heap.care.feeding ? heap.share * coming.filled_in_all : 1.0;
-  const double over_this_heap = all / (heap.share * coming.filled_in_all);
+  const double all = pile.care.feeding ? pile.share * coming.filled_in_all : 1.0;
+  const double over_this_pile = all / (pile.share * coming.filled_in_all);
   answer.goes_in = all;
   answer.mass = all * (1.0 - coming.finished.mass_loss) * mix.mass;
-  answer.finished_volume = over_this_heap * coming.filled_in_all * (1.0 - coming.finished.volume_loss) * *answer.volume;
+  answer.finished_volume = over_this_pile * coming.filled_in_all * (1.0 - coming.finished.volume_loss) * *answer.volume;
   answer.yield = by_forecast(yard.materials.yield, coming.finished);
-  if (coming.status != ForecastStatus::never && coming.finished.is_ready) answer.screened = over_this_heap * coming.finished.screened;
+  if (coming.status != ForecastStatus::never && coming.finished.is_ready) answer.screened = over_this_pile * coming.finished.screened;
   return answer;
 }
 

@@ -90,7 +90,7 @@ MaturityAnswer maturity_of(const Yard& yard, Date today) {
   known.checks = check_results(yard.observations.checks, criteria);
   answer.cured_by = cured_by(known.checks);
   known.has_cured = answer.cured_by && *answer.cured_by <= today;
-  known.heap_at_work = is_at_work(yard.observations);
+  known.pile_at_work = is_at_work(yard.observations);
   answer.next = next_steps(known, criteria);
   answer.assumptions = assumptions_of(known, !counting(known.rating.tests, "moisture").empty());
   answer.cautions = cautions_of_use(yard.materials.cautions, facts_of_compost(yard, known));

@@ -6,7 +6,7 @@
 namespace heapwright {
 namespace {
 
-const TemperaturePoint cold_air = TemperaturePoint::from_celsius(5.0);  // below it a small heap cannot keep warm; judged
+const TemperaturePoint cold_air = TemperaturePoint::from_celsius(5.0);  // below it a small pile cannot keep warm; judged
 constexpr double much_grass = 0.3;                                      // of the volume; judged
 
 bool has_tag(const Yard& yard, const MixPart& part, const char* tag) {
@@ -47,7 +47,7 @@ void of_mix(const Yard& yard, const Mix& mix, Circumstances& found) {
   const auto add = [&](bool holds, Circumstance circumstance) {
     if (holds) found.insert(circumstance);
   };
-  const bool kept_moist = yard.heap && yard.heap->keep_moist;
+  const bool kept_moist = yard.pile && yard.pile->keep_moist;
   add(is_below(mix.carbon_to_nitrogen, targets.carbon_to_nitrogen), Circumstance::too_much_nitrogen);
   add(!mix.carbon_to_nitrogen || is_above(mix.carbon_to_nitrogen, targets.carbon_to_nitrogen), Circumstance::too_little_nitrogen);
   add(is_above(mix.moisture, targets.moisture), Circumstance::too_wet);
@@ -58,12 +58,12 @@ void of_mix(const Yard& yard, const Mix& mix, Circumstances& found) {
       Circumstance::scraps);
 }
 
-void of_heap(const Yard& yard, const Recipe& recipe, Date day, Circumstances& found) {
-  const HeapAnswer heap = heap_of(yard, recipe, day);
-  if (heap.mix && !heap.tall_enough_to_heat) found.insert(Circumstance::small);
-  const auto noted = [&](HeapNote note) { return std::find(heap.notes.begin(), heap.notes.end(), note) != heap.notes.end(); };
-  if (noted(HeapNote::too_tall)) found.insert(Circumstance::big);
-  const bool sheltered = heap.heap && (heap.heap->covered || heap.heap->shape == HeapShape::tumbler);
+void of_pile(const Yard& yard, const Recipe& recipe, Date day, Circumstances& found) {
+  const PileAnswer pile = pile_of(yard, recipe, day);
+  if (pile.mix && !pile.tall_enough_to_heat) found.insert(Circumstance::small);
+  const auto noted = [&](PileNote note) { return std::find(pile.notes.begin(), pile.notes.end(), note) != pile.notes.end(); };
+  if (noted(PileNote::too_tall)) found.insert(Circumstance::big);
+  const bool sheltered = pile.pile && (pile.pile->covered || pile.pile->shape == PileShape::tumbler);
   if (!sheltered) found.insert(Circumstance::rained_on);
 }
 
@@ -74,7 +74,7 @@ Circumstances circumstances_of(const Yard& yard, const Recipe& recipe, const std
     if (is_smoke(noticed)) continue;
     for (const Circumstance ruled_out : find_symptom(noticed.symptom).rules_out) found.erase(ruled_out);
   }
-  of_heap(yard, recipe, day, found);
+  of_pile(yard, recipe, day, found);
   if (yard.climate && weather_of(*yard.climate).on(day) < cold_air) found.insert(Circumstance::cold);
   return found;
 }
@@ -100,9 +100,9 @@ std::vector<const Cause*> all_causes(const Symptom& symptom) {
   return causes;
 }
 
-/// Whether more is in a mix than the heaps hold.
+/// Whether more is in a mix than the piles hold.
 bool overfills(const Yard& yard, const std::optional<Mix>& mix) {
-  return yard.heap && mix && mix->volume && heap_answer(yard.heap, mix->volume, yard.wishes.settling).fits == false;
+  return yard.pile && mix && mix->volume && pile_answer(yard.pile, mix->volume, yard.wishes.settling).fits == false;
 }
 
 }  // namespace
@@ -110,12 +110,12 @@ bool overfills(const Yard& yard, const std::optional<Mix>& mix) {
 NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_view symptom, Date day, const Circumstances& shown) {
   NoticedAnswer answer;
   answer.symptom = &find_symptom(symptom);
-  answer.heap_is_known = recipe != nullptr || !shown.empty();
+  answer.pile_is_known = recipe != nullptr || !shown.empty();
   if (recipe != nullptr) answer.mix = mix_on_hand(yard, WaterMass(), day).mix;
   const Circumstances found = recipe != nullptr ? circumstances_of(yard, *recipe, answer.mix, day, shown) : shown;
-  const std::vector<const Cause*> causes = answer.heap_is_known ? likely_causes(*answer.symptom, found) : all_causes(*answer.symptom);
+  const std::vector<const Cause*> causes = answer.pile_is_known ? likely_causes(*answer.symptom, found) : all_causes(*answer.symptom);
   answer.cause = causes.front();
-  const bool cannot_wait = answer.heap_is_known && answer.cause->when.contains(Circumstance::near_fire);
+  const bool cannot_wait = answer.pile_is_known && answer.cause->when.contains(Circumstance::near_fire);
   if (!cannot_wait) answer.other_causes.assign(causes.begin() + 1, causes.end());
   if (recipe == nullptr) return answer;
   if (answer.cause->fix == Fix::balance) balance(*recipe, answer);

@@ -23,8 +23,8 @@ Plan make_plan(const Yard& yard, Date today) {
   plan.built = yard.built_or(today);
   plan.recipe = first_recipe(yard, today);
   plan.has_supplies = !yard.supplies.empty();
-  plan.heap = yard.heap;
-  if (yard.heap) plan.heap_answer = heap_of(yard, plan.recipe, today);
+  plan.pile = yard.pile;
+  if (yard.pile) plan.pile_answer = pile_of(yard, plan.recipe, today);
   const bool something_tested = !yard.observations.tests.empty() || !yard.observations.checks.empty();
   if (something_tested) plan.maturity = maturity_of(yard, today);
   if (yard.lawn) plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.materials);

@@ -3,15 +3,15 @@
 
 #include <optional>
 
-#include "heapwright/heap/heap.hpp"
 #include "heapwright/lawn/topdressing.hpp"
+#include "heapwright/pile/pile.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/recipe/recipe.hpp"
 #include "heapwright/yard/yard.hpp"
 
 namespace heapwright {
 
-/// What the heap gives against what the lawn wants in a year.
+/// What the pile gives against what the lawn wants in a year.
 struct SupplyBalance {
   std::optional<CompostYield> own_compost;
   std::optional<Volume> needed;  ///< for a year, with allowance
@@ -23,9 +23,9 @@ struct Plan {
   Date built;
   Recipe recipe;
   bool has_supplies = false;
-  std::optional<HeapDescription> heap;
-  std::optional<HeapAnswer> heap_answer;   ///< of the described bins or heaps; the recipe is not limited by them
-  std::optional<ForecastAnswer> forecast;  ///< where there is weather and a heap of some size
+  std::optional<PileDescription> pile;
+  std::optional<PileAnswer> pile_answer;   ///< of the described bins or piles; the recipe is not limited by them
+  std::optional<ForecastAnswer> forecast;  ///< where there is weather and a pile of some size
   std::optional<ReadingsAnswer> readings;  ///< where something was measured, felt or noticed; without a forecast of its own
   std::optional<MaturityAnswer> maturity;  ///< where something was tested or checked
   std::optional<Topdressing> topdressing;
@@ -35,7 +35,7 @@ struct Plan {
   std::vector<std::string> cautions;  ///< in the order of importance
 };
 
-/// @param today the day on which a heap without a date is built
+/// @param today the day on which a pile without a date is built
 Plan make_plan(const Yard& yard, Date today);
 
 }  // namespace heapwright

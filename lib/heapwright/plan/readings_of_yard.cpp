@@ -36,19 +36,19 @@ StartingRatio judge_start(const std::optional<Mix>& mix) {
   return start;
 }
 
-/// The heap that was logged, where the file does not say when it was built: on the first day of the log.
+/// The pile that was logged, where the file does not say when it was built: on the first day of the log.
 Date begun(const Yard& yard, const std::optional<TemperatureLog>& log, Date today) {
   return log && !log->rows.empty() ? yard.built_or(log->rows.front().time.day()) : yard.built_or(today);
 }
 
-/// @throws DomainError where a log begins before the heap was built: it is of another heap, or a date is wrong
+/// @throws DomainError where a log begins before the pile was built: it is of another pile, or a date is wrong
 void check_since_built(const TemperatureLog& log, const Yard& yard) {
   if (log.rows.empty()) return;
   const Date first = log.rows.front().time.day();
   const Date built = yard.built_or(first);
   if (first < built)
-    throw DomainError("the readings begin on " + print_date(first) + ", before the heap was built, " + print_date(built),
-                      "correct built in [heap], or leave out the readings before it: they are of another heap");
+    throw DomainError("the readings begin on " + print_date(first) + ", before the pile was built, " + print_date(built),
+                      "correct built in [pile], or leave out the readings before it: they are of another pile");
 }
 
 Circumstances shown_by(const ReadingsAnswer& answer) {
@@ -61,7 +61,7 @@ Circumstances shown_by(const ReadingsAnswer& answer) {
     add(answer.felt_last->core == HandWarmth::hot, Circumstance::hot);
   } else if (watched) {
     add(watched->first_heated && !watched->cool_since, Circumstance::hot);
-    add(watched->state() == HeapState::is_too_hot, Circumstance::too_hot);
+    add(watched->state() == PileActivity::is_too_hot, Circumstance::too_hot);
     add(watched->was_near_fire_by(watched->last), Circumstance::near_fire);
   }
   add(watched && watched->first_heated, Circumstance::has_heated);
@@ -80,7 +80,7 @@ void take_noticed(const Yard& yard, const Recipe* recipe, Date today, ReadingsAn
         std::any_of(answer.noticed.begin(), answer.noticed.end(), [&](const NoticedAnswer& other) { return other.symptom == one.symptom; });
     if (!known) answer.noticed.push_back(std::move(one));
   };
-  const bool is_too_hot = answer.watched && !answer.felt_last && answer.watched->state() == HeapState::is_too_hot;
+  const bool is_too_hot = answer.watched && !answer.felt_last && answer.watched->state() == PileActivity::is_too_hot;
   if (is_too_hot) add("too-hot", answer.watched->last.day());  // before all else
   for (const Noticed& noticed : yard.observations.noticed) {
     if (!is_smoke(noticed)) add(noticed.symptom, noticed.date.value_or(today));
@@ -94,7 +94,7 @@ void take_noticed(const Yard& yard, const Recipe* recipe, Date today, ReadingsAn
     return;
   }
   if (!answer.watched) return;
-  if (answer.watched->state() == HeapState::has_not_heated) add_cold(answer.watched->first.day(), answer.watched->last.day());
+  if (answer.watched->state() == PileActivity::has_not_heated) add_cold(answer.watched->first.day(), answer.watched->last.day());
 }
 
 Facts facts_of_readings(const Yard& yard, const ReadingsAnswer& answer) {

@@ -33,15 +33,15 @@ bool is_big_and_dry(const Mix& mix, const Targets& targets) {
   return mix.volume && mix.volume->value() >= big && mix.moisture && *mix.moisture < targets.moisture.low;
 }
 
-Facts facts_of_heap(const Yard& yard, const Recipe& recipe, Date built) {
+Facts facts_of_pile(const Yard& yard, const Recipe& recipe, Date built) {
   Facts facts = facts_of(yard.observations);
   if (!recipe.left_out.empty()) facts.insert(Fact::treated);
   if (!recipe.mix) return facts;
-  facts.insert(Fact::heap);
-  if (is_big_and_dry(*recipe.mix, recipe.targets)) facts.insert(Fact::big_dry_heap);
+  facts.insert(Fact::pile);
+  if (is_big_and_dry(*recipe.mix, recipe.targets)) facts.insert(Fact::big_dry_pile);
   const auto heavy = [&](const RecipeAmount& amount) { return goes_in(amount, *recipe.mix) && is_heavy(amount, yard.materials); };
   if (std::any_of(recipe.amounts.begin(), recipe.amounts.end(), heavy)) facts.insert(Fact::heavy_containers);
-  if (yard.heap) facts.merge(facts_of(*yard.heap, built));
+  if (yard.pile) facts.merge(facts_of(*yard.pile, built));
   return facts;
 }
 
@@ -56,25 +56,25 @@ std::vector<LeftOut> left_out_of(const std::vector<Supply>& supplies) {
   return left_out;
 }
 
-/// What a heap may get.
-std::vector<Supply> fit_for_a_heap(std::vector<Supply> supplies) {
+/// What a pile may get.
+std::vector<Supply> fit_for_a_pile(std::vector<Supply> supplies) {
   std::erase_if(supplies, [](const Supply& supply) { return supply.may_carry_weedkiller(); });
   return supplies;
 }
 
-/// Water is told in half gallons or liters, of a large heap in gallons or five liters, of a small one in pints or half liters.
+/// Water is told in half gallons or liters, of a large pile in gallons or five liters, of a small one in pints or half liters.
 WaterMass water_measure(ShownUnits units, const Recipe& recipe) {
   const double pint = unit_size(Dimension::volume, "gal") / 8.0 * water_kg_per_m3;
   constexpr double large = 40.0;  // kg of water
-  constexpr double small = 20.0;  // kg of heap
+  constexpr double small = 20.0;  // kg of pile
   const bool is_small = !recipe.mix || recipe.mix->mass.value() < small;
   const bool is_large = recipe.water_to_add.value() >= large;
   if (units == ShownUnits::si) return (is_small ? 0.5 : is_large ? 5.0 : 1.0) * unit::kg_water;
   return (is_small ? 1.0 : is_large ? 8.0 : 4.0) * pint * unit::kg_water;
 }
 
-/// "For every cubic yard": the heap that a yard without amounts is told of.
-Volume example_heap(ShownUnits units) { return (units == ShownUnits::si ? 1.0 : unit_size(Dimension::volume, "yd3")) * unit::m3; }
+/// "For every cubic yard": the pile that a yard without amounts is told of.
+Volume example_pile(ShownUnits units) { return (units == ShownUnits::si ? 1.0 : unit_size(Dimension::volume, "yd3")) * unit::m3; }
 
 std::vector<std::size_t> main_supplies_of(const RecipeQuestion& question, const Recipe& recipe) {
   std::vector<std::size_t> main = main_supplies(question);
@@ -94,8 +94,8 @@ std::vector<RecipeSupply> can_be_got(const Yard& yard) {
 
 /// The room of the bins, where no size was asked for and what must go in does not want more.
 std::optional<Volume> room_that_limits(const Yard& yard, const RecipeQuestion& question) {
-  if (!yard.heap || yard.wishes.fill) return std::nullopt;
-  const Volume room = room_of(*yard.heap);
+  if (!yard.pile || yard.wishes.fill) return std::nullopt;
+  const Volume room = room_of(*yard.pile);
   if (yard.wishes.capacity && *yard.wishes.capacity <= room) return std::nullopt;
   Volume fixed;
   for (const RecipeSupply& supply : question.supplies) {
@@ -135,7 +135,7 @@ Recipe solved(const RecipeQuestion& question, const Yard& yard) {
   const Container& bucket = *find_container(yard.materials.containers, "bucket");
   const SmallMeasures measure{water_measure(yard.units, recipe), {bucket.id, 1.0, bucket.volume}};
   const bool wants_a_size = recipe.status == RecipeStatus::no_size && !recipe.additions_only;
-  if (wants_a_size) recipe = recipe_without_a_size(question, example_heap(yard.units), measure, yard.materials);
+  if (wants_a_size) recipe = recipe_without_a_size(question, example_pile(yard.units), measure, yard.materials);
   if (wants_a_size || !recipe.mix) return recipe;
   recipe.whole_containers = in_whole_containers(question, recipe, measure);
   const std::vector<std::size_t> main = main_supplies_of(question, recipe);
@@ -147,7 +147,7 @@ Recipe solved(const RecipeQuestion& question, const Yard& yard) {
   return recipe;
 }
 
-/// What goes into a heap, as ingredients and as taken from its supplies.
+/// What goes into a pile, as ingredients and as taken from its supplies.
 struct Ingredients {
   std::vector<Ingredient> ingredients;
   std::vector<Taken> taken;
@@ -170,11 +170,11 @@ bool is_counted_alike(const Supply& supply, const RecipeSupply& asked, const Rec
   return own_container || !supply.shredded;
 }
 
-Batch batch_of(const std::vector<Supply>& supplies, const RecipeQuestion& question, const Told& heap, ShareOfLooseVolume settling) {
-  Batch batch{{}, heap.water_to_add, chosen, settling};
+Batch batch_of(const std::vector<Supply>& supplies, const RecipeQuestion& question, const Told& pile, ShareOfLooseVolume settling) {
+  Batch batch{{}, pile.water_to_add, chosen, settling};
   for (std::size_t i = 0; i < supplies.size(); ++i) {
-    const RecipeAmount& amount = heap.amounts[i];
-    if (!goes_in(amount, heap.mix)) continue;
+    const RecipeAmount& amount = pile.amounts[i];
+    if (!goes_in(amount, pile.mix)) continue;
     batch.portions.push_back({supplies[i], amount.mass,
                               amount.containers && is_counted_alike(supplies[i], question.supplies[i], amount)
                                   ? std::optional<Amount>(*amount.containers)
@@ -198,13 +198,13 @@ Facts facts_of_what_goes_in(const std::vector<Supply>& supplies, const Recipe& r
 
 Recipe first_recipe(const Yard& yard, Date today) {
   const Date built = yard.built_or(today);
-  const std::vector<Supply> supplies = fit_for_a_heap(yard.supplies);
+  const std::vector<Supply> supplies = fit_for_a_pile(yard.supplies);
   RecipeQuestion question = recipe_question(supplies, yard.targets, yard.wishes, built, yard.materials);
   const std::optional<Volume> room = room_that_limits(yard, question);
   if (room) question.wishes.capacity = room;
   Recipe recipe = solved(question, yard);
   recipe.wishes = yard.wishes;
-  if (yard.heap) recipe.room = room_of(*yard.heap);
+  if (yard.pile) recipe.room = room_of(*yard.pile);
   recipe.not_today = not_today_of(supplies, built);
   for (Card& card : recipe.cards) card.season = season_of(supplies[card.supply]);
   if (has_size(recipe)) {
@@ -213,7 +213,7 @@ Recipe first_recipe(const Yard& yard, Date today) {
     recipe.feeding = feeding_schedule(supplies, question, recipe, built);
   }
   recipe.left_out = left_out_of(yard.supplies);
-  Facts facts = facts_of_heap(yard, recipe, built);
+  Facts facts = facts_of_pile(yard, recipe, built);
   if (recipe.mix) {
     const Ingredients exact = ingredients_of(supplies, question, recipe.amounts, *recipe.mix);
     const Blend blend{exact.ingredients, recipe.water_to_add, yard.wishes.settling};
@@ -232,8 +232,8 @@ Recipe first_recipe(const Yard& yard, Date today) {
   }
   const bool seasons = std::any_of(yard.supplies.begin(), yard.supplies.end(),
                                    [](const Supply& supply) { return !std::holds_alternative<std::monostate>(supply.when); });
-  if (seasons && !(yard.heap && yard.heap->built))
-    recipe.assumptions.push_back({"the heap is built today", built, std::nullopt, std::nullopt, "you gave no date", std::nullopt});
+  if (seasons && !(yard.pile && yard.pile->built))
+    recipe.assumptions.push_back({"the pile is built today", built, std::nullopt, std::nullopt, "you gave no date", std::nullopt});
   order_by_weight(recipe.assumptions);
   recipe.cautions = cautions_for(yard.materials.cautions, facts);
   return recipe;

@@ -1,5 +1,5 @@
 #pragma once
-/// The compost that a heap leaves.
+/// The compost that a pile leaves.
 
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/units/quantities.hpp"
@@ -23,7 +23,7 @@ struct CompostLeft {
   Volume volume;
 };
 
-/// What of a heap passes a screen: what wood is too coarse stays, and of the rest a share is held back.
+/// What of a pile passes a screen: what wood is too coarse stays, and of the rest a share is held back.
 ///
 ///     d = (D − coarse)(1 − held)        OM = (VS − coarse)/(D − coarse)        volume = d/ρ(OM)        mass = d/(1 − M)
 ///

@@ -2,13 +2,13 @@
 
 namespace heapwright {
 
-HeapContents operator*(double share, const HeapContents& contents) {
+PileContents operator*(double share, const PileContents& contents) {
   return {share * contents.fast, share * contents.slow,  share * contents.inert,   share * contents.coarse,
           share * contents.ash,  share * contents.water, share * contents.nitrogen};
 }
 
-HeapContents contents_of(const Mix& mix, const Materials& materials, const ProcessEnsemble& ensemble, const ProcessParameters& set) {
-  HeapContents contents;
+PileContents contents_of(const Mix& mix, const Materials& materials, const ProcessEnsemble& ensemble, const ProcessParameters& set) {
+  PileContents contents;
   for (const MixPart& part : mix.parts) {
     const Feedstock* row = feedstock_with_id(materials, part.id);
     if (row == nullptr) continue;

@@ -1,5 +1,5 @@
 #pragma once
-/// What a heap is made of, as the heap model takes it.
+/// What a pile is made of, as the pile model takes it.
 
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/mix/mix.hpp"
@@ -8,7 +8,7 @@
 
 namespace heapwright {
 
-struct HeapContents {
+struct PileContents {
   OrganicMass fast;    ///< volatile solids that rot fast
   OrganicMass slow;    ///< and slowly
   OrganicMass inert;   ///< and not within years
@@ -20,11 +20,11 @@ struct HeapContents {
   OrganicMass volatile_solids() const { return fast + slow + inert; }
   DryMass dry() const { return volatile_solids().value() * unit::kg_dry + ash; }
 };
-HeapContents operator*(double share, const HeapContents& contents);
+PileContents operator*(double share, const PileContents& contents);
 
-/// A mix in a set of parameters: each part's volatile solids by its feedstock's shares; nitrogen so that the heap starts at the mix's C:N
+/// A mix in a set of parameters: each part's volatile solids by its feedstock's shares; nitrogen so that the pile starts at the mix's C:N
 /// with the model's own carbon, N = cC VS/(C:N). A part whose id the materials lack rots like nothing. What does not rot of coarse material
 /// is coarse.
-HeapContents contents_of(const Mix& mix, const Materials& materials, const ProcessEnsemble& ensemble, const ProcessParameters& set);
+PileContents contents_of(const Mix& mix, const Materials& materials, const ProcessEnsemble& ensemble, const ProcessParameters& set);
 
 }  // namespace heapwright

@@ -18,9 +18,9 @@ bool is_fed(const Feeding& feeding, int day, int fed, double relative_volume) {
   return due && relative_volume + feeding.share <= feeding.room;
 }
 
-void check(const HeapCare& care) {
-  if (care.turn_every && *care.turn_every < 1) throw DomainError("a heap is turned once a day at most");
-  if (care.feeding && care.feeding->every < 1) throw DomainError("a heap is fed once a day at most");
+void check(const PileCare& care) {
+  if (care.turn_every && *care.turn_every < 1) throw DomainError("a pile is turned once a day at most");
+  if (care.feeding && care.feeding->every < 1) throw DomainError("a pile is fed once a day at most");
 }
 
 bool is_among(const std::vector<int>& days, int day) { return std::binary_search(days.begin(), days.end(), day); }
@@ -34,8 +34,8 @@ void tend_as_noted(Pile& pile, int day, const NotedCare& noted, MoistureWetBasis
   }
 }
 
-/// Turnings and waterings, the latter fortnightly where the heap is never turned. A heap at rest gets neither in frost.
-void tend(Pile& pile, int day, const HeapCare& care, TemperaturePoint air, double core_degc) {
+/// Turnings and waterings, the latter fortnightly where the pile is never turned. A pile at rest gets neither in frost.
+void tend(Pile& pile, int day, const PileCare& care, TemperaturePoint air, double core_degc) {
   if (day <= care.noted.until) return tend_as_noted(pile, day, care.noted, care.watering, air);
   if (air < frost && core_degc < working_core_degc) return;
   if (care.turn_every) {
@@ -45,10 +45,10 @@ void tend(Pile& pile, int day, const HeapCare& care, TemperaturePoint air, doubl
   }
 }
 
-/// A heap with what is done to it, a day at a time.
+/// A pile with what is done to it, a day at a time.
 class KeptPile {
  public:
-  KeptPile(Pile pile, const HeapContents& contents, const HeapCare& care, Steps steps)
+  KeptPile(Pile pile, const PileContents& contents, const PileCare& care, Steps steps)
       : pile_(std::move(pile)), contents_(contents), care_(care), steps_(steps), state_(pile_.state()) {
     check(care);
   }
@@ -75,14 +75,14 @@ class KeptPile {
 
  private:
   Pile pile_;
-  const HeapContents& contents_;
-  const HeapCare& care_;
+  const PileContents& contents_;
+  const PileCare& care_;
   Steps steps_;
   PileState state_;
   int fed_ = 0;
 };
 
-/// Whether a heap may yet come to the limits in the days left, by its last year.
+/// Whether a pile may yet come to the limits in the days left, by its last year.
 bool can_meet(const PileState& now, const PileState& a_year_ago, const ReadyLimits& limits, int days_left) {
   const double years = static_cast<double>(days_left) / days_a_year;
   const auto falls_to = [&](double limit, double value, double before) { return value - std::max(0.0, before - value) * years <= limit; };
@@ -111,7 +111,7 @@ std::optional<int> Course::hot_day() const {
   return hot == days.end() ? std::nullopt : std::optional(static_cast<int>(hot - days.begin()));
 }
 
-Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care, const DailyWeather& weather, Following following,
+Course run_course(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following,
                   Steps steps) {
   KeptPile kept(std::move(pile), contents, care, steps);
   const int followed = static_cast<int>(weather.size());
@@ -141,7 +141,7 @@ Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care,
   return course;
 }
 
-std::optional<int> first_hot_day(Pile pile, const HeapContents& contents, const HeapCare& care, const DailyWeather& weather, int days,
+std::optional<int> first_hot_day(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, int days,
                                  Steps steps) {
   KeptPile kept(std::move(pile), contents, care, steps);
   const int last = std::min(days, static_cast<int>(weather.size()));

@@ -1,5 +1,5 @@
 #pragma once
-/// A heap from day to day, as it is kept: until it is ready, or does not get there.
+/// A pile from day to day, as it is kept: until it is ready, or does not get there.
 
 #include <optional>
 #include <vector>
@@ -20,15 +20,15 @@ struct Feeding {
 
 inline constexpr double usual_watering = 0.55;  ///< moisture to water to, the middle of what works
 
-/// What was done to a heap on its first days, in the place of habits.
+/// What was done to a pile on its first days, in the place of habits.
 struct NotedCare {
   int until = -1;            ///< the last day of which it is known; −1: none
   std::vector<int> turned;   ///< days, in their order
   std::vector<int> watered;  ///< days, in their order
 };
 
-/// What is done to a heap, and how much of the rain it gets.
-struct HeapCare {
+/// What is done to a pile, and how much of the rain it gets.
+struct PileCare {
   std::optional<int> turn_every;           ///< days; never where absent
   std::optional<MoistureWetBasis> wet_to;  ///< at each turning; where it is never turned each watering_every days, as it lies
   double share_of_rain = 0.0;              ///< that it takes up (rain.hpp)
@@ -39,11 +39,11 @@ struct HeapCare {
 inline constexpr double dry_moisture = 0.40;  ///< below this rotting is less than half as fast as in moist matter
 inline constexpr int watering_every = 14;     ///< days; common practice, no source
 
-/// In frost a heap is left alone, unless it works: on days whose mean is below the first, while its core is below the second. Judged.
+/// In frost a pile is left alone, unless it works: on days whose mean is below the first, while its core is below the second. Judged.
 inline const TemperaturePoint frost = TemperaturePoint::from_celsius(2.0);
 inline constexpr double working_core_degc = 20.0;
 
-/// What a heap must have come to.
+/// What a pile must have come to.
 struct ReadyLimits {
   double respiration;         ///< mg CO2-C per g organic matter and day at most, of the rawest shell
   double carbon_to_nitrogen;  ///< at most, of what passes a screen
@@ -62,7 +62,7 @@ bool meets(const PileState& state, const ReadyLimits& limits);
 /// A core above this counts as having got hot.
 inline constexpr double hot_core_degc = 45.0;
 
-/// The days of a heap.
+/// The days of a pile.
 struct Course {
   std::vector<PileState> days;    ///< at the start of each, day 0 first
   std::optional<int> turf_day;    ///< when the limits are first met; the cure comes on top
@@ -77,22 +77,22 @@ struct Course {
   std::optional<int> hot_day() const;
 };
 
-/// How long a heap is followed.
+/// How long a pile is followed.
 struct Following {
   int least_days = 0;
   bool while_it_can_get_ready = false;  ///< else to where the weather ends, though it cannot any more
 };
 
-/// Runs a heap through the weather. It is fed with the contents, times the share of its feeding. It stops once it is mature, cured, and at
+/// Runs a pile through the weather. It is fed with the contents, times the share of its feeding. It stops once it is mature, cured, and at
 /// least least_days old, and where the weather ends. Told to, it stops as well from a year on where nothing more can come: its C:N cannot
 /// come down to what is asked for, or what it lacks is more than it would gain in the days left at the pace of the last year, from which
 /// rotting slows down.
 /// @throws DomainError where it would be turned or fed more often than daily, and as Pile does
-Course run_course(Pile pile, const HeapContents& contents, const HeapCare& care, const DailyWeather& weather, Following following,
+Course run_course(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following,
                   Steps steps);
 
-/// The first day on which a heap's core is hot, of so many; nothing where it is on none. As run_course(), and no longer than needed.
-std::optional<int> first_hot_day(Pile pile, const HeapContents& contents, const HeapCare& care, const DailyWeather& weather, int days,
+/// The first day on which a pile's core is hot, of so many; nothing where it is on none. As run_course(), and no longer than needed.
+std::optional<int> first_hot_day(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, int days,
                                  Steps steps);
 
 }  // namespace heapwright

@@ -210,7 +210,7 @@ ForecastStatus better_of(const HeatingBranch& one, const HeatingBranch& other) {
   return one.turf.likely || other.turf.likely ? ForecastStatus::turf_only : ForecastStatus::never;
 }
 
-/// As far as what is told comes; of a heap that may go two ways never only where neither gets there.
+/// As far as what is told comes; of a pile that may go two ways never only where neither gets there.
 ForecastStatus status_of(const Course& told, const HeatsOrNot& heats) {
   const auto in_time = [](std::optional<int> day) { return day && *day + cure <= horizon; };
   if (in_time(told.mature_day)) return ForecastStatus::mature;
@@ -231,7 +231,7 @@ ForecastNote why_never(const Course& course, const DailyWeather& weather) {
 
 bool has(const std::vector<ForecastNote>& notes, ForecastNote note) { return std::find(notes.begin(), notes.end(), note) != notes.end(); }
 
-/// What any heap may do on its way.
+/// What any pile may do on its way.
 std::vector<ForecastNote> notes_on(const std::vector<DayOfForecast>& days, Heating heating) {
   double hottest = -100.0;
   double driest = 1.0;
@@ -257,18 +257,18 @@ std::vector<ForecastNote> notes_on(const std::vector<DayOfForecast>& days, Heati
   return notes;
 }
 
-bool is_small_vessel(const HeapToBuild& heap, Volume volume) {
-  if (!heap.heap || volume > small_vessel) return false;
-  const HeapShape shape = heap.heap->shape;
-  return shape == HeapShape::tumbler || shape == HeapShape::bin || shape == HeapShape::round;
+bool is_small_vessel(const PileToBuild& pile, Volume volume) {
+  if (!pile.pile || volume > small_vessel) return false;
+  const PileShape shape = pile.pile->shape;
+  return shape == PileShape::tumbler || shape == PileShape::bin || shape == PileShape::round;
 }
 
 /// How far its temperatures can be trusted.
-std::vector<ForecastNote> notes_on_trust(const HeapToBuild& heap, Volume volume) {
+std::vector<ForecastNote> notes_on_trust(const PileToBuild& pile, Volume volume) {
   std::vector<ForecastNote> notes;
-  if (is_small_vessel(heap, volume)) notes.push_back(ForecastNote::in_small_vessel);
-  if (volume > big_heap) notes.push_back(ForecastNote::too_big);
-  if (heap.heap && heap.heap->shape == HeapShape::windrow) notes.push_back(ForecastNote::windrow);
+  if (is_small_vessel(pile, volume)) notes.push_back(ForecastNote::in_small_vessel);
+  if (volume > big_pile) notes.push_back(ForecastNote::too_big);
+  if (pile.pile && pile.pile->shape == PileShape::windrow) notes.push_back(ForecastNote::windrow);
   return notes;
 }
 
@@ -297,13 +297,13 @@ std::vector<DayOfForecast> days_with_bands(const Shown& shown, const DailyWeathe
   return days;
 }
 
-double filled_in_all(const HeapCare& care, const Course& course) {
+double filled_in_all(const PileCare& care, const Course& course) {
   return care.feeding ? 1.0 + care.feeding->share * static_cast<double>(course.fed_on.size()) : 1.0;
 }
 
 OrganicMass organic(double kg_of_it) { return kg_of_it * unit::kg_organic; }
 
-Finished finished_of(const HeapToBuild& heap, const Shown& shown, double filled, const YieldRule& rule) {
+Finished finished_of(const PileToBuild& pile, const Shown& shown, double filled, const YieldRule& rule) {
   const PileState& end = end_state(shown.told);
   std::vector<double> losses, passing;
   for (const Course* course : shown.sets) {
@@ -312,11 +312,11 @@ Finished finished_of(const HeapToBuild& heap, const Shown& shown, double filled,
   }
   const Band<double> lost = most_of(std::move(losses));
   const Band<double> passes = most_of(std::move(passing));
-  // No drier than it is: a heap that rain soaked is spread drier, one that stands dry is not wetted first.
+  // No drier than it is: a pile that rain soaked is spread drier, one that stands dry is not wetted first.
   const MoistureWetBasis moisture = std::min(wet_basis(end.moisture), *rule.moisture_at_use.typical);
   const Mass lies = as_is_mass_of(end.dry_mass_kg * unit::kg_dry, moisture);
   Finished finished;
-  finished.mass_loss = 1.0 - (lies / (filled * heap.share * heap.mix.mass)).value();
+  finished.mass_loss = 1.0 - (lies / (filled * pile.share * pile.mix.mass)).value();
   finished.moisture = moisture;
   finished.is_ready = shown.told.turf_day.has_value();
   finished.volume_loss = 1.0 - end.relative_volume / filled;
@@ -347,18 +347,18 @@ Instead instead_of(const Course& course, int begun) {
   return {counted(course.turf_day), counted(course.mature_day)};
 }
 
-/// A heap that is unlikely to heat where it is built too cold: when it is ready if it is built in warmth.
-void try_in_warmth(Forecast& result, const HeapToBuild& heap, const HeapModel& model, const Weather& weather,
+/// A pile that is unlikely to heat where it is built too cold: when it is ready if it is built in warmth.
+void try_in_warmth(Forecast& result, const PileToBuild& pile, const PileModel& model, const Weather& weather,
                    const ProcessEnsemble& ensemble) {
   if (!(result.heats.chance < likely_to_heat)) return;
-  const std::optional<int> day = first_warm_day(days_from(weather, heap.built, horizon));
+  const std::optional<int> day = first_warm_day(days_from(weather, pile.built, horizon));
   if (!day || *day == 0) return;
   result.warm_enough = date_of(result, *day);
   const DailyWeather from_then = days_from(weather, *result.warm_enough, horizon);
   result.built_in_warmth = instead_of(model.course(ensemble.best, from_then, {}), *day);
 }
 
-Sets run_sets(const HeapModel& model, const HeapToBuild& heap, const DailyWeather& days, const ProcessEnsemble& ensemble,
+Sets run_sets(const PileModel& model, const PileToBuild& pile, const DailyWeather& days, const ProcessEnsemble& ensemble,
               const Progress& progress) {
   const int count = static_cast<int>(ensemble.members.size()) + 1;
   const auto tell = [&](int done) {
@@ -366,7 +366,7 @@ Sets run_sets(const HeapModel& model, const HeapToBuild& heap, const DailyWeathe
   };
   Sets sets;
   sets.best = model.course(ensemble.best, days, {});
-  sets.from = counted_from(heap.care, sets.best);
+  sets.from = counted_from(pile.care, sets.best);
   tell(1);
   const Following as_long_as_best{static_cast<int>(sets.best.days.size()) - 1, true};
   for (const ProcessParameters& set : ensemble.members) {
@@ -383,7 +383,7 @@ void take_peak(Forecast& result) {
   result.peak_day = static_cast<int>(hottest - result.days.begin());
 }
 
-std::vector<ForecastNote> notes_of(const Forecast& result, const Course& told, const HeapToBuild& heap, const DailyWeather& days) {
+std::vector<ForecastNote> notes_of(const Forecast& result, const Course& told, const PileToBuild& pile, const DailyWeather& days) {
   std::vector<ForecastNote> notes;
   const auto take = [&](const std::vector<ForecastNote>& more) { notes.insert(notes.end(), more.begin(), more.end()); };
   if (result.status == ForecastStatus::never) notes.push_back(why_never(told, days));
@@ -392,7 +392,7 @@ std::vector<ForecastNote> notes_of(const Forecast& result, const Course& told, c
   if (result.heats.is_open())
     notes.push_back(likelier_heats ? ForecastNote::core_of_those_that_heat : ForecastNote::core_of_those_that_do_not);
   take(notes_on(result.days, result.heats.heating));
-  take(notes_on_trust(heap, result.volume));
+  take(notes_on_trust(pile, result.volume));
   return notes;
 }
 
@@ -434,39 +434,39 @@ std::string_view note_word(ForecastNote note) {
     case ForecastNote::gets_wet: return "gets-wet";
     case ForecastNote::dries: return "dries";
     case ForecastNote::in_small_vessel: return "small-vessel";
-    case ForecastNote::too_big: return "big-heap";
+    case ForecastNote::too_big: return "big-pile";
     case ForecastNote::windrow: return "windrow";
   }
   return {};
 }
 
-Forecast forecast(const HeapToBuild& heap, const Weather& weather, const Materials& materials, const ProcessEnsemble& ensemble,
+Forecast forecast(const PileToBuild& pile, const Weather& weather, const Materials& materials, const ProcessEnsemble& ensemble,
                   const std::optional<SeenHeating>& seen, const Progress& progress) {
   if (ensemble.members.empty()) throw DomainError("a forecast is as wide as its sets differ, and needs some");
-  const HeapModel model(heap, materials, ensemble);
-  const DailyWeather days = days_from(weather, heap.built, horizon);
-  Sets sets = run_sets(model, heap, days, ensemble, progress);
+  const PileModel model(pile, materials, ensemble);
+  const DailyWeather days = days_from(weather, pile.built, horizon);
+  Sets sets = run_sets(model, pile, days, ensemble, progress);
   Forecast result;
-  result.built = heap.built;
+  result.built = pile.built;
   result.volume = model.shape(ensemble.best).volume;
   sort_by_heat(sets, seen, result.heats);
   const Shown shown = shown_of(sets, result.heats);
   take_branches(result, sets, shown);
   result.status = status_of(shown.told, result.heats);
   result.binding = binding_of(shown.told, result.status);
-  const bool too_hot = is_small_vessel(heap, result.volume);
+  const bool too_hot = is_small_vessel(pile, result.volume);
   result.days = days_with_bands(shown, days, forecast_width.core_degc + (too_hot ? forecast_width.too_hot_degc : 0.0));
   take_peak(result);
-  result.filled_in_all = filled_in_all(heap.care, shown.told);
-  result.finished = finished_of(heap, shown, result.filled_in_all, materials.yield);
+  result.filled_in_all = filled_in_all(pile.care, shown.told);
+  result.finished = finished_of(pile, shown, result.filled_in_all, materials.yield);
   result.water_given = shown.told.water_given;
   if (!seen) {  // what is logged is built
-    result.heats.what_would_tip = what_would_tip(heap, weather, materials, ensemble, result.heats.chance, sets.from + days_to_heat);
-    try_in_warmth(result, heap, model, weather, ensemble);
+    result.heats.what_would_tip = what_would_tip(pile, weather, materials, ensemble, result.heats.chance, sets.from + days_to_heat);
+    try_in_warmth(result, pile, model, weather, ensemble);
   }
-  result.notes = notes_of(result, shown.told, heap, days);
-  if (!heap.care.wet_to && (has(result.notes, ForecastNote::too_dry) || has(result.notes, ForecastNote::dries)))
-    result.watered = instead_of(model.course(ensemble.best, days, {}, heap.care.watering), 0);
+  result.notes = notes_of(result, shown.told, pile, days);
+  if (!pile.care.wet_to && (has(result.notes, ForecastNote::too_dry) || has(result.notes, ForecastNote::dries)))
+    result.watered = instead_of(model.course(ensemble.best, days, {}, pile.care.watering), 0);
   return result;
 }
 

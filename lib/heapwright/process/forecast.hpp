@@ -1,5 +1,5 @@
 #pragma once
-/// What a heap will do and when it is ready, by the best set of parameters and by all of them: as wide as the model is known to be wrong,
+/// What a pile will do and when it is ready, by the best set of parameters and by all of them: as wide as the model is known to be wrong,
 /// and in two branches where it may or may not get hot.
 
 #include <functional>
@@ -21,7 +21,7 @@ struct ForecastWidth {
 };
 inline constexpr ForecastWidth forecast_width{};
 inline const Volume small_vessel = 0.2 * unit::m3;
-inline const Volume big_heap = 10.0 * unit::m3;  ///< beyond this the model's heaps cool and dry too soon
+inline const Volume big_pile = 10.0 * unit::m3;  ///< beyond this the model's piles cool and dry too soon
 
 enum class ForecastStatus {
   mature,     ///< likely within the horizon
@@ -34,7 +34,7 @@ std::string_view status_word(ForecastStatus status);
 enum class Criterion { respiration, carbon_to_nitrogen, rotted };
 std::string_view criterion_word(Criterion criterion);
 
-/// What is to be said of a forecast beside its figures; of a heap that is never ready the first of the reasons.
+/// What is to be said of a forecast beside its figures; of a pile that is never ready the first of the reasons.
 enum class ForecastNote {
   too_dry,                  ///< it stands still for want of water
   too_wet,                  ///< it has no air
@@ -57,7 +57,7 @@ enum class ForecastNote {
 };
 std::string_view note_word(ForecastNote note);
 
-/// What was tried instead, by the best set: days after the heap was to be built, cure and all.
+/// What was tried instead, by the best set: days after the pile was to be built, cure and all.
 struct Instead {
   std::optional<int> turf_day;
   std::optional<int> mature_day;
@@ -74,12 +74,12 @@ struct Finished {
   double volatile_solids_loss_high = 0.0;
   double nitrogen_loss = 0.0;
   double carbon_to_nitrogen = 0.0;
-  CompostYield screened;  ///< of all that this heap gets
+  CompostYield screened;  ///< of all that this pile gets
   CompostLeft left;       ///< likely, screened
 };
 
 struct DayOfForecast {
-  PileState state;  ///< by the best set; of a heap that may or may not heat, what most of the likelier have
+  PileState state;  ///< by the best set; of a pile that may or may not heat, what most of the likelier have
   double air_degc = 0.0;
   double core_low_degc = 0.0;
   double core_high_degc = 0.0;
@@ -109,8 +109,8 @@ struct Forecast {
 using Progress = std::function<void(int done, int of)>;
 
 /// @param seen what a log shows of its heating
-/// @param ensemble with one member at least @throws DomainError without, and for a heap that is too small or holds nothing, as Pile does
-Forecast forecast(const HeapToBuild& heap, const Weather& weather, const Materials& materials, const ProcessEnsemble& ensemble,
+/// @param ensemble with one member at least @throws DomainError without, and for a pile that is too small or holds nothing, as Pile does
+Forecast forecast(const PileToBuild& pile, const Weather& weather, const Materials& materials, const ProcessEnsemble& ensemble,
                   const std::optional<SeenHeating>& seen = std::nullopt, const Progress& progress = {});
 
 /// A day of a forecast in the calendar.

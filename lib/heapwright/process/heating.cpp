@@ -93,31 +93,31 @@ std::optional<Mix> greener(Mix mix, const Materials& materials) {
   return mix;
 }
 
-/// Nothing of a heap that is too small to be followed.
-std::optional<double> chance_of(const HeapToBuild& heap, const Weather& weather, const Materials& materials,
+/// Nothing of a pile that is too small to be followed.
+std::optional<double> chance_of(const PileToBuild& pile, const Weather& weather, const Materials& materials,
                                 const ProcessEnsemble& ensemble, int days) {
-  const HeapModel model(heap, materials, ensemble);
+  const PileModel model(pile, materials, ensemble);
   const auto is_too_small = [&](const ProcessParameters& set) { return !(model.shape(set).volume >= smallest_pile); };
   if (std::any_of(ensemble.members.begin(), ensemble.members.end(), is_too_small)) return std::nullopt;
-  const DailyWeather of_days = days_from(weather, heap.built, days + 1);
+  const DailyWeather of_days = days_from(weather, pile.built, days + 1);
   const auto gets_hot = [&](const ProcessParameters& set) { return model.first_hot_day(set, of_days, days).has_value(); };
   const auto hot = std::count_if(ensemble.members.begin(), ensemble.members.end(), gets_hot);
   return static_cast<double>(hot) / static_cast<double>(ensemble.members.size());
 }
 
-std::optional<HeapToBuild> changed(HeapToBuild heap, HeatingChange change, const Materials& materials) {
+std::optional<PileToBuild> changed(PileToBuild pile, HeatingChange change, const Materials& materials) {
   switch (change) {
-    case HeatingChange::half_as_much_again: heap.share *= larger; break;
-    case HeatingChange::packed_closer: heap.packed *= closer; break;
-    case HeatingChange::two_weeks_earlier: heap.built = Date(std::chrono::sys_days(heap.built) - std::chrono::days(sooner_by)); break;
+    case HeatingChange::half_as_much_again: pile.share *= larger; break;
+    case HeatingChange::packed_closer: pile.packed *= closer; break;
+    case HeatingChange::two_weeks_earlier: pile.built = Date(std::chrono::sys_days(pile.built) - std::chrono::days(sooner_by)); break;
     case HeatingChange::greener: {
-      std::optional<Mix> mix = greener(heap.mix, materials);
+      std::optional<Mix> mix = greener(pile.mix, materials);
       if (!mix) return std::nullopt;
-      heap.mix = std::move(*mix);
+      pile.mix = std::move(*mix);
       break;
     }
   }
-  return heap;
+  return pile;
 }
 
 /// How many times as much of each part goes in; nothing where none changed, or one came in new.
@@ -156,7 +156,7 @@ std::string_view change_word(HeatingChange change) {
   return {};
 }
 
-int counted_from(const HeapCare& care, const Course& course) {
+int counted_from(const PileCare& care, const Course& course) {
   if (!care.feeding) return 0;
   const double all = 1.0 + care.feeding->share * static_cast<double>(course.fed_on.size());
   double in = 1.0;
@@ -188,19 +188,19 @@ Heating heating_of(double chance, bool ever) {
   return chance > few_do + rounding ? Heating::may : Heating::hardly;
 }
 
-std::vector<WhatWouldTip> what_would_tip(const HeapToBuild& heap, const Weather& weather, const Materials& materials,
+std::vector<WhatWouldTip> what_would_tip(const PileToBuild& pile, const Weather& weather, const Materials& materials,
                                          const ProcessEnsemble& ensemble, double chance, int days) {
   std::vector<WhatWouldTip> tips;
   if (chance + helps > 1.0 + rounding) return tips;
-  const Volume volume = HeapModel(heap, materials, ensemble).shape(ensemble.best).volume;
-  const bool more_fits = !heap.room || larger * volume <= *heap.room;
+  const Volume volume = PileModel(pile, materials, ensemble).shape(ensemble.best).volume;
+  const bool more_fits = !pile.room || larger * volume <= *pile.room;
   for (const HeatingChange change :
        {HeatingChange::half_as_much_again, HeatingChange::greener, HeatingChange::packed_closer, HeatingChange::two_weeks_earlier}) {
     if (change == HeatingChange::half_as_much_again && !more_fits) continue;
-    const std::optional<HeapToBuild> other = changed(heap, change, materials);
+    const std::optional<PileToBuild> other = changed(pile, change, materials);
     if (!other) continue;
     const std::optional<double> then = chance_of(*other, weather, materials, ensemble, days);
-    if (then && *then >= chance + helps - rounding) tips.push_back({change, *then, amounts_changed(heap.mix, other->mix)});
+    if (then && *then >= chance + helps - rounding) tips.push_back({change, *then, amounts_changed(pile.mix, other->mix)});
   }
   std::stable_sort(tips.begin(), tips.end(), [](const WhatWouldTip& one, const WhatWouldTip& other) { return one.chance > other.chance; });
   return tips;

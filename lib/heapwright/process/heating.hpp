@@ -1,5 +1,5 @@
 #pragma once
-/// Whether a heap gets hot soon after it is built, which small differences decide where it is small, loose, lean or built in the cold.
+/// Whether a pile gets hot soon after it is built, which small differences decide where it is small, loose, lean or built in the cold.
 
 #include <map>
 #include <optional>
@@ -7,14 +7,14 @@
 #include <string_view>
 #include <vector>
 
-#include "heapwright/process/heap_to_build.hpp"
+#include "heapwright/process/pile_to_build.hpp"
 #include "heapwright/process/ready_window.hpp"
 
 namespace heapwright {
 
-inline constexpr int days_to_heat = 30;  ///< in which a heap gets hot, or does not
+inline constexpr int days_to_heat = 30;  ///< in which a pile gets hot, or does not
 
-/// What is said of a heap by how many of ten such heaps get hot. Judged.
+/// What is said of a pile by how many of ten such piles get hot. Judged.
 enum class Heating {
   will,        ///< eight or more
   may,         ///< between two and eight: there are two ways that it can go
@@ -25,12 +25,12 @@ std::string_view heating_word(Heating heating);
 
 /// One of the ways that it can go.
 struct HeatingBranch {
-  ReadyWindow hot_from;  ///< the first hot day; of heaps that do not heat at once it comes in spring, if at all
+  ReadyWindow hot_from;  ///< the first hot day; of piles that do not heat at once it comes in spring, if at all
   ReadyWindow turf;
   ReadyWindow mature;
 };
 
-/// What makes it likelier that a heap gets hot.
+/// What makes it likelier that a pile gets hot.
 enum class HeatingChange {
   half_as_much_again,  ///< of the same mix
   greener,             ///< with a C:N of 27, as heavy as before
@@ -57,28 +57,28 @@ struct HeatsOrNot {
   bool is_open() const { return heating == Heating::may; }
 };
 
-/// What a log shows of a heap's heating, by the days after it was built on which it was read.
+/// What a log shows of a pile's heating, by the days after it was built on which it was read.
 struct SeenHeating {
   std::optional<int> hot_day;    ///< the first on which it was read hot
   std::vector<int> cool_days{};  ///< before that, on which it was not
 };
 
-/// The day from which days_to_heat are counted: the one it is built on, or on which half of all is in of a heap that is fed.
-int counted_from(const HeapCare& care, const Course& course);
+/// The day from which days_to_heat are counted: the one it is built on, or on which half of all is in of a pile that is fed.
+int counted_from(const PileCare& care, const Course& course);
 
 /// Whether a course gets hot in time.
 bool heats_in_time(const Course& course, int counted_from);
 
 /// Whether a course does as a log shows: it heats in time where it was read hot in time; else it is hot on none of the days on which the
-/// heap was read cool. Days without a reading tell nothing.
+/// pile was read cool. Days without a reading tell nothing.
 bool agrees(const Course& course, int counted_from, const SeenHeating& seen);
 
 Heating heating_of(double chance, bool ever);
 
-/// What would tip a heap that may not heat: all sets run again with each change, until they are hot. What helps by less than 0.15 is not
+/// What would tip a pile that may not heat: all sets run again with each change, until they are hot. What helps by less than 0.15 is not
 /// told. A mix of a C:N of 27 or less is green enough, and more is not told of where it would not fit.
 /// @param chance as it is @param days in which a set must be hot
-std::vector<WhatWouldTip> what_would_tip(const HeapToBuild& heap, const Weather& weather, const Materials& materials,
+std::vector<WhatWouldTip> what_would_tip(const PileToBuild& pile, const Weather& weather, const Materials& materials,
                                          const ProcessEnsemble& ensemble, double chance, int days);
 
 }  // namespace heapwright

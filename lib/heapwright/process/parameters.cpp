@@ -38,7 +38,7 @@ DecayShares moved(DecayShares shares, const DecayShares& usual, const DecayShare
 /// The place of a symbol in a set. A symbol that there is none of is a mistake in our own tables.
 double& place_of(ProcessParameters& set, std::string_view name) {
   const auto found = std::find_if(symbols.begin(), symbols.end(), [&](const Symbol& symbol) { return symbol.name == name; });
-  if (found == symbols.end()) throw DomainError("the heap model has no parameter \"" + std::string(name) + "\"");
+  if (found == symbols.end()) throw DomainError("the pile model has no parameter \"" + std::string(name) + "\"");
   return set.*(found->place);
 }
 

@@ -1,5 +1,5 @@
 #pragma once
-/// The figures that the heap model runs on: one best set, and the ensemble that shows how wide a forecast is.
+/// The figures that the pile model runs on: one best set, and the ensemble that shows how wide a forecast is.
 
 #include <map>
 #include <string>
@@ -40,17 +40,17 @@ struct ProcessParameters {
   double h = 0.0;     ///< W/(m² K), heat film at the surface
   double Kp = 0.0;    ///< m², permeability at air space 1/2
   double nK = 0.0;    ///< 1, its exponent
-  double u0 = 0.0;    ///< m/s, air moving through a heap no warmer than the air
+  double u0 = 0.0;    ///< m/s, air moving through a pile no warmer than the air
   double dlat = 0.0;  ///< m, gas film at the surface
-  double rhoF = 0.0;  ///< kg/m³, dry density of the heap when all degradable matter is gone
+  double rhoF = 0.0;  ///< kg/m³, dry density of the pile when all degradable matter is gone
   double chi = 0.0;   ///< 1, share of the heat above the air's that a turning loses
   double cap = 0.0;   ///< kg water per kg dry matter, what is more drains away
-  double kap = 0.0;   ///< 1, respiration of a laboratory's sample over that in the heap
+  double kap = 0.0;   ///< 1, respiration of a laboratory's sample over that in the pile
   double Nmax = 0.0;  ///< 1, most nitrogen that can be lost
   double N0 = 0.0;    ///< 1, C:N at which half of that is
   double Nw = 0.0;    ///< 1, how steeply it falls with C:N
   double gN = 0.0;    ///< 1, how much sooner nitrogen goes than volatile solids
-  // Of the heap and its year rather than of the model, drawn with the rest.
+  // Of the pile and its year rather than of the model, drawn with the rest.
   double rho_f = 1.0;   ///< 1, its settled density over the law's (settled.hpp)
   double rain_f = 1.0;  ///< 1, the rain it takes up over the law's (rain.hpp)
   double dT = 0.0;      ///< K, how much warmer the year is than the mean

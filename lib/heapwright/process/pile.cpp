@@ -19,7 +19,7 @@ constexpr double rate_temperature = 37.0;        // °C that kF, kS and mu are g
 constexpr double coldest_addition = 5.0;         // °C
 constexpr double coldest_water = 2.0;            // °C
 constexpr double vapour_share_of_turning = 0.7;  // 1, of the heat that a turning loses
-constexpr double most_water_of_turning = 0.05;   // 1, of the heap's water
+constexpr double most_water_of_turning = 0.05;   // 1, of the pile's water
 constexpr double most_decay_of_a_step = 1.6;     // 1, of the 2 that Heun's method bears
 constexpr int sweeps_of_a_step = 2;
 constexpr int sweeps_of_a_day = 4;
@@ -36,32 +36,32 @@ double nitrogen_loss_of(const ProcessParameters& p, double carbon_to_nitrogen) {
   return p.Nmax / (1.0 + std::exp((carbon_to_nitrogen - p.N0) / p.Nw));
 }
 
-double volatile_nitrogen_of(const ProcessParameters& p, const HeapContents& contents) {
+double volatile_nitrogen_of(const ProcessParameters& p, const PileContents& contents) {
   const double nitrogen = contents.nitrogen.value();
   return nitrogen > 0.0 ? nitrogen * nitrogen_loss_of(p, p.cC * contents.volatile_solids().value() / nitrogen) : 0.0;
 }
 
 void check(MoistureWetBasis wet_to) {
-  if (!(wet_to >= wet_basis(0.0) && wet_to < wet_basis(1.0))) throw DomainError("a heap is wetted to less than all water");
+  if (!(wet_to >= wet_basis(0.0) && wet_to < wet_basis(1.0))) throw DomainError("a pile is wetted to less than all water");
 }
 
-void check(const HeapContents& contents, const PileShape& shape) {
+void check(const PileContents& contents, const SettledShape& shape) {
   const auto is_some = [](double number) { return number >= 0.0 && std::isfinite(number); };
   const bool whole = is_some(contents.fast.value()) && is_some(contents.slow.value()) && is_some(contents.inert.value()) &&
                      is_some(contents.coarse.value()) && contents.coarse <= contents.inert * (1.0 + 1e-9) &&
                      is_some(contents.ash.value()) && is_some(contents.water.value()) && is_some(contents.nitrogen.value());
-  if (!whole || !(contents.volatile_solids().value() > 0.0)) throw DomainError("a heap is made of some organic matter");
+  if (!whole || !(contents.volatile_solids().value() > 0.0)) throw DomainError("a pile is made of some organic matter");
   if (!(shape.volume >= smallest_pile && std::isfinite(shape.volume.value())))
-    throw DomainError("a heap holds at least a bucketful to be forecast");
-  if (!(shape.exposed.value() > 0.0 && std::isfinite(shape.exposed.value()))) throw DomainError("a heap meets the air somewhere");
-  if (!(shape.plan.value() >= 0.0 && std::isfinite(shape.plan.value()))) throw DomainError("a heap covers some ground, or none");
+    throw DomainError("a pile holds at least a bucketful to be forecast");
+  if (!(shape.exposed.value() > 0.0 && std::isfinite(shape.exposed.value()))) throw DomainError("a pile meets the air somewhere");
+  if (!(shape.plan.value() >= 0.0 && std::isfinite(shape.plan.value()))) throw DomainError("a pile covers some ground, or none");
   if (!(shape.vent >= 0.0 && shape.cover > 0.0 && std::isfinite(shape.vent) && std::isfinite(shape.cover)))
-    throw DomainError("some air passes the surface of any heap");
+    throw DomainError("some air passes the surface of any pile");
 }
 
 }  // namespace
 
-Pile::Pile(const ProcessParameters& parameters, const HeapContents& contents, const PileShape& shape, TemperaturePoint start)
+Pile::Pile(const ProcessParameters& parameters, const PileContents& contents, const SettledShape& shape, TemperaturePoint start)
     : p_(parameters), shape_(shape) {
   check(contents, shape);
   volume0_ = shape.volume.value();
@@ -109,7 +109,7 @@ void Pile::spread_heat(double joule) {
   for (int i = 0; i < n_; ++i) stock_.enthalpy[i] += joule * share_[i];
 }
 
-void Pile::add(const HeapContents& contents, TemperaturePoint air) {
+void Pile::add(const PileContents& contents, TemperaturePoint air) {
   const double celsius = std::max(air.celsius(), coldest_addition);
   const double heat = (p_.cd * contents.dry().value() + p_.cw * contents.water.value()) * celsius;
   for (int i = 0; i < n_; ++i) {
@@ -223,9 +223,9 @@ void Pile::live_a_day(TemperaturePoint temperature, Steps steps, double humidity
   rates(stock_, air, sweeps_, unused, shape);
   sweeps_ = sweeps_of_a_day;
   const double stable = most_decay_of_a_step / fastest_decay(shape);
-  if (!(std::isfinite(stable) && stable > 0.0 && std::isfinite(shape.total_volume))) throw DomainError("a heap's heat has gone astray");
+  if (!(std::isfinite(stable) && stable > 0.0 && std::isfinite(shape.total_volume))) throw DomainError("a pile's heat has gone astray");
   const double longest = std::min(steps.longest_s, std::max(std::min(stable, seconds_per_hour), 0.5 * stable));
-  if (!(longest >= 60.0)) throw DomainError("the heap is too small to be forecast");
+  if (!(longest >= 60.0)) throw DomainError("the pile is too small to be forecast");
   const int count = static_cast<int>(std::ceil(seconds_per_day / longest));
   for (int i = 0; i < count; ++i) step(seconds_per_day / count, air, sweeps_of_a_step);
 }

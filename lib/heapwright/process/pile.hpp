@@ -1,5 +1,5 @@
 #pragma once
-/// A heap as the model has it: shells from the core to the edge, each with its heat, rotting matter and water.
+/// A pile as the model has it: shells from the core to the edge, each with its heat, rotting matter and water.
 ///
 /// README.md beside this file gives the equations, their sources and how far they hold. Quantities are typed where they come in and go
 /// out; within, doubles in the SI slots that each name documents (kg, m, s, J, W, °C; oxygen as volume fraction).
@@ -20,24 +20,24 @@ inline const Volume smallest_pile = 0.018 * unit::m3;
 
 inline constexpr double particle_kg_per_m3 = 1500.0;  ///< dry solids without air; assumed
 
-/// The size of a heap as built, and how it meets the air.
-struct PileShape {
+/// The size of a pile as built, and how it meets the air.
+struct SettledShape {
   Volume volume;
   Area exposed;        ///< top and sides: the base is taken as neither losing heat nor breathing
   Area plan{};         ///< the ground that rain falls on
-  double vent = 1.0;   ///< 1, air drawn through, relative to an open heap
-  double cover = 1.0;  ///< 1, gas passing the surface, relative to an open heap
+  double vent = 1.0;   ///< 1, air drawn through, relative to an open pile
+  double cover = 1.0;  ///< 1, gas passing the surface, relative to an open pile
 };
 
 /// How long the integrator's steps may be. Shorter wherever the heat would outrun them.
 struct Steps {
   double longest_s;
 };
-/// The reference runs' and the forecasts'. Steps of three hours are as good for most heaps, within 0.13 °C of these, but where a heap works
+/// The reference runs' and the forecasts'. Steps of three hours are as good for most piles, within 0.13 °C of these, but where a pile works
 /// hardest they overshoot by up to 10 °C, past where rotting stops.
 inline constexpr Steps hourly_steps{3600.0};
 
-/// What a heap is at a time.
+/// What a pile is at a time.
 struct PileState {
   double core_degc = 0.0;
   double mean_degc = 0.0;
@@ -68,19 +68,19 @@ struct Closure {
 
 class Pile {
  public:
-  /// @throws DomainError for a heap of nothing, without volatile solids, of less than smallest_pile, or with figures that are none
-  Pile(const ProcessParameters& parameters, const HeapContents& contents, const PileShape& shape, TemperaturePoint start);
+  /// @throws DomainError for a pile of nothing, without volatile solids, of less than smallest_pile, or with figures that are none
+  Pile(const ProcessParameters& parameters, const PileContents& contents, const SettledShape& shape, TemperaturePoint start);
 
   // What happens at the start of a day, in this order. @throws DomainError for a moisture of 1 and more, or air without a temperature
   /// More of the same recipe, spread over the whole, as warm as the air but not below 5 °C.
-  void add(const HeapContents& contents, TemperaturePoint air);
-  /// All of it mixed, which loses heat and some water; then water up to a moisture, where one is given and the heap is not frozen.
+  void add(const PileContents& contents, TemperaturePoint air);
+  /// All of it mixed, which loses heat and some water; then water up to a moisture, where one is given and the pile is not frozen.
   void turn(TemperaturePoint air, std::optional<MoistureWetBasis> wet_to);
-  /// Water on the heap as it lies, each thawed shell up to a moisture.
+  /// Water on the pile as it lies, each thawed shell up to a moisture.
   void water(TemperaturePoint air, MoistureWetBasis wet_to);
   /// Rain that is taken up on its plan area, spread over the whole; none while it freezes.
   void rain(TemperaturePoint air, Length taken_up);
-  /// What the heap cannot hold runs out.
+  /// What the pile cannot hold runs out.
   void drain();
 
   /// A day under one air temperature. Heun's method, with steps that the heat does not outrun.
@@ -156,7 +156,7 @@ class Pile {
   void spread_heat(double joule);
 
   ProcessParameters p_;
-  PileShape shape_;
+  SettledShape shape_;
   int n_;
   double radius0_, scale_, volume0_, dry_volume0_, log_shrink_;
   Shells share_{}, per_share_{};  ///< of the volume, and 1 over it

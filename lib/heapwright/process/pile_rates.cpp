@@ -5,7 +5,7 @@
 #include "heapwright/process/air.hpp"
 #include "heapwright/process/pile.hpp"
 
-// What is reckoned anew some fifty times a day of each heap of a forecast, most of its time: in plain loops over the shells, each of one
+// What is reckoned anew some fifty times a day of each pile of a forecast, most of its time: in plain loops over the shells, each of one
 // kind of work, so that the compiler can take two shells at once. It alone is built without regard to errno, signs of zero and NaN
 // (lib/CMakeLists.txt); whatever guards against those is in pile.cpp.
 
@@ -128,7 +128,7 @@ void Pile::breathe(const Shells& uptake, const Shape& shape, int sweeps) {
   }
 }
 
-/// How fast each shell rots, 1 at 37 °C in moist, aired matter; returns the mean of the heap. By the cardinal temperature model, 0 outside
+/// How fast each shell rots, 1 at 37 °C in moist, aired matter; returns the mean of the pile. By the cardinal temperature model, 0 outside
 /// Tmin to Tmax, and by factors of moisture and air space, each 0 to 1 (Haug 1993, from memory).
 double Pile::rot(const Shape& shape, Shells& growth) const {
   const int n = n_;
@@ -163,7 +163,7 @@ void Pile::rates(const Stock& stock, const Air& air, int sweeps, Rates& rates, S
   }
   breathe(uptake, shape, sweeps);
 
-  // Outward across the outer face of each shell; face[0] is that of no shell, the middle of the heap.
+  // Outward across the outer face of each shell; face[0] is that of no shell, the middle of the pile.
   std::array<double, most_shells + 1> conducted{}, vapour{}, vapour_heat{};
   shape.temperature[n] = air.temperature;
   shape.vapour[n] = air.vapour;
@@ -212,7 +212,7 @@ void Pile::rates(const Stock& stock, const Air& air, int sweeps, Rates& rates, S
   rates.stock.activity = p_.mu / seconds_per_day * mean_growth * stock.activity * (1.0 - stock.activity);
 }
 
-/// 1/s, no less than any heat of the heap decays at: that of its matrix, whose signs do not count since it has three diagonals, by the
+/// 1/s, no less than any heat of the pile decays at: that of its matrix, whose signs do not count since it has three diagonals, by the
 /// bound of Collatz and Wielandt.
 double Pile::fastest_decay(const Shape& shape) const {
   constexpr double vapour_heat_per_kelvin = 0.05 * 2.4e6;  // J/kg per K: saturated vapour grows by about a twentieth a kelvin

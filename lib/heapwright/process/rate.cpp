@@ -10,7 +10,7 @@
 namespace heapwright {
 namespace {
 
-constexpr double usual_air_off = 3.0;      // °C, that a weather may be off the heap's own; judged
+constexpr double usual_air_off = 3.0;      // °C, that a weather may be off the pile's own; judged
 constexpr double usual_reading_off = 3.0;  // °C, that a day's readings may be off the model's core at its right rate; judged
 constexpr double widest_air_off = 10.0;    // °C
 constexpr double small_air_step = 1.0;     // °C
@@ -21,10 +21,10 @@ constexpr int tries = 13;                                // over the range, befo
 constexpr double widest_telling = 3.0;                   // high over low; judged
 constexpr double as_good_as_equal = 1.02;                // of a factor and an end of the range; judged
 constexpr int most_days_of_fit = 365;                    // from the first; later ones tell more of the weather; judged
-constexpr double widest_miss = 2.0 * usual_reading_off;  // °C, past which the model is not of this heap; judged
+constexpr double widest_miss = 2.0 * usual_reading_off;  // °C, past which the model is not of this pile; judged
 
 struct Fitting {
-  const HeapToBuild& heap;
+  const PileToBuild& pile;
   const DailyWeather& weather;
   const Materials& materials;
   const ProcessEnsemble& ensemble;
@@ -34,11 +34,11 @@ struct Fitting {
 /// The core in the middle of each day that was seen.
 std::vector<double> cores_of(const Fitting& fitting, double rate, double air_off) {
   const int last = fitting.seen.back().day;
-  HeapToBuild heap = fitting.heap;
-  heap.rate = rate;
+  PileToBuild pile = fitting.pile;
+  pile.rate = rate;
   DailyWeather weather(fitting.weather.begin(), fitting.weather.begin() + last + 1);
   for (DayOfWeather& day : weather) day.air = day.air + air_off * unit::kelvin;
-  const HeapModel model(heap, fitting.materials, fitting.ensemble);
+  const PileModel model(pile, fitting.materials, fitting.ensemble);
   const Course course = model.course(fitting.ensemble.best, weather, {last + 1, false});
   std::vector<double> cores;
   for (const CoreOfDay& seen : fitting.seen) {
@@ -128,9 +128,9 @@ double days_of_their_own(const std::vector<double>& misses) {
 
 }  // namespace
 
-std::optional<RateFit> fit_rate(const HeapToBuild& heap, const DailyWeather& weather, const Materials& materials,
+std::optional<RateFit> fit_rate(const PileToBuild& pile, const DailyWeather& weather, const Materials& materials,
                                 const ProcessEnsemble& ensemble, const std::vector<CoreOfDay>& seen) {
-  Fitting fitting{heap, weather, materials, ensemble, {}};
+  Fitting fitting{pile, weather, materials, ensemble, {}};
   const auto is_followed = [&](const CoreOfDay& core) { return core.day >= 1 && core.day + 1 < std::ssize(weather) && core.day < horizon; };
   std::copy_if(seen.begin(), seen.end(), std::back_inserter(fitting.seen), is_followed);
   std::sort(fitting.seen.begin(), fitting.seen.end(), [](const CoreOfDay& one, const CoreOfDay& other) { return one.day < other.day; });

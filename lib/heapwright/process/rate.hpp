@@ -1,5 +1,5 @@
 #pragma once
-/// How fast a heap rots in truth, over what its forecast says: one factor, fitted to the temperatures that its core was seen to have.
+/// How fast a pile rots in truth, over what its forecast says: one factor, fitted to the temperatures that its core was seen to have.
 
 #include <optional>
 #include <vector>
@@ -14,7 +14,7 @@ struct CoreOfDay {
   double core_degc = 0.0;
 };
 
-/// A factor on both rate constants, kF and kS, of every set. Fitted by least squares together with how far the air of the heap's place is
+/// A factor on both rate constants, kF and kS, of every set. Fitted by least squares together with how far the air of the pile's place is
 /// off the weather's, which is held near 0 by what weather is usually off (3 °C, judged). Of a long log the first 365 days count, since
 /// later ones tell more of the weather than of the rate (judged).
 struct RateFit {
@@ -34,7 +34,7 @@ inline constexpr int least_days_of_fit = 4;  ///< fewer days tell nothing
 
 /// @param weather from the day it is built, for the horizon
 /// @return nothing where there are fewer than least_days_of_fit days from the day after it was built to where the weather ends
-std::optional<RateFit> fit_rate(const HeapToBuild& heap, const DailyWeather& weather, const Materials& materials,
+std::optional<RateFit> fit_rate(const PileToBuild& pile, const DailyWeather& weather, const Materials& materials,
                                 const ProcessEnsemble& ensemble, const std::vector<CoreOfDay>& seen);
 
 }  // namespace heapwright

@@ -14,7 +14,7 @@ std::optional<int> cured(std::optional<int> day) { return day ? std::optional(*d
 
 std::optional<int> within_horizon(std::optional<int> day) { return day && *day <= horizon ? day : std::nullopt; }
 
-/// The day on which a share of the days is done that a heap works on its way to a day: while it rests in the cold it gets no sooner
+/// The day on which a share of the days is done that a pile works on its way to a day: while it rests in the cold it gets no sooner
 /// ready, nor before the least age and the cure of what went in last.
 int sooner(const Course& course, int ready, double share) {
   const auto works = [&](int day) { return course.days[static_cast<std::size_t>(day)].core_degc >= working_degc; };

@@ -1,5 +1,5 @@
 #pragma once
-/// When a heap is ready: early, likely and late.
+/// When a pile is ready: early, likely and late.
 
 #include <optional>
 #include <vector>
@@ -8,7 +8,7 @@
 
 namespace heapwright {
 
-inline constexpr int horizon = 3 * 365;  ///< days that a heap is followed
+inline constexpr int horizon = 3 * 365;  ///< days that a pile is followed
 
 /// In days after it was built. Absent where that is beyond the horizon.
 struct ReadyWindow {
@@ -26,7 +26,7 @@ std::optional<int> middle_of(const DaysOrNever& days);
 /// What most of some days are: without the lowest tenth and the highest. Of days as they are, in their order.
 ReadyWindow middle_eight_tenths(const DaysOrNever& days);
 
-/// When a heap is ready, three weeks of curing included, by the course that is told of it and all its sets. Early and late hold eight of
+/// When a pile is ready, three weeks of curing included, by the course that is told of it and all its sets. Early and late hold eight of
 /// ten sets and are no nearer to the likely day than the model is known to miss published trials by: from 0.7 times as long, of the days on
 /// which it works, to 1.7 times (README.md; judged).
 /// @param likely when the course told of it meets the limits

@@ -1,9 +1,9 @@
 #pragma once
-/// How a heap lies once it has settled: how dense, how high, and how much of it meets the air.
+/// How a pile lies once it has settled: how dense, how high, and how much of it meets the air.
 
 #include <optional>
 
-#include "heapwright/heap/description.hpp"
+#include "heapwright/pile/description.hpp"
 #include "heapwright/process/parameters.hpp"
 #include "heapwright/process/pile.hpp"
 
@@ -26,12 +26,12 @@ struct SettledDensity {
 };
 
 /// @param mix of some dry matter, and a volume
-/// @param weighed of the heap as it lies, where somebody weighed one
+/// @param weighed of the pile as it lies, where somebody weighed one
 SettledDensity settled_density_of(const Mix& mix, const Materials& materials, const ProcessEnsemble& ensemble,
                                   std::optional<BulkDensity> weighed = std::nullopt);
 
 /// The height, surface and ground of so much settled matter.
-struct LyingHeap {
+struct LyingPile {
   Length height;
   Area exposed;  ///< top and sides
   Area plan;
@@ -41,9 +41,9 @@ struct LyingHeap {
 /// wide in a square one. Freely, and as a cone, it is half a ball with 15 % more surface for its slopes, as the model was calibrated; a
 /// windrow is smaller all round, and never meets the air more than that. The contents of a tumbler are taken as a cube on its
 /// base, as small bins were in the calibration. Judged.
-LyingHeap lying(const std::optional<HeapDescription>& heap, Volume settled);
+LyingPile lying(const std::optional<PileDescription>& pile, Volume settled);
 
 /// So much dry matter of a mix as it lies. Height and density hang together; three rounds from 1 m settle both.
-PileShape settled_shape(DryMass dry, const SettledDensity& density, double factor, const std::optional<HeapDescription>& heap);
+SettledShape settled_shape(DryMass dry, const SettledDensity& density, double factor, const std::optional<PileDescription>& pile);
 
 }  // namespace heapwright

@@ -1,5 +1,5 @@
 #pragma once
-/// The weather that a heap stands in, day by day.
+/// The weather that a pile stands in, day by day.
 
 #include <utility>
 #include <vector>
@@ -18,7 +18,7 @@ struct DayOfWeather {
   double humidity = usual_humidity;  ///< 1, relative
 };
 
-/// The days from the one on which a heap is built.
+/// The days from the one on which a pile is built.
 using DailyWeather = std::vector<DayOfWeather>;
 
 /// Mean air temperature and rain of each day of any year. Rain is even through each month; a year of less than 300 mm has dry air.

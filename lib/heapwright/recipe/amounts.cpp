@@ -12,7 +12,7 @@ std::optional<Volume> left_over(const RecipeSupply& supply, Volume used) {
   return Volume(std::max(0.0, (had - used).value()) * unit::m3);
 }
 
-/// An amount in the person's container, by its weight: it may lie fluffier or denser in the heap than in the bag.
+/// An amount in the person's container, by its weight: it may lie fluffier or denser in the pile than in the bag.
 std::optional<ContainerCount> in_containers(const RecipeSupply& supply, Mass mass) {
   if (!supply.counted_in || !(supply.counted_in->count > 0.0)) return std::nullopt;
   const ContainerCount& counted = *supply.counted_in;

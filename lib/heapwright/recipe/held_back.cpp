@@ -68,7 +68,7 @@ bool everything_is_on_target_without(const RecipeQuestion& question, Aim aim) {
 
 void add_room(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe, std::vector<HeldBack>& held) {
   if (everything_fits(question, hard)) return;
-  // A heap that stops short of the room there is was stopped by something else.
+  // A pile that stops short of the room there is was stopped by something else.
   const std::optional<Volume>& capacity = question.wishes.capacity;
   const bool room_left = capacity && recipe.mix->volume->value() < used_up * capacity->value();
   if (!room_left && everything_fits(question, with_any_size(hard))) held.push_back({Limit::capacity, std::nullopt});
@@ -129,7 +129,7 @@ void add_wants(const RecipeQuestion& question, const HardLimits& hard, const Rec
   if (all_the_water && comes_nearer(question, with_any_water(hard), recipe)) held.push_back({Limit::water, std::nullopt});
 }
 
-/// Whether a larger heap would bring what must go in nearer.
+/// Whether a larger pile would bring what must go in nearer.
 bool is_too_small(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe) {
   const bool fixed = std::any_of(question.supplies.begin(), question.supplies.end(), std::mem_fn(&RecipeSupply::is_fixed));
   const bool sized = question.wishes.fill || question.wishes.capacity;

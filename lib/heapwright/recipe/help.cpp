@@ -50,17 +50,17 @@ std::vector<Candidate> all_candidates(const RecipeQuestion& question, const std:
   return candidates;
 }
 
-/// What the heap should be that help is sought for.
+/// What the pile should be that help is sought for.
 struct Wanted {
   RecipeQuestion question;
   HardLimits limits;
 };
 
-/// A heap of the size wished for, of what there is and what is added.
-Wanted heap_of_the_size(const RecipeQuestion& question) { return {question, {}}; }
+/// A pile of the size wished for, of what there is and what is added.
+Wanted pile_of_the_size(const RecipeQuestion& question) { return {question, {}}; }
 
-/// A heap of everything on hand and what is added; what may be bought counts as added.
-Wanted heap_of_everything(RecipeQuestion question) {
+/// A pile of everything on hand and what is added; what may be bought counts as added.
+Wanted pile_of_everything(RecipeQuestion question) {
   const std::vector<std::size_t> raised = raised_supplies(question);
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     RecipeSupply& supply = question.supplies[i];
@@ -72,7 +72,7 @@ Wanted heap_of_everything(RecipeQuestion question) {
   return {std::move(question), {.fill = false, .capacity = false}};
 }
 
-/// The least of some candidates that brings the heap inside; nothing where that cannot be.
+/// The least of some candidates that brings the pile inside; nothing where that cannot be.
 std::optional<Amounts> least_of(const Wanted& wanted, const std::vector<Candidate>& candidates) {
   RecipeQuestion with_them = wanted.question;
   for (const Candidate& candidate : candidates) with_them.supplies.push_back(candidate.supply);
@@ -85,11 +85,11 @@ std::optional<Amounts> least_of(const Wanted& wanted, const std::vector<Candidat
   return programme.amounts();
 }
 
-/// Whether the heap comes out right without any.
+/// Whether the pile comes out right without any.
 bool needs_nothing(const Wanted& wanted) { return least_of(wanted, {}).has_value(); }
 
-/// The heap with some of the candidates, and the water that brings it towards the moisture aim.
-Blend heap_with(const RecipeQuestion& question, const Amounts& amounts) {
+/// The pile with some of the candidates, and the water that brings it towards the moisture aim.
+Blend pile_with(const RecipeQuestion& question, const Amounts& amounts) {
   Blend blend = blend_of(question, amounts);
   blend.added_water = WaterMass();
   WaterMass water = water_to(mix_of(blend), question.targets.moisture.aim);
@@ -116,12 +116,12 @@ Help help_of(const Wanted& wanted, const std::vector<Candidate>& candidates, con
     const Mass least = amounts.supplies[i] * unit::kg;
     if (least.value() > negligible) rounded.supplies[i] = rounded_up(with_them.supplies[i], least).value();
   }
-  // In a heap of a wished size what is added takes the place of something, so rounding it up is no longer that heap.
+  // In a pile of a wished size what is added takes the place of something, so rounding it up is no longer that pile.
   const bool may_round = !wanted.question.wishes.fill || !wanted.limits.fill;
-  const bool still_inside = may_round && distance_from_aim(mix_of(heap_with(with_them, rounded)), with_them.targets) <= on_the_edge;
+  const bool still_inside = may_round && distance_from_aim(mix_of(pile_with(with_them, rounded)), with_them.targets) <= on_the_edge;
 
   Help help;
-  const Blend blend = heap_with(with_them, still_inside ? rounded : amounts);
+  const Blend blend = pile_with(with_them, still_inside ? rounded : amounts);
   help.mix = mix_of(blend);
   help.water_to_add = blend.added_water;
   for (std::size_t i = first; i < amounts.supplies.size(); ++i) {
@@ -230,7 +230,7 @@ std::vector<RecipeSupply> easy_to_get(const Materials& materials) {
 std::vector<Help> what_would_help(const RecipeQuestion& question, const Recipe& recipe, const std::vector<RecipeSupply>& others) {
   const bool misses_the_size = question.wishes.fill && recipe.status != RecipeStatus::on_target;
   if (question.wishes.fill && !misses_the_size) return {};
-  const Wanted wanted = misses_the_size ? heap_of_the_size(question) : heap_of_everything(question);
+  const Wanted wanted = misses_the_size ? pile_of_the_size(question) : pile_of_everything(question);
   if (needs_nothing(wanted)) return {};
   std::vector<Help> helps;
   if (auto help = more_water(wanted)) helps.push_back(std::move(*help));

@@ -10,7 +10,7 @@ namespace heapwright {
 /// Feedstocks that most people can get (`easy_to_get` in the table), as supplies of a recipe that buys them.
 std::vector<RecipeSupply> easy_to_get(const Materials& materials);
 
-/// Ways to a heap inside its windows, any one of which does. Where a size was wished for and is not well filled, a heap of that size; else
+/// Ways to a pile inside its windows, any one of which does. Where a size was wished for and is not well filled, a pile of that size; else
 /// one of everything on hand, whatever the capacity. `others` can be got besides what is on hand. For each candidate the least of it, found
 /// by a programme of its own; supplements only against a want of nitrogen, and not for wood; where none does alone,
 /// the least volume of several; water where only its limit stands against it; clippings

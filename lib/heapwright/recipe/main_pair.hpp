@@ -1,5 +1,5 @@
 #pragma once
-/// The two feedstocks that a heap is made of, where there are just two.
+/// The two feedstocks that a pile is made of, where there are just two.
 
 #include <optional>
 

@@ -20,7 +20,7 @@ constexpr double outer_step_moisture_high = 0.05;
 constexpr double outer_step_air = 0.05;
 
 constexpr double least_share_of_what_is_on_hand = 0.02;
-constexpr double without_limit = 1000.0;  // times the mass scale: no heap wants more of one supply than this
+constexpr double without_limit = 1000.0;  // times the mass scale: no pile wants more of one supply than this
 constexpr double blocked_within = 1e-6;
 
 double largest_of(const LinearProgram::Terms& terms) {
@@ -118,7 +118,7 @@ Programme::Programme(const RecipeQuestion& question, const HardLimits& limits, b
     per_kg_.push_back(per_kilogram(supply.ingredient));
     carbon += per_kg_.back().carbon;
   }
-  // The nitrogen of a kilogram of a heap on its aim: brings the rows of C:N near one, so that the solver's tolerance is small against them.
+  // The nitrogen of a kilogram of a pile on its aim: brings the rows of C:N near one, so that the solver's tolerance is small against them.
   if (carbon > 0.0) nitrogen_scale_ = carbon / static_cast<double>(per_kg_.size()) / question.targets.carbon_to_nitrogen.aim.value();
   add_supplies(everything_in);
   if (!everything_in) add_hard_limits();
@@ -432,8 +432,8 @@ double Programme::keep(Terms terms, Sense sense) {
     program_.add_row(terms, *optimum - slack_of(*optimum), LinearProgram::unlimited);
     return *optimum * largest * scale_;
   }
-  // Nothing stays nothing: slack in a sum that is nothing would count for more in a small heap than in a large one, and the
-  // next stage would shrink the heap for it.
+  // Nothing stays nothing: slack in a sum that is nothing would count for more in a small pile than in a large one, and the
+  // next stage would shrink the pile for it.
   const bool nothing = std::abs(*optimum) <= solver_tolerance;
   const Row row = program_.add_row(terms, -LinearProgram::unlimited, nothing ? 0.0 : *optimum + slack_of(*optimum));
   if (nothing) nothings_.emplace_back(row, std::max(0.0, *optimum));

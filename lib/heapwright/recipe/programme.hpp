@@ -12,7 +12,7 @@
 
 namespace heapwright {
 
-/// The windows of a heap, each with its own distance from the aim.
+/// The windows of a pile, each with its own distance from the aim.
 enum class Aim : std::size_t { carbon_to_nitrogen, moisture, air };
 inline constexpr std::array<Aim, 3> all_aims{Aim::carbon_to_nitrogen, Aim::moisture, Aim::air};
 
@@ -26,7 +26,7 @@ struct PerKilogram {
   double solids;  ///< solids and water, m³
 };
 
-/// Sums over a heap, in the same letters.
+/// Sums over a pile, in the same letters.
 struct Sums {
   double water = 0.0;     // H
   double total = 0.0;     // T

@@ -22,7 +22,7 @@ inline constexpr int most_parts = 24;
 std::vector<Card> cards_of(const RecipeQuestion& question, const std::vector<std::size_t>& taking_part, const SmallMeasures& measures,
                            const Materials& materials);
 
-/// The places of the supplies that a heap is made of: neither supplements nor minerals, and there is some.
+/// The places of the supplies that a pile is made of: neither supplements nor minerals, and there is some.
 std::vector<std::size_t> main_supplies(const RecipeQuestion& question);
 
 /// The answer to a question in which nothing has an amount (status no-size): the proportion, with its mix in buckets, and the cards. Where

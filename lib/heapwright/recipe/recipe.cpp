@@ -11,7 +11,7 @@
 namespace heapwright {
 namespace {
 
-constexpr Mass least_amount = Mass::from_value(0.001);  // less than a gram of anything is nothing in a heap
+constexpr Mass least_amount = Mass::from_value(0.001);  // less than a gram of anything is nothing in a pile
 constexpr double comfortable = 0.6;                     // README, use-most
 constexpr double swelling_off_target = 1.0;             // README, stages
 constexpr double widest_swelling = 1024.0;              // README, swelling
@@ -25,7 +25,7 @@ bool gives_a_size(const RecipeQuestion& question) {
                      [](const RecipeSupply& supply) { return supply.is_fixed() || supply.is_raised(); });
 }
 
-/// Supplies, but only of those that a heap takes sparingly, or none of what is there.
+/// Supplies, but only of those that a pile takes sparingly, or none of what is there.
 bool only_additions(const RecipeQuestion& question) {
   return std::all_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) {
     const bool none = supply.available && !(supply.available->value() > 0.0);
@@ -33,7 +33,7 @@ bool only_additions(const RecipeQuestion& question) {
   });
 }
 
-/// Where nothing on hand gives a size, the room there is becomes the heap that is wanted.
+/// Where nothing on hand gives a size, the room there is becomes the pile that is wanted.
 RecipeQuestion with_a_size(RecipeQuestion question) {
   if (gives_a_size(question) || question.wishes.fill || !question.wishes.capacity) return question;
   question.wishes.fill = question.wishes.capacity;
@@ -118,7 +118,7 @@ std::optional<double> keep_least(Goal goal, Programme& programme) {
 void pursue_goal(Programme& programme, const RecipeQuestion& question, double cap, Recipe& recipe) {
   programme.limit_all(cap);
   if (recipe.status == RecipeStatus::not_enough) {
-    recipe.stages.push_back({"largest-heap", programme.keep_greatest_volume()});
+    recipe.stages.push_back({"largest-pile", programme.keep_greatest_volume()});
     return;
   }
   if (const auto least = keep_least(question.wishes.goal, programme))
@@ -141,7 +141,7 @@ std::optional<double> possible_swelling(const RecipeQuestion& question) {
   return std::nullopt;
 }
 
-/// README, stages, 1. Nothing where no heap has a distance.
+/// README, stages, 1. Nothing where no pile has a distance.
 std::optional<double> least_distance(Programme& programme) {
   const std::vector<Aim> aims(all_aims.begin(), all_aims.end());
   const auto least = programme.least_distance(aims);
@@ -162,7 +162,7 @@ double cost_of(const RecipeQuestion& question, const Amounts& amounts) {
   return cost;
 }
 
-/// A little more money may buy a much better heap.
+/// A little more money may buy a much better pile.
 std::optional<NextDearer> next_dearer(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe) {
   if (question.wishes.goal != Goal::cheapest || recipe.status == RecipeStatus::not_enough || !(recipe.cost > 0.0)) return std::nullopt;
   Programme programme(question, hard);
@@ -303,7 +303,7 @@ RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Target
   RecipeQuestion question{{}, targets, wishes};
   for (const Supply& supply : supplies) {
     if (!supply.density())
-      throw TextError("no bulk density of " + supply.feedstock.id + " is known, so it has no place in a heap",
+      throw TextError("no bulk density of " + supply.feedstock.id + " is known, so it has no place in a pile",
                       "give bulk_density in its table, or weigh a bucketful: weighed = { … }");
     RecipeSupply in_recipe;
     in_recipe.ingredient = supply.ingredient(Mass());

@@ -1,5 +1,5 @@
 #pragma once
-/// How much of what goes into the heap.
+/// How much of what goes into the pile.
 
 #include <optional>
 #include <string>
@@ -141,7 +141,7 @@ struct NextDearer {
   double distance_from_aim;
 };
 
-/// A supply that no heap gets, since it may carry a weedkiller on.
+/// A supply that no pile gets, since it may carry a weedkiller on.
 struct LeftOut {
   std::string id;
   std::string name;
@@ -169,7 +169,7 @@ struct FeedingSchedule {
   Mix of_a_week;                ///< the mean of those weeks
 };
 
-/// What sets the size of a heap.
+/// What sets the size of a pile.
 enum class SizeFrom {
   fill,      ///< the size that was asked for
   capacity,  ///< the limit that was given
@@ -221,7 +221,7 @@ struct Recipe {
   std::optional<Working> working;  ///< where it was asked for
 };
 
-/// Whether the amounts come to a heap of some size, and not to parts or an example.
+/// Whether the amounts come to a pile of some size, and not to parts or an example.
 inline bool has_size(const Recipe& recipe) { return recipe.mix && recipe.status != RecipeStatus::no_size; }
 
 /// What a person is told to do: in whole containers, where a size was given, else the exact amounts.
@@ -249,7 +249,7 @@ bool goes_in(const RecipeAmount& amount, const Mix& mix);
 SizeSetBy size_set_by(const RecipeQuestion& question, const Recipe& recipe);
 
 /// The question that supplies on a day pose; those that may carry a weedkiller are left out before.
-/// @throws TextError for the first supply without a bulk density: it has no place in a heap
+/// @throws TextError for the first supply without a bulk density: it has no place in a pile
 RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built,
                                const Materials& materials);
 

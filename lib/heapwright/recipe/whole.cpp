@@ -23,9 +23,9 @@ struct Choice {
 };
 using Choices = std::vector<Choice>;  // the nearest first
 
-Choices choices_of(const RecipeSupply& supply, double recipe_mass, double heap_mass) {
+Choices choices_of(const RecipeSupply& supply, double recipe_mass, double pile_mass) {
   if (supply.use == Use::all && supply.available) return {{supply.available->value(), 1.0, 0.0}};
-  if (!(recipe_mass > smallest_share * heap_mass)) return {{0.0, 0.0, 0.0}};
+  if (!(recipe_mass > smallest_share * pile_mass)) return {{0.0, 0.0, 0.0}};
   const double measure = measure_of(supply, recipe_mass * unit::kg).value();
   const double most = supply.available ? supply.available->value() : std::numeric_limits<double>::infinity();
   Choices choices;
@@ -181,9 +181,9 @@ class Search {
 
 WholeMix nearest_good_one(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure) {
   std::vector<Choices> choices;
-  const double heap_mass = recipe.mix->mass.value();
+  const double pile_mass = recipe.mix->mass.value();
   for (std::size_t i = 0; i < question.supplies.size(); ++i)
-    choices.push_back(choices_of(question.supplies[i], recipe.amounts[i].mass.value(), heap_mass));
+    choices.push_back(choices_of(question.supplies[i], recipe.amounts[i].mass.value(), pile_mass));
   Combinations combinations(std::move(choices));
   // A recipe off its windows stays about as far off.
   Search search(question, recipe, water_measure,
@@ -192,7 +192,7 @@ WholeMix nearest_good_one(const RecipeQuestion& question, const Recipe& recipe, 
   std::vector<double> masses(question.supplies.size());
   for (std::size_t looked_at = 0; looked_at < most_combinations; ++looked_at) {
     const std::optional<Combination> combination = combinations.next();
-    if (!combination || (best.good && combination->away > best.away + as_near * heap_mass)) break;
+    if (!combination || (best.good && combination->away > best.away + as_near * pile_mass)) break;
     double measures = 0.0;
     for (std::size_t i = 0; i < masses.size(); ++i) {
       masses[i] = combinations.choice(*combination, i).mass;

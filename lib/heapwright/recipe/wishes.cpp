@@ -21,10 +21,10 @@ std::string_view goal_word(Goal goal) {
   return "";
 }
 
-Volume read_heap_volume(std::string_view text) {
+Volume read_pile_volume(std::string_view text) {
   const Volume volume = read_volume(text);
   const Volume least = 0.001 * unit::m3;
-  if (!(volume >= least)) throw TextError("\"" + std::string(text) + "\" is no heap", "write a volume of 1 L or more: \"1 yd3\"");
+  if (!(volume >= least)) throw TextError("\"" + std::string(text) + "\" is no pile", "write a volume of 1 L or more: \"1 yd3\"");
   return volume;
 }
 
@@ -33,10 +33,10 @@ RecipeWishes read_wishes(Table& root) {
   std::optional<Table> table = root.table("recipe");
   if (!table) return wishes;
   wishes.goal = table->one_of("goal", goal_words).value_or(wishes.goal);
-  wishes.fill = table->read("fill", read_heap_volume);
-  wishes.capacity = table->read("capacity", read_heap_volume);
+  wishes.fill = table->read("fill", read_pile_volume);
+  wishes.capacity = table->read("capacity", read_pile_volume);
   if (wishes.fill && wishes.capacity)
-    table->problem_at("capacity", "a heap has either a fill or a capacity",
+    table->problem_at("capacity", "a pile has either a fill or a capacity",
                       "fill is the volume you want, capacity the most there is room for");
   wishes.most_water = table->read("most_water", read_water);
   if (const auto settling = table->find("settling")) {

@@ -1,5 +1,5 @@
 #pragma once
-/// What the person wants of the recipe: its goal, and how big a heap.
+/// What the person wants of the recipe: its goal, and how big a pile.
 
 #include <optional>
 #include <string_view>
@@ -16,14 +16,14 @@ std::string_view goal_word(Goal goal);
 
 struct RecipeWishes {
   Goal goal = Goal::use_most;
-  std::optional<Volume> fill;      ///< the heap volume wanted, settled
+  std::optional<Volume> fill;      ///< the pile volume wanted, settled
   std::optional<Volume> capacity;  ///< or a limit to it
   ShareOfLooseVolume settling = ShareOfLooseVolume::of(1.0);
   std::optional<WaterMass> most_water;
 };
 
 /// A volume of 1 L or more. @throws TextError
-Volume read_heap_volume(std::string_view text);
+Volume read_pile_volume(std::string_view text);
 
 RecipeWishes read_wishes(Table& root);  ///< [recipe]
 

@@ -12,7 +12,7 @@ std::string json_of_mix(const MixAnswer& answer, const Materials& materials);
 std::string json_of_recipe(const Recipe& recipe, const Materials& materials);
 std::string json_of_topdressing(const Topdressing& topdressing, const Materials& materials);
 std::string json_of_plan(const Plan& plan, const Materials& materials);
-std::string json_of_heap(const HeapAnswer& answer, const Materials& materials);
+std::string json_of_pile(const PileAnswer& answer, const Materials& materials);
 std::string json_of_forecast(const ForecastAnswer& answer, const Materials& materials);
 std::string json_of_readings(const ReadingsAnswer& answer, const Materials& materials);
 std::string json_of_maturity(const MaturityAnswer& answer, const Materials& materials);

@@ -95,8 +95,8 @@ constexpr std::array keys_of_a_forecast{"built",
                                         "heats",
                                         "loss",
                                         "finished",
-                                        "heap_volume_m3",
-                                        "heaps",
+                                        "pile_volume_m3",
+                                        "piles",
                                         "week_by_week",
                                         "water_added_kg",
                                         "notes",
@@ -139,8 +139,8 @@ Json forecast_json(const ForecastAnswer& answer, const Materials& materials) {
                     {"carbon_fraction", forecast.finished.volatile_solids_loss},
                     {"nitrogen_fraction", forecast.finished.nitrogen_loss}};
     json["finished"] = finished_json(answer);
-    json["heap_volume_m3"] = answer.volume->value();
-    json["heaps"] = answer.heaps;
+    json["pile_volume_m3"] = answer.volume->value();
+    json["piles"] = answer.piles;
     json["week_by_week"] = answer.week_by_week;
     json["water_added_kg"] = forecast.water_given.value();
     json["notes"] = notes_json(forecast);

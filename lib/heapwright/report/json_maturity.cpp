@@ -74,7 +74,7 @@ Json turf_json(const TurfResult& result, const Materials& materials) {
 Json maturity_json(const MaturityAnswer& answer, const Materials& materials) {
   const CompostKnown& known = answer.known;
   Json json{{"rating", rating_word(known.rating.rating)},
-            {"heap_at_work", known.heap_at_work},
+            {"pile_at_work", known.pile_at_work},
             {"stability", rating_json(known.rating.stability)},
             {"maturity", rating_json(known.rating.maturity)},
             {"stability_tests_disagree", known.rating.stability.tests_disagree},

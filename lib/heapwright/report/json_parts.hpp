@@ -39,7 +39,7 @@ Json window_json(const Forecast& forecast, const ReadyWindow& window);
 
 // Whole results, as a plan holds them.
 Json recipe_json(const Recipe& recipe);
-Json heap_json(const HeapAnswer& answer, const Materials& materials);
+Json pile_json(const PileAnswer& answer, const Materials& materials);
 Json forecast_json(const ForecastAnswer& answer, const Materials& materials);
 Json readings_json(const ReadingsAnswer& answer, const Materials& materials);
 Json maturity_json(const MaturityAnswer& answer, const Materials& materials);

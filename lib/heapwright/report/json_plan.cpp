@@ -13,7 +13,7 @@ std::string json_of_plan(const Plan& plan, const Materials& materials) {
             {"built", print_date(plan.built)},
             {"season", nullptr},
             {"recipe", recipe_json(plan.recipe)},
-            {"heap", plan.heap_answer ? heap_json(*plan.heap_answer, materials) : Json(nullptr)},
+            {"pile", plan.pile_answer ? pile_json(*plan.pile_answer, materials) : Json(nullptr)},
             {"forecast", plan.forecast ? forecast_json(*plan.forecast, materials) : Json(nullptr)},
             {"readings", plan.readings ? readings_json(*plan.readings, materials) : Json(nullptr)},
             {"maturity", plan.maturity ? maturity_json(*plan.maturity, materials) : Json(nullptr)}};

@@ -53,9 +53,9 @@ Json correction_json(const ReadingsAnswer& answer) {
 }
 
 /// null where nothing was measured, or a hand was put in since.
-Json heap_state_json(const ReadingsAnswer& answer) {
+Json activity_json(const ReadingsAnswer& answer) {
   if (!answer.watched || answer.felt_last) return nullptr;
-  return heap_state_word(answer.watched->state());
+  return activity_word(answer.watched->state());
 }
 
 Json observations_json(const ReadingsAnswer& answer) {
@@ -111,7 +111,7 @@ Json noticed_json(const ReadingsAnswer& answer) {
 Json readings_json(const ReadingsAnswer& answer, const Materials& materials) {
   Json json;
   json["smokes"] = answer.smokes;
-  json["heap_state"] = heap_state_json(answer);
+  json["pile_activity"] = activity_json(answer);
   json["rules"] = rules_json(answer);
   json["forecast_correction"] = correction_json(answer);
   json["observations"] = observations_json(answer);

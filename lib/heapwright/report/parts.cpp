@@ -117,7 +117,7 @@ std::string figures_of(const Mix& mix, const Targets& targets, const Show& show)
                     "at least " + show_percent(targets.least_air.value())});
   std::string text = columns(rows);
   if (mix.volume)
-    text += "  heap       " + show.volume(*mix.volume) + ", " + show.mass(mix.mass) +
+    text += "  pile       " + show.volume(*mix.volume) + ", " + show.mass(mix.mass) +
             (mix.bulk_density ? ", " + show.density(*mix.bulk_density) : "") + "\n";
   return text;
 }

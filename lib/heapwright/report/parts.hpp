@@ -12,19 +12,19 @@ namespace heapwright {
 
 bool is_early(Date date);
 std::string half_month(Date date);
-/// "early Jun 2027": neither a forecast of a heap nor the end of a store is known to a day.
+/// "early Jun 2027": neither a forecast of a pile nor the end of a store is known to a day.
 std::string about_when(Date date);
 /// A line of a list.
 std::string item(const std::string& text);
 /// "It smells of ammonia": with a capital.
 std::string capital(std::string text);
-/// What is said below the caution of a heap that smokes, in place of all work.
+/// What is said below the caution of a pile that smokes, in place of all work.
 inline constexpr const char* wait_for_the_fire = "Everything else can wait. Ask again once it is out and cold.\n";
-/// What a heap off its windows will be like, in a gardener's words. What is shown as the edge counts as the edge.
+/// What a pile off its windows will be like, in a gardener's words. What is shown as the edge counts as the edge.
 std::string character(const Mix& mix, const Targets& targets);
 /// "C:N about 33"
 std::string ratio_of(const Mix& mix);
-/// C:N, moisture and air with their bands and windows, and the size of the heap.
+/// C:N, moisture and air with their bands and windows, and the size of the pile.
 std::string figures_of(const Mix& mix, const Targets& targets, const Show& show);
 /// What "likely" means, and the commonest mistake about ratios.
 std::string on_the_figures(const Mix& mix);
@@ -44,14 +44,14 @@ std::string own_measure(const RecipeAmount& amount, const std::optional<Containe
                         const Materials& materials, const Show& show);
 /// Whether it gets hot, and what would make it likelier.
 std::string text_of_heating(const ForecastAnswer& answer, const Materials& materials, const Show& show);
-/// When a heap is ready, a line for each use, with what takes longest; of one that may go two ways, both.
+/// When a pile is ready, a line for each use, with what takes longest; of one that may go two ways, both.
 std::string text_of_readiness(const Forecast& forecast);
-/// What to mind of a heap on its way: cold, drought, rain.
-std::string text_of_heap_notes(const Forecast& forecast, const Show& show);
-/// Why a heap that is never ready is not, and what would mend it.
+/// What to mind of a pile on its way: cold, drought, rain.
+std::string text_of_pile_notes(const Forecast& forecast, const Show& show);
+/// Why a pile that is never ready is not, and what would mend it.
 std::string why_never_ready(const Forecast& forecast);
-/// What is wrong with a heap and what it does, each with what to do now; nothing where it was not seen.
-std::string text_of_heap_now(const ReadingsAnswer& answer, const Materials& materials, const Show& show);
+/// What is wrong with a pile and what it does, each with what to do now; nothing where it was not seen.
+std::string text_of_pile_now(const ReadingsAnswer& answer, const Materials& materials, const Show& show);
 /// Why a rule is met or not by a log, or by what went in.
 std::string why_of_rule(const RuleAnswer& answer, const TemperatureLog& log, const Show& show);
 std::string why_of_start(const StartingRatio& start);

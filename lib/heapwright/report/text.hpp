@@ -16,17 +16,17 @@ std::string text_of_topdressing(const Topdressing& topdressing, const Materials&
 std::string text_of_coverage(const Topdressing& covered, Volume volume, const Lawn& lawn, const Materials& materials, const Show& show);
 std::string text_of_plan(const Plan& plan, const Materials& materials, const Show& show);
 
-std::string text_of_heap(const HeapAnswer& answer, const Materials& materials, const Show& show);
-/// Whether a mix fits its heap, and whether it will hardly heat, as a line among its figures.
-std::string text_of_room(const HeapAnswer& answer, const Show& show);
+std::string text_of_pile(const PileAnswer& answer, const Materials& materials, const Show& show);
+/// Whether a mix fits its pile, and whether it will hardly heat, as a line among its figures.
+std::string text_of_room(const PileAnswer& answer, const Show& show);
 
-/// What the heap will do, in half-months, and when it is ready.
+/// What the pile will do, in half-months, and when it is ready.
 std::string text_of_forecast(const ForecastAnswer& answer, const Materials& materials, const Show& show);
 /// The same week by week, as a table, and day by day, as CSV.
 std::string table_of_forecast(const ForecastAnswer& answer, const Show& show);
 std::string csv_of_forecast(const ForecastAnswer& answer);
 
-/// What a log shows, the rules held against it, and when the heap is ready by it.
+/// What a log shows, the rules held against it, and when the pile is ready by it.
 std::string text_of_readings(const ReadingsAnswer& answer, const Materials& materials, const Show& show);
 /// Whether compost is finished and fit for a lawn, and what to do next.
 std::string text_of_maturity(const MaturityAnswer& answer, const Materials& materials, const Show& show);

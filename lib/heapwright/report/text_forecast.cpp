@@ -22,7 +22,7 @@ std::string about_temperature(double celsius, const Show& show) {
   return show.temperature(TemperaturePoint::from_fahrenheit(5.0 * std::round(fahrenheit / 5.0)));
 }
 
-// How a heap feels by its core. Judged.
+// How a pile feels by its core. Judged.
 enum class Warmth { frozen, cold, cool, warm, hot };
 Warmth warmth_of(double core_degc) {
   if (core_degc <= 1.0) return Warmth::frozen;
@@ -52,7 +52,7 @@ struct Spell {
   double core_degc;  ///< the warmest of it; of the cold ones the coldest
 };
 
-/// The warmest a heap gets in each half-month says how it feels in it: a warm week in a cold month is what its owner sees.
+/// The warmest a pile gets in each half-month says how it feels in it: a warm week in a cold month is what its owner sees.
 std::vector<Spell> spells_of(const Forecast& forecast) {
   std::vector<Spell> spells;
   std::size_t begin = 0;
@@ -100,7 +100,7 @@ bool stalls(const Forecast& forecast) {
          *forecast.watered->turf_day + two_months < *forecast.turf.likely;
 }
 
-/// Of a heap that may go two ways, which of them is shown.
+/// Of a pile that may go two ways, which of them is shown.
 std::string branch_shown(const Forecast& forecast) {
   const auto shows = [&](ForecastNote note) {
     return std::find(forecast.notes.begin(), forecast.notes.end(), note) != forecast.notes.end();
@@ -169,14 +169,14 @@ std::string last_to_be_done(const Forecast& forecast) {
   return {};
 }
 
-/// "before winter", of a heap built from August on; "within a month" of one that has the summer before it.
+/// "before winter", of a pile built from August on; "within a month" of one that has the summer before it.
 std::string by_when(const Forecast& forecast) {
   const std::chrono::month month = forecast.built.month();
   if (month >= std::chrono::August && month <= std::chrono::October) return "before winter";
   return month >= std::chrono::November || month == std::chrono::January ? "before spring" : "within a month";
 }
 
-/// No surer than it is: 6.5 are 6, and all of the sets are not all heaps.
+/// No surer than it is: 6.5 are 6, and all of the sets are not all piles.
 std::string in_ten(double chance) {
   const long count = std::lround(10.0 * chance - 0.01);
   if (count >= 10) return "more than 9 in 10";
@@ -187,12 +187,12 @@ std::string hot_words(const Forecast& forecast) {
   const HeatsOrNot& heats = forecast.heats;
   if (heats.log_disagrees)
     return std::string("your readings show that it ") + (heats.chance >= 0.5 ? "has not got" : "got") +
-           " hot, and hardly a heap like it does so in the forecast: do not go by its dates. Look first at what is wrong with it, and "
+           " hot, and hardly a pile like it does so in the forecast: do not go by its dates. Look first at what is wrong with it, and "
            "whether the file tells what went in";
   const std::string by_log = heats.by_its_log ? "by your readings so far " : "";
   switch (heats.heating) {
     case Heating::will: return heats.by_its_log ? "it gets hot, as your readings show" : "it will most likely get hot";
-    case Heating::may: return by_log + "it may or may not get hot " + by_when(forecast) + ": " + in_ten(heats.chance) + " such heaps do";
+    case Heating::may: return by_log + "it may or may not get hot " + by_when(forecast) + ": " + in_ten(heats.chance) + " such piles do";
     case Heating::hardly:
     case Heating::not_at_all: break;
   }
@@ -252,9 +252,9 @@ std::string text_of_readiness(const Forecast& forecast) {
 
 namespace {
 
-std::string heap_text(const ForecastAnswer& answer, const Show& show) {
+std::string pile_text(const ForecastAnswer& answer, const Show& show) {
   const Forecast& forecast = *answer.forecast;
-  std::string text = "A heap of " + show.volume(*answer.volume);
+  std::string text = "A pile of " + show.volume(*answer.volume);
   const long weeks = answer.care.feeding ? std::lround((forecast.filled_in_all - 1.0) / answer.care.feeding->share) : 0;
   text += answer.care.feeding ? (answer.week_by_week ? " at first, fed for " : " at first, topped up as it sinks for ") +
                                     std::to_string(weeks) + (weeks == 1 ? " week" : " weeks") + ", begun in "
@@ -264,9 +264,9 @@ std::string heap_text(const ForecastAnswer& answer, const Show& show) {
   if (answer.care.wet_to) text += answer.care.turn_every ? " and watered when dry" : ", watered when dry";
   if (!answer.care.turn_every) text += ", never turned";
   constexpr double a_little_more = 1.5;
-  if (answer.heaps > 1)
+  if (answer.piles > 1)
     text += answer.fills < a_little_more ? "; what does not fit goes in as it sinks"
-                                         : "; there is enough for " + std::to_string(answer.heaps) + " such heaps";
+                                         : "; there is enough for " + std::to_string(answer.piles) + " such piles";
   return wrap(text + ".") + "\n";
 }
 
@@ -287,7 +287,7 @@ std::string why_never_text(const Forecast& forecast, ForecastNote note) {
     case ForecastNote::too_woody:
       return "it is mostly wood, which rots over years and stays on the screen. Use it as mulch, or mix in plenty of greens";
     case ForecastNote::too_cold: return "it hardly thaws where you are. Ask your extension office what works there";
-    case ForecastNote::too_slow: return "it works too slowly. More greens, a bigger heap, water in a dry spell and a few turnings help";
+    case ForecastNote::too_slow: return "it works too slowly. More greens, a bigger pile, water in a dry spell and a few turnings help";
     default: return {};
   }
 }
@@ -308,19 +308,19 @@ std::string warmth_text(const Forecast& forecast, const Show& show) {
 std::string note_text(ForecastNote note, const Show& show) {
   switch (note) {
     case ForecastNote::cold_start:
-      return "it is built in frost: what is frozen stays so until it thaws, in this forecast at least. A heap that starts warm inside may "
+      return "it is built in frost: what is frozen stays so until it thaws, in this forecast at least. A pile that starts warm inside may "
              "not";
     case ForecastNote::hardly_heats: return "it takes its time, and weed seeds and diseases live on, so keep them out";
     case ForecastNote::weed_seeds_live: return "do not count on its heat to kill weed seeds and diseases: keep them out";
     case ForecastNote::few_greens:
-      return "so few greens for the browns: gardening guides give such a heap up to two years, and the model does not slow down for it. "
+      return "so few greens for the browns: gardening guides give such a pile up to two years, and the model does not slow down for it. "
              "Greens make the difference";
     case ForecastNote::freezes: return "while it is frozen leave it alone: it comes to no harm, and turning only cools it";
     case ForecastNote::gets_wet: return "rain soaks it in the end: once it is moist, keep a lid or tarp over it";
     case ForecastNote::in_small_vessel:
       return "in a bin this small the forecast runs hot: expect " + std::string(show.in_us_units() ? "10 °F" : "6 °C") +
              " less than it says, and fewer hot days";
-    case ForecastNote::too_big: return "a heap this big stays hot for longer than is shown: for months";
+    case ForecastNote::too_big: return "a pile this big stays hot for longer than is shown: for months";
     case ForecastNote::windrow: return "no windrow's temperatures were there to test it on: watch your own";
     case ForecastNote::dries: return "it dries on the way. Squeeze a handful now and then, and water it when it does not clump";
     default: return {};
@@ -352,14 +352,14 @@ bool warns_of_seeds(const Forecast& forecast) {
 
 }  // namespace
 
-std::string text_of_heap_notes(const Forecast& forecast, const Show& show) {
+std::string text_of_pile_notes(const Forecast& forecast, const Show& show) {
   std::string text;
   for (const ForecastNote note : forecast.notes) {
     if (forecast.status == ForecastStatus::never && is_said_by_why_never(note)) continue;
     const std::string words = note_text(note, show);
     if (!words.empty()) text += item(words);
   }
-  if (!warns_of_seeds(forecast)) text += item("even a hot home heap leaves some weed seeds and diseases alive: keep them out");
+  if (!warns_of_seeds(forecast)) text += item("even a hot home pile leaves some weed seeds and diseases alive: keep them out");
   if (gains_by_waiting(forecast)) text += item(warmth_text(forecast, show));
   if (forecast.watered && !stalls(forecast)) text += item(instead_text(forecast, *forecast.watered, "watered whenever it is dry"));
   if (forecast.water_given.value() > 1.0)
@@ -379,7 +379,7 @@ std::string why_never_ready(const Forecast& forecast) {
 namespace {
 
 std::string notes_text(const Forecast& forecast, const Show& show) {
-  const std::string text = text_of_heap_notes(forecast, show);
+  const std::string text = text_of_pile_notes(forecast, show);
   return text.empty() ? text : "\nWhat to do about it\n" + text;
 }
 
@@ -389,7 +389,7 @@ std::string left_text(const ForecastAnswer& answer, const Show& show) {
   std::string text = wrap("  About " + show.volume(answer.finished_volume) + " as it lies, of all that goes in; some " +
                               show.mass(answer.mass) + ", once it is as moist as compost is spread. Screened about " +
                               show.volume_band(answer.screened->likely, answer.screened->low, answer.screened->high) +
-                              ": lumps stay behind for the next heap, and fine compost lies closer.",
+                              ": lumps stay behind for the next pile, and fine compost lies closer.",
                           2);
   text += wrap("  " + show_percent(forecast.finished.volatile_solids_loss) + " of its organic matter is gone by then and " +
                    show_percent(forecast.finished.nitrogen_loss) + " of its nitrogen; its C:N is " +
@@ -434,7 +434,7 @@ std::string nothing_to_forecast(const ForecastAnswer& answer) {
   if (answer.too_little && answer.week_by_week)
     return wrap("What a week brings is less than a bucketful: too little to say what it will do. Begin with more of what keeps.");
   if (answer.too_little) return wrap("Once it has settled that is less than a bucketful: too little to say what it will do. Add to it.");
-  return wrap("There is nothing yet to build a heap of: say what there is, and how much, in [[supply]].");
+  return wrap("There is nothing yet to build a pile of: say what there is, and how much, in [[supply]].");
 }
 
 }  // namespace
@@ -442,7 +442,7 @@ std::string nothing_to_forecast(const ForecastAnswer& answer) {
 std::string text_of_forecast(const ForecastAnswer& answer, const Materials& materials, const Show& show) {
   if (!answer.forecast) return nothing_to_forecast(answer);
   const Forecast& forecast = *answer.forecast;
-  return text_of_first_cautions(answer.cautions, materials) + heap_text(answer, show) + mix_text(answer) + "Does it get hot, above " +
+  return text_of_first_cautions(answer.cautions, materials) + pile_text(answer, show) + mix_text(answer) + "Does it get hot, above " +
          about_temperature(hot_core_degc, show) + "?\n" + text_of_heating(answer, materials, show) + "\n" + first_lines(forecast) +
          course_text(forecast, show) + notes_text(forecast, show) + left_text(answer, show) + trust_text(show) +
          text_of_assumptions(answer.assumptions, std::nullopt, show) + text_of_cautions(answer.cautions, materials);

@@ -85,7 +85,7 @@ std::string text_of_feedstocks(const Materials& materials, const Show& show) {
   text += columns(rows) + "\nContainers\n";
   rows.clear();
   for (const Container& container : materials.containers) rows.push_back({container.id, show.volume(container.volume), container.name});
-  text += columns(rows) + "\nWhat stays out of a heap\n";
+  text += columns(rows) + "\nWhat stays out of a pile\n";
   rows.clear();
   for (const KeepOut& row : materials.keep_out) rows.push_back({row.name, row.instead});
   return text + columns(rows) + "\n" + wrap("`heapwright materials ID` shows one in full, with whose figures they are.");

@@ -81,10 +81,10 @@ std::string why_not(const CompostKnown& known) {
   const bool only_looks =
       !known.rating.stability.rating && result_of(known.checks, "no-reheat") != false && result_of(known.checks, "sealed-bag") != false;
   if (still_composts(known) && only_looks) return "It does not look done. Turn it, keep it moist, and look again in a month.";
-  if (still_composts(known)) return "It is still composting. Turn it, keep it moist and let it cure in the heap.";
+  if (still_composts(known)) return "It is still composting. Turn it, keep it moist and let it cure in the pile.";
   const std::string by = tests_that_harm(known);
   return (by.empty() ? std::string("It harms plants") : "It may harm plants, as told by " + by) +
-         ": leave it in the heap, and find out why.";
+         ": leave it in the pile, and find out why.";
 }
 
 /// Why it stays off the lawn.
@@ -95,7 +95,7 @@ std::string off_the_lawn(const CompostKnown& known) {
 }
 
 std::string meanwhile(const CompostKnown& known) {
-  return fit_for_mulch(known) ? "meanwhile it can be mulch." : "until then leave it in the heap.";
+  return fit_for_mulch(known) ? "meanwhile it can be mulch." : "until then leave it in the pile.";
 }
 
 std::string curing_text(const MaturityAnswer& answer) {
@@ -105,7 +105,7 @@ std::string curing_text(const MaturityAnswer& answer) {
 
 std::string not_rated_text(const MaturityAnswer& answer) {
   const CompostKnown& known = answer.known;
-  if (known.heap_at_work) return "Not finished: it is hot, or smells so. Leave it until it is cool and smells of earth.";
+  if (known.pile_at_work) return "Not finished: it is hot, or smells so. Leave it until it is cool and smells of earth.";
   if (still_composts(known) || harms_plants(known)) return "Not finished, by what there is. " + why_not(known);
   if (too_dry_to_tell(known))
     return "Cannot say: as dry as it is, it would be cool in any case. Wet it until a handful clumps, and check it again after a week.";
@@ -139,8 +139,8 @@ std::string turf_passed_text(const CompostKnown& known) {
 std::string rated_text(const CompostKnown& known) {
   const std::string word = capital(std::string(rating_word(known.rating.rating))) + ". ";
   if (known.rating.rating == Rating::immature) return word + why_not(known);
-  if (known.heap_at_work)
-    return word + "So its tests say, but the heap is at work: it is hot, or smells so. Leave it until it is cool and smells of earth.";
+  if (known.pile_at_work)
+    return word + "So its tests say, but the pile is at work: it is hot, or smells so. Leave it until it is cool and smells of earth.";
   if (too_dry_to_tell(known))
     return word +
            "So its tests say, but as dry as it is it would be quiet in any case: wet it until a handful clumps, and test again what "

@@ -6,7 +6,7 @@ namespace heapwright {
 std::string text_of_mix(const MixAnswer& answer, const Targets& targets, const Materials& materials, const Show& show) {
   if (!answer.mix) return wrap("Nothing is on hand to mix. Say what there is: --add \"leaves=20 bags\", or [[supply]] in the yard file.");
   const Mix& mix = *answer.mix;
-  std::string text = text_of_first_cautions(answer.cautions, materials) + wrap("This heap is " + character(mix, targets) + ".");
+  std::string text = text_of_first_cautions(answer.cautions, materials) + wrap("This pile is " + character(mix, targets) + ".");
   text += figures_of(mix, targets, show);
   std::vector<std::vector<std::string>> rows;
   for (const MixPart& part : mix.parts)

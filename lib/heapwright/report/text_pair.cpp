@@ -47,7 +47,7 @@ std::string by_weight_words(const PairMix& mix) {
   return print_number(first, 3) + " : " + print_number(100.0 - first, 3);
 }
 
-/// The volume that people think of a heap in, and water it by.
+/// The volume that people think of a pile in, and water it by.
 Volume one_large(const Show& show) { return (show.in_us_units() ? unit_size(Dimension::volume, "yd3") : 1.0) * unit::m3; }
 
 std::string water_words(const PairMix& mix, const Show& show) {

@@ -36,7 +36,7 @@ std::string show_length(seconds length) {
   return text.empty() ? "0 h" : text;
 }
 
-std::string show_reading(const HeapReading& reading, const Show& show) {
+std::string show_reading(const PileReading& reading, const Show& show) {
   return show.temperature(reading.temperature) + " on " + show_day(reading.time);
 }
 
@@ -50,27 +50,27 @@ std::string show_exactly(TemperaturePoint temperature, const Show& show) {
 std::string what_now(const Watched& seen, const std::string& but, const Show& show) {
   const std::string latest = show_reading(seen.latest, show);
   switch (seen.state()) {
-    case HeapState::is_too_hot:
-    case HeapState::has_not_heated: return {};  // told as symptoms
-    case HeapState::working:
+    case PileActivity::is_too_hot:
+    case PileActivity::has_not_heated: return {};  // told as symptoms
+    case PileActivity::working:
       return "It is working, " + latest + "; " + but + "leave it while it is hot. Turn it when it falls below about " +
              show.temperature(turned_below) + ", and water it then if a handful does not clump.";
-    case HeapState::slowing: return "It is slowing, " + latest + ": turn it now, and water it if a handful does not clump.";
-    case HeapState::too_early:
-      return "It is too early to tell, " + latest + ". A heap that heats does so within " + std::to_string(time_to_heat.count()) +
+    case PileActivity::slowing: return "It is slowing, " + latest + ": turn it now, and water it if a handful does not clump.";
+    case PileActivity::too_early:
+      return "It is too early to tell, " + latest + ". A pile that heats does so within " + std::to_string(time_to_heat.count()) +
              " days or so; go on measuring.";
-    case HeapState::turned_in_vain:
+    case PileActivity::turned_in_vain:
       return "It has cooled, " + latest +
              ", and turning did not warm it: let it cure for three weeks and then look whether it is finished (heapwright maturity).";
-    case HeapState::turned_lately:
+    case PileActivity::turned_lately:
       return "It is cool, " + latest + ", and was turned on " + show_day(*seen.last_turned) +
              ". Measure it daily for a week. If it stays cool, squeeze a handful: water it if it crumbles. If leaves can still be told "
              "apart it wants greens; if nothing can, let it cure for three weeks.";
-    case HeapState::cooled_for_good:
+    case PileActivity::cooled_for_good:
       return "It has cooled, " + latest +
              ". Turn it once more: if it does not warm again within a week, let it cure for three weeks and "
              "then look whether it is finished (heapwright maturity).";
-    case HeapState::cooling:
+    case PileActivity::cooling:
       return "It has fallen below " + show.temperature(heated) + ", " + latest +
              ". Turn it, water it if a handful does not clump, and go on measuring: if it warms again it has more to do.";
   }
@@ -90,7 +90,7 @@ std::string what_now(const FeltByHand& felt, const std::string& but) {
   if (felt.has_heated)
     return "It has cooled. Turn it, water it if a handful does not clump, and feel it each day for a week: if it does not warm again, let "
            "it cure for three weeks and then look whether it is finished (heapwright maturity).";
-  return "It is too early to tell. A heap that heats does so within " + std::to_string(time_to_heat.count()) +
+  return "It is too early to tell. A pile that heats does so within " + std::to_string(time_to_heat.count()) +
          " days or so; go on feeling it.";
 }
 
@@ -133,7 +133,7 @@ std::string fix_text(const NoticedAnswer& noticed, const Materials& materials, c
   const std::string condition =
       noticed.cause->fix == Fix::water ? "if all you listed went in and no water since, " : "if all you listed went in, ";
   return when + condition + "add " + added + (brings.empty() ? "" : "; that brings " + brings) +
-         (noticed.overfills ? "; it is more than fits, so make a second heap of the rest" : "");
+         (noticed.overfills ? "; it is more than fits, so make a second pile of the rest" : "");
 }
 
 /// A cause that is one of several, in a few lines.
@@ -141,7 +141,7 @@ std::string one_cause_text(const Cause& cause, const std::string& before = "") {
   return item(capital(before + cause.cause) + ". It is so if " + cause.check + ". Then " + cause.do_now + ".");
 }
 
-/// Of a heap of which nothing is known all causes, to choose from by looking.
+/// Of a pile of which nothing is known all causes, to choose from by looking.
 std::string causes_to_choose_text(const NoticedAnswer& noticed) {
   const std::string name = capital(noticed.symptom->name);
   if (noticed.other_causes.empty()) return wrap(name + ".") + one_cause_text(*noticed.cause);
@@ -151,7 +151,7 @@ std::string causes_to_choose_text(const NoticedAnswer& noticed) {
 }
 
 std::string noticed_text(const NoticedAnswer& noticed, const Materials& materials, const Show& show) {
-  if (!noticed.heap_is_known) return causes_to_choose_text(noticed);
+  if (!noticed.pile_is_known) return causes_to_choose_text(noticed);
   std::string text = wrap(capital(noticed.symptom->name) + ". Likely " + noticed.cause->cause + ".");
   text += item("it is so if " + noticed.cause->check);
   text += item("do now: " + noticed.cause->do_now);
@@ -282,9 +282,9 @@ std::string rules_text(const ReadingsAnswer& answer, const Show& show) {
   text += item(answer.starting_ratio.rule->name);
   text += wrap("    " + met_word(answer.starting_ratio.met) + ": " + why_of_start(answer.starting_ratio), 4);
   return text + wrap(
-                    "  The coldest thermometer counts. A site shows with them that all of its heap got hot; a home heap's edges and base "
-                    "stay cooler, so nobody can say of it that no germ or weed seed is left. The rules for vessels and aerated heaps are "
-                    "not for an open heap that is turned.",
+                    "  The coldest thermometer counts. A site shows with them that all of its pile got hot; a home pile's edges and base "
+                    "stay cooler, so nobody can say of it that no germ or weed seed is left. The rules for vessels and aerated piles are "
+                    "not for an open pile that is turned.",
                     2);
 }
 
@@ -298,7 +298,7 @@ std::string rate_text(const RateFit& rate, const Show& show) {
            (rate.fits_none ? "at no rate the forecast core comes nearer to it than " + degrees(rate.misses_by_degc)
                            : std::string("many rates fit it about as well")) +
            ": the forecast keeps its own rate.";
-  constexpr double closest_told = 1.0;  // °C: no thermometer in a heap is nearer
+  constexpr double closest_told = 1.0;  // °C: no thermometer in a pile is nearer
   const std::string factor = one_decimal(rate.factor);
   return "By its log it rots " + (factor == "1" ? std::string("as fast") : factor + " times as fast") + " as forecast (from " +
          one_decimal(rate.low) + " to " + one_decimal(rate.high) + " times" + "); the core then fits within " +
@@ -323,7 +323,7 @@ std::string ready_text(const ReadingsAnswer& answer, const Materials& materials,
 
 }  // namespace
 
-std::string text_of_heap_now(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
+std::string text_of_pile_now(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
   std::string text = all_noticed_text(answer, materials, show);
   const std::string but = answer.noticed.empty() ? "" : "but for that ";
   std::string now;
@@ -339,13 +339,13 @@ std::string text_of_heap_now(const ReadingsAnswer& answer, const Materials& mate
 std::string text_of_readings(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
   std::string text = text_of_first_cautions(answer.cautions, materials);
   if (answer.smokes) return text + wait_for_the_fire;
-  const std::string now = text_of_heap_now(answer, materials, show);
+  const std::string now = text_of_pile_now(answer, materials, show);
   text += now;
   if (answer.watched) {
     text += watched_text(answer, show);
   } else if (now.empty() && answer.by_hand.empty()) {
     text += wrap(
-        "Nothing was measured yet. Push a long thermometer into the middle of the heap once a day, and write [[reading]] with date "
+        "Nothing was measured yet. Push a long thermometer into the middle of the pile once a day, and write [[reading]] with date "
         "and core in the yard file, or keep a log and give it with --log.");
   }
   text += by_hand_text(answer.by_hand);

@@ -1,8 +1,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "heapwright/heap/heap.hpp"
 #include "heapwright/input/words.hpp"
+#include "heapwright/pile/pile.hpp"
 #include "heapwright/report/columns.hpp"
 #include "heapwright/report/parts.hpp"
 #include "heapwright/report/text.hpp"
@@ -26,7 +26,7 @@ std::string left_out_words(const LeftOut& left) {
 
 std::string left_out_text(const Recipe& recipe) {
   if (recipe.left_out.empty()) return {};
-  std::string text = "\nNot for the heap\n";
+  std::string text = "\nNot for the pile\n";
   for (const LeftOut& left : recipe.left_out) text += item(left_out_words(left));
   return text;
 }
@@ -67,17 +67,17 @@ std::string water_words(WaterMass water, const Materials& materials, const Show&
 }
 
 std::string ingredients_text(const Recipe& recipe, const Materials& materials, const Show& show) {
-  const Told heap = told(recipe);
+  const Told pile = told(recipe);
   std::vector<std::vector<std::string>> rows;
-  for (const RecipeAmount& amount : heap.amounts) {
-    if (goes_in(amount, heap.mix)) rows.push_back(amount_row(amount, materials, show));
+  for (const RecipeAmount& amount : pile.amounts) {
+    if (goes_in(amount, pile.mix)) rows.push_back(amount_row(amount, materials, show));
   }
   std::string text = columns(rows);
   constexpr double splash = 0.1;
   constexpr double shown = 0.005;
-  const bool dry = heap.mix.moisture && heap.mix.moisture->value() < recipe.targets.moisture.low.value() - shown;
-  if (heap.water_to_add.value() >= splash) {
-    text += wrap("  Water: " + water_words(heap.water_to_add, materials, show) + ", a little on each layer as you build.", 4);
+  const bool dry = pile.mix.moisture && pile.mix.moisture->value() < recipe.targets.moisture.low.value() - shown;
+  if (pile.water_to_add.value() >= splash) {
+    text += wrap("  Water: " + water_words(pile.water_to_add, materials, show) + ", a little on each layer as you build.", 4);
   } else if (!dry) {
     const bool none_wanted = recipe.wishes.most_water || recipe.wishes.goal == Goal::least_water;
     text += none_wanted ? "  No water, as you asked.\n" : "  No water: it is wet enough as it is.\n";
@@ -160,7 +160,7 @@ std::string size_text(const Recipe& recipe, const Materials& materials, const Sh
   constexpr double rounding = 1.0 + 1e-6;
   const bool overfull = recipe.room && *told(recipe).mix.volume > rounding * *recipe.room;
   const std::string but =
-      overfull ? ", but there is room for " + show.volume(*recipe.room) + ": the rest goes on as it sinks, or makes a second heap" : "";
+      overfull ? ", but there is room for " + show.volume(*recipe.room) + ": the rest goes on as it sinks, or makes a second pile" : "";
   switch (size.from) {
     case SizeFrom::fill: return "as you asked" + but;
     case SizeFrom::capacity: return "the limit that you gave sets it";
@@ -274,8 +274,8 @@ std::string amount_words(const std::string& id, const Recipe& recipe) {
 }
 
 bool greens_are_left(const Recipe& recipe) {
-  const Told heap = told(recipe);
-  return std::any_of(heap.amounts.begin(), heap.amounts.end(), [](const RecipeAmount& amount) {
+  const Told pile = told(recipe);
+  return std::any_of(pile.amounts.begin(), pile.amounts.end(), [](const RecipeAmount& amount) {
     const bool green = amount.feedstock_class == FeedstockClass::clippings || amount.feedstock_class == FeedstockClass::must_go;
     return green && is_left(amount);
   });
@@ -316,7 +316,7 @@ std::string held_back_words(const HeldBack& held, const Recipe& recipe) {
     case Limit::amount: return amount_words(held.feedstock.value_or(""), recipe);
     case Limit::capacity: {
       const bool asked = recipe.size_set_by && recipe.size_set_by->from == SizeFrom::fill;
-      return (asked ? "size: the heap is as big as you asked" : "room: the heap is full") +
+      return (asked ? "size: the pile is as big as you asked" : "room: the pile is full") +
              std::string(is_too_small(recipe) ? ", and too small for what must go in" : "");
     }
     case Limit::water: return "water: there is no more";
@@ -357,7 +357,7 @@ std::string one_help_words(const Help& help, const Materials& materials, const S
   return text + (text.empty() ? "water: " : ", with ") + show.water(help.water_to_add) + (text.empty() ? " in all" : " of water in all");
 }
 
-/// Alone so far off that it is no heap to build as it is.
+/// Alone so far off that it is no pile to build as it is.
 bool is_far_off(const Recipe& recipe) {
   const bool off = recipe.status == RecipeStatus::nearest || recipe.status == RecipeStatus::no_size;
   return off && recipe.mix && told(recipe).distance_from_aim > hardly_off;
@@ -370,7 +370,7 @@ std::string help_heading(const Recipe& recipe) {
   return (recipe.status == RecipeStatus::not_enough ? "What is missing" : "What would set it right") + any;
 }
 
-/// The most that a heap may take up, where there is a limit.
+/// The most that a pile may take up, where there is a limit.
 std::optional<Volume> room_for(const Recipe& recipe) {
   const std::optional<Volume>& capacity = recipe.wishes.capacity;
   return recipe.room && capacity ? std::min(*recipe.room, *capacity) : recipe.room ? recipe.room : capacity;
@@ -413,7 +413,7 @@ std::string everything_in_text(const Recipe& recipe, const Show& show) {
   return "\n" + wrap(text + ": " + end, 2);
 }
 
-/// What else to do with a lone heap of one kind, where nothing is mixed in.
+/// What else to do with a lone pile of one kind, where nothing is mixed in.
 std::string otherwise_text(const Recipe& recipe, const Materials& materials, const Show& show) {
   const Mix& mix = told(recipe).mix;
   const auto& window = recipe.targets.carbon_to_nitrogen;
@@ -422,37 +422,37 @@ std::string otherwise_text(const Recipe& recipe, const Materials& materials, con
   const bool green = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < just_below(window.low);
   const std::string heading = recipe.what_would_help.empty() ? "\nWhat to do with it\n" : "\nOr, without them\n";
   if (wet || green)
-    return heading + advice_text(recipe, materials) + "\nThe nearest to a good heap as it is\n" + ingredients_text(recipe, materials, show);
-  if (brown) return heading + advice_text(recipe, materials) + "For a slow heap by itself\n" + ingredients_text(recipe, materials, show);
-  return "\nThe nearest to a good heap\n" + ingredients_text(recipe, materials, show);
+    return heading + advice_text(recipe, materials) + "\nThe nearest to a good pile as it is\n" + ingredients_text(recipe, materials, show);
+  if (brown) return heading + advice_text(recipe, materials) + "For a slow pile by itself\n" + ingredients_text(recipe, materials, show);
+  return "\nThe nearest to a good pile\n" + ingredients_text(recipe, materials, show);
 }
 
 std::string headline(const Recipe& recipe, const Show& show) {
   switch (recipe.status) {
-    case RecipeStatus::on_target: return "Put in the heap\n";
+    case RecipeStatus::on_target: return "Put in the pile\n";
     case RecipeStatus::nearest: {
-      if (told(recipe).distance_from_aim <= hardly_off) return "This comes out a little off the range, and will work.\n\nPut in the heap\n";
+      if (told(recipe).distance_from_aim <= hardly_off) return "This comes out a little off the range, and will work.\n\nPut in the pile\n";
       return wrap("As it is this comes out " + character(told(recipe).mix, recipe.targets) + ".");
     }
     case RecipeStatus::not_enough:
       if (!recipe.mix)
-        return wrap("That alone makes no heap: it is only an addition, or none of it. Say what else there is: leaves, clippings, scraps.");
-      return wrap("There is not enough for a heap of " + show.volume(*recipe.wanted) + ": " + show.volume(*recipe.missing) +
+        return wrap("That alone makes no pile: it is only an addition, or none of it. Say what else there is: leaves, clippings, scraps.");
+      return wrap("There is not enough for a pile of " + show.volume(*recipe.wanted) + ": " + show.volume(*recipe.missing) +
                   " is missing.") +
-             "\nThe largest good heap\n";
+             "\nThe largest good pile\n";
     case RecipeStatus::limits_clash:
       return wrap(
           "These limits cannot all be kept: what must go in, the largest shares and the room there is contradict each other. Take one "
           "away, or let one be \"up-to\".");
     case RecipeStatus::no_size:
       if (recipe.additions_only)
-        return wrap("That alone makes no heap: it is only an addition, or none of it. Say what else there is: leaves, clippings, scraps.");
+        return wrap("That alone makes no pile: it is only an addition, or none of it. Say what else there is: leaves, clippings, scraps.");
       if (recipe.proportion) return wrap("Mix by volume: " + parts_words(*recipe.proportion)) + "\nSo, for one small batch\n";
       if (recipe.mix)
         return wrap("As it is this comes out " + character(*recipe.mix, recipe.targets) + ". The amounts are for each " +
                     show.volume(*recipe.example) + ": say how much there is, --have \"leaves=20 bags\".");
       return wrap(
-          "How big a heap? Say how much there is of something (--have \"leaves=20 bags\"), or how big a heap you want (--fill \"1 yd3\").");
+          "How big a pile? Say how much there is of something (--have \"leaves=20 bags\"), or how big a pile you want (--fill \"1 yd3\").");
     case RecipeStatus::nothing_on_hand:
       return wrap("Nothing is on hand. Say what there is: --have \"leaves=20 bags\", or [[supply]] in the yard file.");
   }
@@ -460,8 +460,8 @@ std::string headline(const Recipe& recipe, const Show& show) {
 }
 
 /// Something bought that comes by weight: nobody knows its bags.
-bool by_the_part(const Told& heap) {
-  return std::any_of(heap.amounts.begin(), heap.amounts.end(),
+bool by_the_part(const Told& pile) {
+  return std::any_of(pile.amounts.begin(), pile.amounts.end(),
                      [](const RecipeAmount& amount) { return amount.bought && !amount.containers && amount.mass.value() > 0.0; });
 }
 
@@ -473,19 +473,19 @@ std::string text_of_recipe_body(const Recipe& recipe, const Materials& materials
   const bool far_off = is_far_off(recipe);
   text +=
       far_off ? help_text(recipe, materials, show) + otherwise_text(recipe, materials, show) : ingredients_text(recipe, materials, show);
-  const Told heap = told(recipe);
-  text += (far_off ? "\nWhat it makes as it is\n" : "\nWhat it makes\n") + figures_of(heap.mix, recipe.targets, show) + room;
+  const Told pile = told(recipe);
+  text += (far_off ? "\nWhat it makes as it is\n" : "\nWhat it makes\n") + figures_of(pile.mix, recipe.targets, show) + room;
   const std::string size = size_text(recipe, materials, show);
   if (!size.empty()) text += wrap("  size       " + size, 13);
   const bool to_be_built = !far_off && recipe.status != RecipeStatus::no_size;
-  if (to_be_built && room.empty() && !is_enough_to_heat(*heap.mix.volume))
-    text += wrap("  So small a heap hardly heats: it rots all the same, but slowly. Keep adding, to a cubic yard.", 2);
-  text += on_the_figures(heap.mix);
-  if (heap.cost > 0.0)
-    text += "  cost       " + print_number(std::round(100.0 * heap.cost) / 100.0, 6) + " in your money" +
-            (by_the_part(heap) ? ", by the part of a unit" : "") + "\n";
-  if (heap.cost > 0.0 && recipe.wishes.goal == Goal::cheapest && !recipe.wishes.fill)
-    text += wrap("  (The cheapest heap that takes something bought is a small one: say how big a heap you want, fill = \"2 yd3\".)", 2);
+  if (to_be_built && room.empty() && !is_enough_to_heat(*pile.mix.volume))
+    text += wrap("  So small a pile hardly heats: it rots all the same, but slowly. Keep adding, to a cubic yard.", 2);
+  text += on_the_figures(pile.mix);
+  if (pile.cost > 0.0)
+    text += "  cost       " + print_number(std::round(100.0 * pile.cost) / 100.0, 6) + " in your money" +
+            (by_the_part(pile) ? ", by the part of a unit" : "") + "\n";
+  if (pile.cost > 0.0 && recipe.wishes.goal == Goal::cheapest && !recipe.wishes.fill)
+    text += wrap("  (The cheapest pile that takes something bought is a small one: say how big a pile you want, fill = \"2 yd3\".)", 2);
   if (recipe.next_dearer)
     text += "  For " + print_number(std::round(100.0 * recipe.next_dearer->cost) / 100.0, 6) + " it could be much nearer the aim.\n";
   text += left_out_text(recipe);

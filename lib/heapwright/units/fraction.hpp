@@ -29,19 +29,19 @@ class Fraction {
 
 struct OfLooseVolume;     ///< a feedstock's volume of all loose volumes; a settled volume of the loose one
 struct OfMass;            ///< a feedstock's as-is mass of all
-struct OfHeapVolume;      ///< air of the settled heap
+struct OfPileVolume;      ///< air of the settled pile
 struct OfDryMatter;       ///< ash of the dry matter
 struct OfVolatileSolids;  ///< degradable, or lost, of the organic matter
 struct OfVolume;          ///< an allowance on, or what a screen holds back of, a volume of compost
 
 using ShareOfLooseVolume = Fraction<OfLooseVolume>;
 using ShareOfMass = Fraction<OfMass>;
-using AirSpace = Fraction<OfHeapVolume>;
+using AirSpace = Fraction<OfPileVolume>;
 using ShareOfDryMatter = Fraction<OfDryMatter>;
 using ShareOfVolatileSolids = Fraction<OfVolatileSolids>;
 using ShareOfVolume = Fraction<OfVolume>;
 
-/// What solids and water leave of a settled heap's volume: at most all of it, and below 0 where they need more room than that.
+/// What solids and water leave of a settled pile's volume: at most all of it, and below 0 where they need more room than that.
 class AirLeft {
  public:
   /// @throws DomainError unless value <= 1 (NaN fails too)

@@ -41,9 +41,10 @@ std::optional<std::string> nearest(std::string_view name, const std::vector<std:
   std::optional<std::string> best;
   std::size_t least = std::max<std::size_t>(1, name.size() / 3) + 1;
   for (const std::string& candidate : known) {
-    if (candidate.size() > longest || difference_of_lengths(name, candidate) >= least) continue;
+    if (candidate.size() > longest || difference_of_lengths(name, candidate) > least) continue;
     const std::size_t slips = slips_between(name, candidate);
-    if (slips < least) {
+    const bool better_start = best && slips == least && best->front() != name.front() && candidate.front() == name.front();
+    if (slips < least || better_start) {
       least = slips;
       best = candidate;
     }

@@ -13,7 +13,7 @@ namespace heapwright {
 std::size_t slips_between(std::string_view a, std::string_view b);
 
 /// Nearest by insertions, deletions, changes and swaps of neighbors (Damerau-Levenshtein, optimal string alignment), if near enough:
-/// at most one slip in three letters. The first of equals.
+/// at most one slip in three letters. Of equals one that begins with the same letter, else the first.
 std::optional<std::string> nearest(std::string_view name, const std::vector<std::string>& known);
 
 /// What would be right in place of an unknown name: "did you mean "straw"? It is one of straw, urea".

@@ -146,7 +146,7 @@ Quantity from_si(double value) {
 
 inline constexpr double water_kg_per_m3 = 1000.0;
 
-/// Density of water, taken as 1000 kg/m³ at any temperature of a heap.
+/// Density of water, taken as 1000 kg/m³ at any temperature of a pile.
 inline WaterDensity water_density() { return water_kg_per_m3 * unit::kg_water / unit::m3; }
 
 /// As-is mass of dry matter and water together: the only sum that joins constituents.

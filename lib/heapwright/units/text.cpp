@@ -24,7 +24,7 @@ constexpr double bushel = 2150.42 * cubic_inch;
 constexpr double pound = 0.45359237;
 constexpr double day = 86400;
 
-// Past this a text is a slip or an attack, not a heap.
+// Past this a text is a slip or an attack, not a pile.
 constexpr double largest_magnitude = 1e12;
 
 /// Of lengths even a cube must stay a number to reckon with: ten thousand kilometres.

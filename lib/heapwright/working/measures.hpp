@@ -17,12 +17,12 @@ struct Measure {
 
 struct Measures {
   Measure<Mass> mass;
-  Measure<Volume> heap;       ///< of heaps and what goes into them
+  Measure<Volume> pile;       ///< of piles and what goes into them
   Measure<Volume> container;  ///< of bags and buckets
   Measure<Volume> large;      ///< of loads; bulk densities are by it
   Measure<BulkDensity> density;
   Measure<WaterDensity> water_density;
-  Measure<ParticleDensity> solids_density;  ///< by the unit of a heap's volume
+  Measure<ParticleDensity> solids_density;  ///< by the unit of a pile's volume
   Measure<Area> area;
   Measure<Length> side;   ///< of a lawn
   Measure<Length> depth;  ///< of compost on it

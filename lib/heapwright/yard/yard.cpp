@@ -56,8 +56,8 @@ Yard read(Document& document, Problems& problems, Materials materials) {
   yard.wishes = read_wishes(root);
   yard.supplies = read_supplies(root, yard.materials);
   yard.climate = read_climate(root);
-  yard.heap = read_heap(root);
-  yard.observations = read_observations(root, yard.heap ? yard.heap->built : std::nullopt);
+  yard.pile = read_pile(root);
+  yard.observations = read_observations(root, yard.pile ? yard.pile->built : std::nullopt);
   if (root.has("lawn")) yard.lawn = read_lawn(root);
   yard.topdressing = read_topdressing(root, yard.materials);
   yard.office = read_office(root);

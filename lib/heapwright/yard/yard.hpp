@@ -5,13 +5,13 @@
 #include <string>
 #include <vector>
 
-#include "heapwright/heap/description.hpp"
 #include "heapwright/lawn/lawn.hpp"
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/maturity/observations.hpp"
 #include "heapwright/mix/supply.hpp"
 #include "heapwright/mix/targets.hpp"
+#include "heapwright/pile/description.hpp"
 #include "heapwright/process/climate.hpp"
 #include "heapwright/recipe/wishes.hpp"
 
@@ -30,14 +30,14 @@ struct Yard {
   RecipeWishes wishes;
   std::vector<Supply> supplies;
   std::optional<ClimateDescription> climate;
-  std::optional<HeapDescription> heap;
+  std::optional<PileDescription> pile;
   Observations observations;
   std::optional<Lawn> lawn;  ///< none where the file measures none
   TopdressingPlan topdressing;
   std::string office;
 
-  /// The day the heap is built; without one in the file, the given day.
-  Date built_or(Date today) const { return heap && heap->built ? *heap->built : today; }
+  /// The day the pile is built; without one in the file, the given day.
+  Date built_or(Date today) const { return pile && pile->built ? *pile->built : today; }
 };
 
 /// Reads a yard file with some materials. @throws InputError with all that is wrong with it

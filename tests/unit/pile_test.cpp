@@ -1,6 +1,6 @@
-// Shapes of heaps at their limits, and what a heap and a mix come to together.
+// Shapes of piles at their limits, and what a pile and a mix come to together.
 
-#include "heapwright/heap/heap.hpp"
+#include "heapwright/pile/pile.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -10,7 +10,7 @@
 #include <numbers>
 
 #include "heapwright/error.hpp"
-#include "heapwright/heap/shapes.hpp"
+#include "heapwright/pile/shapes.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/report/text.hpp"
 #include "heapwright/units/text.hpp"
@@ -31,54 +31,54 @@ Volume cubic_feet(double value) { return value * foot * foot * foot * unit::m3; 
 double in_feet(Length length) { return length.value() / foot; }
 double in_cubic_feet(Volume volume) { return volume.value() / (foot * foot * foot); }
 
-HeapDescription bin_of(double length, double width, double height, int count = 1) {
-  HeapDescription heap;
-  heap.length = feet(length);
-  heap.width = feet(width);
-  heap.height = feet(height);
-  heap.count = count;
-  return heap;
+PileDescription bin_of(double length, double width, double height, int count = 1) {
+  PileDescription pile;
+  pile.length = feet(length);
+  pile.width = feet(width);
+  pile.height = feet(height);
+  pile.count = count;
+  return pile;
 }
 
-HeapDescription cone_of(double diameter, double height) {
-  HeapDescription heap;
-  heap.shape = HeapShape::cone;
-  heap.diameter = feet(diameter);
-  heap.height = feet(height);
-  return heap;
+PileDescription cone_of(double diameter, double height) {
+  PileDescription pile;
+  pile.shape = PileShape::cone;
+  pile.diameter = feet(diameter);
+  pile.height = feet(height);
+  return pile;
 }
 
-HeapDescription windrow_of(double length, double width, double height) {
-  HeapDescription heap = bin_of(length, width, height);
-  heap.shape = HeapShape::windrow;
-  return heap;
+PileDescription windrow_of(double length, double width, double height) {
+  PileDescription pile = bin_of(length, width, height);
+  pile.shape = PileShape::windrow;
+  return pile;
 }
 
-HeapDescription tumbler_of(double volume) {
-  HeapDescription heap;
-  heap.shape = HeapShape::tumbler;
-  heap.volume = cubic_feet(volume);
-  return heap;
+PileDescription tumbler_of(double volume) {
+  PileDescription pile;
+  pile.shape = PileShape::tumbler;
+  pile.volume = cubic_feet(volume);
+  return pile;
 }
 
 const ShareOfLooseVolume no_settling = ShareOfLooseVolume::of(1.0);
 
-HeapAnswer answer_of(const HeapDescription& heap, double mix, double settling = 1.0) {
-  return heap_answer(heap, cubic_feet(mix), ShareOfLooseVolume::of(settling));
+PileAnswer answer_of(const PileDescription& pile, double mix, double settling = 1.0) {
+  return pile_answer(pile, cubic_feet(mix), ShareOfLooseVolume::of(settling));
 }
 
-std::vector<HeapNote> notes(std::initializer_list<HeapNote> list) { return list; }
+std::vector<PileNote> notes(std::initializer_list<PileNote> list) { return list; }
 
-HeapDescription read(const std::string& text) {
+PileDescription read(const std::string& text) {
   Problems problems;
-  Document document = Document::from_text("[heap]\n" + text, "yard.toml", problems);
+  Document document = Document::from_text("[pile]\n" + text, "yard.toml", problems);
   Table root = document.root();
-  const std::optional<HeapDescription> heap = read_heap(root);
+  const std::optional<PileDescription> pile = read_pile(root);
   problems.throw_if_any();
-  return *heap;
+  return *pile;
 }
 
-void check_same(const HeapSize& one, const HeapSize& other) {
+void check_same(const PileSize& one, const PileSize& other) {
   CHECK_THAT(one.volume.value(), WithinRel(other.volume.value(), exact));
   CHECK_THAT(one.surface->value(), WithinRel(other.surface->value(), exact));
   CHECK_THAT(one.footprint->value(), WithinRel(other.footprint->value(), exact));
@@ -86,14 +86,14 @@ void check_same(const HeapSize& one, const HeapSize& other) {
 
 }  // namespace
 
-TEST_CASE("heap: shapes at their limits", "[heap]") {
+TEST_CASE("pile: shapes at their limits", "[pile]") {
   const double length = GENERATE(take(5, random(0.5, 60.0)));
   const double height = GENERATE(take(5, random(0.1, 3.0)));
   const Length l = length * unit::m;
   const Length h = height * unit::m;
 
   SECTION("twice as wide as high, the semi-ellipse is half a circle") {
-    const HeapSize windrow = semi_elliptic_windrow(l, 2.0 * h, h);
+    const PileSize windrow = semi_elliptic_windrow(l, 2.0 * h, h);
     CHECK_THAT(windrow.volume.value(), WithinRel(0.5 * pi * height * height * length, exact));
     CHECK_THAT(windrow.surface->value(), WithinRel(pi * height * length + pi * height * height, exact));
   }
@@ -111,12 +111,12 @@ TEST_CASE("heap: shapes at their limits", "[heap]") {
       const double next = pi * (i + 1) / chords;
       arc += std::hypot(3.0 * (std::cos(next) - std::cos(t)), 2.0 * (std::sin(next) - std::sin(t)));
     }
-    const HeapSize windrow = semi_elliptic_windrow(l, 6.0 * unit::m, 2.0 * unit::m);
+    const PileSize windrow = semi_elliptic_windrow(l, 6.0 * unit::m, 2.0 * unit::m);
     CHECK_THAT((windrow.surface->value() - 2.0 * pi / 4.0 * 12.0) / length, WithinRel(arc, 1e-9));
   }
   SECTION("as wide at the top as at the base, a windrow is a box") { check_same(flat_topped_windrow(l, h, h, h), box(l, h, h)); }
   SECTION("without a top its section is a triangle") {
-    const HeapSize ridge = flat_topped_windrow(l, 2.0 * h, Length(), h);
+    const PileSize ridge = flat_topped_windrow(l, 2.0 * h, Length(), h);
     CHECK_THAT(ridge.volume.value(), WithinRel(height * height * length, exact));
     CHECK_THAT(ridge.surface->value(), WithinRel(2.0 * std::sqrt(2.0) * height * length + 2.0 * height * height, exact));
   }
@@ -132,7 +132,7 @@ TEST_CASE("heap: shapes at their limits", "[heap]") {
   }
 }
 
-TEST_CASE("heap: shapes refuse what is no size", "[heap]") {
+TEST_CASE("pile: shapes refuse what is no size", "[pile]") {
   const double bad = GENERATE(-1.0, std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity());
   const Length wrong = bad * unit::m;
   const Length one = 1.0 * unit::m;
@@ -144,22 +144,22 @@ TEST_CASE("heap: shapes refuse what is no size", "[heap]") {
   CHECK_THROWS_AS(drum(bad * unit::m3), DomainError);
   CHECK_THROWS_AS(site_capacity(bad * unit::m2, one, one, one), DomainError);
   CHECK_THROWS_AS(site_capacity(1.0 * unit::m2, wrong, one, one), DomainError);
-  CHECK_THROWS_AS(heap_answer(bin_of(4, 4, 4), bad * unit::m3, no_settling), DomainError);
+  CHECK_THROWS_AS(pile_answer(bin_of(4, 4, 4), bad * unit::m3, no_settling), DomainError);
 }
 
-TEST_CASE("heap: what cannot be is refused", "[heap]") {
+TEST_CASE("pile: what cannot be is refused", "[pile]") {
   const Length one = 1.0 * unit::m;
   CHECK_THROWS_AS(flat_topped_windrow(one, one, 1.1 * unit::m, one), DomainError);
   CHECK_THROWS_AS(site_capacity(1.0 * unit::m2, Length(), one, Length()), DomainError);
-  CHECK_THROWS_AS(size_of(HeapDescription()), DomainError);
+  CHECK_THROWS_AS(size_of(PileDescription()), DomainError);
   CHECK_THROWS_AS(answer_of(bin_of(4, 0, 4), 10.0), DomainError);
-  CHECK_THROWS_AS(heap_answer(bin_of(4, 4, 4), cubic_feet(10), ShareOfLooseVolume::of(0.0)), DomainError);
-  CHECK_THROWS_AS(heap_count(std::numeric_limits<double>::quiet_NaN()), TextError);
-  CHECK_THROWS_AS(heap_count(1e300), TextError);
-  CHECK(heap_count(1000.0) == 1000);
+  CHECK_THROWS_AS(pile_answer(bin_of(4, 4, 4), cubic_feet(10), ShareOfLooseVolume::of(0.0)), DomainError);
+  CHECK_THROWS_AS(pile_count(std::numeric_limits<double>::quiet_NaN()), TextError);
+  CHECK_THROWS_AS(pile_count(1e300), TextError);
+  CHECK(pile_count(1000.0) == 1000);
 }
 
-TEST_CASE("heap: a windrow of [heap] may be flat on top", "[heap]") {
+TEST_CASE("pile: a windrow of [pile] may be flat on top", "[pile]") {
   const std::string windrow = "shape = \"windrow\"\nlength = \"40 ft\"\nwidth = \"8 ft\"\nheight = \"4 ft\"\n";
   CHECK_THAT(in_cubic_feet(room_of(read(windrow))), WithinRel(pi / 4.0 * 8.0 * 4.0 * 40.0, exact));
   CHECK_THAT(in_cubic_feet(room_of(read(windrow + "top_width = \"4 ft\"\n"))), WithinRel(6.0 * 4.0 * 40.0, exact));
@@ -168,7 +168,7 @@ TEST_CASE("heap: a windrow of [heap] may be flat on top", "[heap]") {
   CHECK_THROWS_AS(read("length = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\ntop_width = \"2 ft\"\n"), InputError);
 }
 
-TEST_CASE("heap: how many a mix needs", "[heap]") {
+TEST_CASE("pile: how many a mix needs", "[pile]") {
   // 64 cu ft each; up to 2 % more than full is as good as full.
   const auto [mix, count, needed, fits] = GENERATE(table<double, int, int, bool>({{30.0, 1, 1, true},
                                                                                   {64.0, 1, 1, true},
@@ -179,18 +179,18 @@ TEST_CASE("heap: how many a mix needs", "[heap]") {
                                                                                   {130.6, 2, 3, false},
                                                                                   {640.0, 9, 10, false}}));
   CAPTURE(mix, count);
-  const HeapAnswer answer = heap_answer(bin_of(4, 4, 4, count), cubic_feet(mix), no_settling);
-  CHECK(answer.heaps_needed == needed);
+  const PileAnswer answer = pile_answer(bin_of(4, 4, 4, count), cubic_feet(mix), no_settling);
+  CHECK(answer.piles_needed == needed);
   CHECK(answer.fits == fits);
   CHECK_THAT(*answer.fills, WithinRel(mix / 64.0, exact));
   CHECK_THAT(in_cubic_feet(answer.all->volume), WithinRel(64.0 * count, exact));
 }
 
-TEST_CASE("heap: heaps of a thimble are counted up to a million", "[heap]") {
-  CHECK(answer_of(bin_of(1e-6, 1e-6, 1e-6), 1e12).heaps_needed == 1000000);
+TEST_CASE("pile: piles of a thimble are counted up to a million", "[pile]") {
+  CHECK(answer_of(bin_of(1e-6, 1e-6, 1e-6), 1e12).piles_needed == 1000000);
 }
 
-TEST_CASE("heap: how high it comes", "[heap]") {
+TEST_CASE("pile: how high it comes", "[pile]") {
   SECTION("bins fill evenly, and never above their rim") {
     CHECK_THAT(in_feet(*answer_of(bin_of(4, 4, 4), 32.0).filled_height), WithinRel(2.0, exact));
     CHECK_THAT(in_feet(*answer_of(bin_of(4, 4, 4), 200.0).filled_height), WithinRel(4.0, exact));
@@ -205,19 +205,19 @@ TEST_CASE("heap: how high it comes", "[heap]") {
   }
   SECTION("of a tumbler nobody asks") { CHECK_FALSE(answer_of(tumbler_of(8), 4.0).filled_height); }
   SECTION("a mix of 32 cu ft that has settled to 4/5 went in as 40") {
-    const HeapAnswer answer = answer_of(bin_of(4, 4, 4), 32.0, 0.8);
+    const PileAnswer answer = answer_of(bin_of(4, 4, 4), 32.0, 0.8);
     CHECK_THAT(in_feet(*answer.filled_height), WithinRel(2.5, exact));
     CHECK_THAT(in_feet(*answer.settled_height), WithinRel(2.0, exact));
   }
   SECTION("what fits once it has settled does not go in at once") {
-    const HeapAnswer answer = answer_of(bin_of(4, 4, 4), 60.0, 0.8);
+    const PileAnswer answer = answer_of(bin_of(4, 4, 4), 60.0, 0.8);
     CHECK(answer.fits == true);
-    CHECK(answer.notes == notes({HeapNote::fits_as_it_sinks}));
+    CHECK(answer.notes == notes({PileNote::fits_as_it_sinks}));
     CHECK_THAT(in_feet(*answer.settled_height), WithinRel(3.2, exact));
   }
 }
 
-TEST_CASE("heap: the plan's line on the room says what the heap's screen says", "[heap]") {
+TEST_CASE("pile: the plan's line on the room says what the pile's screen says", "[pile]") {
   const Show show(ShownUnits::us);
   using Catch::Matchers::Contains;
   CHECK_THAT(text_of_room(answer_of(bin_of(4, 4, 4), 60.0), show), Contains("it fits\n"));
@@ -225,103 +225,103 @@ TEST_CASE("heap: the plan's line on the room says what the heap's screen says", 
   CHECK_THAT(text_of_room(answer_of(bin_of(4, 4, 4), 70.0), show), Contains("does not fit at once"));
   CHECK_THAT(text_of_room(answer_of(bin_of(4, 4, 4), 40.0), show), Contains("hardly heat"));
   CHECK_THAT(text_of_room(answer_of(bin_of(2, 2, 2), 4.0), show), Contains("hardly heat"));
-  CHECK(text_of_room(heap_answer(bin_of(4, 4, 4), std::nullopt, no_settling), show).empty());
+  CHECK(text_of_room(pile_answer(bin_of(4, 4, 4), std::nullopt, no_settling), show).empty());
 }
 
-TEST_CASE("heap: whether it heats", "[heap]") {
+TEST_CASE("pile: whether it heats", "[pile]") {
   CHECK(answer_of(bin_of(3, 3, 3), 27.0).tall_enough_to_heat);
   CHECK(answer_of(bin_of(3, 3, 3), 27.0).notes.empty());
-  CHECK(heap_answer(bin_of(3, 3, 3), std::nullopt, no_settling).tall_enough_to_heat);
-  CHECK(answer_of(bin_of(3, 3, 3), 24.0).notes == notes({HeapNote::too_little_to_heat}));
-  CHECK(answer_of(bin_of(4, 4, 4), 40.0).notes == notes({HeapNote::too_little_to_heat}));  // 2.5 ft high
-  CHECK(answer_of(bin_of(20, 20, 2), 800.0).notes == notes({HeapNote::too_small_to_heat}));
+  CHECK(pile_answer(bin_of(3, 3, 3), std::nullopt, no_settling).tall_enough_to_heat);
+  CHECK(answer_of(bin_of(3, 3, 3), 24.0).notes == notes({PileNote::too_little_to_heat}));
+  CHECK(answer_of(bin_of(4, 4, 4), 40.0).notes == notes({PileNote::too_little_to_heat}));  // 2.5 ft high
+  CHECK(answer_of(bin_of(20, 20, 2), 800.0).notes == notes({PileNote::too_small_to_heat}));
   CHECK_FALSE(answer_of(bin_of(20, 20, 2), 800.0).tall_enough_to_heat);
   CHECK(answer_of(tumbler_of(42), 27.0).tall_enough_to_heat);
   CHECK_FALSE(answer_of(tumbler_of(30), 27.0).tall_enough_to_heat);  // of which 20 go in
-  CHECK(answer_of(tumbler_of(8), 4.0).notes == notes({HeapNote::too_small_to_heat}));
+  CHECK(answer_of(tumbler_of(8), 4.0).notes == notes({PileNote::too_small_to_heat}));
   SECTION("filled one after another, the last may get too little") {
-    CHECK(heap_answer(bin_of(4, 4, 4, 2), cubic_feet(79), no_settling).notes == notes({HeapNote::rest_too_little_to_heat}));
-    CHECK(heap_answer(bin_of(4, 4, 4, 2), cubic_feet(120), no_settling).notes.empty());
-    CHECK(answer_of(bin_of(4, 4, 4), 79.0).notes == notes({HeapNote::does_not_fit}));
+    CHECK(pile_answer(bin_of(4, 4, 4, 2), cubic_feet(79), no_settling).notes == notes({PileNote::rest_too_little_to_heat}));
+    CHECK(pile_answer(bin_of(4, 4, 4, 2), cubic_feet(120), no_settling).notes.empty());
+    CHECK(answer_of(bin_of(4, 4, 4), 79.0).notes == notes({PileNote::does_not_fit}));
   }
 }
 
-TEST_CASE("heap: too tall is above 5 ft as it is filled", "[heap]") {
-  CHECK(heap_answer(windrow_of(40, 12, 6), std::nullopt, no_settling).notes == notes({HeapNote::too_tall}));
-  CHECK(heap_answer(windrow_of(40, 10, 5), std::nullopt, no_settling).notes.empty());
+TEST_CASE("pile: too tall is above 5 ft as it is filled", "[pile]") {
+  CHECK(pile_answer(windrow_of(40, 12, 6), std::nullopt, no_settling).notes == notes({PileNote::too_tall}));
+  CHECK(pile_answer(windrow_of(40, 10, 5), std::nullopt, no_settling).notes.empty());
   const double full = in_cubic_feet(room_of(windrow_of(40, 12, 6)));
-  CHECK(answer_of(windrow_of(40, 12, 6), full).notes == notes({HeapNote::too_tall}));
+  CHECK(answer_of(windrow_of(40, 12, 6), full).notes == notes({PileNote::too_tall}));
   CHECK(answer_of(windrow_of(40, 12, 6), full / 4.0).notes.empty());  // 3 ft high
 }
 
-TEST_CASE("heap: a size that suits", "[heap]") {
+TEST_CASE("pile: a size that suits", "[pile]") {
   SECTION("less than heats: none yet") {
-    CHECK_FALSE(suitable_heap(cubic_feet(24.0)));
-    CHECK_FALSE(suitable_heap(std::numeric_limits<double>::quiet_NaN() * unit::m3));
-    const HeapAnswer answer = heap_answer(std::nullopt, cubic_feet(20), no_settling);
-    CHECK_FALSE(answer.heap);
+    CHECK_FALSE(suitable_pile(cubic_feet(24.0)));
+    CHECK_FALSE(suitable_pile(std::numeric_limits<double>::quiet_NaN() * unit::m3));
+    const PileAnswer answer = pile_answer(std::nullopt, cubic_feet(20), no_settling);
+    CHECK_FALSE(answer.pile);
     CHECK_FALSE(answer.tall_enough_to_heat);
-    CHECK(answer.notes == notes({HeapNote::too_little_to_heat}));
+    CHECK(answer.notes == notes({PileNote::too_little_to_heat}));
   }
   SECTION("bins hold the mix, heat, and are neither too high nor too wide") {
     const double mix = GENERATE(27.0, 30.0, 36.0, 50.0, 99.0, 100.0, 101.0, 150.0, 250.0, 269.0);
     CAPTURE(mix);
-    const HeapAnswer answer = heap_answer(std::nullopt, cubic_feet(mix), no_settling);
-    CHECK(answer.heap->shape == HeapShape::bin);
+    const PileAnswer answer = pile_answer(std::nullopt, cubic_feet(mix), no_settling);
+    CHECK(answer.pile->shape == PileShape::bin);
     CHECK_THAT(in_cubic_feet(answer.all->volume), WithinRel(mix, exact));
     CHECK(answer.tall_enough_to_heat);
-    CHECK(in_feet(*answer.heap->height) <= 4.0 + 1e-9);
-    CHECK(in_feet(*answer.heap->width) >= 3.0 - 1e-9);
-    CHECK(in_feet(*answer.heap->width) <= 5.0 + 1e-5);
-    CHECK(answer.heaps_needed == answer.heap->count);
-    CHECK(answer.notes == notes({HeapNote::suggested}));
+    CHECK(in_feet(*answer.pile->height) <= 4.0 + 1e-9);
+    CHECK(in_feet(*answer.pile->width) >= 3.0 - 1e-9);
+    CHECK(in_feet(*answer.pile->width) <= 5.0 + 1e-5);
+    CHECK(answer.piles_needed == answer.pile->count);
+    CHECK(answer.notes == notes({PileNote::suggested}));
     CHECK_FALSE(answer.fits);
   }
   SECTION("a windrow 5 ft high and 10 ft wide, where it comes out twice as long as wide") {
-    const HeapAnswer answer = heap_answer(std::nullopt, cubic_feet(785.398163397), no_settling);
-    CHECK(answer.heap->shape == HeapShape::windrow);
-    CHECK_THAT(in_feet(*answer.heap->length), WithinAbs(20.0, 1e-9));
-    CHECK(answer.notes == notes({HeapNote::suggested}));
+    const PileAnswer answer = pile_answer(std::nullopt, cubic_feet(785.398163397), no_settling);
+    CHECK(answer.pile->shape == PileShape::windrow);
+    CHECK_THAT(in_feet(*answer.pile->length), WithinAbs(20.0, 1e-9));
+    CHECK(answer.notes == notes({PileNote::suggested}));
   }
   SECTION("room for it loose") {
-    const HeapAnswer answer = heap_answer(std::nullopt, cubic_feet(40), ShareOfLooseVolume::of(0.8));
+    const PileAnswer answer = pile_answer(std::nullopt, cubic_feet(40), ShareOfLooseVolume::of(0.8));
     CHECK_THAT(in_cubic_feet(answer.all->volume), WithinRel(50.0, exact));
     CHECK_THAT(in_feet(*answer.settled_height), WithinRel(3.2, exact));
   }
-  SECTION("neither heap nor mix") {
-    const HeapAnswer answer = heap_answer(std::nullopt, std::nullopt, no_settling);
-    CHECK_FALSE(answer.heap);
+  SECTION("neither pile nor mix") {
+    const PileAnswer answer = pile_answer(std::nullopt, std::nullopt, no_settling);
+    CHECK_FALSE(answer.pile);
     CHECK(answer.notes.empty());
     CHECK(answer.assumptions.empty());
   }
 }
 
-TEST_CASE("heap: of a yard, with what its recipe puts in", "[heap]") {
+TEST_CASE("pile: of a yard, with what its recipe puts in", "[pile]") {
   const std::string leaves = "[[supply]]\nfeedstock = \"leaves-fall\"\namount = \"10 yd3\"\n";
-  const std::string bin = "[heap]\nlength = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"6 ft\"\nbuilt = 2026-05-01\n";
-  const auto heap_in = [](const std::string& text) {
+  const std::string bin = "[pile]\nlength = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"6 ft\"\nbuilt = 2026-05-01\n";
+  const auto pile_in = [](const std::string& text) {
     const Yard yard = read_yard_text(text, "yard.toml", built_in_materials());
-    return heap_of(yard, first_recipe(yard, may_1), may_1);
+    return pile_of(yard, first_recipe(yard, may_1), may_1);
   };
-  const auto warns = [](const HeapAnswer& answer, const std::string& id) {
+  const auto warns = [](const PileAnswer& answer, const std::string& id) {
     return std::find(answer.cautions.begin(), answer.cautions.end(), id) != answer.cautions.end();
   };
-  CHECK(in_cubic_feet(*heap_in(leaves + bin).mix) > 90.0);  // the bin holds 96, and the rest waits
-  CHECK(in_cubic_feet(*heap_in(leaves + bin).mix) <= 96.0 * (1.0 + exact));
-  CHECK(heap_in(leaves + bin).fits == true);
+  CHECK(in_cubic_feet(*pile_in(leaves + bin).mix) > 90.0);  // the bin holds 96, and the rest waits
+  CHECK(in_cubic_feet(*pile_in(leaves + bin).mix) <= 96.0 * (1.0 + exact));
+  CHECK(pile_in(leaves + bin).fits == true);
   const std::string must_go_in = leaves + "use = \"all\"\n";
-  CHECK_THAT(in_cubic_feet(*heap_in(must_go_in + bin).mix), WithinRel(270.0, 1e-6));
-  CHECK(heap_in(must_go_in + bin).fits == false);
+  CHECK_THAT(in_cubic_feet(*pile_in(must_go_in + bin).mix), WithinRel(270.0, 1e-6));
+  CHECK(pile_in(must_go_in + bin).fits == false);
   CHECK(
-      heap_in("[recipe]\nfill = \"1 yd3\"\n" + leaves + "[heap]\nlength = \"3 ft\"\nwidth = \"3 ft\"\nheight = \"3 ft\"\n").notes.empty());
-  CHECK(warns(heap_in(leaves + bin), "tall-heap"));
-  CHECK(warns(heap_in(bin), "tall-heap"));
-  CHECK_FALSE(heap_in(bin).mix);
-  CHECK(heap_in(leaves).heap->shape == HeapShape::bin);
-  CHECK_FALSE(heap_in("[[supply]]\nfeedstock = \"leaves-fall\"\nuse = \"unlimited\"\n").mix);  // of parts, without a size
+      pile_in("[recipe]\nfill = \"1 yd3\"\n" + leaves + "[pile]\nlength = \"3 ft\"\nwidth = \"3 ft\"\nheight = \"3 ft\"\n").notes.empty());
+  CHECK(warns(pile_in(leaves + bin), "tall-pile"));
+  CHECK(warns(pile_in(bin), "tall-pile"));
+  CHECK_FALSE(pile_in(bin).mix);
+  CHECK(pile_in(leaves).pile->shape == PileShape::bin);
+  CHECK_FALSE(pile_in("[[supply]]\nfeedstock = \"leaves-fall\"\nuse = \"unlimited\"\n").mix);  // of parts, without a size
   SECTION("the plan has the same") {
     const Plan plan = make_plan(read_yard_text(leaves + bin, "yard.toml", built_in_materials()), may_1);
-    CHECK(plan.heap_answer->notes == heap_in(leaves + bin).notes);
-    CHECK_FALSE(make_plan(read_yard_text(leaves, "yard.toml", built_in_materials()), may_1).heap_answer);
+    CHECK(plan.pile_answer->notes == pile_in(leaves + bin).notes);
+    CHECK_FALSE(make_plan(read_yard_text(leaves, "yard.toml", built_in_materials()), may_1).pile_answer);
   }
 }

@@ -1,4 +1,4 @@
-#include "heapwright/heap/shapes.hpp"
+#include "heapwright/pile/shapes.hpp"
 
 #include <boost/math/special_functions/ellint_2.hpp>
 
@@ -19,7 +19,7 @@ bool is_size(double value) { return value >= 0.0 && value < std::numeric_limits<
 
 void check(std::initializer_list<Length> lengths) {
   for (const Length& length : lengths) {
-    if (!is_size(length.value())) throw DomainError("a heap has no such size", "give lengths of zero or more");
+    if (!is_size(length.value())) throw DomainError("a pile has no such size", "give lengths of zero or more");
   }
 }
 
@@ -32,45 +32,45 @@ Length half_ellipse_arc(Length width, Length height) {
   return 2.0 * a * boost::math::ellint_2(std::sqrt((1.0 - flatness) * (1.0 + flatness))) * unit::m;
 }
 
-/// A heap of one section all along, with upright ends.
-HeapSize windrow(Length length, Length width, Area section, Length over_the_top) {
+/// A pile of one section all along, with upright ends.
+PileSize windrow(Length length, Length width, Area section, Length over_the_top) {
   return {section * length, over_the_top * length + 2.0 * section, width * length};
 }
 
 }  // namespace
 
-HeapSize box(Length length, Length width, Length height) {
+PileSize box(Length length, Length width, Length height) {
   check({length, width, height});
   return {length * width * height, length * width + 2.0 * (length + width) * height, length * width};
 }
 
-HeapSize cylinder(Length diameter, Length height) {
+PileSize cylinder(Length diameter, Length height) {
   check({diameter, height});
   const Area base = quarter_pi * diameter * diameter;
   return {base * height, base + std::numbers::pi * diameter * height, base};
 }
 
-HeapSize cone(Length diameter, Length height) {
+PileSize cone(Length diameter, Length height) {
   check({diameter, height});
   const Area base = quarter_pi * diameter * diameter;
   const Length slope = std::hypot(0.5 * diameter.value(), height.value()) * unit::m;
   return {base * height / 3.0, 2.0 * quarter_pi * diameter * slope, base};
 }
 
-HeapSize semi_elliptic_windrow(Length length, Length width, Length height) {
+PileSize semi_elliptic_windrow(Length length, Length width, Length height) {
   check({length, width, height});
   return windrow(length, width, quarter_pi * width * height, half_ellipse_arc(width, height));
 }
 
-HeapSize flat_topped_windrow(Length length, Length width, Length top_width, Length height) {
+PileSize flat_topped_windrow(Length length, Length width, Length top_width, Length height) {
   check({length, width, top_width, height});
   if (!(top_width <= width)) throw DomainError("a windrow is no wider at the top than at the base", "give a top width up to the width");
   const Length slope = std::hypot(0.5 * (width - top_width).value(), height.value()) * unit::m;
   return windrow(length, width, 0.5 * (top_width + width) * height, top_width + 2.0 * slope);
 }
 
-HeapSize drum(Volume volume) {
-  if (!is_size(volume.value())) throw DomainError("a heap has no such size", "give a volume of zero or more");
+PileSize drum(Volume volume) {
+  if (!is_size(volume.value())) throw DomainError("a pile has no such size", "give a volume of zero or more");
   return {volume, std::nullopt, std::nullopt};
 }
 

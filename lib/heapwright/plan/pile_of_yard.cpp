@@ -20,36 +20,36 @@ std::optional<Volume> left_over_by(const Recipe& recipe) {
   return left.value() > 0.0 ? std::optional(left) : std::nullopt;
 }
 
-/// Of a heap that is described, while nothing is there to put in.
-Facts facts_of_empty_heap(const Yard& yard, Date built) {
+/// Of a pile that is described, while nothing is there to put in.
+Facts facts_of_empty_pile(const Yard& yard, Date built) {
   Facts facts = facts_of(yard.observations);
   const bool treated =
       std::any_of(yard.supplies.begin(), yard.supplies.end(), [](const Supply& supply) { return supply.may_carry_weedkiller(); });
   if (treated) facts.insert(Fact::treated);
-  if (!yard.heap) return facts;
-  facts.insert(Fact::heap);
-  facts.merge(facts_of(*yard.heap, built));
+  if (!yard.pile) return facts;
+  facts.insert(Fact::pile);
+  facts.merge(facts_of(*yard.pile, built));
   return facts;
 }
 
-/// Where the weather is known the forecast says whether a small heap gets hot, and no rule of thumb.
-void leave_heat_to_forecast(HeapAnswer& answer) {
-  const auto by_rule = [](HeapNote note) { return note == HeapNote::too_small_to_heat || note == HeapNote::too_little_to_heat; };
-  if (std::erase_if(answer.notes, by_rule) > 0) answer.notes.push_back(HeapNote::forecast_tells);
+/// Where the weather is known the forecast says whether a small pile gets hot, and no rule of thumb.
+void leave_heat_to_forecast(PileAnswer& answer) {
+  const auto by_rule = [](PileNote note) { return note == PileNote::too_small_to_heat || note == PileNote::too_little_to_heat; };
+  if (std::erase_if(answer.notes, by_rule) > 0) answer.notes.push_back(PileNote::forecast_tells);
 }
 
 }  // namespace
 
-HeapAnswer heap_of(const Yard& yard, const Recipe& recipe, Date today) {
+PileAnswer pile_of(const Yard& yard, const Recipe& recipe, Date today) {
   const std::optional<Volume> mix = volume_to_put_in(recipe);
-  HeapAnswer answer = heap_answer(yard.heap, mix, yard.wishes.settling);
-  if (yard.climate && mix && answer.heap) leave_heat_to_forecast(answer);
+  PileAnswer answer = pile_answer(yard.pile, mix, yard.wishes.settling);
+  if (yard.climate && mix && answer.pile) leave_heat_to_forecast(answer);
   if (mix) {
     answer.left_over = left_over_by(recipe);
     answer.assumptions.insert(answer.assumptions.begin(), recipe.assumptions.begin(), recipe.assumptions.end());
     answer.cautions = recipe.cautions;
   } else {
-    answer.cautions = cautions_for(yard.materials.cautions, facts_of_empty_heap(yard, yard.built_or(today)));
+    answer.cautions = cautions_for(yard.materials.cautions, facts_of_empty_pile(yard, yard.built_or(today)));
   }
   return answer;
 }

@@ -10,11 +10,11 @@
 namespace heapwright::cli {
 namespace {
 
-struct HeapOptions {
+struct PileOptions {
   CommonOptions common;
   std::string file;
   std::string shape;
-  std::map<std::string, std::string> sizes;  ///< by their key in [heap]
+  std::map<std::string, std::string> sizes;  ///< by their key in [pile]
   std::optional<double> count;
   std::vector<std::string> have;
 };
@@ -24,21 +24,21 @@ std::string option_of(std::string key) {
   return "--" + key;
 }
 
-bool describe_a_heap(const HeapOptions& options) {
+bool describe_a_pile(const PileOptions& options) {
   return !options.shape.empty() || options.count ||
          std::any_of(options.sizes.begin(), options.sizes.end(), [](const auto& size) { return !size.second.empty(); });
 }
 
-void set_shape(const std::string& word, HeapDescription& heap) {
-  for (const auto& [name, shape] : heap_shape_words()) {
-    if (name != word || shape == heap.shape) continue;
-    heap.shape = shape;
-    heap.top_width.reset();  // a file's windrow may have one
+void set_shape(const std::string& word, PileDescription& pile) {
+  for (const auto& [name, shape] : pile_shape_words()) {
+    if (name != word || shape == pile.shape) continue;
+    pile.shape = shape;
+    pile.top_width.reset();  // a file's windrow may have one
   }
 }
 
 /// @throws TextError where a size is given that the shape is not measured by
-void check_sizes_belong(const HeapOptions& options, HeapShape shape) {
+void check_sizes_belong(const PileOptions& options, PileShape shape) {
   const std::vector<std::string> measured_by = sizes_of(shape);
   for (const auto& [key, text] : options.sizes) {
     if (text.empty() || key == "top_width" || std::find(measured_by.begin(), measured_by.end(), key) != measured_by.end()) continue;
@@ -47,24 +47,24 @@ void check_sizes_belong(const HeapOptions& options, HeapShape shape) {
   }
 }
 
-/// HeapOptions stand above the file.
-HeapDescription described(const HeapOptions& options, HeapDescription heap) {
-  set_shape(options.shape, heap);
+/// PileOptions stand above the file.
+PileDescription described(const PileOptions& options, PileDescription pile) {
+  set_shape(options.shape, pile);
   for (const auto& [key, text] : options.sizes) {
-    if (!text.empty()) read_option(option_of(key), text, [&, &name = key](std::string_view words) { read_size(heap, name, words); });
+    if (!text.empty()) read_option(option_of(key), text, [&, &name = key](std::string_view words) { read_size(pile, name, words); });
   }
-  check_sizes_belong(options, heap.shape);
-  for (const std::string& key : missing_sizes(heap))
-    throw TextError(option_of(key) + " is missing: a " + std::string(shape_word(heap.shape)) + " is measured by it",
+  check_sizes_belong(options, pile.shape);
+  for (const std::string& key : missing_sizes(pile))
+    throw TextError(option_of(key) + " is missing: a " + std::string(shape_word(pile.shape)) + " is measured by it",
                     "add " + option_of(key) + " \"" + std::string(example_size(key)) + "\"");
-  read_option("--top-width", "", [&](std::string_view) { check_top_width(heap); });
-  if (options.count) read_option("--count", "", [&](std::string_view) { heap.count = heap_count(*options.count); });
-  return heap;
+  read_option("--top-width", "", [&](std::string_view) { check_top_width(pile); });
+  if (options.count) read_option("--count", "", [&](std::string_view) { pile.count = pile_count(*options.count); });
+  return pile;
 }
 
-void add_options(CLI::App& command, HeapOptions& options) {
+void add_options(CLI::App& command, PileOptions& options) {
   std::vector<std::string> shapes;
-  for (const auto& [word, shape] : heap_shape_words()) shapes.push_back(word);
+  for (const auto& [word, shape] : pile_shape_words()) shapes.push_back(word);
   const std::map<std::string_view, std::string> help{{"length", "of a bin or windrow, \"4 ft\""},
                                                      {"width", "of a bin or windrow, \"4 ft\""},
                                                      {"height", "of all but a tumbler, \"4 ft\""},
@@ -75,29 +75,29 @@ void add_options(CLI::App& command, HeapOptions& options) {
   command.add_option("--shape", options.shape, "bin, round, tumbler, cone or windrow")->check(CLI::IsMember(shapes));
   for (const std::string_view key : size_keys)
     command.add_option(option_of(std::string(key)), options.sizes[std::string(key)], help.at(key));
-  command.add_option("--count", options.count, "how many such heaps there are")->type_name("NUMBER");
+  command.add_option("--count", options.count, "how many such piles there are")->type_name("NUMBER");
   command.add_option("--have", options.have, "what goes in, \"leaves=20 bags\"; once for each")->take_all()->allow_extra_args(false);
   options.common.add_to(command);
 }
 
 }  // namespace
 
-void add_heap_command(CLI::App& program, int& exit_code) {
-  auto options = std::make_shared<HeapOptions>();
-  CLI::App* command = program.add_subcommand("heap", "what a bin or heap holds, whether it all fits and heats");
+void add_pile_command(CLI::App& program, int& exit_code) {
+  auto options = std::make_shared<PileOptions>();
+  CLI::App* command = program.add_subcommand("pile", "what a bin or pile holds, whether it all fits and heats");
   add_options(*command, *options);
   command->footer(
-      "Examples:\n  heapwright heap examples/quarter-acre.toml\n  heapwright heap --shape bin --length \"4 ft\" --width \"4 ft\" "
+      "Examples:\n  heapwright pile examples/quarter-acre.toml\n  heapwright pile --shape bin --length \"4 ft\" --width \"4 ft\" "
       "--height \"4 ft\" \\\n    --have \"leaves=20 bags\"");
   command->callback([options, &exit_code] {
     Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
     add_supplies(yard, "--have", options->have);
-    if (describe_a_heap(*options)) yard.heap = described(*options, yard.heap.value_or(HeapDescription()));
+    if (describe_a_pile(*options)) yard.pile = described(*options, yard.pile.value_or(PileDescription()));
     const Date today = options->common.today();
-    const HeapAnswer answer = heap_of(yard, first_recipe(yard, today), today);
-    options->common.print(options->common.json ? json_of_heap(answer, yard.materials)
-                                               : text_of_heap(answer, yard.materials, options->common.show(yard.units)));
-    const bool told = answer.heap || answer.mix;
+    const PileAnswer answer = pile_of(yard, first_recipe(yard, today), today);
+    options->common.print(options->common.json ? json_of_pile(answer, yard.materials)
+                                               : text_of_pile(answer, yard.materials, options->common.show(yard.units)));
+    const bool told = answer.pile || answer.mix;
     exit_code = told && answer.fits.value_or(true) ? done : no_answer;
   });
 }

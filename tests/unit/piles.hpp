@@ -1,5 +1,5 @@
 #pragma once
-/// Heaps to try the heap model on.
+/// Piles to try the pile model on.
 
 #include <cmath>
 #include <numbers>
@@ -11,7 +11,7 @@
 #include "heapwright/process/forecast.hpp"
 #include "heapwright/process/weather.hpp"
 
-namespace heapwright::heaps {
+namespace heapwright::piles {
 
 inline const Materials& materials() {
   static const Materials tables = built_in_materials();
@@ -55,8 +55,8 @@ inline Mix household(double moisture = 0.55) {
   return mix({{"leaves-fall", 65.0}, {"grass-clippings", 20.0}, {"kitchen-scraps", 15.0}}, moisture);
 }
 
-/// 0.8 m³ about as a free heap meets the air and the rain.
-inline PileShape heap_of_0_8_m3() { return {0.8 * unit::m3, 3.9 * unit::m2, 1.7 * unit::m2}; }
+/// 0.8 m³ about as a free pile meets the air and the rain.
+inline SettledShape pile_of_0_8_m3() { return {0.8 * unit::m3, 3.9 * unit::m2, 1.7 * unit::m2}; }
 
 /// Days without rain.
 inline DailyWeather steady(double celsius, int days) {
@@ -72,4 +72,4 @@ inline Weather year(double mean_degc, double half_swing) {
   return Weather::of_months(means);
 }
 
-}  // namespace heapwright::heaps
+}  // namespace heapwright::piles
