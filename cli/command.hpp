@@ -88,7 +88,7 @@ void add_supplies(Yard& yard, const std::string& option, const std::vector<std::
 WaterMass read_water_amount(std::string_view text, const Materials& materials);
 
 /// Prints the plan of a yard. Its exit code: done, or no_answer where there is neither a pile nor a lawn.
-ExitCode print_plan(const CommonOptions& common, const Plan& plan, const Yard& yard);
+ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard);
 
 // The commands, a file each. Each adds itself and sets the exit code when it has run.
 void add_new_command(CLI::App& program, int& exit_code);

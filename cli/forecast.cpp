@@ -35,11 +35,11 @@ void apply(const ForecastOptions& options, Yard& yard) {
   yard.pile->keep_moist = yard.pile->keep_moist || options.keep_moist;
 }
 
-std::string printed(const ForecastAnswer& answer, const ForecastOptions& options, const Yard& yard) {
+std::string printed(const Answer<YardForecast>& answer, const ForecastOptions& options, const Yard& yard) {
   if (options.common.json) return json_of_forecast(answer, yard.materials);
-  if (options.csv) return csv_of_forecast(answer);
+  if (options.csv) return csv_of_forecast(answer.result);
   const Show show = options.common.show(yard.units);
-  return options.table ? table_of_forecast(answer, show) : text_of_forecast(answer, yard.materials, show);
+  return options.table ? table_of_forecast(answer.result, show) : text_of_forecast(answer, yard.materials, show);
 }
 
 }  // namespace
@@ -69,9 +69,9 @@ void add_forecast_command(CLI::App& program, int& exit_code) {
           options->file + ": [climate] is missing: what a pile does hangs on the weather",
           "add [climate] with coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or mean_air_temperature, twelve of them");
     const Date today = options->common.today();
-    const ForecastAnswer answer = forecast_of(yard, first_recipe(yard, today), today, nullptr, ProgressLine());
+    const Answer<YardForecast> answer = forecast_of(yard, first_recipe(yard, today), today, nullptr, ProgressLine());
     options->common.print(printed(answer, *options, yard));
-    exit_code = answer.forecast && answer.forecast->status != ForecastStatus::never ? done : no_answer;
+    exit_code = answer->forecast && answer->forecast->status != ForecastStatus::never ? done : no_answer;
   });
 }
 

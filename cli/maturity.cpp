@@ -56,10 +56,10 @@ void add_maturity_command(CLI::App& program, int& exit_code) {
     Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
     for (const std::string& text : options->tests) yard.observations.tests.push_back(read_test_option(text));
     for (const std::string& text : options->checks) yard.observations.checks.push_back(read_check_option(text));
-    const MaturityAnswer answer = maturity_of(yard, options->common.today());
+    const Answer<YardCompost> answer = maturity_of(yard, options->common.today());
     options->common.print(options->common.json ? json_of_maturity(answer, yard.materials)
                                                : text_of_maturity(answer, yard.materials, options->common.show(yard.units)));
-    exit_code = answer.known.rating.rating ? done : no_answer;
+    exit_code = answer->known.rating.rating ? done : no_answer;
   });
 }
 

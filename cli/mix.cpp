@@ -54,12 +54,12 @@ void add_mix_command(CLI::App& program, int& exit_code) {
       return read_water_amount(text, yard.materials);
     });
     const Show show = options->common.show(yard.units);
-    MixAnswer answer = mix_on_hand(yard, water, options->common.today());
-    if (options->working.asked && answer.mix)
-      answer.working = working_of_mix(answer.batch, yard.materials, options->working.measures(options->common, show));
+    Answer<MixOnHand> answer = mix_on_hand(yard, water, options->common.today());
+    if (options->working.asked && answer->mix)
+      answer.working = working_of_mix(answer->batch, yard.materials, options->working.measures(options->common, show));
     options->common.print(options->common.json ? json_of_mix(answer, yard.materials)
                                                : text_of_mix(answer, yard.targets, yard.materials, show));
-    exit_code = answer.mix ? done : no_answer;
+    exit_code = answer->mix ? done : no_answer;
   });
 }
 

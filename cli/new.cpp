@@ -33,7 +33,7 @@ void put(const Question& question, std::size_t number) {
 }
 
 /// The answer as it was understood; where it was "don't know", what is done instead.
-void say_taken(const Question& question, const Answer& answer) {
+void say_taken(const Question& question, const Reply& answer) {
   if (answer.is.count("unknown") != 0) {
     say(wrap("   " + question.not_known, 3));
     return;
@@ -73,7 +73,7 @@ std::string read_line() {
 }
 
 /// Asks until all is answered. @throws TextError where the person stops, the input ends, or nothing but nonsense comes
-Answers ask(const Materials& materials, Date today) {
+Replies ask(const Materials& materials, Date today) {
   constexpr int most_refused = 20;
   Interview interview(questions(), materials, today);
   say(welcome);
@@ -153,7 +153,7 @@ void add_new_command(CLI::App& program, int& exit_code) {
     const std::string text = options->blank ? starter_yard_text() : yard_text(ask(materials, today), today);
     Yard yard = read_yard_text(text, options->file, materials);
     yard.units = options->common.shown_units(yard.units);
-    const Plan plan = make_plan(yard, today);
+    const Answer<Plan> plan = make_plan(yard, today);
     write_whole("", options->file, text, options->common.force);
     say("\nWritten to " + options->file + ". To see this again:\n  " + command_again(*options) + "\n\n");
     exit_code = print_plan(options->common, plan, yard);

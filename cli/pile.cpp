@@ -94,11 +94,11 @@ void add_pile_command(CLI::App& program, int& exit_code) {
     add_supplies(yard, "--have", options->have);
     if (describe_a_pile(*options)) yard.pile = described(*options, yard.pile.value_or(PileDescription()));
     const Date today = options->common.today();
-    const PileAnswer answer = pile_of(yard, first_recipe(yard, today), today);
+    const Answer<PileFit> answer = pile_of(yard, first_recipe(yard, today), today);
     options->common.print(options->common.json ? json_of_pile(answer, yard.materials)
                                                : text_of_pile(answer, yard.materials, options->common.show(yard.units)));
-    const bool told = answer.pile || answer.mix;
-    exit_code = told && answer.fits.value_or(true) ? done : no_answer;
+    const bool told = answer->pile || answer->mix;
+    exit_code = told && answer->fits.value_or(true) ? done : no_answer;
   });
 }
 

@@ -16,9 +16,9 @@ struct PlanOptions {
 
 }  // namespace
 
-ExitCode print_plan(const CommonOptions& common, const Plan& plan, const Yard& yard) {
+ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard) {
   common.print(common.json ? json_of_plan(plan, yard.materials) : text_of_plan(plan, yard.materials, common.show(yard.units)));
-  return plan.recipe.mix || plan.topdressing ? done : no_answer;
+  return plan->recipe->mix || plan->topdressing ? done : no_answer;
 }
 
 void add_plan_command(CLI::App& program, int& exit_code) {

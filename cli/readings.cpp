@@ -58,10 +58,10 @@ void add_readings_command(CLI::App& program, int& exit_code) {
     const auto gap = options->gap.empty() ? usual_gap : read_option("--gap", options->gap, read_gap);
     std::optional<TemperatureLog> log;
     if (!options->log.empty()) log = read_log(options->log);
-    const ReadingsAnswer answer = readings_of(yard, std::move(log), gap, today, ProgressLine());
+    const Answer<YardReadings> answer = readings_of(yard, std::move(log), gap, today, ProgressLine());
     options->common.print(options->common.json ? json_of_readings(answer, yard.materials)
                                                : text_of_readings(answer, yard.materials, options->common.show(yard.units)));
-    exit_code = answer.log || !answer.by_hand.empty() || !yard.observations.noticed.empty() ? done : no_answer;
+    exit_code = answer->log || !answer->by_hand.empty() || !yard.observations.noticed.empty() ? done : no_answer;
   });
 }
 

@@ -58,12 +58,12 @@ void add_recipe_command(CLI::App& program, int& exit_code) {
     Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
     apply(*options, yard);
     const Show show = options->common.show(yard.units);
-    Recipe recipe = first_recipe(yard, options->common.today());
-    if (options->working.asked && recipe.mix)
-      recipe.working = working_to_aims(recipe.batch, recipe.targets, yard.materials, options->working.measures(options->common, show));
+    Answer<Recipe> recipe = first_recipe(yard, options->common.today());
+    if (options->working.asked && recipe->mix)
+      recipe.working = working_to_aims(recipe->batch, recipe->targets, yard.materials, options->working.measures(options->common, show));
     options->common.print(options->common.json ? json_of_recipe(recipe, yard.materials) : text_of_recipe(recipe, yard.materials, show));
-    const bool answered = recipe.status == RecipeStatus::on_target ||
-                          (recipe.status == RecipeStatus::no_size && recipe.whole_containers && recipe.whole_containers->inside);
+    const bool answered = recipe->status == RecipeStatus::on_target ||
+                          (recipe->status == RecipeStatus::no_size && recipe->whole_containers && recipe->whole_containers->inside);
     exit_code = answered ? done : no_answer;
   });
 }

@@ -40,7 +40,7 @@ Volume volume_on_hand(const TopdressOptions& options, const Materials& materials
 }
 
 /// How far a volume goes: the topdressing of just the area that it covers.
-Topdressing coverage(const Yard& yard, Volume volume) {
+Answer<Topdressing> coverage(const Yard& yard, Volume volume) {
   check_depth(yard.topdressing.depth, yard.topdressing.surface);
   const Lawn covered{{Zone{"lawn", area_covered(volume, yard.topdressing), std::nullopt}}};
   return topdress(covered, yard.topdressing, yard.materials);
@@ -66,8 +66,8 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
     const Show show = options->common.show(yard.units);
     if (!options->have.empty()) {
       const Volume volume = volume_on_hand(*options, yard.materials);
-      Topdressing covered = coverage(yard, volume);
-      if (options->working.asked) covered.working = working_of_coverage(covered, options->working.measures(options->common, show));
+      Answer<Topdressing> covered = coverage(yard, volume);
+      if (options->working.asked) covered.working = working_of_coverage(covered.result, options->working.measures(options->common, show));
       options->common.print(options->common.json ? json_of_topdressing(covered, yard.materials)
                                                  : text_of_coverage(covered, volume, yard.lawn.value_or(Lawn()), yard.materials, show));
       exit_code = done;
@@ -75,8 +75,9 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
     }
     const bool measured = yard.lawn || options->file.empty();  // a file may leave the lawn for later
     const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
-    Topdressing topdressing = topdress(lawn, yard.topdressing, yard.materials);
-    if (options->working.asked) topdressing.working = working_of_topdressing(topdressing, options->working.measures(options->common, show));
+    Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.materials);
+    if (options->working.asked)
+      topdressing.working = working_of_topdressing(topdressing.result, options->working.measures(options->common, show));
     const std::string answer =
         options->common.json ? json_of_topdressing(topdressing, yard.materials) : text_of_topdressing(topdressing, yard.materials, show);
     const std::string not_measured = "No lawn is measured in " + options->file + ". For every 1000 sq ft of it:\n\n";

@@ -22,7 +22,7 @@ int main() {
   TopdressingPlan plan;
   plan.depth = read_length("1/4 in");
 
-  const Topdressing topdressing = topdress(lawn, plan, materials);
+  const Topdressing topdressing = topdress(lawn, plan, materials).result;
   std::cout << print_in(topdressing.area, "ft2", 3) << " take " << print_in(topdressing.volume, "yd3", 3) << ", "
             << print_in(topdressing.volume_with_allowance, "yd3", 3)
             << " with something to spare: " << print_number(topdressing.wheelbarrow_loads, 2) << " wheelbarrows.\n";

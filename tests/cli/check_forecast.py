@@ -105,7 +105,7 @@ class Program:
 
 
 def check_keys(where, found):
-    check(where, set(found) == set(KEYS) | {"assumptions", "cautions"}, f"keys {sorted(set(found) ^ set(KEYS))}")
+    check(where, set(found) == set(KEYS) | {"assumptions", "measure_first", "working", "cautions"}, f"keys {sorted(set(found) ^ set(KEYS))}")
     for key, kind in KEYS.items():
         check(where, key in found and IS[kind](found[key]), f"{key} is no {kind}: {str(found.get(key))[:200]}")
     check(where, found["status"] in STATUS, f"status {found['status']}")
@@ -325,7 +325,7 @@ def check_nothing(program):
         path = program.file(text)
         found, code = program.json("forecast", path)
         check(name, code == 1, f"exit {code}")
-        check(name, set(found) == set(KEYS) | {"assumptions", "cautions"}, f"keys {sorted(set(found) ^ set(KEYS))}")
+        check(name, set(found) == set(KEYS) | {"assumptions", "measure_first", "working", "cautions"}, f"keys {sorted(set(found) ^ set(KEYS))}")
         check(name, all(found.get(key) is None for key in KEYS), "a key that is not null")
         for option in ([], ["--table"]):
             result = program.run("forecast", path, *option)

@@ -22,10 +22,10 @@ STEP = {"what", "formula", "symbols", "numbers", "terms", "result", "source"}
 TOPDRESS = {"area_m2", "depth_m", "volume_m3", "volume_with_allowance_m3", "covers_m2", "mass_kg", "per_year_m3", "orders", "best_order", "phone_line",
             "wheelbarrow_loads", "nutrients_kg_per_100m2"}
 PILE = {"shape", "volume_m3", "surface_m2", "footprint_m2", "count", "fits", "tall_enough_to_heat", "notes", "mix_volume_m3", "piles_needed",
-        "filled_height_m", "settled_height_m", "takes_m3", "left_over_m3"} | {"assumptions", "cautions"}
+        "filled_height_m", "settled_height_m", "takes_m3", "left_over_m3"} | {"assumptions", "measure_first", "working", "cautions"}
 PLAN = {"yard", "season", "recipe", "pile", "forecast", "readings", "maturity", "topdress", "supply", "calendar"}
 MATURITY = {"rating", "pile_at_work", "stability", "maturity", "tests", "checks", "turf", "next", "stability_tests_disagree", "maturity_tests_disagree", "cured_by"}
-EVERY_ANSWER = {"assumptions", "cautions"}
+EVERY_ANSWER = {"assumptions", "measure_first", "working", "cautions"}
 
 failures = []
 

@@ -147,11 +147,11 @@ Yard one_load_in(std::optional<PileDescription> lies, Date built) {
   return yard;
 }
 
-ForecastAnswer answer(const Yard& yard, Date today) { return forecast_of(yard, first_recipe(yard, today), today); }
+YardForecast answer(const Yard& yard, Date today) { return forecast_of(yard, first_recipe(yard, today), today).result; }
 
 /// The same at library level, with the weather of the file.
 const Mix& load() {
-  static const Mix mix = told(first_recipe(one_load(), date(11, 1))).mix;
+  static const Mix mix = told(first_recipe(one_load(), date(11, 1)).result).mix;
   return mix;
 }
 PileToBuild load_built(Date built) { return pile_of(load(), turned_and_watered(14), built); }
@@ -450,7 +450,7 @@ constexpr Date november_1{std::chrono::year(2026), std::chrono::month(11), std::
 TEST_CASE("no step of the height of a bin makes a pile jump", "[long][heating][smooth]") {
   std::vector<Point> points;
   for (int cm = 40; cm <= 90; cm += 5) {
-    const ForecastAnswer coming = answer(one_load_in(bin(0.01 * cm), november_1), november_1);
+    const YardForecast coming = answer(one_load_in(bin(0.01 * cm), november_1), november_1);
     points.push_back(point(print(cm) + " cm, " + print(coming.piles) + " filled", coming.forecast->heats, november_1));
   }
   check_smooth(points);

@@ -94,7 +94,7 @@ TEST_CASE("a rule's time is met at the minute", "[reference][log]") {
 TEST_CASE("five turnings are enough, four are not, and a log that notes none tells nothing", "[reference][log]") {
   for (const char* id : {"further-reduction-windrow", "organic-windrow"}) {
     CHECK(met(id, steady("degC", "60", fifteen_days, hour, turnings(5))) == true);
-    const RuleAnswer four = judge(rule(id), log_of(steady("degC", "60", fifteen_days, hour, turnings(4))), usual_gap);
+    const RuleResult four = judge(rule(id), log_of(steady("degC", "60", fifteen_days, hour, turnings(4))), usual_gap);
     CHECK(four.met == false);
     CHECK(four.turnings == 4);
     CHECK(four.gap == RuleGap::too_few_turnings);
@@ -102,7 +102,7 @@ TEST_CASE("five turnings are enough, four are not, and a log that notes none tel
   }
   std::string unnoted = "time,core degC\n";
   for (int day = 0; day <= 15; ++day) unnoted += print_time({start + hours(24 * day), {}}) + ",60\n";
-  const RuleAnswer answer = judge(rule("further-reduction-windrow"), log_of(unnoted), usual_gap);
+  const RuleResult answer = judge(rule("further-reduction-windrow"), log_of(unnoted), usual_gap);
   CHECK_FALSE(answer.met.has_value());
   CHECK(answer.gap == RuleGap::turnings_not_noted);
   CHECK(met("further-reduction-in-vessel", unnoted) == true);
@@ -112,7 +112,7 @@ TEST_CASE("turnings count within the stretch only", "[reference][log]") {
   // The heat ends with the fifteenth day; the fifth turning comes an hour after.
   std::string text = steady("degC", "60", fifteen_days, hour, turnings(4));
   text += print_time({start + fifteen_days + hour, {}}) + ",40,turned\n";
-  const RuleAnswer answer = judge(rule("further-reduction-windrow"), log_of(text), usual_gap);
+  const RuleResult answer = judge(rule("further-reduction-windrow"), log_of(text), usual_gap);
   CHECK(answer.turnings == 4);
   CHECK(answer.met == false);
 }
@@ -160,7 +160,7 @@ TEST_CASE("a gap of 26 hours is bridged, one of a minute more is not", "[referen
   std::string broken = "time,core degC\n";
   for (minutes at : {minutes(0), minutes(hours(24)), minutes(hours(50)) + minutes(1), minutes(hours(72))})
     broken += print_time({start + at, {}}) + ",60\n";
-  const RuleAnswer answer = judge(rule("further-reduction-in-vessel"), log_of(broken), usual_gap);
+  const RuleResult answer = judge(rule("further-reduction-in-vessel"), log_of(broken), usual_gap);
   CHECK(answer.met == false);
   CHECK(answer.end == StretchEnd::no_reading);
   CHECK(answer.stretch->length() == hours(24));
@@ -173,7 +173,7 @@ TEST_CASE("a gap of 26 hours is bridged, one of a minute more is not", "[referen
 TEST_CASE("the coldest thermometer decides", "[reference][log]") {
   std::string text = "time,core degC,edge degF\n";
   for (int at = 0; at <= 72; ++at) text += print_time({start + hours(at), {}}) + ",65," + (at == 40 ? "130.9" : "131") + "\n";
-  const RuleAnswer answer = judge(rule("further-reduction-in-vessel"), log_of(text), usual_gap);
+  const RuleResult answer = judge(rule("further-reduction-in-vessel"), log_of(text), usual_gap);
   CHECK(answer.met == false);
   CHECK(answer.stretch->length() == hours(39));
   CHECK(answer.total == hours(39 + 31));
@@ -189,7 +189,7 @@ TEST_CASE("a thermometer that drops out is bridged as long as a gap, and no long
   };
   CHECK(met("further-reduction-in-vessel", with_hole(20, 46)) == true);
   CHECK(met("further-reduction-in-vessel", with_hole(20, 47)) == false);
-  const RuleAnswer died = judge(rule("further-reduction-in-vessel"), log_of(with_hole(20, 100)), usual_gap);
+  const RuleResult died = judge(rule("further-reduction-in-vessel"), log_of(with_hole(20, 100)), usual_gap);
   CHECK(died.met == false);
   CHECK(died.stretch->length() == hours(20));
   CHECK(died.end == StretchEnd::no_reading);
@@ -197,7 +197,7 @@ TEST_CASE("a thermometer that drops out is bridged as long as a gap, and no long
   // The core read once a day, the edge dead since the second day: it is the edge that ends it.
   std::string once_a_day = "time,core degC,edge degC\n";
   for (int at = 0; at <= 10; ++at) once_a_day += print_time({start + hours(24 * at), {}}) + ",65," + (at > 1 ? "" : "60") + "\n";
-  const RuleAnswer edge_died = judge(rule("further-reduction-in-vessel"), log_of(once_a_day), usual_gap);
+  const RuleResult edge_died = judge(rule("further-reduction-in-vessel"), log_of(once_a_day), usual_gap);
   CHECK(edge_died.end == StretchEnd::no_reading);
   CHECK(edge_died.ended_by == 1);
 }
@@ -205,10 +205,10 @@ TEST_CASE("a thermometer that drops out is bridged as long as a gap, and no long
 TEST_CASE("hot readings too far apart, or too hot, are not called never warm", "[reference][log]") {
   std::string far_apart = "time,core degC\n";
   for (int at = 0; at <= 10; ++at) far_apart += print_time({start + hours(72 * at), {}}) + ",60\n";
-  const RuleAnswer apart = judge(rule("further-reduction-in-vessel"), log_of(far_apart), usual_gap);
+  const RuleResult apart = judge(rule("further-reduction-in-vessel"), log_of(far_apart), usual_gap);
   CHECK_FALSE(apart.met);
   CHECK(apart.gap == RuleGap::too_far_apart);
-  const RuleAnswer hot = judge(rule("organic-in-vessel"), log_of(steady("degF", "175", hours(80), hour)), usual_gap);
+  const RuleResult hot = judge(rule("organic-in-vessel"), log_of(steady("degF", "175", hours(80), hour)), usual_gap);
   CHECK(hot.met == false);
   CHECK(hot.gap == RuleGap::too_hot);
 }
@@ -229,7 +229,7 @@ TEST_CASE("clocks put back or forward do not lengthen a stretch", "[reference][l
 TEST_CASE("offsets may be mixed: they are moments", "[reference][log]") {
   const std::string mixed =
       "time,core degC\n2026-11-07T00:00Z,60\n2026-11-08T05:30+05:30,60\n2026-11-08T19:00-05:00,60\n2026-11-10T00:00+00:00,60\n";
-  const RuleAnswer answer = judge(rule("further-reduction-in-vessel"), log_of(mixed), usual_gap);
+  const RuleResult answer = judge(rule("further-reduction-in-vessel"), log_of(mixed), usual_gap);
   CHECK(answer.met == true);
   CHECK(answer.stretch->length() == hours(72));
 }
@@ -239,7 +239,7 @@ TEST_CASE("the best stretch is told, even where a longer one meets less", "[refe
   text += print_time({start + fifteen_days + hour, {}}) + ",40,\n";
   const auto again = fifteen_days + 2 * hour;
   for (minutes at(0); at <= hours(400); at += hour) text += print_time({start + again + at, {}}) + ",60,\n";
-  const RuleAnswer answer = judge(rule("further-reduction-windrow"), log_of(text), usual_gap);
+  const RuleResult answer = judge(rule("further-reduction-windrow"), log_of(text), usual_gap);
   CHECK(answer.met == true);
   CHECK(answer.stretch->length() == fifteen_days);
   CHECK(answer.longest == hours(400));
@@ -247,7 +247,7 @@ TEST_CASE("the best stretch is told, even where a longer one meets less", "[refe
 }
 
 TEST_CASE("a single warm reading is no stretch", "[reference][log]") {
-  const RuleAnswer answer = judge(rule("further-reduction-in-vessel"), log_of("time,core degC\n2026-11-07,60\n2026-11-08,50\n"), usual_gap);
+  const RuleResult answer = judge(rule("further-reduction-in-vessel"), log_of("time,core degC\n2026-11-07,60\n2026-11-08,50\n"), usual_gap);
   CHECK(answer.met == false);
   CHECK(answer.gap == RuleGap::never_warm);
 }

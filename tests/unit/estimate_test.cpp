@@ -130,14 +130,14 @@ TEST_CASE("what may carry a weedkiller stays out of the recipe", "[treated]") {
   CAPTURE(feedstock, treated);
   const Yard some = yard("[[supply]]\nfeedstock = \"leaves\"\namount = \"20 bags\"\n[[supply]]\nfeedstock = \"" + feedstock +
                          "\"\namount = \"6 buckets\"\ntreated = \"" + treated + "\"\n");
-  const Recipe recipe = first_recipe(some, july_1);
+  const Recipe recipe = first_recipe(some, july_1).result;
   CHECK(recipe.amounts.size() == (treated == "no" ? 2 : 1));
   CHECK(recipe.left_out.size() == (treated == "no" ? 0 : 1));
 }
 
 TEST_CASE("leaves are not asked whether they were treated", "[treated]") {
   const Yard some = yard("[[supply]]\nfeedstock = \"leaves\"\namount = \"20 bags\"\ntreated = \"unknown\"\n");
-  CHECK(first_recipe(some, july_1).amounts.size() == 1);
+  CHECK(first_recipe(some, july_1).result.amounts.size() == 1);
 }
 
 TEST_CASE("a year's weather from two months or a winter by name", "[climate]") {

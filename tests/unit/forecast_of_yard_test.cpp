@@ -41,12 +41,12 @@ std::string bin(const std::string& more = {}) {
               more);
 }
 
-ForecastAnswer answer(const Yard& yard) { return forecast_of(yard, first_recipe(yard, april_20), april_20); }
+Answer<YardForecast> answer(const Yard& yard) { return forecast_of(yard, first_recipe(yard, april_20), april_20); }
 
 /// So much of the recipe settled, m³, as the model's law has it (settled.hpp).
 double settled(const Yard& yard, double share = 1.0) {
-  const Recipe recipe = first_recipe(yard, april_20);
-  const Mix& mix = told(recipe).mix;
+  const Answer<Recipe> recipe = first_recipe(yard, april_20);
+  const Mix& mix = told(recipe.result).mix;
   const std::optional<BulkDensity> weighed = yard.pile ? yard.pile->weighed : std::nullopt;
   const SettledDensity density = settled_density_of(mix, yard.materials, built_in_ensemble(), weighed);
   return settled_shape(share * mix.dry, density, 1.0, yard.pile).volume.value();
@@ -54,8 +54,8 @@ double settled(const Yard& yard, double share = 1.0) {
 
 /// The share of the recipe that fills a room less than 1 m high.
 double share_of_first(const Yard& yard, double room) {
-  const Recipe recipe = first_recipe(yard, april_20);
-  const Mix& mix = told(recipe).mix;
+  const Answer<Recipe> recipe = first_recipe(yard, april_20);
+  const Mix& mix = told(recipe.result).mix;
   const SettledDensity density = settled_density_of(mix, yard.materials, built_in_ensemble());
   return room * density.at(1.0 * unit::m, 1.0).value() / mix.dry.value();
 }
@@ -66,7 +66,7 @@ constexpr double three_rounds = 1e-3;
 double litres(double number) { return number / 1000.0; }
 double cubic_feet(double number) { return number * unit_size(Dimension::volume, "ft3"); }
 
-bool takes_for_granted(const ForecastAnswer& answer, const std::string& what) {
+bool takes_for_granted(const Grounds& answer, const std::string& what) {
   return std::any_of(answer.assumptions.begin(), answer.assumptions.end(),
                      [&](const Assumption& one) { return one.what.starts_with(what); });
 }
@@ -75,39 +75,39 @@ bool takes_for_granted(const ForecastAnswer& answer, const std::string& what) {
 
 TEST_CASE("a pile through time, from a yard", "[forecast]") {
   const Yard one = yard(household + warm + bin());
-  const ForecastAnswer coming = answer(one);
-  REQUIRE(coming.forecast);
-  CHECK(coming.forecast->status == ForecastStatus::mature);
-  CHECK(coming.forecast->built == april_20);
-  CHECK_FALSE(coming.too_little);
-  CHECK_FALSE(coming.week_by_week);
+  const Answer<YardForecast> coming = answer(one);
+  REQUIRE(coming->forecast);
+  CHECK(coming->forecast->status == ForecastStatus::mature);
+  CHECK(coming->forecast->built == april_20);
+  CHECK_FALSE(coming->too_little);
+  CHECK_FALSE(coming->week_by_week);
 
   // Filled with all of it, since that fits.
   CHECK(settled(one) < cubic_feet(64.0));
-  CHECK(coming.piles == 1);
-  CHECK_THAT(coming.volume->value(), WithinRel(settled(one), exact));
+  CHECK(coming->piles == 1);
+  CHECK_THAT(coming->volume->value(), WithinRel(settled(one), exact));
 
   // Kept as it is described.
-  CHECK(coming.care.turn_every == 14);
-  CHECK(coming.care.wet_to == one.targets.moisture.aim);
-  CHECK(coming.care.share_of_rain == 0.50);  // of an open bin
-  CHECK_FALSE(coming.care.feeding);
+  CHECK(coming->care.turn_every == 14);
+  CHECK(coming->care.wet_to == one.targets.moisture.aim);
+  CHECK(coming->care.share_of_rain == 0.50);  // of an open bin
+  CHECK_FALSE(coming->care.feeding);
   CHECK(takes_for_granted(coming, "rain"));  // which nobody told
   CHECK(takes_for_granted(coming, "weight of the pile, once it has settled"));
   CHECK(takes_for_granted(coming, "weather"));
 
-  const Recipe recipe = first_recipe(one, april_20);
-  const Finished& finished = coming.forecast->finished;
-  CHECK_THAT(coming.finished_volume.value(), WithinRel((1.0 - finished.volume_loss) * settled(one), exact));
-  CHECK_THAT(coming.mass.value(), WithinRel((1.0 - finished.mass_loss) * told(recipe).mix.mass.value(), exact));
-  REQUIRE(coming.screened);
-  const Reading<ShareOfVolatileSolids>& lost = coming.yield.volatile_solids_lost;
+  const Answer<Recipe> recipe = first_recipe(one, april_20);
+  const Finished& finished = coming->forecast->finished;
+  CHECK_THAT(coming->finished_volume.value(), WithinRel((1.0 - finished.volume_loss) * settled(one), exact));
+  CHECK_THAT(coming->mass.value(), WithinRel((1.0 - finished.mass_loss) * told(recipe.result).mix.mass.value(), exact));
+  REQUIRE(coming->screened);
+  const Reading<ShareOfVolatileSolids>& lost = coming->yield.volatile_solids_lost;
   CHECK(lost.typical->value() == finished.volatile_solids_loss);
   CHECK(lost.low->value() == finished.volatile_solids_loss_low);
   CHECK(lost.high->value() == finished.volatile_solids_loss_high);
-  CHECK(coming.yield.held_back_by_screen.typical == one.materials.yield.held_back_by_screen.typical);
-  CHECK(coming.screened->low < coming.screened->likely);
-  CHECK(coming.screened->likely < coming.screened->high);
+  CHECK(coming->yield.held_back_by_screen.typical == one.materials.yield.held_back_by_screen.typical);
+  CHECK(coming->screened->low < coming->screened->likely);
+  CHECK(coming->screened->likely < coming->screened->high);
 }
 
 TEST_CASE("what is too much for one pile fills more, and the first is full", "[forecast]") {
@@ -117,12 +117,12 @@ TEST_CASE("what is too much for one pile fills more, and the first is full", "[f
   const double each = cubic_feet(22.5);
   REQUIRE(settled(one) > 1.1 * each);
   REQUIRE(settled(one) < 2.0 * each);
-  const ForecastAnswer coming = answer(one);
-  CHECK(coming.piles == 2);
-  CHECK_THAT(coming.volume->value(), WithinRel(each, exact));
+  const Answer<YardForecast> coming = answer(one);
+  CHECK(coming->piles == 2);
+  CHECK_THAT(coming->volume->value(), WithinRel(each, exact));
   // What is left is of both.
-  CHECK_THAT(coming.finished_volume.value(),
-             WithinRel((1.0 - coming.forecast->finished.volume_loss) * each / share_of_first(one, each), exact));
+  CHECK_THAT(coming->finished_volume.value(),
+             WithinRel((1.0 - coming->forecast->finished.volume_loss) * each / share_of_first(one, each), exact));
 }
 
 TEST_CASE("piles of every shape", "[forecast]") {
@@ -132,24 +132,24 @@ TEST_CASE("piles of every shape", "[forecast]") {
       "shape = \"windrow\"\nlength = \"9 ft\"\nwidth = \"5 ft\"\nheight = \"3 ft\"\n", "shape = \"tumbler\"\nvolume = \"60 gal\"\n", "");
   CAPTURE(sizes);
   const Yard one = yard(household + warm + (sizes.empty() ? "" : pile(sizes, "keep_moist = true\nturn_every = \"7 days\"\n")));
-  const ForecastAnswer coming = answer(one);
-  REQUIRE(coming.forecast);
-  REQUIRE(coming.volume);
+  const Answer<YardForecast> coming = answer(one);
+  REQUIRE(coming->forecast);
+  REQUIRE(coming->volume);
   const bool tumbles = one.pile && one.pile->shape == PileShape::tumbler;
-  if (one.pile) CHECK(*coming.volume <= size_of(*one.pile).volume * (1.0 + three_rounds));
-  CHECK(coming.volume->value() <= settled(one) * (1.0 + exact));
-  CHECK((coming.care.share_of_rain == 0.0) == tumbles);
+  if (one.pile) CHECK(*coming->volume <= size_of(*one.pile).volume * (1.0 + three_rounds));
+  CHECK(coming->volume->value() <= settled(one) * (1.0 + exact));
+  CHECK((coming->care.share_of_rain == 0.0) == tumbles);
   CHECK(takes_for_granted(coming, "rain") == !tumbles);
-  CHECK(coming.forecast->peak_core_degc > 20.0);
+  CHECK(coming->forecast->peak_core_degc > 20.0);
 }
 
 TEST_CASE("a pile that was weighed lies as it was weighed", "[forecast]") {
   const Yard one = yard(household + warm + bin("weighed = \"1600 lb\"\n"));  // 64 cu ft full
-  const ForecastAnswer coming = answer(one);
-  const Recipe recipe = first_recipe(one, april_20);
+  const Answer<YardForecast> coming = answer(one);
+  const Answer<Recipe> recipe = first_recipe(one, april_20);
   const double pounds = 1600.0 * unit_size(Dimension::mass, "lb");
   const double each = size_of(*one.pile).volume.value();
-  CHECK_THAT(coming.volume->value(), WithinRel(told(recipe).mix.mass.value() * each / pounds, exact));
+  CHECK_THAT(coming->volume->value(), WithinRel(told(recipe.result).mix.mass.value() * each / pounds, exact));
   REQUIRE(takes_for_granted(coming, "weight of the pile"));
   const auto weight = std::find_if(coming.assumptions.begin(), coming.assumptions.end(),
                                    [](const Assumption& assumption) { return assumption.what.starts_with("weight of the pile"); });
@@ -162,7 +162,7 @@ TEST_CASE("a pile that was weighed lies as it was weighed", "[forecast]") {
 }
 
 TEST_CASE("rain as it is told", "[forecast]") {
-  const ForecastAnswer told_of = answer(yard(household + warm + "rain = \"2 in\"\n" + bin()));
+  const Answer<YardForecast> told_of = answer(yard(household + warm + "rain = \"2 in\"\n" + bin()));
   const auto rain = std::find_if(told_of.assumptions.begin(), told_of.assumptions.end(),
                                  [](const Assumption& assumption) { return assumption.what.starts_with("rain of a month"); });
   REQUIRE(rain != told_of.assumptions.end());
@@ -175,8 +175,8 @@ TEST_CASE("rain as it is told", "[forecast]") {
   // The wetter it is the more a pile holds that nobody waters.
   const std::string unwatered = pile("shape = \"bin\"\nlength = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\n");
   const auto moisture = [&](const std::string& a_month) {
-    const ForecastAnswer coming = answer(yard(household + warm + "rain = \"" + a_month + "\"\n" + unwatered));
-    return coming.forecast->days.at(60).state.moisture;
+    const Answer<YardForecast> coming = answer(yard(household + warm + "rain = \"" + a_month + "\"\n" + unwatered));
+    return coming->forecast->days.at(60).state.moisture;
   };
   CHECK(moisture("8 in") > moisture("4 in"));
 }
@@ -185,7 +185,7 @@ TEST_CASE("a log shows whether a pile that may or may not heat has got hot", "[f
   const Date november_7{std::chrono::year(2026), std::chrono::month(11), std::chrono::day(7)};
   const Yard one = yard(supply("leaves", "300 lb") + supply("grass", "180 lb", "treated = \"no\"\n") + supply("scraps", "98 lb") +
                         "[climate]\ncoldest_month = \"30 degF\"\nwarmest_month = \"76 degF\"\n" + bin("built = 2026-11-07\n"));
-  const Recipe recipe = first_recipe(one, november_7);
+  const Answer<Recipe> recipe = first_recipe(one, november_7);
   // Thirty-five mornings and evenings: a core of a few degrees, or that of a pile that heats in a week and cools again.
   const auto log_with = [&](const std::function<int(int)>& fahrenheit) {
     std::string text = "time,core degF,side degF\n";
@@ -198,24 +198,24 @@ TEST_CASE("a log shows whether a pile that may or may not heat has got hot", "[f
   };
   SECTION("cold") {
     const TemperatureLog log = log_with([](int day) { return 60 - day / 2; });
-    const ForecastAnswer coming = forecast_of(one, recipe, november_7, &log);
-    CHECK(coming.forecast->heats.chance == 0.0);
-    CHECK_FALSE(coming.forecast->heats.is_open());
-    CHECK_FALSE(coming.forecast->heats.if_it_heats);
-    CHECK(coming.forecast->heats.what_would_tip.empty());
+    const Answer<YardForecast> coming = forecast_of(one, recipe, november_7, &log);
+    CHECK(coming->forecast->heats.chance == 0.0);
+    CHECK_FALSE(coming->forecast->heats.is_open());
+    CHECK_FALSE(coming->forecast->heats.if_it_heats);
+    CHECK(coming->forecast->heats.what_would_tip.empty());
   }
   SECTION("hot") {
     const TemperatureLog log = log_with([](int day) { return day < 8 ? 55 + 10 * day : std::max(70, 140 - 4 * day); });
-    const ForecastAnswer coming = forecast_of(one, recipe, november_7, &log);
-    CHECK(coming.forecast->heats.chance == 1.0);
-    CHECK_FALSE(coming.forecast->heats.if_not);
-    CHECK(coming.forecast->heats.what_would_tip.empty());
+    const Answer<YardForecast> coming = forecast_of(one, recipe, november_7, &log);
+    CHECK(coming->forecast->heats.chance == 1.0);
+    CHECK_FALSE(coming->forecast->heats.if_not);
+    CHECK(coming->forecast->heats.what_would_tip.empty());
   }
 }
 
 TEST_CASE("a lid keeps the rain out", "[forecast]") {
-  const ForecastAnswer covered = answer(yard(household + warm + bin("covered = true\n")));
-  CHECK(covered.care.share_of_rain == 0.0);
+  const Answer<YardForecast> covered = answer(yard(household + warm + bin("covered = true\n")));
+  CHECK(covered->care.share_of_rain == 0.0);
   CHECK_FALSE(takes_for_granted(covered, "rain"));
 }
 
@@ -223,29 +223,29 @@ TEST_CASE("little in a wide bin is heaped up, not spread", "[forecast]") {
   const std::string kept = "keep_moist = true\nturn_every = \"14 days\"\n";
   const Yard wide = yard(household + warm + pile(wide_bin, kept));
   const Yard wider = yard(household + warm + pile("shape = \"bin\"\nlength = \"12 ft\"\nwidth = \"12 ft\"\nheight = \"4 ft\"\n", kept));
-  const ForecastAnswer in_a_bin = answer(wide);
-  const ForecastAnswer heaped = answer(wider);
-  CHECK_THAT(in_a_bin.volume->value(), WithinRel(heaped.volume->value(), exact));
+  const Answer<YardForecast> in_a_bin = answer(wide);
+  const Answer<YardForecast> heaped = answer(wider);
+  CHECK_THAT(in_a_bin->volume->value(), WithinRel(heaped->volume->value(), exact));
   // Spread over 64 sq ft it would be a foot high and meet the air all over.
-  const PileDescription spread = filled_to(*wide.pile, (*in_a_bin.volume / size_of(*wide.pile).volume).value());
+  const PileDescription spread = filled_to(*wide.pile, (*in_a_bin->volume / size_of(*wide.pile).volume).value());
   REQUIRE(*spread.height < 2.0 * 0.3048 * unit::m);
-  CHECK_THAT(in_a_bin.forecast->peak_core_degc, WithinRel(heaped.forecast->peak_core_degc, 1e-6));  // floors are rounded
-  CHECK(in_a_bin.forecast->mature.likely == heaped.forecast->mature.likely);
+  CHECK_THAT(in_a_bin->forecast->peak_core_degc, WithinRel(heaped->forecast->peak_core_degc, 1e-6));  // floors are rounded
+  CHECK(in_a_bin->forecast->mature.likely == heaped->forecast->mature.likely);
 }
 
 TEST_CASE("less than a bucketful is too little to forecast", "[forecast]") {
   const std::string little = supply("scraps", "1 L") + supply("leaves", "3 L") + "[[lawn.zone]]\nshape = \"area\"\narea = \"50 ft2\"\n";
   const Yard one = yard(little + warm);
   REQUIRE(settled(one) < litres(5.0));
-  const ForecastAnswer coming = answer(one);
-  CHECK(coming.too_little);
-  CHECK_FALSE(coming.forecast);
-  CHECK_FALSE(coming.screened);
+  const Answer<YardForecast> coming = answer(one);
+  CHECK(coming->too_little);
+  CHECK_FALSE(coming->forecast);
+  CHECK_FALSE(coming->screened);
   CHECK(json_of_forecast(coming, one.materials).find("\"status\": null") != std::string::npos);
   CHECK_THAT(text_of_forecast(coming, one.materials, Show(ShownUnits::us)), Contains("too little"));
 
-  const Plan plan = make_plan(one, april_20);
-  const Plan without_weather = make_plan(yard(little), april_20);
+  const Plan plan = make_plan(one, april_20).result;
+  const Plan without_weather = make_plan(yard(little), april_20).result;
   REQUIRE(plan.supply.own_compost);
   CHECK(plan.supply.own_compost->likely == without_weather.supply.own_compost->likely);
   CHECK(plan.supply.to_buy == without_weather.supply.to_buy);
@@ -253,11 +253,11 @@ TEST_CASE("less than a bucketful is too little to forecast", "[forecast]") {
 
 TEST_CASE("nothing to put in is nothing to forecast", "[forecast]") {
   const Yard one = yard(warm + bin());
-  const ForecastAnswer coming = answer(one);
-  CHECK_FALSE(coming.forecast);
-  CHECK_FALSE(coming.too_little);
+  const Answer<YardForecast> coming = answer(one);
+  CHECK_FALSE(coming->forecast);
+  CHECK_FALSE(coming->too_little);
   CHECK_THAT(text_of_forecast(coming, one.materials, Show(ShownUnits::us)), Contains("nothing yet"));
-  CHECK_FALSE(make_plan(one, april_20).forecast);
+  CHECK_FALSE(make_plan(one, april_20)->forecast);
 }
 
 TEST_CASE("a pile that is filled as it comes", "[forecast]") {
@@ -265,43 +265,43 @@ TEST_CASE("a pile that is filled as it comes", "[forecast]") {
                                supply("scraps", "2 bucket", "when = { every = \"week\" }\n") +
                                supply("grass", "2 bucket", "treated = \"no\"\nwhen = { every = \"week\" }\n");
   const Yard one = yard(supplies + warm + bin("filled = \"as-it-comes\"\n"));
-  const Recipe recipe = first_recipe(one, april_20);
-  const ForecastAnswer coming = answer(one);
-  REQUIRE(coming.forecast);
-  CHECK(coming.week_by_week);
-  CHECK(coming.piles == 1);
-  CHECK_THAT(coming.volume->value(), WithinRel(settled(one), exact));  // at first what is on hand that day
-  REQUIRE(recipe.feeding);
-  REQUIRE(coming.care.feeding);
-  const Feeding& feeding = *coming.care.feeding;
+  const Answer<Recipe> recipe = first_recipe(one, april_20);
+  const Answer<YardForecast> coming = answer(one);
+  REQUIRE(coming->forecast);
+  CHECK(coming->week_by_week);
+  CHECK(coming->piles == 1);
+  CHECK_THAT(coming->volume->value(), WithinRel(settled(one), exact));  // at first what is on hand that day
+  REQUIRE(recipe->feeding);
+  REQUIRE(coming->care.feeding);
+  const Feeding& feeding = *coming->care.feeding;
   CHECK(feeding.every == 7);
-  CHECK(feeding.times == recipe.feeding->weeks);
-  CHECK_THAT(feeding.share, WithinRel((recipe.feeding->of_a_week.dry / told(recipe).mix.dry).value(), exact));
+  CHECK(feeding.times == recipe->feeding->weeks);
+  CHECK_THAT(feeding.share, WithinRel((recipe->feeding->of_a_week.dry / told(recipe.result).mix.dry).value(), exact));
   // The leaves that the first filling leaves last for so many weeks.
-  const auto leaves = std::find_if(told(recipe).amounts.begin(), told(recipe).amounts.end(),
+  const auto leaves = std::find_if(told(recipe.result).amounts.begin(), told(recipe.result).amounts.end(),
                                    [](const RecipeAmount& amount) { return amount.id == "leaves-fall"; });
-  REQUIRE(leaves != told(recipe).amounts.end());
+  REQUIRE(leaves != told(recipe.result).amounts.end());
   REQUIRE(leaves->left_over);
   double of_a_week = 0.0;
-  for (const Card& card : recipe.cards) {
+  for (const Card& card : recipe->cards) {
     for (const RecipeAmount& browns : card.browns) of_a_week += browns.volume.value();
   }
-  CHECK(recipe.feeding->browns_run_out);
-  CHECK(recipe.feeding->weeks <= leaves->left_over->value() / of_a_week + 1.0);  // one of the two cards may go on a week longer
-  CHECK(recipe.feeding->weeks >= std::floor(leaves->left_over->value() / of_a_week));
-  CHECK(coming.forecast->filled_in_all > 2.0);
-  CHECK(coming.forecast->filled_in_all <= 1.0 + feeding.share * feeding.times);
+  CHECK(recipe->feeding->browns_run_out);
+  CHECK(recipe->feeding->weeks <= leaves->left_over->value() / of_a_week + 1.0);  // one of the two cards may go on a week longer
+  CHECK(recipe->feeding->weeks >= std::floor(leaves->left_over->value() / of_a_week));
+  CHECK(coming->forecast->filled_in_all > 2.0);
+  CHECK(coming->forecast->filled_in_all <= 1.0 + feeding.share * feeding.times);
   // What it leaves is of all that was put in.
-  const double all = coming.volume->value() * coming.forecast->filled_in_all;
-  CHECK_THAT(coming.finished_volume.value(), WithinRel((1.0 - coming.forecast->finished.volume_loss) * all, exact));
+  const double all = coming->volume->value() * coming->forecast->filled_in_all;
+  CHECK_THAT(coming->finished_volume.value(), WithinRel((1.0 - coming->forecast->finished.volume_loss) * all, exact));
 }
 
 TEST_CASE("a pile that is filled as it comes, where nothing comes week by week, is filled at once", "[forecast]") {
   const Yard one = yard(household + warm + bin("filled = \"as-it-comes\"\n"));
-  const ForecastAnswer at_once = answer(one);
-  CHECK_FALSE(at_once.week_by_week);
-  CHECK_FALSE(at_once.care.feeding);
-  CHECK_THAT(at_once.volume->value(), WithinRel(settled(one), exact));
+  const Answer<YardForecast> at_once = answer(one);
+  CHECK_FALSE(at_once->week_by_week);
+  CHECK_FALSE(at_once->care.feeding);
+  CHECK_THAT(at_once->volume->value(), WithinRel(settled(one), exact));
 }
 
 TEST_CASE("a pile that is fed is never fuller than it holds", "[forecast]") {
@@ -310,14 +310,14 @@ TEST_CASE("a pile that is fed is never fuller than it holds", "[forecast]") {
   const Yard one =
       yard(supplies + warm +
            pile("shape = \"round\"\ndiameter = \"2 ft\"\nheight = \"2 ft\"\n", "filled = \"as-it-comes\"\nkeep_moist = true\n"));
-  const ForecastAnswer coming = answer(one);
-  REQUIRE(coming.forecast);
-  CHECK(*coming.volume <= size_of(*one.pile).volume * (1.0 + three_rounds));
-  REQUIRE(coming.week_by_week);
-  CHECK(coming.forecast->filled_in_all > 1.0);
+  const Answer<YardForecast> coming = answer(one);
+  REQUIRE(coming->forecast);
+  CHECK(*coming->volume <= size_of(*one.pile).volume * (1.0 + three_rounds));
+  REQUIRE(coming->week_by_week);
+  CHECK(coming->forecast->filled_in_all > 1.0);
   constexpr double from_the_next_step_on = 0.02;  // it shrinks from the step after the feeding on (course_test.cpp)
-  const double room = (size_of(*one.pile).volume / *coming.volume).value();
-  for (const DayOfForecast& day : coming.forecast->days) CHECK(day.state.relative_volume <= room + from_the_next_step_on);
+  const double room = (size_of(*one.pile).volume / *coming->volume).value();
+  for (const DayOfForecast& day : coming->forecast->days) CHECK(day.state.relative_volume <= room + from_the_next_step_on);
 }
 
 TEST_CASE("without the weather there is no forecast, and the plan goes by the rule", "[forecast]") {
@@ -326,10 +326,10 @@ TEST_CASE("without the weather there is no forecast, and the plan goes by the ru
   CHECK_THROWS_AS(answer(one), DomainError);
   CHECK_THROWS_WITH(answer(one), Contains("[climate]"));
 
-  const Plan plan = make_plan(one, april_20);
+  const Plan plan = make_plan(one, april_20).result;
   CHECK_FALSE(plan.forecast);
   REQUIRE(plan.supply.own_compost);
-  const Mix& mix = told(plan.recipe).mix;
+  const Mix& mix = told(plan.recipe.result).mix;
   const CompostYield rule = compost_yield(mix, coarse_wood_of(mix, one.materials), one.materials.yield);
   CHECK(plan.supply.own_compost->low == rule.low);
   CHECK(plan.supply.own_compost->likely == rule.likely);
@@ -337,15 +337,15 @@ TEST_CASE("without the weather there is no forecast, and the plan goes by the ru
 
   SECTION("with it by the forecast") {
     const Yard with = yard(household + bin() + lawn + warm);
-    const Plan forecast = make_plan(with, april_20);
-    const ForecastAnswer coming = answer(with);
+    const Plan forecast = make_plan(with, april_20).result;
+    const Answer<YardForecast> coming = answer(with);
     REQUIRE(forecast.forecast);
-    REQUIRE(coming.screened);
-    CHECK(forecast.supply.own_compost->low == coming.screened->low);
-    CHECK(forecast.supply.own_compost->likely == coming.screened->likely);
-    CHECK(forecast.supply.own_compost->high == coming.screened->high);
+    REQUIRE(coming->screened);
+    CHECK(forecast.supply.own_compost->low == coming->screened->low);
+    CHECK(forecast.supply.own_compost->likely == coming->screened->likely);
+    CHECK(forecast.supply.own_compost->high == coming->screened->high);
     CHECK(forecast.supply.own_compost->likely != rule.likely);
-    CHECK_THAT(forecast.supply.to_buy->value(), WithinRel(forecast.supply.needed->value() - coming.screened->likely.value(), exact));
+    CHECK_THAT(forecast.supply.to_buy->value(), WithinRel(forecast.supply.needed->value() - coming->screened->likely.value(), exact));
     CHECK(json_of_forecast(*forecast.forecast, with.materials) == json_of_forecast(coming, with.materials));
   }
 }

@@ -79,7 +79,7 @@ TEST_CASE("zones may have depths of their own") {
   Lawn lawn = read(
       "[[lawn.zone]]\nname = \"a\"\nshape = \"area\"\narea = \"1000 ft2\"\n[[lawn.zone]]\nname = \"b\"\nshape = \"area\"\narea = \"1000 "
       "ft2\"\ndepth = \"1/2 in\"\n");
-  const Topdressing result = topdress(lawn, {}, built_in_materials());
+  const Topdressing result = topdress(lawn, {}, built_in_materials()).result;
   CHECK_THAT(result.volume.value(), WithinRel((3.0 * 0.25 * 0.0254) * 1000.0 * 0.3048 * 0.3048, 1e-12));
   CHECK_THAT(result.depth.value(), WithinRel(0.375 * 0.0254, 1e-12));
   CHECK(result.deep);
@@ -97,5 +97,5 @@ TEST_CASE("what a volume covers takes that volume") {
   plan.allowance = ShareOfVolume::of(GENERATE(0.0, 0.05, 0.3));
   const Volume volume = read_volume("10 yd3");
   const Lawn covered{{Zone{"lawn", area_covered(volume, plan), std::nullopt}}};
-  CHECK_THAT(topdress(covered, plan, built_in_materials()).volume_with_allowance.value(), WithinRel(volume.value(), 1e-12));
+  CHECK_THAT(topdress(covered, plan, built_in_materials()).result.volume_with_allowance.value(), WithinRel(volume.value(), 1e-12));
 }

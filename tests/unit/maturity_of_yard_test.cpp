@@ -26,7 +26,7 @@ Yard yard_of(const Given& given) {
 
 std::vector<std::string> steps_of(const Given& given) {
   std::vector<std::string> ids;
-  for (const NextStep* step : maturity_of(yard_of(given), today).next) ids.push_back(step->id);
+  for (const NextStep* step : maturity_of(yard_of(given), today).result.next) ids.push_back(step->id);
   return ids;
 }
 
@@ -62,7 +62,7 @@ TEST_CASE("next steps", "[maturity]") {
 
 TEST_CASE("a failed household check keeps compost that its tests call mature from use, and changes no rating", "[maturity]") {
   const Given given{{{"self-heating", "5 degC"}, {"emergence", "95 %"}}, {{"sealed-bag", "failed"}}};
-  CHECK(maturity_of(yard_of(given), today).known.rating.rating == Rating::very_mature);
+  CHECK(maturity_of(yard_of(given), today).result.known.rating.rating == Rating::very_mature);
   CHECK(has(steps_of(given), "turn"));
   CHECK_FALSE(has(steps_of(given), "use-on-lawn"));
   CHECK_FALSE(has(steps_of(given), "try-in-pots"));
@@ -72,7 +72,7 @@ TEST_CASE("household checks never rate", "[maturity]") {
   for (const char* result : {"passed", "failed"}) {
     Given given;
     for (const CheckCriterion& check : built_in_criteria().checks) given.checks.emplace_back(check.id, result);
-    const MaturityAnswer answer = maturity_of(yard_of(given), today);
+    const YardCompost answer = maturity_of(yard_of(given), today).result;
     CHECK_FALSE(answer.known.rating.rating);
     CHECK_FALSE(answer.known.rating.stability.rating);
     CHECK_FALSE(answer.known.rating.maturity.rating);
@@ -123,7 +123,7 @@ TEST_CASE("a pile at work is not finished, whatever its tests say; signs older t
     Yard yard = yard_of(mature);
     for (MaturityTest& test : yard.observations.tests) test.date = read_date("2026-05-01");
     change(yard.observations);
-    return is_ready(maturity_of(yard, today).known);
+    return is_ready(maturity_of(yard, today).result.known);
   };
   const auto reading = [&](double celsius, const char* date) {
     return with([&](Observations& seen) { seen.readings.push_back({read_date(date), TemperaturePoint::from_celsius(celsius)}); });
@@ -151,18 +151,18 @@ TEST_CASE("what is too wet is not to be watered", "[maturity]") {
 TEST_CASE("curing counts from the day it is cool", "[maturity]") {
   Yard yard = yard_of({});
   yard.observations.checks = {on_day(read_household_check("no-reheat", "passed"), "2026-05-12")};
-  const MaturityAnswer waiting = maturity_of(yard, today);
+  const YardCompost waiting = maturity_of(yard, today).result;
   CHECK(waiting.cured_by == read_date("2026-06-02"));
   CHECK_FALSE(waiting.known.has_cured);
   const auto cure_step = std::find_if(waiting.next.begin(), waiting.next.end(), [](const NextStep* step) { return step->id == "cure"; });
   REQUIRE(cure_step != waiting.next.end());
   CHECK_THAT(step_text(**cure_step, waiting), Catch::Contains("21 days") && Catch::EndsWith("until 2026-06-02."));
-  const MaturityAnswer done = maturity_of(yard, read_date("2026-06-02"));
+  const YardCompost done = maturity_of(yard, read_date("2026-06-02")).result;
   CHECK(done.known.has_cured);
   CHECK(std::none_of(done.next.begin(), done.next.end(), [](const NextStep* step) { return step->id == "cure"; }));
   // It warmed up again since: the count starts over.
   yard.observations.checks.push_back(on_day(read_household_check("no-reheat", "failed"), "2026-05-20"));
-  CHECK_FALSE(maturity_of(yard, today).cured_by);
+  CHECK_FALSE(maturity_of(yard, today).result.cured_by);
 }
 
 TEST_CASE("of a household check the latest counts, of undated ones a failed one", "[maturity]") {

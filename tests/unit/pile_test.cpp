@@ -63,8 +63,8 @@ PileDescription tumbler_of(double volume) {
 
 const ShareOfLooseVolume no_settling = ShareOfLooseVolume::of(1.0);
 
-PileAnswer answer_of(const PileDescription& pile, double mix, double settling = 1.0) {
-  return pile_answer(pile, cubic_feet(mix), ShareOfLooseVolume::of(settling));
+PileFit answer_of(const PileDescription& pile, double mix, double settling = 1.0) {
+  return fit_of(pile, cubic_feet(mix), ShareOfLooseVolume::of(settling)).result;
 }
 
 std::vector<PileNote> notes(std::initializer_list<PileNote> list) { return list; }
@@ -144,7 +144,7 @@ TEST_CASE("pile: shapes refuse what is no size", "[pile]") {
   CHECK_THROWS_AS(drum(bad * unit::m3), DomainError);
   CHECK_THROWS_AS(site_capacity(bad * unit::m2, one, one, one), DomainError);
   CHECK_THROWS_AS(site_capacity(1.0 * unit::m2, wrong, one, one), DomainError);
-  CHECK_THROWS_AS(pile_answer(bin_of(4, 4, 4), bad * unit::m3, no_settling), DomainError);
+  CHECK_THROWS_AS(fit_of(bin_of(4, 4, 4), bad * unit::m3, no_settling).result, DomainError);
 }
 
 TEST_CASE("pile: what cannot be is refused", "[pile]") {
@@ -153,7 +153,7 @@ TEST_CASE("pile: what cannot be is refused", "[pile]") {
   CHECK_THROWS_AS(site_capacity(1.0 * unit::m2, Length(), one, Length()), DomainError);
   CHECK_THROWS_AS(size_of(PileDescription()), DomainError);
   CHECK_THROWS_AS(answer_of(bin_of(4, 0, 4), 10.0), DomainError);
-  CHECK_THROWS_AS(pile_answer(bin_of(4, 4, 4), cubic_feet(10), ShareOfLooseVolume::of(0.0)), DomainError);
+  CHECK_THROWS_AS(fit_of(bin_of(4, 4, 4), cubic_feet(10), ShareOfLooseVolume::of(0.0)).result, DomainError);
   CHECK_THROWS_AS(pile_count(std::numeric_limits<double>::quiet_NaN()), TextError);
   CHECK_THROWS_AS(pile_count(1e300), TextError);
   CHECK(pile_count(1000.0) == 1000);
@@ -179,7 +179,7 @@ TEST_CASE("pile: how many a mix needs", "[pile]") {
                                                                                   {130.6, 2, 3, false},
                                                                                   {640.0, 9, 10, false}}));
   CAPTURE(mix, count);
-  const PileAnswer answer = pile_answer(bin_of(4, 4, 4, count), cubic_feet(mix), no_settling);
+  const PileFit answer = fit_of(bin_of(4, 4, 4, count), cubic_feet(mix), no_settling).result;
   CHECK(answer.piles_needed == needed);
   CHECK(answer.fits == fits);
   CHECK_THAT(*answer.fills, WithinRel(mix / 64.0, exact));
@@ -205,12 +205,12 @@ TEST_CASE("pile: how high it comes", "[pile]") {
   }
   SECTION("of a tumbler nobody asks") { CHECK_FALSE(answer_of(tumbler_of(8), 4.0).filled_height); }
   SECTION("a mix of 32 cu ft that has settled to 4/5 went in as 40") {
-    const PileAnswer answer = answer_of(bin_of(4, 4, 4), 32.0, 0.8);
+    const PileFit answer = answer_of(bin_of(4, 4, 4), 32.0, 0.8);
     CHECK_THAT(in_feet(*answer.filled_height), WithinRel(2.5, exact));
     CHECK_THAT(in_feet(*answer.settled_height), WithinRel(2.0, exact));
   }
   SECTION("what fits once it has settled does not go in at once") {
-    const PileAnswer answer = answer_of(bin_of(4, 4, 4), 60.0, 0.8);
+    const PileFit answer = answer_of(bin_of(4, 4, 4), 60.0, 0.8);
     CHECK(answer.fits == true);
     CHECK(answer.notes == notes({PileNote::fits_as_it_sinks}));
     CHECK_THAT(in_feet(*answer.settled_height), WithinRel(3.2, exact));
@@ -225,13 +225,13 @@ TEST_CASE("pile: the plan's line on the room says what the pile's screen says", 
   CHECK_THAT(text_of_room(answer_of(bin_of(4, 4, 4), 70.0), show), Contains("does not fit at once"));
   CHECK_THAT(text_of_room(answer_of(bin_of(4, 4, 4), 40.0), show), Contains("hardly heat"));
   CHECK_THAT(text_of_room(answer_of(bin_of(2, 2, 2), 4.0), show), Contains("hardly heat"));
-  CHECK(text_of_room(pile_answer(bin_of(4, 4, 4), std::nullopt, no_settling), show).empty());
+  CHECK(text_of_room(fit_of(bin_of(4, 4, 4), std::nullopt, no_settling).result, show).empty());
 }
 
 TEST_CASE("pile: whether it heats", "[pile]") {
   CHECK(answer_of(bin_of(3, 3, 3), 27.0).tall_enough_to_heat);
   CHECK(answer_of(bin_of(3, 3, 3), 27.0).notes.empty());
-  CHECK(pile_answer(bin_of(3, 3, 3), std::nullopt, no_settling).tall_enough_to_heat);
+  CHECK(fit_of(bin_of(3, 3, 3), std::nullopt, no_settling).result.tall_enough_to_heat);
   CHECK(answer_of(bin_of(3, 3, 3), 24.0).notes == notes({PileNote::too_little_to_heat}));
   CHECK(answer_of(bin_of(4, 4, 4), 40.0).notes == notes({PileNote::too_little_to_heat}));  // 2.5 ft high
   CHECK(answer_of(bin_of(20, 20, 2), 800.0).notes == notes({PileNote::too_small_to_heat}));
@@ -240,15 +240,15 @@ TEST_CASE("pile: whether it heats", "[pile]") {
   CHECK_FALSE(answer_of(tumbler_of(30), 27.0).tall_enough_to_heat);  // of which 20 go in
   CHECK(answer_of(tumbler_of(8), 4.0).notes == notes({PileNote::too_small_to_heat}));
   SECTION("filled one after another, the last may get too little") {
-    CHECK(pile_answer(bin_of(4, 4, 4, 2), cubic_feet(79), no_settling).notes == notes({PileNote::rest_too_little_to_heat}));
-    CHECK(pile_answer(bin_of(4, 4, 4, 2), cubic_feet(120), no_settling).notes.empty());
+    CHECK(fit_of(bin_of(4, 4, 4, 2), cubic_feet(79), no_settling).result.notes == notes({PileNote::rest_too_little_to_heat}));
+    CHECK(fit_of(bin_of(4, 4, 4, 2), cubic_feet(120), no_settling).result.notes.empty());
     CHECK(answer_of(bin_of(4, 4, 4), 79.0).notes == notes({PileNote::does_not_fit}));
   }
 }
 
 TEST_CASE("pile: too tall is above 5 ft as it is filled", "[pile]") {
-  CHECK(pile_answer(windrow_of(40, 12, 6), std::nullopt, no_settling).notes == notes({PileNote::too_tall}));
-  CHECK(pile_answer(windrow_of(40, 10, 5), std::nullopt, no_settling).notes.empty());
+  CHECK(fit_of(windrow_of(40, 12, 6), std::nullopt, no_settling).result.notes == notes({PileNote::too_tall}));
+  CHECK(fit_of(windrow_of(40, 10, 5), std::nullopt, no_settling).result.notes.empty());
   const double full = in_cubic_feet(room_of(windrow_of(40, 12, 6)));
   CHECK(answer_of(windrow_of(40, 12, 6), full).notes == notes({PileNote::too_tall}));
   CHECK(answer_of(windrow_of(40, 12, 6), full / 4.0).notes.empty());  // 3 ft high
@@ -258,7 +258,7 @@ TEST_CASE("pile: a size that suits", "[pile]") {
   SECTION("less than heats: none yet") {
     CHECK_FALSE(suitable_pile(cubic_feet(24.0)));
     CHECK_FALSE(suitable_pile(std::numeric_limits<double>::quiet_NaN() * unit::m3));
-    const PileAnswer answer = pile_answer(std::nullopt, cubic_feet(20), no_settling);
+    const PileFit answer = fit_of(std::nullopt, cubic_feet(20), no_settling).result;
     CHECK_FALSE(answer.pile);
     CHECK_FALSE(answer.tall_enough_to_heat);
     CHECK(answer.notes == notes({PileNote::too_little_to_heat}));
@@ -266,7 +266,7 @@ TEST_CASE("pile: a size that suits", "[pile]") {
   SECTION("bins hold the mix, heat, and are neither too high nor too wide") {
     const double mix = GENERATE(27.0, 30.0, 36.0, 50.0, 99.0, 100.0, 101.0, 150.0, 250.0, 269.0);
     CAPTURE(mix);
-    const PileAnswer answer = pile_answer(std::nullopt, cubic_feet(mix), no_settling);
+    const PileFit answer = fit_of(std::nullopt, cubic_feet(mix), no_settling).result;
     CHECK(answer.pile->shape == PileShape::bin);
     CHECK_THAT(in_cubic_feet(answer.all->volume), WithinRel(mix, exact));
     CHECK(answer.tall_enough_to_heat);
@@ -278,20 +278,20 @@ TEST_CASE("pile: a size that suits", "[pile]") {
     CHECK_FALSE(answer.fits);
   }
   SECTION("a windrow 5 ft high and 10 ft wide, where it comes out twice as long as wide") {
-    const PileAnswer answer = pile_answer(std::nullopt, cubic_feet(785.398163397), no_settling);
+    const PileFit answer = fit_of(std::nullopt, cubic_feet(785.398163397), no_settling).result;
     CHECK(answer.pile->shape == PileShape::windrow);
     CHECK_THAT(in_feet(*answer.pile->length), WithinAbs(20.0, 1e-9));
     CHECK(answer.notes == notes({PileNote::suggested}));
   }
   SECTION("room for it loose") {
-    const PileAnswer answer = pile_answer(std::nullopt, cubic_feet(40), ShareOfLooseVolume::of(0.8));
+    const PileFit answer = fit_of(std::nullopt, cubic_feet(40), ShareOfLooseVolume::of(0.8)).result;
     CHECK_THAT(in_cubic_feet(answer.all->volume), WithinRel(50.0, exact));
     CHECK_THAT(in_feet(*answer.settled_height), WithinRel(3.2, exact));
   }
   SECTION("neither pile nor mix") {
-    const PileAnswer answer = pile_answer(std::nullopt, std::nullopt, no_settling);
-    CHECK_FALSE(answer.pile);
-    CHECK(answer.notes.empty());
+    const Answer<PileFit> answer = fit_of(std::nullopt, std::nullopt, no_settling);
+    CHECK_FALSE(answer->pile);
+    CHECK(answer->notes.empty());
     CHECK(answer.assumptions.empty());
   }
 }
@@ -303,25 +303,25 @@ TEST_CASE("pile: of a yard, with what its recipe puts in", "[pile]") {
     const Yard yard = read_yard_text(text, "yard.toml", built_in_materials());
     return pile_of(yard, first_recipe(yard, may_1), may_1);
   };
-  const auto warns = [](const PileAnswer& answer, const std::string& id) {
+  const auto warns = [](const Grounds& answer, const std::string& id) {
     return std::find(answer.cautions.begin(), answer.cautions.end(), id) != answer.cautions.end();
   };
-  CHECK(in_cubic_feet(*pile_in(leaves + bin).mix) > 90.0);  // the bin holds 96, and the rest waits
-  CHECK(in_cubic_feet(*pile_in(leaves + bin).mix) <= 96.0 * (1.0 + exact));
-  CHECK(pile_in(leaves + bin).fits == true);
+  CHECK(in_cubic_feet(*pile_in(leaves + bin)->mix) > 90.0);  // the bin holds 96, and the rest waits
+  CHECK(in_cubic_feet(*pile_in(leaves + bin)->mix) <= 96.0 * (1.0 + exact));
+  CHECK(pile_in(leaves + bin)->fits == true);
   const std::string must_go_in = leaves + "use = \"all\"\n";
-  CHECK_THAT(in_cubic_feet(*pile_in(must_go_in + bin).mix), WithinRel(270.0, 1e-6));
-  CHECK(pile_in(must_go_in + bin).fits == false);
+  CHECK_THAT(in_cubic_feet(*pile_in(must_go_in + bin)->mix), WithinRel(270.0, 1e-6));
+  CHECK(pile_in(must_go_in + bin)->fits == false);
   CHECK(
-      pile_in("[recipe]\nfill = \"1 yd3\"\n" + leaves + "[pile]\nlength = \"3 ft\"\nwidth = \"3 ft\"\nheight = \"3 ft\"\n").notes.empty());
+      pile_in("[recipe]\nfill = \"1 yd3\"\n" + leaves + "[pile]\nlength = \"3 ft\"\nwidth = \"3 ft\"\nheight = \"3 ft\"\n")->notes.empty());
   CHECK(warns(pile_in(leaves + bin), "tall-pile"));
   CHECK(warns(pile_in(bin), "tall-pile"));
-  CHECK_FALSE(pile_in(bin).mix);
-  CHECK(pile_in(leaves).pile->shape == PileShape::bin);
-  CHECK_FALSE(pile_in("[[supply]]\nfeedstock = \"leaves-fall\"\nuse = \"unlimited\"\n").mix);  // of parts, without a size
+  CHECK_FALSE(pile_in(bin)->mix);
+  CHECK(pile_in(leaves)->pile->shape == PileShape::bin);
+  CHECK_FALSE(pile_in("[[supply]]\nfeedstock = \"leaves-fall\"\nuse = \"unlimited\"\n")->mix);  // of parts, without a size
   SECTION("the plan has the same") {
-    const Plan plan = make_plan(read_yard_text(leaves + bin, "yard.toml", built_in_materials()), may_1);
-    CHECK(plan.pile_answer->notes == pile_in(leaves + bin).notes);
-    CHECK_FALSE(make_plan(read_yard_text(leaves, "yard.toml", built_in_materials()), may_1).pile_answer);
+    const Plan plan = make_plan(read_yard_text(leaves + bin, "yard.toml", built_in_materials()), may_1).result;
+    CHECK((*plan.fit)->notes == pile_in(leaves + bin)->notes);
+    CHECK_FALSE(make_plan(read_yard_text(leaves, "yard.toml", built_in_materials()), may_1).result.fit);
   }
 }

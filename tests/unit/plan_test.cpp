@@ -102,35 +102,36 @@ TEST_CASE("the compost that is left, by the law of its density", "[plan]") {
 }
 
 TEST_CASE("24 bags of loose leaves leave a few cubic feet, not cubic yards", "[plan]") {
-  const Plan plan = make_plan(yard("[[supply]]\nfeedstock = \"leaves-fall\"\npacking = \"loose\"\namount = \"24 leaf-bag\"\n"), november_7);
-  REQUIRE(plan.supply.own_compost);
-  CHECK(cubic_feet(plan.supply.own_compost->low) > 1.0);
-  CHECK(cubic_feet(plan.supply.own_compost->likely) > 3.0);
-  CHECK(cubic_feet(plan.supply.own_compost->likely) < 8.0);
-  CHECK(cubic_feet(plan.supply.own_compost->high) < 27.0 / 2.0);
-  CHECK_FALSE(plan.supply.needed);  // no lawn measured
-  CHECK_FALSE(plan.supply.to_buy);
-  CHECK_FALSE(plan.topdressing);
+  const Answer<Plan> plan =
+      make_plan(yard("[[supply]]\nfeedstock = \"leaves-fall\"\npacking = \"loose\"\namount = \"24 leaf-bag\"\n"), november_7);
+  REQUIRE(plan->supply.own_compost);
+  CHECK(cubic_feet(plan->supply.own_compost->low) > 1.0);
+  CHECK(cubic_feet(plan->supply.own_compost->likely) > 3.0);
+  CHECK(cubic_feet(plan->supply.own_compost->likely) < 8.0);
+  CHECK(cubic_feet(plan->supply.own_compost->high) < 27.0 / 2.0);
+  CHECK_FALSE(plan->supply.needed);  // no lawn measured
+  CHECK_FALSE(plan->supply.to_buy);
+  CHECK_FALSE(plan->topdressing);
 }
 
 TEST_CASE("own and bought compost make what is needed", "[plan]") {
   const std::string area = GENERATE("500 ft2", "5000 ft2", "2 acre");
-  const Plan plan = make_plan(yard(supply("leaves", "24 leaf-bag") + supply("grass", "12 bucket") + lawn(area)), november_7);
-  REQUIRE(plan.supply.own_compost);
-  REQUIRE(plan.supply.needed);
-  REQUIRE(plan.supply.to_buy);
-  CHECK(plan.supply.to_buy->value() > 0.0);
-  CHECK_THAT((plan.supply.own_compost->likely + *plan.supply.to_buy).value(), WithinRel(plan.supply.needed->value(), exact));
-  CHECK(*plan.supply.needed == plan.topdressing->per_year);
-  CHECK(plan.supply.own_compost->low < plan.supply.own_compost->likely);
-  CHECK(plan.supply.own_compost->likely < plan.supply.own_compost->high);
+  const Answer<Plan> plan = make_plan(yard(supply("leaves", "24 leaf-bag") + supply("grass", "12 bucket") + lawn(area)), november_7);
+  REQUIRE(plan->supply.own_compost);
+  REQUIRE(plan->supply.needed);
+  REQUIRE(plan->supply.to_buy);
+  CHECK(plan->supply.to_buy->value() > 0.0);
+  CHECK_THAT((plan->supply.own_compost->likely + *plan->supply.to_buy).value(), WithinRel(plan->supply.needed->value(), exact));
+  CHECK(*plan->supply.needed == (*plan->topdressing)->per_year);
+  CHECK(plan->supply.own_compost->low < plan->supply.own_compost->likely);
+  CHECK(plan->supply.own_compost->likely < plan->supply.own_compost->high);
 }
 
 TEST_CASE("twice a year takes twice as much", "[plan]") {
   const std::string text = supply("leaves", "24 leaf-bag") + lawn("5000 ft2");
-  const Plan once = make_plan(yard(text), november_7);
-  const Plan twice = make_plan(yard(text + "[topdressing]\nmonths = [\"Apr\", \"Sep\"]\n"), november_7);
-  CHECK_THAT(twice.supply.needed->value(), WithinRel(2.0 * once.supply.needed->value(), exact));
+  const Answer<Plan> once = make_plan(yard(text), november_7);
+  const Answer<Plan> twice = make_plan(yard(text + "[topdressing]\nmonths = [\"Apr\", \"Sep\"]\n"), november_7);
+  CHECK_THAT(twice->supply.needed->value(), WithinRel(2.0 * once->supply.needed->value(), exact));
 }
 
 TEST_CASE("what a plan takes for granted holds what its forecast does", "[plan]") {
@@ -139,41 +140,41 @@ TEST_CASE("what a plan takes for granted holds what its forecast does", "[plan]"
       supply("leaves", "24 leaf-bag") + supply("grass", "12 bucket") + "treated = \"no\"\n" + lawn("5000 ft2") +
       "[pile]\nshape = \"bin\"\nlength = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\nkeep_moist = true\nturn_every = "
       "\"14 days\"\n";
-  const Plan plan = make_plan(yard(text + climate), november_7);
-  REQUIRE(plan.forecast);
+  const Answer<Plan> plan = make_plan(yard(text + climate), november_7);
+  REQUIRE(plan->forecast);
   const auto count_of = [](const std::vector<Assumption>& all, const std::string& what) {
     return std::count_if(all.begin(), all.end(), [&](const Assumption& one) { return one.what.starts_with(what); });
   };
   for (const char* what : {"weather", "rain", "weight of the pile"}) {
     CAPTURE(what);
-    CHECK(count_of(plan.forecast->assumptions, what) == 1);
+    CHECK(count_of(plan->forecast->assumptions, what) == 1);
     CHECK(count_of(plan.assumptions, what) == 1);
   }
-  for (const Assumption& one : plan.forecast->assumptions) {
+  for (const Assumption& one : plan->forecast->assumptions) {
     CAPTURE(one.what);
     CHECK(count_of(plan.assumptions, one.what) >= 1);
   }
-  for (const Assumption& one : plan.recipe.assumptions) {
+  for (const Assumption& one : plan->recipe.assumptions) {
     CAPTURE(one.what);
     CHECK(count_of(plan.assumptions, one.what) >= 1);
   }
-  const Plan without = make_plan(yard(text), november_7);
-  CHECK_FALSE(without.forecast);
+  const Answer<Plan> without = make_plan(yard(text), november_7);
+  CHECK_FALSE(without->forecast);
   CHECK(count_of(without.assumptions, "weather") == 0);
   CHECK(count_of(without.assumptions, "rain") == 0);
 }
 
 TEST_CASE("nothing is to buy where the pile gives more than the lawn wants", "[plan]") {
-  const Plan plan = make_plan(yard(supply("leaves", "24 leaf-bag") + supply("grass", "12 bucket") + lawn("10 ft2")), november_7);
-  CHECK(plan.supply.own_compost->likely > *plan.supply.needed);
-  CHECK(plan.supply.to_buy->value() == 0.0);
+  const Answer<Plan> plan = make_plan(yard(supply("leaves", "24 leaf-bag") + supply("grass", "12 bucket") + lawn("10 ft2")), november_7);
+  CHECK(plan->supply.own_compost->likely > *plan->supply.needed);
+  CHECK(plan->supply.to_buy->value() == 0.0);
 }
 
 TEST_CASE("without a pile all is bought", "[plan]") {
-  const Plan plan = make_plan(yard(lawn("1000 ft2")), november_7);
-  CHECK(plan.recipe.status == RecipeStatus::nothing_on_hand);
-  CHECK_FALSE(plan.supply.own_compost);
-  CHECK(plan.supply.to_buy == plan.supply.needed);
+  const Answer<Plan> plan = make_plan(yard(lawn("1000 ft2")), november_7);
+  CHECK(plan->recipe->status == RecipeStatus::nothing_on_hand);
+  CHECK_FALSE(plan->supply.own_compost);
+  CHECK(plan->supply.to_buy == plan->supply.needed);
 }
 
 TEST_CASE("cautions come once each, the most important first", "[plan]") {
@@ -194,9 +195,9 @@ TEST_CASE("cautions come once each, the most important first", "[plan]") {
     CHECK(std::adjacent_find(ranks.begin(), ranks.end(), std::greater_equal<>()) ==
           ranks.end());  // no rank is followed by an equal or smaller one
   };
-  const Plan plan = make_plan(everything, november_7);
+  const Answer<Plan> plan = make_plan(everything, november_7);
   check(plan.cautions);
-  check(plan.recipe.cautions);
+  check(plan->recipe.cautions);
   check(mix_on_hand(everything, WaterMass(), november_7).cautions);
   const auto has = [&](const char* id) { return std::find(plan.cautions.begin(), plan.cautions.end(), id) != plan.cautions.end(); };
   for (const char* id : {"raw-manure", "meat-and-pet-waste", "persistent-herbicide", "dust-and-mold", "buried-lines",
@@ -217,16 +218,16 @@ TEST_CASE("what is on hand together", "[plan]") {
   SECTION("bought supplies and those without an amount stay out") {
     const Yard some = yard(supply("leaves", "10 kg") + supply("straw", "5 kg") + "bought = true\n" +
                            "[[supply]]\nfeedstock = \"grass\"\nuse = \"unlimited\"\n");
-    CHECK_THAT(mix_on_hand(some, 2.0 * unit::kg_water, november_7).mix->mass.value(), WithinRel(12.0, exact));
+    CHECK_THAT(mix_on_hand(some, 2.0 * unit::kg_water, november_7).result.mix->mass.value(), WithinRel(12.0, exact));
   }
-  SECTION("nothing is no mix") { CHECK_FALSE(mix_on_hand(yard(""), WaterMass(), november_7).mix); }
+  SECTION("nothing is no mix") { CHECK_FALSE(mix_on_hand(yard(""), WaterMass(), november_7).result.mix); }
 }
 
 TEST_CASE("the day the pile is built is the file's, else today", "[plan]") {
-  CHECK(make_plan(yard(supply("leaves", "1 kg")), november_7).built == november_7);
+  CHECK(make_plan(yard(supply("leaves", "1 kg")), november_7).result.built == november_7);
   const Date may_1{std::chrono::year(2027), std::chrono::month(5), std::chrono::day(1)};
   CHECK(make_plan(yard(supply("leaves", "1 kg") + "[pile]\nshape = \"tumbler\"\nvolume = \"60 gal\"\nbuilt = 2027-05-01\n"), november_7)
-            .built == may_1);
+            .result.built == may_1);
 }
 
 namespace {
@@ -238,14 +239,14 @@ const std::string three_supplies = supply("leaves", "24 leaf-bag") + "when = { m
 
 std::string of_shape(const std::string& lines) { return "[pile]\n" + lines + "built = 2026-11-07\n"; }
 
-std::string words_of(const Plan& plan, const Yard& yard) { return text_of_plan(plan, yard.materials, Show(ShownUnits::us)); }
+std::string words_of(const Answer<Plan>& plan, const Yard& yard) { return text_of_plan(plan, yard.materials, Show(ShownUnits::us)); }
 
 }  // namespace
 
 TEST_CASE("clippings that are not there today are told of, and so is what comes later", "[plan]") {
   const Yard one = yard(three_supplies + of_shape("length = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\n"));
-  const Plan plan = make_plan(one, november_7);
-  const Recipe& recipe = plan.recipe;
+  const Answer<Plan> plan = make_plan(one, november_7);
+  const Recipe& recipe = plan->recipe.result;
   REQUIRE(recipe.not_today.size() == 1);
   CHECK(recipe.not_today.front().id == "grass-clippings");
   CHECK(recipe.not_today.front().season->months.front() == std::chrono::April);
@@ -264,16 +265,16 @@ TEST_CASE("of clippings without a limit none are there out of season", "[plan]")
   const std::string endless =
       "[[supply]]\nfeedstock = \"grass\"\nuse = \"unlimited\"\ntreated = \"no\"\nwhen = { every = \"week\", from = "
       "\"Apr\", to = \"Oct\" }\n";
-  const Plan plan = make_plan(yard(supply("leaves", "24 leaf-bag") + supply("scraps", "5 bucket") + endless), november_7);
-  CHECK(plan.recipe.amounts[2].mass.value() == 0.0);
-  REQUIRE(plan.recipe.not_today.size() == 1);
-  CHECK(plan.recipe.not_today.front().id == "grass-clippings");
+  const Answer<Plan> plan = make_plan(yard(supply("leaves", "24 leaf-bag") + supply("scraps", "5 bucket") + endless), november_7);
+  CHECK(plan->recipe->amounts[2].mass.value() == 0.0);
+  REQUIRE(plan->recipe->not_today.size() == 1);
+  CHECK(plan->recipe->not_today.front().id == "grass-clippings");
 }
 
 TEST_CASE("what comes from April on is not fed before", "[plan]") {
   const std::string mowing = supply("grass", "2 bucket") + "treated = \"no\"\nwhen = { every = \"week\", from = \"Apr\", to = \"Oct\" }\n";
-  const Plan plan = make_plan(yard(supply("leaves", "40 leaf-bag") + supply("scraps", "2 bucket") + mowing), november_7);
-  const FeedingSchedule& feeding = plan.recipe.feeding.value();
+  const Answer<Plan> plan = make_plan(yard(supply("leaves", "40 leaf-bag") + supply("scraps", "2 bucket") + mowing), november_7);
+  const FeedingSchedule& feeding = plan->recipe->feeding.value();
   CHECK(feeding.from == Date{std::chrono::year(2027), std::chrono::April, std::chrono::day(3)});  // a Saturday, as November 7 is
   CHECK(std::chrono::sys_days(feeding.until) - std::chrono::sys_days(feeding.from) == std::chrono::days(7 * (feeding.weeks - 1)));
 }
@@ -283,19 +284,19 @@ TEST_CASE("a week's mix has the figures of its own supply, whatever else is of t
   const std::string leaves = supply("leaves", "24 leaf-bag");
   const std::string dried = supply("scraps", "1 bucket") + "dried = { wet = \"100 g\", dry = \"60 g\" }\n";
   const auto week_of = [](const Recipe& recipe) { return recipe.feeding.value().of_a_week.moisture->value(); };
-  CHECK_THAT(week_of(make_plan(yard(dried + leaves + weekly), november_7).recipe),
-             WithinRel(week_of(make_plan(yard(leaves + weekly), november_7).recipe), 0.02));  // cards are told by half buckets
+  CHECK_THAT(week_of(make_plan(yard(dried + leaves + weekly), november_7)->recipe.result),
+             WithinRel(week_of(make_plan(yard(leaves + weekly), november_7)->recipe.result), 0.02));  // cards are told by half buckets
 }
 
 TEST_CASE("a recipe is no bigger than the bins hold, a tumbler two thirds of its volume", "[plan]") {
   const auto [shape, room] = GENERATE(table<std::string, double>(
       {{"length = \"3 ft\"\nwidth = \"3 ft\"\nheight = \"2 ft\"\n", 18.0}, {"shape = \"tumbler\"\nvolume = \"9 ft3\"\n", 6.0}}));
   const Yard one = yard(supply("leaves", "24 leaf-bag") + supply("scraps", "5 bucket") + of_shape(shape));
-  const Plan plan = make_plan(one, november_7);
-  CHECK_THAT(cubic_feet(*plan.recipe.room), WithinRel(room, 1e-9));
-  CHECK(cubic_feet(*told(plan.recipe).mix.volume) <= room * (1.0 + 1e-9));
-  CHECK(plan.recipe.size_set_by->from == SizeFrom::room);
-  CHECK(plan.pile_answer->fits == true);
+  const Answer<Plan> plan = make_plan(one, november_7);
+  CHECK_THAT(cubic_feet(*plan->recipe->room), WithinRel(room, 1e-9));
+  CHECK(cubic_feet(*told(plan->recipe.result).mix.volume) <= room * (1.0 + 1e-9));
+  CHECK(plan->recipe->size_set_by->from == SizeFrom::room);
+  CHECK((*plan->fit)->fits == true);
   const std::string words = words_of(plan, one);
   CHECK(words.find("put it all in") == std::string::npos);
   CHECK(words.find("Does not fit today\n") != std::string::npos);
@@ -304,7 +305,7 @@ TEST_CASE("a recipe is no bigger than the bins hold, a tumbler two thirds of its
 TEST_CASE("what must go in is not held back by the bin, and the plan says that it does not fit", "[plan]") {
   const Yard one =
       yard(supply("leaves", "24 leaf-bag") + "use = \"all\"\n" + of_shape("length = \"3 ft\"\nwidth = \"3 ft\"\nheight = \"2 ft\"\n"));
-  const Plan plan = make_plan(one, november_7);
-  CHECK(plan.recipe.size_set_by->from == SizeFrom::fixed);
-  CHECK(plan.pile_answer->fits == false);
+  const Answer<Plan> plan = make_plan(one, november_7);
+  CHECK(plan->recipe->size_set_by->from == SizeFrom::fixed);
+  CHECK((*plan->fit)->fits == false);
 }

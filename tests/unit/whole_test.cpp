@@ -35,12 +35,12 @@ RecipeSupply balanced(std::optional<double> buckets) { return supply("balanced",
 RecipeSupply browns(std::optional<double> buckets) { return supply("browns", FeedstockClass::keeper, 0.55, 60.0, 200.0, buckets); }
 RecipeSupply greens(std::optional<double> buckets) { return supply("greens", FeedstockClass::clippings, 0.55, 20.0, 200.0, buckets); }
 
-struct Answer {
+struct Whole {
   Recipe recipe;
   WholeContainers whole;
 };
 
-Answer answer(const RecipeQuestion& question) {
+Whole answer(const RecipeQuestion& question) {
   Recipe recipe = solve(question);
   REQUIRE(recipe.mix);
   WholeContainers whole = *in_whole_containers(question, recipe, {litre, {"bucket", 1.0, bucket_m3 * unit::m3}});
@@ -52,7 +52,7 @@ double count(const WholeContainers& whole, std::size_t supply) { return whole.am
 }  // namespace
 
 TEST_CASE("one supply that is right by itself goes in whole, all of it") {
-  const Answer of_one = answer({{balanced(7.3)}, {}, {}});
+  const Whole of_one = answer({{balanced(7.3)}, {}, {}});
   CHECK(of_one.recipe.status == RecipeStatus::on_target);
   CHECK(of_one.whole.inside);
   CHECK_THAT(count(of_one.whole, 0), WithinRel(7.3, 1e-9));  // all of it need not be halves
@@ -63,7 +63,7 @@ TEST_CASE("one supply that is right by itself goes in whole, all of it") {
 TEST_CASE("one supply that a room holds 6.3 buckets of goes in by half buckets, the room kept") {
   RecipeQuestion question{{balanced(40.0)}, {}, {}};
   question.wishes.capacity = 6.3 * bucket_m3 * unit::m3;
-  const Answer of_room = answer(question);
+  const Whole of_room = answer(question);
   CHECK(of_room.whole.inside);
   // 6.5 is as near as 6 is to 6.3 (0.2 against 0.3), and does not fit.
   CHECK_THAT(count(of_room.whole, 0), WithinRel(6.0, 1e-12));
@@ -76,7 +76,7 @@ TEST_CASE("an optimum on whole buckets stays there") {
   RecipeQuestion question{{browns(9.0), greens(3.0)}, {}, {}};
   question.supplies[0].use = Use::all;
   question.supplies[0].available = 3.0 * bucket_m3 * 200.0 * unit::kg;
-  const Answer at_aim = answer(question);
+  const Whole at_aim = answer(question);
   CHECK_THAT(at_aim.recipe.distance_from_aim, WithinAbs(0.0, 1e-6));
   CHECK(at_aim.whole.inside);
   CHECK_THAT(count(at_aim.whole, 0), WithinRel(3.0, 1e-9));
@@ -88,7 +88,7 @@ TEST_CASE("an optimum on whole buckets stays there") {
 TEST_CASE("a recipe between halves goes to the nearer half bucket") {
   // Browns of 60:1 and greens of 20:1, alike in weight and dry matter: b buckets with g come to (b + g)/(b/60 + g/20). Of four of greens
   // the recipe uses browns as far as 33:1, where it still is comfortable: 5.7778.
-  const Answer of_greens = answer({{browns(40.0), greens(4.0)}, {}, {}});
+  const Whole of_greens = answer({{browns(40.0), greens(4.0)}, {}, {}});
   const double wanted = 4.0 * (1.0 / 20.0 - 1.0 / 33.0) / (1.0 / 33.0 - 1.0 / 60.0);
   CHECK_THAT(wanted, WithinAbs(5.7778, 1e-4));
   CHECK_THAT(of_greens.recipe.amounts[0].containers->count, WithinRel(wanted, 1e-5));
@@ -104,7 +104,7 @@ TEST_CASE("a recipe on its window's edge goes to the whole bucket inside it") {
   question.supplies[0].use = Use::up_to;
   question.supplies[1].use = Use::all;
   question.wishes.goal = Goal::least_bought;
-  const Answer least = answer(question);
+  const Whole least = answer(question);
   CHECK_THAT(least.recipe.distance_from_aim, WithinAbs(1.0, 1e-6));
   CHECK_THAT(least.recipe.amounts[0].containers->count, WithinAbs(0.4286, 1e-4));
   CHECK(least.whole.inside);
@@ -117,7 +117,7 @@ TEST_CASE("what is hardly outside the windows is not inside") {
   RecipeQuestion question{{supply("browns", FeedstockClass::supplement, 0.55, 60.0, 200.0, 20.0), greens(2.4)}, {}, {}};
   question.supplies[1].use = Use::all;
   question.wishes.goal = Goal::least_bought;
-  const Answer least = answer(question);
+  const Whole least = answer(question);
   CHECK_THAT(least.recipe.amounts[0].containers->count, WithinAbs(1.0286, 1e-4));
   CHECK(least.recipe.status == RecipeStatus::on_target);
   CHECK(least.whole.inside);
@@ -134,7 +134,7 @@ RecipeQuestion narrow(double brown_buckets, double green_buckets) {
 
 TEST_CASE("where no whole measures are inside it says so") {
   // Twelve and a half buckets of greens want 5.24 to 5.48 of browns. There are 5.5, so five, all 5.5 or fewer.
-  const Answer impossible = answer(narrow(5.5, 12.5));
+  const Whole impossible = answer(narrow(5.5, 12.5));
   CHECK(impossible.recipe.status == RecipeStatus::on_target);
   CHECK_FALSE(impossible.whole.inside);
   CHECK(impossible.whole.distance_from_aim > 1.0);
@@ -142,13 +142,13 @@ TEST_CASE("where no whole measures are inside it says so") {
 
 TEST_CASE("where no whole measures are inside, less than two buckets is weighed") {
   // Two and a half buckets of greens want 1.047 to 1.096 of browns. There are 1.1.
-  const Answer weighed = answer(narrow(1.1, 2.5));
+  const Whole weighed = answer(narrow(1.1, 2.5));
   CHECK(weighed.whole.inside);
   CHECK_FALSE(weighed.whole.amounts[0].containers);
 }
 
 TEST_CASE("a recipe that no amounts bring inside has whole containers that say so") {
-  const Answer off = answer({{greens(3.2)}, {}, {}});
+  const Whole off = answer({{greens(3.2)}, {}, {}});
   CHECK(off.recipe.status == RecipeStatus::nearest);
   CHECK_FALSE(off.whole.inside);
   CHECK_THAT(off.whole.mix.carbon_to_nitrogen->value(), WithinRel(20.0, 1e-12));
@@ -157,7 +157,7 @@ TEST_CASE("a recipe that no amounts bring inside has whole containers that say s
 TEST_CASE("a fixed amount stays as it is, to the last gram") {
   RecipeQuestion question{{greens(3.17), browns(20.0)}, {}, {}};
   question.supplies[0].use = Use::all;
-  const Answer fixed = answer(question);
+  const Whole fixed = answer(question);
   CHECK(fixed.whole.inside);
   CHECK(fixed.whole.amounts[0].mass == *question.supplies[0].available);
   const double halves = 2.0 * count(fixed.whole, 1);
@@ -171,7 +171,7 @@ TEST_CASE("what is bought is bought by the whole container") {
   question.supplies[1].use = Use::up_to;
   question.supplies[1].bought = true;
   question.supplies[1].price_per_kg = 0.5;
-  const Answer bought = answer(question);
+  const Whole bought = answer(question);
   CHECK(bought.whole.inside);
   const double buckets = count(bought.whole, 1);
   CHECK_THAT(buckets, WithinAbs(std::round(buckets), 1e-12));

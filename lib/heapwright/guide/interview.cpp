@@ -25,7 +25,7 @@ const Question* Interview::due() const { return at_ < questions_.size() ? &quest
 
 void Interview::answer(std::string_view said) {
   const Question& question = questions_.at(at_);
-  answers_[question.id] = read_answer(question, said, materials_, today_);
+  answers_[question.id] = read_reply(question, said, materials_, today_);
   asked_.push_back(at_++);
   go_on();
 }

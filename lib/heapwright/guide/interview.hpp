@@ -6,12 +6,12 @@
 #include <string_view>
 #include <vector>
 
-#include "heapwright/guide/answer.hpp"
+#include "heapwright/guide/reply.hpp"
 
 namespace heapwright {
 
 /// By the question's id.
-using Answers = std::map<std::string, Answer>;
+using Replies = std::map<std::string, Reply>;
 
 class Interview {
  public:
@@ -26,7 +26,7 @@ class Interview {
   void answer(std::string_view said);
   /// One step back; false at the first question.
   bool back();
-  const Answers& answers() const { return answers_; }
+  const Replies& answers() const { return answers_; }
 
  private:
   bool is_asked(const Question& question) const;
@@ -37,7 +37,7 @@ class Interview {
   Date today_;
   std::size_t at_ = 0;
   std::vector<std::size_t> asked_;
-  Answers answers_;
+  Replies answers_;
 };
 
 }  // namespace heapwright

@@ -10,7 +10,7 @@ namespace {
 /// The answers, and an empty one for what was not asked.
 class Given {
  public:
-  explicit Given(const Answers& answers) : answers_(answers) {}
+  explicit Given(const Replies& answers) : answers_(answers) {}
   std::string text(const std::string& question, std::size_t which = 0) const {
     const std::vector<std::string>& texts = answer(question).texts;
     return which < texts.size() ? texts[which] : std::string();
@@ -20,12 +20,12 @@ class Given {
   bool is(const std::string& question, const std::string& what) const { return answer(question).is.count(what) != 0; }
 
  private:
-  const Answer& answer(const std::string& question) const {
-    static const Answer not_asked;
+  const Reply& answer(const std::string& question) const {
+    static const Reply not_asked;
     const auto found = answers_.find(question);
     return found == answers_.end() ? not_asked : found->second;
   }
-  const Answers& answers_;
+  const Replies& answers_;
 };
 
 std::string toml_text(const std::string& text) {
@@ -125,7 +125,7 @@ std::string lawn(const Given& given) {
 
 }  // namespace
 
-std::string yard_text(const Answers& answers, Date today) {
+std::string yard_text(const Replies& answers, Date today) {
   const Given given(answers);
   return "# Your yard, as you told it. Change what you like; `heapwright plan` reads it again.\ntitle = \"My yard\"\n" + leaves(given) +
          clippings(given) + scraps(given) + others(given) + pile(given, today) + climate(given) + lawn(given);

@@ -159,8 +159,9 @@ void check_depth(Length depth, Surface surface) {
                     "spread 1/4 in now and again next year; for bare ground, a new lawn or a bed say surface = \"new\" (--surface new)");
 }
 
-Topdressing topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials) {
-  Topdressing result;
+Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials) {
+  Answer<Topdressing> answer;
+  Topdressing& result = answer.result;
   result.plan = plan;
   result.lawn = lawn;
   result.area = area_of(lawn);
@@ -183,9 +184,9 @@ Topdressing topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materi
     result.wheelbarrow = Load{wheelbarrow->volume, source_words(materials, wheelbarrow->source, wheelbarrow->evidence)};
     result.wheelbarrow_loads = (result.volume_with_allowance / wheelbarrow->volume).value();
   }
-  result.assumptions = assumptions_for(plan, materials);
-  result.cautions = cautions_for(materials.cautions, facts_of(plan));
-  return result;
+  answer.assumptions = assumptions_for(plan, materials);
+  answer.cautions = cautions_for(materials.cautions, facts_of(plan));
+  return answer;
 }
 
 Area area_covered(Volume volume, const TopdressingPlan& plan) {

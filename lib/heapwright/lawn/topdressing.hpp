@@ -8,11 +8,10 @@
 
 #include "heapwright/input/document.hpp"
 #include "heapwright/lawn/lawn.hpp"
-#include "heapwright/materials/assumption.hpp"
 #include "heapwright/materials/materials.hpp"
+#include "heapwright/mix/answer.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
-#include "heapwright/working/step.hpp"
 
 namespace heapwright {
 
@@ -105,14 +104,11 @@ struct Topdressing {
 
   TopdressingPlan plan;
   Lawn lawn;
-  std::vector<Assumption> assumptions;
-  std::vector<std::string> cautions;
-  std::optional<Working> working;  ///< where it was asked for
 };
 
 /// Volume = Σ area × depth over the zones; a quarter inch on 1000 ft² is 0.772 yd³.
 /// @throws DomainError as check_depth(), or for a lawn without area
-Topdressing topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials);
+Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials);
 
 /// The facts of a topdressing that call for cautions.
 Facts facts_of(const TopdressingPlan& plan);

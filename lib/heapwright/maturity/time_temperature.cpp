@@ -91,7 +91,7 @@ Leaving leaving_of(const TimeTemperatureRule& rule, const TemperatureLog& log, s
 }
 
 /// What the first thermometer to leave a stretch showed.
-void tell_end(const TimeTemperatureRule& rule, const TemperatureLog& log, Span span, seconds gap, RuleAnswer& answer) {
+void tell_end(const TimeTemperatureRule& rule, const TemperatureLog& log, Span span, seconds gap, RuleResult& answer) {
   Leaving first;
   for (std::size_t probe = 0; probe < log.probes.size(); ++probe) {
     const Leaving leaving = leaving_of(rule, log, probe, span, gap);
@@ -104,7 +104,7 @@ void tell_end(const TimeTemperatureRule& rule, const TemperatureLog& log, Span s
 }
 
 /// Why there is no stretch at all.
-void tell_none(const TimeTemperatureRule& rule, const TemperatureLog& log, RuleAnswer& answer) {
+void tell_none(const TimeTemperatureRule& rule, const TemperatureLog& log, RuleResult& answer) {
   const auto any = [&](auto counts) {
     const Spans spans = spans_of_all(log, seconds::max(), counts);
     return std::any_of(spans.begin(), spans.end(), [&](Span span) { return length_of(log, span) > seconds(0); });
@@ -123,7 +123,7 @@ enum class Standing { too_short, few_turnings, no_burst, meets };
 
 }  // namespace
 
-RuleAnswer judge(const TimeTemperatureRule& rule, const TemperatureLog& log, seconds gap) {
+RuleResult judge(const TimeTemperatureRule& rule, const TemperatureLog& log, seconds gap) {
   const Spans spans = spans_of_all(
       log, gap, [&](TemperaturePoint reading) { return reading >= rule.at_least && (!rule.at_most || reading <= *rule.at_most); });
   Spans bursts;
@@ -140,7 +140,7 @@ RuleAnswer judge(const TimeTemperatureRule& rule, const TemperatureLog& log, sec
     return Standing::meets;
   };
 
-  RuleAnswer answer;
+  RuleResult answer;
   answer.rule = &rule;
   std::optional<Span> best;
   Standing standing = Standing::too_short;

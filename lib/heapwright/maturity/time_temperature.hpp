@@ -50,7 +50,7 @@ struct Stretch {
   std::chrono::seconds length() const { return to.at() - from.at(); }
 };
 
-struct RuleAnswer {
+struct RuleResult {
   const TimeTemperatureRule* rule = nullptr;
   std::optional<bool> met;  ///< nothing where the log does not tell
   std::optional<RuleGap> gap;
@@ -70,6 +70,6 @@ inline constexpr std::chrono::seconds usual_gap = std::chrono::hours(26);
 /// all through, so that the coldest decides; no shorter than the rule's length, to the second; with its turnings, those on the first and
 /// last moment included, and its burst. Where none meets it the longest stretch is told. Sources stand with the rules (criteria.toml).
 /// @param gap most between two readings of one stretch; above 0
-RuleAnswer judge(const TimeTemperatureRule& rule, const TemperatureLog& log, std::chrono::seconds gap);
+RuleResult judge(const TimeTemperatureRule& rule, const TemperatureLog& log, std::chrono::seconds gap);
 
 }  // namespace heapwright

@@ -43,7 +43,7 @@ PileSize checked_size(const PileDescription& pile) {
 }
 
 /// How the mix fills the piles, one after another.
-void fill(PileAnswer& answer, Volume mix, ShareOfLooseVolume settling) {
+void fill(PileFit& answer, Volume mix, ShareOfLooseVolume settling) {
   const PileDescription& pile = *answer.pile;
   const auto say = [&](PileNote note) { answer.notes.push_back(note); };
   answer.fills = (mix / taken_by(pile)).value();
@@ -61,7 +61,7 @@ void fill(PileAnswer& answer, Volume mix, ShareOfLooseVolume settling) {
 }
 
 /// Suggested piles are made to what goes in.
-void fill_suggested(PileAnswer& answer, ShareOfLooseVolume settling) {
+void fill_suggested(PileFit& answer, ShareOfLooseVolume settling) {
   answer.notes.push_back(PileNote::suggested);
   answer.fills = answer.pile->count;
   answer.piles_needed = answer.pile->count;
@@ -91,17 +91,17 @@ PileDescription windrow_of(Volume loose) {
   return windrow;
 }
 
-void assume(PileAnswer& answer, ShareOfLooseVolume settling) {
-  const auto add = [&](const char* what, AssumedValue value, const char* evidence) {
-    answer.assumptions.push_back({what, std::move(value), std::nullopt, std::nullopt, evidence, std::nullopt});
+void assume(Answer<PileFit>& answer, ShareOfLooseVolume settling) {
+  const auto add = [&](std::string_view what, AssumedValue value, const char* evidence) {
+    answer.assumptions.push_back({std::string(what), std::move(value), std::nullopt, std::nullopt, evidence, std::nullopt});
   };
-  if (answer.pile || answer.mix)
-    add("a pile heats", "from 3 ft (0.9 m) high and 27 cu ft (0.76 m3) on, about a cubic yard", "common practice, no source");
-  if (answer.pile && answer.pile->shape == PileShape::windrow && !answer.pile->top_width)
+  if (answer->pile || answer->mix)
+    add(rule_of_heating, "from 3 ft (0.9 m) high and 27 cu ft (0.76 m3) on, about a cubic yard", "common practice, no source");
+  if (answer->pile && answer->pile->shape == PileShape::windrow && !answer->pile->top_width)
     add("section of the windrow", "half an ellipse: a triangle would hold less, a box more",
         "judged by us, after the half circle of Strom and Finstein, New Jersey's Manual on Composting Leaves and Management of Other Yard "
         "Trimmings");
-  if (answer.mix && settling.value() < 1.0) add("settled volume, of the loose one", settling, "your own figure");
+  if (answer->mix && settling.value() < 1.0) add("settled volume, of the loose one", settling, "your own figure");
 }
 
 }  // namespace
@@ -127,27 +127,28 @@ std::string_view note_word(PileNote note) {
 
 bool is_enough_to_heat(Volume volume) { return volume >= about * least_volume_to_heat; }
 
-PileAnswer pile_answer(const std::optional<PileDescription>& described, const std::optional<Volume>& mix, ShareOfLooseVolume settling) {
+Answer<PileFit> fit_of(const std::optional<PileDescription>& described, const std::optional<Volume>& mix, ShareOfLooseVolume settling) {
   if (mix && !(mix->value() > 0.0 && mix->value() < std::numeric_limits<double>::infinity()))
     throw DomainError("there is no such volume of a mix", "give one above zero");
   if (!(settling.value() > 0.0)) throw DomainError("a pile does not settle to nothing", "give a share above zero");
-  PileAnswer answer;
-  answer.mix = mix;
-  answer.pile = described || !mix ? described : suitable_pile(*mix / settling.value());
+  Answer<PileFit> answer;
+  PileFit& fit = answer.result;
+  fit.mix = mix;
+  fit.pile = described || !mix ? described : suitable_pile(*mix / settling.value());
   assume(answer, settling);
-  if (!answer.pile) {
-    if (mix) answer.notes.push_back(PileNote::too_little_to_heat);
+  if (!fit.pile) {
+    if (mix) fit.notes.push_back(PileNote::too_little_to_heat);
     return answer;
   }
-  answer.each = checked_size(*answer.pile);
-  answer.all = all_of(answer.pile->count, *answer.each);
-  const Filled full = filled(*answer.pile, 1.0);
-  answer.tall_enough_to_heat = heats(full);
-  if (!answer.tall_enough_to_heat) answer.notes.push_back(PileNote::too_small_to_heat);
-  if (!described) fill_suggested(answer, settling);
-  if (described && mix) fill(answer, *mix, settling);
-  const std::optional<Length>& height = mix ? answer.filled_height : full.height;
-  if (height && *height > (1.0 + hair) * tall_pile) answer.notes.push_back(PileNote::too_tall);
+  fit.each = checked_size(*fit.pile);
+  fit.all = all_of(fit.pile->count, *fit.each);
+  const Filled full = filled(*fit.pile, 1.0);
+  fit.tall_enough_to_heat = heats(full);
+  if (!fit.tall_enough_to_heat) fit.notes.push_back(PileNote::too_small_to_heat);
+  if (!described) fill_suggested(fit, settling);
+  if (described && mix) fill(fit, *mix, settling);
+  const std::optional<Length>& height = mix ? fit.filled_height : full.height;
+  if (height && *height > (1.0 + hair) * tall_pile) fit.notes.push_back(PileNote::too_tall);
   return answer;
 }
 

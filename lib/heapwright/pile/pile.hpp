@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "heapwright/materials/assumption.hpp"
+#include "heapwright/mix/answer.hpp"
 #include "heapwright/pile/description.hpp"
 #include "heapwright/pile/shapes.hpp"
 #include "heapwright/units/fraction.hpp"
@@ -17,6 +17,9 @@ namespace heapwright {
 /// source).
 inline const Length least_height_to_heat = 3.0 * 0.3048 * unit::m;
 inline const Volume least_volume_to_heat = least_height_to_heat * least_height_to_heat * least_height_to_heat;
+
+/// What is assumed of it.
+inline constexpr std::string_view rule_of_heating = "a pile heats";
 
 /// Whether so much heats, all in one pile; "about" takes a tenth less.
 bool is_enough_to_heat(Volume volume);
@@ -35,7 +38,7 @@ enum class PileNote {
 
 std::string_view note_word(PileNote note);
 
-struct PileAnswer {
+struct PileFit {
   std::optional<PileDescription> pile;  ///< as described, else suggested; none where there is too little to suggest one for
   std::optional<PileSize> each;         ///< one pile, full
   std::optional<PileSize> all;          ///< all of them
@@ -48,8 +51,6 @@ struct PileAnswer {
   std::optional<Length> settled_height;
   bool tall_enough_to_heat = false;  ///< the first pile as it is filled; full where nothing is to be put in
   std::vector<PileNote> notes;
-  std::vector<Assumption> assumptions;  ///< the one that could change the answer most first
-  std::vector<std::string> cautions;    ///< in the order of importance
 };
 
 /// How many piles hold so many times the room of one; 2 % more than the room is as good as full.
@@ -64,7 +65,7 @@ int piles_for(double fills);
 ///
 /// 2 % more than the room is as good as full. Without a described pile it suggests one, suitable_pile().
 /// @param mix above 0 @throws DomainError otherwise, and as size_of()
-PileAnswer pile_answer(const std::optional<PileDescription>& described, const std::optional<Volume>& mix, ShareOfLooseVolume settling);
+Answer<PileFit> fit_of(const std::optional<PileDescription>& described, const std::optional<Volume>& mix, ShareOfLooseVolume settling);
 
 /// Piles that suit a loose volume: square bins at most 4 ft high and about 5 ft across, at least 3 ft; a windrow 5 ft high and
 /// 10 ft wide where it comes out twice as long as wide, from 29 cubic yards on. None for less than heats: it is too little yet. Judged,

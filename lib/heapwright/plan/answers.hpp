@@ -19,25 +19,21 @@
 namespace heapwright {
 
 /// What all that is on hand makes together, with some water.
-struct MixAnswer {
+struct MixOnHand {
   std::optional<Mix> mix;  ///< nothing where nothing is on hand
-  std::vector<Assumption> assumptions;
-  std::optional<Measurement> measure_first;
-  std::vector<std::string> cautions;
-  Batch batch;                     ///< what the mix was made of
-  std::optional<Working> working;  ///< where it was asked for
+  Batch batch;             ///< what the mix was made of
 };
 /// Supplies with an amount, not bought, each by what is on hand on the day.
-MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today);
+Answer<MixOnHand> mix_on_hand(const Yard& yard, WaterMass added_water, Date today);
 
-/// The recipe of a yard's first pile, with its assumptions and cautions.
-Recipe first_recipe(const Yard& yard, Date today);
+/// The recipe of a yard's first pile.
+Answer<Recipe> first_recipe(const Yard& yard, Date today);
 
 /// The pile of a yard with what its recipe puts in, where that comes to a size: described, or suggested.
-PileAnswer pile_of(const Yard& yard, const Recipe& recipe, Date today);
+Answer<PileFit> pile_of(const Yard& yard, const Answer<Recipe>& recipe, Date today);
 
 /// The pile of a yard through time. Of several piles the first, which is the fullest.
-struct ForecastAnswer {
+struct YardForecast {
   std::optional<Forecast> forecast;   ///< nothing where nothing with a size is to put in, or too little
   bool too_little = false;            ///< to forecast
   bool nothing_rots = false;          ///< or as good as nothing: soil, finished compost
@@ -57,15 +53,13 @@ struct ForecastAnswer {
   Mass mass;                             ///< of that when it is ready, unscreened, else at the end
   Volume finished_volume;
   std::optional<RateFit> rate;  ///< that a log of it shows; the forecast goes by it where it tells something
-  std::vector<Assumption> assumptions;
-  std::vector<std::string> cautions;
 };
 
 /// @param yard with a climate
 /// @param log of that pile, which corrects the forecast; nothing where there is none
 /// @throws DomainError without a climate
-ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, const TemperatureLog* log = nullptr,
-                           const Progress& progress = {});
+Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& recipe, Date today, const TemperatureLog* log = nullptr,
+                                 const Progress& progress = {});
 
 /// Whether what went into a pile meets a rule on its C:N.
 struct StartingRatio {
@@ -75,7 +69,7 @@ struct StartingRatio {
 };
 
 /// What was noticed of a pile, and what mends it.
-struct NoticedAnswer {
+struct NoticedSign {
   const Symptom* symptom = nullptr;
   const Cause* cause = nullptr;            ///< the likeliest, in the light of the yard; of none the commonest
   std::vector<const Cause*> other_causes;  ///< that hold of the yard too; of none all of them
@@ -90,7 +84,7 @@ struct NoticedAnswer {
 /// @param symptom a name of one, as find_symptom() takes it
 /// @param recipe of the yard; nothing where it lists no supplies @throws DomainError for a log that begins before the pile was built
 /// @param shown what its readings show
-NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_view symptom, Date day, const Circumstances& shown);
+NoticedSign noticed_in(const Yard& yard, const Answer<Recipe>* recipe, std::string_view symptom, Date day, const Circumstances& shown);
 
 struct FeltByHand {
   Date date;
@@ -102,20 +96,18 @@ struct FeltByHand {
 };
 
 /// A log of a pile: held against the rules, looked at as a gardener does, and taken up by the forecast.
-struct ReadingsAnswer {
+struct YardReadings {
   std::optional<TemperatureLog> log;  ///< nothing where nothing was measured
   bool smokes = false;                ///< so that nobody should go near, whatever else is to be done
   std::chrono::seconds gap = usual_gap;
-  std::vector<RuleAnswer> rules;  ///< in the order of the table
+  std::vector<RuleResult> rules;  ///< in the order of the table
   StartingRatio starting_ratio;
   std::optional<Watched> watched;
-  std::vector<NoticedAnswer> noticed;      ///< by the yard, and by the log; each symptom once
-  std::vector<CoreReading> by_hand;        ///< what hands felt, the dated ones in their order
-  int readings_left_aside = 0;             ///< of the yard's thermometer, where a log stands for them
-  std::optional<FeltByHand> felt_last;     ///< after all that was measured
-  std::optional<ForecastAnswer> forecast;  ///< as the log corrects it, where the yard says enough
-  std::vector<Assumption> assumptions;
-  std::vector<std::string> cautions;
+  std::vector<NoticedSign> noticed;              ///< by the yard, and by the log; each symptom once
+  std::vector<CoreReading> by_hand;              ///< what hands felt, the dated ones in their order
+  int readings_left_aside = 0;                   ///< of the yard's thermometer, where a log stands for them
+  std::optional<FeltByHand> felt_last;           ///< after all that was measured
+  std::optional<Answer<YardForecast>> forecast;  ///< as the log corrects it, where the yard says enough
 };
 
 /// The thermometer readings of a yard file as a log of one thermometer, a reading at noon; nothing where there are none with a date.
@@ -123,22 +115,21 @@ std::optional<TemperatureLog> log_of(const Observations& seen);
 
 /// What readings and signs say, without a forecast.
 /// @param recipe of the yard; nothing where it lists no supplies
-ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today);
+Answer<YardReadings> seen_of(const Yard& yard, const Answer<Recipe>* recipe, std::optional<TemperatureLog> log, std::chrono::seconds gap,
+                             Date today);
 
 /// @param log of a pile; nothing where the yard's own readings stand in for it
 /// @param gap most between two readings of one stretch @throws DomainError as seen_of()
-ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
-                           const Progress& progress = {});
+Answer<YardReadings> readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
+                                 const Progress& progress = {});
 
 /// Whether the compost of a yard is finished and fit for a lawn, by its tests and checks.
-struct MaturityAnswer {
+struct YardCompost {
   CompostKnown known;
   std::optional<Date> cured_by;  ///< where it is known since when it is cool
   std::vector<const NextStep*> next;
-  std::vector<Assumption> assumptions;
-  std::vector<std::string> cautions;
 };
 
-MaturityAnswer maturity_of(const Yard& yard, Date today);
+Answer<YardCompost> maturity_of(const Yard& yard, Date today);
 
 }  // namespace heapwright

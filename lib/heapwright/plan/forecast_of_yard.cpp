@@ -134,7 +134,7 @@ YieldRule by_forecast(YieldRule rule, const Finished& finished) {
 }
 
 /// The recipe's, and those of a pile that gets hot.
-std::vector<std::string> cautions_of(const Recipe& recipe, const Forecast& coming, const Materials& materials) {
+std::vector<std::string> cautions_of(const Grounds& recipe, const Forecast& coming, const Materials& materials) {
   std::vector<std::string> ids = recipe.cautions;
   if (coming.peak_core_degc >= scalding_core_degc || coming.heats.is_open()) {
     for (const std::string& id : cautions_for(materials.cautions, {Fact::hot})) ids.push_back(id);
@@ -191,19 +191,21 @@ std::optional<SeenHeating> heating_in(const std::vector<CoreOfDay>& cores) {
 
 }  // namespace
 
-ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, const TemperatureLog* log, const Progress& progress) {
+Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& of_recipe, Date today, const TemperatureLog* log,
+                                 const Progress& progress) {
   if (!yard.climate) throw DomainError("[climate] is missing: a forecast needs the weather", "add coldest_month and warmest_month");
-  ForecastAnswer answer;
-  answer.cautions = recipe.cautions;
-  const PileAnswer room = pile_of(yard, recipe, today);
-  if (!room.mix) return answer;
+  Answer<YardForecast> whole;
+  take_in(whole, of_recipe);
+  YardForecast& answer = whole.result;
+  const Recipe& recipe = of_recipe.result;
+  const PileFit room = pile_of(yard, of_recipe, today).result;
+  if (!room.mix) return whole;
   const Told told_recipe = told(recipe);
   const Mix& mix = told_recipe.mix;
   answer.mix = mix;
   answer.amounts = told_recipe.amounts;
   answer.targets = recipe.targets;
   answer.on_target = told_recipe.distance_from_aim <= hardly_off;
-  answer.assumptions = recipe.assumptions;
 
   const ProcessEnsemble ensemble = built_in_ensemble();
   PileToBuild pile{mix, 1.0, yard.pile, care_of(yard), std::nullopt, yard.built_or(today)};
@@ -230,16 +232,16 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   answer.can_be_built_earlier = std::chrono::sys_days(pile.built) - std::chrono::days(14) >= std::chrono::sys_days(today);
   const PileContents contents = contents_of(mix, yard.materials, ensemble, ensemble.best);
   answer.nothing_rots = !((contents.fast + contents.slow).value() > least_rotting * contents.dry().value());
-  if (answer.nothing_rots) return answer;
+  if (answer.nothing_rots) return whole;
   const PileModel model(pile, yard.materials, ensemble);
   answer.volume = model.shape(ensemble.best).volume;
   const auto is_enough = [&](const ProcessParameters& set) { return model.shape(set).volume >= smallest_pile; };
   answer.too_little = !is_enough(ensemble.best) || !std::all_of(ensemble.members.begin(), ensemble.members.end(), is_enough);
-  if (answer.too_little) return answer;
+  if (answer.too_little) return whole;
 
   const Weather weather = weather_of(*yard.climate);
   const std::vector<Assumption> own = assumptions_of_forecast(*yard.climate, pile, *answer.volume, ensemble);
-  answer.assumptions.insert(answer.assumptions.begin(), own.begin(), own.end());
+  whole.assumptions.insert(whole.assumptions.begin(), own.begin(), own.end());
   std::optional<SeenHeating> seen;
   if (log != nullptr) {
     if (log->notes_events) pile.care.noted = noted_in(*log, pile.built);
@@ -250,7 +252,7 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   }
   answer.forecast = forecast(pile, weather, yard.materials, ensemble, seen, progress);
   const Forecast& coming = *answer.forecast;
-  answer.cautions = cautions_of(recipe, coming, yard.materials);
+  whole.cautions = cautions_of(of_recipe, coming, yard.materials);
   const double all = pile.care.feeding ? pile.share * coming.filled_in_all : 1.0;
   const double over_this_pile = all / (pile.share * coming.filled_in_all);
   answer.goes_in = all;
@@ -258,7 +260,7 @@ ForecastAnswer forecast_of(const Yard& yard, const Recipe& recipe, Date today, c
   answer.finished_volume = over_this_pile * coming.filled_in_all * (1.0 - coming.finished.volume_loss) * *answer.volume;
   answer.yield = by_forecast(yard.materials.yield, coming.finished);
   if (coming.status != ForecastStatus::never && coming.finished.is_ready) answer.screened = over_this_pile * coming.finished.screened;
-  return answer;
+  return whole;
 }
 
 }  // namespace heapwright

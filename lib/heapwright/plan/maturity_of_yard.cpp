@@ -81,17 +81,17 @@ std::vector<Assumption> assumptions_of(const CompostKnown& known, bool moisture_
 
 }  // namespace
 
-MaturityAnswer maturity_of(const Yard& yard, Date today) {
+Answer<YardCompost> maturity_of(const Yard& yard, Date today) {
   const Criteria& criteria = built_in_criteria();
-  MaturityAnswer answer;
-  CompostKnown& known = answer.known;
+  Answer<YardCompost> answer;
+  CompostKnown& known = answer->known;
   known.rating = rate(yard.observations.tests, criteria);
   known.turf = turf_results(known.rating.tests, criteria);
   known.checks = check_results(yard.observations.checks, criteria);
-  answer.cured_by = cured_by(known.checks);
-  known.has_cured = answer.cured_by && *answer.cured_by <= today;
+  answer->cured_by = cured_by(known.checks);
+  known.has_cured = answer->cured_by && *answer->cured_by <= today;
   known.pile_at_work = is_at_work(yard.observations);
-  answer.next = next_steps(known, criteria);
+  answer->next = next_steps(known, criteria);
   answer.assumptions = assumptions_of(known, !counting(known.rating.tests, "moisture").empty());
   answer.cautions = cautions_of_use(yard.materials.cautions, facts_of_compost(yard, known));
   return answer;

@@ -4,10 +4,10 @@
 
 namespace heapwright {
 
-MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
-  MixAnswer answer;
+Answer<MixOnHand> mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
+  Answer<MixOnHand> answer;
   Blend blend{{}, added_water, yard.wishes.settling};
-  answer.batch = {{}, added_water, "your own figure", yard.wishes.settling};
+  answer->batch = {{}, added_water, "your own figure", yard.wishes.settling};
   std::vector<Taken> taken;
   Facts facts = facts_of(yard.observations);
   for (const Supply& supply : yard.supplies) {
@@ -15,13 +15,13 @@ MixAnswer mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
     if (supply.bought || !amount || is_zero(*amount)) continue;
     blend.ingredients.push_back(supply.ingredient(*supply.mass(*amount)));
     taken.push_back({&supply, blend.ingredients.back().mass});
-    answer.batch.portions.push_back(portion_on_hand(supply, *amount));
+    answer->batch.portions.push_back(portion_on_hand(supply, *amount));
     facts.merge(facts_of(supply));
     if (supply.may_carry_weedkiller()) facts.insert(Fact::treated);
   }
   if (blend.ingredients.empty()) return answer;
-  answer.mix = mix_of(blend);
-  answer.mix->ranges = ranges_of(blend, taken, yard.targets, yard.materials);
+  answer->mix = mix_of(blend);
+  answer->mix->ranges = ranges_of(blend, taken, yard.targets, yard.materials);
   for (std::size_t i = 0; i < taken.size(); ++i) take_on(taken[i], blend, i, yard.materials, answer.assumptions);
   assume_windows(taken, answer.assumptions);
   order_by_weight(answer.assumptions);

@@ -58,8 +58,8 @@ void of_mix(const Yard& yard, const Mix& mix, Circumstances& found) {
       Circumstance::scraps);
 }
 
-void of_pile(const Yard& yard, const Recipe& recipe, Date day, Circumstances& found) {
-  const PileAnswer pile = pile_of(yard, recipe, day);
+void of_pile(const Yard& yard, const Answer<Recipe>& recipe, Date day, Circumstances& found) {
+  const PileFit pile = pile_of(yard, recipe, day).result;
   if (pile.mix && !pile.tall_enough_to_heat) found.insert(Circumstance::small);
   const auto noted = [&](PileNote note) { return std::find(pile.notes.begin(), pile.notes.end(), note) != pile.notes.end(); };
   if (noted(PileNote::too_tall)) found.insert(Circumstance::big);
@@ -67,7 +67,8 @@ void of_pile(const Yard& yard, const Recipe& recipe, Date day, Circumstances& fo
   if (!sheltered) found.insert(Circumstance::rained_on);
 }
 
-Circumstances circumstances_of(const Yard& yard, const Recipe& recipe, const std::optional<Mix>& mix, Date day, Circumstances found) {
+Circumstances circumstances_of(const Yard& yard, const Answer<Recipe>& recipe, const std::optional<Mix>& mix, Date day,
+                               Circumstances found) {
   if (mix) of_mix(yard, *mix, found);
   if (found.contains(Circumstance::watered)) found.erase(Circumstance::too_dry);
   for (const Noticed& noticed : yard.observations.noticed) {
@@ -80,7 +81,7 @@ Circumstances circumstances_of(const Yard& yard, const Recipe& recipe, const std
 }
 
 /// What is said to bring all that is on hand back inside the targets: the first of the ways, which is the handiest.
-void balance(const Recipe& recipe, NoticedAnswer& answer) {
+void balance(const Recipe& recipe, NoticedSign& answer) {
   if (recipe.what_would_help.empty()) return;
   const Help& help = recipe.what_would_help.front();
   for (const Addition& addition : help.additions) answer.fix.push_back(addition.rounded);
@@ -88,7 +89,7 @@ void balance(const Recipe& recipe, NoticedAnswer& answer) {
   answer.mended = help.mix;
 }
 
-void add_water(const Recipe& recipe, NoticedAnswer& answer) {
+void add_water(const Recipe& recipe, NoticedSign& answer) {
   if (!recipe.everything_in) return;
   answer.water = recipe.everything_in->water_to_add;
   answer.mended = recipe.everything_in->mix;
@@ -102,24 +103,24 @@ std::vector<const Cause*> all_causes(const Symptom& symptom) {
 
 /// Whether more is in a mix than the piles hold.
 bool overfills(const Yard& yard, const std::optional<Mix>& mix) {
-  return yard.pile && mix && mix->volume && pile_answer(yard.pile, mix->volume, yard.wishes.settling).fits == false;
+  return yard.pile && mix && mix->volume && fit_of(yard.pile, mix->volume, yard.wishes.settling)->fits == false;
 }
 
 }  // namespace
 
-NoticedAnswer noticed_in(const Yard& yard, const Recipe* recipe, std::string_view symptom, Date day, const Circumstances& shown) {
-  NoticedAnswer answer;
+NoticedSign noticed_in(const Yard& yard, const Answer<Recipe>* recipe, std::string_view symptom, Date day, const Circumstances& shown) {
+  NoticedSign answer;
   answer.symptom = &find_symptom(symptom);
   answer.pile_is_known = recipe != nullptr || !shown.empty();
-  if (recipe != nullptr) answer.mix = mix_on_hand(yard, WaterMass(), day).mix;
+  if (recipe != nullptr) answer.mix = mix_on_hand(yard, WaterMass(), day)->mix;
   const Circumstances found = recipe != nullptr ? circumstances_of(yard, *recipe, answer.mix, day, shown) : shown;
   const std::vector<const Cause*> causes = answer.pile_is_known ? likely_causes(*answer.symptom, found) : all_causes(*answer.symptom);
   answer.cause = causes.front();
   const bool cannot_wait = answer.pile_is_known && answer.cause->when.contains(Circumstance::near_fire);
   if (!cannot_wait) answer.other_causes.assign(causes.begin() + 1, causes.end());
   if (recipe == nullptr) return answer;
-  if (answer.cause->fix == Fix::balance) balance(*recipe, answer);
-  if (answer.cause->fix == Fix::water) add_water(*recipe, answer);
+  if (answer.cause->fix == Fix::balance) balance(recipe->result, answer);
+  if (answer.cause->fix == Fix::water) add_water(recipe->result, answer);
   answer.overfills = overfills(yard, answer.mended);
   return answer;
 }

@@ -33,20 +33,22 @@ Facts facts_of_empty_pile(const Yard& yard, Date built) {
 }
 
 /// Where the weather is known the forecast says whether a small pile gets hot, and no rule of thumb.
-void leave_heat_to_forecast(PileAnswer& answer) {
+void leave_heat_to_forecast(Answer<PileFit>& answer) {
   const auto by_rule = [](PileNote note) { return note == PileNote::too_small_to_heat || note == PileNote::too_little_to_heat; };
-  if (std::erase_if(answer.notes, by_rule) > 0) answer.notes.push_back(PileNote::forecast_tells);
+  if (std::erase_if(answer->notes, by_rule) > 0) answer->notes.push_back(PileNote::forecast_tells);
+  std::erase_if(answer.assumptions, [](const Assumption& assumption) { return assumption.what == rule_of_heating; });
 }
 
 }  // namespace
 
-PileAnswer pile_of(const Yard& yard, const Recipe& recipe, Date today) {
-  const std::optional<Volume> mix = volume_to_put_in(recipe);
-  PileAnswer answer = pile_answer(yard.pile, mix, yard.wishes.settling);
-  if (yard.climate && mix && answer.pile) leave_heat_to_forecast(answer);
+Answer<PileFit> pile_of(const Yard& yard, const Answer<Recipe>& recipe, Date today) {
+  const std::optional<Volume> mix = volume_to_put_in(recipe.result);
+  Answer<PileFit> answer = fit_of(yard.pile, mix, yard.wishes.settling);
+  if (yard.climate && mix && answer->pile) leave_heat_to_forecast(answer);
   if (mix) {
-    answer.left_over = left_over_by(recipe);
+    answer->left_over = left_over_by(recipe.result);
     answer.assumptions.insert(answer.assumptions.begin(), recipe.assumptions.begin(), recipe.assumptions.end());
+    answer.measure_first = recipe.measure_first;
     answer.cautions = recipe.cautions;
   } else {
     answer.cautions = cautions_for(yard.materials.cautions, facts_of_empty_pile(yard, yard.built_or(today)));

@@ -21,21 +21,18 @@ struct SupplyBalance {
 struct Plan {
   std::string title;
   Date built;
-  Recipe recipe;
+  Answer<Recipe> recipe;
   bool has_supplies = false;
   std::optional<PileDescription> pile;
-  std::optional<PileAnswer> pile_answer;   ///< of the described bins or piles; the recipe is not limited by them
-  std::optional<ForecastAnswer> forecast;  ///< where there is weather and a pile of some size
-  std::optional<ReadingsAnswer> readings;  ///< where something was measured, felt or noticed; without a forecast of its own
-  std::optional<MaturityAnswer> maturity;  ///< where something was tested or checked
-  std::optional<Topdressing> topdressing;
+  std::optional<Answer<PileFit>> fit;            ///< of the described bins or piles; the recipe is not limited by them
+  std::optional<Answer<YardForecast>> forecast;  ///< where there is weather and a pile of some size
+  std::optional<Answer<YardReadings>> readings;  ///< where something was measured, felt or noticed; without a forecast of its own
+  std::optional<Answer<YardCompost>> maturity;   ///< where something was tested or checked
+  std::optional<Answer<Topdressing>> topdressing;
   SupplyBalance supply;
-  std::vector<Assumption> assumptions;  ///< the one that could change the answer most first
-  std::optional<Measurement> measure_first;
-  std::vector<std::string> cautions;  ///< in the order of importance
 };
 
 /// @param today the day on which a pile without a date is built
-Plan make_plan(const Yard& yard, Date today);
+Answer<Plan> make_plan(const Yard& yard, Date today);
 
 }  // namespace heapwright

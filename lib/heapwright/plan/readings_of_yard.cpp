@@ -51,7 +51,7 @@ void check_since_built(const TemperatureLog& log, const Yard& yard) {
                       "correct built in [pile], or leave out the readings before it: they are of another pile");
 }
 
-Circumstances shown_by(const ReadingsAnswer& answer) {
+Circumstances shown_by(const YardReadings& answer) {
   Circumstances shown;
   const std::optional<Watched>& watched = answer.watched;
   const auto add = [&](bool holds, Circumstance circumstance) {
@@ -73,11 +73,11 @@ Circumstances shown_by(const ReadingsAnswer& answer) {
 }
 
 /// What was noticed and what the log shows; each symptom once.
-void take_noticed(const Yard& yard, const Recipe* recipe, Date today, ReadingsAnswer& answer) {
+void take_noticed(const Yard& yard, const Answer<Recipe>* recipe, Date today, YardReadings& answer) {
   const auto add = [&](std::string_view name, Date day) {
-    NoticedAnswer one = noticed_in(yard, recipe, name, day, shown_by(answer));
+    NoticedSign one = noticed_in(yard, recipe, name, day, shown_by(answer));
     const bool known =
-        std::any_of(answer.noticed.begin(), answer.noticed.end(), [&](const NoticedAnswer& other) { return other.symptom == one.symptom; });
+        std::any_of(answer.noticed.begin(), answer.noticed.end(), [&](const NoticedSign& other) { return other.symptom == one.symptom; });
     if (!known) answer.noticed.push_back(std::move(one));
   };
   const bool is_too_hot = answer.watched && !answer.felt_last && answer.watched->state() == PileActivity::is_too_hot;
@@ -97,17 +97,17 @@ void take_noticed(const Yard& yard, const Recipe* recipe, Date today, ReadingsAn
   if (answer.watched->state() == PileActivity::has_not_heated) add_cold(answer.watched->first.day(), answer.watched->last.day());
 }
 
-Facts facts_of_readings(const Yard& yard, const ReadingsAnswer& answer) {
+Facts facts_of_readings(const Yard& yard, const YardReadings& answer) {
   Facts facts = facts_of(yard.observations);
   if (answer.watched || answer.felt_last || !answer.noticed.empty()) facts.insert(Fact::turning);  // which they are told to do
   if (answer.log) facts.insert(Fact::readings);
   if (answer.watched && answer.watched->peak.temperature >= scalding) facts.insert(Fact::hot);
-  for (const NoticedAnswer& one : answer.noticed) facts.insert(one.symptom->facts.begin(), one.symptom->facts.end());
+  for (const NoticedSign& one : answer.noticed) facts.insert(one.symptom->facts.begin(), one.symptom->facts.end());
   return facts;
 }
 
 /// What a hand felt since the log, unless a hand can tell nothing against what the log shows.
-std::optional<FeltByHand> felt_last(const ReadingsAnswer& answer, const Yard& yard) {
+std::optional<FeltByHand> felt_last(const YardReadings& answer, const Yard& yard) {
   if (answer.by_hand.empty()) return std::nullopt;
   const std::vector<CoreReading>& felt = answer.by_hand;
   const Date date = *felt.back().date;
@@ -134,8 +134,10 @@ std::optional<TemperatureLog> log_of(const Observations& seen) {
   return log.rows.empty() ? std::nullopt : std::optional(log);
 }
 
-ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today) {
-  ReadingsAnswer answer;
+Answer<YardReadings> seen_of(const Yard& yard, const Answer<Recipe>* recipe, std::optional<TemperatureLog> log, std::chrono::seconds gap,
+                             Date today) {
+  Answer<YardReadings> whole;
+  YardReadings& answer = whole.result;
   if (log) check_since_built(*log, yard);
   answer.log = std::move(log);
   answer.gap = gap;
@@ -147,36 +149,37 @@ ReadingsAnswer seen_of(const Yard& yard, const Recipe* recipe, std::optional<Tem
     answer.watched = watched(*answer.log, gap);
   }
   answer.felt_last = felt_last(answer, yard);
-  answer.starting_ratio = judge_start(recipe != nullptr && has_size(*recipe) ? std::optional(told(*recipe).mix) : std::nullopt);
+  answer.starting_ratio =
+      judge_start(recipe != nullptr && has_size(recipe->result) ? std::optional(told(recipe->result).mix) : std::nullopt);
   take_noticed(yard, recipe, today, answer);
-  answer.cautions = cautions_for(yard.materials.cautions, facts_of_readings(yard, answer));
-  return answer;
+  whole.cautions = cautions_for(yard.materials.cautions, facts_of_readings(yard, answer));
+  return whole;
 }
 
 namespace {
 
-ReadingsAnswer read_and_forecast(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
-                                 const Progress& progress) {
+Answer<YardReadings> read_and_forecast(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
+                                       const Progress& progress) {
   if (yard.supplies.empty()) return seen_of(yard, nullptr, std::move(log), gap, today);
   const Date built = begun(yard, log, today);
-  const Recipe recipe = first_recipe(yard, built);
-  ReadingsAnswer answer = seen_of(yard, &recipe, std::move(log), gap, today);
+  const Answer<Recipe> recipe = first_recipe(yard, built);
+  Answer<YardReadings> answer = seen_of(yard, &recipe, std::move(log), gap, today);
   answer.assumptions = recipe.assumptions;
-  if (answer.log && yard.climate) {
-    answer.forecast = forecast_of(yard, recipe, built, &*answer.log, progress);
-    answer.assumptions = answer.forecast->assumptions;
+  if (answer->log && yard.climate) {
+    answer->forecast = forecast_of(yard, recipe, built, &*answer->log, progress);
+    answer.assumptions = answer->forecast->assumptions;
   }
   return answer;
 }
 
 }  // namespace
 
-ReadingsAnswer readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
-                           const Progress& progress) {
+Answer<YardReadings> readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
+                                 const Progress& progress) {
   std::optional<TemperatureLog> own = log_of(yard.observations);
   if (!log) return read_and_forecast(yard, std::move(own), gap, today, progress);
-  ReadingsAnswer answer = read_and_forecast(yard, std::move(log), gap, today, progress);
-  answer.readings_left_aside = own ? static_cast<int>(own->rows.size()) : 0;
+  Answer<YardReadings> answer = read_and_forecast(yard, std::move(log), gap, today, progress);
+  answer->readings_left_aside = own ? static_cast<int>(own->rows.size()) : 0;
   return answer;
 }
 

@@ -196,13 +196,14 @@ Facts facts_of_what_goes_in(const std::vector<Supply>& supplies, const Recipe& r
 
 }  // namespace
 
-Recipe first_recipe(const Yard& yard, Date today) {
+Answer<Recipe> first_recipe(const Yard& yard, Date today) {
   const Date built = yard.built_or(today);
   const std::vector<Supply> supplies = fit_for_a_pile(yard.supplies);
   RecipeQuestion question = recipe_question(supplies, yard.targets, yard.wishes, built, yard.materials);
   const std::optional<Volume> room = room_that_limits(yard, question);
   if (room) question.wishes.capacity = room;
-  Recipe recipe = solved(question, yard);
+  Answer<Recipe> answer{{}, solved(question, yard)};
+  Recipe& recipe = answer.result;
   recipe.wishes = yard.wishes;
   if (yard.pile) recipe.room = room_of(*yard.pile);
   recipe.not_today = not_today_of(supplies, built);
@@ -217,9 +218,9 @@ Recipe first_recipe(const Yard& yard, Date today) {
   if (recipe.mix) {
     const Ingredients exact = ingredients_of(supplies, question, recipe.amounts, *recipe.mix);
     const Blend blend{exact.ingredients, recipe.water_to_add, yard.wishes.settling};
-    for (std::size_t at = 0; at < exact.taken.size(); ++at) take_on(exact.taken[at], blend, at, yard.materials, recipe.assumptions);
-    assume_windows(exact.taken, recipe.assumptions);
-    recipe.measure_first = measure_first(blend, exact.taken, yard.materials);
+    for (std::size_t at = 0; at < exact.taken.size(); ++at) take_on(exact.taken[at], blend, at, yard.materials, answer.assumptions);
+    assume_windows(exact.taken, answer.assumptions);
+    answer.measure_first = measure_first(blend, exact.taken, yard.materials);
     recipe.mix->ranges = ranges_of(blend, exact.taken, yard.targets, yard.materials);
     facts.merge(facts_of_what_goes_in(supplies, recipe));
     recipe.batch = batch_of(supplies, question, told(recipe), yard.wishes.settling);
@@ -233,10 +234,10 @@ Recipe first_recipe(const Yard& yard, Date today) {
   const bool seasons = std::any_of(yard.supplies.begin(), yard.supplies.end(),
                                    [](const Supply& supply) { return !std::holds_alternative<std::monostate>(supply.when); });
   if (seasons && !(yard.pile && yard.pile->built))
-    recipe.assumptions.push_back({"the pile is built today", built, std::nullopt, std::nullopt, "you gave no date", std::nullopt});
-  order_by_weight(recipe.assumptions);
-  recipe.cautions = cautions_for(yard.materials.cautions, facts);
-  return recipe;
+    answer.assumptions.push_back({"the pile is built today", built, std::nullopt, std::nullopt, "you gave no date", std::nullopt});
+  order_by_weight(answer.assumptions);
+  answer.cautions = cautions_for(yard.materials.cautions, facts);
+  return answer;
 }
 
 }  // namespace heapwright

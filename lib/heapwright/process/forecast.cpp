@@ -454,8 +454,8 @@ Forecast forecast(const PileToBuild& pile, const Weather& weather, const Materia
   take_branches(result, sets, shown);
   result.status = status_of(shown.told, result.heats);
   result.binding = binding_of(shown.told, result.status);
-  const bool too_hot = is_small_vessel(pile, result.volume);
-  result.days = days_with_bands(shown, days, forecast_width.core_degc + (too_hot ? forecast_width.too_hot_degc : 0.0));
+  const bool comes_out_hot = is_small_vessel(pile, result.volume);
+  result.days = days_with_bands(shown, days, forecast_width.core_degc + (comes_out_hot ? forecast_width.too_hot_degc : 0.0));
   take_peak(result);
   result.filled_in_all = filled_in_all(pile.care, shown.told);
   result.finished = finished_of(pile, shown, result.filled_in_all, materials.yield);

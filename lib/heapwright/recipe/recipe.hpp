@@ -5,14 +5,13 @@
 #include <string>
 #include <vector>
 
-#include "heapwright/mix/assume.hpp"
+#include "heapwright/mix/answer.hpp"
 #include "heapwright/mix/batch.hpp"
 #include "heapwright/mix/mix.hpp"
 #include "heapwright/mix/pair.hpp"
 #include "heapwright/mix/supply.hpp"
 #include "heapwright/mix/targets.hpp"
 #include "heapwright/recipe/wishes.hpp"
-#include "heapwright/working/step.hpp"
 
 namespace heapwright {
 
@@ -214,11 +213,7 @@ struct Recipe {
   std::vector<LeftOut> left_out;
   std::vector<NotToday> not_today;
   std::optional<FeedingSchedule> feeding;
-  std::vector<Assumption> assumptions;       ///< the one that could change the answer most first
-  std::optional<Measurement> measure_first;  ///< that would narrow it most
-  std::vector<std::string> cautions;
-  Batch batch;                     ///< what the mix was made of
-  std::optional<Working> working;  ///< where it was asked for
+  Batch batch;  ///< what the mix was made of
 };
 
 /// Whether the amounts come to a pile of some size, and not to parts or an example.

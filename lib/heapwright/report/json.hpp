@@ -8,14 +8,14 @@
 
 namespace heapwright {
 
-std::string json_of_mix(const MixAnswer& answer, const Materials& materials);
-std::string json_of_recipe(const Recipe& recipe, const Materials& materials);
-std::string json_of_topdressing(const Topdressing& topdressing, const Materials& materials);
-std::string json_of_plan(const Plan& plan, const Materials& materials);
-std::string json_of_pile(const PileAnswer& answer, const Materials& materials);
-std::string json_of_forecast(const ForecastAnswer& answer, const Materials& materials);
-std::string json_of_readings(const ReadingsAnswer& answer, const Materials& materials);
-std::string json_of_maturity(const MaturityAnswer& answer, const Materials& materials);
+std::string json_of_mix(const Answer<MixOnHand>& answer, const Materials& materials);
+std::string json_of_recipe(const Answer<Recipe>& answer, const Materials& materials);
+std::string json_of_topdressing(const Answer<Topdressing>& answer, const Materials& materials);
+std::string json_of_plan(const Answer<Plan>& answer, const Materials& materials);
+std::string json_of_pile(const Answer<PileFit>& answer, const Materials& materials);
+std::string json_of_forecast(const Answer<YardForecast>& answer, const Materials& materials);
+std::string json_of_readings(const Answer<YardReadings>& answer, const Materials& materials);
+std::string json_of_maturity(const Answer<YardCompost>& answer, const Materials& materials);
 std::string json_of_feedstocks(const Materials& materials);
 std::string json_of_feedstock(const Feedstock& feedstock, const Materials& materials);
 std::string json_of_compost(const Compost& compost, const Materials& materials);

@@ -65,7 +65,7 @@ void add_course(Json& json, const Forecast& forecast) {
   json["air_degc"] = series(forecast, [](const DayOfForecast& day) { return day.air_degc; });
 }
 
-Json finished_json(const ForecastAnswer& answer) {
+Json finished_json(const YardForecast& answer) {
   const Finished& finished = answer.forecast->finished;
   Json screened = nullptr;
   if (answer.screened)
@@ -122,7 +122,8 @@ Json window_json(const Forecast& forecast, const ReadyWindow& window) {
           {"late", date_json(forecast, window.late)}};
 }
 
-Json forecast_json(const ForecastAnswer& answer, const Materials& materials) {
+Json forecast_json(const Answer<YardForecast>& whole, const Materials& materials) {
+  const YardForecast& answer = whole.result;
   Json json;
   if (answer.forecast) {
     const Forecast& forecast = *answer.forecast;
@@ -151,11 +152,11 @@ Json forecast_json(const ForecastAnswer& answer, const Materials& materials) {
   } else {
     for (const char* key : keys_of_a_forecast) json[key] = nullptr;
   }
-  json["assumptions"] = assumptions_json(answer.assumptions);
-  json["cautions"] = cautions_json(answer.cautions, materials);
-  return json;
+  return with_grounds(std::move(json), whole, materials);
 }
 
-std::string json_of_forecast(const ForecastAnswer& answer, const Materials& materials) { return printed(forecast_json(answer, materials)); }
+std::string json_of_forecast(const Answer<YardForecast>& answer, const Materials& materials) {
+  return printed(forecast_json(answer, materials));
+}
 
 }  // namespace heapwright

@@ -71,7 +71,8 @@ Json turf_json(const TurfResult& result, const Materials& materials) {
 
 }  // namespace
 
-Json maturity_json(const MaturityAnswer& answer, const Materials& materials) {
+Json maturity_json(const Answer<YardCompost>& whole, const Materials& materials) {
+  const YardCompost& answer = whole.result;
   const CompostKnown& known = answer.known;
   Json json{{"rating", rating_word(known.rating.rating)},
             {"pile_at_work", known.pile_at_work},
@@ -85,11 +86,11 @@ Json maturity_json(const MaturityAnswer& answer, const Materials& materials) {
   for (const TurfResult& result : known.turf) json["turf"].push_back(turf_json(result, materials));
   for (const NextStep* step : answer.next) json["next"].push_back(step_text(*step, answer));
   json["cured_by"] = date_json(answer.cured_by);
-  json["assumptions"] = assumptions_json(answer.assumptions);
-  json["cautions"] = cautions_json(answer.cautions, materials);
-  return json;
+  return with_grounds(std::move(json), whole, materials);
 }
 
-std::string json_of_maturity(const MaturityAnswer& answer, const Materials& materials) { return printed(maturity_json(answer, materials)); }
+std::string json_of_maturity(const Answer<YardCompost>& answer, const Materials& materials) {
+  return printed(maturity_json(answer, materials));
+}
 
 }  // namespace heapwright

@@ -47,12 +47,8 @@ Json mix_json(const Mix& mix) {
           {"feedstocks", std::move(feedstocks)}};
 }
 
-std::string json_of_mix(const MixAnswer& answer, const Materials& materials) {
-  return printed({{"mix", answer.mix ? mix_json(*answer.mix) : Json(nullptr)},
-                  {"assumptions", assumptions_json(answer.assumptions)},
-                  {"measure_first", measure_first_json(answer.measure_first)},
-                  {"working", working_json(answer.working)},
-                  {"cautions", cautions_json(answer.cautions, materials)}});
+std::string json_of_mix(const Answer<MixOnHand>& answer, const Materials& materials) {
+  return printed(with_grounds({{"mix", answer->mix ? mix_json(*answer->mix) : Json(nullptr)}}, answer, materials));
 }
 
 }  // namespace heapwright

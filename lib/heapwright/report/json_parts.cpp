@@ -25,8 +25,6 @@ struct UnitOf {
   }
 };
 
-}  // namespace
-
 Json assumptions_json(const std::vector<Assumption>& assumptions) {
   Json list = Json::array();
   for (const Assumption& assumption : assumptions) {
@@ -59,6 +57,16 @@ Json cautions_json(const std::vector<std::string>& ids, const Materials& materia
     if (const Caution* caution = find_caution(materials, id)) list.push_back({{"id", id}, {"text", caution->text}});
   }
   return list;
+}
+
+}  // namespace
+
+Json with_grounds(Json result, const Grounds& grounds, const Materials& materials) {
+  result["assumptions"] = assumptions_json(grounds.assumptions);
+  result["measure_first"] = measure_first_json(grounds.measure_first);
+  result["working"] = working_json(grounds.working);
+  result["cautions"] = cautions_json(grounds.cautions, materials);
+  return result;
 }
 
 std::string printed(const Json& json) { return json.dump(2) + "\n"; }

@@ -28,9 +28,8 @@ Json optional_si(const std::optional<Quantity>& quantity) {
 /// How a whole result is printed.
 std::string printed(const Json& json);
 
-Json assumptions_json(const std::vector<Assumption>& assumptions);
-Json cautions_json(const std::vector<std::string>& ids, const Materials& materials);
-Json measure_first_json(const std::optional<Measurement>& measurement);
+/// A result with its assumptions, what to measure first, its working and its cautions.
+Json with_grounds(Json result, const Grounds& grounds, const Materials& materials);
 Json working_json(const std::optional<Working>& working);
 Json amount_json(const RecipeAmount& amount);
 Json mix_json(const Mix& mix);
@@ -39,10 +38,10 @@ Json window_json(const Forecast& forecast, const ReadyWindow& window);
 
 // Whole results, as a plan holds them.
 Json recipe_json(const Recipe& recipe);
-Json pile_json(const PileAnswer& answer, const Materials& materials);
-Json forecast_json(const ForecastAnswer& answer, const Materials& materials);
-Json readings_json(const ReadingsAnswer& answer, const Materials& materials);
-Json maturity_json(const MaturityAnswer& answer, const Materials& materials);
+Json pile_json(const Answer<PileFit>& answer, const Materials& materials);
+Json forecast_json(const Answer<YardForecast>& answer, const Materials& materials);
+Json readings_json(const Answer<YardReadings>& answer, const Materials& materials);
+Json maturity_json(const Answer<YardCompost>& answer, const Materials& materials);
 Json topdressing_json(const Topdressing& topdressing);
 
 }  // namespace heapwright

@@ -12,7 +12,8 @@ Json notes_json(const std::vector<PileNote>& notes) {
 
 }  // namespace
 
-Json pile_json(const PileAnswer& answer, const Materials& materials) {
+Json pile_json(const Answer<PileFit>& whole, const Materials& materials) {
+  const PileFit& answer = whole.result;
   Json json{{"shape", answer.pile ? Json(shape_word(answer.pile->shape)) : Json(nullptr)}};
   // Of all piles together.
   json["volume_m3"] = answer.all ? Json(answer.all->volume.value()) : Json(nullptr);
@@ -29,11 +30,9 @@ Json pile_json(const PileAnswer& answer, const Materials& materials) {
   // Of the first pile.
   json["filled_height_m"] = optional_si(answer.filled_height);
   json["settled_height_m"] = optional_si(answer.settled_height);
-  json["assumptions"] = assumptions_json(answer.assumptions);
-  json["cautions"] = cautions_json(answer.cautions, materials);
-  return json;
+  return with_grounds(std::move(json), whole, materials);
 }
 
-std::string json_of_pile(const PileAnswer& answer, const Materials& materials) { return printed(pile_json(answer, materials)); }
+std::string json_of_pile(const Answer<PileFit>& answer, const Materials& materials) { return printed(pile_json(answer, materials)); }
 
 }  // namespace heapwright

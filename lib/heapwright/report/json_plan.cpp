@@ -3,7 +3,8 @@
 
 namespace heapwright {
 
-std::string json_of_plan(const Plan& plan, const Materials& materials) {
+std::string json_of_plan(const Answer<Plan>& answer, const Materials& materials) {
+  const Plan& plan = answer.result;
   Json own = nullptr;
   if (plan.supply.own_compost)
     own = {{"low", plan.supply.own_compost->low.value()},
@@ -12,19 +13,16 @@ std::string json_of_plan(const Plan& plan, const Materials& materials) {
   Json json{{"yard", plan.title},
             {"built", print_date(plan.built)},
             {"season", nullptr},
-            {"recipe", recipe_json(plan.recipe)},
-            {"pile", plan.pile_answer ? pile_json(*plan.pile_answer, materials) : Json(nullptr)},
+            {"recipe", recipe_json(plan.recipe.result)},
+            {"pile", plan.fit ? pile_json(*plan.fit, materials) : Json(nullptr)},
             {"forecast", plan.forecast ? forecast_json(*plan.forecast, materials) : Json(nullptr)},
             {"readings", plan.readings ? readings_json(*plan.readings, materials) : Json(nullptr)},
             {"maturity", plan.maturity ? maturity_json(*plan.maturity, materials) : Json(nullptr)}};
-  json["topdress"] = plan.topdressing ? topdressing_json(*plan.topdressing) : Json(nullptr);
+  json["topdress"] = plan.topdressing ? topdressing_json(plan.topdressing->result) : Json(nullptr);
   json["supply"] = {
       {"own_compost_m3", std::move(own)}, {"needed_m3", optional_si(plan.supply.needed)}, {"to_buy_m3", optional_si(plan.supply.to_buy)}};
   json["calendar"] = nullptr;
-  json["assumptions"] = assumptions_json(plan.assumptions);
-  json["measure_first"] = measure_first_json(plan.measure_first);
-  json["cautions"] = cautions_json(plan.cautions, materials);
-  return printed(json);
+  return printed(with_grounds(std::move(json), answer, materials));
 }
 
 }  // namespace heapwright

@@ -7,7 +7,7 @@ namespace {
 
 double hours_of(std::chrono::seconds length) { return static_cast<double>(length.count()) / 3600.0; }
 
-Json rule_json(const RuleAnswer& answer, const TemperatureLog& log) {
+Json rule_json(const RuleResult& answer, const TemperatureLog& log) {
   return {{"id", answer.rule->id},
           {"met", optional_json(answer.met)},
           {"longest_hours", hours_of(answer.longest)},
@@ -31,18 +31,18 @@ Json start_json(const StartingRatio& start) {
           {"source", start.rule->whose.source}};
 }
 
-Json rules_json(const ReadingsAnswer& answer) {
+Json rules_json(const YardReadings& answer) {
   Json rules = Json::array();
   if (!answer.log) return rules;
-  for (const RuleAnswer& one : answer.rules) rules.push_back(rule_json(one, *answer.log));
+  for (const RuleResult& one : answer.rules) rules.push_back(rule_json(one, *answer.log));
   rules.push_back(start_json(answer.starting_ratio));
   return rules;
 }
 
-Json correction_json(const ReadingsAnswer& answer) {
-  if (!answer.forecast || !answer.forecast->forecast || !answer.forecast->rate || !answer.forecast->rate->tells) return nullptr;
-  const RateFit& rate = *answer.forecast->rate;
-  const Forecast& forecast = *answer.forecast->forecast;
+Json correction_json(const YardReadings& answer) {
+  if (!answer.forecast || !(*answer.forecast)->forecast || !(*answer.forecast)->rate || !(*answer.forecast)->rate->tells) return nullptr;
+  const RateFit& rate = *(*answer.forecast)->rate;
+  const Forecast& forecast = *(*answer.forecast)->forecast;
   return {{"rate_factor", rate.factor},
           {"rate_factor_low", rate.low},
           {"rate_factor_high", rate.high},
@@ -53,12 +53,12 @@ Json correction_json(const ReadingsAnswer& answer) {
 }
 
 /// null where nothing was measured, or a hand was put in since.
-Json activity_json(const ReadingsAnswer& answer) {
+Json activity_json(const YardReadings& answer) {
   if (!answer.watched || answer.felt_last) return nullptr;
   return activity_word(answer.watched->state());
 }
 
-Json observations_json(const ReadingsAnswer& answer) {
+Json observations_json(const YardReadings& answer) {
   Json observations = Json::array();
   if (!answer.watched) return observations;
   const Watched& seen = *answer.watched;
@@ -80,10 +80,10 @@ Json noticed_mix_json(const std::optional<Mix>& mix) {
   return {{"carbon_to_nitrogen", optional_si(mix->carbon_to_nitrogen)}, {"moisture_fraction", optional_si(mix->moisture)}};
 }
 
-Json noticed_json(const ReadingsAnswer& answer) {
+Json noticed_json(const YardReadings& answer) {
   Json list = Json::array();
   if (answer.smokes) return list;  // the caution says all there is to do
-  for (const NoticedAnswer& noticed : answer.noticed) {
+  for (const NoticedSign& noticed : answer.noticed) {
     Json fix = Json::array();
     for (const RecipeAmount& amount : noticed.fix) {
       Json containers = nullptr;
@@ -108,7 +108,8 @@ Json noticed_json(const ReadingsAnswer& answer) {
 
 }  // namespace
 
-Json readings_json(const ReadingsAnswer& answer, const Materials& materials) {
+Json readings_json(const Answer<YardReadings>& whole, const Materials& materials) {
+  const YardReadings& answer = whole.result;
   Json json;
   json["smokes"] = answer.smokes;
   json["pile_activity"] = activity_json(answer);
@@ -116,11 +117,11 @@ Json readings_json(const ReadingsAnswer& answer, const Materials& materials) {
   json["forecast_correction"] = correction_json(answer);
   json["observations"] = observations_json(answer);
   json["noticed"] = noticed_json(answer);
-  json["assumptions"] = assumptions_json(answer.assumptions);
-  json["cautions"] = cautions_json(answer.cautions, materials);
-  return json;
+  return with_grounds(std::move(json), whole, materials);
 }
 
-std::string json_of_readings(const ReadingsAnswer& answer, const Materials& materials) { return printed(readings_json(answer, materials)); }
+std::string json_of_readings(const Answer<YardReadings>& answer, const Materials& materials) {
+  return printed(readings_json(answer, materials));
+}
 
 }  // namespace heapwright

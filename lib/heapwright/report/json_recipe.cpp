@@ -151,13 +151,8 @@ Json recipe_json(const Recipe& recipe) {
   return json;
 }
 
-std::string json_of_recipe(const Recipe& recipe, const Materials& materials) {
-  Json json = recipe_json(recipe);
-  json["assumptions"] = assumptions_json(recipe.assumptions);
-  json["measure_first"] = measure_first_json(recipe.measure_first);
-  json["working"] = working_json(recipe.working);
-  json["cautions"] = cautions_json(recipe.cautions, materials);
-  return printed(json);
+std::string json_of_recipe(const Answer<Recipe>& answer, const Materials& materials) {
+  return printed(with_grounds(recipe_json(answer.result), answer, materials));
 }
 
 }  // namespace heapwright

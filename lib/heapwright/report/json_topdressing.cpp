@@ -21,12 +21,8 @@ Json topdressing_json(const Topdressing& topdressing) {
           {"nutrients_kg_per_100m2", nullptr}};
 }
 
-std::string json_of_topdressing(const Topdressing& topdressing, const Materials& materials) {
-  Json json = topdressing_json(topdressing);
-  json["assumptions"] = assumptions_json(topdressing.assumptions);
-  json["working"] = working_json(topdressing.working);
-  json["cautions"] = cautions_json(topdressing.cautions, materials);
-  return printed(json);
+std::string json_of_topdressing(const Answer<Topdressing>& answer, const Materials& materials) {
+  return printed(with_grounds(topdressing_json(answer.result), answer, materials));
 }
 
 }  // namespace heapwright

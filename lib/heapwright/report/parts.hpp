@@ -43,7 +43,7 @@ std::string text_of_recipe_body(const Recipe& recipe, const Materials& materials
 std::string own_measure(const RecipeAmount& amount, const std::optional<ContainerCount>& containers, Volume volume,
                         const Materials& materials, const Show& show);
 /// Whether it gets hot, and what would make it likelier.
-std::string text_of_heating(const ForecastAnswer& answer, const Materials& materials, const Show& show);
+std::string text_of_heating(const YardForecast& answer, const Materials& materials, const Show& show);
 /// When a pile is ready, a line for each use, with what takes longest; of one that may go two ways, both.
 std::string text_of_readiness(const Forecast& forecast);
 /// What to mind of a pile on its way: cold, drought, rain.
@@ -51,14 +51,14 @@ std::string text_of_pile_notes(const Forecast& forecast, const Show& show);
 /// Why a pile that is never ready is not, and what would mend it.
 std::string why_never_ready(const Forecast& forecast);
 /// What is wrong with a pile and what it does, each with what to do now; nothing where it was not seen.
-std::string text_of_pile_now(const ReadingsAnswer& answer, const Materials& materials, const Show& show);
+std::string text_of_pile_now(const YardReadings& answer, const Materials& materials, const Show& show);
 /// Why a rule is met or not by a log, or by what went in.
-std::string why_of_rule(const RuleAnswer& answer, const TemperatureLog& log, const Show& show);
+std::string why_of_rule(const RuleResult& answer, const TemperatureLog& log, const Show& show);
 std::string why_of_start(const StartingRatio& start);
 /// Whether compost is finished, by its tests and checks, and the first thing to do about it.
-std::string text_of_compost_now(const MaturityAnswer& answer);
+std::string text_of_compost_now(const YardCompost& answer);
 /// What to do next with compost, with the day where one is known.
-std::string step_text(const NextStep& step, const MaturityAnswer& answer);
+std::string step_text(const NextStep& step, const YardCompost& answer);
 /// What to spread on a lawn.
 std::string text_of_topdressing_body(const Topdressing& topdressing, const Materials& materials, const Show& show);
 

@@ -201,7 +201,7 @@ std::string hot_words(const Forecast& forecast) {
 }
 
 /// " (13 leaf bags of autumn leaves, 26 buckets of grass clippings)", in the measures that they were counted in.
-std::string amounts_text(const std::map<std::string, double>& times, const ForecastAnswer& answer, const Materials& materials,
+std::string amounts_text(const std::map<std::string, double>& times, const YardForecast& answer, const Materials& materials,
                          const Show& show) {
   constexpr double countable = 10.0;
   std::string text;
@@ -219,7 +219,7 @@ std::string amounts_text(const std::map<std::string, double>& times, const Forec
   return text.empty() ? text : text + ")";
 }
 
-std::string change_text(const WhatWouldTip& tip, const ForecastAnswer& answer, const Materials& materials, const Show& show) {
+std::string change_text(const WhatWouldTip& tip, const YardForecast& answer, const Materials& materials, const Show& show) {
   switch (tip.change) {
     case HeatingChange::half_as_much_again: return "half as much again of the same mix";
     case HeatingChange::greener: return "more greens for some of the browns" + amounts_text(tip.amounts, answer, materials, show);
@@ -232,7 +232,7 @@ std::string change_text(const WhatWouldTip& tip, const ForecastAnswer& answer, c
 
 }  // namespace
 
-std::string text_of_heating(const ForecastAnswer& answer, const Materials& materials, const Show& show) {
+std::string text_of_heating(const YardForecast& answer, const Materials& materials, const Show& show) {
   const Forecast& forecast = *answer.forecast;
   std::string text = item(hot_words(forecast));
   const std::vector<WhatWouldTip>& tips = forecast.heats.what_would_tip;
@@ -252,7 +252,7 @@ std::string text_of_readiness(const Forecast& forecast) {
 
 namespace {
 
-std::string pile_text(const ForecastAnswer& answer, const Show& show) {
+std::string pile_text(const YardForecast& answer, const Show& show) {
   const Forecast& forecast = *answer.forecast;
   std::string text = "A pile of " + show.volume(*answer.volume);
   const long weeks = answer.care.feeding ? std::lround((forecast.filled_in_all - 1.0) / answer.care.feeding->share) : 0;
@@ -383,7 +383,7 @@ std::string notes_text(const Forecast& forecast, const Show& show) {
   return text.empty() ? text : "\nWhat to do about it\n" + text;
 }
 
-std::string left_text(const ForecastAnswer& answer, const Show& show) {
+std::string left_text(const YardForecast& answer, const Show& show) {
   const Forecast& forecast = *answer.forecast;
   if (!answer.screened) return {};
   std::string text = wrap("  About " + show.volume(answer.finished_volume) + " as it lies, of all that goes in; some " +
@@ -399,7 +399,7 @@ std::string left_text(const ForecastAnswer& answer, const Show& show) {
 }
 
 /// A mix off what works rots as the model has it at best.
-std::string mix_text(const ForecastAnswer& answer) {
+std::string mix_text(const YardForecast& answer) {
   if (answer.on_target) return {};
   return wrap("The mix is off what works: " + character(*answer.mix, answer.targets) +
               ". Set it right first: `heapwright recipe` says with what. As it is, expect it cooler and later than this:") +
@@ -428,7 +428,7 @@ std::string trust_text(const Show& show) {
              "change it; `--table` goes week by week.");
 }
 
-std::string nothing_to_forecast(const ForecastAnswer& answer) {
+std::string nothing_to_forecast(const YardForecast& answer) {
   if (answer.nothing_rots)
     return wrap("Nothing in it rots, or hardly anything: it is soil or finished compost already. Mix in greens and browns.");
   if (answer.too_little && answer.week_by_week)
@@ -439,16 +439,17 @@ std::string nothing_to_forecast(const ForecastAnswer& answer) {
 
 }  // namespace
 
-std::string text_of_forecast(const ForecastAnswer& answer, const Materials& materials, const Show& show) {
+std::string text_of_forecast(const Answer<YardForecast>& whole, const Materials& materials, const Show& show) {
+  const YardForecast& answer = whole.result;
   if (!answer.forecast) return nothing_to_forecast(answer);
   const Forecast& forecast = *answer.forecast;
-  return text_of_first_cautions(answer.cautions, materials) + pile_text(answer, show) + mix_text(answer) + "Does it get hot, above " +
+  return text_of_first_cautions(whole.cautions, materials) + pile_text(answer, show) + mix_text(answer) + "Does it get hot, above " +
          about_temperature(hot_core_degc, show) + "?\n" + text_of_heating(answer, materials, show) + "\n" + first_lines(forecast) +
          course_text(forecast, show) + notes_text(forecast, show) + left_text(answer, show) + trust_text(show) +
-         text_of_assumptions(answer.assumptions, std::nullopt, show) + text_of_cautions(answer.cautions, materials);
+         text_of_assumptions(whole.assumptions, std::nullopt, show) + text_of_cautions(whole.cautions, materials);
 }
 
-std::string table_of_forecast(const ForecastAnswer& answer, const Show& show) {
+std::string table_of_forecast(const YardForecast& answer, const Show& show) {
   if (!answer.forecast) return nothing_to_forecast(answer);
   const Forecast& forecast = *answer.forecast;
   std::vector<std::vector<std::string>> rows{{"week of", "air", "core", "edge", "moisture", "left", "C:N", "breath"}};
@@ -467,7 +468,7 @@ std::string table_of_forecast(const ForecastAnswer& answer, const Show& show) {
              "8 and has cured three weeks it is ready for turf, at 4 mature.");
 }
 
-std::string csv_of_forecast(const ForecastAnswer& answer) {
+std::string csv_of_forecast(const YardForecast& answer) {
   std::string text =
       "date,day,air_degc,core_degc,core_low_degc,core_high_degc,edge_degc,moisture_fraction,volatile_solids_left_fraction,"
       "respiration_mg_co2c_per_g_om_day,carbon_to_nitrogen,relative_volume\n";

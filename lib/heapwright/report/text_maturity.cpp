@@ -98,12 +98,12 @@ std::string meanwhile(const CompostKnown& known) {
   return fit_for_mulch(known) ? "meanwhile it can be mulch." : "until then leave it in the pile.";
 }
 
-std::string curing_text(const MaturityAnswer& answer) {
+std::string curing_text(const YardCompost& answer) {
   if (answer.known.has_cured) return "It has cured long enough";
   return answer.cured_by ? "Let it cure until " + print_date(*answer.cured_by) : "Let it cure for three weeks";
 }
 
-std::string not_rated_text(const MaturityAnswer& answer) {
+std::string not_rated_text(const YardCompost& answer) {
   const CompostKnown& known = answer.known;
   if (known.pile_at_work) return "Not finished: it is hot, or smells so. Leave it until it is cool and smells of earth.";
   if (still_composts(known) || harms_plants(known)) return "Not finished, by what there is. " + why_not(known);
@@ -154,7 +154,7 @@ std::string rated_text(const CompostKnown& known) {
          turf_passed_text(known);
 }
 
-std::string first_line(const MaturityAnswer& answer) {
+std::string first_line(const YardCompost& answer) {
   if (answer.known.rating.rating) return wrap(rated_text(answer.known));
   return wrap(not_rated_text(answer)) + "That is no rating: there are not enough tests for one.\n";
 }
@@ -391,7 +391,7 @@ std::string checks_text(const CompostKnown& known, const Materials& materials) {
   return missing.empty() ? text : text + item("not done: " + joined(missing));
 }
 
-std::string next_text(const MaturityAnswer& answer, const Materials& materials) {
+std::string next_text(const YardCompost& answer, const Materials& materials) {
   std::string text = "\nNext (common practice where no source is named)\n";
   for (const NextStep* step : answer.next) text += item(step_text(*step, answer) + published_text(step->whose, materials));
   return text;
@@ -399,24 +399,25 @@ std::string next_text(const MaturityAnswer& answer, const Materials& materials) 
 
 }  // namespace
 
-std::string step_text(const NextStep& step, const MaturityAnswer& answer) {
+std::string step_text(const NextStep& step, const YardCompost& answer) {
   return step.id == "cure" && answer.cured_by ? step.text + " That is until " + print_date(*answer.cured_by) + "." : step.text;
 }
 
-std::string text_of_compost_now(const MaturityAnswer& answer) {
+std::string text_of_compost_now(const YardCompost& answer) {
   std::string text = first_line(answer);
   if (!answer.next.empty()) text += item("next: " + step_text(*answer.next.front(), answer));
   return text + item("test by test, and what else to do: heapwright maturity");
 }
 
-std::string text_of_maturity(const MaturityAnswer& answer, const Materials& materials, const Show& show) {
+std::string text_of_maturity(const Answer<YardCompost>& whole, const Materials& materials, const Show& show) {
+  const YardCompost& answer = whole.result;
   const CompostKnown& known = answer.known;
   // Without a rating it is the household checks that a person goes by.
   const bool rated = known.rating.rating.has_value();
   const std::string checks = checks_text(known, materials);
-  return text_of_first_cautions(answer.cautions, materials) + first_line(answer) + (rated ? "" : checks) + next_text(answer, materials) +
+  return text_of_first_cautions(whole.cautions, materials) + first_line(answer) + (rated ? "" : checks) + next_text(answer, materials) +
          tests_text(known.rating, materials, show) + turf_text(known, materials, show) + (rated ? checks : "") +
-         text_of_assumptions(answer.assumptions, std::nullopt, show) + text_of_cautions(answer.cautions, materials);
+         text_of_assumptions(whole.assumptions, std::nullopt, show) + text_of_cautions(whole.cautions, materials);
 }
 
 }  // namespace heapwright

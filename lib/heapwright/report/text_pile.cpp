@@ -10,9 +10,7 @@
 namespace heapwright {
 namespace {
 
-bool says(const PileAnswer& answer, PileNote note) {
-  return std::find(answer.notes.begin(), answer.notes.end(), note) != answer.notes.end();
-}
+bool says(const PileFit& answer, PileNote note) { return std::find(answer.notes.begin(), answer.notes.end(), note) != answer.notes.end(); }
 
 std::string noun(PileShape shape) {
   switch (shape) {
@@ -26,7 +24,7 @@ std::string noun(PileShape shape) {
 }
 
 /// Whether more than one pile is built.
-bool are_several(const PileAnswer& answer) {
+bool are_several(const PileFit& answer) {
   const int count = answer.pile->count;
   return std::min(count, answer.piles_needed.value_or(count)) > 1;
 }
@@ -59,7 +57,7 @@ const NamedPart& nearest_part(double share) {
 }
 
 /// "nine tenths of it", "one and a fifth", "a little over two": as many piles as a mix fills, in everyday fractions.
-std::string piles_words(const PileAnswer& answer) {
+std::string piles_words(const PileFit& answer) {
   const double fills = *answer.fills;
   const std::string of_one = answer.pile->count == 1 ? " of it" : " of one";
   constexpr double a_little = 0.05;
@@ -74,7 +72,7 @@ std::string piles_words(const PileAnswer& answer) {
   return whole == 0 ? part + of_one : whole_words(whole) + " and " + part;
 }
 
-std::string holds(const PileAnswer& answer, const Show& show) {
+std::string holds(const PileFit& answer, const Show& show) {
   const PileDescription& pile = *answer.pile;
   const std::string text = (pile.count == 1 ? "The " : "Each ") + noun(pile.shape) + " holds " + show.volume(answer.each->volume);
   if (pile.shape != PileShape::tumbler) return text + ".";
@@ -82,13 +80,13 @@ std::string holds(const PileAnswer& answer, const Show& show) {
 }
 
 /// A recipe need not take all that there is.
-std::string left_over(const PileAnswer& answer, const Show& show) {
+std::string left_over(const PileFit& answer, const Show& show) {
   if (!answer.left_over) return {};
   return " The recipe leaves " + show.volume(*answer.left_over) + " of what you have: `heapwright recipe` says of what, and why.";
 }
 
 /// What to do with a mix and the piles there are.
-std::string to_do(const PileAnswer& answer) {
+std::string to_do(const PileFit& answer) {
   const int count = answer.pile->count;
   const int needed = *answer.piles_needed;
   if (!*answer.fits)
@@ -114,20 +112,20 @@ std::string sides(const PileDescription& pile, const Show& show) {
   return {};
 }
 
-std::string suggestion(const PileAnswer& answer, const Show& show) {
+std::string suggestion(const PileFit& answer, const Show& show) {
   const PileDescription& pile = *answer.pile;
   const bool one = pile.count == 1;
   return "Build " + (one ? "a " : whole_words(pile.count) + " ") + plural(pile.count, noun(pile.shape)) + (one ? " " : ", each ") +
          sides(pile, show) + ": that suits your mix of " + show.volume(*answer.mix) + ".";
 }
 
-std::string what_heats(const PileAnswer& answer, const Show& show) {
+std::string what_heats(const PileFit& answer, const Show& show) {
   const bool stands = !answer.pile || answer.pile->shape != PileShape::tumbler;
   return std::string("A pile that heats ") + (stands ? "is at least " + show.length(least_height_to_heat) + " high and " : "") + "holds " +
          show.volume(least_volume_to_heat) + " (common practice, no source).";
 }
 
-std::string headline(const PileAnswer& answer, const Show& show) {
+std::string headline(const PileFit& answer, const Show& show) {
   if (!answer.pile && !answer.mix)
     return wrap(
         "There is no pile to tell of. Describe one (--shape bin --length \"4 ft\" --width \"4 ft\" --height \"4 ft\"), or say how much "
@@ -143,7 +141,7 @@ std::string headline(const PileAnswer& answer, const Show& show) {
               left_over(answer, show));
 }
 
-std::string note_sentence(PileNote note, const PileAnswer& answer, const Show& show) {
+std::string note_sentence(PileNote note, const PileFit& answer, const Show& show) {
   const std::string slower = "It rots all the same, only slower.";
   switch (note) {
     case PileNote::too_small_to_heat: return "Even full it will hardly heat. " + what_heats(answer, show) + " " + slower;
@@ -159,7 +157,7 @@ std::string note_sentence(PileNote note, const PileAnswer& answer, const Show& s
   return {};
 }
 
-std::string notes_text(const PileAnswer& answer, const Show& show) {
+std::string notes_text(const PileFit& answer, const Show& show) {
   std::string text;
   if (!answer.pile) return text;  // the first line says it
   for (const PileNote note : answer.notes) {
@@ -175,7 +173,7 @@ std::string each_and_all(const std::string& each, const std::string& all, int co
   return count == 1 ? each : each + " each, " + all + " in all";
 }
 
-std::string size_text(const PileAnswer& answer, const Show& show) {
+std::string size_text(const PileFit& answer, const Show& show) {
   const PileDescription& pile = *answer.pile;
   std::string text = "\nSize\n";
   if (pile.shape != PileShape::tumbler) text += line(plural(pile.count, noun(pile.shape)), sides(pile, show));
@@ -194,7 +192,7 @@ std::string size_text(const PileAnswer& answer, const Show& show) {
 }
 
 /// Of piles on the ground.
-std::string sinking_text(const PileAnswer& answer, const Materials& materials) {
+std::string sinking_text(const PileFit& answer, const Materials& materials) {
   if (answer.pile->shape == PileShape::tumbler) return {};
   const std::string source = source_words(materials, "ramsey-yard-waste", Evidence::seen);
   return "\nHow it sinks\n" +
@@ -206,7 +204,7 @@ std::string sinking_text(const PileAnswer& answer, const Materials& materials) {
 
 }  // namespace
 
-std::string text_of_room(const PileAnswer& answer, const Show& show) {
+std::string text_of_room(const PileFit& answer, const Show& show) {
   if (!answer.mix || !answer.fits) return {};
   const bool turns = answer.pile->shape == PileShape::tumbler;
   const std::string room =
@@ -220,10 +218,11 @@ std::string text_of_room(const PileAnswer& answer, const Show& show) {
               17);
 }
 
-std::string text_of_pile(const PileAnswer& answer, const Materials& materials, const Show& show) {
-  std::string text = text_of_first_cautions(answer.cautions, materials) + headline(answer, show) + notes_text(answer, show);
+std::string text_of_pile(const Answer<PileFit>& whole, const Materials& materials, const Show& show) {
+  const PileFit& answer = whole.result;
+  std::string text = text_of_first_cautions(whole.cautions, materials) + headline(answer, show) + notes_text(answer, show);
   if (answer.pile) text += size_text(answer, show) + sinking_text(answer, materials);
-  return text + text_of_assumptions(answer.assumptions, std::nullopt, show) + text_of_cautions(answer.cautions, materials);
+  return text + text_of_assumptions(whole.assumptions, std::nullopt, show) + text_of_cautions(whole.cautions, materials);
 }
 
 }  // namespace heapwright

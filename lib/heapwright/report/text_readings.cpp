@@ -107,7 +107,7 @@ std::string reheat_text(const Reheat& reheat, const WrittenTime& last, const Sho
 }
 
 /// "its C:N from 17 to 26 and its moisture from 68 % to 60 %": what the fix changes, as far as it shows.
-std::string brought_text(const NoticedAnswer& noticed) {
+std::string brought_text(const NoticedSign& noticed) {
   if (!noticed.mix || !noticed.mended || !noticed.mix->moisture || !noticed.mended->moisture) return {};
   std::string text;
   const auto change = [&](const std::string& what, const std::string& from, const std::string& to) {
@@ -119,7 +119,7 @@ std::string brought_text(const NoticedAnswer& noticed) {
   return text;
 }
 
-std::string fix_text(const NoticedAnswer& noticed, const Materials& materials, const Show& show) {
+std::string fix_text(const NoticedSign& noticed, const Materials& materials, const Show& show) {
   std::string added;
   const auto add = [&](const std::string& what) { added += (added.empty() ? "" : " and ") + what; };
   for (const RecipeAmount& amount : noticed.fix) {
@@ -142,7 +142,7 @@ std::string one_cause_text(const Cause& cause, const std::string& before = "") {
 }
 
 /// Of a pile of which nothing is known all causes, to choose from by looking.
-std::string causes_to_choose_text(const NoticedAnswer& noticed) {
+std::string causes_to_choose_text(const NoticedSign& noticed) {
   const std::string name = capital(noticed.symptom->name);
   if (noticed.other_causes.empty()) return wrap(name + ".") + one_cause_text(*noticed.cause);
   std::string text = wrap(name + ". Look which of these it is:") + one_cause_text(*noticed.cause);
@@ -150,7 +150,7 @@ std::string causes_to_choose_text(const NoticedAnswer& noticed) {
   return text;
 }
 
-std::string noticed_text(const NoticedAnswer& noticed, const Materials& materials, const Show& show) {
+std::string noticed_text(const NoticedSign& noticed, const Materials& materials, const Show& show) {
   if (!noticed.pile_is_known) return causes_to_choose_text(noticed);
   std::string text = wrap(capital(noticed.symptom->name) + ". Likely " + noticed.cause->cause + ".");
   text += item("it is so if " + noticed.cause->check);
@@ -161,13 +161,13 @@ std::string noticed_text(const NoticedAnswer& noticed, const Materials& material
   return text;
 }
 
-std::string all_noticed_text(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
+std::string all_noticed_text(const YardReadings& answer, const Materials& materials, const Show& show) {
   std::string text;
-  for (const NoticedAnswer& noticed : answer.noticed) text += (text.empty() ? "" : "\n") + noticed_text(noticed, materials, show);
+  for (const NoticedSign& noticed : answer.noticed) text += (text.empty() ? "" : "\n") + noticed_text(noticed, materials, show);
   return text;
 }
 
-std::string watched_text(const ReadingsAnswer& answer, const Show& show) {
+std::string watched_text(const YardReadings& answer, const Show& show) {
   const Watched& seen = *answer.watched;
   std::string text = "\nWhat the log shows\n";
   const std::size_t probes = answer.log->probes.size();
@@ -215,7 +215,7 @@ std::string asks(const TimeTemperatureRule& rule, const Show& show) {
   return text;
 }
 
-std::string ended(const RuleAnswer& answer, const TemperatureLog& log, const Show& show) {
+std::string ended(const RuleResult& answer, const TemperatureLog& log, const Show& show) {
   const std::string probe =
       log.probes.size() > 1 && answer.ended_by >= 0 ? " (" + log.probes[static_cast<std::size_t>(answer.ended_by)] + ")" : "";
   switch (answer.end) {
@@ -229,7 +229,7 @@ std::string ended(const RuleAnswer& answer, const TemperatureLog& log, const Sho
 
 }  // namespace
 
-std::string why_of_rule(const RuleAnswer& answer, const TemperatureLog& log, const Show& show) {
+std::string why_of_rule(const RuleResult& answer, const TemperatureLog& log, const Show& show) {
   const TimeTemperatureRule& rule = *answer.rule;
   if (!answer.gap)
     return "from " + show_day(answer.stretch->from) + " to " + show_day(answer.stretch->to) + ", " + show_length(answer.stretch->length());
@@ -264,10 +264,10 @@ namespace {
 
 std::string met_word(const std::optional<bool>& met) { return !met ? "cannot say" : *met ? "met" : "not met"; }
 
-std::string rules_text(const ReadingsAnswer& answer, const Show& show) {
+std::string rules_text(const YardReadings& answer, const Show& show) {
   std::string text = "\nHeld against the rules that composting sites go by\n";
   std::string never;
-  for (const RuleAnswer& one : answer.rules) {
+  for (const RuleResult& one : answer.rules) {
     if (one.gap == RuleGap::never_warm) {
       never += (never.empty() ? "" : "; ") + one.rule->name + " (" + asks(*one.rule, show) + ")";
       continue;
@@ -305,25 +305,25 @@ std::string rate_text(const RateFit& rate, const Show& show) {
          degrees(std::max(rate.misses_by_degc, closest_told)) + ".";
 }
 
-std::string ready_text(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
-  if (!answer.forecast || !answer.forecast->forecast) return {};
+std::string ready_text(const YardReadings& answer, const Materials& materials, const Show& show) {
+  if (!answer.forecast || !(*answer.forecast)->forecast) return {};
   std::string text = "\nWhen it is ready\n";
-  if (answer.forecast->rate) {
-    text += wrap("  " + rate_text(*answer.forecast->rate, show), 2);
+  if ((*answer.forecast)->rate) {
+    text += wrap("  " + rate_text(*(*answer.forecast)->rate, show), 2);
   } else {
     text += wrap("  There are too few days in the log, from the day it was built, to correct the forecast by it.", 2);
   }
-  const HeatsOrNot& heats = answer.forecast->forecast->heats;
-  if (heats.by_its_log || heats.log_disagrees) text += text_of_heating(*answer.forecast, materials, show);
+  const HeatsOrNot& heats = (*answer.forecast)->forecast->heats;
+  if (heats.by_its_log || heats.log_disagrees) text += text_of_heating(answer.forecast->result, materials, show);
   if (heats.log_disagrees) return text;
-  text += text_of_readiness(*answer.forecast->forecast);
-  if (answer.forecast->forecast->status == ForecastStatus::never) text += wrap("  " + why_never_ready(*answer.forecast->forecast), 2);
+  text += text_of_readiness(*(*answer.forecast)->forecast);
+  if ((*answer.forecast)->forecast->status == ForecastStatus::never) text += wrap("  " + why_never_ready(*(*answer.forecast)->forecast), 2);
   return text;
 }
 
 }  // namespace
 
-std::string text_of_pile_now(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
+std::string text_of_pile_now(const YardReadings& answer, const Materials& materials, const Show& show) {
   std::string text = all_noticed_text(answer, materials, show);
   const std::string but = answer.noticed.empty() ? "" : "but for that ";
   std::string now;
@@ -336,8 +336,9 @@ std::string text_of_pile_now(const ReadingsAnswer& answer, const Materials& mate
   return text;
 }
 
-std::string text_of_readings(const ReadingsAnswer& answer, const Materials& materials, const Show& show) {
-  std::string text = text_of_first_cautions(answer.cautions, materials);
+std::string text_of_readings(const Answer<YardReadings>& whole, const Materials& materials, const Show& show) {
+  const YardReadings& answer = whole.result;
+  std::string text = text_of_first_cautions(whole.cautions, materials);
   if (answer.smokes) return text + wait_for_the_fire;
   const std::string now = text_of_pile_now(answer, materials, show);
   text += now;
@@ -353,11 +354,11 @@ std::string text_of_readings(const ReadingsAnswer& answer, const Materials& mate
   text += ready_text(answer, materials, show);
   if (answer.log || !answer.noticed.empty()) {
     const std::vector<Assumption> first(
-        answer.assumptions.begin(),
-        answer.assumptions.begin() + std::min<std::ptrdiff_t>(most_assumptions_by_log, std::ssize(answer.assumptions)));
+        whole.assumptions.begin(),
+        whole.assumptions.begin() + std::min<std::ptrdiff_t>(most_assumptions_by_log, std::ssize(whole.assumptions)));
     text += text_of_assumptions(first, std::nullopt, show);
   }
-  return text + text_of_cautions(answer.cautions, materials);
+  return text + text_of_cautions(whole.cautions, materials);
 }
 
 }  // namespace heapwright

@@ -499,11 +499,12 @@ std::string text_of_recipe_body(const Recipe& recipe, const Materials& materials
   return text;
 }
 
-std::string text_of_recipe(const Recipe& recipe, const Materials& materials, const Show& show) {
-  return text_of_first_cautions(recipe.cautions, materials) + text_of_recipe_body(recipe, materials, show) +
-         text_of_assumptions(recipe.assumptions, recipe.measure_first, show) + text_of_steps(recipe.working) +
-         (recipe.pair && recipe.working ? text_of_pair(*recipe.pair, recipe.targets, show) : "") +
-         text_of_cautions(recipe.cautions, materials);
+std::string text_of_recipe(const Answer<Recipe>& whole, const Materials& materials, const Show& show) {
+  const Recipe& recipe = whole.result;
+  return text_of_first_cautions(whole.cautions, materials) + text_of_recipe_body(recipe, materials, show) +
+         text_of_assumptions(whole.assumptions, whole.measure_first, show) + text_of_steps(whole.working) +
+         (recipe.pair && whole.working ? text_of_pair(*recipe.pair, recipe.targets, show) : "") +
+         text_of_cautions(whole.cautions, materials);
 }
 
 }  // namespace heapwright

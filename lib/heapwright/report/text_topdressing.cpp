@@ -56,21 +56,24 @@ std::string text_of_topdressing_body(const Topdressing& topdressing, const Mater
   return text;
 }
 
-std::string text_of_topdressing(const Topdressing& topdressing, const Materials& materials, const Show& show) {
-  return text_of_topdressing_body(topdressing, materials, show) + text_of_assumptions(topdressing.assumptions, std::nullopt, show) +
-         text_of_steps(topdressing.working) + text_of_cautions(topdressing.cautions, materials);
+std::string text_of_topdressing(const Answer<Topdressing>& whole, const Materials& materials, const Show& show) {
+  const Topdressing& topdressing = whole.result;
+  return text_of_topdressing_body(topdressing, materials, show) + text_of_assumptions(whole.assumptions, std::nullopt, show) +
+         text_of_steps(whole.working) + text_of_cautions(whole.cautions, materials);
 }
 
-std::string text_of_coverage(const Topdressing& covered, Volume volume, const Lawn& lawn, const Materials& materials, const Show& show) {
-  const Area whole = area_of(lawn);
-  const bool known = whole.value() > 0.0;
+std::string text_of_coverage(const Answer<Topdressing>& whole, Volume volume, const Lawn& lawn, const Materials& materials,
+                             const Show& show) {
+  const Topdressing& covered = whole.result;
+  const Area lawn_area = area_of(lawn);
+  const bool known = lawn_area.value() > 0.0;
   std::string text = show.volume(volume) + " of compost covers about " + show.area(covered.covers) +
-                     (known ? " of your " + show.area(whole) : "") + ", " + show.depth(covered.plan.depth) + " deep, with " +
+                     (known ? " of your " + show.area(lawn_area) : "") + ", " + show.depth(covered.plan.depth) + " deep, with " +
                      show_percent(covered.plan.allowance.value()) + " for overlap and lumps.";
-  if (known && whole > covered.covers)
-    text += " You need " + show.volume(Volume(volume * ((whole - covered.covers) / covered.covers).value())) + " more.";
-  if (known && whole <= covered.covers) text += " That is enough.";
-  return wrap(text) + text_of_steps(covered.working) + text_of_cautions(covered.cautions, materials);
+  if (known && lawn_area > covered.covers)
+    text += " You need " + show.volume(Volume(volume * ((lawn_area - covered.covers) / covered.covers).value())) + " more.";
+  if (known && lawn_area <= covered.covers) text += " That is enough.";
+  return wrap(text) + text_of_steps(whole.working) + text_of_cautions(whole.cautions, materials);
 }
 
 }  // namespace heapwright

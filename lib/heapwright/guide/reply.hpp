@@ -22,7 +22,7 @@ struct Thing {
 };
 
 /// An answer as it was understood, in the words that the yard file will have.
-struct Answer {
+struct Reply {
   std::vector<std::string> texts;  ///< one; three sides of a bin, two of a round one; two temperatures of a climate; none where unknown
   std::set<std::string>
       is;  ///< "some", "none", "unknown"; "round", "volume" of a bin; "pile" of leaves; "herbicide" where a thing can carry a weedkiller on
@@ -33,6 +33,6 @@ struct Answer {
 std::string plain_answer(std::string_view said);
 
 /// Reads an answer; an empty one is the question's usual. @throws TextError with what would be right
-Answer read_answer(const Question& question, std::string_view said, const Materials& materials, Date today);
+Reply read_reply(const Question& question, std::string_view said, const Materials& materials, Date today);
 
 }  // namespace heapwright

@@ -1,4 +1,4 @@
-#include "heapwright/guide/answer.hpp"
+#include "heapwright/guide/reply.hpp"
 
 #include <algorithm>
 #include <array>
@@ -90,15 +90,15 @@ bool is_bare_number(std::string said) {
          said.find_first_of("0123456789") != std::string::npos;
 }
 
-Answer some(std::vector<std::string> texts) { return {std::move(texts), {"some"}, {}}; }
-Answer none() { return {{}, {"none"}, {}}; }
+Reply some(std::vector<std::string> texts) { return {std::move(texts), {"some"}, {}}; }
+Reply none() { return {{}, {"none"}, {}}; }
 
 std::string with_unit(const std::string& said, const std::string& unit) { return is_bare_number(said) ? said + " " + unit : said; }
 
 std::string in_quotes(const std::string& said) { return "\"" + said + "\""; }
 
 /// A number of people or trees, and nothing behind it but what is counted.
-Answer read_count_answer(const std::string& said) {
+Reply read_count_answer(const std::string& said) {
   if (is_nothing(said)) return none();
   const std::string hint = "write one number: 3";
   constexpr std::array<std::string_view, 9> counted_words{"", "people", "person", "persons", "of us", "trees", "tree", "maples", "oaks"};
@@ -111,7 +111,7 @@ Answer read_count_answer(const std::string& said) {
   return some({print_number(counted.number, 4)});
 }
 
-Answer read_yes_no_answer(const std::string& said) {
+Reply read_yes_no_answer(const std::string& said) {
   constexpr std::array<std::string_view, 4> yes{"y", "yes", "yeah", "yep"};
   constexpr std::array<std::string_view, 4> no{"n", "no", "nope", "never"};
   const std::string first = said.substr(0, said.find_first_of(",.;"));  // "yes, in May"
@@ -162,7 +162,7 @@ std::string lengths_in(const std::string& said) {
 }
 
 /// "a pile 6 by 8 feet, as high as my waist", "a pile 6 ft by 4 ft by 2 ft": length, width and height; nothing where it is no pile.
-std::optional<Answer> read_pile(const std::string& said, const Materials& materials) {
+std::optional<Reply> read_pile(const std::string& said, const Materials& materials) {
   if (said.find("pile") == std::string::npos && said.find("pile") == std::string::npos) return std::nullopt;
   std::vector<std::string> sides = sides_of(lengths_in(said), "ft");
   for (const BodyHeight& row : materials.rough.heights) {
@@ -170,10 +170,10 @@ std::optional<Answer> read_pile(const std::string& said, const Materials& materi
     if (sides.size() == 2 && said.find(body) != std::string::npos) sides.push_back(row.id);
   }
   if (sides.size() != 3) throw TextError("how long, wide and high is the pile?", "write \"a pile 6 by 4 feet, knee-high\"");
-  return Answer{sides, {"some", "pile"}, {}};
+  return Reply{sides, {"some", "pile"}, {}};
 }
 
-Answer read_amount_answer(const Question& question, const std::string& said, const Materials& materials) {
+Reply read_amount_answer(const Question& question, const std::string& said, const Materials& materials) {
   const bool stays = !has_digit(said) && (said.find("on the lawn") != std::string::npos || said.find("mulch") != std::string::npos);
   if (is_nothing(said) || stays) return none();
   if (const auto pile = read_pile(said, materials)) return *pile;
@@ -186,7 +186,7 @@ Answer read_amount_answer(const Question& question, const std::string& said, con
 }
 
 /// "5000", "5000 ft2", "60 by 30", "60 ft by 30 ft".
-Answer read_area_answer(const Question& question, const std::string& said) {
+Reply read_area_answer(const Question& question, const std::string& said) {
   if (is_nothing(said)) return none();
   const std::vector<std::string> sides = sides_of(said, "ft");
   const std::string text = sides.size() == 2 ? sides[0] + " by " + sides[1] : with_unit(said, question.bare);
@@ -195,7 +195,7 @@ Answer read_area_answer(const Question& question, const std::string& said) {
 
 /// "4", "4 by 4 by 3", "4 ft x 4 ft x 3 ft": three sides, where one stands for all; "round 3 by 4": diameter and height; "64 gal": a
 /// tumbler's volume.
-Answer read_size_answer(const Question& question, const std::string& said) {
+Reply read_size_answer(const Question& question, const std::string& said) {
   const std::string hint = "write length, width and height: 4 by 4 by 3; or round 3 by 4; or of a tumbler 60 gal";
   if (is_nothing(said)) return {{}, {"unknown"}, {}};
   std::string size = said;
@@ -253,7 +253,7 @@ std::optional<Date> read_calendar_date(const std::string& said, Date today) {
   return date;
 }
 
-Answer read_date_answer(const std::string& said, Date today) {
+Reply read_date_answer(const std::string& said, Date today) {
   if (said == "today" || said == "now") return some({print_date(today)});
   if (said == "tomorrow") return some({print_date(Date(std::chrono::sys_days(today) + std::chrono::days(1)))});
   const std::string hint = "write " + print_date(today) + ", Nov 7, or today";
@@ -264,7 +264,7 @@ Answer read_date_answer(const std::string& said, Date today) {
 }
 
 /// "14", "every two weeks", "weekly", "once a month".
-Answer read_interval_answer(const Question& question, const std::string& said) {
+Reply read_interval_answer(const Question& question, const std::string& said) {
   constexpr std::array<std::string_view, 6> nevers{"0", "no", "none", "nope", "never", "not at all"};
   if (is_one_of(said, nevers)) return none();
   constexpr std::array<Replacement, 4> adverbs{{{"daily", "1 day"}, {"weekly", "1 week"}, {"biweekly", "2 weeks"}, {"monthly", "30 days"}}};
@@ -292,7 +292,7 @@ Answer read_interval_answer(const Question& question, const std::string& said) {
 }
 
 /// "30 and 76": the coldest and the warmest month; or the name of a winter.
-Answer read_climate_answer(const Question& question, const std::string& said) {
+Reply read_climate_answer(const Question& question, const std::string& said) {
   std::string names;
   for (const NamedClimate& climate : named_climates()) {
     if (plain_name(climate.id) == plain_name(said)) return some({climate.id});
@@ -384,9 +384,9 @@ std::vector<std::string> listed(const std::string& said, const Materials& materi
   return items;
 }
 
-Answer read_things_answer(const std::string& said, const Materials& materials) {
+Reply read_things_answer(const std::string& said, const Materials& materials) {
   if (is_nothing(said)) return none();
-  Answer answer = none();
+  Reply answer = none();
   for (const std::string& item : listed(said, materials)) {
     if (const auto thing = read_thing(item, materials)) answer.things.push_back(*thing);
   }
@@ -398,7 +398,7 @@ Answer read_things_answer(const std::string& said, const Materials& materials) {
   return answer;
 }
 
-Answer read_kind(const Question& question, const std::string& said, const Materials& materials, Date today) {
+Reply read_kind(const Question& question, const std::string& said, const Materials& materials, Date today) {
   switch (question.kind) {
     case AnswerKind::amount: return read_amount_answer(question, said, materials);
     case AnswerKind::count: return read_count_answer(said);
@@ -435,7 +435,7 @@ std::string plain_answer(std::string_view said) {
   return plain;
 }
 
-Answer read_answer(const Question& question, std::string_view said, const Materials& materials, Date today) {
+Reply read_reply(const Question& question, std::string_view said, const Materials& materials, Date today) {
   if (said.size() > longest_answer) throw TextError("this is longer than any answer", "write it in a few words: " + question.example);
   const bool strange = std::any_of(said.begin(), said.end(),
                                    [](char c) { return (static_cast<unsigned char>(c) < ' ' && c != '\t' && c != '\r') || c == '\x7f'; });
