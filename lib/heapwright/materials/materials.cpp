@@ -107,6 +107,9 @@ void read_caution(Table& table, Caution& row) {
   row.id = *table.text("id");
   table.require("text", "write text = \"…\"");
   row.text = table.text("text").value_or("");
+  table.require("in_short", "write its text in a few words");
+  row.in_short = table.text("in_short").value_or("");
+  row.harms = table.flag("harms").value_or(false);
   for (const Value& value : table.list("when")) {
     if (const auto fact = value.one_of(fact_words())) row.when.push_back(*fact);
   }

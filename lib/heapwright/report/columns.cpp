@@ -19,7 +19,7 @@ std::string right(const std::string& text, std::size_t width) {
   return std::string(width > width_of(text) ? width - width_of(text) : 0, ' ') + text;
 }
 
-std::string columns(const std::vector<std::vector<std::string>>& rows) {
+std::string columns(const std::vector<std::vector<std::string>>& rows, std::size_t width) {
   std::vector<std::size_t> widths;
   for (const auto& row : rows) {
     widths.resize(std::max(widths.size(), row.size()));
@@ -34,7 +34,7 @@ std::string columns(const std::vector<std::vector<std::string>>& rows) {
       line += " " + padded(row[i], widths[i] + 1);
     }
     line.resize(line.find_last_not_of(' ') + 1);
-    text += width_of(line) <= screen ? line + "\n" : wrap(line, std::min(last_column, screen / 2), screen);
+    text += width_of(line) <= width ? line + "\n" : wrap(line, std::min(last_column, width / 2), width);
   }
   return text;
 }

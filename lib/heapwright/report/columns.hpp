@@ -7,14 +7,14 @@
 
 namespace heapwright {
 
-/// Characters on a line of the screen.
-inline constexpr std::size_t screen = 80;
+/// Characters on a line of a screen, where nobody says.
+inline constexpr std::size_t usual_width = 80;
 
 std::size_t width_of(std::string_view text);  ///< in characters
 std::string padded(const std::string& text, std::size_t width);
 std::string right(const std::string& text, std::size_t width);
 
-/// Rows with their columns aligned, two spaces apart. A row too long for the screen goes on below its last column.
-std::string columns(const std::vector<std::vector<std::string>>& rows);
+/// Rows with their columns aligned, two spaces apart. A row too long goes on below its last column.
+std::string columns(const std::vector<std::vector<std::string>>& rows, std::size_t width = usual_width);
 
 }  // namespace heapwright

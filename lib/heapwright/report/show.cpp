@@ -58,12 +58,12 @@ double pounds_per_cubic_yard(BulkDensity value) {
   return value.value() * unit_size(Dimension::volume, "yd3") / unit_size(Dimension::mass, "lb");
 }
 
+}  // namespace
+
 std::string plural(const std::string& name) {
   if (name.ends_with("ch") || name.ends_with("x") || name.ends_with("s")) return name + "es";
   return name + "s";
 }
-
-}  // namespace
 
 std::string Show::both(std::string us, std::string si) const {
   if (units_ == ShownUnits::us) return us;
@@ -162,7 +162,7 @@ std::string Show::temperature_rise(TemperatureDifference value) const {
 }
 
 std::string Show::value(const AssumedValue& value) const {
-  struct Words {
+  struct InWords {
     const Show& show;
     std::string operator()(const std::string& text) const { return text; }
     std::string operator()(MoistureWetBasis moisture) const { return show_moisture(moisture); }
@@ -184,7 +184,7 @@ std::string Show::value(const AssumedValue& value) const {
     std::string operator()(TemperaturePoint point) const { return show.temperature(point); }
     std::string operator()(Date date) const { return print_date(date); }
   };
-  return std::visit(Words{*this}, value);
+  return std::visit(InWords{*this}, value);
 }
 
 std::string Show::assumed(const Assumption& assumption) const {

@@ -9,6 +9,7 @@
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/materials/assumption.hpp"
 #include "heapwright/materials/materials.hpp"
+#include "heapwright/page/words.hpp"
 #include "heapwright/units/quantities.hpp"
 #include "heapwright/yard/yard.hpp"
 
@@ -41,6 +42,8 @@ class Show {
   std::string value(const AssumedValue& value) const;
   /// "135 lb/cu yd, from 70 lb/cu yd to 200 lb/cu yd"
   std::string assumed(const Assumption& assumption) const;
+  std::string tested(const Tested& tested) const;  ///< "12 °C", "3.1 mg CO2-C/g OM/day"
+  std::string words(const Words& words) const;     ///< a sentence, its quantities in the person's units
 
  private:
   std::string both(std::string us, std::string si) const;
@@ -53,6 +56,9 @@ std::string show_percent(double fraction);             ///< "41 %"
 
 /// A count as it is shown: to the half, from ten on to the whole unless it is a half.
 double shown_count(double count);
+
+/// "bags", "branches"
+std::string plural(const std::string& name);
 
 /// "24 bags", "2 1/2 buckets", "1 bucket", "half a bucket": to the half, from ten on to the whole; less than a quarter is "a little of a
 /// bucket".

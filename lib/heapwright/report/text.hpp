@@ -33,7 +33,7 @@ std::string text_of_readings(const Answer<YardReadings>& answer, const Materials
 std::string text_of_maturity(const Answer<YardCompost>& answer, const Materials& materials, const Show& show);
 
 /// The steps of a calculation, each term told where it first comes in.
-std::string text_of_working(const Working& working);
+std::string text_of_working(const Working& working, std::size_t width = 80);
 /// All mixes of two feedstocks, and where they are right.
 std::string text_of_pair(const Pair& pair, const Targets& targets, const Show& show);
 

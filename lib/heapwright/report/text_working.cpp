@@ -11,16 +11,16 @@ constexpr std::size_t of_heads = 5;
 constexpr std::size_t of_lines = 7;
 constexpr std::size_t of_what_goes_on = 11;
 
-std::string indented(const std::string& text) { return wrap(std::string(of_lines, ' ') + text, of_what_goes_on, screen); }
+std::string indented(const std::string& text, std::size_t width) { return wrap(std::string(of_lines, ' ') + text, of_what_goes_on, width); }
 
 std::string with_unit(const Term& term) { return term.number + (term.unit.empty() ? "" : " " + term.unit); }
 
 /// Figures that a reader has not met yet; results of steps were met there.
-std::string new_terms_text(const Step& step, std::set<std::string>& met) {
+std::string new_terms_text(const Step& step, std::set<std::string>& met, std::size_t width) {
   std::string text;
   for (const Term& term : step.terms) {
     if (met.insert(term.symbol).second)
-      text += indented(term.symbol + " = " + with_unit(term) + ": " + term.what + " (" + term.source + ")");
+      text += indented(term.symbol + " = " + with_unit(term) + ": " + term.what + " (" + term.source + ")", width);
   }
   return text;
 }
@@ -47,24 +47,24 @@ class Sources {
   std::vector<std::string> sources_;
 };
 
-std::string step_text(const Step& step, std::size_t number, Sources& sources, std::set<std::string>& met) {
+std::string step_text(const Step& step, std::size_t number, Sources& sources, std::set<std::string>& met, std::size_t width) {
   const std::string words = step.what + ": " + step.formula + sources.mark(step.source);
-  std::string text = wrap(right(std::to_string(number), 3) + ". " + words, of_heads, screen);
+  std::string text = wrap(right(std::to_string(number), 3) + ". " + words, of_heads, width);
   if (!step.result) return text;
-  text += indented(step.result->symbol + " = " + step.symbols) + new_terms_text(step, met);
+  text += indented(step.result->symbol + " = " + step.symbols, width) + new_terms_text(step, met, width);
   met.insert(step.result->symbol);
-  return text + indented(step.result->symbol + " = " + step.numbers + " = " + with_unit(*step.result));
+  return text + indented(step.result->symbol + " = " + step.numbers + " = " + with_unit(*step.result), width);
 }
 
 }  // namespace
 
-std::string text_of_working(const Working& working) {
+std::string text_of_working(const Working& working, std::size_t width) {
   std::string text = "\nThe working, step by step, with the digits to do it again\n";
   std::set<std::string> met;
   Sources sources;
   std::size_t number = 0;
-  for (const Step& step : working.steps()) text += step_text(step, ++number, sources, met);
-  return text + wrap(sources.text());
+  for (const Step& step : working.steps()) text += step_text(step, ++number, sources, met, width);
+  return text + wrap(sources.text(), 0, width);
 }
 
 }  // namespace heapwright

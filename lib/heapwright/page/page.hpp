@@ -1,0 +1,80 @@
+#pragma once
+/// What an answer says: sections of blocks. How they are laid out is for report/ to say.
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "heapwright/materials/caution.hpp"
+#include "heapwright/page/words.hpp"
+#include "heapwright/working/step.hpp"
+
+namespace heapwright {
+
+/// How deep a reader must go to meet a section.
+enum class Depth {
+  act,     ///< what to do, the figure asked for
+  why,     ///< figures, ranges, other ways
+  ground,  ///< assumptions with their sources, the working, all cautions
+};
+
+struct Paragraph {
+  Words words;
+};
+/// In no order.
+struct Bullets {
+  std::vector<Words> items;
+};
+/// In the order of the hands.
+struct Numbered {
+  std::vector<Words> items;
+};
+/// Each under a word of its own: "Covers  270 of 4090 sq ft".
+struct Labels {
+  struct Label {
+    std::string name;
+    Words words;
+  };
+  std::vector<Label> labels;
+};
+struct Grid {
+  std::vector<Words> head;               ///< empty: the rows speak for themselves
+  std::vector<std::vector<Words>> rows;  ///< a row of one cell heads those below it
+};
+/// A line over time, with what it may be off by.
+struct Chart {
+  std::string title;
+  struct Point {
+    Date date;
+    TemperaturePoint low;
+    TemperaturePoint likely;
+    TemperaturePoint high;
+  };
+  std::vector<Point> points;
+  Words in_words;  ///< for those who cannot see it
+};
+/// Warnings. In short they stand in one line; else each with all it says.
+struct Warnings {
+  std::vector<Caution> cautions;
+  bool in_short = false;
+};
+/// A calculation, step by step.
+struct WorkedOut {
+  Working working;
+};
+
+using Block = std::variant<Paragraph, Bullets, Numbered, Labels, Grid, Chart, Warnings, WorkedOut>;
+
+struct Section {
+  Depth depth = Depth::act;
+  Words heading;  ///< empty: it goes on from the one before
+  std::vector<Block> blocks;
+};
+
+struct Page {
+  std::string title;  ///< the person's own, of their yard; may be empty
+  std::vector<Section> sections;
+};
+
+}  // namespace heapwright

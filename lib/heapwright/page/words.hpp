@@ -1,0 +1,158 @@
+#pragma once
+/// Sentences whose quantities are still quantities: report/ gives them their units and their digits.
+
+#include <chrono>
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "heapwright/input/document.hpp"
+#include "heapwright/materials/amount.hpp"
+#include "heapwright/materials/assumption.hpp"
+#include "heapwright/maturity/test_value.hpp"
+#include "heapwright/units/quantities.hpp"
+#include "heapwright/units/temperature.hpp"
+
+namespace heapwright {
+
+// What a quantity is of, where its type alone does not say how people speak of it.
+
+/// Of a container: "30 gallons", "110 L".
+struct Capacity {
+  Volume volume;
+};
+/// Of compost on the ground: "1/4 in", "6 mm".
+struct SpreadDepth {
+  Length depth;
+};
+/// As a forecast knows it, to 5 °F or 3 °C.
+struct AboutTemperature {
+  TemperaturePoint point;
+};
+/// To a hundredth of a degree: a bound missed by ever so little is missed.
+struct ExactTemperature {
+  TemperaturePoint point;
+};
+/// By how much a forecast may be off: "20 °F", "10 °C".
+struct AboutDifference {
+  TemperatureDifference difference;
+};
+/// Water as it is carried: "7 1/2 gallons (4 watering cans)".
+struct CarriedWater {
+  WaterMass mass;
+  Volume can;  ///< what a watering can holds
+};
+/// "41 %"
+struct Percent {
+  double fraction = 0.0;
+};
+/// A plain number, to so many significant digits.
+struct Number {
+  double value = 0.0;
+  int digits = 2;
+};
+/// So many of something, by its name in the singular: "24 bags", "2 1/2 buckets".
+struct Count {
+  double count = 0.0;
+  std::string of;
+  bool to_the_tenth = false;  ///< "1.1 buckets" where it is no half
+};
+/// "late Oct 2026", as near as a forecast knows a day.
+struct HalfMonth {
+  Date date;
+  bool with_year = true;
+};
+/// "Oct 24", of a year that is known.
+struct DayOfMonth {
+  Date date;
+};
+/// "Saturday, Oct 24"
+struct DayOfWeek {
+  Date date;
+};
+/// "3 days 4 h"
+struct Span {
+  std::chrono::seconds length{};
+};
+/// A maturity test's value in the unit that laboratories give it in.
+struct Tested {
+  Measured measured;
+  TestValue value;
+  bool with_unit = true;
+};
+/// A sum in whatever money the person uses.
+struct Money {
+  double sum = 0.0;
+};
+/// From one to another, the unit said once: "3 to 12 cu ft".
+template <class Quantity>
+struct Between {
+  Quantity low;
+  Quantity high;
+};
+/// An assumed value with its range, where it has one.
+struct AssumedFigure {
+  Assumption assumption;
+};
+
+using Fragment = std::variant<std::string, Volume, Area, Length, Mass, WaterMass, BulkDensity, TemperaturePoint, TemperatureDifference,
+                              Duration, Date, CarbonNitrogenRatio, MoistureWetBasis, Capacity, SpreadDepth, AboutTemperature,
+                              ExactTemperature, AboutDifference, CarriedWater, Percent, Number, Count, HalfMonth, DayOfMonth, DayOfWeek,
+                              Span, Tested, Money, Between<Volume>, Between<Capacity>, Between<Mass>, Between<CarbonNitrogenRatio>,
+                              Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
+
+/// A sentence, or a part of one.
+class Words {
+ public:
+  Words() = default;
+  Words(const char* text) : Words(std::string(text)) {}       // NOLINT(google-explicit-constructor): a sentence may be plain words
+  Words(std::string_view text) : Words(std::string(text)) {}  // NOLINT(google-explicit-constructor)
+  Words(std::string text) {                                   // NOLINT(google-explicit-constructor)
+    if (!text.empty()) fragments_.emplace_back(std::move(text));
+  }
+  template <class Quantity>
+  requires std::is_constructible_v<Fragment, std::in_place_type_t<Quantity>, Quantity> Words(Quantity quantity)
+      : fragments_{Fragment(std::move(quantity))} {}  // NOLINT(google-explicit-constructor): and so may a quantity
+
+  bool empty() const { return fragments_.empty(); }
+  const std::vector<Fragment>& fragments() const { return fragments_; }
+  Words& operator+=(const Words& more);
+
+ private:
+  std::vector<Fragment> fragments_;
+};
+
+/// A sentence with a place, {}, for each of its values; another count of places does not compile.
+template <class... Values>
+class Sentence {
+ public:
+  template <std::size_t size>
+  consteval Sentence(const char (&text)[size]) : text_(text, size - 1) {  // NOLINT(google-explicit-constructor): as fmt's format strings
+    std::size_t places = 0;
+    for (std::size_t i = 0; i + 1 < size; ++i) places += text[i] == '{' && text[i + 1] == '}' ? 1 : 0;
+    if (places != sizeof...(Values)) throw "a sentence has a {} for each of its values";
+  }
+  std::string_view text() const { return text_; }
+
+ private:
+  std::string_view text_;
+};
+
+/// Puts words into the places of a text, {}, one after another.
+Words fill_in(std::string_view text, const std::vector<Words>& values);
+
+/// say("The pile holds {}.", volume): a sentence with its quantities.
+template <class... Values>
+Words say(Sentence<std::type_identity_t<Values>...> sentence, Values&&... values) {
+  return fill_in(sentence.text(), {Words(std::forward<Values>(values))...});
+}
+
+/// "a, b, c"
+Words joined(const std::vector<Words>& parts, std::string_view between = ", ");
+/// "a, b and c"
+Words listed(const std::vector<Words>& parts);
+
+}  // namespace heapwright

@@ -1,0 +1,30 @@
+#pragma once
+/// Pages laid out: for a screen, and as HTML. Units and rounding happen here; what is said, and how deep, the page has decided.
+
+#include <string>
+
+#include "heapwright/page/page.hpp"
+#include "heapwright/report/show.hpp"
+
+namespace heapwright {
+
+/// A screen, or a pipe.
+struct Screen {
+  std::size_t width = 80;    ///< in characters, at least narrowest_screen
+  Depth depth = Depth::act;  ///< the deepest sections that are shown
+};
+inline constexpr std::size_t narrowest_screen = 40;
+
+/// A page as plain text, no line wider than the screen but for a single longer word.
+std::string text_of(const Page& page, const Show& show, const Screen& screen);
+
+/// All of a page as one HTML file: no script, nothing to fetch, readable on a phone and printed in black and white.
+std::string html_of(const Page& page, const Show& show);
+
+/// A chart as inline SVG, readable without color.
+std::string svg_of(const Chart& chart, const Show& show);
+
+/// Text as it stands in HTML and SVG.
+std::string escaped(std::string_view text);
+
+}  // namespace heapwright

@@ -1,0 +1,103 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "heapwright/input/words.hpp"
+#include "heapwright/report/layout.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr double sheet_width = 640.0;
+constexpr double sheet_height = 300.0;
+constexpr double left = 52.0;
+constexpr double right_edge = 628.0;
+constexpr double top = 14.0;
+constexpr double bottom = 262.0;
+
+/// Degrees in the person's unit, and where they and the days lie on the sheet.
+class Axes {
+ public:
+  Axes(const Chart& chart, const Show& show) : fahrenheit_(show.in_us_units()), first_(day_of(chart.points.front().date)) {
+    days_ = std::max(1.0, day_of(chart.points.back().date) - first_);
+    const double step = tick_step();
+    low_ = high_ = degrees(chart.points.front().likely);
+    for (const Chart::Point& point : chart.points) {
+      low_ = std::min(low_, degrees(point.low));
+      high_ = std::max(high_, degrees(point.high));
+    }
+    low_ = step * std::floor(low_ / step);
+    high_ = std::max(low_ + step, step * std::ceil(high_ / step));
+  }
+
+  double degrees(TemperaturePoint point) const { return fahrenheit_ ? point.fahrenheit() : point.celsius(); }
+  double x(Date date) const { return left + (right_edge - left) * (day_of(date) - first_) / days_; }
+  double y(double degrees) const { return bottom - (bottom - top) * (degrees - low_) / (high_ - low_); }
+  double y(TemperaturePoint point) const { return y(degrees(point)); }
+  double tick_step() const { return fahrenheit_ ? 20.0 : 10.0; }
+  double low() const { return low_; }
+  double high() const { return high_; }
+  std::string_view unit() const { return fahrenheit_ ? "°F" : "°C"; }
+
+ private:
+  static double day_of(Date date) { return static_cast<double>(std::chrono::sys_days(date).time_since_epoch().count()); }
+
+  bool fahrenheit_;
+  double first_;
+  double days_ = 1.0;
+  double low_ = 0.0;
+  double high_ = 0.0;
+};
+
+std::string degree_lines(const Axes& axes) {
+  std::string svg;
+  for (double degrees = axes.low(); degrees <= axes.high() + 0.5; degrees += axes.tick_step())
+    svg += fmt::format(
+        "<line x1=\"{0:.0f}\" y1=\"{2:.1f}\" x2=\"{1:.0f}\" y2=\"{2:.1f}\" stroke=\"#ccc\"/>"
+        "<text x=\"{3:.0f}\" y=\"{4:.1f}\" text-anchor=\"end\">{5:.0f} {6}</text>\n",
+        left, right_edge, axes.y(degrees), left - 6.0, axes.y(degrees) + 4.0, degrees, axes.unit());
+  return svg;
+}
+
+/// The first of each month, or of each second, third … where they would crowd.
+std::string month_marks(const Chart& chart, const Axes& axes) {
+  constexpr double room_for_a_month = 40.0;
+  std::string svg;
+  double last = 0.0;
+  for (const Chart::Point& point : chart.points) {
+    const double x = axes.x(point.date);
+    if (point.date.day() != std::chrono::day(1) || x < last + room_for_a_month) continue;
+    last = x;
+    svg += fmt::format(
+        "<line x1=\"{0:.1f}\" y1=\"{1:.0f}\" x2=\"{0:.1f}\" y2=\"{2:.0f}\" stroke=\"#111\"/>"
+        "<text x=\"{0:.1f}\" y=\"{3:.0f}\" text-anchor=\"middle\">{4}</text>\n",
+        x, bottom, bottom + 5.0, bottom + 20.0, month_name(point.date.month()));
+  }
+  return svg;
+}
+
+std::string band(const Chart& chart, const Axes& axes) {
+  std::string points;
+  for (const Chart::Point& point : chart.points) points += fmt::format("{:.1f},{:.1f} ", axes.x(point.date), axes.y(point.high));
+  for (auto point = chart.points.rbegin(); point != chart.points.rend(); ++point)
+    points += fmt::format("{:.1f},{:.1f} ", axes.x(point->date), axes.y(point->low));
+  return fmt::format("<polygon points=\"{}\" fill=\"#e2e2e2\"/>\n", points);
+}
+
+std::string line(const Chart& chart, const Axes& axes) {
+  std::string points;
+  for (const Chart::Point& point : chart.points) points += fmt::format("{:.1f},{:.1f} ", axes.x(point.date), axes.y(point.likely));
+  return fmt::format("<polyline points=\"{}\" fill=\"none\" stroke=\"#111\" stroke-width=\"2\"/>\n", points);
+}
+
+}  // namespace
+
+std::string svg_of(const Chart& chart, const Show& show) {
+  if (chart.points.empty()) return {};
+  const Axes axes(chart, show);
+  return fmt::format("<svg viewBox=\"0 0 {} {}\" role=\"img\" aria-label=\"{}\" font-family=\"Georgia, serif\" font-size=\"13\">\n", sheet_width, sheet_height, escaped(fmt::format("{}. {}", chart.title, show.words(chart.in_words)))) +
+         band(chart, axes) + degree_lines(axes) + month_marks(chart, axes) + line(chart, axes) + "</svg>\n";
+}
+
+}  // namespace heapwright

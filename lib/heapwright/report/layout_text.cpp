@@ -1,0 +1,107 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <numeric>
+
+#include "heapwright/report/columns.hpp"
+#include "heapwright/report/layout.hpp"
+#include "heapwright/report/text.hpp"
+
+namespace heapwright {
+namespace {
+
+class TextLayout {
+ public:
+  TextLayout(const Show& show, std::size_t width) : show_(show), width_(width) {}
+
+  std::string operator()(const Paragraph& paragraph) const { return wrap(show_.words(paragraph.words), 0, width_); }
+
+  std::string operator()(const Bullets& bullets) const {
+    std::string text;
+    for (const Words& item : bullets.items) text += wrap(fmt::format("- {}", show_.words(item)), 2, width_);
+    return text;
+  }
+
+  std::string operator()(const Numbered& numbered) const {
+    std::string text;
+    int number = 0;
+    for (const Words& item : numbered.items) text += wrap(fmt::format("{}. {}", ++number, show_.words(item)), 3, width_);
+    return text;
+  }
+
+  std::string operator()(const Labels& labels) const {
+    const std::size_t widest = std::accumulate(labels.labels.begin(), labels.labels.end(), std::size_t{0},
+                                               [](std::size_t most, const auto& one) { return std::max(most, width_of(one.name)); });
+    std::string text;
+    for (const auto& [name, words] : labels.labels)
+      text += wrap(fmt::format("{}  {}", padded(name, widest), show_.words(words)), widest + 2, width_);
+    return text;
+  }
+
+  std::string operator()(const Grid& grid) const {
+    Rows rows;
+    if (!grid.head.empty()) rows.push_back(row_of(grid.head));
+    for (const auto& row : grid.rows) rows.push_back(row_of(row));
+    return columns(rows, width_);
+  }
+
+  /// What it shows stands in words beside it.
+  std::string operator()(const Chart&) const { return {}; }
+
+  std::string operator()(const Warnings& warnings) const {
+    if (warnings.in_short) return in_short(warnings.cautions);
+    std::string text;
+    for (const Caution& caution : warnings.cautions) text += wrap(fmt::format("- {}", caution.text), 2, width_);
+    return text + wrap("Local rules come first.", 0, width_);
+  }
+
+  std::string operator()(const WorkedOut& worked_out) const { return text_of_working(worked_out.working, width_); }
+
+ private:
+  using Rows = std::vector<std::vector<std::string>>;
+
+  std::vector<std::string> row_of(const std::vector<Words>& cells) const {
+    std::vector<std::string> row;
+    for (const Words& cell : cells) row.push_back(show_.words(cell));
+    return row;
+  }
+
+  std::string in_short(const std::vector<Caution>& cautions) const {
+    if (cautions.empty()) return {};
+    std::vector<std::string> shorts;
+    for (const Caution& caution : cautions) shorts.push_back(caution.in_short);
+    return wrap(fmt::format("Mind: {}", fmt::join(shorts, " ")), 2, width_);
+  }
+
+  const Show& show_;
+  std::size_t width_;
+};
+
+std::string text_of(const Section& section, const Show& show, std::size_t width) {
+  std::string text = section.heading.empty() ? "" : wrap(show.words(section.heading), 0, width);
+  for (const Block& block : section.blocks) text += std::visit(TextLayout(show, width), block);
+  return text;
+}
+
+std::string way_to_more(Depth shown, Depth deepest) {
+  if (shown >= deepest) return {};
+  return shown == Depth::act ? "\nReasons and other ways: --why. All, with sources: --all\n" : "\nAll of it, with sources: --all\n";
+}
+
+}  // namespace
+
+std::string text_of(const Page& page, const Show& show, const Screen& screen) {
+  std::string text = page.title.empty() ? "" : wrap(page.title, 0, screen.width);
+  Depth deepest = Depth::act;
+  bool first = true;
+  for (const Section& section : page.sections) {
+    deepest = std::max(deepest, section.depth);
+    if (section.depth > screen.depth) continue;
+    if (!first && !section.heading.empty()) text += "\n";
+    text += text_of(section, show, screen.width);
+    first = false;
+  }
+  return text + way_to_more(screen.depth, deepest);
+}
+
+}  // namespace heapwright
