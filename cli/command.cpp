@@ -1,11 +1,13 @@
 #include "command.hpp"
 
+#include <algorithm>
 #include <cerrno>
 #include <chrono>
 #include <cstdio>
 #include <ctime>
 #include <filesystem>
 #include <iostream>
+#include <sys/ioctl.h>
 #include <sys/stat.h>
 #include <system_error>
 #include <unistd.h>
@@ -95,9 +97,20 @@ Date day_of_the_clock() {
           std::chrono::day(static_cast<unsigned>(local->tm_mday))};
 }
 
+/// As wide as the terminal is, but no wider than is easily read; in a pipe as usual.
+std::size_t width_of_terminal() {
+  constexpr std::size_t widest = 100;
+  winsize size{};
+  if (isatty(STDOUT_FILENO) == 0 || ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0 || size.ws_col == 0) return Screen().width;
+  return std::clamp<std::size_t>(size.ws_col, narrowest_screen, widest);
+}
+
 }  // namespace
 
 void CommonOptions::add_to(CLI::App& command) {
+  command.add_flag("--why", why, "also why: figures, ranges, other ways");
+  command.add_flag("--all", all, "all of it: assumptions with their sources, every caution too");
+  command.add_option("--html", html, "write all of it to a file, as a page to print or send");
   command.add_flag("--json", json, "print JSON (SI units) for other programs");
   command.add_option("--units", units, "how amounts are shown: us, si or both")->check(CLI::IsMember({"us", "si", "both"}));
   command.add_option("--materials", materials_file, "a file with feedstocks of your own");
@@ -148,6 +161,23 @@ void CommonOptions::print(const std::string& text) const {
   } else {
     write_whole("--output: ", output, safe, force);
   }
+}
+
+Screen CommonOptions::screen() const {
+  const Depth depth = all ? Depth::ground : why ? Depth::why : Depth::act;
+  return {output.empty() ? width_of_terminal() : Screen().width, depth};
+}
+
+void CommonOptions::print_answer(const std::function<std::string()>& as_json, const std::function<Page()>& as_page,
+                                 const Show& shown) const {
+  if (!html.empty()) {
+    const Page page = as_page();
+    write_whole("--html: ", html, printable(html_of(page, shown)), force);
+    if (!json) print(text_of(page, shown, screen()));
+  } else if (!json) {
+    print(text_of(as_page(), shown, screen()));
+  }
+  if (json) print(as_json());
 }
 
 void WorkingOption::add_to(CLI::App& command) {

@@ -3,12 +3,15 @@
 
 #include <CLI/CLI.hpp>
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
 
 #include "heapwright/error.hpp"
+#include "heapwright/page/page.hpp"
 #include "heapwright/plan/plan.hpp"
+#include "heapwright/report/layout.hpp"
 #include "heapwright/report/show.hpp"
 #include "heapwright/units/text.hpp"
 #include "heapwright/working/measures.hpp"
@@ -18,8 +21,11 @@ namespace heapwright::cli {
 
 enum ExitCode { done = 0, no_answer = 1, bad_input = 2, our_fault = 3 };
 
-/// --json, --units, --materials, --today, --output, --force.
+/// --why, --all, --html, --json, --units, --materials, --today, --output, --force.
 struct CommonOptions {
+  bool why = false;
+  bool all = false;
+  std::string html;
   bool json = false;
   std::string units;
   std::string materials_file;
@@ -34,12 +40,16 @@ struct CommonOptions {
   ShownUnits shown_units(ShownUnits of_yard) const;
   /// The units asked for, else those of the yard.
   Show show(ShownUnits of_yard = ShownUnits::us) const;
+  /// As wide as the terminal, and as deep as was asked for.
+  Screen screen() const;
   /// The yard of a file with the materials and the units asked for.
   Yard yard(const std::string& file) const;
   /// A yard without a file, for what options say.
   Yard yard_of_options() const;
   /// To standard output, or whole or not at all to the file asked for.
   void print(const std::string& text) const;
+  /// An answer as JSON, or as a page on the screen; and as HTML where that was asked for.
+  void print_answer(const std::function<std::string()>& as_json, const std::function<Page()>& as_page, const Show& show) const;
 };
 
 /// --show-working, of the commands whose results have steps to show.

@@ -3,8 +3,8 @@
 #include "command.hpp"
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/lawn/working.hpp"
+#include "heapwright/page/pages.hpp"
 #include "heapwright/report/json.hpp"
-#include "heapwright/report/text.hpp"
 
 namespace heapwright::cli {
 namespace {
@@ -46,6 +46,10 @@ Answer<Topdressing> coverage(const Yard& yard, Volume volume) {
   return topdress(covered, yard.topdressing, yard.materials);
 }
 
+Section no_lawn_in(const std::string& file) {
+  return {Depth::act, {}, {Paragraph{say("No lawn is measured in {}. For every {} of it:", file, read_area("1000 ft2"))}}};
+}
+
 }  // namespace
 
 void add_topdress_command(CLI::App& program, int& exit_code) {
@@ -68,8 +72,8 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
       const Volume volume = volume_on_hand(*options, yard.materials);
       Answer<Topdressing> covered = coverage(yard, volume);
       if (options->working.asked) covered.working = working_of_coverage(covered.result, options->working.measures(options->common, show));
-      options->common.print(options->common.json ? json_of_topdressing(covered, yard.materials)
-                                                 : text_of_coverage(covered, volume, yard.lawn.value_or(Lawn()), yard.materials, show));
+      options->common.print_answer([&] { return json_of_topdressing(covered, yard.materials); },
+                                   [&] { return coverage_page(covered, volume, yard.lawn.value_or(Lawn()), yard.materials); }, show);
       exit_code = done;
       return;
     }
@@ -78,10 +82,13 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
     Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.materials);
     if (options->working.asked)
       topdressing.working = working_of_topdressing(topdressing.result, options->working.measures(options->common, show));
-    const std::string answer =
-        options->common.json ? json_of_topdressing(topdressing, yard.materials) : text_of_topdressing(topdressing, yard.materials, show);
-    const std::string not_measured = "No lawn is measured in " + options->file + ". For every 1000 sq ft of it:\n\n";
-    options->common.print((measured || options->common.json ? "" : not_measured) + answer);
+    options->common.print_answer([&] { return json_of_topdressing(topdressing, yard.materials); },
+                                 [&] {
+                                   Page page = topdressing_page(topdressing, yard.materials);
+                                   if (!measured) page.sections.insert(page.sections.begin(), no_lawn_in(options->file));
+                                   return page;
+                                 },
+                                 show);
     exit_code = measured ? done : no_answer;
   });
 }

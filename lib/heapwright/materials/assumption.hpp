@@ -47,6 +47,7 @@ struct Assumption {
   std::string feedstock{};       ///< the id of the supply it is about, where it is about one
   Figure figure = Figure::none;  ///< and what of it
   std::string which{};           ///< of several such figures: its packing, container, handful or estimate
+  std::string in_short{};        ///< whose figure it is, in a few words with its mark: "Heckman 1996, seen"
 };
 
 }  // namespace heapwright

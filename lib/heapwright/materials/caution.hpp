@@ -66,8 +66,8 @@ const std::vector<std::pair<std::string, Fact>>& fact_words();
 struct Caution {
   std::string id;
   std::string text;
-  std::string in_short;  ///< a few words, for a screen of twenty lines
-  bool harms = false;    ///< what it warns of may burn, poison or infect, so that it is never left out for want of room
+  std::string in_short;    ///< a few words, for a screen of twenty lines
+  bool harms = false;      ///< what it warns of may burn, poison or infect, so that it is never left out for want of room
   std::vector<Fact> when;  ///< any of these facts calls for it
   bool first = false;      ///< stands above the answer too: it cannot wait
   std::string step;        ///< the step of the work at which it is shown: gather, build, turn, use

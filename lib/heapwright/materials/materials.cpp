@@ -97,6 +97,7 @@ void read_source(Table& table, Source& row) {
   row = Source{};
   row.id = *table.text("id");
   row.title = table.text("title").value_or(row.id);
+  row.in_short = table.text("in_short").value_or(row.title);
   row.kind = table.text("kind").value_or("");
   row.note = table.text("note").value_or("");
   table.number("year");
@@ -242,6 +243,14 @@ std::string source_words(const Materials& materials, std::string_view source, Ev
   const Source* found = find_source(materials, source);
   const std::string title = found != nullptr ? found->title : std::string(source);
   return evidence == Evidence::secondary ? title + " (as quoted elsewhere)" : title;
+}
+
+std::string source_in_short(const Materials& materials, std::string_view source, Evidence evidence) {
+  if (evidence == Evidence::own) return "your own figure";
+  if (evidence == Evidence::memory) return "from memory";
+  if (evidence == Evidence::judged) return source == "common-practice" ? "common practice" : "judged";
+  const Source* found = find_source(materials, source);
+  return (found != nullptr ? found->in_short : std::string(source)) + ", " + std::string(evidence_word(evidence));
 }
 
 }  // namespace heapwright

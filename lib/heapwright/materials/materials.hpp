@@ -19,6 +19,7 @@ namespace heapwright {
 struct Source {
   std::string id;
   std::string title;
+  std::string in_short;  ///< "Heckman 1996", for a line that names several
   std::string kind;
   std::string note;  ///< how it was read
 };
@@ -93,5 +94,7 @@ const Caution* find_caution(const Materials& materials, std::string_view id);
 
 /// What a figure's source may be called on a screen: memory and judgement never go under a publication's name.
 std::string source_words(const Materials& materials, std::string_view source, Evidence evidence);
+/// The same in a few words, with its mark: "Heckman 1996, seen".
+std::string source_in_short(const Materials& materials, std::string_view source, Evidence evidence);
 
 }  // namespace heapwright

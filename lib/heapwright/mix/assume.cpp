@@ -23,6 +23,7 @@ void assume(std::vector<Assumption>& assumptions, std::string what, Figure figur
     assumption.high = *reading.high;
   }
   assumption.evidence = source_words(materials, reading.source, reading.evidence);
+  assumption.in_short = source_in_short(materials, reading.source, reading.evidence);
   assumption.feedstock = feedstock.id;
   assumption.figure = figure;
   assumption.which = std::move(which);

@@ -83,6 +83,12 @@ struct Tested {
   TestValue value;
   bool with_unit = true;
 };
+/// So many bags as they are sold where the person's units are used: "90 bags of 1 cu ft", "62 bags of 40 L".
+struct SoldInBags {
+  Volume volume;
+  Volume us_bag;
+  Volume si_bag;
+};
 /// A sum in whatever money the person uses.
 struct Money {
   double sum = 0.0;
@@ -101,8 +107,8 @@ struct AssumedFigure {
 using Fragment = std::variant<std::string, Volume, Area, Length, Mass, WaterMass, BulkDensity, TemperaturePoint, TemperatureDifference,
                               Duration, Date, CarbonNitrogenRatio, MoistureWetBasis, Capacity, SpreadDepth, AboutTemperature,
                               ExactTemperature, AboutDifference, CarriedWater, Percent, Number, Count, HalfMonth, DayOfMonth, DayOfWeek,
-                              Span, Tested, Money, Between<Volume>, Between<Capacity>, Between<Mass>, Between<CarbonNitrogenRatio>,
-                              Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
+                              Span, Tested, SoldInBags, Money, Between<Volume>, Between<Capacity>, Between<Mass>,
+                              Between<CarbonNitrogenRatio>, Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
 
 /// A sentence, or a part of one.
 class Words {

@@ -57,11 +57,6 @@ std::string measure_first_text(const std::optional<Measurement>& first) {
 
 }  // namespace
 
-std::string capital(std::string text) {
-  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
-  return text;
-}
-
 bool is_early(Date date) { return date.day() <= std::chrono::day(15); }
 
 std::string half_month(Date date) { return (is_early(date) ? "early " : "late ") + std::string(month_name(date.month())); }

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "heapwright/page/parts.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/report/show.hpp"
 
@@ -16,8 +17,6 @@ std::string half_month(Date date);
 std::string about_when(Date date);
 /// A line of a list.
 std::string item(const std::string& text);
-/// "It smells of ammonia": with a capital.
-std::string capital(std::string text);
 /// What is said below the caution of a pile that smokes, in place of all work.
 inline constexpr const char* wait_for_the_fire = "Everything else can wait. Ask again once it is out and cold.\n";
 /// What a pile off its windows will be like, in a gardener's words. What is shown as the edge counts as the edge.

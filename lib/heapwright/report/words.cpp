@@ -96,6 +96,10 @@ struct Shown {
   std::string operator()(DayOfWeek day) const { return fmt::format("{}, {}", weekday_name(day.date), day_of_month(day.date)); }
   std::string operator()(Span span) const { return length_of(span.length); }
   std::string operator()(const Tested& tested) const { return show.tested(tested); }
+  std::string operator()(const SoldInBags& sold) const {
+    const Volume bag = show.in_us_units() ? sold.us_bag : sold.si_bag;
+    return fmt::format("{} of {}", show_count(std::ceil((sold.volume / bag).value() - 1e-9), "bag"), show.volume(bag));
+  }
   std::string operator()(Money money) const { return fmt::format("{}", print_number(std::round(100.0 * money.sum) / 100.0, 6)); }
   std::string operator()(const Between<Volume>& range) const { return show.volume_range(range.low, range.high); }
   std::string operator()(const Between<Capacity>& range) const { return show.capacity_range(range.low.volume, range.high.volume); }

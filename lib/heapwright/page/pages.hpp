@@ -1,0 +1,14 @@
+#pragma once
+/// A page for each answer: all that is said of it, in words, with its quantities.
+
+#include "heapwright/page/page.hpp"
+#include "heapwright/plan/plan.hpp"
+
+namespace heapwright {
+
+/// What to spread on a lawn.
+Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materials);
+/// How far a volume goes, of a lawn where one is known.
+Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials);
+
+}  // namespace heapwright

@@ -1,0 +1,145 @@
+#include "heapwright/page/parts.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace heapwright {
+namespace {
+
+constexpr std::size_t most_cautions = 3;
+constexpr std::size_t most_sources = 3;
+
+/// The ones of today's work: three, and whatever else may burn, poison or infect.
+std::vector<Caution> of_today(const Grounds& grounds, const Materials& materials, const WorkSteps& today) {
+  std::vector<Caution> cautions;
+  for (const std::string& id : grounds.cautions) {
+    const Caution* caution = find_caution(materials, id);
+    if (caution == nullptr || caution->first || !today.contains(caution->step)) continue;
+    if (cautions.size() < most_cautions || caution->harms) cautions.push_back(*caution);
+  }
+  return cautions;
+}
+
+/// "weigh one full leaf bag of autumn leaves"
+Words to_measure(const Measurement& first) {
+  switch (first.how) {
+    case Measuring::weigh: return say("weigh one full {} of {}", first.container.name, first.name);
+    case Measuring::dry: return say("weigh a handful of {} moist, and again once dried crisp", first.name);
+    case Measuring::count: return say("count the {} in place of the guess", first.name);
+  }
+  return {};
+}
+
+std::string written_down(const Measurement& first) {
+  switch (first.how) {
+    case Measuring::weigh: return "weighed = { container = \"" + first.container.id + "\", full = \"… lb\", empty = \"… lb\" }";
+    case Measuring::dry: return "dried = { wet = \"… g\", dry = \"… g\" }";
+    case Measuring::count: return "amount = \"… " + first.container.id + "\"";
+  }
+  return {};
+}
+
+/// Up to three of the figures that matter most, each with whose it is.
+std::vector<Words> sources_of(const Grounds& grounds) {
+  std::vector<Words> sources;
+  for (const Assumption& assumption : grounds.assumptions) {
+    if (assumption.in_short.empty() || sources.size() == most_sources) continue;
+    sources.push_back(say("{}: {}", assumption.what, assumption.in_short));
+  }
+  return sources;
+}
+
+}  // namespace
+
+PageWriter& PageWriter::section(Depth depth, Words heading) {
+  page_.sections.push_back({depth, std::move(heading), {}});
+  return *this;
+}
+
+PageWriter& PageWriter::paragraph(Words words) { return words.empty() ? *this : block(Paragraph{std::move(words)}); }
+
+PageWriter& PageWriter::bullets(std::vector<Words> items) { return items.empty() ? *this : block(Bullets{std::move(items)}); }
+
+PageWriter& PageWriter::block(Block block) {
+  if (page_.sections.empty()) section(Depth::act);
+  page_.sections.back().blocks.push_back(std::move(block));
+  return *this;
+}
+
+PageWriter& PageWriter::take(Page other) {
+  std::move(other.sections.begin(), other.sections.end(), std::back_inserter(page_.sections));
+  return *this;
+}
+
+Page PageWriter::page() && {
+  std::erase_if(page_.sections, [](const Section& section) { return section.blocks.empty(); });
+  std::stable_sort(page_.sections.begin(), page_.sections.end(),
+                   [](const Section& one, const Section& other) { return one.depth < other.depth; });
+  return std::move(page_);
+}
+
+std::string capital(std::string text) {
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  return text;
+}
+
+void end_act(PageWriter& writer, const Grounds& grounds, const Materials& materials, const WorkSteps& today) {
+  writer.section(Depth::act);
+  if (grounds.measure_first) writer.paragraph(say("Measure first: {}.", to_measure(*grounds.measure_first)));
+  const std::vector<Caution> cautions = of_today(grounds, materials, today);
+  if (!cautions.empty()) writer.block(Warnings{cautions, true});
+  const std::vector<Words> sources = sources_of(grounds);
+  if (!sources.empty()) writer.paragraph(say("Rests on {}.", joined(sources, "; ")));
+}
+
+void urgent_cautions(PageWriter& writer, const Grounds& grounds, const Materials& materials) {
+  writer.section(Depth::act);
+  for (const std::string& id : grounds.cautions) {
+    const Caution* caution = find_caution(materials, id);
+    if (caution != nullptr && caution->first) writer.paragraph(caution->text);
+  }
+}
+
+void how_to_measure(PageWriter& writer, const Grounds& grounds) {
+  if (!grounds.measure_first) return;
+  const Measurement& first = *grounds.measure_first;
+  writer.section(Depth::why)
+      .paragraph(say("To measure first: {}{}. Nothing else would narrow this answer as much. In the yard file: {}", to_measure(first),
+                     first.how == Measuring::dry ? " in a warm airy place" : "", written_down(first)));
+}
+
+void grounds_of(PageWriter& writer, const Grounds& grounds, const Materials& materials) {
+  std::vector<Words> assumed;
+  for (const Assumption& assumption : grounds.assumptions)
+    assumed.push_back(say("{}: {} ({})", assumption.what, AssumedFigure{assumption}, assumption.evidence));
+  writer.section(Depth::ground, "I took it as (what could change the answer most comes first)").bullets(std::move(assumed));
+  if (grounds.working) writer.section(Depth::act).block(WorkedOut{*grounds.working});
+  std::vector<Caution> cautions;
+  for (const std::string& id : grounds.cautions) {
+    if (const Caution* caution = find_caution(materials, id)) cautions.push_back(*caution);
+  }
+  writer.section(Depth::ground, "Mind");
+  if (!cautions.empty()) writer.block(Warnings{std::move(cautions), false});
+}
+
+Words amount_of(const std::optional<ContainerCount>& counted, Volume volume, const Materials& materials) {
+  if (!counted) return volume;
+  const Container* container = find_container(materials.containers, counted->container);
+  std::string name = container != nullptr ? container->name : counted->container;
+  std::replace(name.begin(), name.end(), '-', ' ');
+  if (name.find_first_of("0123456789") == 0) name = "x " + name;
+  return Count{counted->count, std::move(name), true};
+}
+
+Words own_measure(const RecipeAmount& amount, const std::optional<ContainerCount>& containers, Volume volume, const Materials& materials) {
+  if (!containers && amount.counted_by_mass && amount.volume.value() > 0.0) return Mass(amount.mass * (volume / amount.volume).value());
+  return amount_of(containers, volume, materials);
+}
+
+Words carried(WaterMass water, const Materials& materials) {
+  const Container* can = find_container(materials.containers, "watering-can");
+  if (can == nullptr) return water;
+  return CarriedWater{water, can->volume};
+}
+
+}  // namespace heapwright

@@ -1,0 +1,65 @@
+#pragma once
+/// What the pages share. Not installed: users of the library get whole pages.
+
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "heapwright/mix/answer.hpp"
+#include "heapwright/page/page.hpp"
+#include "heapwright/recipe/recipe.hpp"
+
+namespace heapwright {
+
+/// Builds a page section by section.
+class PageWriter {
+ public:
+  explicit PageWriter(std::string title = {}) : page_{std::move(title), {}} {}
+
+  /// Begins a section. Without blocks it is left out in the end.
+  PageWriter& section(Depth depth, Words heading = {});
+  PageWriter& paragraph(Words words);
+  PageWriter& bullets(std::vector<Words> items);
+  PageWriter& block(Block block);
+  /// The sections of another page, without its title.
+  PageWriter& take(Page other);
+
+  /// The page, its sections in the order of their depth, empty ones left out.
+  Page page() &&;
+
+ private:
+  Page page_;
+};
+
+/// "Because of ammonia": with a capital.
+std::string capital(std::string text);
+
+// --- the end of every screen of things to do ---
+
+/// The steps of the work at which cautions are shown: gather, build, turn, use.
+using WorkSteps = std::set<std::string_view>;
+
+/// What to measure first, what to mind today, and what the answer rests on. @param today the steps of today's work
+void end_act(PageWriter& writer, const Grounds& grounds, const Materials& materials, const WorkSteps& today);
+
+/// Those cautions that cannot wait, above all else.
+void urgent_cautions(PageWriter& writer, const Grounds& grounds, const Materials& materials);
+
+/// Why a measurement comes first, and how it is written down.
+void how_to_measure(PageWriter& writer, const Grounds& grounds);
+
+/// All assumptions with their sources, and all cautions; a working that was asked for stands below what to do.
+void grounds_of(PageWriter& writer, const Grounds& grounds, const Materials& materials);
+
+// --- amounts ---
+
+/// In whole and half containers, or by volume where the person named none.
+Words amount_of(const std::optional<ContainerCount>& counted, Volume volume, const Materials& materials);
+/// In the person's own measure: containers, a weight, or a volume.
+Words own_measure(const RecipeAmount& amount, const std::optional<ContainerCount>& containers, Volume volume, const Materials& materials);
+/// Water as it is carried.
+Words carried(WaterMass water, const Materials& materials);
+
+}  // namespace heapwright

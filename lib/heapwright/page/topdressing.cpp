@@ -1,0 +1,91 @@
+#include <algorithm>
+#include <cmath>
+
+#include "heapwright/input/words.hpp"
+#include "heapwright/page/pages.hpp"
+#include "heapwright/page/parts.hpp"
+
+namespace heapwright {
+namespace {
+
+const WorkSteps spreading{"use"};
+
+Words times_a_year(int times) { return times == 1 ? Words("Once a year") : say("{} times a year", Number{static_cast<double>(times)}); }
+
+Words months_of(const TopdressingPlan& plan) {
+  std::vector<Words> months;
+  for (const auto month : plan.months) months.emplace_back(month_name(month));
+  return months.empty() ? Words() : say("{}, ", joined(months));
+}
+
+Words loads(const Topdressing& topdressing) { return Count{std::ceil(topdressing.wheelbarrow_loads), "wheelbarrow load"}; }
+
+Words bags(Volume volume, const Materials& materials) {
+  const Container* us_bag = find_container(materials.containers, "compost-bag-1ft3");
+  const Container* si_bag = find_container(materials.containers, "compost-bag-40l");
+  if (us_bag == nullptr || si_bag == nullptr) return {};
+  return say(", or {}", SoldInBags{volume, us_bag->volume, si_bag->volume});
+}
+
+Labels amounts(const Topdressing& topdressing, const Materials& materials) {
+  Labels labels;
+  labels.labels.push_back(
+      {"Order", say("{}, with {} more for overlap and lumps: {}{}", topdressing.volume_with_allowance,
+                    Percent{topdressing.plan.allowance.value()}, loads(topdressing), bags(topdressing.volume_with_allowance, materials))});
+  if (topdressing.mass_kg)
+    labels.labels.push_back({"Weighs", say("{}, moist or dry: order by volume",
+                                           Between<Mass>{topdressing.mass_kg->low * unit::kg, topdressing.mass_kg->high * unit::kg})});
+  if (topdressing.plan.surface == Surface::lawn)
+    labels.labels.push_back(
+        {"Again", say("{}: {}{} in all", times_a_year(topdressing.times_a_year), months_of(topdressing.plan), topdressing.per_year)});
+  return labels;
+}
+
+Grid zones(const Topdressing& topdressing) {
+  Grid grid;
+  for (const Zone& zone : topdressing.lawn.zones)
+    grid.rows.push_back({zone.name, zone.area, Volume(zone.area * zone.depth.value_or(topdressing.plan.depth))});
+  return grid;
+}
+
+}  // namespace
+
+void say_topdressing(PageWriter& writer, const Topdressing& topdressing, const Materials& materials) {
+  writer.paragraph(
+      say("Spread {} of screened compost over {}, {} deep.", topdressing.volume, topdressing.area, SpreadDepth{topdressing.depth}));
+  writer.block(amounts(topdressing, materials));
+  if (topdressing.plan.near_water)
+    writer.paragraph("Keep back from the pond, stream or drain: ask your county how far. Sweep up what lands on pavement.");
+  if (topdressing.deep)
+    writer.paragraph(
+        say("More than {} at once can smother a low or thin lawn: two thinner dressings are safer.", SpreadDepth{depth_to_warn_at}));
+}
+
+Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materials) {
+  PageWriter writer;
+  urgent_cautions(writer, answer, materials);
+  writer.section(Depth::act);
+  say_topdressing(writer, answer.result, materials);
+  end_act(writer, answer, materials, spreading);
+  if (answer->lawn.zones.size() > 1) writer.section(Depth::why, "Where it goes").block(zones(answer.result));
+  grounds_of(writer, answer, materials);
+  return std::move(writer).page();
+}
+
+Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials) {
+  const Area whole = area_of(lawn);
+  const bool is_known = whole.value() > 0.0;
+  PageWriter writer;
+  writer.section(Depth::act);
+  writer.paragraph(
+      say("{} of compost covers about {}{}, {} deep, with {} for overlap and lumps.{}", volume, covered->covers,
+          is_known ? say(" of your {}", whole) : Words(), SpreadDepth{covered->plan.depth}, Percent{covered->plan.allowance.value()},
+          !is_known                  ? Words()
+          : whole <= covered->covers ? Words(" That is enough.")
+                                     : say(" You need {} more.", Volume(volume * ((whole - covered->covers) / covered->covers).value()))));
+  end_act(writer, covered, materials, spreading);
+  grounds_of(writer, covered, materials);
+  return std::move(writer).page();
+}
+
+}  // namespace heapwright
