@@ -2,9 +2,9 @@
 
 #include "command.hpp"
 #include "heapwright/mix/working.hpp"
+#include "heapwright/page/pages.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/report/json.hpp"
-#include "heapwright/report/text.hpp"
 
 namespace heapwright::cli {
 namespace {
@@ -61,7 +61,8 @@ void add_recipe_command(CLI::App& program, int& exit_code) {
     Answer<Recipe> recipe = first_recipe(yard, options->common.today());
     if (options->working.asked && recipe->mix)
       recipe.working = working_to_aims(recipe->batch, recipe->targets, yard.materials, options->working.measures(options->common, show));
-    options->common.print(options->common.json ? json_of_recipe(recipe, yard.materials) : text_of_recipe(recipe, yard.materials, show));
+    options->common.print_answer([&] { return json_of_recipe(recipe, yard.materials); },
+                                 [&] { return recipe_page(recipe, yard.materials); }, show);
     const bool answered = recipe->status == RecipeStatus::on_target ||
                           (recipe->status == RecipeStatus::no_size && recipe->whole_containers && recipe->whole_containers->inside);
     exit_code = answered ? done : no_answer;

@@ -1,6 +1,7 @@
 #include "heapwright/materials/amount.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "heapwright/error.hpp"
 #include "heapwright/materials/called.hpp"
@@ -22,6 +23,12 @@ std::string without_measure(std::string words) {
 }
 
 }  // namespace
+
+double to_the_half(double count) {
+  constexpr double rounding = 1e-6;
+  const double halves = std::round(2.0 * count) / 2.0;
+  return count < 10.0 || std::abs(halves - count) <= rounding * count ? halves : std::round(count);
+}
 
 const Container* find_container(const std::vector<Container>& containers, std::string_view name) {
   const std::string whole(name);

@@ -34,6 +34,9 @@ struct ContainerCount {
   friend bool operator==(const ContainerCount&, const ContainerCount&) = default;
 };
 
+/// A count as people count: to the half, from ten on to the whole unless it is a half.
+double to_the_half(double count);
+
 using Amount = std::variant<Volume, Mass, ContainerCount>;
 
 /// The container of an id or an everyday name ("leaf bags"), or none.

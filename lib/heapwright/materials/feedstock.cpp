@@ -15,6 +15,28 @@ std::string_view evidence_word(Evidence evidence) {
   return "";
 }
 
+const std::vector<std::pair<std::string, LeftOver>>& left_over_words() {
+  static const std::vector<std::pair<std::string, LeftOver>> words{{"nothing", LeftOver::nothing},
+                                                                   {"covered", LeftOver::covered},
+                                                                   {"under-browns", LeftOver::under_browns},
+                                                                   {"on-the-lawn", LeftOver::on_the_lawn},
+                                                                   {"yard-waste-cart", LeftOver::yard_waste_cart},
+                                                                   {"leaf-mold", LeftOver::leaf_mold},
+                                                                   {"mulch", LeftOver::mulch}};
+  return words;
+}
+
+LeftOver usual_left_over(FeedstockClass feedstock_class) {
+  switch (feedstock_class) {
+    case FeedstockClass::must_go: return LeftOver::under_browns;
+    case FeedstockClass::clippings: return LeftOver::yard_waste_cart;
+    case FeedstockClass::keeper: return LeftOver::mulch;
+    case FeedstockClass::supplement:
+    case FeedstockClass::mineral: return LeftOver::nothing;
+  }
+  return LeftOver::nothing;
+}
+
 std::string_view class_word(FeedstockClass feedstock_class) {
   switch (feedstock_class) {
     case FeedstockClass::must_go: return "must-go";

@@ -23,6 +23,20 @@ enum class FeedstockClass {
 
 std::string_view class_word(FeedstockClass feedstock_class);
 
+/// What becomes of what is left of it. Common practice, no source.
+enum class LeftOver {
+  nothing,          ///< it keeps as it is
+  covered,          ///< manure: under a cover, away from water, until browns come in
+  under_browns,     ///< scraps: browns over them as more come in
+  on_the_lawn,      ///< clippings: no waste where they lie
+  yard_waste_cart,  ///< other greens
+  leaf_mold,        ///< leaves: kept dry, or piled up moist by themselves
+  mulch,            ///< other browns: kept dry, or spread
+};
+const std::vector<std::pair<std::string, LeftOver>>& left_over_words();
+/// Of a feedstock whose row does not say.
+LeftOver usual_left_over(FeedstockClass feedstock_class);
+
 /// Supplements and minerals: a pile takes as little of them as it can.
 inline bool is_sparing(FeedstockClass feedstock_class) {
   return feedstock_class == FeedstockClass::supplement || feedstock_class == FeedstockClass::mineral;
@@ -78,6 +92,7 @@ struct Feedstock {
   std::string usual_packing;
   std::string usual_container = "bucket";  ///< what people count it in
   bool easy_to_get = false;                ///< most people can find or buy some
+  LeftOver left_over = LeftOver::mulch;    ///< what becomes of what is left of it
   Readings<Duration> keeps;                ///< how long a fresh one may wait for the pile; by its class where empty
   Readings<MoistureWetBasis> moisture;
   Readings<CarbonDryBasis> carbon;

@@ -6,6 +6,10 @@
 
 namespace heapwright {
 
+/// The whole job: the pile, its compost, the lawn, what to buy.
+Page plan_page(const Answer<Plan>& answer, const Materials& materials);
+/// How much of what goes into the pile.
+Page recipe_page(const Answer<Recipe>& answer, const Materials& materials);
 /// What to spread on a lawn.
 Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materials);
 /// How far a volume goes, of a lawn where one is known.

@@ -7,7 +7,7 @@ namespace heapwright {
 namespace {
 
 constexpr std::size_t most_cautions = 3;
-constexpr std::size_t most_sources = 3;
+constexpr std::size_t most_sources = 2;  // so that they stand in a line or two
 
 /// The ones of today's work: three, and whatever else may burn, poison or infect.
 std::vector<Caution> of_today(const Grounds& grounds, const Materials& materials, const WorkSteps& today) {
@@ -24,7 +24,7 @@ std::vector<Caution> of_today(const Grounds& grounds, const Materials& materials
 Words to_measure(const Measurement& first) {
   switch (first.how) {
     case Measuring::weigh: return say("weigh one full {} of {}", first.container.name, first.name);
-    case Measuring::dry: return say("weigh a handful of {} moist, and again once dried crisp", first.name);
+    case Measuring::dry: return say("weigh a handful of {}, dry it, weigh it again", first.name);
     case Measuring::count: return say("count the {} in place of the guess", first.name);
   }
   return {};
@@ -39,7 +39,7 @@ std::string written_down(const Measurement& first) {
   return {};
 }
 
-/// Up to three of the figures that matter most, each with whose it is.
+/// Two of the figures that matter most, each with whose it is.
 std::vector<Words> sources_of(const Grounds& grounds) {
   std::vector<Words> sources;
   for (const Assumption& assumption : grounds.assumptions) {
@@ -76,6 +76,11 @@ Page PageWriter::page() && {
   std::stable_sort(page_.sections.begin(), page_.sections.end(),
                    [](const Section& one, const Section& other) { return one.depth < other.depth; });
   return std::move(page_);
+}
+
+std::vector<Words> first_of(std::vector<Words> words, std::size_t most) {
+  if (words.size() > most) words.resize(most);
+  return words;
 }
 
 std::string capital(std::string text) {

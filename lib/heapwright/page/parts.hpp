@@ -33,6 +33,9 @@ class PageWriter {
   Page page_;
 };
 
+/// No more than so many of some words.
+std::vector<Words> first_of(std::vector<Words> words, std::size_t most);
+
 /// "Because of ammonia": with a capital.
 std::string capital(std::string text);
 

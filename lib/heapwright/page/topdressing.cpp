@@ -3,7 +3,7 @@
 
 #include "heapwright/input/words.hpp"
 #include "heapwright/page/pages.hpp"
-#include "heapwright/page/parts.hpp"
+#include "heapwright/page/topdressing_parts.hpp"
 
 namespace heapwright {
 namespace {

@@ -16,6 +16,7 @@ struct SupplyBalance {
   std::optional<CompostYield> own_compost;
   std::optional<Volume> needed;  ///< for a year, with allowance
   std::optional<Volume> to_buy;  ///< at the likely yield, never below zero
+  std::optional<Area> covers;    ///< of the lawn, by what the pile likely gives; nothing where it gives none
 };
 
 struct Plan {

@@ -218,16 +218,10 @@ std::string show_moisture(MoistureWetBasis moisture) { return show_percent(moist
 
 std::string show_percent(double fraction) { return print_number(std::round(100.0 * fraction), 3) + " %"; }
 
-double shown_count(double count) {
-  constexpr double rounding = 1e-6;
-  const double halves = std::round(2.0 * count) / 2.0;
-  return count < 10.0 || std::abs(halves - count) <= rounding * count ? halves : std::round(count);
-}
-
 std::string show_count(double count, const std::string& container_name) {
   constexpr double countable = 1e6;
   if (!(count < countable)) return print_number(count, 3) + " " + plural(container_name);
-  const double halves = 2.0 * shown_count(count);
+  const double halves = 2.0 * to_the_half(count);
   if (count > 0.0 && halves < 1.0) return "less than half a " + container_name;
   const auto whole = static_cast<long long>(halves / 2.0);
   const bool half = std::fmod(halves, 2.0) > 0.5;
@@ -243,7 +237,7 @@ std::string show_amount(const std::optional<ContainerCount>& counted, Volume vol
   std::replace(name.begin(), name.end(), '-', ' ');
   if (name.find_first_of("0123456789") == 0) name = "x " + name;
   constexpr double about = 0.04;  // a count that is no half is told as it is: 1.1 buckets
-  const bool halves = std::abs(shown_count(counted->count) - counted->count) <= about * counted->count;
+  const bool halves = std::abs(to_the_half(counted->count) - counted->count) <= about * counted->count;
   const bool one_decimal = !halves && counted->count >= 1.0 && counted->count < 10.0;
   return one_decimal ? number(counted->count) + " " + plural(name) : show_count(counted->count, name);
 }

@@ -54,9 +54,6 @@ std::string show_ratio(CarbonNitrogenRatio ratio);     ///< "32"
 std::string show_moisture(MoistureWetBasis moisture);  ///< "55 %"
 std::string show_percent(double fraction);             ///< "41 %"
 
-/// A count as it is shown: to the half, from ten on to the whole unless it is a half.
-double shown_count(double count);
-
 /// "bags", "branches"
 std::string plural(const std::string& name);
 

@@ -237,7 +237,7 @@ std::string left_over_measure(const RecipeAmount& amount, const Materials& mater
   }
   ContainerCount left = *amount.containers_left;
   if (left.container == amount.containers->container)
-    left.count = std::max(0.0, shown_count(left.count + amount.containers->count) - shown_count(amount.containers->count));
+    left.count = std::max(0.0, to_the_half(left.count + amount.containers->count) - to_the_half(amount.containers->count));
   return show_amount(left, *amount.left_over, materials, show);
 }
 

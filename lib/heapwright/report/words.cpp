@@ -35,19 +35,19 @@ std::string length_of(seconds length) {
   const auto days = std::chrono::floor<std::chrono::days>(length);
   const auto hours = std::chrono::floor<std::chrono::hours>(length - days);
   const auto minutes = std::chrono::floor<std::chrono::minutes>(length - days - hours);
-  std::vector<std::string> parts;
-  if (days.count() > 0) parts.push_back(fmt::format("{} {}", days.count(), days.count() == 1 ? "day" : "days"));
-  if (hours.count() > 0) parts.push_back(fmt::format("{} h", hours.count()));
-  if (minutes.count() > 0) parts.push_back(fmt::format("{} min", minutes.count()));
-  return parts.empty() ? "0 h" : fmt::format("{}", fmt::join(parts, " "));
+  std::vector<std::string> spans;
+  if (days.count() > 0) spans.push_back(fmt::format("{} {}", days.count(), days.count() == 1 ? "day" : "days"));
+  if (hours.count() > 0) spans.push_back(fmt::format("{} h", hours.count()));
+  if (minutes.count() > 0) spans.push_back(fmt::format("{} min", minutes.count()));
+  return spans.empty() ? "0 h" : fmt::format("{}", fmt::join(spans, " "));
 }
 
 /// "1.1 buckets": a count that is no half is told as it is.
 std::string tenths(const Count& count) {
   constexpr double about = 0.04;
-  const bool is_half = std::abs(shown_count(count.count) - count.count) <= about * count.count;
+  const bool is_half = std::abs(to_the_half(count.count) - count.count) <= about * count.count;
   const bool small = count.count >= 1.0 && count.count < 10.0;
-  return is_half || !small ? show_count(count.count, count.of) : fmt::format("{} {}", print_number(count.count, 2), plural(count.of));
+  return is_half || !small ? show_count(count.count, count.of) : fmt::format("{} {}", print_number(count.count, 2), heapwright::plural(count.of));
 }
 
 /// A fragment of a sentence in the person's units.

@@ -1,0 +1,93 @@
+#include "heapwright/page/mix_parts.hpp"
+#include "heapwright/page/pages.hpp"
+#include "heapwright/page/recipe_parts.hpp"
+#include "heapwright/pile/pile.hpp"
+
+namespace heapwright {
+namespace {
+
+const WorkSteps building{"gather", "build"};
+constexpr std::size_t most_ways_at_once = 3;
+
+/// What else to do with each of its parts.
+std::vector<Words> uses_of(const Recipe& recipe, const Materials& materials) {
+  std::vector<Words> uses;
+  for (const RecipeAmount& amount : told(recipe).amounts) {
+    const Words use = use_of_left_over(find_feedstock(materials, amount.id).left_over);
+    if (amount.volume.value() > 0.0 && !use.empty()) uses.push_back(say("{}: {}", amount.name, use));
+  }
+  return uses;
+}
+
+/// What to mix in first, and what to do without it.
+void say_far_off(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
+  std::vector<Words> ways = ways_words(recipe, materials);
+  const bool helped = !ways.empty();
+  ways = first_of(std::move(ways), most_ways_at_once);
+  writer.section(Depth::act, ways.size() == 1 ? "Mix in what it lacks" : "Mix in what it lacks: any one of these").bullets(std::move(ways));
+  std::vector<Words> uses = uses_of(recipe, materials);
+  if (alone_is(recipe) == AloneIs::brown) uses.push_back(say("or make a slow pile by itself: {}", pile_in_one_line(recipe, materials)));
+  writer.section(Depth::act, helped ? "Or, without them" : "What to do with it").bullets(std::move(uses));
+  writer.section(Depth::why, "The nearest to a good pile as it is").block(Numbered{building_steps(recipe, materials)});
+}
+
+void say_parts(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
+  writer.section(Depth::act, "So, for one small batch").block(Numbered{building_steps(recipe, materials)});
+  writer.paragraph("For amounts say how much there is: --have \"leaves=20 bags\"");
+}
+
+void say_what_to_do(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
+  switch (verdict_of(recipe)) {
+    case RecipeVerdict::no_pile: return;
+    case RecipeVerdict::far_off: return say_far_off(writer, recipe, materials);
+    case RecipeVerdict::parts: return say_parts(writer, recipe, materials);
+    case RecipeVerdict::on_target:
+    case RecipeVerdict::nearly_right:
+    case RecipeVerdict::too_little: break;
+  }
+  writer.section(Depth::act, "Put in the pile").block(Numbered{building_steps(recipe, materials)});
+}
+
+Words makes(const Recipe& recipe) {
+  const Mix& mix = told(recipe).mix;
+  const Words moist = mix.moisture ? say(", {} moist", *mix.moisture) : Words();
+  const Words volume = mix.volume && has_size(recipe) ? say("{}, ", *mix.volume) : Words();
+  return say("{}{}{}: {}", volume, ratio_words(mix), moist, character_words(mix, recipe.targets));
+}
+
+Labels at_a_glance(const Recipe& recipe, const Materials& materials) {
+  Labels labels;
+  const bool far_off = verdict_of(recipe) == RecipeVerdict::far_off;
+  if (recipe.mix && !far_off) labels.labels.push_back({"Makes", makes(recipe)});
+  const bool to_be_built = has_size(recipe) && !far_off;
+  if (to_be_built && !is_enough_to_heat(*told(recipe).mix.volume))
+    labels.labels.push_back({"Heats", "hardly, so small: it rots all the same, but slowly. Keep adding, to a cubic yard"});
+  const std::size_t before_cards = labels.labels.size();
+  for (const Words& card : card_words(recipe, materials))
+    labels.labels.push_back({labels.labels.size() > before_cards ? "" : "Later", card});
+  const Words browns = how_long_browns_last(recipe);
+  if (!browns.empty()) labels.labels.push_back({"", browns});
+  return labels;
+}
+
+}  // namespace
+
+Page recipe_page(const Answer<Recipe>& answer, const Materials& materials) {
+  const Recipe& recipe = answer.result;
+  PageWriter writer;
+  urgent_cautions(writer, answer, materials);
+  writer.section(Depth::act).paragraph(headline_of(recipe));
+  say_what_to_do(writer, recipe, materials);
+  Labels glance = at_a_glance(recipe, materials);
+  writer.section(Depth::act);
+  if (!glance.labels.empty()) writer.block(std::move(glance));
+  writer.section(Depth::act, "Not for the pile").bullets(left_out_words(recipe));
+  writer.section(Depth::act, "Not today").bullets(not_today_words(recipe, materials));
+  end_act(writer, answer, materials, building);
+  say_why(writer, recipe, materials);
+  how_to_measure(writer, answer);
+  grounds_of(writer, answer, materials);
+  return std::move(writer).page();
+}
+
+}  // namespace heapwright

@@ -1,0 +1,410 @@
+#include "heapwright/page/recipe_parts.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "heapwright/input/words.hpp"
+#include "heapwright/page/mix_parts.hpp"
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+
+/// "13 leaf bags of autumn leaves"; less than a quarter of a container is weighed.
+Words so_much_of(const RecipeAmount& amount, const Materials& materials) {
+  constexpr double countable = 0.25;
+  const bool weighed = amount.containers && amount.containers->count < countable;
+  const Words much = weighed ? Words(amount.mass) : own_measure(amount, amount.containers, amount.volume, materials);
+  return say("{} of {}{}", much, amount.name, amount.bought ? " (to buy)" : "");
+}
+
+Words all_of(const std::vector<RecipeAmount>& amounts, const Materials& materials) {
+  std::vector<Words> parts;
+  for (const RecipeAmount& amount : amounts) parts.push_back(so_much_of(amount, materials));
+  return listed(parts);
+}
+
+std::vector<RecipeAmount> going_in(const Recipe& recipe) {
+  const Told pile = told(recipe);
+  std::vector<RecipeAmount> amounts;
+  std::copy_if(pile.amounts.begin(), pile.amounts.end(), std::back_inserter(amounts),
+               [&](const RecipeAmount& amount) { return goes_in(amount, pile.mix); });
+  return amounts;
+}
+
+Words water_step(const Recipe& recipe, const Materials& materials) {
+  switch (watering_of(recipe)) {
+    case Watering::so_much:
+      return say("Water as you go, {} in all: a handful should clump and not drip.", carried(told(recipe).water_to_add, materials));
+    case Watering::none_wanted: return "No water, as you asked.";
+    case Watering::wet_enough: return "No water: it is wet enough as it is.";
+    case Watering::stays_too_dry: return "Give it what water there is. It stays too dry: it wants more.";
+    case Watering::a_little: return "Wet it a little as you build.";
+  }
+  return {};
+}
+
+/// "Keep the other 11 leaf bags of autumn leaves dry."
+Words remainder_step(const Remainder& left, const Materials& materials) {
+  const RecipeAmount& amount = *left.amount;
+  const bool none_in = !(amount.volume.value() > 0.0);
+  const Words measure = left.containers || none_in || !amount.counted_by_mass
+                            ? amount_of(left.containers, left.volume, materials)
+                            : Words(Mass(amount.mass * (left.volume / amount.volume).value()));
+  const Words rest = say("{}{} of {}", none_in ? "All " : "The other ", measure, amount.name);
+  const Words use = use_of_left_over(find_feedstock(materials, amount.id).left_over);
+  return use.empty() ? say("{}: put away.", rest) : say("{}: {}.", rest, use);
+}
+
+/// "a fifth", of the browns, where they lie in so many layers.
+std::string_view part_of(int layers) {
+  constexpr std::array<std::string_view, 5> parts{"half", "a third", "a quarter", "a fifth", "a sixth"};
+  return parts.at(static_cast<std::size_t>(std::clamp(layers, 2, 6)) - 2);
+}
+
+std::string_view count_of_layers(int layers) {
+  constexpr std::array<std::string_view, 5> words{"one layer", "two layers", "three layers", "four layers", "five layers"};
+  return words.at(static_cast<std::size_t>(std::clamp(layers, 1, 5)) - 1);
+}
+
+void layer_steps(const Layering& layering, const Materials& materials, std::vector<Words>& steps) {
+  steps.push_back(say("Take {}. Lay {} of them loosely at the bottom.", all_of(layering.browns, materials), part_of(layering.layers + 1)));
+  const Words greens = all_of(layering.greens, materials);
+  steps.push_back(layering.layers == 1
+                      ? say("On it {}, and the rest over it.", greens)
+                      : say("On it {}, in {} with the browns between and on top.", greens, count_of_layers(layering.layers)));
+}
+
+/// "3 parts autumn leaves, 2 parts grass clippings"
+Words parts_words(const Proportion& proportion) {
+  std::vector<Words> parts;
+  for (const Part& part : proportion.parts)
+    parts.push_back(say("{} {} {}", Number{static_cast<double>(part.parts), 6}, part.parts == 1 ? "part" : "parts", part.name));
+  return joined(parts);
+}
+
+/// "Apr to Oct", "Apr", or "Apr, Oct" where none comes in between.
+Words months_of(const Season& season) {
+  const auto& months = season.months;
+  if (months.size() == 1) return month_name(months.front());
+  if (season.is_one_run()) return say("{} to {}", month_name(months.front()), month_name(months.back()));
+  std::vector<Words> names;
+  for (const std::chrono::month month : months) names.emplace_back(month_name(month));
+  return joined(names);
+}
+
+/// "each mowing, Apr to Oct", "each week", and of a load whose season nobody knows "each time".
+Words each_time(const Card& card, const Materials& materials) {
+  const bool mown = find_feedstock(materials, card.greens.id).has_tag("grassy");
+  const Words time = mown ? "each mowing" : card.greens.keeps ? "each week" : "each time";
+  return card.season ? say("{}, {}", time, months_of(*card.season)) : time;
+}
+
+std::string_view pronoun_for_the_rest(bool some) { return some ? "The others" : "They"; }
+
+Words when_not_today(const NotToday& one, bool grassy) {
+  const bool some = one.share_on_hand > 0.0;
+  if (one.bought) return "Get them when they come.";
+  if (!grassy) return say("{} go on as they come.", pronoun_for_the_rest(some));
+  return some ? "Leave the others on the lawn, or put them on as they come." : "Leave them on the lawn, or build right after a mowing.";
+}
+
+const std::string& name_of(const std::string& id, const Recipe& recipe) {
+  const auto found =
+      std::find_if(recipe.amounts.begin(), recipe.amounts.end(), [&](const RecipeAmount& amount) { return amount.id == id; });
+  return found == recipe.amounts.end() ? id : found->name;
+}
+
+Words held_back_words(const HeldBack& held, const Recipe& recipe) {
+  const std::string too_small = is_too_small(recipe) ? ", and too small for what must go in" : "";
+  const std::string id = held.feedstock.value_or("");
+  switch (reason_of(held, recipe)) {
+    case HeldBackReason::balance: {
+      const Mix& all = recipe.everything_in ? recipe.everything_in->mix : *recipe.mix;
+      return say("balance: all of it together would be too brown, {}", ratio_words(all));
+    }
+    case HeldBackReason::too_few_greens: return "greens, moist and rich in nitrogen: there are not enough for all the browns";
+    case HeldBackReason::too_few_browns: return "browns, dry and rich in carbon: there are not enough for all the greens";
+    case HeldBackReason::too_wet: return "wet: all of it together would be too wet";
+    case HeldBackReason::too_dry_for_its_water: return "dry: all of it together would want more water than you allow";
+    case HeldBackReason::too_dry: return "dry: all of it together would want more water";
+    case HeldBackReason::packs_down: return "air: it would pack down";
+    case HeldBackReason::largest_share: return "the largest share that you allow of something";
+    case HeldBackReason::no_more_of_it: return say("{}: there is no more", name_of(id, recipe));
+    case HeldBackReason::none_of_it_today: return say("{}: there is none today", name_of(id, recipe));
+    case HeldBackReason::as_big_as_asked: return say("size: the pile is as big as you asked{}", too_small);
+    case HeldBackReason::room_is_full: return say("room: the pile is full{}", too_small);
+    case HeldBackReason::no_more_water: return "water: there is no more";
+  }
+  return {};
+}
+
+/// A supplement's dose, the published part of it first.
+Words dose_words(const RecipeAmount& amount) {
+  return say("{}: {}, of that {} first", amount.name, amount.mass, Between<Mass>{amount.mass / 2.0, amount.mass * (2.0 / 3.0)});
+}
+
+Words addition_words(const Addition& addition, const Materials& materials) {
+  const RecipeAmount& amount = addition.rounded;
+  if (addition.is_supplement) return dose_words(amount);
+  constexpr double least_count = 0.25;
+  const bool countable = amount.containers && amount.containers->count >= least_count;
+  return say("{}: {}{}", amount.name, own_measure(amount, countable ? amount.containers : std::nullopt, amount.volume, materials),
+             addition.is_on_hand ? " more" : "");
+}
+
+Words way_words(const Help& help, const Materials& materials) {
+  if (help.wilting)
+    return say("let the {} wilt in the sun to about {} moisture before they go in: they lose {}", help.wilting->name, help.wilting->to,
+               help.wilting->water_lost);
+  std::vector<Words> additions;
+  for (const Addition& addition : help.additions) additions.push_back(addition_words(addition, materials));
+  constexpr double splash = 0.5;  // kg
+  if (help.water_to_add.value() < splash) return joined(additions, "; and ");
+  if (additions.empty()) return say("water: {} in all", help.water_to_add);
+  return say("{}, with {} of water in all", joined(additions, "; and "), help.water_to_add);
+}
+
+bool is_dose(const Help& help) { return !help.additions.empty() && help.additions.front().is_supplement; }
+
+/// What sets the size, in the words of the person.
+Words size_words_of(const Recipe& recipe, const Materials& materials) {
+  const SizeSetBy& size = *recipe.size_set_by;
+  const Words but =
+      overfills(recipe) ? say(", but there is room for {}: the rest goes on as it sinks, or makes a second pile", *recipe.room) : Words();
+  switch (size.from) {
+    case SizeFrom::fill: return say("as you asked{}", but);
+    case SizeFrom::capacity: return "the limit that you gave sets it";
+    case SizeFrom::room: return "the room there is sets it";
+    case SizeFrom::fixed: return say("what must go in sets it{}", but);
+    case SizeFrom::water: return "what water there is sets it";
+    case SizeFrom::goal: return say("the goal sets it: \"{}\" takes no more", goal_word(recipe.wishes.goal));
+    case SizeFrom::on_hand: break;
+  }
+  constexpr std::size_t most_named = 3;
+  std::vector<Words> words;
+  std::vector<std::string> names;
+  for (const std::string& id : size.feedstocks) {
+    const std::string& name = find_feedstock(materials, id).name;
+    if (std::find(names.begin(), names.end(), name) != names.end()) continue;
+    names.push_back(name);
+    words.emplace_back(name);
+  }
+  if (words.empty() || words.size() > most_named) return say("what is on hand sets it{}", but);
+  return say("what there is of {} sets it{}", listed(words), but);
+}
+
+/// Each amount with what it weighs and how fresh it has to be.
+Grid amounts_grid(const Recipe& recipe, const Materials& materials) {
+  Grid grid;
+  for (const RecipeAmount& amount : going_in(recipe)) {
+    std::vector<Words> rest;
+    if (!amount.counted_by_mass) rest.emplace_back(amount.mass);
+    if (amount.containers || amount.counted_by_mass) rest.emplace_back(amount.volume);
+    if (amount.bought) rest.emplace_back("to buy");
+    if (amount.keeps) {
+      rest.push_back(say("fresh, at most {} old", *amount.keeps));
+    } else if (amount.left_over && !is_left(amount)) {
+      rest.emplace_back("all of it");
+    }
+    grid.rows.push_back({own_measure(amount, amount.containers, amount.volume, materials), amount.name, joined(rest)});
+  }
+  return grid;
+}
+
+void say_money(PageWriter& writer, const Recipe& recipe) {
+  const Told pile = told(recipe);
+  if (!(pile.cost > 0.0)) return;
+  writer.paragraph(say("Cost: {} in your money{}.", Money{pile.cost}, is_bought_by_weight(recipe) ? ", by the part of a unit" : ""));
+  if (recipe.wishes.goal == Goal::cheapest && !recipe.wishes.fill)
+    writer.paragraph("The cheapest pile that takes something bought is a small one: say how big a pile you want, fill = \"2 yd3\".");
+  if (recipe.next_dearer) writer.paragraph(say("For {} it could be much nearer the aim.", Money{recipe.next_dearer->cost}));
+}
+
+bool has_leaves_left(const Recipe& recipe, const Materials& materials) {
+  const std::vector<Remainder> left = remainders_of(recipe);
+  return std::any_of(left.begin(), left.end(),
+                     [&](const Remainder& one) { return find_feedstock(materials, one.amount->id).left_over == LeftOver::leaf_mold; });
+}
+
+void say_everything_in(PageWriter& writer, const Recipe& recipe) {
+  const EverythingVerdict verdict = everything_verdict(recipe);
+  if (verdict == EverythingVerdict::same) return;
+  const EverythingIn& all = *recipe.everything_in;
+  constexpr double splash = 0.5;  // kg
+  const Words moist = all.mix.moisture ? say(", {} moist", *all.mix.moisture) : Words();
+  const Words water = all.water_to_add.value() >= splash ? say(" with {} of water", all.water_to_add) : Words();
+  const Words end = verdict == EverythingVerdict::overfills ? "more than the room there is"
+                    : verdict == EverythingVerdict::may_all_go_in
+                        ? "still about in balance, at the edge of the range. You may put it all in"
+                        : character_words(all.mix, recipe.targets);
+  writer.section(Depth::why).paragraph(say("If everything went in: {}{}{}: {}.", ratio_words(all.mix), moist, water, end));
+}
+
+Words ways_heading(const Recipe& recipe) {
+  const std::string_view any = recipe.what_would_help.size() == 1 ? "" : ": any one of these";
+  if (verdict_of(recipe) == RecipeVerdict::far_off) return say("Mix in what it lacks{}", any);
+  if (recipe.status == RecipeStatus::on_target) return say("What would let all of it go in, just inside the range{}", any);
+  return say("{}{}", recipe.status == RecipeStatus::not_enough ? "What is missing" : "What would set it right", any);
+}
+
+void say_ways(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
+  std::vector<Words> ways = ways_words(recipe, materials);
+  if (ways.empty()) return;
+  writer.section(Depth::why, ways_heading(recipe)).bullets(std::move(ways));
+  if (mended_overfills(recipe)) writer.paragraph(say("All of it wants room for {}.", *recipe.what_would_help.front().mix.volume));
+  if (std::any_of(recipe.what_would_help.begin(), recipe.what_would_help.end(), is_dose))
+    writer.paragraph(
+        "Of urea or a meal put in half to two thirds first, watered in, and see whether it heats (Cornell, Use of Fertilizer Nitrogen).");
+}
+
+}  // namespace
+
+Words headline_of(const Recipe& recipe) {
+  constexpr std::string_view only_an_addition =
+      "That alone makes no pile: it is only an addition, or none of it. Say what else there is: leaves, clippings, scraps.";
+  switch (recipe.status) {
+    case RecipeStatus::on_target: return {};
+    case RecipeStatus::nearest:
+      if (verdict_of(recipe) == RecipeVerdict::nearly_right) return "This comes out a little off the range, and will work.";
+      return say("As it is this comes out {}.", character_words(told(recipe).mix, recipe.targets));
+    case RecipeStatus::not_enough:
+      if (!recipe.mix) return only_an_addition;
+      return say("There is not enough for a pile of {}: {} is missing. The largest good pile:", *recipe.wanted, *recipe.missing);
+    case RecipeStatus::limits_clash:
+      return "These limits cannot all be kept: what must go in, the largest shares and the room there is contradict each other. Take one "
+             "away, or let one be \"up-to\".";
+    case RecipeStatus::no_size:
+      if (recipe.additions_only) return only_an_addition;
+      if (recipe.proportion) return say("Mix by volume: {}.", parts_words(*recipe.proportion));
+      if (recipe.mix)
+        return say("As it is this comes out {}. The amounts are for each {}: say how much there is, --have \"leaves=20 bags\".",
+                   character_words(*recipe.mix, recipe.targets), *recipe.example);
+      return "How big a pile? Say how much there is of something (--have \"leaves=20 bags\"), or how big a pile you want (--fill \"1 "
+             "yd3\").";
+    case RecipeStatus::nothing_on_hand:
+      return "Nothing is on hand. Say what there is: --have \"leaves=20 bags\", or [[supply]] in the yard file.";
+  }
+  return {};
+}
+
+Words pile_in_one_line(const Recipe& recipe, const Materials& materials) {
+  const Words amounts = all_of(going_in(recipe), materials);
+  if (watering_of(recipe) != Watering::so_much) return amounts;
+  return say("{} and {} of water", amounts, carried(told(recipe).water_to_add, materials));
+}
+
+std::vector<Words> building_steps(const Recipe& recipe, const Materials& materials) {
+  std::vector<Words> steps;
+  if (const auto layering = layering_of(recipe)) {
+    layer_steps(*layering, materials, steps);
+  } else {
+    steps.push_back(say("Pile up {}.", all_of(going_in(recipe), materials)));
+  }
+  steps.push_back(water_step(recipe, materials));
+  for (const Remainder& left : remainders_of(recipe)) steps.push_back(remainder_step(left, materials));
+  return steps;
+}
+
+Words use_of_left_over(LeftOver left_over) {
+  switch (left_over) {
+    case LeftOver::nothing: return {};
+    case LeftOver::covered: return "keep it covered, away from water, until browns come in";
+    case LeftOver::under_browns: return "put them on later, under browns, as more browns come in";
+    case LeftOver::on_the_lawn: return "leave them on the lawn, that is no waste";
+    case LeftOver::yard_waste_cart: return "add them as browns come in, or put them in the yard-waste cart";
+    case LeftOver::leaf_mold: return "keep them dry for greens to come";
+    case LeftOver::mulch: return "keep them dry for greens to come, or spread them as mulch";
+  }
+  return {};
+}
+
+std::vector<Words> card_words(const Recipe& recipe, const Materials& materials) {
+  std::vector<Words> cards;
+  for (const Card& card : recipe.cards) {
+    const bool mown = find_feedstock(materials, card.greens.id).has_tag("grassy");
+    std::vector<Words> with{mown ? own_measure(card.greens, card.greens.containers, card.greens.volume, materials)
+                                 : so_much_of(card.greens, materials)};
+    for (const RecipeAmount& browns : card.browns) with.push_back(so_much_of(browns, materials));
+    if (card.water_to_add.value() > 0.0) with.push_back(say("{} of water", carried(card.water_to_add, materials)));
+    cards.push_back(say("{}: {}", each_time(card, materials), joined(with, " + ")));
+  }
+  return cards;
+}
+
+Words how_long_browns_last(const Recipe& recipe) {
+  if (recipe.cards.empty() || recipe.status == RecipeStatus::no_size) return {};
+  if (!recipe.feeding) return "The browns that are left do not last a week: get more first, or leave clippings on the lawn.";
+  if (!recipe.feeding->browns_run_out) return {};
+  return say("The browns that are left last to about {}: get more by then.", HalfMonth{recipe.feeding->until});
+}
+
+std::vector<Words> ways_words(const Recipe& recipe, const Materials& materials) {
+  constexpr std::size_t most_ways = 6;
+  std::vector<Words> words;
+  for (const Help& way : ways_to_mend(recipe)) {
+    if (words.size() < most_ways) words.push_back(way_words(way, materials));
+  }
+  return words;
+}
+
+std::vector<Words> left_out_words(const Recipe& recipe) {
+  std::vector<Words> words;
+  for (const LeftOut& left : recipe.left_out) {
+    const std::string_view where = left.clippings ? "leave clippings lying on the lawn, and put none on beds"
+                                   : left.manure  ? "spread manure on the pasture or field it came from, not on beds"
+                                                  : "give it back, or put it in the trash; none on beds";
+    words.push_back(left.treated == Treated::yes
+                        ? say("{}: treated with weedkiller. So {}.", left.name, where)
+                        : say("{}: nobody knows whether weedkiller was used. Find out, and write treated = \"no\" in the yard file if not. "
+                              "If you cannot, {}.",
+                              left.name, where));
+  }
+  return words;
+}
+
+std::vector<Words> not_today_words(const Recipe& recipe, const Materials& materials) {
+  std::vector<Words> words;
+  for (const NotToday& one : recipe.not_today) {
+    const bool grassy = find_feedstock(materials, one.id).has_tag("grassy");
+    const Words season = one.season ? say(" come {} and", months_of(*one.season)) : Words();
+    const Words there = one.share_on_hand > 0.0 ? say("only {} of a year's are", Percent{one.share_on_hand}) : Words("none are");
+    words.push_back(say("{}:{} keep {}, so {} there on the day. {}", one.name, season, one.keeps, there, when_not_today(one, grassy)));
+  }
+  return words;
+}
+
+void say_why(PageWriter& writer, const Recipe& recipe, const Materials& materials, const Words& room) {
+  if (!recipe.mix) return;
+  const Mix& mix = told(recipe).mix;
+  const bool far_off = verdict_of(recipe) == RecipeVerdict::far_off;
+  if (far_off) say_ways(writer, recipe, materials);
+  writer.section(Depth::why, far_off ? "What it makes as it is" : "What it makes").block(amounts_grid(recipe, materials));
+  writer.block(figures_of(mix, recipe.targets));
+  Labels labels;
+  if (mix.volume) labels.labels.push_back({"Pile", size_words(mix)});
+  if (!room.empty()) labels.labels.push_back({"Room", room});
+  if (recipe.size_set_by) labels.labels.push_back({"Size", size_words_of(recipe, materials)});
+  writer.block(std::move(labels));
+  writer.paragraph(on_the_figures(mix));
+  if (recipe.status == RecipeStatus::on_target && !recipe.whole_containers)
+    writer.paragraph("Weigh it: whole containers do not come near enough.");
+  if (recipe.status == RecipeStatus::on_target && recipe.whole_containers && !recipe.whole_containers->inside)
+    writer.paragraph("In whole containers this is the nearest; weighed out it could come right.");
+  say_money(writer, recipe);
+  if (has_leaves_left(recipe, materials))
+    writer.paragraph("Leaves that are left may also be piled up moist by themselves: they are leaf mold in a year or two.");
+  if (recipe.size_set_by && recipe.size_set_by->from == SizeFrom::room && !remainders_of(recipe).empty())
+    writer.paragraph("What does not fit today: as the pile sinks, top it up with the same mix, or start a second one.");
+  std::vector<Words> unused;
+  for (const RecipeAmount* amount : not_needed(recipe)) unused.emplace_back(amount->name);
+  if (!unused.empty()) writer.section(Depth::why, "Not needed today").paragraph(say("{}", joined(unused)));
+  std::vector<Words> limits;
+  for (const HeldBack& held : recipe.held_back_by) limits.push_back(held_back_words(held, recipe));
+  writer.section(Depth::why, "What limits it").bullets(std::move(limits));
+  say_everything_in(writer, recipe);
+  if (!far_off) say_ways(writer, recipe, materials);
+}
+
+}  // namespace heapwright

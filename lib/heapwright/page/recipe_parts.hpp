@@ -1,0 +1,34 @@
+#pragma once
+/// What the pages of a recipe and of a plan share. Not installed: users of the library get whole pages.
+
+#include <vector>
+
+#include "heapwright/materials/materials.hpp"
+#include "heapwright/page/parts.hpp"
+#include "heapwright/recipe/verdict.hpp"
+
+namespace heapwright {
+
+/// What a recipe comes to where it is not simply a pile to build; nothing where it is.
+Words headline_of(const Recipe& recipe);
+/// The hands' work: what to take, the layers, the water, what to keep. Of a recipe with a mix.
+std::vector<Words> building_steps(const Recipe& recipe, const Materials& materials);
+/// "20 leaf bags of autumn leaves and 21 gallons of water"
+Words pile_in_one_line(const Recipe& recipe, const Materials& materials);
+/// "keep them dry for greens to come"; nothing where there is nothing to say.
+Words use_of_left_over(LeftOver left_over);
+/// "each mowing, Apr to Oct: 6 buckets of grass clippings + 14 buckets of autumn leaves"
+std::vector<Words> card_words(const Recipe& recipe, const Materials& materials);
+/// How long the browns last; nothing where they last a year.
+Words how_long_browns_last(const Recipe& recipe);
+/// Ways to set it right, or to use all there is.
+std::vector<Words> ways_words(const Recipe& recipe, const Materials& materials);
+/// What stays out, and where it goes.
+std::vector<Words> left_out_words(const Recipe& recipe);
+/// What is not there today.
+std::vector<Words> not_today_words(const Recipe& recipe, const Materials& materials);
+
+/// Figures, limits, other ways: all that does not have to be read to build it. @param room whether it fits its bin, where one is described
+void say_why(PageWriter& writer, const Recipe& recipe, const Materials& materials, const Words& room = {});
+
+}  // namespace heapwright

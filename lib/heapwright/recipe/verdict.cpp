@@ -1,0 +1,189 @@
+#include "heapwright/recipe/verdict.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace heapwright {
+namespace {
+
+/// With bought things, supplements or unlimited ones beside it, "everything" would say little.
+bool others_go_in(const Recipe& recipe) {
+  return std::any_of(recipe.amounts.begin(), recipe.amounts.end(), [&](const RecipeAmount& amount) {
+    return recipe.mix && goes_in(amount, *recipe.mix) && (is_sparing(amount.feedstock_class) || !amount.left_over);
+  });
+}
+
+bool is_green(const RecipeAmount& amount) {
+  return amount.feedstock_class == FeedstockClass::clippings || amount.feedstock_class == FeedstockClass::must_go;
+}
+
+bool greens_are_left(const Recipe& recipe) {
+  const Told pile = told(recipe);
+  return std::any_of(pile.amounts.begin(), pile.amounts.end(),
+                     [](const RecipeAmount& amount) { return is_green(amount) && is_left(amount); });
+}
+
+/// The mix that a limit stands against: all that is on hand, where that says something, else the recipe's.
+const Mix* held_mix(const Recipe& recipe) {
+  if (recipe.everything_in && !others_go_in(recipe)) return &recipe.everything_in->mix;
+  return recipe.mix ? &*recipe.mix : nullptr;
+}
+
+HeldBackReason reason_of_ratio(const Recipe& recipe) {
+  const Mix* mix = held_mix(recipe);
+  const bool brown = mix != nullptr && mix->carbon_to_nitrogen && *mix->carbon_to_nitrogen > recipe.targets.carbon_to_nitrogen.high;
+  if (!brown) return HeldBackReason::too_few_browns;
+  return greens_are_left(recipe) ? HeldBackReason::balance : HeldBackReason::too_few_greens;
+}
+
+HeldBackReason reason_of_moisture(const Recipe& recipe) {
+  const Mix* mix = held_mix(recipe);
+  const bool wet = mix != nullptr && mix->moisture && *mix->moisture > recipe.targets.moisture.aim;
+  if (wet) return HeldBackReason::too_wet;
+  const bool limited = recipe.wishes.most_water || recipe.wishes.goal == Goal::least_water;
+  return limited ? HeldBackReason::too_dry_for_its_water : HeldBackReason::too_dry;
+}
+
+HeldBackReason reason_of_amount(const HeldBack& held, const Recipe& recipe) {
+  const auto of_it = [&](const RecipeAmount& amount) { return held.feedstock && amount.id == *held.feedstock; };
+  const auto found = std::find_if(recipe.amounts.begin(), recipe.amounts.end(), of_it);
+  const bool none = found != recipe.amounts.end() && !(found->mass.value() > 0.0);
+  return none ? HeldBackReason::none_of_it_today : HeldBackReason::no_more_of_it;
+}
+
+}  // namespace
+
+RecipeVerdict verdict_of(const Recipe& recipe) {
+  switch (recipe.status) {
+    case RecipeStatus::on_target: return RecipeVerdict::on_target;
+    case RecipeStatus::nearest: return told(recipe).distance_from_aim <= hardly_off ? RecipeVerdict::nearly_right : RecipeVerdict::far_off;
+    case RecipeStatus::not_enough: return recipe.mix ? RecipeVerdict::too_little : RecipeVerdict::no_pile;
+    case RecipeStatus::no_size:
+      if (!recipe.mix || recipe.additions_only) return RecipeVerdict::no_pile;
+      return told(recipe).distance_from_aim > hardly_off ? RecipeVerdict::far_off : RecipeVerdict::parts;
+    case RecipeStatus::limits_clash:
+    case RecipeStatus::nothing_on_hand: return RecipeVerdict::no_pile;
+  }
+  return RecipeVerdict::no_pile;
+}
+
+bool is_too_small(const Recipe& recipe) {
+  return recipe.status == RecipeStatus::nearest && recipe.held_back_by.size() == 1 && recipe.held_back_by.front().limit == Limit::capacity;
+}
+
+HeldBackReason reason_of(const HeldBack& held, const Recipe& recipe) {
+  switch (held.limit) {
+    case Limit::carbon_to_nitrogen: return reason_of_ratio(recipe);
+    case Limit::moisture: return reason_of_moisture(recipe);
+    case Limit::air_space: return HeldBackReason::packs_down;
+    case Limit::share: return HeldBackReason::largest_share;
+    case Limit::amount: return reason_of_amount(held, recipe);
+    case Limit::capacity:
+      return recipe.size_set_by && recipe.size_set_by->from == SizeFrom::fill ? HeldBackReason::as_big_as_asked
+                                                                              : HeldBackReason::room_is_full;
+    case Limit::water: return HeldBackReason::no_more_water;
+  }
+  return HeldBackReason::no_more_of_it;
+}
+
+EverythingVerdict everything_verdict(const Recipe& recipe) {
+  constexpr double same_to = 1e-3;
+  if (!recipe.everything_in || others_go_in(recipe)) return EverythingVerdict::same;
+  const EverythingIn& all = *recipe.everything_in;
+  if (recipe.mix && std::abs(all.mix.dry.value() / recipe.mix->dry.value() - 1.0) < same_to) return EverythingVerdict::same;
+  const std::optional<Volume> limit = room_for(recipe);
+  if (limit && *all.mix.volume > *limit) return EverythingVerdict::overfills;
+  return all.distance_from_aim <= as_good ? EverythingVerdict::may_all_go_in : EverythingVerdict::off;
+}
+
+bool mended_overfills(const Recipe& recipe) {
+  const std::optional<Volume> limit = room_for(recipe);
+  return limit && !recipe.what_would_help.empty() && *recipe.what_would_help.front().mix.volume > *limit;
+}
+
+std::vector<Help> ways_to_mend(const Recipe& recipe) {
+  if (verdict_of(recipe) == RecipeVerdict::nearly_right) return {};
+  const bool on_target = recipe.status == RecipeStatus::on_target;
+  const bool may_go_in = on_target && recipe.everything_in && recipe.everything_in->distance_from_aim <= as_good;
+  if (may_go_in || (on_target && mended_overfills(recipe))) return {};
+  return recipe.what_would_help;
+}
+
+AloneIs alone_is(const Recipe& recipe) {
+  const Mix& mix = told(recipe).mix;
+  const auto& ratio = recipe.targets.carbon_to_nitrogen;
+  const bool wet = mix.moisture && *mix.moisture > just_above(recipe.targets.moisture.high);
+  const bool green = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < just_below(ratio.low);
+  if (wet || green) return AloneIs::wet_or_green;
+  return mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > just_above(ratio.high) ? AloneIs::brown : AloneIs::otherwise_off;
+}
+
+Watering watering_of(const Recipe& recipe) {
+  constexpr double splash = 0.1;  // kg
+  constexpr double shown = 0.005;
+  const Told pile = told(recipe);
+  if (pile.water_to_add.value() >= splash) return Watering::so_much;
+  const bool dry = pile.mix.moisture && pile.mix.moisture->value() < recipe.targets.moisture.low.value() - shown;
+  if (dry) return recipe.wishes.most_water ? Watering::stays_too_dry : Watering::a_little;
+  const bool none_wanted = recipe.wishes.most_water || recipe.wishes.goal == Goal::least_water;
+  return none_wanted ? Watering::none_wanted : Watering::wet_enough;
+}
+
+std::optional<Volume> room_for(const Recipe& recipe) {
+  const std::optional<Volume>& capacity = recipe.wishes.capacity;
+  return recipe.room && capacity ? std::min(*recipe.room, *capacity) : recipe.room ? recipe.room : capacity;
+}
+
+bool overfills(const Recipe& recipe) {
+  constexpr double rounding = 1.0 + 1e-6;
+  return recipe.room && recipe.mix && *told(recipe).mix.volume > rounding * *recipe.room;
+}
+
+bool is_bought_by_weight(const Recipe& recipe) {
+  const Told pile = told(recipe);
+  return std::any_of(pile.amounts.begin(), pile.amounts.end(),
+                     [](const RecipeAmount& amount) { return amount.bought && !amount.containers && amount.mass.value() > 0.0; });
+}
+
+std::vector<Remainder> remainders_of(const Recipe& recipe) {
+  std::vector<Remainder> remainders;
+  if (!recipe.mix) return remainders;
+  const Told pile = told(recipe);
+  for (const RecipeAmount& amount : pile.amounts) {
+    if (!is_left(amount)) continue;
+    std::optional<ContainerCount> left = amount.containers ? amount.containers_left : std::nullopt;
+    if (left && left->container == amount.containers->container)
+      left->count = std::max(0.0, to_the_half(left->count + amount.containers->count) - to_the_half(amount.containers->count));
+    remainders.push_back({&amount, *amount.left_over, std::move(left)});
+  }
+  return remainders;
+}
+
+std::vector<const RecipeAmount*> not_needed(const Recipe& recipe) {
+  std::vector<const RecipeAmount*> unused;
+  if (!recipe.mix) return unused;
+  const Told pile = told(recipe);
+  for (const RecipeAmount& amount : pile.amounts) {
+    if (!amount.left_over && !goes_in(amount, *recipe.mix)) unused.push_back(&amount);
+  }
+  return unused;
+}
+
+std::optional<Layering> layering_of(const Recipe& recipe) {
+  if (!recipe.mix) return std::nullopt;
+  const Told pile = told(recipe);
+  Layering layering;
+  Volume loose;
+  for (const RecipeAmount& amount : pile.amounts) {
+    if (!goes_in(amount, pile.mix)) continue;
+    (amount.feedstock_class == FeedstockClass::keeper ? layering.browns : layering.greens).push_back(amount);
+    loose += amount.volume;
+  }
+  if (layering.browns.empty() || layering.greens.empty()) return std::nullopt;
+  constexpr double of_one_layer = 0.25;  // m³: a foot of loose stuff on a yard square, browns and greens together
+  constexpr double most_layers = 5.0;
+  layering.layers = static_cast<int>(std::clamp(std::round(loose.value() / of_one_layer), 1.0, most_layers));
+  return layering;
+}
+
+}  // namespace heapwright
