@@ -1,0 +1,82 @@
+#include "heapwright/page/mix_parts.hpp"
+
+#include <algorithm>
+
+namespace heapwright {
+namespace {
+
+/// Air that is less than none is none.
+Percent shown_air(AirLeft air) { return {std::max(0.0, air.value())}; }
+
+std::vector<Words> ratio_row(const Mix& mix, const Targets& targets) {
+  const auto& window = targets.carbon_to_nitrogen;
+  Words likely;
+  if (mix.ranges && mix.ranges->carbon_to_nitrogen)
+    likely = say("likely {}", Between<CarbonNitrogenRatio>{mix.ranges->carbon_to_nitrogen->low, mix.ranges->carbon_to_nitrogen->high});
+  return {"C:N ratio", say("about {}", *mix.carbon_to_nitrogen), likely,
+          say("{} works", Between<CarbonNitrogenRatio>{window.low, window.high})};
+}
+
+std::vector<Words> moisture_row(const Mix& mix, const Targets& targets) {
+  Words likely;
+  if (mix.ranges) likely = say("likely {}", Between<MoistureWetBasis>{mix.ranges->moisture.low, mix.ranges->moisture.high});
+  return {"moisture", say("about {}", *mix.moisture), likely,
+          say("{} works: a handful clumps", Between<MoistureWetBasis>{targets.moisture.low, targets.moisture.high})};
+}
+
+std::vector<Words> air_row(const Mix& mix, const Targets& targets) {
+  Words likely;
+  if (mix.ranges && mix.ranges->air_space && mix.ranges->air_space->high.value() >= 0.0)
+    likely = say("likely {}", Between<Percent>{shown_air(mix.ranges->air_space->low), shown_air(mix.ranges->air_space->high)});
+  const Words about = mix.air_space->value() < 0.0 ? Words("none") : say("about {}", Percent{mix.air_space->value()});
+  return {"air", about, likely, say("at least {}", Percent{targets.least_air.value()})};
+}
+
+}  // namespace
+
+Words fault_words(MixFault fault) {
+  switch (fault) {
+    case MixFault::no_nitrogen: return "without nitrogen: it will not rot";
+    case MixFault::too_brown: return "slow and brown, short of nitrogen";
+    case MixFault::too_green: return "too green: it will smell of ammonia";
+    case MixFault::too_wet: return "too wet: it will pack down and smell";
+    case MixFault::too_dry: return "too dry to rot";
+    case MixFault::no_room: return "without air: it does not fit in that room";
+    case MixFault::short_of_air: return "short of air";
+  }
+  return {};
+}
+
+Words character_words(const Mix& mix, const Targets& targets) {
+  std::vector<Words> words;
+  for (const MixFault fault : faults_of(mix, targets)) words.push_back(fault_words(fault));
+  return words.empty() ? Words("in balance") : joined(words, "; ");
+}
+
+Words ratio_words(const Mix& mix) { return mix.carbon_to_nitrogen ? say("C:N about {}", *mix.carbon_to_nitrogen) : Words("no nitrogen"); }
+
+Grid figures_of(const Mix& mix, const Targets& targets) {
+  Grid grid;
+  if (mix.carbon_to_nitrogen) grid.rows.push_back(ratio_row(mix, targets));
+  if (mix.moisture) grid.rows.push_back(moisture_row(mix, targets));
+  if (mix.air_space) grid.rows.push_back(air_row(mix, targets));
+  return grid;
+}
+
+Words size_words(const Mix& mix) {
+  if (!mix.volume) return {};
+  const Words size = say("{}, {}", *mix.volume, mix.mass);
+  return mix.bulk_density ? say("{}, {}", size, *mix.bulk_density) : size;
+}
+
+Words on_the_figures(const Mix& mix) {
+  Words band;
+  if (mix.ranges) {
+    const std::string& most = mix.ranges->ratio_rests_on;
+    band = say("Likely: eight times in ten, as published figures vary{}. ",
+               most.starts_with("C:N") ? say(", most of all the {}, which only a laboratory can measure", most) : Words());
+  }
+  return say("{}The ratio counts carbon and nitrogen: 30 to 1 is not thirty buckets to one.", band);
+}
+
+}  // namespace heapwright

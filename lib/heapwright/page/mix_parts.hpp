@@ -1,0 +1,24 @@
+#pragma once
+/// What the pages say of a mix: what it is like, and its figures. Not installed: users of the library get whole pages.
+
+#include <vector>
+
+#include "heapwright/mix/character.hpp"
+#include "heapwright/page/page.hpp"
+
+namespace heapwright {
+
+/// "too wet: it will pack down and smell"
+Words fault_words(MixFault fault);
+/// What a mix is like, its faults in a gardener's words; "in balance" without any.
+Words character_words(const Mix& mix, const Targets& targets);
+/// "C:N about 33", "no nitrogen"
+Words ratio_words(const Mix& mix);
+/// C:N, moisture and air, each with between what it lies and what works.
+Grid figures_of(const Mix& mix, const Targets& targets);
+/// "0.99 cu yd, 170 lb, 173 lb/cu yd"; nothing where it has no volume.
+Words size_words(const Mix& mix);
+/// What "likely" means, and the commonest mistake about ratios.
+Words on_the_figures(const Mix& mix);
+
+}  // namespace heapwright
