@@ -35,6 +35,7 @@ class PageWriter {
 
 /// "Because of ammonia": with a capital.
 std::string capital(std::string text);
+Words capital(const Words& words);
 
 // --- the end of every screen of things to do ---
 
