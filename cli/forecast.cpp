@@ -1,8 +1,9 @@
 #include <memory>
 
 #include "command.hpp"
+#include "heapwright/page/pages.hpp"
+#include "heapwright/report/course_tables.hpp"
 #include "heapwright/report/json.hpp"
-#include "heapwright/report/text.hpp"
 #include "progress.hpp"
 
 namespace heapwright::cli {
@@ -35,11 +36,16 @@ void apply(const ForecastOptions& options, Yard& yard) {
   yard.pile->keep_moist = yard.pile->keep_moist || options.keep_moist;
 }
 
-std::string printed(const Answer<YardForecast>& answer, const ForecastOptions& options, const Yard& yard) {
-  if (options.common.json) return json_of_forecast(answer, yard.materials);
-  if (options.csv) return csv_of_forecast(answer.result);
+void print(const Answer<YardForecast>& answer, const ForecastOptions& options, const Yard& yard) {
   const Show show = options.common.show(yard.units);
-  return options.table ? table_of_forecast(answer.result, show) : text_of_forecast(answer, yard.materials, show);
+  if (options.csv) {
+    options.common.print(csv_of_forecast(answer.result));
+  } else if (options.table) {
+    options.common.print(table_of_forecast(answer.result, show));
+  } else {
+    options.common.print_answer([&] { return json_of_forecast(answer, yard.materials); },
+                                [&] { return forecast_page(answer, yard.materials); }, show);
+  }
 }
 
 }  // namespace
@@ -70,7 +76,7 @@ void add_forecast_command(CLI::App& program, int& exit_code) {
           "add [climate] with coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or mean_air_temperature, twelve of them");
     const Date today = options->common.today();
     const Answer<YardForecast> answer = forecast_of(yard, first_recipe(yard, today), today, nullptr, ProgressLine());
-    options->common.print(printed(answer, *options, yard));
+    print(answer, *options, yard);
     exit_code = answer->forecast && answer->forecast->status != ForecastStatus::never ? done : no_answer;
   });
 }

@@ -2,9 +2,8 @@
 
 #include "command.hpp"
 #include "heapwright/mix/working.hpp"
-#include "heapwright/plan/plan.hpp"
+#include "heapwright/page/pages.hpp"
 #include "heapwright/report/json.hpp"
-#include "heapwright/report/text.hpp"
 
 namespace heapwright::cli {
 namespace {
@@ -57,8 +56,8 @@ void add_mix_command(CLI::App& program, int& exit_code) {
     Answer<MixOnHand> answer = mix_on_hand(yard, water, options->common.today());
     if (options->working.asked && answer->mix)
       answer.working = working_of_mix(answer->batch, yard.materials, options->working.measures(options->common, show));
-    options->common.print(options->common.json ? json_of_mix(answer, yard.materials)
-                                               : text_of_mix(answer, yard.targets, yard.materials, show));
+    options->common.print_answer([&] { return json_of_mix(answer, yard.materials); },
+                                 [&] { return mix_page(answer, yard.targets, yard.materials); }, show);
     exit_code = answer->mix ? done : no_answer;
   });
 }

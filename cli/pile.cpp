@@ -3,9 +3,8 @@
 #include <memory>
 
 #include "command.hpp"
-#include "heapwright/plan/plan.hpp"
+#include "heapwright/page/pages.hpp"
 #include "heapwright/report/json.hpp"
-#include "heapwright/report/text.hpp"
 
 namespace heapwright::cli {
 namespace {
@@ -95,10 +94,10 @@ void add_pile_command(CLI::App& program, int& exit_code) {
     if (describe_a_pile(*options)) yard.pile = described(*options, yard.pile.value_or(PileDescription()));
     const Date today = options->common.today();
     const Answer<PileFit> answer = pile_of(yard, first_recipe(yard, today), today);
-    options->common.print(options->common.json ? json_of_pile(answer, yard.materials)
-                                               : text_of_pile(answer, yard.materials, options->common.show(yard.units)));
-    const bool told = answer->pile || answer->mix;
-    exit_code = told && answer->fits.value_or(true) ? done : no_answer;
+    options->common.print_answer([&] { return json_of_pile(answer, yard.materials); }, [&] { return pile_page(answer, yard.materials); },
+                                 options->common.show(yard.units));
+    const bool is_known = answer->pile || answer->mix;
+    exit_code = is_known && answer->fits.value_or(true) ? done : no_answer;
   });
 }
 

@@ -255,7 +255,7 @@ def check_two_ways(program):
         if mature:
             last = datetime.date.fromisoformat(found["built"]) + datetime.timedelta(days=found["days"][-1])
             check(path.name, str(last) == mature, f"the days end on {last}, mature is {mature}")
-        screen = program.run("forecast", path).stdout
+        screen = program.run("forecast", path, "--why").stdout
         both = "  if it gets hot" in screen and ("  if it does not:" in screen or "  if it gets hot only later" in screen)
         check(path.name, both == (found["heats"]["branch"] == "may" and ready), "the screen has not both branches")
 

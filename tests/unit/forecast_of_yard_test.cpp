@@ -6,11 +6,12 @@
 #include <functional>
 
 #include "heapwright/error.hpp"
+#include "heapwright/page/pages.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/process/climate.hpp"
 #include "heapwright/process/settled.hpp"
 #include "heapwright/report/json.hpp"
-#include "heapwright/report/text.hpp"
+#include "heapwright/report/layout.hpp"
 #include "heapwright/units/text.hpp"
 #include "logs.hpp"
 
@@ -42,6 +43,10 @@ std::string bin(const std::string& more = {}) {
 }
 
 Answer<YardForecast> answer(const Yard& yard) { return forecast_of(yard, first_recipe(yard, april_20), april_20); }
+
+std::string screen(const Answer<YardForecast>& answer, const Yard& yard) {
+  return text_of(forecast_page(answer, yard.materials), Show(ShownUnits::us), Screen());
+}
 
 /// So much of the recipe settled, m³, as the model's law has it (settled.hpp).
 double settled(const Yard& yard, double share = 1.0) {
@@ -242,7 +247,7 @@ TEST_CASE("less than a bucketful is too little to forecast", "[forecast]") {
   CHECK_FALSE(coming->forecast);
   CHECK_FALSE(coming->screened);
   CHECK(json_of_forecast(coming, one.materials).find("\"status\": null") != std::string::npos);
-  CHECK_THAT(text_of_forecast(coming, one.materials, Show(ShownUnits::us)), Contains("too little"));
+  CHECK_THAT(screen(coming, one), Contains("too little"));
 
   const Plan plan = make_plan(one, april_20).result;
   const Plan without_weather = make_plan(yard(little), april_20).result;
@@ -256,7 +261,7 @@ TEST_CASE("nothing to put in is nothing to forecast", "[forecast]") {
   const Answer<YardForecast> coming = answer(one);
   CHECK_FALSE(coming->forecast);
   CHECK_FALSE(coming->too_little);
-  CHECK_THAT(text_of_forecast(coming, one.materials, Show(ShownUnits::us)), Contains("nothing yet"));
+  CHECK_THAT(screen(coming, one), Contains("nothing yet"));
   CHECK_FALSE(make_plan(one, april_20)->forecast);
 }
 

@@ -10,9 +10,11 @@
 #include <numbers>
 
 #include "heapwright/error.hpp"
+#include "heapwright/page/pile_parts.hpp"
+#include "heapwright/pile/advice.hpp"
 #include "heapwright/pile/shapes.hpp"
 #include "heapwright/plan/plan.hpp"
-#include "heapwright/report/text.hpp"
+#include "heapwright/report/show.hpp"
 #include "heapwright/units/text.hpp"
 
 using namespace heapwright;
@@ -218,14 +220,30 @@ TEST_CASE("pile: how high it comes", "[pile]") {
 }
 
 TEST_CASE("pile: the plan's line on the room says what the pile's screen says", "[pile]") {
-  const Show show(ShownUnits::us);
   using Catch::Matchers::Contains;
-  CHECK_THAT(text_of_room(answer_of(bin_of(4, 4, 4), 60.0), show), Contains("it fits\n"));
-  CHECK_THAT(text_of_room(answer_of(bin_of(4, 4, 4), 60.0, 0.8), show), Contains("it fits once it has sunk\n"));
-  CHECK_THAT(text_of_room(answer_of(bin_of(4, 4, 4), 70.0), show), Contains("does not fit at once"));
-  CHECK_THAT(text_of_room(answer_of(bin_of(4, 4, 4), 40.0), show), Contains("hardly heat"));
-  CHECK_THAT(text_of_room(answer_of(bin_of(2, 2, 2), 4.0), show), Contains("hardly heat"));
-  CHECK(text_of_room(fit_of(bin_of(4, 4, 4), std::nullopt, no_settling).result, show).empty());
+  using Catch::Matchers::EndsWith;
+  const auto said = [](const PileFit& fit) { return Show(ShownUnits::us).words(room_words(fit)); };
+  CHECK_THAT(said(answer_of(bin_of(4, 4, 4), 60.0)), EndsWith("it fits"));
+  CHECK_THAT(said(answer_of(bin_of(4, 4, 4), 60.0, 0.8)), EndsWith("it fits once it has sunk"));
+  CHECK_THAT(said(answer_of(bin_of(4, 4, 4), 70.0)), Contains("does not fit at once"));
+  CHECK_THAT(said(answer_of(bin_of(4, 4, 4), 40.0)), Contains("hardly heat"));
+  CHECK_THAT(said(answer_of(bin_of(2, 2, 2), 4.0)), Contains("hardly heat"));
+  CHECK(room_words(fit_of(bin_of(4, 4, 4), std::nullopt, no_settling).result).empty());
+}
+
+TEST_CASE("pile: what to do with a mix and the piles there are", "[pile]") {
+  const auto advice = [](const PileDescription& pile, double mix, double settling = 1.0) {
+    return advice_of(fit_of(pile, cubic_feet(mix), ShareOfLooseVolume::of(settling)).result);
+  };
+  CHECK(advice_of(fit_of(std::nullopt, std::nullopt, no_settling).result) == PileAdvice::describe_one);
+  CHECK(advice_of(fit_of(bin_of(4, 4, 4), std::nullopt, no_settling).result) == PileAdvice::say_what_goes_in);
+  CHECK(advice_of(fit_of(std::nullopt, cubic_feet(4), no_settling).result) == PileAdvice::pile_up);
+  CHECK(advice_of(fit_of(std::nullopt, cubic_feet(64), no_settling).result) == PileAdvice::build_suggested);
+  CHECK(advice(bin_of(4, 4, 4), 60.0) == PileAdvice::goes_in);
+  CHECK(advice(bin_of(4, 4, 4, 2), 60.0) == PileAdvice::use_one);
+  CHECK(advice(bin_of(4, 4, 4, 2), 100.0) == PileAdvice::use_several);
+  CHECK(advice(bin_of(4, 4, 4), 60.0, 0.8) == PileAdvice::fill_as_it_sinks);
+  CHECK(advice(bin_of(4, 4, 4), 70.0) == PileAdvice::does_not_fit);
 }
 
 TEST_CASE("pile: whether it heats", "[pile]") {

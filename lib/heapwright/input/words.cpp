@@ -38,6 +38,12 @@ std::vector<std::chrono::month> read_months(Table& table, std::string_view key) 
 
 std::string_view month_name(std::chrono::month month) { return months.at(static_cast<unsigned>(month) - 1).substr(0, 3); }
 
+bool is_early(Date date) { return date.day() <= std::chrono::day(15); }
+
+bool is_same_half_month(Date one, Date other) {
+  return one.year() == other.year() && one.month() == other.month() && is_early(one) == is_early(other);
+}
+
 std::vector<std::string> words_of(std::string_view text) {
   const auto is_letter = [](char one) { return (one >= 'a' && one <= 'z') || (one >= 'A' && one <= 'Z'); };
   std::vector<std::string> words;

@@ -18,5 +18,8 @@ std::vector<std::chrono::month> read_months(Table& table, std::string_view key);
 std::vector<std::string> words_of(std::string_view text);
 /// "Oct".
 std::string_view month_name(std::chrono::month month);
+/// Whether a day is of the early half of its month: to the 15th.
+bool is_early(Date date);
+bool is_same_half_month(Date one, Date other);
 
 }  // namespace heapwright

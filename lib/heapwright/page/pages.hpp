@@ -15,4 +15,11 @@ Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materi
 /// How far a volume goes, of a lawn where one is known.
 Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials);
 
+/// What given amounts make.
+Page mix_page(const Answer<MixOnHand>& answer, const Targets& targets, const Materials& materials);
+/// What a pile holds, whether all fits, and whether it heats.
+Page pile_page(const Answer<PileFit>& answer, const Materials& materials);
+/// What a pile will do, and when it is ready.
+Page forecast_page(const Answer<YardForecast>& answer, const Materials& materials);
+
 }  // namespace heapwright

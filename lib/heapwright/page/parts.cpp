@@ -88,6 +88,19 @@ std::string capital(std::string text) {
   return text;
 }
 
+Words capital(const Words& words) {
+  Words sentence;
+  for (const Fragment& fragment : words.fragments()) {
+    const std::string* text = std::get_if<std::string>(&fragment);
+    if (text != nullptr && sentence.empty()) {
+      sentence += capital(*text);
+    } else {
+      std::visit([&](const auto& value) { sentence += value; }, fragment);
+    }
+  }
+  return sentence;
+}
+
 void end_act(PageWriter& writer, const Grounds& grounds, const Materials& materials, const WorkSteps& today) {
   writer.section(Depth::act);
   if (grounds.measure_first) writer.paragraph(say("Measure first: {}.", to_measure(*grounds.measure_first)));

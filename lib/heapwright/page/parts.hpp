@@ -38,6 +38,7 @@ std::vector<Words> first_of(std::vector<Words> words, std::size_t most);
 
 /// "Because of ammonia": with a capital.
 std::string capital(std::string text);
+Words capital(const Words& words);
 
 // --- the end of every screen of things to do ---
 

@@ -45,6 +45,16 @@ struct CarriedWater {
   WaterMass mass;
   Volume can;  ///< what a watering can holds
 };
+/// Water as nobody knows it better for a year: to two digits.
+struct AboutWater {
+  WaterMass mass;
+};
+/// What people think of a pile in, and water it by: "1 cu yd", "1 m3".
+struct LargeMeasure {};
+/// Water for so much: "12 gallons".
+struct WaterForMeasure {
+  WaterDensity water;
+};
 /// "41 %"
 struct Percent {
   double fraction = 0.0;
@@ -106,9 +116,9 @@ struct AssumedFigure {
 
 using Fragment = std::variant<std::string, Volume, Area, Length, Mass, WaterMass, BulkDensity, TemperaturePoint, TemperatureDifference,
                               Duration, Date, CarbonNitrogenRatio, MoistureWetBasis, Capacity, SpreadDepth, AboutTemperature,
-                              ExactTemperature, AboutDifference, CarriedWater, Percent, Number, Count, HalfMonth, DayOfMonth, DayOfWeek,
-                              Span, Tested, SoldInBags, Money, Between<Volume>, Between<Capacity>, Between<Mass>,
-                              Between<CarbonNitrogenRatio>, Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
+                              ExactTemperature, AboutDifference, CarriedWater, AboutWater, LargeMeasure, WaterForMeasure, Percent, Number,
+                              Count, HalfMonth, DayOfMonth, DayOfWeek, Span, Tested, SoldInBags, Money, Between<Volume>, Between<Capacity>,
+                              Between<Mass>, Between<CarbonNitrogenRatio>, Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
 
 /// A sentence, or a part of one.
 class Words {

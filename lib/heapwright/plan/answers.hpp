@@ -55,6 +55,11 @@ struct YardForecast {
   std::optional<RateFit> rate;  ///< that a log of it shows; the forecast goes by it where it tells something
 };
 
+/// Weeks in which it is fed after its first filling.
+int weeks_fed(const YardForecast& answer);
+/// Whether what does not fit at once, up to half as much again (judged), goes in as it sinks; more is enough for another pile.
+bool rest_goes_in_as_it_sinks(const YardForecast& answer);
+
 /// @param yard with a climate
 /// @param log of that pile, which corrects the forecast; nothing where there is none
 /// @throws DomainError without a climate

@@ -10,8 +10,12 @@
 namespace heapwright {
 namespace {
 
-constexpr double scalding_core_degc = 50.0;  // with the forecast's width as hot as scalds
-constexpr double least_rotting = 0.02;       // of the dry matter; judged
+constexpr double least_rotting = 0.02;  // of the dry matter; judged
+
+/// As hot as scalds, by as much as a forecast may be off.
+bool may_scald(const Forecast& coming) {
+  return coming.heats.is_open() || coming.peak_core_degc + forecast_width.core_degc >= scalding.celsius();
+}
 
 /// Each week a pile gets what its schedule has, as long as it is not full.
 Feeding feeding_of(const FeedingSchedule& schedule, Date day, DryMass built) {
@@ -136,7 +140,7 @@ YieldRule by_forecast(YieldRule rule, const Finished& finished) {
 /// The recipe's, and those of a pile that gets hot.
 std::vector<std::string> cautions_of(const Grounds& recipe, const Forecast& coming, const Materials& materials) {
   std::vector<std::string> ids = recipe.cautions;
-  if (coming.peak_core_degc >= scalding_core_degc || coming.heats.is_open()) {
+  if (may_scald(coming)) {
     for (const std::string& id : cautions_for(materials.cautions, {Fact::hot})) ids.push_back(id);
   }
   return in_order(ids, materials.cautions);
@@ -190,6 +194,16 @@ std::optional<SeenHeating> heating_in(const std::vector<CoreOfDay>& cores) {
 }
 
 }  // namespace
+
+int weeks_fed(const YardForecast& answer) {
+  if (!answer.care.feeding) return 0;
+  return static_cast<int>(std::lround((answer.forecast->filled_in_all - 1.0) / answer.care.feeding->share));
+}
+
+bool rest_goes_in_as_it_sinks(const YardForecast& answer) {
+  constexpr double half_as_much_again = 1.5;
+  return answer.piles > 1 && answer.fills < half_as_much_again;
+}
 
 Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& of_recipe, Date today, const TemperatureLog* log,
                                  const Progress& progress) {

@@ -59,7 +59,8 @@ inline constexpr int cure = 21;            ///< days; at least three weeks (a to
 
 bool meets(const PileState& state, const ReadyLimits& limits);
 
-/// A core above this counts as having got hot.
+/// A core above this counts as having got hot: 113 °F, a mean of a day. Judged, and above `heated` of a log (40 °C at any one reading), so
+/// that a warm afternoon is no hot pile.
 inline constexpr double hot_core_degc = 45.0;
 
 /// The days of a pile.

@@ -17,9 +17,7 @@ constexpr double soaked_moisture = 0.65;
 constexpr double weed_killing_degc = 55.0;  // 131 °F, what rules for composting sites ask for days on end
 constexpr double few_greens = 40.0;         // C:N at the start; the model's rate does not fall with it
 constexpr double mostly_wood = 0.3;         // of the volatile solids left
-constexpr double warm_enough_degc = 10.0;
-constexpr double likely_to_heat = 0.5;
-constexpr std::size_t few_sets = 4;  // too few for a branch of their own
+constexpr std::size_t few_sets = 4;         // too few for a branch of their own
 
 using Courses = std::vector<const Course*>;
 
@@ -165,7 +163,7 @@ struct Shown {
 /// Where it may go two ways the likelier one, never the best set's. Else the best set's, unless it goes the other way than most.
 Shown shown_of(const Sets& sets, const HeatsOrNot& heats) {
   if (heats.is_open()) {
-    const Courses& likelier = heats.chance >= likely_to_heat ? sets.hot : sets.not_hot;
+    const Courses& likelier = heats.is_likely() ? sets.hot : sets.not_hot;
     return {middle_course(likelier), likelier};
   }
   const bool as_most = heats_in_time(sets.best, sets.from) == (heats.heating == Heating::will);
@@ -175,7 +173,7 @@ Shown shown_of(const Sets& sets, const HeatsOrNot& heats) {
 void take_branches(Forecast& result, const Sets& sets, const Shown& shown) {
   HeatsOrNot& heats = result.heats;
   if (heats.is_open()) {
-    const bool shows_heat = heats.chance >= likely_to_heat;
+    const bool shows_heat = heats.is_likely();
     const Course other = middle_course(shows_heat ? sets.not_hot : sets.hot);
     heats.if_it_heats = branch_of(shows_heat ? shown.told : other, sets.hot);
     heats.if_it_heats->hot_from = hot_window(sets.hot);
@@ -228,8 +226,6 @@ ForecastNote why_never(const Course& course, const DailyWeather& weather) {
   if (end.respiration_worst <= turf_limits.respiration) return ForecastNote::too_little_nitrogen;
   return ForecastNote::too_slow;
 }
-
-bool has(const std::vector<ForecastNote>& notes, ForecastNote note) { return std::find(notes.begin(), notes.end(), note) != notes.end(); }
 
 /// What any pile may do on its way.
 std::vector<ForecastNote> notes_on(const std::vector<DayOfForecast>& days, Heating heating) {
@@ -350,7 +346,7 @@ Instead instead_of(const Course& course, int begun) {
 /// A pile that is unlikely to heat where it is built too cold: when it is ready if it is built in warmth.
 void try_in_warmth(Forecast& result, const PileToBuild& pile, const PileModel& model, const Weather& weather,
                    const ProcessEnsemble& ensemble) {
-  if (!(result.heats.chance < likely_to_heat)) return;
+  if (result.heats.is_likely()) return;
   const std::optional<int> day = first_warm_day(days_from(weather, pile.built, horizon));
   if (!day || *day == 0) return;
   result.warm_enough = date_of(result, *day);
@@ -388,9 +384,8 @@ std::vector<ForecastNote> notes_of(const Forecast& result, const Course& told, c
   const auto take = [&](const std::vector<ForecastNote>& more) { notes.insert(notes.end(), more.begin(), more.end()); };
   if (result.status == ForecastStatus::never) notes.push_back(why_never(told, days));
   if (days.front().air.celsius() <= 0.0) notes.push_back(ForecastNote::cold_start);
-  const bool likelier_heats = result.heats.chance >= likely_to_heat;
   if (result.heats.is_open())
-    notes.push_back(likelier_heats ? ForecastNote::core_of_those_that_heat : ForecastNote::core_of_those_that_do_not);
+    notes.push_back(result.heats.is_likely() ? ForecastNote::core_of_those_that_heat : ForecastNote::core_of_those_that_do_not);
   take(notes_on(result.days, result.heats.heating));
   take(notes_on_trust(pile, result.volume));
   return notes;
@@ -465,9 +460,13 @@ Forecast forecast(const PileToBuild& pile, const Weather& weather, const Materia
     try_in_warmth(result, pile, model, weather, ensemble);
   }
   result.notes = notes_of(result, shown.told, pile, days);
-  if (!pile.care.wet_to && (has(result.notes, ForecastNote::too_dry) || has(result.notes, ForecastNote::dries)))
+  if (!pile.care.wet_to && (says(result, ForecastNote::too_dry) || says(result, ForecastNote::dries)))
     result.watered = instead_of(model.course(ensemble.best, days, {}, pile.care.watering), 0);
   return result;
+}
+
+bool says(const Forecast& forecast, ForecastNote note) {
+  return std::find(forecast.notes.begin(), forecast.notes.end(), note) != forecast.notes.end();
 }
 
 Date date_of(const Forecast& forecast, int day) { return Date(std::chrono::sys_days(forecast.built) + std::chrono::days(day)); }

@@ -13,14 +13,17 @@
 namespace heapwright {
 
 /// How wide a forecast is at the least, judged from where the model misses published trials (README.md): the core by 10 °C either way,
-/// volatile solids lost by 0.12. Days of readiness as ready_window() has them.
+/// volatile solids lost by 0.12, C:N by 4. Days of readiness as ready_window() has them.
 struct ForecastWidth {
   double core_degc = 10.0;
   double volatile_solids = 0.12;
+  double carbon_to_nitrogen = 4.0;
   double too_hot_degc = 6.0;  ///< more below, of bins and tumblers of up to small_vessel, which come out too hot
 };
 inline constexpr ForecastWidth forecast_width{};
 inline const Volume small_vessel = 0.2 * unit::m3;
+/// Of the air, by day and night: from here on a pile starts at once. Judged.
+inline constexpr double warm_enough_degc = 10.0;
 inline const Volume big_pile = 10.0 * unit::m3;  ///< beyond this the model's piles cool and dry too soon
 
 enum class ForecastStatus {
@@ -112,6 +115,8 @@ using Progress = std::function<void(int done, int of)>;
 /// @param ensemble with one member at least @throws DomainError without, and for a pile that is too small or holds nothing, as Pile does
 Forecast forecast(const PileToBuild& pile, const Weather& weather, const Materials& materials, const ProcessEnsemble& ensemble,
                   const std::optional<SeenHeating>& seen = std::nullopt, const Progress& progress = {});
+
+bool says(const Forecast& forecast, ForecastNote note);
 
 /// A day of a forecast in the calendar.
 Date date_of(const Forecast& forecast, int day);

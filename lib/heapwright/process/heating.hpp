@@ -12,7 +12,8 @@
 
 namespace heapwright {
 
-inline constexpr int days_to_heat = 30;  ///< in which a pile gets hot, or does not
+inline constexpr int days_to_heat = 30;        ///< in which a pile gets hot, or does not
+inline constexpr double likely_to_heat = 0.5;  ///< chance from which more such piles get hot than do not
 
 /// What is said of a pile by how many of ten such piles get hot. Judged.
 enum class Heating {
@@ -55,6 +56,7 @@ struct HeatsOrNot {
   bool log_disagrees = false;                  ///< whether it rules out all of them, or nearly: then none were, and no date holds
 
   bool is_open() const { return heating == Heating::may; }
+  bool is_likely() const { return chance >= likely_to_heat; }
 };
 
 /// What a log shows of a pile's heating, by the days after it was built on which it was read.

@@ -14,7 +14,7 @@ std::size_t width_of(std::string_view text);  ///< in characters
 std::string padded(const std::string& text, std::size_t width);
 std::string right(const std::string& text, std::size_t width);
 
-/// Rows with their columns aligned, two spaces apart. A row too long goes on below its last column.
+/// Rows with their columns aligned, two spaces apart; a row of one cell stands across them. A row too long goes on below its last column.
 std::string columns(const std::vector<std::vector<std::string>>& rows, std::size_t width = usual_width);
 
 }  // namespace heapwright

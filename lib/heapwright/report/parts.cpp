@@ -1,6 +1,7 @@
 #include "heapwright/report/parts.hpp"
 
 #include "heapwright/input/words.hpp"
+#include "heapwright/page/mix_parts.hpp"
 #include "heapwright/report/columns.hpp"
 #include "heapwright/report/text.hpp"
 #include "heapwright/units/text.hpp"
@@ -57,8 +58,6 @@ std::string measure_first_text(const std::optional<Measurement>& first) {
 
 }  // namespace
 
-bool is_early(Date date) { return date.day() <= std::chrono::day(15); }
-
 std::string half_month(Date date) { return (is_early(date) ? "early " : "late ") + std::string(month_name(date.month())); }
 
 std::string about_when(Date date) { return half_month(date) + " " + std::to_string(static_cast<int>(date.year())); }
@@ -68,26 +67,7 @@ std::string item(const std::string& text) { return wrap("- " + text, 2); }
 /// Air that is less than none is none.
 std::string show_air(AirLeft air) { return show_percent(std::max(0.0, air.value())); }
 
-std::string character(const Mix& mix, const Targets& targets) {
-  constexpr double shown_ratio = 0.5;
-  constexpr double shown_share = 0.005;
-  std::vector<std::string> words;
-  const auto& cn = targets.carbon_to_nitrogen;
-  if (!mix.carbon_to_nitrogen) words.emplace_back("without nitrogen: it will not rot");
-  if (mix.carbon_to_nitrogen && mix.carbon_to_nitrogen->value() >= cn.high.value() + shown_ratio)
-    words.emplace_back("slow and brown, short of nitrogen");
-  if (mix.carbon_to_nitrogen && mix.carbon_to_nitrogen->value() < cn.low.value() - shown_ratio)
-    words.emplace_back("too green: it will smell of ammonia");
-  if (mix.moisture && mix.moisture->value() >= targets.moisture.high.value() + shown_share)
-    words.emplace_back("too wet: it will pack down and smell");
-  if (mix.moisture && mix.moisture->value() < targets.moisture.low.value() - shown_share) words.emplace_back("too dry to rot");
-  const bool fits = !mix.air_space || mix.air_space->value() >= 0.0;
-  if (!fits) words.emplace_back("without air: it does not fit in that room");
-  if (fits && mix.air_space && mix.air_space->value() < targets.least_air.value() - shown_share) words.emplace_back("short of air");
-  std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : "; ") + word;
-  return text.empty() ? "in balance" : text;
-}
+std::string character(const Mix& mix, const Targets& targets) { return Show(ShownUnits::us).words(character_words(mix, targets)); }
 
 std::string ratio_of(const Mix& mix) { return mix.carbon_to_nitrogen ? "C:N about " + show_ratio(*mix.carbon_to_nitrogen) : "no nitrogen"; }
 
@@ -117,16 +97,7 @@ std::string figures_of(const Mix& mix, const Targets& targets, const Show& show)
   return text;
 }
 
-std::string on_the_figures(const Mix& mix) {
-  std::string band;
-  if (mix.ranges) {
-    band = "Likely: eight times in ten, as published figures vary";
-    const std::string& most = mix.ranges->ratio_rests_on;
-    if (most.starts_with("C:N")) band += ", most of all the " + most + ", which only a laboratory can tell";
-    band += ". ";
-  }
-  return wrap("  (" + band + "The ratio counts carbon and nitrogen: 30 to 1 is not thirty buckets to one.)", 2);
-}
+std::string text_on_the_figures(const Mix& mix) { return wrap("  (" + Show(ShownUnits::us).words(on_the_figures(mix)) + ")", 2); }
 
 std::string text_of_assumptions(const std::vector<Assumption>& assumptions, const std::optional<Measurement>& first, const Show& show) {
   if (assumptions.empty()) return {};

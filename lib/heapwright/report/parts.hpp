@@ -11,7 +11,6 @@
 
 namespace heapwright {
 
-bool is_early(Date date);
 std::string half_month(Date date);
 /// "early Jun 2027": neither a forecast of a pile nor the end of a store is known to a day.
 std::string about_when(Date date);
@@ -26,7 +25,7 @@ std::string ratio_of(const Mix& mix);
 /// C:N, moisture and air with their bands and windows, and the size of the pile.
 std::string figures_of(const Mix& mix, const Targets& targets, const Show& show);
 /// What "likely" means, and the commonest mistake about ratios.
-std::string on_the_figures(const Mix& mix);
+std::string text_on_the_figures(const Mix& mix);
 /// What an answer takes for granted, and what to measure first.
 std::string text_of_assumptions(const std::vector<Assumption>& assumptions, const std::optional<Measurement>& first, const Show& show);
 /// The steps of a calculation, where they were asked for.
@@ -48,7 +47,7 @@ std::string text_of_readiness(const Forecast& forecast);
 /// What to mind of a pile on its way: cold, drought, rain.
 std::string text_of_pile_notes(const Forecast& forecast, const Show& show);
 /// Why a pile that is never ready is not, and what would mend it.
-std::string why_never_ready(const Forecast& forecast);
+std::string text_of_why_never(const Forecast& forecast);
 /// What is wrong with a pile and what it does, each with what to do now; nothing where it was not seen.
 std::string text_of_pile_now(const YardReadings& answer, const Materials& materials, const Show& show);
 /// Why a rule is met or not by a log, or by what went in.

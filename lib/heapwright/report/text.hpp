@@ -9,7 +9,6 @@
 
 namespace heapwright {
 
-std::string text_of_mix(const Answer<MixOnHand>& answer, const Targets& targets, const Materials& materials, const Show& show);
 std::string text_of_recipe(const Answer<Recipe>& answer, const Materials& materials, const Show& show);
 std::string text_of_topdressing(const Answer<Topdressing>& answer, const Materials& materials, const Show& show);
 /// How far a volume goes, of a lawn where one is known.
@@ -17,15 +16,8 @@ std::string text_of_coverage(const Answer<Topdressing>& answer, Volume volume, c
                              const Show& show);
 std::string text_of_plan(const Answer<Plan>& answer, const Materials& materials, const Show& show);
 
-std::string text_of_pile(const Answer<PileFit>& answer, const Materials& materials, const Show& show);
 /// Whether a mix fits its pile, and whether it will hardly heat, as a line among its figures.
 std::string text_of_room(const PileFit& answer, const Show& show);
-
-/// What the pile will do, in half-months, and when it is ready.
-std::string text_of_forecast(const Answer<YardForecast>& answer, const Materials& materials, const Show& show);
-/// The same week by week, as a table, and day by day, as CSV.
-std::string table_of_forecast(const YardForecast& answer, const Show& show);
-std::string csv_of_forecast(const YardForecast& answer);
 
 /// What a log shows, the rules held against it, and when the pile is ready by it.
 std::string text_of_readings(const Answer<YardReadings>& answer, const Materials& materials, const Show& show);

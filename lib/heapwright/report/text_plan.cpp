@@ -12,7 +12,7 @@ std::string then_text(const Plan& plan, const std::string& squeeze, const Materi
   text += plan.pile->turn_every ? item("turn it every " + show.days(*plan.pile->turn_every) + ", and " + squeeze)
                                 : item("leave it; now and then " + squeeze);
   text += text_of_heating(plan.forecast->result, materials, show);
-  if (forecast.status == ForecastStatus::never) text += item("left as it is: " + why_never_ready(forecast));
+  if (forecast.status == ForecastStatus::never) text += item("left as it is: " + text_of_why_never(forecast));
   text += text_of_pile_notes(forecast, show);
   if (forecast.status == ForecastStatus::never) return text;
   if (plan.maturity && (*plan.maturity)->known.rating.rating) return text;  // measured, not forecast

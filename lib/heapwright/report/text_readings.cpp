@@ -317,7 +317,8 @@ std::string ready_text(const YardReadings& answer, const Materials& materials, c
   if (heats.by_its_log || heats.log_disagrees) text += text_of_heating(answer.forecast->result, materials, show);
   if (heats.log_disagrees) return text;
   text += text_of_readiness(*(*answer.forecast)->forecast);
-  if ((*answer.forecast)->forecast->status == ForecastStatus::never) text += wrap("  " + why_never_ready(*(*answer.forecast)->forecast), 2);
+  if ((*answer.forecast)->forecast->status == ForecastStatus::never)
+    text += wrap("  " + text_of_why_never(*(*answer.forecast)->forecast), 2);
   return text;
 }
 

@@ -480,7 +480,7 @@ std::string text_of_recipe_body(const Recipe& recipe, const Materials& materials
   const bool to_be_built = !far_off && recipe.status != RecipeStatus::no_size;
   if (to_be_built && room.empty() && !is_enough_to_heat(*pile.mix.volume))
     text += wrap("  So small a pile hardly heats: it rots all the same, but slowly. Keep adding, to a cubic yard.", 2);
-  text += on_the_figures(pile.mix);
+  text += text_on_the_figures(pile.mix);
   if (pile.cost > 0.0)
     text += "  cost       " + print_number(std::round(100.0 * pile.cost) / 100.0, 6) + " in your money" +
             (by_the_part(pile) ? ", by the part of a unit" : "") + "\n";

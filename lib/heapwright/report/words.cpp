@@ -15,8 +15,6 @@ using std::chrono::seconds;
 /// To so many degrees.
 double to_nearest(double step, double degrees) { return step * std::round(degrees / step); }
 
-bool is_early(Date date) { return date.day() <= std::chrono::day(15); }
-
 std::string half_month(const HalfMonth& half) {
   const std::string_view part = is_early(half.date) ? "early" : "late";
   const std::string text = fmt::format("{} {}", part, month_name(half.date.month()));
@@ -48,6 +46,11 @@ std::string tenths(const Count& count) {
   const bool is_half = std::abs(to_the_half(count.count) - count.count) <= about * count.count;
   const bool small = count.count >= 1.0 && count.count < 10.0;
   return is_half || !small ? show_count(count.count, count.of) : fmt::format("{} {}", print_number(count.count, 2), heapwright::plural(count.of));
+}
+
+WaterMass two_digits(WaterMass water) {
+  const double step = std::pow(10.0, std::floor(std::log10(water.value())) - 1.0);
+  return step * std::round(water.value() / step) * unit::kg_water;
 }
 
 /// A fragment of a sentence in the person's units.
@@ -88,6 +91,9 @@ struct Shown {
     const std::string text = show.water(water.mass);
     return show.in_us_units() && cans >= 0.5 && cans < many ? fmt::format("{} ({})", text, show_count(cans, "watering can")) : text;
   }
+  std::string operator()(const AboutWater& about) const { return show.water(two_digits(about.mass)); }
+  std::string operator()(LargeMeasure) const { return show.volume(large_measure()); }
+  std::string operator()(const WaterForMeasure& of) const { return show.water(WaterMass(of.water * large_measure())); }
   std::string operator()(Percent percent) const { return show_percent(percent.fraction); }
   std::string operator()(Number number) const { return print_number(number.value, number.digits); }
   std::string operator()(const Count& count) const { return count.to_the_tenth ? tenths(count) : show_count(count.count, count.of); }
@@ -110,6 +116,8 @@ struct Shown {
   std::string operator()(const Between<MoistureWetBasis>& range) const { return percents(range.low.value(), range.high.value()); }
   std::string operator()(const Between<Percent>& range) const { return percents(range.low.fraction, range.high.fraction); }
   std::string operator()(const AssumedFigure& figure) const { return show.assumed(figure.assumption); }
+
+  Volume large_measure() const { return (show.in_us_units() ? unit_size(Dimension::volume, "yd3") : 1.0) * unit::m3; }
 
   static std::string percents(double low, double high) {
     return fmt::format("{} to {}", print_number(std::round(100.0 * low), 3), show_percent(high));

@@ -1,0 +1,202 @@
+#include <algorithm>
+
+#include "heapwright/input/words.hpp"
+#include "heapwright/page/forecast_parts.hpp"
+#include "heapwright/page/mix_parts.hpp"
+#include "heapwright/page/pages.hpp"
+#include "heapwright/page/parts.hpp"
+#include "heapwright/process/spells.hpp"
+
+namespace heapwright {
+namespace {
+
+const WorkSteps building{"build", "turn"};
+constexpr std::size_t most_chores = 3;
+
+TemperaturePoint degc(double celsius) { return TemperaturePoint::from_celsius(celsius); }
+
+// --- the pile ---
+
+Words weeks_words(const YardForecast& answer) { return Count{static_cast<double>(weeks_fed(answer)), "week"}; }
+
+Words built_words(const YardForecast& answer) {
+  const HalfMonth built{answer.forecast->built};
+  if (!answer.care.feeding) return say("once it has settled, built in {}", built);
+  if (answer.week_by_week) return say("at first, fed for {}, begun in {}", weeks_words(answer), built);
+  return say("at first, topped up as it sinks for {}, begun in {}", weeks_words(answer), built);
+}
+
+Words care_words(const YardForecast& answer) {
+  const char* watered = answer.care.wet_to ? ", watered when dry" : "";
+  if (!answer.care.turn_every) return say("never turned{}", watered);
+  return say("turned every {}{}", Count{static_cast<double>(*answer.care.turn_every), "day"}, watered);
+}
+
+Words pile_words(const YardForecast& answer) { return say("{} {}, {}", *answer.volume, built_words(answer), care_words(answer)); }
+
+Words rest_words(const YardForecast& answer) {
+  if (answer.piles < 2) return {};
+  if (rest_goes_in_as_it_sinks(answer)) return "What does not fit goes in as it sinks.";
+  return say("There is enough for {} such piles.", Number{static_cast<double>(answer.piles), 4});
+}
+
+// --- what it comes to ---
+
+Words heating_line(const YardForecast& answer) {
+  return say("{} (hot: above {}).", capital(heating_words(answer)), AboutTemperature{degc(hot_core_degc)});
+}
+
+Words when_ready(const Forecast& forecast) {
+  if (forecast.status == ForecastStatus::never) return say("Left as it is: {}", why_never_ready(forecast));
+  return stalls(forecast) ? say("It dries out and stands still. {}. Left dry, it is ready so:", capital(if_watered(forecast))) : Words();
+}
+
+Labels in_figures(const YardForecast& answer) {
+  const Forecast& forecast = *answer.forecast;
+  Labels labels{{{"Pile", pile_words(answer)}}};
+  if (forecast.status != ForecastStatus::never) {
+    labels.labels.push_back({"For the lawn", lawn_ready(forecast)});
+    labels.labels.push_back({"For beds, pots", beds_ready(forecast)});
+  }
+  if (answer.screened)
+    labels.labels.push_back({"It leaves", say("about {} of screened compost ({})", answer.screened->likely,
+                                              Between<Volume>{answer.screened->low, answer.screened->high})});
+  return labels;
+}
+
+Numbered to_do(const YardForecast& answer, const Materials& materials) {
+  Numbered steps;
+  if (!answer.on_target)
+    steps.items.push_back(
+        say("Set the mix right first: it is {}. `heapwright recipe` says with what.", character_words(*answer.mix, answer.targets)));
+  for (const Chore chore : chores_of(*answer.forecast)) {
+    if (steps.items.size() < most_chores) steps.items.push_back(chore_words(chore, answer, materials));
+  }
+  return steps;
+}
+
+// --- its course ---
+
+std::string_view warmth_words(const Spell& spell) {
+  if (spell.dry && spell.warmth != Warmth::frozen) return "dry: it stands still";
+  switch (spell.warmth) {
+    case Warmth::frozen: return "frozen or nearly: it rests";
+    case Warmth::cold: return "cold: it hardly works";
+    case Warmth::cool: return "cool: it works slowly";
+    case Warmth::warm: return "warm: it works well";
+    case Warmth::hot: return "hot: it works hardest";
+  }
+  return {};
+}
+
+/// "late Oct", "early Jan to late Feb"; with the year where months alone would not say it.
+Words span_of(const Spell& spell) {
+  constexpr std::chrono::days most_of_a_year(300);
+  if (is_same_half_month(spell.from, spell.to)) return HalfMonth{spell.from, false};
+  const bool names_a_month_twice = std::chrono::sys_days(spell.to) - std::chrono::sys_days(spell.from) > most_of_a_year;
+  return say("{} to {}", HalfMonth{spell.from, false}, HalfMonth{spell.to, names_a_month_twice});
+}
+
+Words core_of(const Spell& spell) { return spell.dry ? Words("like the air") : say("about {}", AboutTemperature{degc(spell.core_degc)}); }
+
+Grid course(const std::vector<Spell>& spells) {
+  Grid grid;
+  for (const Spell& spell : spells)
+    grid.rows.push_back(
+        {Number{static_cast<double>(static_cast<int>(spell.from.year())), 4}, span_of(spell), core_of(spell), warmth_words(spell)});
+  return grid;
+}
+
+Chart chart_of(const Forecast& forecast, const std::vector<Spell>& spells) {
+  Chart chart{"Temperature of its core", {}, {}};
+  for (std::size_t day = 0; day < forecast.days.size(); ++day) {
+    const DayOfForecast& one = forecast.days[day];
+    chart.points.push_back(
+        {date_of(forecast, static_cast<int>(day)), degc(one.core_low_degc), degc(one.state.core_degc), degc(one.core_high_degc)});
+  }
+  std::vector<Words> words;
+  for (const Spell& spell : spells) words.push_back(say("{} {}", span_of(spell), core_of(spell)));
+  chart.in_words = say("{}.", joined(words, "; "));
+  return chart;
+}
+
+/// Of a pile that may go two ways, which of them is shown.
+std::string_view branch_shown(const Forecast& forecast) {
+  if (says(forecast, ForecastNote::core_of_those_that_heat)) return " if it gets hot";
+  return says(forecast, ForecastNote::core_of_those_that_do_not) ? " if it does not get hot" : "";
+}
+
+void say_course(PageWriter& writer, const Forecast& forecast) {
+  const std::vector<Spell> spells = spells_of(forecast);
+  writer.section(Depth::why, say("What it will do{}", branch_shown(forecast)))
+      .block(chart_of(forecast, spells))
+      .block(course(spells))
+      .paragraph(say("(The core at its warmest, {} either way.)", AboutDifference{forecast_width.core_degc * unit::kelvin}));
+}
+
+// --- why ---
+
+void say_pile(PageWriter& writer, const YardForecast& answer) {
+  writer.section(Depth::why, "The pile").paragraph(say("A pile of {}. {}", pile_words(answer), rest_words(answer)));
+  if (!answer.on_target)
+    writer.paragraph(say("The mix is off what works: {}. As it is, expect it cooler and later than this.",
+                         character_words(*answer.mix, answer.targets)));
+}
+
+void say_readiness(PageWriter& writer, const Forecast& forecast) {
+  if (forecast.status == ForecastStatus::never) return;
+  writer.section(Depth::why, "Ready, three weeks of rest at the end included")
+      .block(readiness(forecast))
+      .paragraph(last_to_be_done(forecast))
+      .paragraph("If it still warms up after a turning then, leave it until it does not.");
+}
+
+void say_what_it_leaves(PageWriter& writer, const YardForecast& answer) {
+  if (!answer.screened) return;
+  const Finished& finished = answer.forecast->finished;
+  writer.section(Depth::why, "What it leaves")
+      .paragraph(say(
+          "About {} as it lies, of all that goes in; some {}, once it is as moist as compost is spread. Screened about {}, from {}: lumps "
+          "stay behind for the next pile, and fine compost is denser.",
+          answer.finished_volume, answer.mass, answer.screened->likely, Between<Volume>{answer.screened->low, answer.screened->high}))
+      .paragraph(say("{} of its organic matter is gone by then and {} of its nitrogen; its C:N is {}, give or take {}.",
+                     Percent{finished.volatile_solids_loss}, Percent{finished.nitrogen_loss}, Number{finished.carbon_to_nitrogen},
+                     Number{forecast_width.carbon_to_nitrogen}));
+}
+
+void say_how_sure(PageWriter& writer) {
+  writer.section(Depth::why, "How sure is that?")
+      .paragraph(how_sure())
+      .paragraph(
+          "`--turn-every`, `--built`, `--height` and `--keep-moist` show what would change it; `--table` goes week by week, `--csv` day by "
+          "day.");
+}
+
+}  // namespace
+
+Page forecast_page(const Answer<YardForecast>& whole, const Materials& materials) {
+  const YardForecast& answer = whole.result;
+  PageWriter writer;
+  urgent_cautions(writer, whole, materials);
+  writer.section(Depth::act);
+  if (!answer.forecast) {
+    writer.paragraph(why_no_forecast(answer));
+    return std::move(writer).page();
+  }
+  const Forecast& forecast = *answer.forecast;
+  writer.paragraph(heating_line(answer)).paragraph(when_ready(forecast)).block(in_figures(answer));
+  writer.section(Depth::act, "What to do").block(to_do(answer, materials));
+  end_act(writer, whole, materials, building);
+  say_pile(writer, answer);
+  writer.section(Depth::why, "To make it likelier to get hot").bullets(heating_tips(answer, materials));
+  say_readiness(writer, forecast);
+  say_course(writer, forecast);
+  writer.section(Depth::why, "What to do about it").bullets(care_notes(forecast));
+  say_what_it_leaves(writer, answer);
+  say_how_sure(writer);
+  how_to_measure(writer, whole);
+  grounds_of(writer, whole, materials);
+  return std::move(writer).page();
+}
+
+}  // namespace heapwright

@@ -1,0 +1,283 @@
+#include "heapwright/page/forecast_parts.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heapwright/page/parts.hpp"
+
+namespace heapwright {
+namespace {
+
+AboutDifference width_of_core() { return {forecast_width.core_degc * unit::kelvin}; }
+
+/// No surer than it is: 6.5 are 6, and all of the sets are not all piles.
+Words in_ten(double chance) {
+  const double count = std::round(10.0 * chance - 0.01);
+  return count >= 10.0 ? Words("more than 9 in 10") : say("about {} in 10", Number{count});
+}
+
+Words by_when(const Forecast& forecast) {
+  switch (heats_by(forecast)) {
+    case ByWhen::within_a_month: return "within a month";
+    case ByWhen::before_winter: return "before winter";
+    case ByWhen::before_spring: return "before spring";
+  }
+  return {};
+}
+
+Words log_that_disagrees(const HeatsOrNot& heats) {
+  return say(
+      "your readings show that it {} hot, and hardly a pile like it does so in the forecast: do not go by its dates. First look for what "
+      "is "
+      "wrong with it, and check that the file says what went in",
+      heats.is_likely() ? "has not got" : "got");
+}
+
+/// In the measures that they were counted in; a change of a mix is known no better than to half a container.
+Words changed_amount(const RecipeAmount& amount, double times, const Materials& materials) {
+  constexpr double countable = 10.0;
+  std::optional<ContainerCount> containers = amount.containers;
+  if (containers) {
+    const double count = times * containers->count;
+    containers->count = count < countable ? 0.5 * std::round(2.0 * count) : std::round(count);
+  }
+  return say("{} of {}", own_measure(amount, containers, times * amount.volume, materials), amount.name);
+}
+
+/// " (13 leaf bags of autumn leaves, 26 buckets of grass clippings)"
+Words changed_amounts(const WhatWouldTip& tip, const YardForecast& answer, const Materials& materials) {
+  std::vector<Words> amounts;
+  for (const RecipeAmount& amount : answer.amounts) {
+    const auto times = tip.amounts.find(amount.id);
+    if (times != tip.amounts.end() && amount.mass.value() > 0.0) amounts.push_back(changed_amount(amount, times->second, materials));
+  }
+  return amounts.empty() ? Words() : say(" ({})", joined(amounts));
+}
+
+Words change_words(const WhatWouldTip& tip, const YardForecast& answer, const Materials& materials) {
+  switch (tip.change) {
+    case HeatingChange::half_as_much_again: return "half as much again of the same mix";
+    case HeatingChange::greener: return say("more greens for some of the browns{}", changed_amounts(tip, answer, materials));
+    case HeatingChange::packed_closer: return "shred it, wet it and tread it down";
+    case HeatingChange::two_weeks_earlier:
+      return answer.can_be_built_earlier ? "build it two weeks earlier" : "next year, build it two weeks earlier";
+  }
+  return {};
+}
+
+std::vector<Words> ready_row(const Forecast& forecast, const Words& use, const ReadyWindow& window) {
+  const Words likely = window.likely ? about_when(forecast, *window.likely) : Words("not within three years");
+  if (!window.early) return {use, likely, Words()};
+  const Words late = window.late ? about_when(forecast, *window.late) : Words("years later");
+  return {use, likely, say("{} and {}", about_when(forecast, *window.early), late)};
+}
+
+void add_uses(Grid& grid, const Forecast& forecast, const ReadyWindow& turf, const ReadyWindow& mature) {
+  grid.rows.push_back(ready_row(forecast, "for the lawn", turf));
+  grid.rows.push_back(ready_row(forecast, "for beds and pots", mature));
+}
+
+void add_branch(Grid& grid, const Words& head, const Forecast& forecast, const HeatingBranch& branch) {
+  grid.rows.push_back({head});
+  add_uses(grid, forecast, branch.turf, branch.mature);
+}
+
+Words if_not(const Forecast& forecast) {
+  const std::optional<int>& later = forecast.heats.if_not->hot_from.likely;
+  return later ? say("if it gets hot only later, from about {}:", about_when(forecast, *later)) : Words("if it does not:");
+}
+
+/// "between early May and late Nov 2027, most likely early Jun": each year once.
+Words window_words(const Forecast& forecast, const ReadyWindow& window) {
+  if (!window.early) return "not within three years";
+  const Date early = date_of(forecast, *window.early);
+  if (!window.late) {
+    const Words likely = window.likely ? say(", most likely {}", about_when(forecast, *window.likely)) : Words(", if within three years");
+    return say("from {} on{}", HalfMonth{early}, likely);
+  }
+  const Date late = date_of(forecast, *window.late);
+  const Words between = say("between {} and {}", HalfMonth{early, early.year() != late.year()}, HalfMonth{late});
+  if (!window.likely) return between;
+  const Date likely = date_of(forecast, *window.likely);
+  return say("{}, most likely {}", between, HalfMonth{likely, early.year() != late.year()});
+}
+
+Words when_ready(const Forecast& forecast, ReadyWindow HeatingBranch::*of_branch, const ReadyWindow& window) {
+  const HeatsOrNot& heats = forecast.heats;
+  if (!heats.is_open()) return window_words(forecast, window);
+  return say("if it gets hot {}; if not {}", window_words(forecast, (*heats.if_it_heats).*of_branch),
+             window_words(forecast, (*heats.if_not).*of_branch));
+}
+
+Words if_built_in_warmth(const Forecast& forecast) {
+  return say(
+      "no harm in building now. If you would rather wait, keep the browns dry and build in {}, at {} or more by day and night: then it is "
+      "ready for the lawn about {}",
+      HalfMonth{*forecast.warm_enough}, TemperaturePoint::from_celsius(warm_enough_degc),
+      about_when(forecast, *forecast.built_in_warmth->turf_day));
+}
+
+Words note_words(ForecastNote note) {
+  switch (note) {
+    case ForecastNote::cold_start:
+      return "it is built in frost: what is frozen stays so until it thaws, in this forecast at least. A pile that starts warm inside may "
+             "not";
+    case ForecastNote::hardly_heats: return "it takes its time, and weed seeds and diseases live on, so keep them out";
+    case ForecastNote::weed_seeds_live: return "do not count on its heat to kill weed seeds and diseases: keep them out";
+    case ForecastNote::few_greens:
+      return "so few greens for the browns: gardening guides give such a pile up to two years, and the model does not slow down for it. "
+             "Greens make the difference";
+    case ForecastNote::freezes: return "while it is frozen leave it alone: it comes to no harm, and turning only cools it";
+    case ForecastNote::gets_wet: return "rain soaks it in the end: once it is moist, keep a lid or tarp over it";
+    case ForecastNote::in_small_vessel:
+      return say("in a bin this small the forecast runs hot: expect {} less than it says, and fewer hot days",
+                 AboutDifference{forecast_width.too_hot_degc * unit::kelvin});
+    case ForecastNote::too_big: return "a pile this big stays hot for longer than is shown: for months";
+    case ForecastNote::windrow: return "there were no temperatures of windrows to test it on: watch your own";
+    case ForecastNote::dries: return "it dries on the way. Squeeze a handful now and then, and water it when it does not clump";
+    default: return {};
+  }
+}
+
+/// The one that helps most.
+Words best_tip(const YardForecast& answer, const Materials& materials) {
+  const WhatWouldTip& best = answer.forecast->heats.what_would_tip.front();
+  return say("To make it likelier to get hot: {} ({}).", change_words(best, answer, materials), in_ten(best.chance));
+}
+
+}  // namespace
+
+Words about_when(const Forecast& forecast, int day) { return HalfMonth{date_of(forecast, day)}; }
+
+Words heating_words(const YardForecast& answer) {
+  const Forecast& forecast = *answer.forecast;
+  const HeatsOrNot& heats = forecast.heats;
+  if (heats.log_disagrees) return log_that_disagrees(heats);
+  const char* by_log = heats.by_its_log ? "by your readings so far " : "";
+  switch (heats.heating) {
+    case Heating::will: return heats.by_its_log ? "it gets hot, as your readings show" : "it will most likely get hot";
+    case Heating::may: return say("{}it may or may not get hot {}: {} such piles do", by_log, by_when(forecast), in_ten(heats.chance));
+    case Heating::hardly:
+    case Heating::not_at_all: break;
+  }
+  const std::optional<int>& later = heats.if_not->hot_from.likely;
+  if (!later) return say("{}it will hardly get hot at all", by_log);
+  return say("{}it will hardly get hot {}, but about {}", by_log, by_when(forecast), about_when(forecast, *later));
+}
+
+std::vector<Words> heating_tips(const YardForecast& answer, const Materials& materials) {
+  std::vector<Words> tips;
+  if (answer.forecast->heats.heating == Heating::will) return tips;
+  for (const WhatWouldTip& tip : answer.forecast->heats.what_would_tip)
+    tips.push_back(say("{}: {}", change_words(tip, answer, materials), in_ten(tip.chance)));
+  return tips;
+}
+
+Grid readiness(const Forecast& forecast) {
+  const HeatsOrNot& heats = forecast.heats;
+  Grid grid{{Words(), "most likely", "between"}, {}};
+  if (!heats.is_open()) {
+    add_uses(grid, forecast, forecast.turf, forecast.mature);
+    return grid;
+  }
+  add_branch(grid, say("if it gets hot, from about {}:", about_when(forecast, *heats.if_it_heats->hot_from.likely)), forecast,
+             *heats.if_it_heats);
+  add_branch(grid, if_not(forecast), forecast, *heats.if_not);
+  return grid;
+}
+
+Words last_to_be_done(const Forecast& forecast) {
+  if (forecast.status == ForecastStatus::never || !forecast.binding) return {};
+  switch (*forecast.binding) {
+    case Criterion::respiration: return "Last to be done is its rawest part; turning brings the outside in.";
+    case Criterion::carbon_to_nitrogen: return "Last to come down is its C:N, which browns keep high.";
+    case Criterion::rotted: return "Last to rot is its rawest part; turning brings the outside in.";
+  }
+  return {};
+}
+
+Words lawn_ready(const Forecast& forecast) { return when_ready(forecast, &HeatingBranch::turf, forecast.turf); }
+
+Words beds_ready(const Forecast& forecast) { return when_ready(forecast, &HeatingBranch::mature, forecast.mature); }
+
+Words ready_between(const Forecast& forecast) { return say("ready for the lawn {}", lawn_ready(forecast)); }
+
+Words if_watered(const Forecast& forecast) {
+  if (!forecast.watered->turf_day) return "watered whenever it is dry, it would still not be ready within three years";
+  return say("watered whenever it is dry, it would be ready for the lawn about {}", about_when(forecast, *forecast.watered->turf_day));
+}
+
+std::vector<Words> care_notes(const Forecast& forecast) {
+  std::vector<Words> notes;
+  for (const ForecastNote note : notes_that_count(forecast)) {
+    if (Words words = note_words(note); !words.empty()) notes.push_back(std::move(words));
+  }
+  if (!warns_of_seeds(forecast)) notes.emplace_back("even a hot home pile leaves some weed seeds and diseases alive: keep them out");
+  if (gains_by_waiting(forecast)) notes.push_back(if_built_in_warmth(forecast));
+  if (forecast.watered && !stalls(forecast)) notes.push_back(if_watered(forecast));
+  if (wants_water(forecast)) notes.push_back(say("water for it, bit by bit: about {} in all", AboutWater{forecast.water_given}));
+  return notes;
+}
+
+Words why_never_ready(const Forecast& forecast) {
+  const std::optional<ForecastNote> note = why_never(forecast);
+  Words why;
+  switch (note.value_or(ForecastNote::too_slow)) {
+    case ForecastNote::too_dry:
+      why = say("it is too dry, {} moist in the end, and dry matter does not rot. Water it until a handful clumps",
+                Percent{forecast.days.back().state.moisture});
+      break;
+    case ForecastNote::too_wet: why = "it is soaked and has no air. Cover it, and turn dry browns in"; break;
+    case ForecastNote::too_little_nitrogen:
+      why = say(
+          "it rots, but its C:N stays above {}: too few greens for the browns. Mix in greens, or leave it, two years or so, and use it as "
+          "mulch",
+          Number{turf_limits.carbon_to_nitrogen});
+      break;
+    case ForecastNote::too_woody:
+      why = "it is mostly wood, which rots over years and stays on the screen. Use it as mulch, or mix in plenty of greens";
+      break;
+    case ForecastNote::too_cold: why = "it hardly thaws where you are. Ask your extension office what works there"; break;
+    default: why = "it works too slowly. More greens, a bigger pile, water in a dry spell and a few turnings help";
+  }
+  return say("not ready within three years: {}.", why);
+}
+
+Words chore_words(Chore chore, const YardForecast& answer, const Materials& materials) {
+  const Forecast& forecast = *answer.forecast;
+  switch (chore) {
+    case Chore::water:
+      if (!forecast.watered) return "Squeeze a handful now and then, and water the pile when it does not clump.";
+      return say("Squeeze a handful now and then, and water the pile when it does not clump: {}.", if_watered(forecast));
+    case Chore::dry: return "Keep a lid or tarp over it once it is moist: rain soaks it in the end.";
+    case Chore::green: return "Mix in greens: there are too few for the browns.";
+    case Chore::use_as_mulch: return "Use it as mulch, or mix in plenty of greens.";
+    case Chore::ask_extension: return "Ask your extension office what works where it hardly thaws.";
+    case Chore::speed_up: return "Add greens, make it bigger, water it in a dry spell and turn it now and then.";
+    case Chore::tip: return best_tip(answer, materials);
+    case Chore::wait:
+      return say("Build now, or keep the browns dry and build in {}: then it is ready for the lawn about {}.",
+                 HalfMonth{*forecast.warm_enough}, about_when(forecast, *forecast.built_in_warmth->turf_day));
+    case Chore::leave_frozen: return "Leave it alone while it is frozen.";
+    case Chore::keep_seeds_out: return "Keep weed seeds and sick plants out: its heat does not kill them all.";
+  }
+  return {};
+}
+
+Words how_sure() {
+  return say(
+      "It is a model, held against published trials; some of them were ready a third sooner or two thirds later, and temperatures were off "
+      "by {}. Your thermometer and your hand know better.",
+      width_of_core());
+}
+
+Words why_no_forecast(const YardForecast& answer) {
+  if (answer.nothing_rots)
+    return "Nothing in it rots, or hardly anything: it is soil or finished compost already. Mix in greens and browns.";
+  if (answer.too_little && answer.week_by_week)
+    return "What a week brings is less than a bucketful: too little to say what it will do. Begin with more of what keeps.";
+  if (answer.too_little) return "Once it has settled that is less than a bucketful: too little to say what it will do. Add to it.";
+  return "There is nothing yet to build a pile of: say what there is, and how much, in [[supply]].";
+}
+
+}  // namespace heapwright

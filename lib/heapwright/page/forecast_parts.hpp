@@ -1,0 +1,40 @@
+#pragma once
+/// What the pages say of a forecast. Not installed: users of the library get whole pages.
+
+#include <vector>
+
+#include "heapwright/page/page.hpp"
+#include "heapwright/plan/answers.hpp"
+#include "heapwright/process/outlook.hpp"
+
+namespace heapwright {
+
+/// "early Jun 2027"
+Words about_when(const Forecast& forecast, int day);
+/// Whether it gets hot, and how many in ten such piles do.
+Words heating_words(const YardForecast& answer);
+/// What would make it likelier, each with how many in ten would then; nothing where it will, or where nothing helps.
+std::vector<Words> heating_tips(const YardForecast& answer, const Materials& materials);
+/// When it is ready, a row for each use; of a pile that may go two ways, both.
+Grid readiness(const Forecast& forecast);
+/// What takes longest; empty where nothing does, or where it is never ready.
+Words last_to_be_done(const Forecast& forecast);
+/// "between early May and late Nov 2027, most likely early Jun 2027"; of a pile that may go two ways, both.
+Words lawn_ready(const Forecast& forecast);
+Words beds_ready(const Forecast& forecast);
+/// The same in a sentence: "ready for the lawn between …".
+Words ready_between(const Forecast& forecast);
+/// What to mind of it on its way: cold, drought, rain, seeds, each with what to do.
+std::vector<Words> care_notes(const Forecast& forecast);
+/// Why it is not ready within three years, and what would mend it.
+Words why_never_ready(const Forecast& forecast);
+/// What to do about it in a line.
+Words chore_words(Chore chore, const YardForecast& answer, const Materials& materials);
+/// "watered whenever it is dry, it would be ready for the lawn about early Jul 2027"
+Words if_watered(const Forecast& forecast);
+/// How far a forecast can be trusted.
+Words how_sure();
+/// Why there is no forecast.
+Words why_no_forecast(const YardForecast& answer);
+
+}  // namespace heapwright

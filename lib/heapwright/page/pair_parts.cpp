@@ -1,0 +1,92 @@
+#include "heapwright/page/pair_parts.hpp"
+
+#include <cmath>
+
+#include "heapwright/mix/character.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr double hardly_any = 0.005;  // half a percent of the volume, which nobody can measure out
+
+/// "3 : 1", the one that there is less of as one.
+Words proportion_words(ShareOfLooseVolume share) {
+  const double first = share.value();
+  const double second = share.rest().value();
+  if (second < hardly_any) return "1 : 0";
+  if (first < hardly_any) return "0 : 1";
+  return first >= second ? say("{} : 1", Number{first / second}) : say("1 : {}", Number{second / first});
+}
+
+Words window_words(const std::optional<PairWindow>& window) {
+  if (!window) return "nowhere";
+  if (window->high.value() - window->low.value() < hardly_any) return say("at {}", proportion_words(window->low));
+  return say("between {} and {}", proportion_words(window->low), proportion_words(window->high));
+}
+
+Words ratio_of(const PairMix& mix) { return mix.carbon_to_nitrogen ? Words(*mix.carbon_to_nitrogen) : Words("-"); }
+
+Words short_fault(MixFault fault) {
+  switch (fault) {
+    case MixFault::too_green: return "too green";
+    case MixFault::too_wet: return "too wet";
+    default: return "too brown";
+  }
+}
+
+Words verdict_words(const PairMix& mix, const Pair& pair, const Targets& targets) {
+  switch (verdict_of(mix, pair, targets)) {
+    case PairVerdict::right: return "right";
+    case PairVerdict::right_once_watered: return "right, once watered";
+    case PairVerdict::at_the_edge: return "at the edge";
+    case PairVerdict::off: break;
+  }
+  std::vector<Words> words;
+  for (const MixFault fault : faults_of(mix, targets)) words.push_back(short_fault(fault));
+  return joined(words);
+}
+
+Words by_weight(const PairMix& mix) {
+  const double first = std::round(100.0 * mix.by_mass.value());
+  return say("{} : {}", Number{first, 3}, Number{100.0 - first, 3});
+}
+
+Words water_for(const PairMix& mix) { return mix.water_wanted.value() > 0.0 ? Words(WaterForMeasure{mix.water_wanted}) : Words("-"); }
+
+Words parts_words(const PartsOfTwo& parts) {
+  return say("{} : {}", Number{static_cast<double>(parts.first)}, Number{static_cast<double>(parts.second)});
+}
+
+Grid proportions(const Pair& pair, const Targets& targets) {
+  Grid grid{{"by volume", "by weight", "C:N", "moist", say("water for {}", LargeMeasure{}), Words()}, {}};
+  for (std::size_t i = 0; i < pair.everyday.size(); ++i) {
+    const PairMix& mix = pair.everyday[i];
+    grid.rows.push_back({parts_words(everyday_proportions.at(i)), by_weight(mix), ratio_of(mix), mix.moisture, water_for(mix),
+                         verdict_words(mix, pair, targets)});
+  }
+  return grid;
+}
+
+/// How far the two aims lie apart.
+Words apart(const Pair& pair) {
+  Words words;
+  if (pair.at_ratio_aim) words += say(" At a C:N of {} it is {} moist.", ratio_of(*pair.at_ratio_aim), pair.at_ratio_aim->moisture);
+  if (pair.at_moisture_aim && pair.at_moisture_aim->carbon_to_nitrogen)
+    words += say(" At {} moist its C:N is {}.", pair.at_moisture_aim->moisture, ratio_of(*pair.at_moisture_aim));
+  return words;
+}
+
+}  // namespace
+
+void say_pair(PageWriter& writer, const Pair& pair, const Targets& targets) {
+  const auto& ratio = targets.carbon_to_nitrogen;
+  const auto& moisture = targets.moisture;
+  writer.paragraph(say("Parts of {} to parts of {}:", pair.first_name, pair.second_name)).block(proportions(pair, targets));
+  writer.bullets(
+      {say("C:N is {} {}.", Between<CarbonNitrogenRatio>{ratio.low, ratio.high}, window_words(pair.right_ratio)),
+       say("Moisture is {} without water {}.", Between<MoistureWetBasis>{moisture.low, moisture.high}, window_words(pair.right_moisture)),
+       say("Both without water: {}.{}", window_words(pair.both_right), pair.both_right ? Words() : apart(pair)),
+       say("Both, watered where too dry: {}.", window_words(pair.right_with_water))});
+}
+
+}  // namespace heapwright

@@ -1,0 +1,11 @@
+#pragma once
+/// What the pages say of two feedstocks and all their mixes. Not installed: users of the library get whole pages.
+
+#include "heapwright/page/parts.hpp"
+
+namespace heapwright {
+
+/// The everyday proportions with what each makes, and where they are right.
+void say_pair(PageWriter& writer, const Pair& pair, const Targets& targets);
+
+}  // namespace heapwright

@@ -1,0 +1,60 @@
+#include "heapwright/process/spells.hpp"
+
+#include <algorithm>
+
+#include "heapwright/input/words.hpp"
+
+namespace heapwright {
+namespace {
+
+/// The half-month that begins with a day of a forecast.
+Spell half_month_from(const Forecast& forecast, std::size_t day) {
+  const Date first = date_of(forecast, static_cast<int>(day));
+  Spell spell{first, first, Warmth::cool, false, forecast.days[day].state.core_degc};
+  double moistest = 0.0;
+  for (; day < forecast.days.size() && is_same_half_month(first, date_of(forecast, static_cast<int>(day))); ++day) {
+    const PileState& state = forecast.days[day].state;
+    spell.core_degc = std::max(spell.core_degc, state.core_degc);
+    moistest = std::max(moistest, state.moisture);
+    spell.to = date_of(forecast, static_cast<int>(day));
+  }
+  spell.dry = moistest < dry_moisture;
+  spell.warmth = spell.dry ? std::min(Warmth::cool, warmth_of(spell.core_degc)) : warmth_of(spell.core_degc);
+  return spell;
+}
+
+/// Takes in the half-month after it, which feels the same.
+void take_in(Spell& spell, const Spell& next) {
+  spell.to = next.to;
+  spell.core_degc = spell.warmth >= Warmth::cool ? std::max(spell.core_degc, next.core_degc) : std::min(spell.core_degc, next.core_degc);
+}
+
+std::size_t days_of(const Spell& spell) {
+  return static_cast<std::size_t>((std::chrono::sys_days(spell.to) - std::chrono::sys_days(spell.from)).count()) + 1;
+}
+
+}  // namespace
+
+Warmth warmth_of(double core_degc) {
+  if (core_degc <= thawed_core_degc) return Warmth::frozen;
+  if (core_degc < cool_core_degc) return Warmth::cold;
+  if (core_degc < warm_core_degc) return Warmth::cool;
+  return core_degc < hot_core_degc ? Warmth::warm : Warmth::hot;
+}
+
+std::vector<Spell> spells_of(const Forecast& forecast) {
+  std::vector<Spell> spells;
+  std::size_t day = 0;
+  while (day < forecast.days.size()) {
+    const Spell half = half_month_from(forecast, day);
+    day += days_of(half);
+    if (!spells.empty() && spells.back().warmth == half.warmth && spells.back().dry == half.dry) {
+      take_in(spells.back(), half);
+    } else {
+      spells.push_back(half);
+    }
+  }
+  return spells;
+}
+
+}  // namespace heapwright

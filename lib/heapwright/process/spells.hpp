@@ -1,0 +1,34 @@
+#pragma once
+/// A forecast as its owner will see it: half-months in which the pile feels the same, one after another.
+
+#include <vector>
+
+#include "heapwright/process/forecast.hpp"
+
+namespace heapwright {
+
+/// How a pile feels, and works, by its core. Bounds judged; the last is hot_core_degc.
+enum class Warmth {
+  frozen,  ///< or nearly: it rests
+  cold,    ///< it hardly works
+  cool,    ///< it works slowly
+  warm,    ///< it works well
+  hot,     ///< it works hardest
+};
+inline constexpr double thawed_core_degc = 1.0;  ///< at or below it is frozen or nearly: the core thaws last
+inline constexpr double cool_core_degc = warm_enough_degc;
+inline constexpr double warm_core_degc = 25.0;
+Warmth warmth_of(double core_degc);
+
+struct Spell {
+  Date from;
+  Date to;
+  Warmth warmth = Warmth::cool;
+  bool dry = false;        ///< it stands still, like the air
+  double core_degc = 0.0;  ///< of its warmest day; of a cold spell, of the coldest of its half-months
+};
+
+/// A half-month feels as its warmest day does: a warm week in a cold month is what its owner sees. What is dry is never more than cool.
+std::vector<Spell> spells_of(const Forecast& forecast);
+
+}  // namespace heapwright
