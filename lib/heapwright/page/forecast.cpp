@@ -11,7 +11,7 @@ namespace heapwright {
 namespace {
 
 const WorkSteps building{"build", "turn"};
-constexpr std::size_t most_chores = 3;
+constexpr std::size_t most_chores = 2;
 
 TemperaturePoint degc(double celsius) { return TemperaturePoint::from_celsius(celsius); }
 
@@ -21,9 +21,9 @@ Words weeks_words(const YardForecast& answer) { return Count{static_cast<double>
 
 Words built_words(const YardForecast& answer) {
   const HalfMonth built{answer.forecast->built};
-  if (!answer.care.feeding) return say("once it has settled, built in {}", built);
-  if (answer.week_by_week) return say("at first, fed for {}, begun in {}", weeks_words(answer), built);
-  return say("at first, topped up as it sinks for {}, begun in {}", weeks_words(answer), built);
+  if (!answer.care.feeding) return say(", built in {}", built);
+  if (answer.week_by_week) return say(" at first, fed for {} from {} on", weeks_words(answer), built);
+  return say(" at first, topped up as it sinks for {} from {} on", weeks_words(answer), built);
 }
 
 Words care_words(const YardForecast& answer) {
@@ -32,7 +32,7 @@ Words care_words(const YardForecast& answer) {
   return say("turned every {}{}", Count{static_cast<double>(*answer.care.turn_every), "day"}, watered);
 }
 
-Words pile_words(const YardForecast& answer) { return say("{} {}, {}", *answer.volume, built_words(answer), care_words(answer)); }
+Words pile_words(const YardForecast& answer) { return say("{}{}, {}", *answer.volume, built_words(answer), care_words(answer)); }
 
 Words rest_words(const YardForecast& answer) {
   if (answer.piles < 2) return {};
@@ -42,36 +42,32 @@ Words rest_words(const YardForecast& answer) {
 
 // --- what it comes to ---
 
-Words heating_line(const YardForecast& answer) {
-  return say("{} (hot: above {}).", capital(heating_words(answer)), AboutTemperature{degc(hot_core_degc)});
-}
-
 Words when_ready(const Forecast& forecast) {
-  if (forecast.status == ForecastStatus::never) return say("Left as it is: {}", why_never_ready(forecast));
+  if (forecast.status == ForecastStatus::never) return say("Left as it is, it is {}", why_never_ready(forecast));
   return stalls(forecast) ? say("It dries out and stands still. {}. Left dry, it is ready so:", capital(if_watered(forecast))) : Words();
 }
+
+VolumeBand band_of(const CompostYield& screened) { return {screened.likely, screened.low, screened.high}; }
 
 Labels in_figures(const YardForecast& answer) {
   const Forecast& forecast = *answer.forecast;
   Labels labels{{{"Pile", pile_words(answer)}}};
   if (forecast.status != ForecastStatus::never) {
-    labels.labels.push_back({"For the lawn", lawn_ready(forecast)});
-    labels.labels.push_back({"For beds, pots", beds_ready(forecast)});
+    labels.labels.push_back({"Lawn", lawn_ready(forecast)});
+    labels.labels.push_back({"Beds", beds_ready(forecast)});
   }
-  if (answer.screened)
-    labels.labels.push_back({"It leaves", say("about {} of screened compost ({})", answer.screened->likely,
-                                              Between<Volume>{answer.screened->low, answer.screened->high})});
+  if (answer.screened) labels.labels.push_back({"Compost", say("about {}, screened", band_of(*answer.screened))});
   return labels;
 }
 
-Numbered to_do(const YardForecast& answer, const Materials& materials) {
+Numbered to_do(const YardForecast& answer) {
   Numbered steps;
   if (!answer.on_target)
     steps.items.push_back(
         say("Set the mix right first: it is {}. `heapwright recipe` says with what.", character_words(*answer.mix, answer.targets)));
-  for (const Chore chore : chores_of(*answer.forecast)) {
-    if (steps.items.size() < most_chores) steps.items.push_back(chore_words(chore, answer, materials));
-  }
+  std::vector<Chore> chores = chores_of(*answer.forecast);
+  chores.resize(std::min(chores.size(), most_chores));
+  for (const Chore chore : chores) steps.items.push_back(chore_words(chore, answer));
   return steps;
 }
 
@@ -137,7 +133,8 @@ void say_course(PageWriter& writer, const Forecast& forecast) {
 // --- why ---
 
 void say_pile(PageWriter& writer, const YardForecast& answer) {
-  writer.section(Depth::why, "The pile").paragraph(say("A pile of {}. {}", pile_words(answer), rest_words(answer)));
+  writer.section(Depth::why, "The pile")
+      .paragraph(say("A pile of {}. That is its size once it has settled. {}", pile_words(answer), rest_words(answer)));
   if (!answer.on_target)
     writer.paragraph(say("The mix is off what works: {}. As it is, expect it cooler and later than this.",
                          character_words(*answer.mix, answer.targets)));
@@ -155,10 +152,10 @@ void say_what_it_leaves(PageWriter& writer, const YardForecast& answer) {
   if (!answer.screened) return;
   const Finished& finished = answer.forecast->finished;
   writer.section(Depth::why, "What it leaves")
-      .paragraph(say(
-          "About {} as it lies, of all that goes in; some {}, once it is as moist as compost is spread. Screened about {}, from {}: lumps "
-          "stay behind for the next pile, and fine compost is denser.",
-          answer.finished_volume, answer.mass, answer.screened->likely, Between<Volume>{answer.screened->low, answer.screened->high}))
+      .paragraph(
+          say("About {} as it lies, of all that goes in; some {}, once it is as moist as compost is spread. Screened about {}: lumps "
+              "stay behind for the next pile, and fine compost is denser.",
+              answer.finished_volume, answer.mass, band_of(*answer.screened)))
       .paragraph(say("{} of its organic matter is gone by then and {} of its nitrogen; its C:N is {}, give or take {}.",
                      Percent{finished.volatile_solids_loss}, Percent{finished.nitrogen_loss}, Number{finished.carbon_to_nitrogen},
                      Number{forecast_width.carbon_to_nitrogen}));
@@ -184,8 +181,8 @@ Page forecast_page(const Answer<YardForecast>& whole, const Materials& materials
     return std::move(writer).page();
   }
   const Forecast& forecast = *answer.forecast;
-  writer.paragraph(heating_line(answer)).paragraph(when_ready(forecast)).block(in_figures(answer));
-  writer.section(Depth::act, "What to do").block(to_do(answer, materials));
+  writer.paragraph(heating_sentence(answer)).paragraph(when_ready(forecast)).block(in_figures(answer));
+  writer.section(Depth::act, "What to do").block(to_do(answer));
   end_act(writer, whole, materials, building);
   say_pile(writer, answer);
   writer.section(Depth::why, "To make it likelier to get hot").bullets(heating_tips(answer, materials));

@@ -25,12 +25,12 @@ Words by_when(const Forecast& forecast) {
   return {};
 }
 
-Words log_that_disagrees(const HeatsOrNot& heats) {
+Words log_that_disagrees(const HeatsOrNot& heats, const Words& hot) {
   return say(
-      "your readings show that it {} hot, and hardly a pile like it does so in the forecast: do not go by its dates. First look for what "
+      "your readings show that it {} {}, and hardly a pile like it does so in the forecast: do not go by its dates. First look for what "
       "is "
       "wrong with it, and check that the file says what went in",
-      heats.is_likely() ? "has not got" : "got");
+      heats.is_likely() ? "has not got" : "got", hot);
 }
 
 /// In the measures that they were counted in; a change of a mix is known no better than to half a container.
@@ -54,10 +54,10 @@ Words changed_amounts(const WhatWouldTip& tip, const YardForecast& answer, const
   return amounts.empty() ? Words() : say(" ({})", joined(amounts));
 }
 
-Words change_words(const WhatWouldTip& tip, const YardForecast& answer, const Materials& materials) {
+Words change_in_short(const WhatWouldTip& tip, const YardForecast& answer) {
   switch (tip.change) {
     case HeatingChange::half_as_much_again: return "half as much again of the same mix";
-    case HeatingChange::greener: return say("more greens for some of the browns{}", changed_amounts(tip, answer, materials));
+    case HeatingChange::greener: return "more greens for some of the browns";
     case HeatingChange::packed_closer: return "shred it, wet it and tread it down";
     case HeatingChange::two_weeks_earlier:
       return answer.can_be_built_earlier ? "build it two weeks earlier" : "next year, build it two weeks earlier";
@@ -87,26 +87,36 @@ Words if_not(const Forecast& forecast) {
   return later ? say("if it gets hot only later, from about {}:", about_when(forecast, *later)) : Words("if it does not:");
 }
 
-/// "between early May and late Nov 2027, most likely early Jun": each year once.
+/// "between early May and late Nov 2027", the year once; "from late Jun 2027 on".
+Words span_words(const Forecast& forecast, const ReadyWindow& window) {
+  const Date early = date_of(forecast, *window.early);
+  if (!window.late) return say("from {} on", HalfMonth{early});
+  const Date late = date_of(forecast, *window.late);
+  return say("between {} and {}", HalfMonth{early, early.year() != late.year()}, HalfMonth{late});
+}
+
+/// "between early May and late Nov 2027, most likely early Jun"
 Words window_words(const Forecast& forecast, const ReadyWindow& window) {
   if (!window.early) return "not within three years";
+  const Words span = span_words(forecast, window);
+  if (!window.likely) return say("{}, if within three years", span);
   const Date early = date_of(forecast, *window.early);
-  if (!window.late) {
-    const Words likely = window.likely ? say(", most likely {}", about_when(forecast, *window.likely)) : Words(", if within three years");
-    return say("from {} on{}", HalfMonth{early}, likely);
-  }
-  const Date late = date_of(forecast, *window.late);
-  const Words between = say("between {} and {}", HalfMonth{early, early.year() != late.year()}, HalfMonth{late});
-  if (!window.likely) return between;
-  const Date likely = date_of(forecast, *window.likely);
-  return say("{}, most likely {}", between, HalfMonth{likely, early.year() != late.year()});
+  const bool is_all_one_year = window.late && early.year() == date_of(forecast, *window.late).year();
+  return say("{}, most likely {}", span, HalfMonth{date_of(forecast, *window.likely), !is_all_one_year});
+}
+
+Words likely_words(const Forecast& forecast, const ReadyWindow& window) {
+  return window.likely ? about_when(forecast, *window.likely) : Words("not within three years");
 }
 
 Words when_ready(const Forecast& forecast, ReadyWindow HeatingBranch::*of_branch, const ReadyWindow& window) {
   const HeatsOrNot& heats = forecast.heats;
   if (!heats.is_open()) return window_words(forecast, window);
-  return say("if it gets hot {}; if not {}", window_words(forecast, (*heats.if_it_heats).*of_branch),
-             window_words(forecast, (*heats.if_not).*of_branch));
+  const ReadyWindow& hot = (*heats.if_it_heats).*of_branch;
+  const ReadyWindow& not_hot = (*heats.if_not).*of_branch;
+  const ReadyWindow either = either_way(hot, not_hot);
+  return say("{} if it gets hot, else {}{}", likely_words(forecast, hot), likely_words(forecast, not_hot),
+             either.early ? say("; {}", span_words(forecast, either)) : Words());
 }
 
 Words if_built_in_warmth(const Forecast& forecast) {
@@ -140,36 +150,44 @@ Words note_words(ForecastNote note) {
 }
 
 /// The one that helps most.
-Words best_tip(const YardForecast& answer, const Materials& materials) {
+Words best_tip(const YardForecast& answer) {
   const WhatWouldTip& best = answer.forecast->heats.what_would_tip.front();
-  return say("To make it likelier to get hot: {} ({}).", change_words(best, answer, materials), in_ten(best.chance));
+  return say("To make it likelier to get hot: {} ({}).", change_in_short(best, answer), in_ten(best.chance));
+}
+
+/// @param hot what it gets, "hot"
+Words heating_said(const YardForecast& answer, const Words& hot) {
+  const Forecast& forecast = *answer.forecast;
+  const HeatsOrNot& heats = forecast.heats;
+  if (heats.log_disagrees) return log_that_disagrees(heats, hot);
+  const char* by_log = heats.by_its_log ? "by your readings so far " : "";
+  switch (heats.heating) {
+    case Heating::will: return heats.by_its_log ? say("it gets {}, as your readings show", hot) : say("it will most likely get {}", hot);
+    case Heating::may: return say("{}it may or may not get {} {}: {} such piles do", by_log, hot, by_when(forecast), in_ten(heats.chance));
+    case Heating::hardly:
+    case Heating::not_at_all: break;
+  }
+  const std::optional<int>& later = heats.if_not->hot_from.likely;
+  if (!later) return say("{}it will hardly get {} at all", by_log, hot);
+  return say("{}it will hardly get {} {}, but about {}", by_log, hot, by_when(forecast), about_when(forecast, *later));
 }
 
 }  // namespace
 
 Words about_when(const Forecast& forecast, int day) { return HalfMonth{date_of(forecast, day)}; }
 
-Words heating_words(const YardForecast& answer) {
-  const Forecast& forecast = *answer.forecast;
-  const HeatsOrNot& heats = forecast.heats;
-  if (heats.log_disagrees) return log_that_disagrees(heats);
-  const char* by_log = heats.by_its_log ? "by your readings so far " : "";
-  switch (heats.heating) {
-    case Heating::will: return heats.by_its_log ? "it gets hot, as your readings show" : "it will most likely get hot";
-    case Heating::may: return say("{}it may or may not get hot {}: {} such piles do", by_log, by_when(forecast), in_ten(heats.chance));
-    case Heating::hardly:
-    case Heating::not_at_all: break;
-  }
-  const std::optional<int>& later = heats.if_not->hot_from.likely;
-  if (!later) return say("{}it will hardly get hot at all", by_log);
-  return say("{}it will hardly get hot {}, but about {}", by_log, by_when(forecast), about_when(forecast, *later));
+Words heating_words(const YardForecast& answer) { return heating_said(answer, "hot"); }
+
+Words heating_sentence(const YardForecast& answer) {
+  const Words hot = say("hot (above {})", AboutTemperature{TemperaturePoint::from_celsius(hot_core_degc)});
+  return say("{}.", capital(heating_said(answer, hot)));
 }
 
 std::vector<Words> heating_tips(const YardForecast& answer, const Materials& materials) {
   std::vector<Words> tips;
   if (answer.forecast->heats.heating == Heating::will) return tips;
   for (const WhatWouldTip& tip : answer.forecast->heats.what_would_tip)
-    tips.push_back(say("{}: {}", change_words(tip, answer, materials), in_ten(tip.chance)));
+    tips.push_back(say("{}{}: {}", change_in_short(tip, answer), changed_amounts(tip, answer, materials), in_ten(tip.chance)));
   return tips;
 }
 
@@ -243,18 +261,19 @@ Words why_never_ready(const Forecast& forecast) {
   return say("not ready within three years: {}.", why);
 }
 
-Words chore_words(Chore chore, const YardForecast& answer, const Materials& materials) {
+Words chore_words(Chore chore, const YardForecast& answer) {
   const Forecast& forecast = *answer.forecast;
   switch (chore) {
     case Chore::water:
-      if (!forecast.watered) return "Squeeze a handful now and then, and water the pile when it does not clump.";
-      return say("Squeeze a handful now and then, and water the pile when it does not clump: {}.", if_watered(forecast));
+      if (!forecast.watered || !forecast.watered->turf_day) return "Squeeze a handful now and then. If it does not clump, water the pile.";
+      return say("Squeeze a handful now and then. If it does not clump, water the pile: so it would be ready for the lawn about {}.",
+                 about_when(forecast, *forecast.watered->turf_day));
     case Chore::dry: return "Keep a lid or tarp over it once it is moist: rain soaks it in the end.";
     case Chore::green: return "Mix in greens: there are too few for the browns.";
     case Chore::use_as_mulch: return "Use it as mulch, or mix in plenty of greens.";
     case Chore::ask_extension: return "Ask your extension office what works where it hardly thaws.";
     case Chore::speed_up: return "Add greens, make it bigger, water it in a dry spell and turn it now and then.";
-    case Chore::tip: return best_tip(answer, materials);
+    case Chore::tip: return best_tip(answer);
     case Chore::wait:
       return say("Build now, or keep the browns dry and build in {}: then it is ready for the lawn about {}.",
                  HalfMonth{*forecast.warm_enough}, about_when(forecast, *forecast.built_in_warmth->turf_day));

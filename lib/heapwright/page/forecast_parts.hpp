@@ -13,6 +13,8 @@ namespace heapwright {
 Words about_when(const Forecast& forecast, int day);
 /// Whether it gets hot, and how many in ten such piles do.
 Words heating_words(const YardForecast& answer);
+/// The same as a sentence, with what hot is.
+Words heating_sentence(const YardForecast& answer);
 /// What would make it likelier, each with how many in ten would then; nothing where it will, or where nothing helps.
 std::vector<Words> heating_tips(const YardForecast& answer, const Materials& materials);
 /// When it is ready, a row for each use; of a pile that may go two ways, both.
@@ -29,7 +31,7 @@ std::vector<Words> care_notes(const Forecast& forecast);
 /// Why it is not ready within three years, and what would mend it.
 Words why_never_ready(const Forecast& forecast);
 /// What to do about it in a line.
-Words chore_words(Chore chore, const YardForecast& answer, const Materials& materials);
+Words chore_words(Chore chore, const YardForecast& answer);
 /// "watered whenever it is dry, it would be ready for the lawn about early Jul 2027"
 Words if_watered(const Forecast& forecast);
 /// How far a forecast can be trusted.

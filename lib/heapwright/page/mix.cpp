@@ -15,7 +15,8 @@ Words remedy(MixFault fault, const Mix& mix, const Targets& targets, const Mater
     case MixFault::too_green: return "Mix in browns: leaves, straw, wood chips.";
     case MixFault::too_wet: return "Mix in dry browns, or let it drain.";
     case MixFault::too_dry:
-      return say("Water it as you mix: {} bring it to {}.", carried(water_to(mix, targets.moisture.aim), materials), targets.moisture.aim);
+      return say("Add {} of water as you mix: that brings it to {}.", carried(water_to(mix, targets.moisture.aim), materials),
+                 targets.moisture.aim);
     case MixFault::no_room: return "Leave water out: what there is does not fit in its room.";
     case MixFault::short_of_air: return "Mix in something coarse, as wood chips, so that air gets in.";
   }
@@ -25,7 +26,6 @@ Words remedy(MixFault fault, const Mix& mix, const Targets& targets, const Mater
 Numbered to_do(const Mix& mix, const Targets& targets, const Materials& materials) {
   Numbered steps;
   for (const MixFault fault : faults_of(mix, targets)) steps.items.push_back(remedy(fault, mix, targets, materials));
-  if (!steps.items.empty()) steps.items.emplace_back("How much of what: `heapwright recipe`.");
   return steps;
 }
 
@@ -52,7 +52,7 @@ Page mix_page(const Answer<MixOnHand>& answer, const Targets& targets, const Mat
   if (mix.volume) writer.paragraph(say("It makes a pile of {}.", size_words(mix)));
   const Numbered steps = to_do(mix, targets, materials);
   writer.section(Depth::act, "What to do");
-  if (!steps.items.empty()) writer.block(steps);
+  if (!steps.items.empty()) writer.block(steps).paragraph("`heapwright recipe` says how much of each.");
   end_act(writer, answer, materials, mixing);
   writer.section(Depth::why, "In it").block(parts_of(mix)).paragraph(on_the_figures(mix));
   how_to_measure(writer, answer);

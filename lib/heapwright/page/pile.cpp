@@ -93,7 +93,7 @@ Words suggestion(const PileFit& fit) {
 Words what_heats(const PileFit& fit) {
   const bool stands = !fit.pile || fit.pile->shape != PileShape::tumbler;
   const Words height = stands ? say("is at least {} high and ", least_height_to_heat) : Words();
-  return say("A pile that heats {}holds {}.", height, least_volume_to_heat);
+  return say("A pile that heats {}holds about {}.", height, least_volume_to_heat);
 }
 
 Words headline(const PileFit& fit) {
@@ -150,7 +150,6 @@ Labels heights(const PileFit& fit) {
 }
 
 Words as_it_sinks(const PileFit& fit) {
-  if (!stands_on_ground(fit)) return {};
   return piles_built(fit) > 1 ? "When they have sunk, put two together, so that they stay big enough to heat."
                               : "Fill it up again as it sinks, or leave it.";
 }
@@ -182,7 +181,8 @@ void say_sinking(PageWriter& writer, const PileFit& fit, const Materials& materi
   if (!stands_on_ground(fit)) return;
   writer.section(Depth::why, "How it sinks")
       .paragraph(say("A pile sinks as it rots, fastest at first: a windrow to about half its size in roughly a month ({}).",
-                     source_words(materials, "ramsey-yard-waste", Evidence::seen)));
+                     source_words(materials, "ramsey-yard-waste", Evidence::seen)))
+      .paragraph(as_it_sinks(fit));
 }
 
 }  // namespace
@@ -194,7 +194,6 @@ Page pile_page(const Answer<PileFit>& answer, const Materials& materials) {
   writer.section(Depth::act).paragraph(headline(fit));
   say_notes(writer, fit);
   if (Labels labels = heights(fit); !labels.labels.empty()) writer.block(std::move(labels));
-  writer.paragraph(as_it_sinks(fit));
   // A recipe need not take all that there is.
   if (fit.left_over)
     writer.paragraph(say("The recipe leaves {} of what you have: `heapwright recipe` says of what, and why.", *fit.left_over));

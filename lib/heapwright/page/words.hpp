@@ -103,6 +103,12 @@ struct SoldInBags {
 struct Money {
   double sum = 0.0;
 };
+/// "12 cu ft, from 8.4 to 17 cu ft"
+struct VolumeBand {
+  Volume likely;
+  Volume low;
+  Volume high;
+};
 /// From one to another, the unit said once: "3 to 12 cu ft".
 template <class Quantity>
 struct Between {
@@ -114,11 +120,12 @@ struct AssumedFigure {
   Assumption assumption;
 };
 
-using Fragment = std::variant<std::string, Volume, Area, Length, Mass, WaterMass, BulkDensity, TemperaturePoint, TemperatureDifference,
-                              Duration, Date, CarbonNitrogenRatio, MoistureWetBasis, Capacity, SpreadDepth, AboutTemperature,
-                              ExactTemperature, AboutDifference, CarriedWater, AboutWater, LargeMeasure, WaterForMeasure, Percent, Number,
-                              Count, HalfMonth, DayOfMonth, DayOfWeek, Span, Tested, SoldInBags, Money, Between<Volume>, Between<Capacity>,
-                              Between<Mass>, Between<CarbonNitrogenRatio>, Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
+using Fragment =
+    std::variant<std::string, Volume, Area, Length, Mass, WaterMass, BulkDensity, TemperaturePoint, TemperatureDifference, Duration, Date,
+                 CarbonNitrogenRatio, MoistureWetBasis, Capacity, SpreadDepth, AboutTemperature, ExactTemperature, AboutDifference,
+                 CarriedWater, AboutWater, LargeMeasure, WaterForMeasure, Percent, Number, Count, HalfMonth, DayOfMonth, DayOfWeek, Span,
+                 Tested, SoldInBags, Money, VolumeBand, Between<Volume>, Between<Capacity>, Between<Mass>, Between<CarbonNitrogenRatio>,
+                 Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
 
 /// A sentence, or a part of one.
 class Words {

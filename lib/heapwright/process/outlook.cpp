@@ -62,6 +62,13 @@ bool gains_by_waiting(const Forecast& forecast) {
   return !now.likely || *forecast.built_in_warmth->turf_day < *now.likely;
 }
 
+ReadyWindow either_way(const ReadyWindow& one, const ReadyWindow& other) {
+  ReadyWindow either;
+  either.early = one.early && other.early ? std::min(one.early, other.early) : one.early ? one.early : other.early;
+  if (one.late && other.late) either.late = std::max(one.late, other.late);
+  return either;
+}
+
 std::optional<ForecastNote> why_never(const Forecast& forecast) {
   const auto why = std::find_if(forecast.notes.begin(), forecast.notes.end(), is_why_never);
   return why == forecast.notes.end() ? std::nullopt : std::optional(*why);
@@ -89,7 +96,6 @@ std::vector<Chore> chores_of(const Forecast& forecast) {
   add(says(forecast, ForecastNote::dries), Chore::water);
   add(!forecast.heats.what_would_tip.empty() && forecast.heats.heating != Heating::will, Chore::tip);
   add(gains_by_waiting(forecast), Chore::wait);
-  add(says(forecast, ForecastNote::few_greens), Chore::green);
   add(says(forecast, ForecastNote::gets_wet), Chore::dry);
   add(says(forecast, ForecastNote::freezes), Chore::leave_frozen);
   chores.push_back(Chore::keep_seeds_out);

@@ -18,6 +18,9 @@ bool stalls(const Forecast& forecast);
 /// Whether a pile that is built in warmth is ready sooner than one built on the day it was to be.
 bool gains_by_waiting(const Forecast& forecast);
 
+/// Between what it is ready whichever way it goes, without a likely day.
+ReadyWindow either_way(const ReadyWindow& one, const ReadyWindow& other);
+
 /// Why a pile that is never ready is not; nothing of one that is.
 std::optional<ForecastNote> why_never(const Forecast& forecast);
 
