@@ -78,6 +78,8 @@ Page PageWriter::page() && {
   return std::move(page_);
 }
 
+Number whole(long long count) { return {static_cast<double>(count), 12}; }
+
 std::string capital(std::string text) {
   if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');
   return text;

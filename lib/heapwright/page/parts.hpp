@@ -33,6 +33,9 @@ class PageWriter {
   Page page_;
 };
 
+/// So many, to the last digit.
+Number whole(long long count);
+
 /// "Because of ammonia": with a capital.
 std::string capital(std::string text);
 

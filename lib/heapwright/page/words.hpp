@@ -40,6 +40,10 @@ struct ExactTemperature {
 struct AboutDifference {
   TemperatureDifference difference;
 };
+/// To the whole degree, of what thermometers show: "4 °F", "2 °C".
+struct WholeDifference {
+  TemperatureDifference difference;
+};
 /// Water as it is carried: "7 1/2 gallons (4 watering cans)".
 struct CarriedWater {
   WaterMass mass;
@@ -106,8 +110,8 @@ struct AssumedFigure {
 
 using Fragment = std::variant<std::string, Volume, Area, Length, Mass, WaterMass, BulkDensity, TemperaturePoint, TemperatureDifference,
                               Duration, Date, CarbonNitrogenRatio, MoistureWetBasis, Capacity, SpreadDepth, AboutTemperature,
-                              ExactTemperature, AboutDifference, CarriedWater, Percent, Number, Count, HalfMonth, DayOfMonth, DayOfWeek,
-                              Span, Tested, SoldInBags, Money, Between<Volume>, Between<Capacity>, Between<Mass>,
+                              ExactTemperature, AboutDifference, WholeDifference, CarriedWater, Percent, Number, Count, HalfMonth,
+                              DayOfMonth, DayOfWeek, Span, Tested, SoldInBags, Money, Between<Volume>, Between<Capacity>, Between<Mass>,
                               Between<CarbonNitrogenRatio>, Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
 
 /// A sentence, or a part of one.

@@ -17,8 +17,6 @@ std::string half_month(Date date);
 std::string about_when(Date date);
 /// A line of a list.
 std::string item(const std::string& text);
-/// What is said below the caution of a pile that smokes, in place of all work.
-inline constexpr const char* wait_for_the_fire = "Everything else can wait. Ask again once it is out and cold.\n";
 /// What a pile off its windows will be like, in a gardener's words. What is shown as the edge counts as the edge.
 std::string character(const Mix& mix, const Targets& targets);
 /// "C:N about 33"
@@ -51,13 +49,8 @@ std::string text_of_pile_notes(const Forecast& forecast, const Show& show);
 std::string why_never_ready(const Forecast& forecast);
 /// What is wrong with a pile and what it does, each with what to do now; nothing where it was not seen.
 std::string text_of_pile_now(const YardReadings& answer, const Materials& materials, const Show& show);
-/// Why a rule is met or not by a log, or by what went in.
-std::string why_of_rule(const RuleResult& answer, const TemperatureLog& log, const Show& show);
-std::string why_of_start(const StartingRatio& start);
 /// Whether compost is finished, by its tests and checks, and the first thing to do about it.
-std::string text_of_compost_now(const YardCompost& answer);
-/// What to do next with compost, with the day where one is known.
-std::string step_text(const NextStep& step, const YardCompost& answer);
+std::string text_of_compost_now(const YardCompost& answer, const Show& show);
 /// What to spread on a lawn.
 std::string text_of_topdressing_body(const Topdressing& topdressing, const Materials& materials, const Show& show);
 

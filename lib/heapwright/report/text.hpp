@@ -27,11 +27,6 @@ std::string text_of_forecast(const Answer<YardForecast>& answer, const Materials
 std::string table_of_forecast(const YardForecast& answer, const Show& show);
 std::string csv_of_forecast(const YardForecast& answer);
 
-/// What a log shows, the rules held against it, and when the pile is ready by it.
-std::string text_of_readings(const Answer<YardReadings>& answer, const Materials& materials, const Show& show);
-/// Whether compost is finished and fit for a lawn, and what to do next.
-std::string text_of_maturity(const Answer<YardCompost>& answer, const Materials& materials, const Show& show);
-
 /// The steps of a calculation, each term told where it first comes in.
 std::string text_of_working(const Working& working, std::size_t width = 80);
 /// All mixes of two feedstocks, and where they are right.

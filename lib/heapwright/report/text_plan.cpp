@@ -1,3 +1,4 @@
+#include "heapwright/page/pile_now.hpp"
 #include "heapwright/report/columns.hpp"
 #include "heapwright/report/parts.hpp"
 #include "heapwright/report/text.hpp"
@@ -67,10 +68,10 @@ std::string text_of_plan(const Answer<Plan>& whole, const Materials& materials, 
   std::string text;
   if (!plan.title.empty()) text += plan.title + "\n" + std::string(width_of(plan.title), '=') + "\n\n";
   text += text_of_first_cautions(whole.cautions, materials);
-  if (plan.readings && (*plan.readings)->smokes) return text + wait_for_the_fire;
+  if (plan.readings && (*plan.readings)->smokes) return text + wrap(wait_until_it_is_out);
   const std::string now = plan.readings ? text_of_pile_now(plan.readings->result, materials, show) : std::string();
   if (!now.empty()) text += "The pile now\n" + now + "\n";
-  if (plan.maturity) text += "The compost now\n" + text_of_compost_now(plan.maturity->result) + "\n";
+  if (plan.maturity) text += "The compost now\n" + text_of_compost_now(plan.maturity->result, show) + "\n";
   const bool stands = !now.empty() || plan.maturity;
   if (plan.has_supplies && stands) text += "As it was planned (it stands: put none of this in again)\n\n";
   if (plan.has_supplies)

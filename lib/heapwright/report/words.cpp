@@ -35,11 +35,11 @@ std::string length_of(seconds length) {
   const auto days = std::chrono::floor<std::chrono::days>(length);
   const auto hours = std::chrono::floor<std::chrono::hours>(length - days);
   const auto minutes = std::chrono::floor<std::chrono::minutes>(length - days - hours);
-  std::vector<std::string> parts;
-  if (days.count() > 0) parts.push_back(fmt::format("{} {}", days.count(), days.count() == 1 ? "day" : "days"));
-  if (hours.count() > 0) parts.push_back(fmt::format("{} h", hours.count()));
-  if (minutes.count() > 0) parts.push_back(fmt::format("{} min", minutes.count()));
-  return parts.empty() ? "0 h" : fmt::format("{}", fmt::join(parts, " "));
+  std::vector<std::string> pieces;
+  if (days.count() > 0) pieces.push_back(fmt::format("{} {}", days.count(), days.count() == 1 ? "day" : "days"));
+  if (hours.count() > 0) pieces.push_back(fmt::format("{} h", hours.count()));
+  if (minutes.count() > 0) pieces.push_back(fmt::format("{} min", minutes.count()));
+  return pieces.empty() ? "0 h" : fmt::format("{}", fmt::join(pieces, " "));
 }
 
 /// "1.1 buckets": a count that is no half is told as it is.
@@ -47,7 +47,8 @@ std::string tenths(const Count& count) {
   constexpr double about = 0.04;
   const bool is_half = std::abs(shown_count(count.count) - count.count) <= about * count.count;
   const bool small = count.count >= 1.0 && count.count < 10.0;
-  return is_half || !small ? show_count(count.count, count.of) : fmt::format("{} {}", print_number(count.count, 2), plural(count.of));
+  return is_half || !small ? show_count(count.count, count.of)
+                           : fmt::format("{} {}", print_number(count.count, 2), heapwright::plural(count.of));
 }
 
 /// A fragment of a sentence in the person's units.
@@ -81,6 +82,10 @@ struct Shown {
     const double kelvin = about.difference.value();
     return show.in_us_units() ? fmt::format("{} °F", print_number(to_nearest(10.0, 1.8 * kelvin), 3))
                               : fmt::format("{} °C", print_number(std::round(kelvin), 3));
+  }
+  std::string operator()(const WholeDifference& whole) const {
+    const double kelvin = whole.difference.value();
+    return fmt::format("{} {}", std::lround(show.in_us_units() ? 1.8 * kelvin : kelvin), show.in_us_units() ? "°F" : "°C");
   }
   std::string operator()(const CarriedWater& water) const {
     const double cans = (water.mass / water_density() / water.can).value();
