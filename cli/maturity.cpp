@@ -1,8 +1,8 @@
 #include <memory>
 
 #include "command.hpp"
+#include "heapwright/page/pages.hpp"
 #include "heapwright/report/json.hpp"
-#include "heapwright/report/text.hpp"
 
 namespace heapwright::cli {
 namespace {
@@ -57,8 +57,8 @@ void add_maturity_command(CLI::App& program, int& exit_code) {
     for (const std::string& text : options->tests) yard.observations.tests.push_back(read_test_option(text));
     for (const std::string& text : options->checks) yard.observations.checks.push_back(read_check_option(text));
     const Answer<YardCompost> answer = maturity_of(yard, options->common.today());
-    options->common.print(options->common.json ? json_of_maturity(answer, yard.materials)
-                                               : text_of_maturity(answer, yard.materials, options->common.show(yard.units)));
+    options->common.print_answer([&] { return json_of_maturity(answer, yard.materials); },
+                                 [&] { return maturity_page(answer, yard.materials); }, options->common.show(yard.units));
     exit_code = answer->known.rating.rating ? done : no_answer;
   });
 }

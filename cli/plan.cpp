@@ -3,8 +3,8 @@
 #include <memory>
 
 #include "command.hpp"
+#include "heapwright/page/pages.hpp"
 #include "heapwright/report/json.hpp"
-#include "heapwright/report/text.hpp"
 
 namespace heapwright::cli {
 namespace {
@@ -17,7 +17,8 @@ struct PlanOptions {
 }  // namespace
 
 ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard) {
-  common.print(common.json ? json_of_plan(plan, yard.materials) : text_of_plan(plan, yard.materials, common.show(yard.units)));
+  common.print_answer([&] { return json_of_plan(plan, yard.materials); }, [&] { return plan_page(plan, yard.materials); },
+                      common.show(yard.units));
   return plan->recipe->mix || plan->topdressing ? done : no_answer;
 }
 

@@ -2,8 +2,8 @@
 #include <memory>
 
 #include "command.hpp"
+#include "heapwright/page/pages.hpp"
 #include "heapwright/report/json.hpp"
-#include "heapwright/report/text.hpp"
 #include "progress.hpp"
 
 namespace heapwright::cli {
@@ -59,8 +59,8 @@ void add_readings_command(CLI::App& program, int& exit_code) {
     std::optional<TemperatureLog> log;
     if (!options->log.empty()) log = read_log(options->log);
     const Answer<YardReadings> answer = readings_of(yard, std::move(log), gap, today, ProgressLine());
-    options->common.print(options->common.json ? json_of_readings(answer, yard.materials)
-                                               : text_of_readings(answer, yard.materials, options->common.show(yard.units)));
+    options->common.print_answer([&] { return json_of_readings(answer, yard.materials); },
+                                 [&] { return readings_page(answer, yard.materials); }, options->common.show(yard.units));
     exit_code = answer->log || !answer->by_hand.empty() || !yard.observations.noticed.empty() ? done : no_answer;
   });
 }

@@ -120,6 +120,11 @@ def run(program, *arguments):
     return subprocess.run([program, "readings", *map(str, arguments)], capture_output=True, text=True, errors="replace", timeout=120, cwd=ROOT)
 
 
+def words(program, *arguments):
+    """The screen without its line breaks."""
+    return " ".join(run(program, *arguments).stdout.split())
+
+
 def answer(program, *arguments):
     result = run(program, *arguments, "--json")
     return json.loads(result.stdout) if result.stdout else {"error": result.stderr}
@@ -207,10 +212,10 @@ def check_hot(program, folder):
     """A pile near fire is not opened at once, and gets nothing dry; one at 165 °F is turned and wetted."""
     log = folder / "hot.csv"
     log.write_text("time,core degF\n2027-06-10,170\n2027-06-11,179.9\n", encoding="utf-8")
-    hot = run(program, "--log", log).stdout
+    hot = words(program, "--log", log)
     check("hot", "smoldering" not in hot and "turn it today" in hot, hot)
     log.write_text("time,core degF\n2027-06-10,170\n2027-06-11,180\n", encoding="utf-8")
-    near_fire = run(program, "--log", log).stdout
+    near_fire = words(program, "--log", log)
     check("near fire", "running hose" in near_fire and "urn it today" not in near_fire, near_fire)
     path = folder / "yard.toml"
     path.write_text(CLIPPINGS + pile(), encoding="utf-8")
@@ -228,10 +233,10 @@ def check_near_fire_lately(program, folder):
     path = folder / "yard.toml"
     for later in ("120 degF", "warm"):
         path.write_text(felt(("06-20", "183 degF"), ("06-22", later)), encoding="utf-8")
-        text = run(program, path).stdout
+        text = words(program, path)
         check(f"near fire, then {later}", "running hose" in text and "It is w" not in text, text)
         path.write_text(felt(("06-20", "183 degF"), ("06-24", later)), encoding="utf-8")
-        text = run(program, path).stdout
+        text = words(program, path)
         check(f"near fire, long past, then {later}", "running hose" not in text and "It is w" in text, text)
     path.write_text(LEAVES + pile(), encoding="utf-8")
     def causes_of_cold(*options):
@@ -257,7 +262,7 @@ def check_felt(program, folder):
             ([("06-06", "warm")], "Turn it", None),
             ([("06-06", "hot")], "leave it while it is hot", None)):
         path.write_text(felt(*readings), encoding="utf-8")
-        text = run(program, path).stdout
+        text = words(program, path)
         check(f"felt {readings}", expected in text, text)
         found = [one["symptom"] for one in answer(program, path)["noticed"]]
         check(f"felt {readings}", found == ([symptom] if symptom else []), found)

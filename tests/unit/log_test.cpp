@@ -226,3 +226,27 @@ TEST_CASE("what is called by a name of a symptom is that, and smoke is heard wha
   CHECK(symptom_called("smells of ammonia") != nullptr);
   CHECK(symptom_called("Its weeds") != nullptr);
 }
+
+TEST_CASE("what a hand tells of a pile", "[log]") {
+  const auto state = [](HandWarmth core, bool has_heated, bool long_enough) {
+    return FeltByHand{read_date("2027-06-06"), core, has_heated, long_enough}.state();
+  };
+  CHECK(state(HandWarmth::hot, true, false) == FeltActivity::working);
+  CHECK(state(HandWarmth::warm, true, true) == FeltActivity::slowing);
+  CHECK(state(HandWarmth::cold, false, false) == FeltActivity::too_early);
+  CHECK(state(HandWarmth::cold, false, true) == FeltActivity::has_not_heated);
+  CHECK(state(HandWarmth::cold, true, true) == FeltActivity::cooled);
+}
+
+TEST_CASE("what came of a turning", "[log]") {
+  const auto outcome = [](std::vector<double> celsius) {
+    const Watched seen = seen_in(daily(std::move(celsius), {1}));
+    return outcome_of(seen.reheats.back(), seen.last);
+  };
+  CHECK(outcome({50, 45}) == ReheatOutcome::not_measured_since);
+  CHECK(outcome({50, 45, 50}) == ReheatOutcome::warmed);
+  CHECK(outcome({50, 45, 49}) == ReheatOutcome::stayed_hot);
+  CHECK(outcome({50, 45, 44, 39}) == ReheatOutcome::went_on_cooling);
+  CHECK(outcome({50, 35, 34}) == ReheatOutcome::not_yet);
+  CHECK(outcome({50, 35, 34, 34, 34, 34, 34, 34, 34}) == ReheatOutcome::did_not_warm);
+}

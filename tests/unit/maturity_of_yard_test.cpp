@@ -2,8 +2,10 @@
 
 #include <algorithm>
 
+#include "heapwright/maturity/verdict.hpp"
+#include "heapwright/page/pile_now.hpp"
 #include "heapwright/plan/answers.hpp"
-#include "heapwright/report/parts.hpp"
+#include "heapwright/report/show.hpp"
 
 using namespace heapwright;
 
@@ -156,7 +158,8 @@ TEST_CASE("curing counts from the day it is cool", "[maturity]") {
   CHECK_FALSE(waiting.known.has_cured);
   const auto cure_step = std::find_if(waiting.next.begin(), waiting.next.end(), [](const NextStep* step) { return step->id == "cure"; });
   REQUIRE(cure_step != waiting.next.end());
-  CHECK_THAT(step_text(**cure_step, waiting), Catch::Contains("21 days") && Catch::EndsWith("until 2026-06-02."));
+  CHECK_THAT(Show(ShownUnits::si).words(step_words(**cure_step, waiting)),
+             Catch::Contains("21 days") && Catch::EndsWith("until 2026-06-02."));
   const YardCompost done = maturity_of(yard, read_date("2026-06-02")).result;
   CHECK(done.known.has_cured);
   CHECK(std::none_of(done.next.begin(), done.next.end(), [](const NextStep* step) { return step->id == "cure"; }));
@@ -207,4 +210,29 @@ TEST_CASE("what a rating takes for granted", "[maturity]") {
   CHECK_FALSE(assumes(three, "moisture"));
   CHECK(assumes(two, "tests without a date"));
   CHECK_FALSE(assumes({}, "tests without a date"));
+}
+
+TEST_CASE("the verdict on compost, and the check to do next", "[maturity]") {
+  const auto verdict = [](const Given& given) { return verdict_of(maturity_of(yard_of(given), today).result.known); };
+  const auto next = [](const Given& given) {
+    const CheckCriterion* check = next_check(maturity_of(yard_of(given), today).result.known);
+    return check == nullptr ? std::string() : check->id;
+  };
+  CHECK(verdict({}) == CompostVerdict::nothing_known);
+  CHECK(next({}) == "no-reheat");
+  CHECK(verdict({{}, {all_checks_passed[0]}}) == CompostVerdict::nothing_against);
+  CHECK(next({{}, {all_checks_passed[0]}}) == "sealed-bag");
+  CHECK(verdict({{{"pH", "7"}}, {}}) == CompostVerdict::nothing_against);
+  CHECK(verdict({{}, all_checks_passed}) == CompostVerdict::likely_finished);
+  CHECK(next({{}, all_checks_passed}).empty());
+  CHECK(verdict({{{"moisture", "15 %"}}, all_checks_passed}) == CompostVerdict::too_dry_to_tell);
+  CHECK(verdict({{}, {{"looks", "failed"}}}) == CompostVerdict::looks_unfinished);
+  CHECK(next({{}, {{"looks", "failed"}}}).empty());
+  CHECK(verdict({{}, {{"looks", "failed"}, {"no-reheat", "failed"}}}) == CompostVerdict::still_composting);
+  CHECK(verdict({{}, {{"seeds", "failed"}}}) == CompostVerdict::harms_plants);
+  CHECK(verdict({{{"self-heating", "5 degC"}}, {{"no-reheat", "failed"}}}) == CompostVerdict::check_failed);
+  CHECK(verdict({{{"C:N", "31:1"}}, all_checks_passed}) == CompostVerdict::short_of_nitrogen);
+  CHECK(verdict({{{"self-heating", "12 degC"}, {"emergence", "95 %"}}, {}}) == CompostVerdict::finished_for_lawn);
+  CHECK(verdict({{{"self-heating", "5 degC"}, {"emergence", "95 %"}}, {}}) == CompostVerdict::finished_for_pots);
+  CHECK(verdict({{{"self-heating", "5 degC"}, {"emergence", "60 %"}}, {}}) == CompostVerdict::harms_plants);
 }

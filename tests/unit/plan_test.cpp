@@ -9,7 +9,8 @@
 #include <functional>
 
 #include "heapwright/error.hpp"
-#include "heapwright/report/text.hpp"
+#include "heapwright/page/pages.hpp"
+#include "heapwright/report/layout.hpp"
 #include "heapwright/units/text.hpp"
 
 using namespace heapwright;
@@ -239,7 +240,7 @@ const std::string three_supplies = supply("leaves", "24 leaf-bag") + "when = { m
 
 std::string of_shape(const std::string& lines) { return "[pile]\n" + lines + "built = 2026-11-07\n"; }
 
-std::string words_of(const Answer<Plan>& plan, const Yard& yard) { return text_of_plan(plan, yard.materials, Show(ShownUnits::us)); }
+std::string words_of(const Answer<Plan>& plan, const Yard& yard) { return text_of(plan_page(plan, yard.materials), Show(ShownUnits::us), {80, Depth::ground}); }
 
 }  // namespace
 

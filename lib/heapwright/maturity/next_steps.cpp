@@ -9,8 +9,6 @@ namespace {
 
 bool failed(const CompostKnown& known, std::string_view check) { return result_of(known.checks, check) == false; }
 
-bool lacks_nitrogen(const CompostKnown& known) { return known.rating.carbon_to_nitrogen == Rating::immature; }
-
 /// Whether a property was measured and passes no specification.
 bool passes_none(const CompostKnown& known, std::string_view property) {
   bool failed_one = false;
@@ -39,6 +37,8 @@ bool any_too_coarse(const CompostKnown& known) {
 }
 
 }  // namespace
+
+bool lacks_nitrogen(const CompostKnown& known) { return known.rating.carbon_to_nitrogen == Rating::immature; }
 
 bool still_composts(const CompostKnown& known) {
   if (known.rating.stability.rating) return known.rating.stability.rating == Rating::immature;

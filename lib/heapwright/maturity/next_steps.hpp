@@ -19,6 +19,8 @@ struct CompostKnown {
   bool pile_at_work = false;  ///< it is hot or smells so, whatever the tests say of a sample
 };
 
+/// Whether it fails the screen of its C:N, which no other test makes up for.
+bool lacks_nitrogen(const CompostKnown& known);
 /// Whether it still composts: a test of stability says so, household checks where there is none.
 bool still_composts(const CompostKnown& known);
 /// Whether plants do not bear it: a test of maturity says so, seeds where there is none.

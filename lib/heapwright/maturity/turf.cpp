@@ -60,4 +60,15 @@ std::vector<TurfVerdict> turf_verdicts(const std::vector<TurfResult>& results) {
   return verdicts;
 }
 
+TurfStanding turf_standing(const std::vector<TurfResult>& results) {
+  TurfStanding standing;
+  for (const TurfVerdict& verdict : turf_verdicts(results)) {
+    if (verdict.measured == 0) continue;
+    ++standing.held;
+    standing.passed += verdict.fails.empty() ? 1 : 0;
+    standing.hardly_measured = standing.hardly_measured && 2 * verdict.measured < verdict.asked;
+  }
+  return standing;
+}
+
 }  // namespace heapwright

@@ -31,4 +31,12 @@ struct TurfVerdict {
 };
 std::vector<TurfVerdict> turf_verdicts(const std::vector<TurfResult>& results);
 
+/// How compost stands with the specifications of which something was measured.
+struct TurfStanding {
+  int held = 0;                 ///< so many specifications
+  int passed = 0;               ///< so many of them on all that was measured
+  bool hardly_measured = true;  ///< less than half of each: too little to say that it passes them; judged
+};
+TurfStanding turf_standing(const std::vector<TurfResult>& results);
+
 }  // namespace heapwright

@@ -90,6 +90,24 @@ std::string_view activity_word(PileActivity state) {
   return "";
 }
 
+ReheatOutcome outcome_of(const Reheat& reheat, const WrittenTime& last) {
+  if (last.at() == reheat.turned.at()) return ReheatOutcome::not_measured_since;
+  if (reheat.warmed) return ReheatOutcome::warmed;
+  if (std::min(reheat.lowest, reheat.latest) >= heated) return ReheatOutcome::stayed_hot;
+  if (reheat.latest < reheat.lowest && reheat.highest >= heated) return ReheatOutcome::went_on_cooling;
+  return last.at() - reheat.turned.at() < time_to_warm_again ? ReheatOutcome::not_yet : ReheatOutcome::did_not_warm;
+}
+
+FeltActivity FeltByHand::state() const {
+  switch (core) {
+    case HandWarmth::hot: return FeltActivity::working;
+    case HandWarmth::warm: return FeltActivity::slowing;
+    case HandWarmth::cold: break;
+  }
+  if (has_heated) return FeltActivity::cooled;
+  return long_enough ? FeltActivity::has_not_heated : FeltActivity::too_early;
+}
+
 PileActivity Watched::state() const {
   if (latest.temperature > heapwright::too_hot || was_near_fire_by(last)) return PileActivity::is_too_hot;
   const bool turned_of_late = last_turned && last.at() - last_turned->at() < time_to_heat;

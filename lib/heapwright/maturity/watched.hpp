@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "heapwright/maturity/log.hpp"
+#include "heapwright/maturity/observations.hpp"
 #include "heapwright/maturity/time_temperature.hpp"
 
 namespace heapwright {
@@ -43,6 +44,21 @@ struct Reheat {
 };
 inline const TemperatureDifference reheat_step = 5.0 * unit::kelvin;  ///< judged
 
+/// A pile that warms again after a turning has by then; common practice, no source.
+inline constexpr std::chrono::days time_to_warm_again(7);
+
+/// What came of a turning.
+enum class ReheatOutcome {
+  not_measured_since,
+  warmed,           ///< by reheat_step or more
+  stayed_hot,       ///< never below `heated`
+  went_on_cooling,  ///< from a pile still warm when it was turned
+  not_yet,          ///< it did not warm, but time_to_warm_again is not over
+  did_not_warm,
+};
+/// @param last the latest reading of the log
+ReheatOutcome outcome_of(const Reheat& reheat, const WrittenTime& last);
+
 struct TooHot {
   WrittenTime first;
   std::chrono::seconds length{};  ///< of all stretches, by readings next to each other; nothing of single ones
@@ -65,6 +81,26 @@ enum class PileActivity {
 };
 /// "has-not-heated"
 std::string_view activity_word(PileActivity state);
+
+/// What a hand says that a pile is doing.
+enum class FeltActivity {
+  working,         ///< hot
+  slowing,         ///< warm
+  has_not_heated,  ///< cold, and never warm though it was felt for long enough
+  too_early,       ///< cold, and never warm, but not for long enough
+  cooled,          ///< cold after it was warm
+};
+
+/// The last time that a hand was put in, after all that a thermometer showed.
+struct FeltByHand {
+  Date date;
+  HandWarmth core;
+  bool has_heated = false;   ///< by any reading, of a hand or a thermometer
+  bool long_enough = false;  ///< since it was built, or first felt, for it to have heated
+
+  /// What is cold is judged by what came before.
+  FeltActivity state() const;
+};
 
 /// Each round of readings by its hottest thermometer.
 struct Watched {

@@ -21,5 +21,9 @@ Page mix_page(const Answer<MixOnHand>& answer, const Targets& targets, const Mat
 Page pile_page(const Answer<PileFit>& answer, const Materials& materials);
 /// What a pile will do, and when it is ready.
 Page forecast_page(const Answer<YardForecast>& answer, const Materials& materials);
+/// What a pile is doing and what to do now; the log, the rules held against it and the forecast that it corrects.
+Page readings_page(const Answer<YardReadings>& answer, const Materials& materials);
+/// Whether compost is finished and fit for a lawn, and what to do next.
+Page maturity_page(const Answer<YardCompost>& answer, const Materials& materials);
 
 }  // namespace heapwright

@@ -7,7 +7,8 @@ namespace heapwright {
 namespace {
 
 constexpr std::size_t most_cautions = 3;
-constexpr std::size_t most_sources = 2;  // so that they stand in a line or two
+constexpr std::size_t most_sources = 3;
+constexpr std::size_t one_line = 66;  // of letters, beside what stands around them
 
 /// The ones of today's work: three, and whatever else may burn, poison or infect.
 std::vector<Caution> of_today(const Grounds& grounds, const Materials& materials, const WorkSteps& today) {
@@ -39,11 +40,14 @@ std::string written_down(const Measurement& first) {
   return {};
 }
 
-/// Two of the figures that matter most, each with whose it is.
+/// Up to three of the figures that matter most, each with whose it is.
 std::vector<Words> sources_of(const Grounds& grounds) {
   std::vector<Words> sources;
+  std::size_t letters = 0;
   for (const Assumption& assumption : grounds.assumptions) {
-    if (assumption.in_short.empty() || sources.size() == most_sources) continue;
+    if (assumption.in_short.empty()) continue;
+    letters += assumption.what.size() + assumption.in_short.size() + 4;
+    if (!sources.empty() && (letters > one_line || sources.size() == most_sources)) break;
     sources.push_back(say("{}: {}", assumption.what, assumption.in_short));
   }
   return sources;
@@ -82,6 +86,8 @@ std::vector<Words> first_of(std::vector<Words> words, std::size_t most) {
   if (words.size() > most) words.resize(most);
   return words;
 }
+
+Number whole(long long count) { return {static_cast<double>(count), 12}; }
 
 std::string capital(std::string text) {
   if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') text.front() = static_cast<char>(text.front() - 'a' + 'A');

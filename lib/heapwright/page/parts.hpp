@@ -35,6 +35,8 @@ class PageWriter {
 
 /// No more than so many of some words.
 std::vector<Words> first_of(std::vector<Words> words, std::size_t most);
+/// So many, to the last digit.
+Number whole(long long count);
 
 /// "Because of ammonia": with a capital.
 std::string capital(std::string text);

@@ -1,5 +1,6 @@
 #include "heapwright/page/mix_parts.hpp"
 #include "heapwright/page/pages.hpp"
+#include "heapwright/page/pair_parts.hpp"
 #include "heapwright/page/recipe_parts.hpp"
 #include "heapwright/pile/pile.hpp"
 
@@ -85,6 +86,7 @@ Page recipe_page(const Answer<Recipe>& answer, const Materials& materials) {
   writer.section(Depth::act, "Not today").bullets(not_today_words(recipe, materials));
   end_act(writer, answer, materials, building);
   say_why(writer, recipe, materials);
+  if (recipe.pair && (recipe.status == RecipeStatus::no_size || answer.working)) say_pair(writer, *recipe.pair, recipe.targets);
   how_to_measure(writer, answer);
   grounds_of(writer, answer, materials);
   return std::move(writer).page();

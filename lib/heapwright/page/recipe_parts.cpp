@@ -35,8 +35,7 @@ std::vector<RecipeAmount> going_in(const Recipe& recipe) {
 
 Words water_step(const Recipe& recipe, const Materials& materials) {
   switch (watering_of(recipe)) {
-    case Watering::so_much:
-      return say("Water as you go, {} in all: a handful should clump and not drip.", carried(told(recipe).water_to_add, materials));
+    case Watering::so_much: return say("Water as you go, {}, until a handful clumps.", carried(told(recipe).water_to_add, materials));
     case Watering::none_wanted: return "No water, as you asked.";
     case Watering::wet_enough: return "No water: it is wet enough as it is.";
     case Watering::stays_too_dry: return "Give it what water there is. It stays too dry: it wants more.";
@@ -69,7 +68,7 @@ std::string_view count_of_layers(int layers) {
 }
 
 void layer_steps(const Layering& layering, const Materials& materials, std::vector<Words>& steps) {
-  steps.push_back(say("Take {}. Lay {} of them loosely at the bottom.", all_of(layering.browns, materials), part_of(layering.layers + 1)));
+  steps.push_back(say("Take {}; lay {} of them at the bottom.", all_of(layering.browns, materials), part_of(layering.layers + 1)));
   const Words greens = all_of(layering.greens, materials);
   steps.push_back(layering.layers == 1
                       ? say("On it {}, and the rest over it.", greens)

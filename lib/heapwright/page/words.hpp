@@ -40,6 +40,10 @@ struct ExactTemperature {
 struct AboutDifference {
   TemperatureDifference difference;
 };
+/// To the whole degree, of what thermometers show: "4 °F", "2 °C".
+struct WholeDifference {
+  TemperatureDifference difference;
+};
 /// Water as it is carried: "7 1/2 gallons (4 watering cans)".
 struct CarriedWater {
   WaterMass mass;
@@ -99,6 +103,11 @@ struct SoldInBags {
   Volume us_bag;
   Volume si_bag;
 };
+/// So much of so much, the unit said once: "340 of 4090 sq ft".
+struct OutOf {
+  Area part;
+  Area whole;
+};
 /// A sum in whatever money the person uses.
 struct Money {
   double sum = 0.0;
@@ -123,9 +132,9 @@ struct AssumedFigure {
 using Fragment =
     std::variant<std::string, Volume, Area, Length, Mass, WaterMass, BulkDensity, TemperaturePoint, TemperatureDifference, Duration, Date,
                  CarbonNitrogenRatio, MoistureWetBasis, Capacity, SpreadDepth, AboutTemperature, ExactTemperature, AboutDifference,
-                 CarriedWater, AboutWater, LargeMeasure, WaterForMeasure, Percent, Number, Count, HalfMonth, DayOfMonth, DayOfWeek, Span,
-                 Tested, SoldInBags, Money, VolumeBand, Between<Volume>, Between<Capacity>, Between<Mass>, Between<CarbonNitrogenRatio>,
-                 Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
+                 WholeDifference, CarriedWater, AboutWater, LargeMeasure, WaterForMeasure, Percent, Number, Count, HalfMonth, DayOfMonth,
+                 DayOfWeek, Span, Tested, SoldInBags, OutOf, Money, VolumeBand, Between<Volume>, Between<Capacity>, Between<Mass>,
+                 Between<CarbonNitrogenRatio>, Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
 
 /// A sentence, or a part of one.
 class Words {

@@ -79,26 +79,21 @@ struct NoticedSign {
   const Cause* cause = nullptr;            ///< the likeliest, in the light of the yard; of none the commonest
   std::vector<const Cause*> other_causes;  ///< that hold of the yard too; of none all of them
   bool pile_is_known = false;              ///< whether anything is known of the pile
+  bool is_measured = false;                ///< a thermometer has shown that it is so: nobody need look first
   std::vector<RecipeAmount> fix;           ///< to add to all that is on hand; nothing where nothing is to be added
   WaterMass water;                         ///< likewise
   std::optional<Mix> mix;                  ///< all that is on hand, without water
   std::optional<Mix> mended;               ///< with the fix
   bool overfills = false;                  ///< with the fix there is more than the pile holds
+
+  /// Whether there is water to add: half a liter or less is none that anyone carries to a pile.
+  bool takes_water() const { return water.value() > 0.5; }
 };
 
 /// @param symptom a name of one, as find_symptom() takes it
 /// @param recipe of the yard; nothing where it lists no supplies @throws DomainError for a log that begins before the pile was built
 /// @param shown what its readings show
 NoticedSign noticed_in(const Yard& yard, const Answer<Recipe>* recipe, std::string_view symptom, Date day, const Circumstances& shown);
-
-struct FeltByHand {
-  Date date;
-  HandWarmth core;
-  bool has_heated = false;   ///< by any reading, of a hand or a thermometer
-  bool long_enough = false;  ///< since it was built, or first felt, for it to have heated
-
-  bool has_not_heated() const { return !has_heated && long_enough; }
-};
 
 /// A log of a pile: held against the rules, looked at as a gardener does, and taken up by the forecast.
 struct YardReadings {

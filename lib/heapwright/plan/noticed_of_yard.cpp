@@ -116,6 +116,8 @@ NoticedSign noticed_in(const Yard& yard, const Answer<Recipe>* recipe, std::stri
   const Circumstances found = recipe != nullptr ? circumstances_of(yard, *recipe, answer.mix, day, shown) : shown;
   const std::vector<const Cause*> causes = answer.pile_is_known ? likely_causes(*answer.symptom, found) : all_causes(*answer.symptom);
   answer.cause = causes.front();
+  answer.is_measured =
+      shown.contains(Circumstance::near_fire) || (shown.contains(Circumstance::too_hot) && answer.symptom->id == "too-hot");
   const bool cannot_wait = answer.pile_is_known && answer.cause->when.contains(Circumstance::near_fire);
   if (!cannot_wait) answer.other_causes.assign(causes.begin() + 1, causes.end());
   if (recipe == nullptr) return answer;

@@ -90,7 +90,7 @@ void take_noticed(const Yard& yard, const Answer<Recipe>* recipe, Date today, Ya
     add(is_old ? "half-rotted-and-cold" : "will-not-heat", last);
   };
   if (answer.felt_last) {
-    if (answer.felt_last->has_not_heated()) add_cold(*answer.by_hand.front().date, answer.felt_last->date);
+    if (answer.felt_last->state() == FeltActivity::has_not_heated) add_cold(*answer.by_hand.front().date, answer.felt_last->date);
     return;
   }
   if (!answer.watched) return;

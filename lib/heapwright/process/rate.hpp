@@ -26,6 +26,9 @@ struct RateFit {
   double missed_before_degc = 0.0;  ///< without the factor
   bool tells = false;               ///< whether the log narrows the factor at all: low and high less than three to one apart
   bool fits_none = false;           ///< whether no rate comes near the log, by twice what a day's readings may be off
+
+  /// misses_by_degc as it is told: no thermometer in a pile is nearer than 1 °C; judged.
+  double told_miss_degc() const { return misses_by_degc > 1.0 ? misses_by_degc : 1.0; }
 };
 
 inline constexpr double slowest_rate = 0.2;

@@ -1,6 +1,7 @@
+#include "heapwright/page/pile_now.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/json_parts.hpp"
-#include "heapwright/report/parts.hpp"
+#include "heapwright/report/show.hpp"
 
 namespace heapwright {
 namespace {
@@ -84,7 +85,7 @@ Json maturity_json(const Answer<YardCompost>& whole, const Materials& materials)
   for (const RatedTest& test : known.rating.tests) json["tests"].push_back(test_json(test, materials));
   for (const CheckResult& result : known.checks) json["checks"].push_back(check_json(result, materials));
   for (const TurfResult& result : known.turf) json["turf"].push_back(turf_json(result, materials));
-  for (const NextStep* step : answer.next) json["next"].push_back(step_text(*step, answer));
+  for (const NextStep* step : answer.next) json["next"].push_back(Show(ShownUnits::si).words(step_words(*step, answer)));
   json["cured_by"] = date_json(answer.cured_by);
   return with_grounds(std::move(json), whole, materials);
 }

@@ -1,6 +1,7 @@
+#include "heapwright/page/rule_words.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/json_parts.hpp"
-#include "heapwright/report/parts.hpp"
+#include "heapwright/report/show.hpp"
 
 namespace heapwright {
 namespace {
@@ -15,7 +16,7 @@ Json rule_json(const RuleResult& answer, const TemperatureLog& log) {
           {"turnings", answer.turnings},
           {"from", answer.stretch ? Json(print_time(answer.stretch->from)) : Json(nullptr)},
           {"to", answer.stretch ? Json(print_time(answer.stretch->to)) : Json(nullptr)},
-          {"why", why_of_rule(answer, log, Show(ShownUnits::si))},
+          {"why", Show(ShownUnits::si).words(why_of_rule(answer, log))},
           {"source", answer.rule->whose.source}};
 }
 
@@ -27,7 +28,7 @@ Json start_json(const StartingRatio& start) {
           {"turnings", nullptr},
           {"from", nullptr},
           {"to", nullptr},
-          {"why", why_of_start(start)},
+          {"why", Show(ShownUnits::si).words(why_of_start(start))},
           {"source", start.rule->whose.source}};
 }
 

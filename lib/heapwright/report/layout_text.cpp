@@ -85,7 +85,7 @@ std::string text_of(const Section& section, const Show& show, std::size_t width)
 
 std::string way_to_more(Depth shown, Depth deepest) {
   if (shown >= deepest) return {};
-  return shown == Depth::act ? "\nReasons and other ways: --why. All, with sources: --all\n" : "\nAll of it, with sources: --all\n";
+  return shown == Depth::act ? "Reasons and other ways: --why. All, with sources: --all\n" : "\nAll of it, with sources: --all\n";
 }
 
 }  // namespace

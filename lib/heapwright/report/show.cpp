@@ -103,6 +103,13 @@ std::string Show::area(Area value) const {
   return both(print_number(in(Dimension::area, "ft2", value.value()), 3) + " sq ft", print_number(value.value(), 3) + " m2");
 }
 
+std::string Show::area_out_of(Area part, Area whole) const {
+  const auto range = [&](double size, int digits, const char* unit) {
+    return number(part.value() / size) + " of " + print_number(whole.value() / size, digits) + unit;
+  };
+  return both(range(unit_size(Dimension::area, "ft2"), 3, " sq ft"), range(1.0, 3, " m2"));
+}
+
 std::string Show::depth(Length value) const {
   return both(inches(in(Dimension::length, "in", value.value())), number(1000.0 * value.value()) + " mm");
 }

@@ -28,6 +28,7 @@ class Show {
   std::string volume_range(Volume low, Volume high) const;                ///< "3 to 12 cu ft"
   std::string volume_band(Volume likely, Volume low, Volume high) const;  ///< "5.6 cu ft, from 2.4 to 11 cu ft"
   std::string area(Area value) const;                                     ///< "5000 sq ft"
+  std::string area_out_of(Area part, Area whole) const;                   ///< "340 of 4090 sq ft"
   std::string length(Length value) const;                                 ///< "4 ft", "1.2 m"
   std::string depth(Length value) const;                                  ///< "1/4 in", "6 mm"
   std::string mass(Mass value) const;                                     ///< "220 lb"

@@ -45,7 +45,8 @@ std::string tenths(const Count& count) {
   constexpr double about = 0.04;
   const bool is_half = std::abs(to_the_half(count.count) - count.count) <= about * count.count;
   const bool small = count.count >= 1.0 && count.count < 10.0;
-  return is_half || !small ? show_count(count.count, count.of) : fmt::format("{} {}", print_number(count.count, 2), heapwright::plural(count.of));
+  return is_half || !small ? show_count(count.count, count.of)
+                           : fmt::format("{} {}", print_number(count.count, 2), heapwright::plural(count.of));
 }
 
 WaterMass two_digits(WaterMass water) {
@@ -85,6 +86,10 @@ struct Shown {
     return show.in_us_units() ? fmt::format("{} °F", print_number(to_nearest(10.0, 1.8 * kelvin), 3))
                               : fmt::format("{} °C", print_number(std::round(kelvin), 3));
   }
+  std::string operator()(const WholeDifference& whole) const {
+    const double kelvin = whole.difference.value();
+    return fmt::format("{} {}", std::lround(show.in_us_units() ? 1.8 * kelvin : kelvin), show.in_us_units() ? "°F" : "°C");
+  }
   std::string operator()(const CarriedWater& water) const {
     const double cans = (water.mass / water_density() / water.can).value();
     constexpr double many = 10.0;
@@ -106,6 +111,7 @@ struct Shown {
     const Volume bag = show.in_us_units() ? sold.us_bag : sold.si_bag;
     return fmt::format("{} of {}", show_count(std::ceil((sold.volume / bag).value() - 1e-9), "bag"), show.volume(bag));
   }
+  std::string operator()(const OutOf& of) const { return show.area_out_of(of.part, of.whole); }
   std::string operator()(Money money) const { return fmt::format("{}", print_number(std::round(100.0 * money.sum) / 100.0, 6)); }
   std::string operator()(const VolumeBand& band) const { return show.volume_band(band.likely, band.low, band.high); }
   std::string operator()(const Between<Volume>& range) const { return show.volume_range(range.low, range.high); }

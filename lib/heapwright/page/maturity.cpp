@@ -1,0 +1,307 @@
+#include <algorithm>
+#include <utility>
+
+#include "heapwright/maturity/verdict.hpp"
+#include "heapwright/page/pages.hpp"
+#include "heapwright/page/pile_now.hpp"
+
+namespace heapwright {
+namespace {
+
+const WorkSteps using_it{"use"};
+
+/// With the verdict and the next check that leaves a screen of twenty lines.
+constexpr std::ptrdiff_t most_steps = 5;
+
+Words dated(const std::optional<Date>& date) { return date ? say(", {}", *date) : Words(); }
+
+std::vector<Words> names_of(const std::vector<const TestCriterion*>& criteria) {
+  std::vector<Words> names;
+  for (const TestCriterion* criterion : criteria) names.emplace_back(criterion->name);
+  return names;
+}
+
+// --- what to do ---
+
+std::vector<const NextStep*> steps_without_tests(const YardCompost& compost) {
+  std::vector<const NextStep*> steps = compost.next;
+  std::erase_if(steps, [](const NextStep* step) { return is_for_a_rating(*step); });
+  return steps;
+}
+
+void say_what_to_do(PageWriter& writer, const YardCompost& compost) {
+  Numbered act;
+  if (const CheckCriterion* check = next_check(compost.known)) act.items.push_back(check_words(*check));
+  std::vector<Words> later;
+  std::ptrdiff_t number = 0;
+  for (const NextStep* step : steps_without_tests(compost)) {
+    std::vector<Words>& list = number++ < most_steps ? act.items : later;
+    list.push_back(step_words(*step, compost));
+  }
+  if (!act.items.empty()) writer.block(std::move(act));
+  writer.section(Depth::why, "After that").bullets(std::move(later));
+}
+
+void say_how_to_rate(PageWriter& writer, const YardCompost& compost) {
+  std::vector<Words> items;
+  for (const NextStep* step : compost.next) {
+    if (is_for_a_rating(*step)) items.emplace_back(step->text);
+  }
+  writer.section(Depth::why, "For a rating").bullets(std::move(items));
+}
+
+// --- household checks ---
+
+/// Whose it is, where somebody published it; the heading says that the rest is common practice.
+Words published(const Provenance& whose, const Materials& materials) {
+  return whose.evidence == Evidence::judged ? Words() : say(" ({})", source_words(materials, whose.source, whose.evidence));
+}
+
+Words check_result(const CheckResult& result, const Materials& materials) {
+  const CheckCriterion& check = *result.check;
+  if (!result.passed) return say("{}: not done. {}{}", capital(check.name), check.how, published(check.whose, materials));
+  return say("{}: {}{}; {}.", capital(check.name), *result.passed ? "passed" : "failed", dated(result.date),
+             *result.passed ? check.passed : check.failed);
+}
+
+void say_checks(PageWriter& writer, const CompostKnown& known, const Materials& materials) {
+  std::vector<Words> items;
+  for (const CheckResult& result : known.checks) items.push_back(check_result(result, materials));
+  writer.section(Depth::why, "Household checks (no rating; common practice where no source is named)").bullets(std::move(items));
+}
+
+// --- tests ---
+
+Words bound_words(const Bound& bound, const Tested& value) {
+  switch (bound.side) {
+    case Bound::Side::below: return say("below {}", value);
+    case Bound::Side::at_most: return say("at most {}", value);
+    case Bound::Side::above: return say("above {}", value);
+    case Bound::Side::at_least: return say("at least {}", value);
+  }
+  return {};
+}
+
+Words bound_words(const Bound& bound, Measured measured) { return bound_words(bound, Tested{measured, bound.value}); }
+
+/// "14.4 °F (8 °C), class V"
+Words measured_words_of(const RatedTest& test) {
+  const Tested value{test.criterion->measured, test.test.value};
+  return test.heating_class.empty() ? Words(value) : say("{}, class {}", value, test.heating_class);
+}
+
+Words rating_words(const RatedTest& test) {
+  if (test.superseded) return "superseded";
+  if (test.criterion->kind == TestKind::screening && test.rating != Rating::immature) return "passes";
+  return rating_word(test.rating);
+}
+
+/// From where on a test rates as what.
+Words scale_words(const RatedTest& test) {
+  const TestCriterion& criterion = *test.criterion;
+  const Words mature = bound_words(test.scale->mature, criterion.measured);
+  if (criterion.kind == TestKind::screening) return say("{}: passes {}", capital(criterion.name), mature);
+  if (!test.scale->very_mature) return say("{}: mature {}", capital(criterion.name), mature);
+  return say("{}: mature {}, very mature {}", capital(criterion.name), mature, bound_words(*test.scale->very_mature, criterion.measured));
+}
+
+Words kind_words(const char* kind, const KindRating& rating) {
+  return say("{}: {}", kind, rating.rating ? Words(rating_word(rating.rating)) : Words("not tested"));
+}
+
+Words disagreement(const MaturityRating& rating, TestKind kind) {
+  std::vector<Words> tests;
+  for (const RatedTest& test : rating.tests) {
+    if (test.criterion->kind == kind && !test.superseded) tests.push_back(say("{} {}", test.criterion->name, rating_word(test.rating)));
+  }
+  return say("The tests of {} disagree: {}. The less mature rules; nothing is averaged.",
+             kind == TestKind::stability ? "stability" : "maturity", joined(tests));
+}
+
+void say_tests(PageWriter& writer, const MaturityRating& rating) {
+  Grid grid;
+  std::vector<Words> scales;
+  for (const RatedTest& test : rating.tests) {
+    if (test.criterion->kind == TestKind::property) continue;
+    grid.rows.push_back({test.criterion->name, measured_words_of(test), say("{}{}", rating_words(test), dated(test.test.date))});
+    if (!test.superseded) scales.push_back(scale_words(test));
+  }
+  if (grid.rows.empty()) return;
+  writer.section(Depth::why, say("Tests ({}; {})", kind_words("is it still composting", rating.stability),
+                                 kind_words("do plants bear it", rating.maturity)));
+  writer.block(std::move(grid)).bullets(std::move(scales));
+  if (rating.stability.tests_disagree) writer.paragraph(disagreement(rating, TestKind::stability));
+  if (rating.maturity.tests_disagree) writer.paragraph(disagreement(rating, TestKind::maturity));
+}
+
+// --- turf ---
+
+/// In the unit of the value beside it; sizes are asked for in inches and in millimeters, and keep theirs.
+Tested limit_value(Measured measured, const TestValue& value) { return {measured, value, measured == Measured::size}; }
+
+/// "30 to 50"
+Words limit_words(const TurfResult& result) {
+  const Measured measured = result.property->measured;
+  const TurfLimit& limit = *result.limit;
+  if (limit.low && limit.high) return say("{} to {}", limit_value(measured, limit.low->value), limit_value(measured, limit.high->value));
+  const Bound& bound = limit.low ? *limit.low : *limit.high;
+  return bound_words(bound, limit_value(measured, bound.value));
+}
+
+Words passes_and_fails(const std::vector<Words>& passes, const std::vector<Words>& fails) {
+  std::vector<Words> both;
+  if (!passes.empty()) both.push_back(say("passes {}", joined(passes)));
+  if (!fails.empty()) both.push_back(say("fails {}", joined(fails)));
+  return joined(both, "; ");
+}
+
+/// "passes Penn State (30 to 50); fails UK sheet (35 to 55)"
+Words property_words(const std::vector<TurfResult>& results, const TestCriterion* property) {
+  std::vector<Words> passes;
+  std::vector<Words> fails;
+  for (const TurfResult& result : results) {
+    if (result.property != property || !result.ok) continue;
+    (*result.ok ? passes : fails).push_back(say("{} ({})", result.limit->specification, limit_words(result)));
+  }
+  return passes_and_fails(passes, fails);
+}
+
+std::vector<const TestCriterion*> properties_of(const std::vector<TurfResult>& results, bool measured) {
+  std::vector<const TestCriterion*> properties;
+  for (const TurfResult& result : results) {
+    const bool known = std::find(properties.begin(), properties.end(), result.property) != properties.end();
+    if (result.ok.has_value() == measured && !known) properties.push_back(result.property);
+  }
+  return properties;
+}
+
+const TurfResult& of_property(const std::vector<TurfResult>& results, const TestCriterion* property) {
+  return *std::find_if(results.begin(), results.end(), [&](const TurfResult& one) { return one.property == property; });
+}
+
+Words specifications(const std::vector<TurfResult>& results) {
+  std::vector<Words> passes;
+  std::vector<Words> fails;
+  for (const TurfVerdict& verdict : turf_verdicts(results)) {
+    if (verdict.measured == 0) continue;
+    const Words name = say("{} ({} of {})", verdict.specification, whole(verdict.measured), whole(verdict.asked));
+    if (verdict.fails.empty())
+      passes.push_back(name);
+    else
+      fails.push_back(say("{} on {}", name, joined(names_of(verdict.fails))));
+  }
+  return say("In all (so many of its limits measured) it {}.", passes_and_fails(passes, fails));
+}
+
+/// What the specifications say of some limits, as "fine grade".
+Words fine_print(const std::vector<TurfResult>& results) {
+  std::vector<std::pair<std::string, std::vector<Words>>> by_words;
+  for (const TurfResult& result : results) {
+    if (!result.ok || result.limit->whose.what.empty()) continue;
+    std::string words = result.property->name + ": " + result.limit->whose.what;
+    if (by_words.empty() || by_words.back().first != words) by_words.push_back({std::move(words), {}});
+    by_words.back().second.emplace_back(result.limit->specification);
+  }
+  std::vector<Words> parts;
+  for (const auto& [words, names] : by_words) parts.push_back(say("{}, {}", joined(names), words));
+  return parts.empty() ? Words() : say("Fine print: {}.", joined(parts, "; "));
+}
+
+void say_turf(PageWriter& writer, const CompostKnown& known) {
+  const std::vector<const TestCriterion*> measured = properties_of(known.turf, true);
+  const std::vector<const TestCriterion*> missing = properties_of(known.turf, false);
+  writer.section(Depth::why, "Fit for turf");
+  if (measured.empty()) {
+    writer.paragraph(say("Nothing was measured that turf specifications ask for ({}).", joined(names_of(missing))));
+    return;
+  }
+  std::vector<Words> items;
+  bool converted = false;
+  for (const TestCriterion* property : measured) {
+    const TurfResult& result = of_property(known.turf, property);
+    converted = converted || result.converted;
+    items.push_back(say("{} {}: {}", property->name, Tested{property->measured, *result.value}, property_words(known.turf, property)));
+  }
+  writer.bullets(std::move(items)).paragraph(specifications(known.turf));
+  if (!is_ready(known)) writer.paragraph("None of this makes up for compost that is not finished.");
+  if (converted) writer.paragraph("CO2 is converted from oxygen at a respiratory quotient of 1: one CO2 for each O2.");
+  if (!counting(known.rating.tests, "salts-paste").empty())
+    writer.paragraph("Salts in a saturated paste are not held against these limits, which are for a 1:5 slurry: the two do not convert.");
+  if (!missing.empty()) writer.paragraph(say("Not measured: {}.", joined(names_of(missing))));
+  writer.paragraph(fine_print(known.turf));
+}
+
+// --- where all that comes from ---
+
+/// Whose the limits are, said once for all tests that share them.
+void say_limits(PageWriter& writer, const std::vector<RatedTest>& tests, const Materials& materials) {
+  std::vector<std::pair<std::string, std::vector<Words>>> by_source;
+  std::vector<std::string> named;
+  bool remembered = false;
+  for (const RatedTest& test : tests) {
+    const bool is_named = std::find(named.begin(), named.end(), test.criterion->id) != named.end();
+    if (test.scale == nullptr || test.superseded || is_named) continue;
+    named.push_back(test.criterion->id);
+    const Provenance& whose = test.scale->whose;
+    remembered = remembered || whose.evidence == Evidence::memory;
+    std::string words = source_words(materials, whose.source, whose.evidence) + (whose.what.empty() ? "" : ", " + whose.what);
+    auto found = std::find_if(by_source.begin(), by_source.end(), [&](const auto& one) { return one.first == words; });
+    if (found == by_source.end()) found = by_source.insert(found, {std::move(words), {}});
+    found->second.emplace_back(test.criterion->name);
+  }
+  std::vector<Words> items;
+  for (const auto& [words, names] : by_source) items.push_back(say("limits of {}: {}", joined(names), words));
+  if (remembered) items.emplace_back("so the rating is no published index's");
+  writer.bullets(std::move(items));
+}
+
+void say_sources_of_turf(PageWriter& writer, const std::vector<TurfResult>& results, const Materials& materials) {
+  std::vector<std::string> sources;
+  for (const TurfResult& result : results) {
+    if (!result.ok) continue;
+    const Provenance& whose = result.limit->whose;
+    const std::string title = source_words(materials, whose.source, whose.evidence);
+    const std::string& name = result.limit->specification;
+    std::string words = title.find(name) == std::string::npos ? name + ": " + title : title;
+    if (std::find(sources.begin(), sources.end(), words) == sources.end()) sources.push_back(std::move(words));
+  }
+  writer.bullets({sources.begin(), sources.end()});
+}
+
+void say_sources_of_steps(PageWriter& writer, const YardCompost& compost, const Materials& materials) {
+  std::vector<Words> items;
+  for (const NextStep* step : compost.next) {
+    const Provenance& whose = step->whose;
+    if (whose.evidence != Evidence::judged)
+      items.push_back(say("\"{}\": {}", step->text, source_words(materials, whose.source, whose.evidence)));
+  }
+  writer.bullets(std::move(items));
+}
+
+void say_sources(PageWriter& writer, const YardCompost& compost, const Materials& materials) {
+  writer.section(Depth::ground, "Where the limits and the steps come from (common practice where no source is named)");
+  say_limits(writer, compost.known.rating.tests, materials);
+  say_sources_of_turf(writer, compost.known.turf, materials);
+  say_sources_of_steps(writer, compost, materials);
+}
+
+}  // namespace
+
+Page maturity_page(const Answer<YardCompost>& answer, const Materials& materials) {
+  const YardCompost& compost = answer.result;
+  PageWriter writer;
+  urgent_cautions(writer, answer, materials);
+  writer.section(Depth::act).paragraph(verdict_words(compost));
+  say_what_to_do(writer, compost);
+  end_act(writer, answer, materials, using_it);
+  say_checks(writer, compost.known, materials);
+  say_how_to_rate(writer, compost);
+  say_tests(writer, compost.known.rating);
+  say_turf(writer, compost.known);
+  how_to_measure(writer, answer);
+  say_sources(writer, compost, materials);
+  grounds_of(writer, answer, materials);
+  return std::move(writer).page();
+}
+
+}  // namespace heapwright

@@ -1,0 +1,325 @@
+#include "heapwright/page/pile_now.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "heapwright/maturity/verdict.hpp"
+
+namespace heapwright {
+namespace {
+
+// --- what a pile does ---
+
+/// What to do to it beside what is wrong with it.
+Words leave_it(const YardReadings& readings) {
+  return readings.noticed.empty() ? "leave it while it is hot" : "apart from that, leave it while it is hot";
+}
+
+Words activity_words(const Watched& seen, const YardReadings& readings) {
+  switch (seen.state()) {
+    case PileActivity::is_too_hot:
+    case PileActivity::has_not_heated: return {};  // a symptom says so
+    case PileActivity::working:
+      return say("It is working: {}. Turn it when it falls below about {}, and water it then if a handful does not clump.",
+                 leave_it(readings), turned_below);
+    case PileActivity::slowing: return "It is slowing. Turn it now, and water it if a handful does not clump.";
+    case PileActivity::too_early:
+      return say("It is too early to tell. A pile that heats does so within {} days or so; go on measuring.", whole(time_to_heat.count()));
+    case PileActivity::turned_in_vain:
+      return "It has cooled, and turning did not warm it. Let it cure for three weeks, then see whether it is finished (heapwright "
+             "maturity).";
+    case PileActivity::turned_lately:
+      return say(
+          "It is cool, and was turned on {}. Measure it daily for a week. If it stays cool, squeeze a handful: water it if it crumbles. If "
+          "you can still tell leaves apart it wants greens; if not, let it cure for three weeks.",
+          DayOfMonth{seen.last_turned->day()});
+    case PileActivity::cooled_for_good:
+      return "It has cooled. Turn it once more. If it does not warm again within a week, let it cure for three weeks, then see whether it "
+             "is finished (heapwright maturity).";
+    case PileActivity::cooling:
+      return say(
+          "It has fallen below {}. Turn it, water it if a handful does not clump, and go on measuring. If it warms again it has more to "
+          "do.",
+          heated);
+  }
+  return {};
+}
+
+Words activity_words(const FeltByHand& felt, const YardReadings& readings) {
+  switch (felt.state()) {
+    case FeltActivity::has_not_heated: return {};  // a symptom says so
+    case FeltActivity::working:
+      return say("It is working: {}. Turn it when it feels only warm, and water it then if a handful does not clump.", leave_it(readings));
+    case FeltActivity::slowing: return "It is warm. Turn it, water it if a handful does not clump, and feel it again in a week.";
+    case FeltActivity::too_early:
+      return say("It is too early to tell. A pile that heats does so within {} days or so; go on feeling it.", whole(time_to_heat.count()));
+    case FeltActivity::cooled:
+      return "It has cooled. Turn it, water it if a handful does not clump, and feel it each day for a week. If it does not warm again, "
+             "let it cure for three weeks, then see whether it is finished (heapwright maturity).";
+  }
+  return {};
+}
+
+Words activity_words(const YardReadings& readings) {
+  if (readings.felt_last) return activity_words(*readings.felt_last, readings);
+  return readings.watched ? activity_words(*readings.watched, readings) : Words();
+}
+
+/// The hottest reading and the latest, with its thermometer where there are several.
+Labels readings_in_short(const YardReadings& readings) {
+  Labels labels;
+  if (const std::optional<Watched>& seen = readings.watched) {
+    const auto shown = [&](const PileReading& reading) {
+      const std::vector<std::string>& probes = readings.log->probes;
+      return probes.size() < 2 ? reading_words(reading) : say("{} ({})", reading_words(reading), probes[reading.probe]);
+    };
+    if (seen->peak.time.at() != seen->latest.time.at()) labels.labels.push_back({"Hottest", shown(seen->peak)});
+    labels.labels.push_back({"Latest", shown(seen->latest)});
+  }
+  if (readings.felt_last) labels.labels.push_back({"By hand", felt_words(readings.felt_last->date, readings.felt_last->core)});
+  return labels;
+}
+
+// --- what is wrong with it ---
+
+/// A cause as one of several: what it is, how to tell it, what to do then.
+Words cause_words(const Cause& cause) { return say("{}. If {}, {}.", capital(cause.cause), cause.check, cause.do_now); }
+
+Words to_add(const NoticedSign& noticed, const Materials& materials) {
+  std::vector<Words> added;
+  for (const RecipeAmount& amount : noticed.fix) {
+    const bool by_mass = amount.counted_by_mass || amount.volume.value() == 0.0;
+    added.push_back(say("{} of {}", by_mass ? Words(amount.mass) : amount_of(amount.containers, amount.volume, materials), amount.name));
+  }
+  if (noticed.takes_water()) added.push_back(say("{} of water", carried(noticed.water, materials)));
+  return listed(added);
+}
+
+/// What to add in containers, on what conditions.
+Words fix_words(const NoticedSign& noticed, const Materials& materials) {
+  const Words added = to_add(noticed, materials);
+  if (added.empty()) return {};
+  const char* condition = noticed.cause->fix == Fix::water ? "if all you listed went in and no water since" : "if all you listed went in";
+  const std::string when = noticed.cause->fix_when.empty() ? std::string() : noticed.cause->fix_when + ", and ";
+  return say("{}, add {}.{}", capital(when + condition), added,
+             noticed.overfills ? " That is more than fits: make a second pile of the rest." : "");
+}
+
+Numbered steps_of(const NoticedSign& noticed, const Materials& materials) {
+  Numbered steps;
+  if (!noticed.is_measured)
+    steps.items.push_back(say("Check that it is so: {}.{}", noticed.cause->check,
+                              noticed.other_causes.empty() ? "" : " If not, see the other causes: --why."));
+  steps.items.push_back(say("{}.", capital(noticed.cause->do_now)));
+  const Words fix = fix_words(noticed, materials);
+  if (!fix.empty()) steps.items.push_back(fix);
+  return steps;
+}
+
+void say_in_full(PageWriter& writer, const NoticedSign& noticed, const Materials& materials) {
+  writer.paragraph(say("{}. Likely {}.", capital(noticed.symptom->name), noticed.cause->cause));
+  writer.block(steps_of(noticed, materials));
+}
+
+void say_in_short(PageWriter& writer, const NoticedSign& noticed, const Materials& materials) {
+  const Words fix = fix_words(noticed, materials);
+  writer.paragraph(say("{}. {}{}{}", capital(noticed.symptom->name), cause_words(*noticed.cause), fix.empty() ? "" : " ", fix));
+}
+
+/// So many causes of each sign of an unknown pile stand on a screen of twenty lines.
+std::size_t causes_shown(const YardReadings& readings) {
+  const std::size_t signs = readings.noticed.size();
+  return signs == 1 ? 3 : signs == 2 ? 2 : 1;
+}
+
+std::vector<const Cause*> causes_of(const NoticedSign& noticed) {
+  std::vector<const Cause*> causes{noticed.cause};
+  causes.insert(causes.end(), noticed.other_causes.begin(), noticed.other_causes.end());
+  return causes;
+}
+
+/// Of a pile of which nothing is known the likeliest causes, to choose from by looking.
+void say_causes_to_choose(PageWriter& writer, const NoticedSign& noticed, std::size_t shown) {
+  const std::vector<const Cause*> causes = causes_of(noticed);
+  const std::size_t left = causes.size() - std::min(shown, causes.size());
+  const Words more = left == 0 ? Words() : say(" ({} more: --why)", whole(static_cast<long long>(left)));
+  writer.paragraph(causes.size() == 1 ? say("{}.", capital(noticed.symptom->name))
+                                      : say("{}. Look which of these it is{}:", capital(noticed.symptom->name), more));
+  std::vector<Words> items;
+  for (std::size_t i = 0; i < causes.size() - left; ++i) items.push_back(cause_words(*causes[i]));
+  writer.bullets(std::move(items));
+}
+
+/// What a fix changes, as far as it shows.
+Words brought(const NoticedSign& noticed) {
+  if (!noticed.mix || !noticed.mended || !noticed.mix->moisture || !noticed.mended->moisture) return {};
+  std::vector<Words> changes;
+  const auto& from = noticed.mix->carbon_to_nitrogen;
+  const auto& to = noticed.mended->carbon_to_nitrogen;
+  const auto shown = [](const std::optional<CarbonNitrogenRatio>& ratio) { return ratio ? Words(*ratio) : Words("none"); };
+  const auto is_shown_alike = [](double one, double other) { return std::lround(one) == std::lround(other); };
+  if (from.has_value() != to.has_value() || (from && !is_shown_alike(from->value(), to->value())))
+    changes.push_back(say("its C:N from {} to {}", shown(from), shown(to)));
+  if (!is_shown_alike(100.0 * noticed.mix->moisture->value(), 100.0 * noticed.mended->moisture->value()))
+    changes.push_back(say("its moisture from {} to {}", *noticed.mix->moisture, *noticed.mended->moisture));
+  return listed(changes);
+}
+
+// --- what compost is ---
+
+/// The tests by which plants do not bear it.
+std::vector<Words> tests_that_harm(const CompostKnown& known) {
+  std::vector<Words> names;
+  for (const RatedTest& test : known.rating.tests) {
+    if (test.criterion->kind == TestKind::maturity && !test.superseded && test.rating == Rating::immature)
+      names.emplace_back(test.criterion->name);
+  }
+  return names;
+}
+
+Words harm_words(const CompostKnown& known) {
+  const std::vector<Words> tests = tests_that_harm(known);
+  if (tests.empty()) return "It harms plants. Leave it in the pile, and find out why.";
+  return say("It may harm plants, by its test of {}. Leave it in the pile, and find out why.", listed(tests));
+}
+
+/// Why it stays off the lawn.
+Words off_the_lawn(const CompostKnown& known) {
+  std::vector<Words> what;
+  for (const std::string& one : what_harms_turf(known)) what.emplace_back(one);
+  const bool one_suits = what.size() == 1 && what_harms_turf(known).front() == "pH";
+  return say("its {} {} no specification for turf.", listed(what), one_suits ? "suits" : "suit");
+}
+
+/// What is said the same of rated compost and of any other.
+Words why_not(CompostVerdict verdict, const CompostKnown& known) {
+  switch (verdict) {
+    case CompostVerdict::short_of_nitrogen:
+      return "It is short of nitrogen, and would take it from soil and plants. Mix greens in and let it heat once more.";
+    case CompostVerdict::still_composting: return "It is still composting. Turn it, keep it moist and let it cure in the pile.";
+    case CompostVerdict::looks_unfinished: return "It does not look done. Turn it, keep it moist, and look again in a month.";
+    case CompostVerdict::harms_plants: return harm_words(known);
+    default: return {};
+  }
+}
+
+Words curing_words(const YardCompost& compost) {
+  if (compost.known.has_cured) return "It has cured long enough.";
+  return compost.cured_by ? say("Let it cure until {}.", DayOfMonth{*compost.cured_by}) : Words("Let it cure for three weeks.");
+}
+
+Words likely_finished(const YardCompost& compost) {
+  const Words use = !what_harms_turf(compost.known).empty() ? say("Keep it off the lawn: {}", off_the_lawn(compost.known))
+                    : compost.known.has_cured               ? Words("Use it on the lawn and on beds, not yet on seedlings.")
+                                                            : Words("Then use it on the lawn and on beds.");
+  return say("Likely finished: every household check passed. {} {}", curing_words(compost), use);
+}
+
+Words unrated_words(CompostVerdict verdict, const YardCompost& compost) {
+  const CompostKnown& known = compost.known;
+  switch (verdict) {
+    case CompostVerdict::nothing_known: return "Nothing is known of it yet. The household checks cost nothing and take a week.";
+    case CompostVerdict::nothing_against: return "Nothing speaks against it so far, but not enough was checked.";
+    case CompostVerdict::likely_finished: return likely_finished(compost);
+    case CompostVerdict::pile_at_work: return "Not finished: it is hot, or smells so. Leave it until it is cool and smells of earth.";
+    case CompostVerdict::too_dry_to_tell:
+      return "Cannot say: it is so dry that it would be cool in any case. Wet it until a handful clumps, and check it again after a week.";
+    case CompostVerdict::check_failed: return "Cannot say: a household check failed. Find out why before you use it.";
+    default: return say("Not finished, by what is known. {}", why_not(verdict, known));
+  }
+}
+
+/// How many turf specifications it passes; nothing where nothing was measured of them.
+Words turf_passed(const CompostKnown& known) {
+  const TurfStanding standing = turf_standing(known.turf);
+  if (standing.held == 0) return {};
+  if (standing.passed == standing.held && standing.hardly_measured)
+    return " Little was measured of what is asked of compost for turf; that much it passes.";
+  return say(" For turf it passes {} of the {} specifications, on what was measured.", whole(standing.passed), whole(standing.held));
+}
+
+Words finished_words(const CompostKnown& known, const char* use) {
+  return what_harms_turf(known).empty() ? say("{}{}", use, turf_passed(known)) : say("But keep it off the lawn: {}", off_the_lawn(known));
+}
+
+Words rated_words(CompostVerdict verdict, const CompostKnown& known) {
+  switch (verdict) {
+    case CompostVerdict::pile_at_work:
+      return "So its tests say, but the pile is at work: it is hot, or smells so. Leave it until it is cool and smells of earth.";
+    case CompostVerdict::too_dry_to_tell:
+      return "So its tests say, but it is so dry that it would be quiet in any case. Wet it until a handful clumps, and test again what "
+             "was "
+             "tested dry.";
+    case CompostVerdict::check_failed: return "So its tests say, but a household check failed. Find out why before you use it.";
+    case CompostVerdict::finished_for_lawn:
+      return finished_words(known, "It may go on the lawn and on beds, but not on seedlings or into pots.");
+    case CompostVerdict::finished_for_pots:
+      return finished_words(known, "It is finished: use it on the lawn and on beds, and mixed with soil in pots.");
+    default: return why_not(verdict, known);
+  }
+}
+
+}  // namespace
+
+void say_pile_now(PageWriter& writer, const YardReadings& readings, const Materials& materials) {
+  bool first = true;
+  for (const NoticedSign& noticed : readings.noticed) {
+    if (!noticed.pile_is_known)
+      say_causes_to_choose(writer, noticed, causes_shown(readings));
+    else if (first)
+      say_in_full(writer, noticed, materials);
+    else
+      say_in_short(writer, noticed, materials);
+    first = false;
+  }
+  writer.paragraph(activity_words(readings));
+  Labels labels = readings_in_short(readings);
+  if (!labels.labels.empty()) writer.block(std::move(labels));
+}
+
+void say_other_causes(PageWriter& writer, const YardReadings& readings) {
+  const std::size_t shown = causes_shown(readings);
+  for (const NoticedSign& noticed : readings.noticed) {
+    const std::vector<const Cause*> causes = causes_of(noticed);
+    std::vector<Words> items;
+    for (std::size_t i = noticed.pile_is_known ? 1 : shown; i < causes.size(); ++i) items.push_back(cause_words(*causes[i]));
+    writer.section(Depth::why, say("More on this: {}", noticed.symptom->name)).bullets(std::move(items));
+    const Words change = brought(noticed);
+    if (!change.empty()) writer.paragraph(say("What you add brings {}.", change));
+  }
+}
+
+void say_compost_now(PageWriter& writer, const YardCompost& compost) {
+  writer.paragraph(verdict_words(compost));
+  std::vector<Words> items;
+  if (const CheckCriterion* check = next_check(compost.known)) {
+    items.push_back(check_words(*check));
+    items.emplace_back(fit_for_mulch(compost.known) ? "Meanwhile it can be mulch" : "Until then leave it in the pile");
+  } else if (!compost.next.empty()) {
+    items.push_back(step_words(*compost.next.front(), compost));
+  }
+  items.emplace_back("Test by test, and what else to do: heapwright maturity");
+  writer.bullets(std::move(items));
+}
+
+Words verdict_words(const YardCompost& compost) {
+  const CompostVerdict verdict = verdict_of(compost.known);
+  const std::optional<Rating>& rating = compost.known.rating.rating;
+  if (rating) return say("{}. {}", capital(std::string(rating_word(rating))), rated_words(verdict, compost.known));
+  return say("{} That is not a rating: there are not enough tests for one.", unrated_words(verdict, compost));
+}
+
+Words step_words(const NextStep& step, const YardCompost& compost) {
+  return step.id == "cure" && compost.cured_by ? say("{} That is until {}.", step.text, *compost.cured_by) : Words(step.text);
+}
+
+Words check_words(const CheckCriterion& check) { return say("Check next that {}. {}", check.name, check.how); }
+
+Words reading_words(const PileReading& reading) { return say("{} on {}", reading.temperature, DayOfMonth{reading.time.day()}); }
+
+Words felt_words(Date date, HandWarmth warmth) {
+  const char* word = warmth == HandWarmth::hot ? "hot" : warmth == HandWarmth::warm ? "warm" : "cold";
+  return say("{}, {}", DayOfMonth{date}, word);
+}
+
+}  // namespace heapwright

@@ -1,0 +1,36 @@
+#pragma once
+/// What a pile does and what compost is, in short: for their own pages and for the plan's.
+
+#include "heapwright/page/parts.hpp"
+#include "heapwright/plan/plan.hpp"
+
+namespace heapwright {
+
+/// What is wrong with a pile and what it does, each with what to do now; nothing where nothing of it was seen.
+void say_pile_now(PageWriter& writer, const YardReadings& readings, const Materials& materials);
+
+/// The causes that say_pile_now() left out, and what its fix changes.
+void say_other_causes(PageWriter& writer, const YardReadings& readings);
+
+/// Whether compost is finished, and the first thing to do about it.
+void say_compost_now(PageWriter& writer, const YardCompost& compost);
+
+/// Whether compost is finished, in words that anyone may quote.
+Words verdict_words(const YardCompost& compost);
+
+/// What to do next with compost, with the day where one is known.
+Words step_words(const NextStep& step, const YardCompost& compost);
+
+/// The household check to do next, and how.
+Words check_words(const CheckCriterion& check);
+
+/// "164 °F on Jun 7"
+Words reading_words(const PileReading& reading);
+
+/// "Jun 3, hot"
+Words felt_words(Date date, HandWarmth warmth);
+
+/// Said below the caution of a pile that smokes, in place of all work.
+inline constexpr std::string_view wait_until_it_is_out = "Everything else can wait. Ask again once it is out and cold.";
+
+}  // namespace heapwright

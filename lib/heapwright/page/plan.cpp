@@ -1,0 +1,164 @@
+#include "heapwright/page/forecast_parts.hpp"
+#include "heapwright/page/pages.hpp"
+#include "heapwright/page/pile_now.hpp"
+#include "heapwright/page/pile_parts.hpp"
+#include "heapwright/page/recipe_parts.hpp"
+#include "heapwright/page/topdressing_parts.hpp"
+
+namespace heapwright {
+namespace {
+
+const WorkSteps building{"gather", "build"};
+const WorkSteps tending{"turn", "use"};
+
+/// "Saturday, Oct 24: fill the bin"
+Words heading_of(const Plan& plan) {
+  if (!plan.pile) return say("{}: build the pile", DayOfWeek{plan.built});
+  const std::string noun = pile_noun(plan.pile->shape);
+  const bool is_filled = plan.pile->shape != PileShape::cone && plan.pile->shape != PileShape::windrow;
+  const bool one_of_several = plan.pile->count > 1 && plan.fit && (*plan.fit)->piles_needed == 1;
+  return say("{}: {} {} {}", DayOfWeek{plan.built}, is_filled ? "fill" : "build", one_of_several ? "one" : "the", noun);
+}
+
+/// What to do with it once it stands.
+Words care_of(const Plan& plan) {
+  constexpr std::string_view squeeze = "water if a handful crumbles, browns if it drips";
+  if (!plan.pile || !plan.pile->turn_every) return say("leave it; {}", squeeze);
+  return say("turn it every {}; {}", *plan.pile->turn_every, squeeze);
+}
+
+const Forecast* forecast_in(const Plan& plan) {
+  return plan.forecast && (*plan.forecast)->forecast ? &*(*plan.forecast)->forecast : nullptr;
+}
+
+Words expected(const Plan& plan) {
+  const Forecast* forecast = forecast_in(plan);
+  if (forecast == nullptr) return "done when dark and crumbly, smelling of earth, and no longer warm after turning";
+  const Words heat = heating_words(plan.forecast->result);
+  if (forecast->status == ForecastStatus::never) return say("{}; {}", heat, why_never_ready(*forecast));
+  return say("{}; {}", heat, ready_between(*forecast));
+}
+
+/// How far the compost goes, and what to buy for the rest.
+Words covered(const Plan& plan) {
+  const Topdressing& spread = plan.topdressing->result;
+  const SupplyBalance& supply = plan.supply;
+  const Words goes = supply.covers ? Words(OutOf{*supply.covers, spread.area}) : say("none of {}", spread.area);
+  if (!(supply.to_buy->value() > 0.0)) return say("all of {}, {} deep: nothing to buy", spread.area, SpreadDepth{spread.depth});
+  return say("{}, {} deep. To buy for the rest: {} of compost", goes, SpreadDepth{spread.depth}, *supply.to_buy);
+}
+
+Words soil_test_words(const Plan& plan) {
+  const std::optional<SoilTest>& soil = plan.topdressing ? (*plan.topdressing)->plan.soil_test : std::nullopt;
+  if (!soil || !soil->phosphorus_is_high()) return {};
+  return say("Your soil test calls phosphorus \"{}\", and compost brings more: ask your extension office before you spread any.",
+             soil->phosphorus);
+}
+
+Labels at_a_glance(const Plan& plan, const Materials& materials) {
+  Labels labels;
+  const auto add = [&](const char* name, Words words) {
+    if (!words.empty()) labels.labels.push_back({name, std::move(words)});
+  };
+  const bool builds = has_size(plan.recipe.result);
+  if (builds) {
+    const char* name = "Later";
+    for (Words& card : card_words(plan.recipe.result, materials)) add(std::exchange(name, ""), std::move(card));
+    add("Then", care_of(plan));
+    add("Expect", expected(plan));
+  }
+  if (plan.topdressing) add("Covers", covered(plan));
+  return labels;
+}
+
+void say_build(PageWriter& writer, const Plan& plan, const Materials& materials) {
+  const Recipe& recipe = plan.recipe.result;
+  const bool builds = has_size(recipe);
+  writer.section(Depth::act).paragraph(headline_of(recipe));
+  if (verdict_of(recipe) == RecipeVerdict::far_off) {
+    writer.section(Depth::act, "Mix in what it lacks").bullets(first_of(ways_words(recipe, materials), 3));
+  }
+  if (builds) writer.section(Depth::act, heading_of(plan)).block(Numbered{building_steps(recipe, materials)});
+  if (plan.fit && (*plan.fit)->fits == false) writer.paragraph(say("Room: {}.", room_words(plan.fit->result)));
+  writer.section(Depth::act, "Not for the pile").bullets(left_out_words(recipe));
+  writer.section(Depth::act, "Not today").bullets(not_today_words(recipe, materials));
+}
+
+/// What is there already: what it does, what compost it is, and what to do about it now.
+void say_now(PageWriter& writer, const Plan& plan, const Materials& materials) {
+  if (plan.readings) {
+    writer.section(Depth::act, "The pile now");
+    say_pile_now(writer, plan.readings->result, materials);
+  }
+  if (plan.maturity) {
+    writer.section(Depth::act, "The compost now");
+    say_compost_now(writer, plan.maturity->result);
+  }
+}
+
+void say_why_of_forecast(PageWriter& writer, const Plan& plan, const Materials& materials) {
+  const Forecast* forecast = forecast_in(plan);
+  if (forecast == nullptr) return;
+  const bool measured = plan.maturity && (*plan.maturity)->known.rating.rating;
+  writer.section(Depth::why, "What it will do");
+  writer.bullets(heating_tips(plan.forecast->result, materials)).bullets(care_notes(*forecast));
+  if (forecast->status != ForecastStatus::never && !measured && !forecast->heats.log_disagrees) writer.block(readiness(*forecast));
+  writer.paragraph("It is done when it is dark and crumbly, smells of earth, and no longer warms up after turning.");
+}
+
+void say_why_of_compost(PageWriter& writer, const Plan& plan, const Materials& materials) {
+  writer.section(Depth::why, "The compost");
+  if (plan.supply.own_compost) {
+    const CompostYield& own = *plan.supply.own_compost;
+    writer.paragraph(
+        say("Done and screened, the pile leaves about {}, from {}: about half the dry matter rots away and the rest packs down.",
+            own.likely, Between<Volume>{own.low, own.high}));
+  } else if (forecast_in(plan) != nullptr) {
+    writer.paragraph("As it is the pile is not ready within three years: count on none of it.");
+  }
+  if (plan.supply.needed) {
+    writer.paragraph(say("The lawn takes {} a year.", *plan.supply.needed));
+  } else if (plan.has_supplies) {
+    writer.paragraph("No lawn is measured: add [[lawn.zone]] to see how far it goes.");
+  }
+  writer.paragraph(soil_test_words(plan));
+  if (plan.topdressing) {
+    writer.section(Depth::why, "The lawn");
+    say_topdressing(writer, plan.topdressing->result, materials);
+  }
+}
+
+}  // namespace
+
+Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
+  const Plan& plan = answer.result;
+  PageWriter writer(plan.title);
+  urgent_cautions(writer, answer, materials);
+  if (plan.readings && (*plan.readings)->smokes) {
+    writer.paragraph(std::string(wait_until_it_is_out));
+    return std::move(writer).page();
+  }
+  const bool stands = plan.readings || plan.maturity;
+  say_now(writer, plan, materials);
+  if (plan.has_supplies && !stands) say_build(writer, plan, materials);
+  if (!plan.has_supplies && !plan.topdressing && !stands)
+    writer.paragraph(
+        "There is nothing yet to build a pile of, and no lawn. Say what there is: [[supply]] and [[lawn.zone]] in the yard file, "
+        "or `heapwright new` to be asked.");
+  Labels glance = at_a_glance(plan, materials);
+  writer.section(Depth::act);
+  if (!glance.labels.empty()) writer.block(std::move(glance));
+  end_act(writer, answer, materials, stands ? tending : building);
+  if (plan.has_supplies && stands)
+    writer.section(Depth::why, "As it was planned (it stands: put none of this in again)")
+        .block(Numbered{building_steps(plan.recipe.result, materials)});
+  if (plan.has_supplies) say_why(writer, plan.recipe.result, materials, plan.fit ? room_words(plan.fit->result) : Words());
+  writer.section(Depth::why).paragraph(how_long_browns_last(plan.recipe.result));
+  say_why_of_forecast(writer, plan, materials);
+  say_why_of_compost(writer, plan, materials);
+  how_to_measure(writer, answer);
+  grounds_of(writer, answer, materials);
+  return std::move(writer).page();
+}
+
+}  // namespace heapwright

@@ -1,0 +1,183 @@
+#include <algorithm>
+#include <cmath>
+
+#include "heapwright/maturity/symptoms.hpp"
+#include "heapwright/page/forecast_parts.hpp"
+#include "heapwright/page/pages.hpp"
+#include "heapwright/page/pile_now.hpp"
+#include "heapwright/page/rule_words.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr std::ptrdiff_t most_turnings = 5;  // the latest
+
+/// What is done to a pile that is read.
+const WorkSteps tending{"turn", "gather", "use"};
+
+DayOfMonth on_day(const WrittenTime& time) { return {time.day()}; }
+
+// --- the whole log ---
+
+Words reheat_words(const Reheat& reheat, const WrittenTime& last) {
+  switch (outcome_of(reheat, last)) {
+    case ReheatOutcome::not_measured_since: return "not measured since";
+    case ReheatOutcome::warmed: return say("it warmed again, from {} to {}", reheat.lowest, reheat.highest);
+    case ReheatOutcome::stayed_hot: return say("it stayed hot, up to {} in the week after", reheat.highest);
+    case ReheatOutcome::went_on_cooling: return say("it went on cooling, from {} to {}", reheat.lowest, reheat.latest);
+    case ReheatOutcome::not_yet: return say("it has not warmed again yet, {} at most", reheat.highest);
+    case ReheatOutcome::did_not_warm: return say("it did not warm again, {} at most in the week after", reheat.highest);
+  }
+  return {};
+}
+
+Words when_measured(const Watched& seen) {
+  if (seen.readings == 1) return say("once, on {}", on_day(seen.first));
+  return say("{} times from {} to {}", whole(seen.readings), on_day(seen.first), on_day(seen.last));
+}
+
+Words too_hot_words(const TooHot& hot) {
+  if (hot.length.count() == 0) return say("above {}, by single readings, first on {}", too_hot, on_day(hot.first));
+  return say("above {} from {} on, for {} in all", too_hot, on_day(hot.first), Span{hot.length});
+}
+
+std::vector<Words> turnings_of(const Watched& seen) {
+  std::vector<Words> items;
+  const std::ptrdiff_t earlier = std::max<std::ptrdiff_t>(0, std::ssize(seen.reheats) - most_turnings);
+  if (earlier > 0) items.push_back(say("turned {} before these:", Count{static_cast<double>(earlier), "time"}));
+  std::for_each(seen.reheats.begin() + earlier, seen.reheats.end(), [&](const Reheat& reheat) {
+    items.push_back(say("turned on {}: {}", on_day(reheat.turned), reheat_words(reheat, seen.last)));
+  });
+  return items;
+}
+
+void say_log(PageWriter& writer, const YardReadings& readings) {
+  if (!readings.watched) return;
+  const Watched& seen = *readings.watched;
+  const std::size_t probes = readings.log->probes.size();
+  std::vector<Words> items;
+  items.push_back(say("measured {}{}{}", when_measured(seen),
+                      probes > 1 ? say(", by {} thermometers", whole(static_cast<long long>(probes))) : Words(),
+                      readings.log->air_passed_over ? "; that of the air is set aside" : ""));
+  if (readings.readings_left_aside > 0)
+    items.push_back(say("the log stands for the {} in the yard file", Count{static_cast<double>(readings.readings_left_aside), "reading"}));
+  if (seen.too_hot) items.push_back(too_hot_words(*seen.too_hot));
+  for (Words& turning : turnings_of(seen)) items.push_back(std::move(turning));
+  if (seen.cool_since) items.push_back(say("below {} since {}", heated, on_day(*seen.cool_since)));
+  if (seen.longest_gap > readings.gap)
+    items.push_back(say("nothing was measured for {} after {}", Span{seen.longest_gap}, on_day(*seen.gap_from)));
+  writer.section(Depth::why, "What the log shows").bullets(std::move(items));
+}
+
+void say_by_hand(PageWriter& writer, const std::vector<CoreReading>& felt) {
+  if (felt.empty()) return;
+  std::vector<Words> items;
+  for (const CoreReading& reading : felt) items.push_back(felt_words(*reading.date, std::get<HandWarmth>(reading.core)));
+  writer.section(Depth::why, "By hand").bullets(std::move(items));
+  writer.paragraph("A hand tells hot from cold, and no more: the rules of composting sites need a thermometer.");
+}
+
+// --- rules ---
+
+const char* met_word(const std::optional<bool>& met) { return !met ? "cannot say" : *met ? "met" : "not met"; }
+
+Words rule_words(const RuleResult& result, const TemperatureLog& log) {
+  const bool more = result.stretch && result.total > result.stretch->length();
+  return say("{} ({}). {}: {}{}.", capital(result.rule->name), what_a_rule_asks(*result.rule), capital(std::string(met_word(result.met))),
+             why_of_rule(result, log), more ? say("; {} in all", Span{result.total}) : Words());
+}
+
+void say_rules(PageWriter& writer, const YardReadings& readings) {
+  if (!readings.log) return;
+  std::vector<Words> items;
+  std::vector<Words> never;
+  for (const RuleResult& result : readings.rules) {
+    if (result.gap == RuleGap::never_warm)
+      never.push_back(say("{} ({})", result.rule->name, what_a_rule_asks(*result.rule)));
+    else
+      items.push_back(rule_words(result, *readings.log));
+  }
+  if (!never.empty()) items.push_back(say("Not met, never so hot for two readings in a row: {}.", joined(never, "; ")));
+  const StartingRatio& start = readings.starting_ratio;
+  items.push_back(say("{}. {}: {}.", capital(start.rule->name), capital(std::string(met_word(start.met))), why_of_start(start)));
+  writer.section(Depth::why, "Held against the rules that composting sites go by").bullets(std::move(items));
+  writer.paragraph(
+      "The coldest thermometer counts. A site shows with them that all of its pile got hot; a home pile's edges and base stay cooler, so "
+      "nobody can say of it that no germ or weed seed is left. The rules for vessels and aerated piles are not for an open pile that is "
+      "turned.");
+}
+
+// --- the forecast as the log corrects it ---
+
+/// To a tenth: no log tells more.
+Number tenth(double factor) { return {std::round(10.0 * factor) / 10.0, 3}; }
+
+Words rate_words(const RateFit& rate) {
+  if (!rate.tells && rate.fits_none)
+    return say(
+        "The log does not tell how fast it rots: at no rate does the forecast core come nearer to it than {}. The forecast keeps its "
+        "own rate.",
+        WholeDifference{rate.misses_by_degc * unit::kelvin});
+  if (!rate.tells) return "The log does not tell how fast it rots: many rates fit it about as well. The forecast keeps its own rate.";
+  const Number factor = tenth(rate.factor);
+  return say("By its log it rots {} as forecast (from {} to {} times); the core then fits within {}.",
+             factor.value == 1.0 ? Words("as fast") : say("{} times as fast", factor), tenth(rate.low), tenth(rate.high),
+             WholeDifference{rate.told_miss_degc() * unit::kelvin});
+}
+
+void say_forecast_by_log(PageWriter& writer, const YardReadings& readings, const Materials& materials) {
+  if (!readings.forecast || !(*readings.forecast)->forecast) return;
+  const YardForecast& answer = readings.forecast->result;
+  const HeatsOrNot& heats = answer.forecast->heats;
+  writer.section(Depth::why, "When it is ready");
+  writer.paragraph(answer.rate ? rate_words(*answer.rate)
+                               : "There are too few days in the log, from the day it was built, to correct the forecast by it.");
+  if (heats.by_its_log || heats.log_disagrees) writer.paragraph(heating_sentence(answer)).bullets(heating_tips(answer, materials));
+  if (heats.log_disagrees) return;
+  writer.block(readiness(*answer.forecast)).paragraph(last_to_be_done(*answer.forecast));
+  if (answer.forecast->status == ForecastStatus::never) writer.paragraph(capital(say("{}.", why_never_ready(*answer.forecast))));
+}
+
+// --- the page ---
+
+bool is_nothing_seen(const YardReadings& readings) { return !readings.watched && readings.noticed.empty() && readings.by_hand.empty(); }
+
+/// A fix rests on what went in; what the pile does and what to do about it rests on its readings alone.
+Grounds what_it_rests_on(const Answer<YardReadings>& answer) {
+  Grounds grounds = answer;
+  const std::vector<NoticedSign>& noticed = answer->noticed;
+  const bool has_fix =
+      std::any_of(noticed.begin(), noticed.end(), [](const NoticedSign& one) { return !one.fix.empty() || one.takes_water(); });
+  if (!has_fix) grounds.assumptions.clear();
+  return grounds;
+}
+
+}  // namespace
+
+Page readings_page(const Answer<YardReadings>& answer, const Materials& materials) {
+  const YardReadings& readings = answer.result;
+  PageWriter writer;
+  urgent_cautions(writer, answer, materials);
+  writer.section(Depth::act);
+  if (readings.smokes) {
+    writer.paragraph(wait_until_it_is_out);
+    return std::move(writer).page();
+  }
+  say_pile_now(writer, readings, materials);
+  if (is_nothing_seen(readings))
+    writer.paragraph(
+        "Nothing was measured yet. Push a long thermometer into the middle of the pile once a day, and write [[reading]] with date and "
+        "core "
+        "in the yard file, or keep a log and give it with --log.");
+  end_act(writer, what_it_rests_on(answer), materials, tending);
+  say_other_causes(writer, readings);
+  say_log(writer, readings);
+  say_by_hand(writer, readings.by_hand);
+  say_rules(writer, readings);
+  say_forecast_by_log(writer, readings, materials);
+  how_to_measure(writer, answer);
+  grounds_of(writer, answer, materials);
+  return std::move(writer).page();
+}
+
+}  // namespace heapwright
