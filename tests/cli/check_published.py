@@ -217,7 +217,7 @@ def main():
 
         # Cornell Composting, Use of Fertilizer Nitrogen: apply only about half to two thirds of the nitrogen reckoned. The screen prints two figures.
         for unit, each, units in (("lb", POUND, "us"), ("kg", 1.0, "si")):
-            screen = " ".join(subprocess.run([program, "recipe", "--have", "leaves-fall:collected=1 yd3", "--units", units], capture_output=True,
+            screen = " ".join(subprocess.run([program, "recipe", "--have", "leaves-fall:collected=1 yd3", "--why", "--units", units], capture_output=True,
                                              text=True, timeout=60).stdout.split())
             for name, feedstock in (("urea", "urea"), ("blood meal", "blood-meal"), ("alfalfa meal", "alfalfa-meal")):
                 said = re.search(rf"- {name}: ([\d.]+) {unit}, of that ([\d.]+) to ([\d.]+) {unit} first", screen)

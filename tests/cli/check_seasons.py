@@ -7,6 +7,7 @@ import datetime
 import math
 import pathlib
 import random
+import re
 import sys
 import tempfile
 
@@ -115,8 +116,8 @@ def plain(text):
 
 
 def part(text, *headings):
-    """What stands below one of these headings, up to the next empty line."""
-    lines = text.split("\n")
+    """What stands below one of these headings, up to the next empty line or the end of what is to be done."""
+    lines = ["" if line.startswith(("Measure first: ", "Mind: ", "Rests on ")) else line for line in text.split("\n")]
     for at, line in enumerate(lines):
         if line in headings:
             rest = lines[at + 1:]
@@ -160,7 +161,7 @@ def check_on_hand(where, supplies, built, answer, texts):
         check(abs(found - there) <= LEEWAY * there, f"{here}: {found:.6g} m3 go in and are left over, {there:.6g} m3 are on hand on {built}")
         for command, text in texts.items():
             if left.get(id, 0.0) > NAMED_FROM * there:
-                check(feedstock_rows()[id]["name"] in part(text, "Left over", "Does not fit today"),
+                check(re.search(rf"\d\. (The other|All) [^:]* of {feedstock_rows()[id]['name']}:", plain(text)),
                       f"{here}: {left[id]:.4g} of {there:.4g} m3 are left over, and the text of {command} does not say so")
     expected_not_today.sort(key=lambda one: one["id"])
     said = sorted(answer["not_today"], key=lambda one: one["id"])
@@ -260,7 +261,7 @@ def check_yard(program, folder, where, supplies, asked, bins):
     path = folder / "yard.toml"
     path.write_text(yard_text(supplies, asked) + table("[pile]", bins))
     answer = program.answer("recipe", str(path))
-    texts = {command: program.text(command, str(path)) for command in ("recipe", "plan")}
+    texts = {command: program.text(command, str(path), "--all") for command in ("recipe", "plan")}
     built = bins["built"]
     check_on_hand(where, supplies, built, answer, texts)
     check_room(where, bins, asked, supplies, answer, texts)

@@ -35,6 +35,7 @@ Words expected(const Plan& plan) {
   const Forecast* forecast = forecast_in(plan);
   if (forecast == nullptr) return "done when dark and crumbly, smelling of earth, and no longer warm after turning";
   const Words heat = heating_words(plan.forecast->result);
+  if (forecast->heats.log_disagrees) return heat;  // and no date holds
   if (forecast->status == ForecastStatus::never) return say("{}; {}", heat, why_never_ready(*forecast));
   return say("{}; {}", heat, ready_between(*forecast));
 }
