@@ -72,7 +72,7 @@ void add_forecast_command(CLI::App& program, int& exit_code) {
     apply(*options, yard);
     if (!yard.climate)
       throw TextError(
-          options->file + ": [climate] is missing: what a pile does hangs on the weather",
+          options->file + ": [climate] is missing: what a pile does depends on the weather",
           "add [climate] with coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or mean_air_temperature, twelve of them");
     const Date today = options->common.today();
     const Answer<YardForecast> answer = forecast_of(yard, first_recipe(yard, today), today, nullptr, ProgressLine());

@@ -86,14 +86,17 @@ std::vector<Assumption> assumptions_for(const TopdressingPlan& plan, const Mater
     assumptions.push_back(std::move(weight));
   }
   if (plan.months.empty() && plan.surface == Surface::lawn) {
-    const std::string season =
-        plan.grass == Grass::cool_season ? "early fall or spring, cool-season grass" : "late spring, warm-season grass";
-    assumptions.push_back({"once a year", season, std::nullopt, std::nullopt, "common practice, no source", std::nullopt});
+    assumptions.push_back(
+        {"once a year", std::string(season_for(plan.grass)), std::nullopt, std::nullopt, "common practice, no source", std::nullopt});
   }
   return assumptions;
 }
 
 }  // namespace
+
+std::string_view season_for(Grass grass) {
+  return grass == Grass::cool_season ? "early fall or spring, cool-season grass" : "late spring, warm-season grass";
+}
 
 Volume read_compost_volume(std::string_view text, const Materials& materials) {
   const Amount amount = read_amount(text, materials);

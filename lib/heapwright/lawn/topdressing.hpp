@@ -110,6 +110,9 @@ struct Topdressing {
 /// @throws DomainError as check_depth(), or for a lawn without area
 Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials);
 
+/// When a lawn of it grows, and compost is spread on it. Common practice, no source.
+std::string_view season_for(Grass grass);
+
 /// The facts of a topdressing that call for cautions.
 Facts facts_of(const TopdressingPlan& plan);
 

@@ -173,7 +173,7 @@ void say_how_sure(PageWriter& writer) {
 
 Page forecast_page(const Answer<YardForecast>& whole, const Materials& materials) {
   const YardForecast& answer = whole.result;
-  PageWriter writer;
+  PageWriter writer("What the pile will do");
   urgent_cautions(writer, whole, materials);
   writer.section(Depth::act);
   if (!answer.forecast) {

@@ -289,7 +289,7 @@ void say_sources(PageWriter& writer, const YardCompost& compost, const Materials
 
 Page maturity_page(const Answer<YardCompost>& answer, const Materials& materials) {
   const YardCompost& compost = answer.result;
-  PageWriter writer;
+  PageWriter writer("Is the compost finished?");
   urgent_cautions(writer, answer, materials);
   writer.section(Depth::act).paragraph(verdict_words(compost));
   say_what_to_do(writer, compost);

@@ -40,7 +40,7 @@ Grid parts_of(const Mix& mix) {
 }  // namespace
 
 Page mix_page(const Answer<MixOnHand>& answer, const Targets& targets, const Materials& materials) {
-  PageWriter writer;
+  PageWriter writer("What the mix makes");
   urgent_cautions(writer, answer, materials);
   writer.section(Depth::act);
   if (!answer->mix) {

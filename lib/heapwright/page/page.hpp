@@ -73,7 +73,8 @@ struct Section {
 };
 
 struct Page {
-  std::string title;  ///< the person's own, of their yard; may be empty
+  std::string subject;  ///< what it is about: "Topdressing"
+  std::string title;    ///< the person's own, of their yard; may be empty
   std::vector<Section> sections;
 };
 

@@ -137,7 +137,8 @@ void grounds_of(PageWriter& writer, const Grounds& grounds, const Materials& mat
   for (const Assumption& assumption : grounds.assumptions)
     assumed.push_back(say("{}: {} ({})", assumption.what, AssumedFigure{assumption}, assumption.evidence));
   writer.section(Depth::ground, "I took it as (what could change the answer most comes first)").bullets(std::move(assumed));
-  if (grounds.working) writer.section(Depth::act).block(WorkedOut{*grounds.working});
+  if (grounds.working)
+    writer.section(Depth::act, "The working, step by step, with the digits to do it again").block(WorkedOut{*grounds.working});
   std::vector<Caution> cautions;
   for (const std::string& id : grounds.cautions) {
     if (const Caution* caution = find_caution(materials, id)) cautions.push_back(*caution);

@@ -16,7 +16,7 @@ namespace heapwright {
 /// Builds a page section by section.
 class PageWriter {
  public:
-  explicit PageWriter(std::string title = {}) : page_{std::move(title), {}} {}
+  explicit PageWriter(std::string subject, std::string title = {}) : page_{std::move(subject), std::move(title), {}} {}
 
   /// Begins a section. Without blocks it is left out in the end.
   PageWriter& section(Depth depth, Words heading = {});

@@ -189,14 +189,14 @@ void say_sinking(PageWriter& writer, const PileFit& fit, const Materials& materi
 
 Page pile_page(const Answer<PileFit>& answer, const Materials& materials) {
   const PileFit& fit = answer.result;
-  PageWriter writer;
+  PageWriter writer("What the pile holds");
   urgent_cautions(writer, answer, materials);
   writer.section(Depth::act).paragraph(headline(fit));
   say_notes(writer, fit);
   if (Labels labels = heights(fit); !labels.labels.empty()) writer.block(std::move(labels));
   // A recipe need not take all that there is.
   if (fit.left_over)
-    writer.paragraph(say("The recipe leaves {} of what you have: `heapwright recipe` says of what, and why.", *fit.left_over));
+    writer.paragraph(say("The recipe leaves {} of what you have: Run `heapwright recipe` to see what is left over.", *fit.left_over));
   if (fit.pile || fit.mix) end_act(writer, answer, materials, building_it);
   if (fit.pile) writer.section(Depth::why, "Size").block(size_of_it(fit));
   say_sinking(writer, fit, materials);

@@ -144,7 +144,7 @@ void say_causes_to_choose(PageWriter& writer, const NoticedSign& noticed, std::s
   const std::size_t left = causes.size() - std::min(shown, causes.size());
   const Words more = left == 0 ? Words() : say(" ({} more: --why)", whole(static_cast<long long>(left)));
   writer.paragraph(causes.size() == 1 ? say("{}.", capital(noticed.symptom->name))
-                                      : say("{}. Look which of these it is{}:", capital(noticed.symptom->name), more));
+                                      : say("{}. See which of these fits{}:", capital(noticed.symptom->name), more));
   std::vector<Words> items;
   for (std::size_t i = 0; i < causes.size() - left; ++i) items.push_back(cause_words(*causes[i]));
   writer.bullets(std::move(items));

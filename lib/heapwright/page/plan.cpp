@@ -8,9 +8,6 @@
 namespace heapwright {
 namespace {
 
-const WorkSteps building{"gather", "build"};
-const WorkSteps tending{"turn", "use"};
-
 /// "Saturday, Oct 24: fill the bin"
 Words heading_of(const Plan& plan) {
   if (!plan.pile) return say("{}: build the pile", DayOfWeek{plan.built});
@@ -20,9 +17,12 @@ Words heading_of(const Plan& plan) {
   return say("{}: {} {} {}", DayOfWeek{plan.built}, is_filled ? "fill" : "build", one_of_several ? "one" : "the", noun);
 }
 
+/// Whether it was built: it has been measured, looked at or tested.
+bool stands(const Plan& plan) { return plan.readings || plan.maturity; }
+
 /// What to do with it once it stands.
 Words care_of(const Plan& plan) {
-  constexpr std::string_view squeeze = "water if a handful crumbles, browns if it drips";
+  constexpr std::string_view squeeze = "add water if a handful crumbles, dry leaves if it drips";
   if (!plan.pile || !plan.pile->turn_every) return say("leave it; {}", squeeze);
   return say("turn it every {}; {}", *plan.pile->turn_every, squeeze);
 }
@@ -38,6 +38,13 @@ Words expected(const Plan& plan) {
   if (forecast->heats.log_disagrees) return heat;  // and no date holds
   if (forecast->status == ForecastStatus::never) return say("{}; {}", heat, why_never_ready(*forecast));
   return say("{}; {}", heat, ready_between(*forecast));
+}
+
+/// The steps of today's work.
+WorkSteps work_of(const Plan& plan) {
+  if (plan.readings) return {"turn"};
+  if (plan.maturity || !plan.has_supplies) return {"use"};
+  return {"gather", "build"};
 }
 
 /// How far the compost goes, and what to buy for the rest.
@@ -61,14 +68,14 @@ Labels at_a_glance(const Plan& plan, const Materials& materials) {
   const auto add = [&](const char* name, Words words) {
     if (!words.empty()) labels.labels.push_back({name, std::move(words)});
   };
-  const bool builds = has_size(plan.recipe.result);
-  if (builds) {
+  if (has_size(plan.recipe.result) && !stands(plan)) {
     const char* name = "Later";
     for (Words& card : card_words(plan.recipe.result, materials)) add(std::exchange(name, ""), std::move(card));
+    add("", how_long_browns_last(plan.recipe.result));
     add("Then", care_of(plan));
     add("Expect", expected(plan));
   }
-  if (plan.topdressing) add("Covers", covered(plan));
+  if (plan.topdressing && plan.has_supplies) add("Covers", covered(plan));
   return labels;
 }
 
@@ -76,13 +83,19 @@ void say_build(PageWriter& writer, const Plan& plan, const Materials& materials)
   const Recipe& recipe = plan.recipe.result;
   const bool builds = has_size(recipe);
   writer.section(Depth::act).paragraph(headline_of(recipe));
-  if (verdict_of(recipe) == RecipeVerdict::far_off) {
-    writer.section(Depth::act, "Mix in what it lacks").bullets(first_of(ways_words(recipe, materials), 3));
-  }
   if (builds) writer.section(Depth::act, heading_of(plan)).block(Numbered{building_steps(recipe, materials)});
   if (plan.fit && (*plan.fit)->fits == false) writer.paragraph(say("Room: {}.", room_words(plan.fit->result)));
   writer.section(Depth::act, "Not for the pile").bullets(left_out_words(recipe));
   writer.section(Depth::act, "Not today").bullets(not_today_words(recipe, materials));
+}
+
+/// What would make a good pile of one far off.
+void say_what_it_lacks(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
+  constexpr std::size_t most_ways = 3;
+  if (verdict_of(recipe) != RecipeVerdict::far_off) return;
+  writer.section(Depth::act, ways_heading(recipe)).bullets(first_of(ways_words(recipe, materials), most_ways));
+  if (mended_overfills(recipe))
+    writer.paragraph(say("That is for all there is, and wants room for {}.", *recipe.what_would_help.front().mix.volume));
 }
 
 /// What is there already: what it does, what compost it is, and what to do about it now.
@@ -101,7 +114,7 @@ void say_why_of_forecast(PageWriter& writer, const Plan& plan, const Materials& 
   const Forecast* forecast = forecast_in(plan);
   if (forecast == nullptr) return;
   const bool measured = plan.maturity && (*plan.maturity)->known.rating.rating;
-  writer.section(Depth::why, "What it will do");
+  writer.section(Depth::why, "What it will do").paragraph(capital(say("{}.", expected(plan))));
   writer.bullets(heating_tips(plan.forecast->result, materials)).bullets(care_notes(*forecast));
   if (forecast->status != ForecastStatus::never && !measured && !forecast->heats.log_disagrees) writer.block(readiness(*forecast));
   writer.paragraph("It is done when it is dark and crumbly, smells of earth, and no longer warms up after turning.");
@@ -124,7 +137,7 @@ void say_why_of_compost(PageWriter& writer, const Plan& plan, const Materials& m
   }
   writer.paragraph(soil_test_words(plan));
   if (plan.topdressing) {
-    writer.section(Depth::why, "The lawn");
+    writer.section(plan.has_supplies || stands(plan) ? Depth::why : Depth::ground, "The lawn");
     say_topdressing(writer, plan.topdressing->result, materials);
   }
 }
@@ -133,28 +146,28 @@ void say_why_of_compost(PageWriter& writer, const Plan& plan, const Materials& m
 
 Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
   const Plan& plan = answer.result;
-  PageWriter writer(plan.title);
+  PageWriter writer("Compost plan", plan.title);
   urgent_cautions(writer, answer, materials);
   if (plan.readings && (*plan.readings)->smokes) {
     writer.paragraph(std::string(wait_until_it_is_out));
     return std::move(writer).page();
   }
-  const bool stands = plan.readings || plan.maturity;
   say_now(writer, plan, materials);
-  if (plan.has_supplies && !stands) say_build(writer, plan, materials);
-  if (!plan.has_supplies && !plan.topdressing && !stands)
+  if (plan.has_supplies && !stands(plan)) say_build(writer, plan, materials);
+  if (!plan.has_supplies && !plan.topdressing && !stands(plan))
     writer.paragraph(
         "There is nothing yet to build a pile of, and no lawn. Say what there is: [[supply]] and [[lawn.zone]] in the yard file, "
         "or `heapwright new` to be asked.");
+  if (plan.topdressing && !plan.has_supplies && !stands(plan)) say_topdressing(writer, plan.topdressing->result, materials);
   Labels glance = at_a_glance(plan, materials);
   writer.section(Depth::act);
   if (!glance.labels.empty()) writer.block(std::move(glance));
-  end_act(writer, answer, materials, stands ? tending : building);
-  if (plan.has_supplies && stands)
+  if (plan.has_supplies && !stands(plan)) say_what_it_lacks(writer, plan.recipe.result, materials);
+  end_act(writer, answer, materials, work_of(plan));
+  if (plan.has_supplies && stands(plan))
     writer.section(Depth::why, "As it was planned (it stands: put none of this in again)")
         .block(Numbered{building_steps(plan.recipe.result, materials)});
   if (plan.has_supplies) say_why(writer, plan.recipe.result, materials, plan.fit ? room_words(plan.fit->result) : Words());
-  writer.section(Depth::why).paragraph(how_long_browns_last(plan.recipe.result));
   say_why_of_forecast(writer, plan, materials);
   say_why_of_compost(writer, plan, materials);
   how_to_measure(writer, answer);

@@ -156,7 +156,7 @@ Grounds what_it_rests_on(const Answer<YardReadings>& answer) {
 
 Page readings_page(const Answer<YardReadings>& answer, const Materials& materials) {
   const YardReadings& readings = answer.result;
-  PageWriter writer;
+  PageWriter writer("What the pile is doing");
   urgent_cautions(writer, answer, materials);
   writer.section(Depth::act);
   if (readings.smokes) {

@@ -75,7 +75,7 @@ Labels at_a_glance(const Recipe& recipe, const Materials& materials) {
 
 Page recipe_page(const Answer<Recipe>& answer, const Materials& materials) {
   const Recipe& recipe = answer.result;
-  PageWriter writer;
+  PageWriter writer("What goes into the pile");
   urgent_cautions(writer, answer, materials);
   writer.section(Depth::act).paragraph(headline_of(recipe));
   say_what_to_do(writer, recipe, materials);

@@ -241,13 +241,6 @@ void say_everything_in(PageWriter& writer, const Recipe& recipe) {
   writer.section(Depth::why).paragraph(say("If everything went in: {}{}{}: {}.", ratio_words(all.mix), moist, water, end));
 }
 
-Words ways_heading(const Recipe& recipe) {
-  const std::string_view any = recipe.what_would_help.size() == 1 ? "" : ": any one of these";
-  if (verdict_of(recipe) == RecipeVerdict::far_off) return say("Mix in what it lacks{}", any);
-  if (recipe.status == RecipeStatus::on_target) return say("What would let all of it go in, just inside the range{}", any);
-  return say("{}{}", recipe.status == RecipeStatus::not_enough ? "What is missing" : "What would set it right", any);
-}
-
 void say_ways(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
   std::vector<Words> ways = ways_words(recipe, materials);
   if (ways.empty()) return;
@@ -259,6 +252,13 @@ void say_ways(PageWriter& writer, const Recipe& recipe, const Materials& materia
 }
 
 }  // namespace
+
+Words ways_heading(const Recipe& recipe) {
+  const std::string_view any = recipe.what_would_help.size() == 1 ? "" : ": any one of these";
+  if (verdict_of(recipe) == RecipeVerdict::far_off) return say("Mix in what it lacks{}", any);
+  if (recipe.status == RecipeStatus::on_target) return say("What would let all of it go in, just inside the range{}", any);
+  return say("{}{}", recipe.status == RecipeStatus::not_enough ? "What is missing" : "What would set it right", any);
+}
 
 Words headline_of(const Recipe& recipe) {
   constexpr std::string_view only_an_addition =
@@ -368,8 +368,9 @@ std::vector<Words> not_today_words(const Recipe& recipe, const Materials& materi
   for (const NotToday& one : recipe.not_today) {
     const bool grassy = find_feedstock(materials, one.id).has_tag("grassy");
     const Words season = one.season ? say(" come {} and", months_of(*one.season)) : Words();
-    const Words there = one.share_on_hand > 0.0 ? say("only {} of a year's are", Percent{one.share_on_hand}) : Words("none are");
-    words.push_back(say("{}:{} keep {}, so {} there on the day. {}", one.name, season, one.keeps, there, when_not_today(one, grassy)));
+    const Words there =
+        one.share_on_hand > 0.0 ? say("only {} of a year's can be had", Percent{one.share_on_hand}) : Words("none can be had");
+    words.push_back(say("{}:{} keep {}, so {} that day. {}", one.name, season, one.keeps, there, when_not_today(one, grassy)));
   }
   return words;
 }

@@ -10,12 +10,12 @@ namespace {
 
 const WorkSteps spreading{"use"};
 
-Words times_a_year(int times) { return times == 1 ? Words("Once a year") : say("{} times a year", Number{static_cast<double>(times)}); }
+Words times_a_year(int times) { return times == 1 ? Words("once a year") : say("{} times a year", Number{static_cast<double>(times)}); }
 
-Words months_of(const TopdressingPlan& plan) {
+Words when_of(const TopdressingPlan& plan) {
   std::vector<Words> months;
   for (const auto month : plan.months) months.emplace_back(month_name(month));
-  return months.empty() ? Words() : say("{}, ", joined(months));
+  return months.empty() ? Words(season_for(plan.grass)) : joined(months);
 }
 
 Words loads(const Topdressing& topdressing) { return Count{std::ceil(topdressing.wheelbarrow_loads), "wheelbarrow load"}; }
@@ -37,7 +37,7 @@ Labels amounts(const Topdressing& topdressing, const Materials& materials) {
                                            Between<Mass>{topdressing.mass_kg->low * unit::kg, topdressing.mass_kg->high * unit::kg})});
   if (topdressing.plan.surface == Surface::lawn)
     labels.labels.push_back(
-        {"Again", say("{}: {}{} in all", times_a_year(topdressing.times_a_year), months_of(topdressing.plan), topdressing.per_year)});
+        {"When", say("{}, {}: {} a year", times_a_year(topdressing.times_a_year), when_of(topdressing.plan), topdressing.per_year)});
   return labels;
 }
 
@@ -62,7 +62,7 @@ void say_topdressing(PageWriter& writer, const Topdressing& topdressing, const M
 }
 
 Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materials) {
-  PageWriter writer;
+  PageWriter writer("Topdressing");
   urgent_cautions(writer, answer, materials);
   writer.section(Depth::act);
   say_topdressing(writer, answer.result, materials);
@@ -75,7 +75,7 @@ Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materi
 Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials) {
   const Area whole = area_of(lawn);
   const bool is_known = whole.value() > 0.0;
-  PageWriter writer;
+  PageWriter writer("Topdressing");
   writer.section(Depth::act);
   writer.paragraph(
       say("{} of compost covers about {}{}, {} deep, with {} for overlap and lumps.{}", volume, covered->covers,

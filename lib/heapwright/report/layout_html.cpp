@@ -72,7 +72,7 @@ class HtmlLayout {
 
   std::string operator()(const Warnings& warnings) const {
     if (warnings.cautions.empty()) return {};
-    std::string html = "<div class=\"mind\">\n";
+    std::string html = warnings.in_short ? "<div class=\"mind\">\n<p><strong>Mind</strong></p>\n" : "<div class=\"mind\">\n";
     for (const Caution& caution : warnings.cautions)
       html += fmt::format("<p>{}</p>\n", escaped(warnings.in_short ? caution.in_short : caution.text));
     return html + (warnings.in_short ? "" : "<p>Local rules come first.</p>\n") + "</div>\n";
@@ -86,7 +86,7 @@ class HtmlLayout {
   std::string shown(const Words& words) const { return escaped(show_.words(words)); }
 
   std::string text_of(const WorkedOut& worked_out) const {
-    const Page page{{}, {{Depth::act, {}, {worked_out}}}};
+    const Page page{{}, {}, {{Depth::act, {}, {worked_out}}}};
     return heapwright::text_of(page, show_, {});
   }
 
@@ -147,7 +147,7 @@ std::string escaped(std::string_view text) {
 }
 
 std::string html_of(const Page& page, const Show& show) {
-  const std::string title = escaped(page.title.empty() ? "Compost" : page.title);
+  const std::string title = escaped(page.title.empty() ? page.subject : page.title);
   std::string html = fmt::format(
       "<!DOCTYPE html>\n<html lang=\"en-US\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, "
       "initial-scale=1\">\n<title>{0}</title>\n<style>{1}</style>\n</head>\n<body>\n<main>\n<h1>{0}</h1>\n",

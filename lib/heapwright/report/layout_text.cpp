@@ -83,9 +83,10 @@ std::string text_of(const Section& section, const Show& show, std::size_t width)
   return text;
 }
 
-std::string way_to_more(Depth shown, Depth deepest) {
-  if (shown >= deepest) return {};
-  return shown == Depth::act ? "Reasons and other ways: --why. All, with sources: --all\n" : "\nAll of it, with sources: --all\n";
+std::string way_to_more(const Screen& screen, Depth deepest) {
+  if (screen.depth >= deepest) return {};
+  if (screen.depth == Depth::act) return wrap("Reasons and other ways: --why. All, with sources: --all", 0, screen.width);
+  return "\nAll of it, with sources: --all\n";
 }
 
 }  // namespace
@@ -101,7 +102,7 @@ std::string text_of(const Page& page, const Show& show, const Screen& screen) {
     text += text_of(section, show, screen.width);
     first = false;
   }
-  return text + way_to_more(screen.depth, deepest);
+  return text + way_to_more(screen, deepest);
 }
 
 }  // namespace heapwright

@@ -59,7 +59,7 @@ std::string step_text(const Step& step, std::size_t number, Sources& sources, st
 }  // namespace
 
 std::string text_of_working(const Working& working, std::size_t width) {
-  std::string text = "\nThe working, step by step, with the digits to do it again\n";
+  std::string text;
   std::set<std::string> met;
   Sources sources;
   std::size_t number = 0;
