@@ -143,7 +143,7 @@ void add_new_command(CLI::App& program, int& exit_code) {
   CLI::App* command = program.add_subcommand("new", "make a yard file by answering questions, and see its plan");
   command->add_option("file", options->file, "the yard file to write")->required();
   command->add_flag("--ask", options->ask, "ask even where there is no terminal, as through a pipe");
-  command->add_flag("--blank", options->blank, "ask nothing: write a file to fill in, each key with a comment");
+  command->add_flag("--blank", options->blank, "ask nothing: write a file to fill in, with comments");
   options->common.add_to(*command);
   command->footer("Examples:\n  heapwright new my-yard.toml\n  heapwright new my-yard.toml --blank");
   command->callback([options, &exit_code] {

@@ -384,6 +384,13 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
   }
 }
 
+TEST_CASE("[heap] is told to be [pile], once", "[yard]") {
+  const std::vector<Problem> problems = problems_of("[heap]\nshape = \"bin\"\n");
+  REQUIRE(problems.size() == 1);
+  CHECK(problems.front().what == "is called [pile]");
+  CHECK(problems.front().would_be_right == "write [pile]");
+}
+
 TEST_CASE("every key, misspelt where it stands, is refused with the right one", "[yard]") {
   const std::vector<Key> keys = keys_in(every_key);
   REQUIRE(keys.size() > 140);

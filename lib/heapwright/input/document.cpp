@@ -300,6 +300,11 @@ void Table::problem_at(std::string_view key, std::string what, std::string would
   (value ? *value : value_).problem(std::move(what), std::move(would_be_right));
 }
 
+void Table::renamed(std::string_view key, std::string what, std::string would_be_right) {
+  const std::vector<std::string> there = keys();
+  if (std::find(there.begin(), there.end(), key) != there.end()) problem_at(key, std::move(what), std::move(would_be_right));
+}
+
 std::vector<std::string> Table::keys() const {
   std::vector<std::string> keys;
   for (const Node::Member& member : std::get<Members>(value_.node_->content)) keys.push_back(member.key);

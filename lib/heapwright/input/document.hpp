@@ -131,6 +131,8 @@ class Table {
   void require(std::string_view key, std::string would_be_right);
   void problem(std::string what, std::string would_be_right = {}) const { value_.problem(std::move(what), std::move(would_be_right)); }
   void problem_at(std::string_view key, std::string what, std::string would_be_right = {});
+  /// A problem where a key stands that has another name now.
+  void renamed(std::string_view key, std::string what, std::string would_be_right);
 
   /// Reports every key of the table that nobody asked for, with the nearest that was.
   void finish();

@@ -77,7 +77,7 @@ struct LowLikelyHigh {
   double high;
 };
 
-/// A figure of the tables that a topdressing is reckoned with, and whose it is.
+/// A figure of the tables that a topdressing is worked out with, and whose it is.
 struct CompostWeight {
   std::string name;  ///< of the compost
   Reading<BulkDensity> density;

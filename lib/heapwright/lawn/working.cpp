@@ -35,7 +35,7 @@ ShapeFormula ellipse(const Term& length, const Term& width) {
   return {"length times width, times pi over four", geometry, length * width * std::numbers::pi / 4.0};
 }
 
-/// From the longest side to the shortest, in the order that triangle_area() reckons in.
+/// From the longest side to the shortest, in the order that triangle_area() calculates in.
 ShapeFormula triangle_of_sides(const Piece& piece, const std::string& name, const std::string& number, const Measures& measures) {
   Piece sorted = piece;
   std::sort(sorted.sides.begin(), sorted.sides.end(), std::greater<>());

@@ -191,7 +191,7 @@ class Check {
     return found == held_.end() ? nullptr : &*found;
   }
 
-  /// The moisture, without its own slip: what a wet basis is reckoned back with.
+  /// The moisture, without its own slip: what a wet basis is worked out back with.
   std::optional<double> meant_moisture() {
     Held* moisture = find("moisture_wet_basis");
     if (moisture == nullptr) return std::nullopt;
@@ -219,7 +219,7 @@ class Check {
         const double c = held == carbon ? meant : carbon->value.value;
         const double n = held == nitrogen ? meant : nitrogen->value.value;
         const double r = held == ratio ? meant : ratio->value.value;
-        TypedTo twice = typed;  // who reckoned a rounded figure over rounded it again
+        TypedTo twice = typed;  // who worked out a rounded figure over rounded it again
         (held == carbon ? twice.carbon : held == nitrogen ? twice.nitrogen : twice.ratio) *= 2.0;
         if (!third_agrees(c, n, r, twice) || !held->range.nearly_holds(meant)) continue;
         name(*held, way);

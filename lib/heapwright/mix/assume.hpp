@@ -49,7 +49,7 @@ struct Measurement {
 
 /// Of the measurements that can be made of a blend's ingredients, the one that narrows its answer most, if it is worth the trouble. The
 /// answer's width is √Σ of the squared change_of_mix() of all its assumptions; each measurement is taken in turn, with the figure that is
-/// used anyway as its result, and what it leaves is reckoned anew.
+/// used anyway as its result, and what it leaves is worked out anew.
 /// @param taken of each ingredient of the blend, in its order
 std::optional<Measurement> measure_first(const Blend& blend, const std::vector<Taken>& taken, const Materials& materials);
 

@@ -102,7 +102,7 @@ void refuse_unless(bool suits, Table& table, std::string_view key, const std::st
 std::optional<Estimate> read_estimate(Table& supply, const Feedstock& feedstock, const RoughKnowledge& rough) {
   std::optional<Table> table = supply.table("estimate");
   if (!table) return std::nullopt;
-  if (table->has("heap")) table->problem_at("heap", "is called pile", "write { pile = [\"6 ft\", \"4 ft\", \"knee-high\"] }");
+  table->renamed("heap", "is called pile", "write { pile = [\"6 ft\", \"4 ft\", \"knee-high\"] }");
   std::optional<Estimate> estimate;
   int kinds = 0;
   for (const char* kind : {"trees", "people", "mown_lawn", "pile"}) kinds += table->has(kind) ? 1 : 0;
@@ -138,7 +138,7 @@ std::optional<Estimate> read_estimate(Table& supply, const Feedstock& feedstock,
   return estimate;
 }
 
-RoughAmount reckon(const Estimate& estimate, MoistureWetBasis moisture, const Materials& materials) {
+RoughAmount rough_amount_of(const Estimate& estimate, MoistureWetBasis moisture, const Materials& materials) {
   return std::visit([&](const auto& kind) { return amount_of(kind, moisture, materials); }, estimate);
 }
 

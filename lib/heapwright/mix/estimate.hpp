@@ -50,6 +50,6 @@ struct RoughAmount {
 ///     pile     V = π/8 · length · width · height              a paraboloid; low a cone (π/12), high half an ellipsoid (π/6)
 ///
 /// Ranges are those of RoughKnowledge. Two of them together count as independent: their logarithms add by squares.
-RoughAmount reckon(const Estimate& estimate, MoistureWetBasis moisture, const Materials& materials);
+RoughAmount rough_amount_of(const Estimate& estimate, MoistureWetBasis moisture, const Materials& materials);
 
 }  // namespace heapwright

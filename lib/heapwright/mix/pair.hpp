@@ -37,7 +37,7 @@ struct PartsOfTwo {
   int second;
 };
 
-/// The proportions by volume that people reckon in, from all of the first to all of the second.
+/// The proportions by volume that people think in, from all of the first to all of the second.
 inline constexpr std::array<PartsOfTwo, 10> everyday_proportions{
     {{1, 0}, {6, 1}, {4, 1}, {3, 1}, {2, 1}, {3, 2}, {1, 1}, {1, 2}, {1, 4}, {0, 1}}};
 

@@ -249,7 +249,7 @@ void take_estimate(Table& table, Supply& supply, const Materials& materials) {
   if (supply.use == Use::unlimited)
     table.problem_at("estimate", "an unlimited supply has no amount", "leave out estimate, or use = \"unlimited\"");
   if (std::holds_alternative<LoosePile>(*estimate)) lie_loose(supply);
-  RoughAmount rough = reckon(*estimate, supply.properties().moisture, materials);
+  RoughAmount rough = rough_amount_of(*estimate, supply.properties().moisture, materials);
   Amount amount = std::visit([](auto quantity) { return Amount(quantity); }, rough.likely);
   settle_season(table, *estimate, supply, rough, amount);
   supply.amount = in_usual_container(supply, amount, materials);

@@ -55,7 +55,7 @@ struct Supply {
   std::optional<Weighed> weighed;
   std::optional<Dried> dried;
   std::optional<Feel> feel;
-  std::optional<RoughAmount> estimated;  ///< where the amount was reckoned from rough knowledge
+  std::optional<RoughAmount> estimated;  ///< where the amount was worked out from rough knowledge
   Use use = Use::up_to;
   std::optional<ShareOfLooseVolume> most_of_volume;
   bool bought = false;

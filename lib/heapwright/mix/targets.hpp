@@ -14,7 +14,7 @@ struct Window {
   Quantity high;
 };
 
-/// Bounds are compared within this, relative: a C:N of 25:1 is inside 25–35, however it was reckoned.
+/// Bounds are compared within this, relative: a C:N of 25:1 is inside 25–35, however it was worked out.
 inline constexpr double of_a_bound = 1e-9;
 
 template <class Quantity>

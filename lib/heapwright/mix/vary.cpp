@@ -56,13 +56,13 @@ void Variation::follow_amount(const Ingredient& ingredient, const Taken& taken) 
   mass_ = all ? MassFollows::ratio : MassFollows::at_most_what_there_is;
 }
 
-/// Who weighs, or puts in all of what was reckoned by weight, puts in that weight whatever it fills; who counts containers puts in more of
-/// what is denser, as far as there is.
+/// Who weighs, or puts in all of what was worked out by weight, puts in that weight whatever it fills; who counts containers puts in more
+/// of what is denser, as far as there is.
 void Variation::follow_density(const Ingredient& ingredient, const Taken& taken) {
   const Supply& supply = *taken.supply;
-  const bool reckoned_by_weight = supply.estimated && std::holds_alternative<Mass>(supply.estimated->likely);
-  const bool by_weight = is_told_by_weight(supply) || (reckoned_by_weight && is_all(ingredient, taken));
-  if (!by_weight) mass_ = reckoned_by_weight && taken.available ? MassFollows::ratio_up_to_available : MassFollows::ratio;
+  const bool worked_out_by_weight = supply.estimated && std::holds_alternative<Mass>(supply.estimated->likely);
+  const bool by_weight = is_told_by_weight(supply) || (worked_out_by_weight && is_all(ingredient, taken));
+  if (!by_weight) mass_ = worked_out_by_weight && taken.available ? MassFollows::ratio_up_to_available : MassFollows::ratio;
   if (lies_as_counted(supply)) density_ = DensityFollows::ratio;
 }
 

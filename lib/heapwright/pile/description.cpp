@@ -212,7 +212,7 @@ Facts facts_of(const PileDescription& pile, Date built) {
 }
 
 std::optional<PileDescription> read_pile(Table& root) {
-  if (root.has("heap")) root.problem_at("heap", "is called [pile]", "write [pile]");
+  root.renamed("heap", "is called [pile]", "write [pile]");
   std::optional<Table> table = root.table("pile");
   if (!table) return std::nullopt;
   PileDescription pile;

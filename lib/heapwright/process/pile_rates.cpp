@@ -5,7 +5,7 @@
 #include "heapwright/process/air.hpp"
 #include "heapwright/process/pile.hpp"
 
-// What is reckoned anew some fifty times a day of each pile of a forecast, most of its time: in plain loops over the shells, each of one
+// What is worked out anew some fifty times a day of each pile of a forecast, most of its time: in plain loops over the shells, each of one
 // kind of work, so that the compiler can take two shells at once. It alone is built without regard to errno, signs of zero and NaN
 // (lib/CMakeLists.txt); whatever guards against those is in pile.cpp.
 

@@ -10,11 +10,12 @@ constexpr std::string_view style = R"(
 :root { color-scheme: light; }
 body { margin: 0; background: #fff; color: #111; font: 1.06rem/1.5 Georgia, "Times New Roman", serif; }
 main { max-width: 44rem; margin: 0 auto; padding: 1rem 1.1rem 3rem; }
-h1, h2, p, li, dt, dd, th, td { overflow-wrap: anywhere; unicode-bidi: plaintext; }
+h1, h2, p, li, dt, dd { overflow-wrap: anywhere; }
+h1, h2, p, li, dt, dd, th, td { unicode-bidi: plaintext; }
 h1 { font-size: 1.5rem; line-height: 1.2; margin: 0.6rem 0 1rem; }
 h2 { font-size: 1.15rem; line-height: 1.3; margin: 1.6rem 0 0.4rem; }
 .act h2 { font-size: 1.3rem; }
-.why, .ground { border-top: 1px solid #999; margin-top: 1.6rem; }
+.act + .why, .act + .ground, .why + .ground { border-top: 1px solid #999; margin-top: 1.6rem; }
 .ground { font-size: 0.94rem; }
 ol, ul { margin: 0.3rem 0; padding-left: 1.5rem; }
 li { margin: 0.25rem 0; }

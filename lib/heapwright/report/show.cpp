@@ -217,7 +217,7 @@ std::string Show::assumed(const Assumption& assumption) const {
 }
 
 std::string show_ratio(CarbonNitrogenRatio ratio) {
-  constexpr double hair = 1e-9;  // so that 48.5 reads as 49 whichever way it was reckoned
+  constexpr double hair = 1e-9;  // so that 48.5 reads as 49 whichever way it was worked out
   return ratio.value() < 3.0 ? number(ratio.value()) : print_number(std::round(ratio.value() + hair), 4);
 }
 

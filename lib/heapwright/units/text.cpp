@@ -27,7 +27,7 @@ constexpr double day = 86400;
 // Past this a text is a slip or an attack, not a pile.
 constexpr double largest_magnitude = 1e12;
 
-/// Of lengths even a cube must stay a number to reckon with: ten thousand kilometres.
+/// Of lengths even a cube must stay a number to work out with: ten thousand kilometres.
 double largest_si(Dimension dimension) { return dimension == Dimension::length ? 1e7 : largest_magnitude; }
 
 std::string_view dimension_name(Dimension dimension) {

@@ -98,7 +98,7 @@ std::string print_in(Volume value, std::string_view symbol, int significant_digi
 std::string print_in(Mass value, std::string_view symbol, int significant_digits);
 std::string print_in(Duration value, std::string_view symbol, int significant_digits);
 
-/// The size of a unit, for reckoning in it: unit_size(Dimension::volume, "yd3").
+/// The size of a unit, for working out in it: unit_size(Dimension::volume, "yd3").
 double unit_size(Dimension dimension, std::string_view symbol);
 
 }  // namespace heapwright
