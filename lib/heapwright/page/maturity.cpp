@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <utility>
 
@@ -198,7 +200,7 @@ Words fine_print(const std::vector<TurfResult>& results) {
   std::vector<std::pair<std::string, std::vector<Words>>> by_words;
   for (const TurfResult& result : results) {
     if (!result.ok || result.limit->whose.what.empty()) continue;
-    std::string words = result.property->name + ": " + result.limit->whose.what;
+    std::string words = fmt::format("{}: {}", result.property->name, result.limit->whose.what);
     if (by_words.empty() || by_words.back().first != words) by_words.push_back({std::move(words), {}});
     by_words.back().second.emplace_back(result.limit->specification);
   }
@@ -244,7 +246,8 @@ void say_limits(PageWriter& writer, const std::vector<RatedTest>& tests, const M
     named.push_back(test.criterion->id);
     const Provenance& whose = test.scale->whose;
     remembered = remembered || whose.evidence == Evidence::memory;
-    std::string words = source_words(materials, whose.source, whose.evidence) + (whose.what.empty() ? "" : ", " + whose.what);
+    std::string words = source_words(materials, whose.source, whose.evidence);
+    if (!whose.what.empty()) words += fmt::format(", {}", whose.what);
     auto found = std::find_if(by_source.begin(), by_source.end(), [&](const auto& one) { return one.first == words; });
     if (found == by_source.end()) found = by_source.insert(found, {std::move(words), {}});
     found->second.emplace_back(test.criterion->name);
@@ -262,7 +265,7 @@ void say_sources_of_turf(PageWriter& writer, const std::vector<TurfResult>& resu
     const Provenance& whose = result.limit->whose;
     const std::string title = source_words(materials, whose.source, whose.evidence);
     const std::string& name = result.limit->specification;
-    std::string words = title.find(name) == std::string::npos ? name + ": " + title : title;
+    std::string words = title.find(name) == std::string::npos ? fmt::format("{}: {}", name, title) : title;
     if (std::find(sources.begin(), sources.end(), words) == sources.end()) sources.push_back(std::move(words));
   }
   writer.bullets({sources.begin(), sources.end()});

@@ -31,11 +31,11 @@ Words to_measure(const Measurement& first) {
   return {};
 }
 
-std::string written_down(const Measurement& first) {
+Words written_down(const Measurement& first) {
   switch (first.how) {
-    case Measuring::weigh: return "weighed = { container = \"" + first.container.id + "\", full = \"… lb\", empty = \"… lb\" }";
+    case Measuring::weigh: return say("weighed = { container = \"{}\", full = \"… lb\", empty = \"… lb\" }", first.container.id);
     case Measuring::dry: return "dried = { wet = \"… g\", dry = \"… g\" }";
-    case Measuring::count: return "amount = \"… " + first.container.id + "\"";
+    case Measuring::count: return say("amount = \"… {}\"", first.container.id);
   }
   return {};
 }
@@ -152,7 +152,7 @@ Words amount_of(const std::optional<ContainerCount>& counted, Volume volume, con
   const Container* container = find_container(materials.containers, counted->container);
   std::string name = container != nullptr ? container->name : counted->container;
   std::replace(name.begin(), name.end(), '-', ' ');
-  if (name.find_first_of("0123456789") == 0) name = "x " + name;
+  if (name.find_first_of("0123456789") == 0) name.insert(0, "x ");
   return Count{counted->count, std::move(name), true};
 }
 

@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -11,7 +13,7 @@ namespace {
 
 const WorkSteps building_it{"build"};
 
-Words nouns(const PileDescription& pile, int count) { return count == 1 ? pile_noun(pile.shape) : pile_noun(pile.shape) + "s"; }
+std::string nouns(const PileDescription& pile, int count) { return fmt::format("{}{}", pile_noun(pile.shape), count == 1 ? "" : "s"); }
 
 struct NamedPart {
   double share;
@@ -164,10 +166,7 @@ Words each_and_all(Quantity each, Quantity all, int count) {
 Labels size_of_it(const PileFit& fit) {
   const PileDescription& pile = *fit.pile;
   Labels labels;
-  if (pile.shape != PileShape::tumbler) {
-    std::string name = pile.count == 1 ? pile_noun(pile.shape) : pile_noun(pile.shape) + "s";
-    labels.labels.push_back({capital(std::move(name)), side_words(pile)});
-  }
+  if (pile.shape != PileShape::tumbler) labels.labels.push_back({capital(nouns(pile, pile.count)), side_words(pile)});
   labels.labels.push_back({"Room", each_and_all(taken_by(pile), room_of(pile), pile.count)});
   if (fit.each->surface)
     labels.labels.push_back({"Open to air", say("{}, top and sides", each_and_all(*fit.each->surface, *fit.all->surface, pile.count))});

@@ -100,8 +100,8 @@ Words fix_words(const NoticedSign& noticed, const Materials& materials) {
   const Words added = to_add(noticed, materials);
   if (added.empty()) return {};
   const char* condition = noticed.cause->fix == Fix::water ? "if all you listed went in and no water since" : "if all you listed went in";
-  const std::string when = noticed.cause->fix_when.empty() ? std::string() : noticed.cause->fix_when + ", and ";
-  return say("{}, add {}.{}", capital(when + condition), added,
+  const std::string& when = noticed.cause->fix_when;
+  return say("{}, add {}.{}", capital(when.empty() ? Words(condition) : say("{}, and {}", when, condition)), added,
              noticed.overfills ? " That is more than fits: make a second pile of the rest." : "");
 }
 

@@ -1,5 +1,7 @@
 #include "heapwright/report/json_parts.hpp"
 
+#include <fmt/format.h>
+
 namespace heapwright {
 namespace {
 
@@ -69,6 +71,6 @@ Json with_grounds(Json result, const Grounds& grounds, const Materials& material
   return result;
 }
 
-std::string printed(const Json& json) { return json.dump(2) + "\n"; }
+std::string printed(const Json& json) { return fmt::format("{}\n", json.dump(2)); }
 
 }  // namespace heapwright

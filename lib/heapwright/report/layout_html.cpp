@@ -49,22 +49,16 @@ class HtmlLayout {
   std::string operator()(const Numbered& numbered) const { return list("ol", numbered.items); }
 
   std::string operator()(const Labels& labels) const {
-    std::string html = "<dl>\n";
-    for (const auto& [name, words] : labels.labels) html += fmt::format("<dt>{}</dt>\n<dd>{}</dd>\n", escaped(name), shown(words));
-    return html + "</dl>\n";
+    std::string pairs;
+    for (const auto& [name, words] : labels.labels) pairs += fmt::format("<dt>{}</dt>\n<dd>{}</dd>\n", escaped(name), shown(words));
+    return fmt::format("<dl>\n{}</dl>\n", pairs);
   }
 
   std::string operator()(const Grid& grid) const {
-    std::string html = "<div class=\"scroll\">\n<table>\n";
-    if (!grid.head.empty()) {
-      html += "<thead>\n<tr>";
-      for (const Words& cell : grid.head) html += cell.empty() ? "<td></td>" : fmt::format("<th scope=\"col\">{}</th>", shown(cell));
-      html += "</tr>\n</thead>\n";
-    }
     const std::size_t width = width_of(grid);
-    html += "<tbody>\n";
-    for (const auto& row : grid.rows) html += row_of(row, width);
-    return html + "</tbody>\n</table>\n</div>\n";
+    std::string rows;
+    for (const auto& row : grid.rows) rows += row_of(row, width);
+    return fmt::format("<div class=\"scroll\">\n<table>\n{}<tbody>\n{}</tbody>\n</table>\n</div>\n", head_of(grid), rows);
   }
 
   std::string operator()(const Chart& chart) const {
@@ -73,10 +67,12 @@ class HtmlLayout {
 
   std::string operator()(const Warnings& warnings) const {
     if (warnings.cautions.empty()) return {};
-    std::string html = warnings.in_short ? "<div class=\"mind\">\n<p><strong>Mind</strong></p>\n" : "<div class=\"mind\">\n";
+    std::string cautions;
     for (const Caution& caution : warnings.cautions)
-      html += fmt::format("<p>{}</p>\n", escaped(warnings.in_short ? caution.in_short : caution.text));
-    return html + (warnings.in_short ? "" : "<p>Local rules come first.</p>\n") + "</div>\n";
+      cautions += fmt::format("<p>{}</p>\n", escaped(warnings.in_short ? caution.in_short : caution.text));
+    const std::string_view first = warnings.in_short ? "<p><strong>Mind</strong></p>\n" : "";
+    const std::string_view last = warnings.in_short ? "" : "<p>Local rules come first.</p>\n";
+    return fmt::format("<div class=\"mind\">\n{}{}{}</div>\n", first, cautions, last);
   }
 
   std::string operator()(const WorkedOut& worked_out) const {
@@ -92,9 +88,9 @@ class HtmlLayout {
   }
 
   std::string list(std::string_view tag, const std::vector<Words>& items) const {
-    std::string html = fmt::format("<{}>\n", tag);
-    for (const Words& item : items) html += fmt::format("<li>{}</li>\n", shown(item));
-    return html + fmt::format("</{}>\n", tag);
+    std::string points;
+    for (const Words& item : items) points += fmt::format("<li>{}</li>\n", shown(item));
+    return fmt::format("<{0}>\n{1}</{0}>\n", tag, points);
   }
 
   static std::size_t width_of(const Grid& grid) {
@@ -103,12 +99,19 @@ class HtmlLayout {
     return width;
   }
 
+  std::string head_of(const Grid& grid) const {
+    if (grid.head.empty()) return {};
+    std::string cells;
+    for (const Words& cell : grid.head) cells += cell.empty() ? "<td></td>" : fmt::format("<th scope=\"col\">{}</th>", shown(cell));
+    return fmt::format("<thead>\n<tr>{}</tr>\n</thead>\n", cells);
+  }
+
   std::string row_of(const std::vector<Words>& row, std::size_t width) const {
     if (row.size() == 1 && width > 1)
       return fmt::format("<tr class=\"group\"><th scope=\"colgroup\" colspan=\"{}\">{}</th></tr>\n", width, shown(row.front()));
-    std::string html = "<tr>";
-    for (std::size_t i = 0; i < width; ++i) html += fmt::format("<td>{}</td>", i < row.size() ? shown(row[i]) : "");
-    return html + "</tr>\n";
+    std::string cells;
+    for (std::size_t i = 0; i < width; ++i) cells += fmt::format("<td>{}</td>", i < row.size() ? shown(row[i]) : "");
+    return fmt::format("<tr>{}</tr>\n", cells);
   }
 
   const Show& show_;
@@ -124,10 +127,10 @@ std::string_view class_of(Depth depth) {
 }
 
 std::string html_of(const Section& section, const Show& show) {
-  std::string html = fmt::format("<div class=\"{}\">\n", class_of(section.depth));
-  if (!section.heading.empty()) html += fmt::format("<h2>{}</h2>\n", escaped(show.words(section.heading)));
+  std::string html;
+  if (!section.heading.empty()) html = fmt::format("<h2>{}</h2>\n", escaped(show.words(section.heading)));
   for (const Block& block : section.blocks) html += std::visit(HtmlLayout(show), block);
-  return html + "</div>\n";
+  return fmt::format("<div class=\"{}\">\n{}</div>\n", class_of(section.depth), html);
 }
 
 }  // namespace
@@ -149,12 +152,13 @@ std::string escaped(std::string_view text) {
 
 std::string html_of(const Page& page, const Show& show) {
   const std::string title = escaped(page.title.empty() ? page.subject : page.title);
-  std::string html = fmt::format(
+  std::string sections;
+  for (const Section& section : page.sections) sections += html_of(section, show);
+  return fmt::format(
       "<!DOCTYPE html>\n<html lang=\"en-US\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, "
-      "initial-scale=1\">\n<title>{0}</title>\n<style>{1}</style>\n</head>\n<body>\n<main>\n<h1>{0}</h1>\n",
-      title, style);
-  for (const Section& section : page.sections) html += html_of(section, show);
-  return html + "</main>\n</body>\n</html>\n";
+      "initial-scale=1\">\n<title>{0}</title>\n<style>{1}</style>\n</head>\n<body>\n<main>\n<h1>{0}</h1>\n{2}"
+      "</main>\n</body>\n</html>\n",
+      title, style, sections);
 }
 
 }  // namespace heapwright

@@ -96,9 +96,10 @@ std::string line(const Chart& chart, const Axes& axes) {
 std::string svg_of(const Chart& chart, const Show& show) {
   if (chart.points.empty()) return {};
   const Axes axes(chart, show);
-  return fmt::format("<svg viewBox=\"0 0 {} {}\" role=\"img\" aria-label=\"{}\" font-family=\"Georgia, serif\" font-size=\"13\">\n",
-                     sheet_width, sheet_height, escaped(fmt::format("{}. {}", chart.title, show.words(chart.in_words)))) +
-         band(chart, axes) + degree_lines(axes) + month_marks(chart, axes) + line(chart, axes) + "</svg>\n";
+  return fmt::format(
+      "<svg viewBox=\"0 0 {} {}\" role=\"img\" aria-label=\"{}\" font-family=\"Georgia, serif\" font-size=\"13\">\n{}{}{}{}</svg>\n",
+      sheet_width, sheet_height, escaped(fmt::format("{}. {}", chart.title, show.words(chart.in_words))), band(chart, axes),
+      degree_lines(axes), month_marks(chart, axes), line(chart, axes));
 }
 
 }  // namespace heapwright

@@ -52,7 +52,8 @@ class TextLayout {
     if (warnings.in_short) return in_short(warnings.cautions);
     std::string text;
     for (const Caution& caution : warnings.cautions) text += wrap(fmt::format("- {}", caution.text), 2, width_);
-    return text + wrap("Local rules come first.", 0, width_);
+    text += wrap("Local rules come first.", 0, width_);
+    return text;
   }
 
   std::string operator()(const WorkedOut& worked_out) const { return text_of_working(worked_out.working, width_); }
@@ -102,7 +103,8 @@ std::string text_of(const Page& page, const Show& show, const Screen& screen) {
     text += text_of(section, show, screen.width);
     first = false;
   }
-  return text + way_to_more(screen, deepest);
+  text += way_to_more(screen, deepest);
+  return text;
 }
 
 }  // namespace heapwright

@@ -62,9 +62,6 @@ std::string plural(const std::string& name);
 /// bucket".
 std::string show_count(double count, const std::string& container_name);
 
-/// An amount in whole and half containers, or by volume where the person named none.
-std::string show_amount(const std::optional<ContainerCount>& counted, Volume volume, const Materials& materials, const Show& show);
-
 /// Breaks text into lines of at most `width` characters; lines after the first are indented.
 std::string wrap(std::string_view text, std::size_t indent = 0, std::size_t width = 78);
 

@@ -1,5 +1,5 @@
-#include <algorithm>
-#include <cmath>
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "heapwright/report/columns.hpp"
 #include "heapwright/report/text.hpp"
@@ -8,38 +8,7 @@
 namespace heapwright {
 namespace {
 
-template <class Quantity, class Words>
-std::string reading_words(const Reading<Quantity>& reading, Words words) {
-  std::string text = reading.typical ? words(*reading.typical) : "";
-  if (reading.low && reading.high) {
-    const std::string range = words(*reading.low) + " to " + words(*reading.high);
-    text += text.empty() ? range : " (" + range + ")";
-  } else if (reading.low) {
-    text += (text.empty() ? "" : " (") + ("from " + words(*reading.low)) + (reading.typical ? ")" : "");
-  } else if (reading.high) {
-    text += (text.empty() ? "" : " (") + ("up to " + words(*reading.high)) + (reading.typical ? ")" : "");
-  }
-  return text;
-}
-
-template <class Quantity, class Words>
-std::string readings_text(const std::string& heading, const Readings<Quantity>& readings, const Materials& materials, Words words,
-                          bool is_used = true) {
-  if (readings.empty()) return {};
-  std::string text = heading + "\n";
-  bool first = true;
-  for (const Reading<Quantity>& reading : readings) {
-    std::string line = "  " + std::string(is_used && first && reading.typical ? "* " : "  ") + padded(reading_words(reading, words), 22) +
-                       "  " + source_words(materials, reading.source, reading.evidence);
-    if (!reading.what.empty()) line += ": " + reading.what;
-    if (!reading.note.empty()) line += "; " + reading.note;
-    text += wrap(line, 6);
-    first = false;
-  }
-  return text;
-}
-
-std::string percent_words(double fraction) { return print_number(100.0 * fraction, 3) + " %"; }
+std::string percent_words(double fraction) { return fmt::format("{} %", print_number(100.0 * fraction, 3)); }
 
 std::string class_in_words(FeedstockClass feedstock_class) {
   switch (feedstock_class) {
@@ -52,121 +21,195 @@ std::string class_in_words(FeedstockClass feedstock_class) {
   return {};
 }
 
-std::string names_text(const std::vector<std::string>& names) {
-  std::string text;
-  for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
+/// A checked number as the file has it: a percentage, a ratio, or a bulk density.
+std::string checked_words(const std::string& key, double value) {
+  if (key == "carbon_to_nitrogen") return fmt::format("{}:1", print_number(value, 3));
+  if (key.starts_with("bulk_density")) return Show(ShownUnits::us).density(bulk_density(value));
+  return percent_words(value);
+}
+
+// --- how a reading is printed ---
+
+constexpr auto in_percent = [](auto share) { return percent_words(share.value()); };
+constexpr auto as_ratio = [](CarbonNitrogenRatio ratio) { return print_number(ratio.value(), 3); };
+auto as_weight(const Show& show) {
+  return [&show](BulkDensity density) { return show.density(density); };
+}
+
+/// "45 % to 60 %", "from 45 %", "up to 60 %"; nothing where no end is given.
+template <class Quantity, class Print>
+std::string range_text(const Reading<Quantity>& reading, Print print) {
+  if (reading.low && reading.high) return fmt::format("{} to {}", print(*reading.low), print(*reading.high));
+  if (reading.low) return fmt::format("from {}", print(*reading.low));
+  if (reading.high) return fmt::format("up to {}", print(*reading.high));
+  return {};
+}
+
+template <class Quantity, class Print>
+std::string reading_text(const Reading<Quantity>& reading, Print print) {
+  const std::string range = range_text(reading, print);
+  if (!reading.typical) return range;
+  const std::string typical = print(*reading.typical);
+  return range.empty() ? typical : fmt::format("{} ({})", typical, range);
+}
+
+enum class Standing { used, to_compare };
+
+/// The first of those used has a star.
+template <class Quantity, class Print>
+std::string readings_text(std::string_view heading, const Readings<Quantity>& readings, const Materials& materials, Print print,
+                          Standing standing = Standing::used) {
+  if (readings.empty()) return {};
+  std::string text = fmt::format("{}\n", heading);
+  for (const Reading<Quantity>& reading : readings) {
+    const bool star = standing == Standing::used && &reading == &readings.front() && reading.typical;
+    std::string line = fmt::format("  {} {}  {}", star ? '*' : ' ', padded(reading_text(reading, print), 22),
+                                   source_words(materials, reading.source, reading.evidence));
+    if (!reading.what.empty()) line += fmt::format(": {}", reading.what);
+    if (!reading.note.empty()) line += fmt::format("; {}", reading.note);
+    text += wrap(line, 6);
+  }
   return text;
 }
 
-/// A checked number as the file has it: a percentage, a ratio, or a bulk density.
-std::string checked_words(const std::string& key, double value) {
-  if (key == "carbon_to_nitrogen") return print_number(value, 3) + ":1";
-  if (key.starts_with("bulk_density")) return Show(ShownUnits::us).density(bulk_density(value));
-  return print_number(100.0 * value, 3) + " %";
+std::string nitrogen_text(const Feedstock& feedstock, const Materials& materials) {
+  const bool follows = feedstock.used_carbon() && used(feedstock.carbon_to_nitrogen);
+  if (!follows) return readings_text("nitrogen, of dry matter", feedstock.nitrogen, materials, in_percent);
+  return readings_text(fmt::format("nitrogen, of dry matter, to compare ({} follows from carbon and C:N)",
+                                   percent_words(feedstock.used_nitrogen()->value())),
+                       feedstock.nitrogen, materials, in_percent, Standing::to_compare);
+}
+
+std::string packings_text(const Feedstock& feedstock, const Materials& materials, const Show& show) {
+  std::string text;
+  for (const Packing& packing : feedstock.packings) {
+    const std::string_view usual = packing.name == feedstock.usual_packing ? ", the usual packing" : "";
+    text += readings_text(fmt::format("weight, {}{}", packing.name, usual), packing.readings, materials, as_weight(show));
+  }
+  return text;
+}
+
+/// What it is, what else it is called, and what is to be said of it.
+template <class Material>
+std::string head_text(const Material& material, std::string_view kind) {
+  std::string text = fmt::format("{}: {} ({})\n", material.id, material.name, kind);
+  if (!material.also.empty()) text += wrap(fmt::format("also called {}", fmt::join(material.also, ", ")), 2);
+  if (!material.note.empty()) text += wrap(material.note);
+  return text;
+}
+
+// --- the table of all materials ---
+
+using Rows = std::vector<std::vector<std::string>>;
+
+std::string weight_cell(std::optional<BulkDensity> density, const Show& show) { return density ? show.density_number(*density) : "-"; }
+
+std::string feedstock_columns(const Materials& materials, const Show& show) {
+  Rows rows{{"id", "C:N", "moist", show.density_unit(), "what it is"}};
+  for (const Feedstock& feedstock : materials.feedstocks) {
+    const auto ratio = feedstock.used_carbon_to_nitrogen();
+    const auto moisture = used(feedstock.moisture);
+    rows.push_back({feedstock.id, ratio ? show_ratio(*ratio) : "-", moisture ? show_moisture(*moisture) : "-",
+                    weight_cell(feedstock.density(), show),
+                    feedstock.lacks().empty() ? feedstock.name : fmt::format("{} (incomplete)", feedstock.name)});
+  }
+  return columns(rows);
+}
+
+std::string compost_columns(const Materials& materials, const Show& show) {
+  Rows rows;
+  for (const Compost& compost : materials.composts)
+    rows.push_back({compost.id, weight_cell(used(compost.bulk_density), show), compost.name});
+  return columns(rows);
+}
+
+std::string container_columns(const Materials& materials, const Show& show) {
+  Rows rows;
+  for (const Container& container : materials.containers) rows.push_back({container.id, show.volume(container.volume), container.name});
+  return columns(rows);
+}
+
+std::string keep_out_columns(const Materials& materials) {
+  Rows rows;
+  for (const KeepOut& row : materials.keep_out) rows.push_back({row.name, row.instead});
+  return columns(rows);
+}
+
+// --- checked feedstocks ---
+
+std::string verdict_text(const CheckedValue& value) {
+  if (!value.inside) return "no published figure to hold it against";
+  const std::string range =
+      value.low ? fmt::format("{} to {}", checked_words(value.key, *value.low), checked_words(value.key, *value.high)) : "";
+  return fmt::format("{} {}", *value.inside ? "inside" : "OUTSIDE", range);
+}
+
+std::string checked_text(const CheckedValue& value) {
+  const std::string whose = value.whose.empty() ? "" : fmt::format(" ({})", value.whose);
+  std::string text = wrap(fmt::format("  {} {}: {}{}", value.key, checked_words(value.key, value.value), verdict_text(value), whose), 4);
+  if (value.slip)
+    text += wrap(
+        fmt::format("    Likely slip: this is {}. It would be {}.", slip_words(*value.slip), checked_words(value.key, *value.meant)), 4);
+  return text;
+}
+
+std::string checked_text(const CheckedFeedstock& row) {
+  std::string text = fmt::format("{}, held against {}\n", row.id, row.like);
+  for (const CheckedValue& value : row.values) text += checked_text(value);
+  for (const std::string& why : row.impossible) text += wrap(fmt::format("  Cannot be: {}.", why), 4);
+  if (row.disagree) text += wrap("  carbon over nitrogen is not the C:N that is given: give two of the three, or three that agree", 4);
+  return text;
 }
 
 }  // namespace
 
 std::string text_of_feedstocks(const Materials& materials, const Show& show) {
-  const std::string per = show.density_unit();
-  const auto weight = [&](std::optional<BulkDensity> density) { return density ? show.density_number(*density) : std::string("-"); };
-  std::vector<std::vector<std::string>> rows{{"id", "C:N", "moist", per, "what it is"}};
-  for (const Feedstock& feedstock : materials.feedstocks) {
-    const auto ratio = feedstock.used_carbon_to_nitrogen();
-    const auto moisture = used(feedstock.moisture);
-    const auto density = feedstock.density();
-    const std::vector<std::string> lacks = feedstock.lacks();
-    rows.push_back({feedstock.id, ratio ? show_ratio(*ratio) : "-", moisture ? show_moisture(*moisture) : "-", weight(density),
-                    feedstock.name + (lacks.empty() ? "" : " (incomplete)")});
-  }
-  std::string text = columns(rows) + "\nFinished composts, " + per + "\n";
-  rows.clear();
-  for (const Compost& compost : materials.composts) rows.push_back({compost.id, weight(used(compost.bulk_density)), compost.name});
-  text += columns(rows) + "\nContainers\n";
-  rows.clear();
-  for (const Container& container : materials.containers) rows.push_back({container.id, show.volume(container.volume), container.name});
-  text += columns(rows) + "\nWhat stays out of a pile\n";
-  rows.clear();
-  for (const KeepOut& row : materials.keep_out) rows.push_back({row.name, row.instead});
-  return text + columns(rows) + "\n" + wrap("`heapwright materials ID` shows one in full, with whose figures they are.");
+  return fmt::format("{}\nFinished composts, {}\n{}\nContainers\n{}\nWhat stays out of a pile\n{}\n{}", feedstock_columns(materials, show),
+                     show.density_unit(), compost_columns(materials, show), container_columns(materials, show), keep_out_columns(materials),
+                     wrap("`heapwright materials ID` shows one in full, with whose figures they are."));
 }
 
 std::string text_of_feedstock(const Feedstock& feedstock, const Materials& materials, const Show& show) {
-  std::string text = feedstock.id + ": " + feedstock.name + " (" + class_in_words(feedstock.feedstock_class) + ")\n";
-  if (!feedstock.also.empty()) text += wrap("also called " + names_text(feedstock.also), 2);
-  if (!feedstock.note.empty()) text += wrap(feedstock.note);
+  std::string text = head_text(feedstock, class_in_words(feedstock.feedstock_class));
   const std::vector<std::string> lacks = feedstock.lacks();
-  if (!lacks.empty()) text += wrap("It cannot be mixed: we found no published " + names_text(lacks) + ".");
+  if (!lacks.empty()) text += wrap(fmt::format("It cannot be mixed: we found no published {}.", fmt::join(lacks, ", ")));
   text += lacks.size() == 4 ? "\n" : "The figure with a star is the one used.\n\n";
-  text += readings_text("moisture, wet basis", feedstock.moisture, materials, [](MoistureWetBasis m) { return percent_words(m.value()); });
-  text += readings_text("carbon, of dry matter", feedstock.carbon, materials, [](CarbonDryBasis c) { return percent_words(c.value()); });
-  text +=
-      readings_text("C:N ratio", feedstock.carbon_to_nitrogen, materials, [](CarbonNitrogenRatio r) { return print_number(r.value(), 3); });
-  const bool nitrogen_follows = feedstock.used_carbon() && used(feedstock.carbon_to_nitrogen);
-  text += readings_text(
-      nitrogen_follows
-          ? "nitrogen, of dry matter, to compare (" + percent_words(feedstock.used_nitrogen()->value()) + " follows from carbon and C:N)"
-          : "nitrogen, of dry matter",
-      feedstock.nitrogen, materials, [](NitrogenDryBasis n) { return percent_words(n.value()); }, !nitrogen_follows);
-  text += readings_text("organic matter, of dry matter", feedstock.volatile_solids, materials,
-                        [](OrganicMatterDryBasis v) { return percent_words(v.value()); });
-  text += readings_text("ash, of dry matter", feedstock.ash, materials, [](ShareOfDryMatter a) { return percent_words(a.value()); });
-  for (const Packing& packing : feedstock.packings) {
-    const std::string usual = packing.name == feedstock.usual_packing ? ", the usual packing" : "";
-    text += readings_text("weight, " + packing.name + usual, packing.readings, materials, [&](BulkDensity d) { return show.density(d); });
-  }
+  text += readings_text("moisture, wet basis", feedstock.moisture, materials, in_percent);
+  text += readings_text("carbon, of dry matter", feedstock.carbon, materials, in_percent);
+  text += readings_text("C:N ratio", feedstock.carbon_to_nitrogen, materials, as_ratio);
+  text += nitrogen_text(feedstock, materials);
+  text += readings_text("organic matter, of dry matter", feedstock.volatile_solids, materials, in_percent);
+  text += readings_text("ash, of dry matter", feedstock.ash, materials, in_percent);
+  text += packings_text(feedstock, materials, show);
   return text;
 }
 
 std::string text_of_compost(const Compost& compost, const Materials& materials, const Show& show) {
-  std::string text = compost.id + ": " + compost.name + " (finished compost)\n";
-  if (!compost.also.empty()) text += wrap("also called " + names_text(compost.also), 2);
-  if (!compost.note.empty()) text += wrap(compost.note);
+  std::string text = head_text(compost, "finished compost");
   text += "The figure with a star is the one used.\n\n";
-  text += readings_text("moisture, wet basis", compost.moisture, materials, [](MoistureWetBasis m) { return percent_words(m.value()); });
-  text += readings_text("weight", compost.bulk_density, materials, [&](BulkDensity d) { return show.density(d); });
-  text +=
-      readings_text("C:N ratio", compost.carbon_to_nitrogen, materials, [](CarbonNitrogenRatio r) { return print_number(r.value(), 3); });
-  text += readings_text("organic matter, of dry matter", compost.organic_matter, materials,
-                        [](OrganicMatterDryBasis v) { return percent_words(v.value()); });
-  text +=
-      readings_text("nitrogen, of dry matter", compost.nitrogen, materials, [](NitrogenDryBasis n) { return percent_words(n.value()); });
-  text += readings_text("phosphate (P2O5), of dry matter", compost.phosphate, materials,
-                        [](PhosphateDryBasis p) { return percent_words(p.value()); });
-  text +=
-      readings_text("potash (K2O), of dry matter", compost.potash, materials, [](PotashDryBasis p) { return percent_words(p.value()); });
+  text += readings_text("moisture, wet basis", compost.moisture, materials, in_percent);
+  text += readings_text("weight", compost.bulk_density, materials, as_weight(show));
+  text += readings_text("C:N ratio", compost.carbon_to_nitrogen, materials, as_ratio);
+  text += readings_text("organic matter, of dry matter", compost.organic_matter, materials, in_percent);
+  text += readings_text("nitrogen, of dry matter", compost.nitrogen, materials, in_percent);
+  text += readings_text("phosphate (P2O5), of dry matter", compost.phosphate, materials, in_percent);
+  text += readings_text("potash (K2O), of dry matter", compost.potash, materials, in_percent);
   return text;
 }
 
 std::string text_of_sources(const Materials& materials) {
   std::string text;
   for (const Source& source : materials.sources) {
-    text += wrap(padded(source.id, 22) + "  " + source.title + (source.note.empty() ? "" : " [" + source.note + "]"), 24);
+    const std::string note = source.note.empty() ? "" : fmt::format(" [{}]", source.note);
+    text += wrap(fmt::format("{}  {}{}", padded(source.id, 22), source.title, note), 24);
   }
   return text;
 }
 
 std::string text_of_check(const std::vector<CheckedFeedstock>& checked) {
-  std::string text;
-  for (const CheckedFeedstock& row : checked) {
-    text += (text.empty() ? "" : "\n") + row.id + ", held against " + row.like + "\n";
-    for (const CheckedValue& value : row.values) {
-      const std::string range = value.low ? checked_words(value.key, *value.low) + " to " + checked_words(value.key, *value.high) : "";
-      const std::string verdict = !value.inside   ? "no published figure to hold it against"
-                                  : *value.inside ? "inside " + range
-                                                  : "OUTSIDE " + range;
-      text += wrap("  " + value.key + " " + checked_words(value.key, value.value) + ": " + verdict +
-                       (value.whose.empty() ? "" : " (" + value.whose + ")"),
-                   4);
-      if (value.slip)
-        text += wrap("    Likely slip: this is " + std::string(slip_words(*value.slip)) + ". It would be " +
-                         checked_words(value.key, *value.meant) + ".",
-                     4);
-    }
-    for (const std::string& why : row.impossible) text += wrap("  Cannot be: " + why + ".", 4);
-    if (row.disagree) text += wrap("  carbon over nitrogen is not the C:N that is given: give two of the three, or three that agree", 4);
-  }
-  return text;
+  std::vector<std::string> texts;
+  for (const CheckedFeedstock& row : checked) texts.push_back(checked_text(row));
+  return fmt::format("{}", fmt::join(texts, "\n"));
 }
 
 }  // namespace heapwright

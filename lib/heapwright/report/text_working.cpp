@@ -1,3 +1,6 @@
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
 #include <algorithm>
 #include <set>
 
@@ -11,16 +14,18 @@ constexpr std::size_t of_heads = 5;
 constexpr std::size_t of_lines = 7;
 constexpr std::size_t of_what_goes_on = 11;
 
-std::string indented(const std::string& text, std::size_t width) { return wrap(std::string(of_lines, ' ') + text, of_what_goes_on, width); }
+std::string indented(std::string_view text, std::size_t width) {
+  return wrap(fmt::format("{:{}}{}", "", of_lines, text), of_what_goes_on, width);
+}
 
-std::string with_unit(const Term& term) { return term.number + (term.unit.empty() ? "" : " " + term.unit); }
+std::string with_unit(const Term& term) { return term.unit.empty() ? term.number : fmt::format("{} {}", term.number, term.unit); }
 
 /// Figures that a reader has not met yet; results of steps were met there.
 std::string new_terms_text(const Step& step, std::set<std::string>& met, std::size_t width) {
   std::string text;
   for (const Term& term : step.terms) {
     if (met.insert(term.symbol).second)
-      text += indented(term.symbol + " = " + with_unit(term) + ": " + term.what + " (" + term.source + ")", width);
+      text += indented(fmt::format("{} = {}: {} ({})", term.symbol, with_unit(term), term.what, term.source), width);
   }
   return text;
 }
@@ -34,13 +39,14 @@ class Sources {
     const auto known = std::find(sources_.begin(), sources_.end(), source);
     const auto at = static_cast<std::size_t>(known - sources_.begin());
     if (known == sources_.end()) sources_.push_back(source);
-    return " [" + std::to_string(at + 1) + "]";
+    return fmt::format(" [{}]", at + 1);
   }
 
   std::string text() const {
-    std::string text = "Formulas";
-    for (std::size_t i = 0; i < sources_.size(); ++i) text += (i == 0 ? ": [" : "; [") + std::to_string(i + 1) + "] " + sources_[i];
-    return text + (sources_.empty() ? ": by definition." : "; the others by definition.");
+    if (sources_.empty()) return "Formulas: by definition.";
+    std::vector<std::string> numbered;
+    for (const std::string& source : sources_) numbered.push_back(fmt::format("[{}] {}", numbered.size() + 1, source));
+    return fmt::format("Formulas: {}; the others by definition.", fmt::join(numbered, "; "));
   }
 
  private:
@@ -48,12 +54,14 @@ class Sources {
 };
 
 std::string step_text(const Step& step, std::size_t number, Sources& sources, std::set<std::string>& met, std::size_t width) {
-  const std::string words = step.what + ": " + step.formula + sources.mark(step.source);
-  std::string text = wrap(right(std::to_string(number), 3) + ". " + words, of_heads, width);
+  std::string text = wrap(fmt::format("{:>3}. {}: {}{}", number, step.what, step.formula, sources.mark(step.source)), of_heads, width);
   if (!step.result) return text;
-  text += indented(step.result->symbol + " = " + step.symbols, width) + new_terms_text(step, met, width);
-  met.insert(step.result->symbol);
-  return text + indented(step.result->symbol + " = " + step.numbers + " = " + with_unit(*step.result), width);
+  const Term& result = *step.result;
+  text += indented(fmt::format("{} = {}", result.symbol, step.symbols), width);
+  text += new_terms_text(step, met, width);
+  text += indented(fmt::format("{} = {} = {}", result.symbol, step.numbers, with_unit(result)), width);
+  met.insert(result.symbol);
+  return text;
 }
 
 }  // namespace
@@ -64,7 +72,8 @@ std::string text_of_working(const Working& working, std::size_t width) {
   Sources sources;
   std::size_t number = 0;
   for (const Step& step : working.steps()) text += step_text(step, ++number, sources, met, width);
-  return text + wrap(sources.text(), 0, width);
+  text += wrap(sources.text(), 0, width);
+  return text;
 }
 
 }  // namespace heapwright

@@ -619,6 +619,7 @@ std::string plain_name(std::string_view name) {
   return plain;
 }
 
+// Our own, because fmt writes either decimals or, for significant digits, an exponent where a number is large: 12000 as 1.2e+04.
 std::string print_number(double value, int significant_digits) {
   if (!std::isfinite(value)) throw DomainError("a number that is not finite cannot be printed");
   if (value == 0.0) return "0";
