@@ -276,7 +276,7 @@ def check_logs(program):
     cold = heats_with([(day, 60) for day in days_of("2026-10-16", 32)], "cold-log.toml")
     check("cold log", cold["log_disagrees"] or cold["branch"] in ("hardly", "not"), f"a cold pile {cold['branch']}")
     if cold["log_disagrees"]:
-        screen = " ".join(program.run("plan", program.file(base + "".join(
+        screen = " ".join(program.run("plan", "--why", program.file(base + "".join(
             f'[[reading]]\ndate = {day}\ncore = "60 degF"\n' for day in days_of("2026-10-16", 32)), "cold-screen.toml")).stdout.split())
         check("cold log", "do not go by its dates" in screen and "for the lawn" not in screen, "dates of a forecast that the log denies")
 
