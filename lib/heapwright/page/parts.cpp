@@ -129,7 +129,7 @@ void how_to_measure(PageWriter& writer, const Grounds& grounds) {
   const Measurement& first = *grounds.measure_first;
   writer.section(Depth::why)
       .paragraph(say("To measure first: {}{}. Nothing else would narrow this answer as much. In the yard file: {}", to_measure(first),
-                     first.how == Measuring::dry ? " in a warm airy place" : "", written_down(first)));
+                     first.how == Measuring::dry ? " (dry it in a warm airy place)" : "", written_down(first)));
 }
 
 void grounds_of(PageWriter& writer, const Grounds& grounds, const Materials& materials) {

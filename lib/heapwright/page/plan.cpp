@@ -22,7 +22,7 @@ bool stands(const Plan& plan) { return plan.readings || plan.maturity; }
 
 /// What to do with it once it stands.
 Words care_of(const Plan& plan) {
-  constexpr std::string_view squeeze = "add water if a handful crumbles, dry leaves if it drips";
+  constexpr std::string_view squeeze = "add water if it crumbles, dry leaves if it drips";
   if (!plan.pile || !plan.pile->turn_every) return say("leave it; {}", squeeze);
   return say("turn it every {}; {}", *plan.pile->turn_every, squeeze);
 }
@@ -75,7 +75,13 @@ Labels at_a_glance(const Plan& plan, const Materials& materials) {
     add("Then", care_of(plan));
     add("Expect", expected(plan));
   }
-  if (plan.topdressing && plan.has_supplies) add("Covers", covered(plan));
+  if (plan.topdressing && plan.has_supplies) {
+    const Topdressing& spread = plan.topdressing->result;
+    add("Covers", covered(plan));
+    if (spread.plan.near_water) add("", "Keep compost back from the water: ask your county how far.");
+    if (spread.plan.soil_test && spread.plan.soil_test->phosphorus_is_high())
+      add("", "Phosphorus is high: ask your extension office before you spread.");
+  }
   return labels;
 }
 
