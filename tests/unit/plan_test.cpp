@@ -244,6 +244,14 @@ std::string words_of(const Answer<Plan>& plan, const Yard& yard) { return text_o
 
 }  // namespace
 
+TEST_CASE("a pile that stands, of supplies that give no recipe, has a page", "[plan]") {
+  const std::string seen = "[[reading]]\ndate = 2026-11-05\ncore = \"90 degF\"\n";
+  const Yard one = yard(supply("leaves", "0 leaf-bag") + seen);
+  const Answer<Plan> plan = make_plan(one, november_7);
+  REQUIRE_FALSE(plan->recipe->mix);
+  CHECK(words_of(plan, one).find("The pile now") != std::string::npos);
+}
+
 TEST_CASE("clippings that are not there today are told of, and so is what comes later", "[plan]") {
   const Yard one = yard(three_supplies + of_shape("length = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"4 ft\"\n"));
   const Answer<Plan> plan = make_plan(one, november_7);

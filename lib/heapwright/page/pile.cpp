@@ -195,7 +195,7 @@ Page pile_page(const Answer<PileFit>& answer, const Materials& materials) {
   if (Labels labels = heights(fit); !labels.labels.empty()) writer.block(std::move(labels));
   // A recipe need not take all that there is.
   if (fit.left_over)
-    writer.paragraph(say("The recipe leaves {} of what you have: Run `heapwright recipe` to see what is left over.", *fit.left_over));
+    writer.paragraph(say("The recipe leaves {} of what you have. Run `heapwright recipe` to see what is left over.", *fit.left_over));
   if (fit.pile || fit.mix) end_act(writer, answer, materials, building_it);
   if (fit.pile) writer.section(Depth::why, "Size").block(size_of_it(fit));
   say_sinking(writer, fit, materials);

@@ -87,9 +87,10 @@ Labels at_a_glance(const Plan& plan, const Materials& materials) {
 
 void say_build(PageWriter& writer, const Plan& plan, const Materials& materials) {
   const Recipe& recipe = plan.recipe.result;
-  const bool builds = has_size(recipe);
   writer.section(Depth::act).paragraph(headline_of(recipe));
-  if (builds) writer.section(Depth::act, heading_of(plan)).block(Numbered{building_steps(recipe, materials)});
+  if (recipe.mix)
+    writer.section(Depth::act, has_size(recipe) ? heading_of(plan) : Words("So, for one small batch"))
+        .block(Numbered{building_steps(recipe, materials)});
   if (plan.fit && (*plan.fit)->fits == false) writer.paragraph(say("Room: {}.", room_words(plan.fit->result)));
   writer.section(Depth::act, "Not for the pile").bullets(left_out_words(recipe));
   writer.section(Depth::act, "Not today").bullets(not_today_words(recipe, materials));
@@ -170,7 +171,7 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
   if (!glance.labels.empty()) writer.block(std::move(glance));
   if (plan.has_supplies && !stands(plan)) say_what_it_lacks(writer, plan.recipe.result, materials);
   end_act(writer, answer, materials, work_of(plan));
-  if (plan.has_supplies && stands(plan))
+  if (plan.recipe->mix && stands(plan))
     writer.section(Depth::why, "As it was planned (it stands: put none of this in again)")
         .block(Numbered{building_steps(plan.recipe.result, materials)});
   if (plan.has_supplies) say_why(writer, plan.recipe.result, materials, plan.fit ? room_words(plan.fit->result) : Words());
