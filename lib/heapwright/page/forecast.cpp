@@ -37,7 +37,7 @@ Words pile_words(const YardForecast& answer) { return say("{}{}, {}", *answer.vo
 Words rest_words(const YardForecast& answer) {
   if (answer.piles < 2) return {};
   if (rest_goes_in_as_it_sinks(answer)) return "What does not fit goes in as it sinks.";
-  return say("There is enough for {} such piles.", Number{static_cast<double>(answer.piles), 4});
+  return say("There is enough for {} such piles.", whole(answer.piles));
 }
 
 // --- what it comes to ---
@@ -191,9 +191,7 @@ Page forecast_page(const Answer<YardForecast>& whole, const Materials& materials
   writer.section(Depth::why, "What to do about it").bullets(care_notes(forecast));
   say_what_it_leaves(writer, answer);
   say_how_sure(writer);
-  how_to_measure(writer, whole);
-  grounds_of(writer, whole, materials);
-  return std::move(writer).page();
+  return finished(std::move(writer), whole, materials);
 }
 
 }  // namespace heapwright

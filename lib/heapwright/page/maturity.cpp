@@ -301,10 +301,8 @@ Page maturity_page(const Answer<YardCompost>& answer, const Materials& materials
   say_how_to_rate(writer, compost);
   say_tests(writer, compost.known.rating);
   say_turf(writer, compost.known);
-  how_to_measure(writer, answer);
   say_sources(writer, compost, materials);
-  grounds_of(writer, answer, materials);
-  return std::move(writer).page();
+  return finished(std::move(writer), answer, materials);
 }
 
 }  // namespace heapwright

@@ -55,9 +55,7 @@ Page mix_page(const Answer<MixOnHand>& answer, const Targets& targets, const Mat
   if (!steps.items.empty()) writer.block(steps).paragraph("`heapwright recipe` says how much of each.");
   end_act(writer, answer, materials, mixing);
   writer.section(Depth::why, "In it").block(parts_of(mix)).paragraph(on_the_figures(mix));
-  how_to_measure(writer, answer);
-  grounds_of(writer, answer, materials);
-  return std::move(writer).page();
+  return finished(std::move(writer), answer, materials);
 }
 
 }  // namespace heapwright

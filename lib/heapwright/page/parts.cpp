@@ -53,6 +53,29 @@ std::vector<Words> sources_of(const Grounds& grounds) {
   return sources;
 }
 
+void how_to_measure(PageWriter& writer, const Grounds& grounds) {
+  if (!grounds.measure_first) return;
+  const Measurement& first = *grounds.measure_first;
+  writer.section(Depth::why)
+      .paragraph(say("To measure first: {}{}. Nothing else would narrow this answer as much. In the yard file: {}", to_measure(first),
+                     first.how == Measuring::dry ? " (dry it in a warm airy place)" : "", written_down(first)));
+}
+
+void grounds_of(PageWriter& writer, const Grounds& grounds, const Materials& materials) {
+  std::vector<Words> assumed;
+  for (const Assumption& assumption : grounds.assumptions)
+    assumed.push_back(say("{}: {} ({})", assumption.what, AssumedFigure{assumption}, assumption.evidence));
+  writer.section(Depth::ground, "I took it as (what could change the answer most comes first)").bullets(std::move(assumed));
+  if (grounds.working)
+    writer.section(Depth::act, "The working, step by step, with the digits to do it again").block(WorkedOut{*grounds.working});
+  std::vector<Caution> cautions;
+  for (const std::string& id : grounds.cautions) {
+    if (const Caution* caution = find_caution(materials, id)) cautions.push_back(*caution);
+  }
+  writer.section(Depth::ground, "Mind");
+  if (!cautions.empty()) writer.block(Warnings{std::move(cautions), false});
+}
+
 }  // namespace
 
 PageWriter& PageWriter::section(Depth depth, Words heading) {
@@ -67,11 +90,6 @@ PageWriter& PageWriter::bullets(std::vector<Words> items) { return items.empty()
 PageWriter& PageWriter::block(Block block) {
   if (page_.sections.empty()) section(Depth::act);
   page_.sections.back().blocks.push_back(std::move(block));
-  return *this;
-}
-
-PageWriter& PageWriter::take(Page other) {
-  std::move(other.sections.begin(), other.sections.end(), std::back_inserter(page_.sections));
   return *this;
 }
 
@@ -124,27 +142,10 @@ void urgent_cautions(PageWriter& writer, const Grounds& grounds, const Materials
   }
 }
 
-void how_to_measure(PageWriter& writer, const Grounds& grounds) {
-  if (!grounds.measure_first) return;
-  const Measurement& first = *grounds.measure_first;
-  writer.section(Depth::why)
-      .paragraph(say("To measure first: {}{}. Nothing else would narrow this answer as much. In the yard file: {}", to_measure(first),
-                     first.how == Measuring::dry ? " (dry it in a warm airy place)" : "", written_down(first)));
-}
-
-void grounds_of(PageWriter& writer, const Grounds& grounds, const Materials& materials) {
-  std::vector<Words> assumed;
-  for (const Assumption& assumption : grounds.assumptions)
-    assumed.push_back(say("{}: {} ({})", assumption.what, AssumedFigure{assumption}, assumption.evidence));
-  writer.section(Depth::ground, "I took it as (what could change the answer most comes first)").bullets(std::move(assumed));
-  if (grounds.working)
-    writer.section(Depth::act, "The working, step by step, with the digits to do it again").block(WorkedOut{*grounds.working});
-  std::vector<Caution> cautions;
-  for (const std::string& id : grounds.cautions) {
-    if (const Caution* caution = find_caution(materials, id)) cautions.push_back(*caution);
-  }
-  writer.section(Depth::ground, "Mind");
-  if (!cautions.empty()) writer.block(Warnings{std::move(cautions), false});
+Page finished(PageWriter writer, const Grounds& grounds, const Materials& materials) {
+  how_to_measure(writer, grounds);
+  grounds_of(writer, grounds, materials);
+  return std::move(writer).page();
 }
 
 Words amount_of(const std::optional<ContainerCount>& counted, Volume volume, const Materials& materials) {

@@ -23,9 +23,6 @@ class PageWriter {
   PageWriter& paragraph(Words words);
   PageWriter& bullets(std::vector<Words> items);
   PageWriter& block(Block block);
-  /// The sections of another page, without its title.
-  PageWriter& take(Page other);
-
   /// The page, its sections in the order of their depth, empty ones left out.
   Page page() &&;
 
@@ -53,11 +50,9 @@ void end_act(PageWriter& writer, const Grounds& grounds, const Materials& materi
 /// Those cautions that cannot wait, above all else.
 void urgent_cautions(PageWriter& writer, const Grounds& grounds, const Materials& materials);
 
-/// Why a measurement comes first, and how it is written down.
-void how_to_measure(PageWriter& writer, const Grounds& grounds);
-
 /// All assumptions with their sources, and all cautions; a working that was asked for stands below what to do.
-void grounds_of(PageWriter& writer, const Grounds& grounds, const Materials& materials);
+/// Why a measurement comes first, too. With them a page is whole.
+Page finished(PageWriter writer, const Grounds& grounds, const Materials& materials);
 
 // --- amounts ---
 

@@ -199,9 +199,7 @@ Page pile_page(const Answer<PileFit>& answer, const Materials& materials) {
   if (fit.pile || fit.mix) end_act(writer, answer, materials, building_it);
   if (fit.pile) writer.section(Depth::why, "Size").block(size_of_it(fit));
   say_sinking(writer, fit, materials);
-  how_to_measure(writer, answer);
-  grounds_of(writer, answer, materials);
-  return std::move(writer).page();
+  return finished(std::move(writer), answer, materials);
 }
 
 }  // namespace heapwright

@@ -96,15 +96,6 @@ void say_build(PageWriter& writer, const Plan& plan, const Materials& materials)
   writer.section(Depth::act, "Not today").bullets(not_today_words(recipe, materials));
 }
 
-/// What would make a good pile of one far off.
-void say_what_it_lacks(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
-  constexpr std::size_t most_ways = 3;
-  if (verdict_of(recipe) != RecipeVerdict::far_off) return;
-  writer.section(Depth::act, ways_heading(recipe)).bullets(first_of(ways_words(recipe, materials), most_ways));
-  if (mended_overfills(recipe))
-    writer.paragraph(say("That is for all there is, and wants room for {}.", *recipe.what_would_help.front().mix.volume));
-}
-
 /// What is there already: what it does, what compost it is, and what to do about it now.
 void say_now(PageWriter& writer, const Plan& plan, const Materials& materials) {
   if (plan.readings) {
@@ -169,7 +160,7 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
   Labels glance = at_a_glance(plan, materials);
   writer.section(Depth::act);
   if (!glance.labels.empty()) writer.block(std::move(glance));
-  if (plan.has_supplies && !stands(plan)) say_what_it_lacks(writer, plan.recipe.result, materials);
+  if (!stands(plan)) say_what_it_lacks(writer, plan.recipe.result, materials);
   end_act(writer, answer, materials, work_of(plan));
   if (plan.recipe->mix && stands(plan))
     writer.section(Depth::why, "As it was planned (it stands: put none of this in again)")
@@ -177,9 +168,7 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
   if (plan.has_supplies) say_why(writer, plan.recipe.result, materials, plan.fit ? room_words(plan.fit->result) : Words());
   say_why_of_forecast(writer, plan, materials);
   say_why_of_compost(writer, plan, materials);
-  how_to_measure(writer, answer);
-  grounds_of(writer, answer, materials);
-  return std::move(writer).page();
+  return finished(std::move(writer), answer, materials);
 }
 
 }  // namespace heapwright

@@ -175,9 +175,7 @@ Page readings_page(const Answer<YardReadings>& answer, const Materials& material
   say_by_hand(writer, readings.by_hand);
   say_rules(writer, readings);
   say_forecast_by_log(writer, readings, materials);
-  how_to_measure(writer, answer);
-  grounds_of(writer, answer, materials);
-  return std::move(writer).page();
+  return finished(std::move(writer), answer, materials);
 }
 
 }  // namespace heapwright

@@ -8,7 +8,6 @@ namespace heapwright {
 namespace {
 
 const WorkSteps building{"gather", "build"};
-constexpr std::size_t most_ways_at_once = 3;
 
 /// What else to do with each of its parts.
 std::vector<Words> uses_of(const Recipe& recipe, const Materials& materials) {
@@ -22,13 +21,10 @@ std::vector<Words> uses_of(const Recipe& recipe, const Materials& materials) {
 
 /// What to mix in first, and what to do without it.
 void say_far_off(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
-  std::vector<Words> ways = ways_words(recipe, materials);
-  const bool helped = !ways.empty();
-  ways = first_of(std::move(ways), most_ways_at_once);
-  writer.section(Depth::act, ways.size() == 1 ? "Mix in what it lacks" : "Mix in what it lacks: any one of these").bullets(std::move(ways));
+  say_what_it_lacks(writer, recipe, materials);
   std::vector<Words> uses = uses_of(recipe, materials);
   if (alone_is(recipe) == AloneIs::brown) uses.push_back(say("or make a slow pile by itself: {}", pile_in_one_line(recipe, materials)));
-  writer.section(Depth::act, helped ? "Or, without them" : "What to do with it").bullets(std::move(uses));
+  writer.section(Depth::act, !ways_to_mend(recipe).empty() ? "Or, without them" : "What to do with it").bullets(std::move(uses));
   writer.section(Depth::why, "The nearest to a good pile as it is").block(Numbered{building_steps(recipe, materials)});
 }
 
@@ -87,9 +83,7 @@ Page recipe_page(const Answer<Recipe>& answer, const Materials& materials) {
   end_act(writer, answer, materials, building);
   say_why(writer, recipe, materials);
   if (recipe.pair && (recipe.status == RecipeStatus::no_size || answer.working)) say_pair(writer, *recipe.pair, recipe.targets);
-  how_to_measure(writer, answer);
-  grounds_of(writer, answer, materials);
-  return std::move(writer).page();
+  return finished(std::move(writer), answer, materials);
 }
 
 }  // namespace heapwright

@@ -2,14 +2,15 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 
 #include "heapwright/input/words.hpp"
 #include "heapwright/page/mix_parts.hpp"
-#include "heapwright/units/text.hpp"
 
 namespace heapwright {
 namespace {
+
+constexpr std::size_t most_ways = 6;
+constexpr std::size_t ways_at_once = 3;  // on a screen of twenty lines
 
 /// "13 leaf bags of autumn leaves"; less than a quarter of a container is weighed.
 Words so_much_of(const RecipeAmount& amount, const Materials& materials) {
@@ -79,7 +80,7 @@ void layer_steps(const Layering& layering, const Materials& materials, std::vect
 Words parts_words(const Proportion& proportion) {
   std::vector<Words> parts;
   for (const Part& part : proportion.parts)
-    parts.push_back(say("{} {} {}", Number{static_cast<double>(part.parts), 6}, part.parts == 1 ? "part" : "parts", part.name));
+    parts.push_back(say("{} {} {}", whole(part.parts), part.parts == 1 ? "part" : "parts", part.name));
   return joined(parts);
 }
 
@@ -100,12 +101,10 @@ Words each_time(const Card& card, const Materials& materials) {
   return card.season ? say("{}, {}", time, months_of(*card.season)) : time;
 }
 
-std::string_view pronoun_for_the_rest(bool some) { return some ? "The others" : "They"; }
-
 Words when_not_today(const NotToday& one, bool grassy) {
   const bool some = one.share_on_hand > 0.0;
   if (one.bought) return "Get them when they come.";
-  if (!grassy) return say("{} go on as they come.", pronoun_for_the_rest(some));
+  if (!grassy) return say("{} go on as they come.", some ? "The others" : "They");
   return some ? "Leave the others on the lawn, or put them on as they come." : "Leave them on the lawn, or build right after a mowing.";
 }
 
@@ -241,24 +240,40 @@ void say_everything_in(PageWriter& writer, const Recipe& recipe) {
   writer.section(Depth::why).paragraph(say("If everything went in: {}{}{}: {}.", ratio_words(all.mix), moist, water, end));
 }
 
-void say_ways(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
-  std::vector<Words> ways = ways_words(recipe, materials);
-  if (ways.empty()) return;
-  writer.section(Depth::why, ways_heading(recipe)).bullets(std::move(ways));
-  if (mended_overfills(recipe)) writer.paragraph(say("All of it wants room for {}.", *recipe.what_would_help.front().mix.volume));
-  if (std::any_of(recipe.what_would_help.begin(), recipe.what_would_help.end(), is_dose))
-    writer.paragraph(
-        "Of urea or a meal put in half to two thirds first, watered in, and see whether it heats (Cornell, Use of Fertilizer Nitrogen).");
-}
-
-}  // namespace
-
 Words ways_heading(const Recipe& recipe) {
   const std::string_view any = recipe.what_would_help.size() == 1 ? "" : ": any one of these";
   if (verdict_of(recipe) == RecipeVerdict::far_off) return say("Mix in what it lacks{}", any);
   if (recipe.status == RecipeStatus::on_target) return say("What would let all of it go in, just inside the range{}", any);
   return say("{}{}", recipe.status == RecipeStatus::not_enough ? "What is missing" : "What would set it right", any);
 }
+
+Words room_for_all(const Recipe& recipe) {
+  return say("That is for all there is, and wants room for {}.", *recipe.what_would_help.front().mix.volume);
+}
+
+/// Ways to set it right, or to use all there is.
+std::vector<Words> ways_words(const Recipe& recipe, const Materials& materials) {
+  std::vector<Words> words;
+  for (const Help& way : ways_to_mend(recipe)) {
+    if (words.size() < most_ways) words.push_back(way_words(way, materials));
+  }
+  return words;
+}
+
+/// All ways; of a pile far off those that say_what_it_lacks() left out.
+void say_ways(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
+  std::vector<Words> ways = ways_words(recipe, materials);
+  const bool far_off = verdict_of(recipe) == RecipeVerdict::far_off;
+  if (far_off) ways.erase(ways.begin(), ways.begin() + static_cast<std::ptrdiff_t>(std::min(ways.size(), ways_at_once)));
+  if (ways.empty()) return;
+  writer.section(Depth::why, far_off ? Words("Or one of these") : ways_heading(recipe)).bullets(std::move(ways));
+  if (mended_overfills(recipe) && !far_off) writer.paragraph(room_for_all(recipe));
+  if (std::any_of(recipe.what_would_help.begin(), recipe.what_would_help.end(), is_dose))
+    writer.paragraph(
+        "Of urea or a meal put in half to two thirds first, watered in, and see whether it heats (Cornell, Use of Fertilizer Nitrogen).");
+}
+
+}  // namespace
 
 Words headline_of(const Recipe& recipe) {
   constexpr std::string_view only_an_addition =
@@ -306,6 +321,12 @@ std::vector<Words> building_steps(const Recipe& recipe, const Materials& materia
   return steps;
 }
 
+void say_what_it_lacks(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
+  if (verdict_of(recipe) != RecipeVerdict::far_off) return;
+  writer.section(Depth::act, ways_heading(recipe)).bullets(first_of(ways_words(recipe, materials), ways_at_once));
+  if (mended_overfills(recipe)) writer.paragraph(room_for_all(recipe));
+}
+
 Words use_of_left_over(LeftOver left_over) {
   switch (left_over) {
     case LeftOver::nothing: return {};
@@ -337,15 +358,6 @@ Words how_long_browns_last(const Recipe& recipe) {
   if (!recipe.feeding) return "The browns that are left do not last a week: get more first, or leave clippings on the lawn.";
   if (!recipe.feeding->browns_run_out) return {};
   return say("The browns that are left last to about {}: get more by then.", HalfMonth{recipe.feeding->until});
-}
-
-std::vector<Words> ways_words(const Recipe& recipe, const Materials& materials) {
-  constexpr std::size_t most_ways = 6;
-  std::vector<Words> words;
-  for (const Help& way : ways_to_mend(recipe)) {
-    if (words.size() < most_ways) words.push_back(way_words(way, materials));
-  }
-  return words;
 }
 
 std::vector<Words> left_out_words(const Recipe& recipe) {
@@ -399,7 +411,7 @@ void say_why(PageWriter& writer, const Recipe& recipe, const Materials& material
     writer.paragraph("What does not fit today: as the pile sinks, top it up with the same mix, or start a second one.");
   std::vector<Words> unused;
   for (const RecipeAmount* amount : not_needed(recipe)) unused.emplace_back(amount->name);
-  if (!unused.empty()) writer.section(Depth::why, "Not needed today").paragraph(say("{}", joined(unused)));
+  if (!unused.empty()) writer.section(Depth::why, "Not needed today").paragraph(joined(unused));
   std::vector<Words> limits;
   for (const HeldBack& held : recipe.held_back_by) limits.push_back(held_back_words(held, recipe));
   writer.section(Depth::why, "What limits it").bullets(std::move(limits));

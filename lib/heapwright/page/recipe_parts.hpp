@@ -21,10 +21,8 @@ Words use_of_left_over(LeftOver left_over);
 std::vector<Words> card_words(const Recipe& recipe, const Materials& materials);
 /// How long the browns last; nothing where they last a year.
 Words how_long_browns_last(const Recipe& recipe);
-/// "Mix in what it lacks: any one of these"
-Words ways_heading(const Recipe& recipe);
-/// Ways to set it right, or to use all there is.
-std::vector<Words> ways_words(const Recipe& recipe, const Materials& materials);
+/// The first ways to make a good pile of one that is far off; nothing of another.
+void say_what_it_lacks(PageWriter& writer, const Recipe& recipe, const Materials& materials);
 /// What stays out, and where it goes.
 std::vector<Words> left_out_words(const Recipe& recipe);
 /// What is not there today.

@@ -10,7 +10,7 @@ namespace {
 
 const WorkSteps spreading{"use"};
 
-Words times_a_year(int times) { return times == 1 ? Words("once a year") : say("{} times a year", Number{static_cast<double>(times)}); }
+Words times_a_year(int times) { return times == 1 ? Words("once a year") : say("{} times a year", whole(times)); }
 
 Words when_of(const TopdressingPlan& plan) {
   std::vector<Words> months;
@@ -68,8 +68,7 @@ Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materi
   say_topdressing(writer, answer.result, materials);
   end_act(writer, answer, materials, spreading);
   if (answer->lawn.zones.size() > 1) writer.section(Depth::why, "Where it goes").block(zones(answer.result));
-  grounds_of(writer, answer, materials);
-  return std::move(writer).page();
+  return finished(std::move(writer), answer, materials);
 }
 
 Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials) {
@@ -84,8 +83,7 @@ Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn
           : whole <= covered->covers ? Words(" That is enough.")
                                      : say(" You need {} more.", Volume(volume * ((whole - covered->covers) / covered->covers).value()))));
   end_act(writer, covered, materials, spreading);
-  grounds_of(writer, covered, materials);
-  return std::move(writer).page();
+  return finished(std::move(writer), covered, materials);
 }
 
 }  // namespace heapwright

@@ -1,5 +1,5 @@
 #pragma once
-/// Results as plain text for a screen of 80 columns. Lays out and calculates nothing.
+/// The tables of materials as text, and workings.
 
 #include <string>
 
