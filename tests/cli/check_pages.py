@@ -31,6 +31,9 @@ COMMANDS = pathlib.Path(__file__).resolve().parent / "pages.txt"
 WIDE, NARROW = 80, 48
 MOST_LINES = {"plan": 22}
 USUAL_LINES = 20
+# The steps of the work that each command is asked for; a plan's of the two example yards, which are yet to be built.
+TODAY = {"plan": {"gather", "build"}, "recipe": {"gather", "build"}, "mix": {"build"}, "pile": {"build"}, "forecast": {"build", "turn"},
+         "readings": {"turn", "gather", "use"}, "maturity": {"use"}, "topdress": {"use"}}
 WORKING = "The working, step by step"
 FIGURE = re.compile(r"\d+(?:[./]\d+)?")
 VOID = {"meta", "br", "hr", "img", "input", "link"}
@@ -161,11 +164,12 @@ def check_grounds(program, command, act, whole, harmful):
     for caution in answer["cautions"]:
         check(command, plain(caution["text"]) in said, f"caution not said: {caution['id']}")
     shown = plain(act)
-    at_hand = [caution for caution in answer["cautions"] if caution["id"] in harmful]
-    # Which step of the work is today's the program knows; that all of one step are shown or none is seen from outside.
-    for step in {harmful[caution["id"]]["step"] for caution in at_hand}:
-        of_step = [harmful[caution["id"]]["in_short"] in shown for caution in at_hand if harmful[caution["id"]]["step"] == step]
-        check(command, all(of_step) or not any(of_step) or "Everything else can wait" in shown, f"some harmful cautions of {step} are left out")
+    if "Everything else can wait" in shown or not answer["assumptions"] and command.split()[0] in ("mix", "recipe", "pile"):
+        return  # a fire, or nothing to do
+    for caution in answer["cautions"]:
+        row = harmful.get(caution["id"])
+        if row and row["step"] in TODAY[command.split()[0]]:
+            check(command, row["in_short"] in shown, f"a caution that may burn, poison or infect is left out: {caution['id']}")
 
 
 def check_html(program, command, whole, folder):
