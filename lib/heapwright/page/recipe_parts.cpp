@@ -69,7 +69,7 @@ std::string_view count_of_layers(int layers) {
 }
 
 void layer_steps(const Layering& layering, const Materials& materials, std::vector<Words>& steps) {
-  steps.push_back(say("Take {}; lay {} of them at the bottom.", all_of(layering.browns, materials), part_of(layering.layers + 1)));
+  steps.push_back(say("Take {}; lay {} at the bottom.", all_of(layering.browns, materials), part_of(layering.layers + 1)));
   const Words greens = all_of(layering.greens, materials);
   steps.push_back(layering.layers == 1
                       ? say("On it {}, and the rest over it.", greens)
@@ -334,8 +334,8 @@ Words use_of_left_over(LeftOver left_over) {
     case LeftOver::under_browns: return "put them on later, under browns, as more browns come in";
     case LeftOver::on_the_lawn: return "leave them on the lawn, that is no waste";
     case LeftOver::yard_waste_cart: return "add them as browns come in, or put them in the yard-waste cart";
-    case LeftOver::leaf_mold: return "keep them dry for greens to come";
-    case LeftOver::mulch: return "keep them dry for greens to come, or spread them as mulch";
+    case LeftOver::leaf_mold: return "keep them dry for later";
+    case LeftOver::mulch: return "keep them dry for later, or spread them as mulch";
   }
   return {};
 }

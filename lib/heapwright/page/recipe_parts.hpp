@@ -15,7 +15,7 @@ Words headline_of(const Recipe& recipe);
 std::vector<Words> building_steps(const Recipe& recipe, const Materials& materials);
 /// "20 leaf bags of autumn leaves and 21 gallons of water"
 Words pile_in_one_line(const Recipe& recipe, const Materials& materials);
-/// "keep them dry for greens to come"; nothing where there is nothing to say.
+/// "keep them dry for later"; nothing where there is nothing to say.
 Words use_of_left_over(LeftOver left_over);
 /// "each mowing, Apr to Oct: 6 buckets of grass clippings + 14 buckets of autumn leaves"
 std::vector<Words> card_words(const Recipe& recipe, const Materials& materials);
