@@ -66,8 +66,8 @@ void add_forecast_command(CLI::App& program, int& exit_code) {
       "Examples:\n  heapwright forecast examples/quarter-acre.toml\n"
       "  heapwright forecast examples/quarter-acre.toml \\\n    --built 2027-04-10 --turn-every \"7 days\"");
   command->callback([options, &exit_code] {
-    if (options->common.json && (options->csv || options->table))
-      throw TextError("--json is a form of its own", "leave out --csv and --table");
+    if ((options->csv || options->table) && (options->common.json || !options->common.html.empty()))
+      throw TextError("--csv and --table are neither JSON nor a page", "leave out --json and --html");
     Yard yard = options->common.yard(options->file);
     apply(*options, yard);
     if (!yard.climate)

@@ -46,10 +46,6 @@ Answer<Topdressing> coverage(const Yard& yard, Volume volume) {
   return topdress(covered, yard.topdressing, yard.materials);
 }
 
-Section no_lawn_in(const std::string& file) {
-  return {Depth::act, {}, {Paragraph{say("No lawn is measured in {}. For every {} of it:", file, read_area("1000 ft2"))}}};
-}
-
 }  // namespace
 
 void add_topdress_command(CLI::App& program, int& exit_code) {
@@ -84,9 +80,8 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
       topdressing.working = working_of_topdressing(topdressing.result, options->working.measures(options->common, show));
     options->common.print_answer([&] { return json_of_topdressing(topdressing, yard.materials); },
                                  [&] {
-                                   Page page = topdressing_page(topdressing, yard.materials);
-                                   if (!measured) page.sections.insert(page.sections.begin(), no_lawn_in(options->file));
-                                   return page;
+                                   return measured ? topdressing_page(topdressing, yard.materials)
+                                                   : unmeasured_lawn_page(topdressing, options->file, yard.materials);
                                  },
                                  show);
     exit_code = measured ? done : no_answer;

@@ -7,6 +7,7 @@ import functools
 import hashlib
 import json
 import pathlib
+import re
 import subprocess
 import sys
 import tempfile
@@ -282,7 +283,8 @@ def main():
                     for mix in (recipe["mix"], recipe["everything_in"] and recipe["everything_in"]["mix"]):
                         if mix:
                             equal(f"{what}: in the mix", feedstock in [part["id"] for part in mix["feedstocks"]], not stays_out)
-                    paragraph = text.split("\nNot for the pile\n")[1].split("\n\n")[0] if "\nNot for the pile\n" in text else ""
+                    found = re.search(r"^Leave out +(.*(?:\n  +.*)*)", text, re.MULTILINE)
+                    paragraph = " ".join(found[1].split()) if found else ""
                     equal(f"{what}: said to stay out", bool(paragraph), stays_out)
                     if stays_out:
                         holds(f"{what}: says where it goes: {paragraph!r}", where in paragraph)

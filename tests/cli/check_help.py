@@ -13,7 +13,7 @@ import sys
 import tempfile
 import tomllib
 
-from reckoning import DEFAULT_TARGETS, GALLON, ROOT, Program, cubic_metres, distance, kilograms, mix, water_to, yard_text
+from arithmetic import DEFAULT_TARGETS, GALLON, ROOT, Program, cubic_metres, distance, kilograms, mix, water_to, yard_text
 
 PROBLEMS = 50
 SAME = 1e-9  # relative; the answer prints all digits

@@ -13,7 +13,7 @@ import subprocess
 import sys
 import tempfile
 
-from reckoning import Checks
+from arithmetic import Checks
 
 DRAWS = 8000
 FINDINGS = 8  # values that a measurement may find
@@ -256,7 +256,7 @@ def examine(yard, seed, ask, used):
             ingredients.append(Ingredient(supplies[place], amount, assumptions, used(amount["id"])))
             places.append(place)
     typical = mix_of([ingredient.parts({}) for ingredient in ingredients], answer["water_to_add_kg"])
-    check(near(typical, sizes(answer), 1e-6), f"{title}: the mix is {sizes(answer)}, reckoned apart {typical}")
+    check(near(typical, sizes(answer), 1e-6), f"{title}: the mix is {sizes(answer)}, computed apart {typical}")
 
     lowered = {}
     for place, ingredient in zip(places, ingredients):

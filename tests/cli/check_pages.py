@@ -31,9 +31,10 @@ COMMANDS = pathlib.Path(__file__).resolve().parent / "pages.txt"
 WIDE, NARROW = 80, 48
 MOST_LINES = {"plan": 22}
 USUAL_LINES = 20
-# The steps of the work that each command is asked for; a plan's of the two example yards, which are yet to be built.
+# The steps of the work that each command is asked for; a plan's are those of a pile yet to be built, where it stands under no name of its own.
 TODAY = {"plan": {"gather", "build"}, "recipe": {"gather", "build"}, "mix": {"build"}, "pile": {"build"}, "forecast": {"build", "turn"},
-         "readings": {"turn", "gather", "use"}, "maturity": {"use"}, "topdress": {"use"}}
+         "readings": {"turn", "gather", "use"}, "maturity": {"use"}, "topdress": {"use"},
+         "plan examples/lawn-order.toml": {"use"}, "plan examples/sour-pile.toml": {"turn", "gather"}}
 WORKING = "The working, step by step"
 FIGURE = re.compile(r"\d+(?:[./]\d+)?")
 VOID = {"meta", "br", "hr", "img", "input", "link"}
@@ -168,7 +169,7 @@ def check_grounds(program, command, act, whole, harmful):
         return  # a fire, or nothing to do
     for caution in answer["cautions"]:
         row = harmful.get(caution["id"])
-        if row and row["step"] in TODAY[command.split()[0]]:
+        if row and row["step"] in TODAY.get(command, TODAY[command.split()[0]]):
             check(command, row["in_short"] in shown, f"a caution that may burn, poison or infect is left out: {caution['id']}")
 
 

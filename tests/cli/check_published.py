@@ -215,7 +215,7 @@ def main():
         near("nitrogen for a cubic yard of leaves of 60:1, to 30:1", pounds_of_nitrogen(60, 400, True), 2.0, 0.5)
         near("nitrogen for a cubic yard of leaves of the table, to 30:1", net_nitrogen(to_the_aim, "urea", 30.0) / POUND, 2.0, 0.5)
 
-        # Cornell Composting, Use of Fertilizer Nitrogen: apply only about half to two thirds of the nitrogen reckoned. The screen prints two figures.
+        # Cornell Composting, Use of Fertilizer Nitrogen: apply only about half to two thirds of the nitrogen computed. The screen prints two figures.
         for unit, each, units in (("lb", POUND, "us"), ("kg", 1.0, "si")):
             screen = " ".join(subprocess.run([program, "recipe", "--have", "leaves-fall:collected=1 yd3", "--why", "--units", units], capture_output=True,
                                              text=True, timeout=60).stdout.split())

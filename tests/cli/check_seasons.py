@@ -11,7 +11,7 @@ import re
 import sys
 import tempfile
 
-from reckoning import Checks, Program, cubic_metres, feedstock_rows, keeps_days, kilograms, share_of_day, share_on_hand, table, yard_text
+from arithmetic import Checks, Program, cubic_metres, feedstock_rows, keeps_days, kilograms, share_of_day, share_on_hand, table, yard_text
 
 YARDS = 40
 FIRST_DAY = datetime.date(2027, 1, 1)  # the year after has a 29 February

@@ -1,4 +1,4 @@
-"""Recipes in whole containers, proportions and cards, reckoned again: each must be inside when it is mixed afresh, and no nearer one may have
+"""Recipes in whole containers, proportions and cards, computed again: each must be inside when it is mixed afresh, and no nearer one may have
 been missed. Yards are invented at random from a fixed seed.
 
 usage: check_whole.py PROGRAM
@@ -13,7 +13,7 @@ import sys
 import tempfile
 import tomllib
 
-from reckoning import (Checks, DEFAULT_TARGETS, GALLON, ROOT, Program, container_sizes, cubic_metres, distance, kilograms, mix, keeps_days, share_on_hand, water_to,
+from arithmetic import (Checks, DEFAULT_TARGETS, GALLON, ROOT, Program, container_sizes, cubic_metres, distance, kilograms, mix, keeps_days, share_on_hand, water_to,
                        yard_text)
 
 YARDS = 200
@@ -324,10 +324,10 @@ def check_yard(program, folder, where, text):
     pairs = [("mass", "mass_kg"), ("dry", "dry_mass_kg"), ("water", "water_kg"), ("carbon", "carbon_kg"), ("nitrogen", "nitrogen_kg"),
              ("ratio", "carbon_to_nitrogen"), ("moisture", "moisture_fraction"), ("volume", "volume_m3"), ("air", "air_space_fraction")]
     for key, name in pairs:
-        check(near(told[name], own[key], SAME), f"{where}: {name} of whole containers is {told[name]}, reckoned apart {own[key]}")
+        check(near(told[name], own[key], SAME), f"{where}: {name} of whole containers is {told[name]}, computed apart {own[key]}")
     far = distance(own, yard.targets)
     # C:N of 25 to 35 is ten distances of a fifth of it: the relative error of the mix grows fivefold or so, narrow windows more.
-    check(abs(whole["distance_from_aim"] - far) <= 1e-7 * (1.0 + far), f"{where}: distance {whole['distance_from_aim']}, reckoned apart {far}")
+    check(abs(whole["distance_from_aim"] - far) <= 1e-7 * (1.0 + far), f"{where}: distance {whole['distance_from_aim']}, computed apart {far}")
     # What is bought by the container is paid by whole ones, whatever of them goes in.
     paid = []
     for mass, supply, exact in zip(masses, yard.supplies, answer["amounts"]):
@@ -336,13 +336,13 @@ def check_yard(program, folder, where, text):
             mass = math.ceil(mass / each - 1e-9) * each
         paid.append(mass * supply["price_per_kg"])
     cost = math.fsum(paid)
-    check(abs(whole["cost"] - cost) <= SAME * (1.0 + cost), f"{where}: cost {whole['cost']}, reckoned apart {cost}")
+    check(abs(whole["cost"] - cost) <= SAME * (1.0 + cost), f"{where}: cost {whole['cost']}, computed apart {cost}")
     check_amounts(where, yard, answer)
     measure = yard.water_measure(answer)
     check(is_multiple(water, measure), f"{where}: water {water} is no multiple of {measure}")
 
     is_inside = yard.inside(own, masses, water, answer)
-    check(whole["inside"] == is_inside, f"{where}: inside is {whole['inside']}, reckoned apart {is_inside}")
+    check(whole["inside"] == is_inside, f"{where}: inside is {whole['inside']}, computed apart {is_inside}")
     if whole["inside"]:
         afresh = mixed_afresh(program, folder, yard, whole)
         for of, name in (("ratio", "carbon_to_nitrogen"), ("moisture", "moisture_fraction")):

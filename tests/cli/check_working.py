@@ -1,4 +1,4 @@
-"""The working, done again: each printed step is parsed from the screen, reckoned by Python and held against its printed result, and the
+"""The working, done again: each printed step is parsed from the screen, computed by Python and held against its printed result, and the
 last figures against --json.
 
 usage: check_working.py PROGRAM
@@ -175,8 +175,8 @@ def check_steps(where, screen):
         check(where, again == symbol, f"{again} is not {symbol}")
         number, unit = re.fullmatch(r"(-?[0-9.]+)(?: (.+))?", result).groups()
         half = half_a_unit(number, LEAST_FIGURES_OF_A_RESULT)
-        reckoned = by_calculator(numbers)
-        check(where, abs(reckoned - float(number)) <= half * (1 + 1e-9), f"{numbers} is {reckoned}, not {number}")
+        computed = by_calculator(numbers)
+        check(where, abs(computed - float(number)) <= half * (1 + 1e-9), f"{numbers} is {computed}, not {number}")
         known[symbol] = by_intervals(symbols, known).wider(half)
         check(where, known[symbol].holds(float(number)), f"{symbol} = {symbols} does not come to {number}")
         results[symbol] = (number, unit or "")
@@ -197,10 +197,10 @@ def check_json_steps(where, steps):
         if step["result"] is None:
             check(where, step["numbers"] is None and step["formula"], f"no result and no reason: {step}")
             continue
-        reckoned = by_calculator(step["numbers"])
+        computed = by_calculator(step["numbers"])
         value = step["result"]["value"]
         tolerance = half_a_unit(repr(value), LEAST_FIGURES_OF_A_RESULT)
-        check(where, abs(reckoned - value) <= tolerance * (1 + 1e-9), f"{step['numbers']} is {reckoned}, not {value}")
+        check(where, abs(computed - value) <= tolerance * (1 + 1e-9), f"{step['numbers']} is {computed}, not {value}")
         check(where, step["source"] and all(term["source"] and term["what"] for term in step["terms"]), f"a source lacks: {step}")
         check(where, step["result"]["unit"] in ("", "%", "kg", "m3", "kg/m3", "m2"), f"not SI: {step['result']}")
 

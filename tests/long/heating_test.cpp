@@ -151,7 +151,7 @@ YardForecast answer(const Yard& yard, Date today) { return forecast_of(yard, fir
 
 /// The same at library level, with the weather of the file.
 const Mix& load() {
-  static const Mix mix = told(first_recipe(one_load(), date(11, 1)).result).mix;
+  static const Mix mix = as_built(first_recipe(one_load(), date(11, 1)).result).mix;
   return mix;
 }
 PileToBuild load_built(Date built) { return pile_of(load(), turned_and_watered(14), built); }
@@ -543,7 +543,7 @@ std::vector<double> moisture_on(int day, const std::vector<Course>& courses) {
 
 const DryParts of_spring = household(65.0, 20.0, 15.0);
 const Date april_20 = date(4, 20);
-/// The same air with the rain of New Jersey, which the tables of care were reckoned with.
+/// The same air with the rain of New Jersey, which the tables of care were computed with.
 constexpr Climate rainy{11.65, 12.77, 3.1};
 
 }  // namespace

@@ -21,7 +21,7 @@ import time
 import tomllib
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1] / "cli"))
-from reckoning import CUBIC_METRES, MONTHS, ROOT, Program, container_sizes, table  # noqa: E402
+from arithmetic import CUBIC_METRES, MONTHS, ROOT, Program, container_sizes, table  # noqa: E402
 
 PATIENCE = 20  # s of the processor, however many share it; a forecast of three years takes a few
 STALLED = 300  # s; then it waits for something

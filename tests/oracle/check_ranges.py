@@ -27,7 +27,7 @@ OUTSIDE = 0.10  # of the draws below the band, and as many above
 # of the program's, whose quasi-random draws of some twenty figures are taken as no better than random. Four errors of both together: of
 # 600 shares none should fall beyond by chance (one in 16 000 would).
 TOLERANCE = 4.0 * math.sqrt(OUTSIDE * (1.0 - OUTSIDE) * (1.0 / DRAWS + 1.0 / DRAWS_OF_PROGRAM))
-SAME = 1e-9  # relative; for typical values, which are reckoned, not drawn
+SAME = 1e-9  # relative; for typical values, which are computed, not drawn
 
 MATERIALS = pathlib.Path(__file__).resolve().parents[2] / "materials"
 KILOGRAMS = {"kg": 1.0, "lb": 0.45359237}

@@ -1,5 +1,5 @@
 // The laws beside the pile's equations: how dense it settles and how it lies, what rain it takes up, how dense the compost is. Against
-// figures reckoned apart, against ten composts as a laboratory measured them, and for what must hold whatever the figures.
+// figures computed apart, against ten composts as a laboratory measured them, and for what must hold whatever the figures.
 #include <catch2/catch.hpp>
 
 #include <cmath>
@@ -89,9 +89,9 @@ PileDescription square_bin(double side) {
 
 }  // namespace
 
-// The figures of the next four were reckoned by an independent program of the same laws. Each to half a unit of its last place.
+// The figures of the next four were computed by an independent program of the same laws. Each to half a unit of its last place.
 
-TEST_CASE("settled densities are as reckoned apart", "[process][reference][laws]") {
+TEST_CASE("settled densities are as computed apart", "[process][reference][laws]") {
   const SettledDensity yard = law({{leaves, 0.75}, {grass, 0.15}, {food, 0.10}}, 0.553);
   CHECK(kg_per_m3(yard, 0.75) == Approx(129.79351).margin(5e-6).epsilon(0));
   CHECK(kg_per_m3(yard, 0.75) / (1.0 - 0.553) == Approx(290.4).margin(0.05).epsilon(0));
@@ -105,7 +105,7 @@ TEST_CASE("settled densities are as reckoned apart", "[process][reference][laws]
   CHECK((contents.coarse / contents.volatile_solids()).value() == Approx(0.405).margin(0.0005).epsilon(0));
 }
 
-TEST_CASE("rain taken up is as reckoned apart", "[process][reference][laws]") {
+TEST_CASE("rain taken up is as computed apart", "[process][reference][laws]") {
   CHECK(rain_mm(3.1, 24.0, 0.30) == Approx(0.318).margin(5e-5).epsilon(0));
   CHECK(rain_mm(3.1, 5.0, 0.30) == Approx(0.8025).margin(5e-6).epsilon(0));
   CHECK(rain_mm(3.1, -1.0, 0.30) == 0.0);
@@ -113,13 +113,13 @@ TEST_CASE("rain taken up is as reckoned apart", "[process][reference][laws]") {
   CHECK(rain_mm(0.55, 12.0, 0.30) == 0.0);
 }
 
-TEST_CASE("densities of compost are as reckoned apart", "[process][reference][laws]") {
+TEST_CASE("densities of compost are as computed apart", "[process][reference][laws]") {
   CHECK(finished(0.79) == Approx(246.63803).margin(5e-6).epsilon(0));
   CHECK(finished(0.50) == Approx(346.70987).margin(5e-6).epsilon(0));
   CHECK(finished(0.30) == Approx(481.42331).margin(5e-6).epsilon(0));
 }
 
-TEST_CASE("what a pile leaves is as reckoned apart", "[process][reference][laws]") {
+TEST_CASE("what a pile leaves is as computed apart", "[process][reference][laws]") {
   const CompostLeft plain = left_of(67.0, 0.79 * 67.0, 0.0);
   CHECK(plain.volume.value() == Approx(0.23090518).margin(5e-9).epsilon(0));
   CHECK(plain.mass.value() == Approx(98.189655).margin(5e-7).epsilon(0));
@@ -130,7 +130,7 @@ TEST_CASE("what a pile leaves is as reckoned apart", "[process][reference][laws]
 
 TEST_CASE("the law of settling against the densities that the model was fitted with", "[process][reference][laws]") {
   // Of the figures by the law over those used, the three whose piles process_runs.hpp and process_trials_test.cpp describe. The law was
-  // settled with these in view, so they test the reckoning, not the law.
+  // settled with these in view, so they test the computation, not the law.
   struct Fitted {
     const char* pile;
     std::vector<Share> parts;

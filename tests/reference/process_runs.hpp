@@ -18,7 +18,7 @@ struct Part {
   double share;
 };
 
-/// What the model's figures were reckoned with; feedstocks.toml may have it otherwise.
+/// What the model's figures were computed with; feedstocks.toml may have it otherwise.
 struct Make {
   double volatile_solids;  ///< of dry matter
   double carbon_to_nitrogen;

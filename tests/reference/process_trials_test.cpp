@@ -1,6 +1,6 @@
 // The pile model against published trials: what the best set gives of each, what was observed, and which figures are known to be outside.
 //
-// `predicted` and the band were reckoned by an independent program of the same equations: the best set, and the middle eight tenths of the
+// `predicted` and the band were computed by an independent program of the same equations: the best set, and the middle eight tenths of the
 // forty sets. Those trials say how they ended, seldom how they were run: volumes, densities and moistures are assumed, and stand in the
 // functions below. What the source of the figures does not tell of a run was tried until predicted and band came out; where several did,
 // the one that is most like its neighbors was taken. MAY, AUT and RHS were checked only, nothing was fitted to them.
@@ -51,7 +51,7 @@ double peak(const std::vector<PileState>& days, int until) {
 }
 
 /// A sample held at 50 °C and 60 % moisture in free air for 43 days, as in a temperature-controlled laboratory. Both pools then decay
-/// by first order and nothing else happens, so they are reckoned here in closed form from the set's figures: a pile held at 50 °C by a
+/// by first order and nothing else happens, so they are computed here in closed form from the set's figures: a pile held at 50 °C by a
 /// trick would also dry. Without the start-up lag: the predicted figures come out so, and with it lie 1.2 d behind.
 void laboratory_mix(const ProcessParameters& p, const std::string& name, double leaves, Figures& figures) {
   constexpr double days = 43.0, celsius = 50.0, moisture = 0.60;

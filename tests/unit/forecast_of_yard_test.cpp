@@ -51,7 +51,7 @@ std::string screen(const Answer<YardForecast>& answer, const Yard& yard) {
 /// So much of the recipe settled, m³, as the model's law has it (settled.hpp).
 double settled(const Yard& yard, double share = 1.0) {
   const Answer<Recipe> recipe = first_recipe(yard, april_20);
-  const Mix& mix = told(recipe.result).mix;
+  const Mix& mix = as_built(recipe.result).mix;
   const std::optional<BulkDensity> weighed = yard.pile ? yard.pile->weighed : std::nullopt;
   const SettledDensity density = settled_density_of(mix, yard.materials, built_in_ensemble(), weighed);
   return settled_shape(share * mix.dry, density, 1.0, yard.pile).volume.value();
@@ -60,7 +60,7 @@ double settled(const Yard& yard, double share = 1.0) {
 /// The share of the recipe that fills a room less than 1 m high.
 double share_of_first(const Yard& yard, double room) {
   const Answer<Recipe> recipe = first_recipe(yard, april_20);
-  const Mix& mix = told(recipe.result).mix;
+  const Mix& mix = as_built(recipe.result).mix;
   const SettledDensity density = settled_density_of(mix, yard.materials, built_in_ensemble());
   return room * density.at(1.0 * unit::m, 1.0).value() / mix.dry.value();
 }
@@ -104,7 +104,7 @@ TEST_CASE("a pile through time, from a yard", "[forecast]") {
   const Answer<Recipe> recipe = first_recipe(one, april_20);
   const Finished& finished = coming->forecast->finished;
   CHECK_THAT(coming->finished_volume.value(), WithinRel((1.0 - finished.volume_loss) * settled(one), exact));
-  CHECK_THAT(coming->mass.value(), WithinRel((1.0 - finished.mass_loss) * told(recipe.result).mix.mass.value(), exact));
+  CHECK_THAT(coming->mass.value(), WithinRel((1.0 - finished.mass_loss) * as_built(recipe.result).mix.mass.value(), exact));
   REQUIRE(coming->screened);
   const Reading<ShareOfVolatileSolids>& lost = coming->yield.volatile_solids_lost;
   CHECK(lost.typical->value() == finished.volatile_solids_loss);
@@ -154,7 +154,7 @@ TEST_CASE("a pile that was weighed lies as it was weighed", "[forecast]") {
   const Answer<Recipe> recipe = first_recipe(one, april_20);
   const double pounds = 1600.0 * unit_size(Dimension::mass, "lb");
   const double each = size_of(*one.pile).volume.value();
-  CHECK_THAT(coming->volume->value(), WithinRel(told(recipe.result).mix.mass.value() * each / pounds, exact));
+  CHECK_THAT(coming->volume->value(), WithinRel(as_built(recipe.result).mix.mass.value() * each / pounds, exact));
   REQUIRE(takes_for_granted(coming, "weight of the pile"));
   const auto weight = std::find_if(coming.assumptions.begin(), coming.assumptions.end(),
                                    [](const Assumption& assumption) { return assumption.what.starts_with("weight of the pile"); });
@@ -281,11 +281,11 @@ TEST_CASE("a pile that is filled as it comes", "[forecast]") {
   const Feeding& feeding = *coming->care.feeding;
   CHECK(feeding.every == 7);
   CHECK(feeding.times == recipe->feeding->weeks);
-  CHECK_THAT(feeding.share, WithinRel((recipe->feeding->of_a_week.dry / told(recipe.result).mix.dry).value(), exact));
+  CHECK_THAT(feeding.share, WithinRel((recipe->feeding->of_a_week.dry / as_built(recipe.result).mix.dry).value(), exact));
   // The leaves that the first filling leaves last for so many weeks.
-  const auto leaves = std::find_if(told(recipe.result).amounts.begin(), told(recipe.result).amounts.end(),
+  const auto leaves = std::find_if(as_built(recipe.result).amounts.begin(), as_built(recipe.result).amounts.end(),
                                    [](const RecipeAmount& amount) { return amount.id == "leaves-fall"; });
-  REQUIRE(leaves != told(recipe.result).amounts.end());
+  REQUIRE(leaves != as_built(recipe.result).amounts.end());
   REQUIRE(leaves->left_over);
   double of_a_week = 0.0;
   for (const Card& card : recipe->cards) {
@@ -334,7 +334,7 @@ TEST_CASE("without the weather there is no forecast, and the plan goes by the ru
   const Plan plan = make_plan(one, april_20).result;
   CHECK_FALSE(plan.forecast);
   REQUIRE(plan.supply.own_compost);
-  const Mix& mix = told(plan.recipe.result).mix;
+  const Mix& mix = as_built(plan.recipe.result).mix;
   const CompostYield rule = compost_yield(mix, coarse_wood_of(mix, one.materials), one.materials.yield);
   CHECK(plan.supply.own_compost->low == rule.low);
   CHECK(plan.supply.own_compost->likely == rule.likely);

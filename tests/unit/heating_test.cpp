@@ -307,10 +307,10 @@ TEST_CASE("what helps little is not told, nor is anything where all heat", "[hea
   const PileToBuild pile = built_in_october(piles::household());
   const ProcessEnsemble one = of_best_only();
   REQUIRE(hot_day_of(pile, weather));
-  const auto told = [&](double chance) { return what_would_tip(pile, weather, piles::materials(), one, chance, 20).size(); };
-  CHECK(told(0.85) > 0);  // by 0.15
-  CHECK(told(0.86) == 0);
-  CHECK(told(1.0) == 0);
+  const auto shown = [&](double chance) { return what_would_tip(pile, weather, piles::materials(), one, chance, 20).size(); };
+  CHECK(shown(0.85) > 0);  // by 0.15
+  CHECK(shown(0.86) == 0);
+  CHECK(shown(1.0) == 0);
   CHECK(what_would_tip(built_in_october(piles::household(0.2)), weather, piles::materials(), one, 0.0, 20).empty());
 }
 

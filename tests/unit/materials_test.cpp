@@ -1,4 +1,4 @@
-// The tables and a user's own: what is found by which name, what is refused, what is reckoned where a row says nothing.
+// The tables and a user's own: what is found by which name, what is refused, what is computed where a row says nothing.
 
 #include "heapwright/materials/materials.hpp"
 

@@ -177,7 +177,7 @@ TEST_CASE("pairs at the edge of what a pair is") {
   }
 }
 
-TEST_CASE("a pair on a bound is inside, however the bound was reckoned") {
+TEST_CASE("a pair on a bound is inside, however the bound was computed") {
   // Both are at 25:1 and 50 % but for a rounding, on either side of it.
   const Targets targets;
   const double hair = GENERATE(1e-12, -1e-12);

@@ -240,7 +240,9 @@ const std::string three_supplies = supply("leaves", "24 leaf-bag") + "when = { m
 
 std::string of_shape(const std::string& lines) { return "[pile]\n" + lines + "built = 2026-11-07\n"; }
 
-std::string words_of(const Answer<Plan>& plan, const Yard& yard) { return text_of(plan_page(plan, yard.materials), Show(ShownUnits::us), {80, Depth::ground}); }
+std::string words_of(const Answer<Plan>& plan, const Yard& yard) {
+  return text_of(plan_page(plan, yard.materials), Show(ShownUnits::us), {80, Depth::ground});
+}
 
 }  // namespace
 
@@ -249,7 +251,7 @@ TEST_CASE("a pile that stands, of supplies that give no recipe, has a page", "[p
   const Yard one = yard(supply("leaves", "0 leaf-bag") + seen);
   const Answer<Plan> plan = make_plan(one, november_7);
   REQUIRE_FALSE(plan->recipe->mix);
-  CHECK(words_of(plan, one).find("The pile now") != std::string::npos);
+  CHECK(words_of(plan, one).find("90 °F on Nov 5") != std::string::npos);
 }
 
 TEST_CASE("clippings that are not there today are told of, and so is what comes later", "[plan]") {
@@ -303,7 +305,7 @@ TEST_CASE("a recipe is no bigger than the bins hold, a tumbler two thirds of its
   const Yard one = yard(supply("leaves", "24 leaf-bag") + supply("scraps", "5 bucket") + of_shape(shape));
   const Answer<Plan> plan = make_plan(one, november_7);
   CHECK_THAT(cubic_feet(*plan->recipe->room), WithinRel(room, 1e-9));
-  CHECK(cubic_feet(*told(plan->recipe.result).mix.volume) <= room * (1.0 + 1e-9));
+  CHECK(cubic_feet(*as_built(plan->recipe.result).mix.volume) <= room * (1.0 + 1e-9));
   CHECK(plan->recipe->size_set_by->from == SizeFrom::room);
   CHECK((*plan->fit)->fits == true);
   const std::string words = words_of(plan, one);

@@ -372,7 +372,7 @@ TEST_CASE("the band of a pile that does not fit in its room is that of a million
   CHECK(ranges(mix).air_space->low.value() < 0.0);
 }
 
-TEST_CASE("a bound is inside its window, however it was reckoned") {
+TEST_CASE("a bound is inside its window, however it was computed") {
   // 0.45 over 0.45/25 is 25 or a rounding off it.
   const Window<CarbonNitrogenRatio> window{carbon_to_nitrogen(25.0), carbon_to_nitrogen(30.0), carbon_to_nitrogen(35.0)};
   const auto [ratio, inside] = GENERATE(table<double, bool>({{25.0 * (1.0 - 1e-12), true},

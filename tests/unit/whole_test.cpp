@@ -1,4 +1,4 @@
-// Whole containers, in cases that can be reckoned by hand.
+// Whole containers, in cases that can be computed by hand.
 
 #include "heapwright/recipe/whole.hpp"
 

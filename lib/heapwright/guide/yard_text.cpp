@@ -127,8 +127,8 @@ std::string lawn(const Given& given) {
 
 std::string yard_text(const Replies& answers, Date today) {
   const Given given(answers);
-  return "# Your yard, as you told it. Change what you like; `heapwright plan` reads it again.\ntitle = \"My yard\"\n" + leaves(given) +
-         clippings(given) + scraps(given) + others(given) + pile(given, today) + climate(given) + lawn(given);
+  return "# Your yard, as you described it. Change what you like; `heapwright plan` reads it again.\ntitle = \"My yard\"\n" +
+         leaves(given) + clippings(given) + scraps(given) + others(given) + pile(given, today) + climate(given) + lawn(given);
 }
 
 std::string starter_yard_text() { return std::string(embedded_material("starter.toml")); }

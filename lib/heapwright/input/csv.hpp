@@ -56,7 +56,7 @@ class Csv {
     return std::nullopt;
   }
 
-  /// Whether part of the file was not told as rows, so that what seems to be missing may stand there.
+  /// Whether part of the file was not read as rows, so that what seems to be missing may stand there.
   bool flawed() const { return flaws_ > 0; }
 
   /// Where a field of the row stands.

@@ -101,7 +101,7 @@ class Table {
   bool has(std::string_view key) { return find(key).has_value(); }
 
   std::optional<std::string> text(std::string_view key);
-  /// The path of another file, which is told from the folder of this one; as it stands where this is a text and no file.
+  /// The path of another file, which is read from the folder of this one; as it stands where this is a text and no file.
   std::optional<std::string> path(std::string_view key);
   std::optional<bool> flag(std::string_view key);
   std::optional<double> number(std::string_view key);

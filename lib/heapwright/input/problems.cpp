@@ -71,7 +71,7 @@ void Problems::sort() {
   });
 }
 
-/// Those that stand last, not those that came last: the first of a file are told, in whatever order it is read.
+/// Those that stand last, not those that came last: the first of a file are reported, in whatever order it is read.
 void Problems::leave_out_the_last() {
   sort();
   left_out_ += problems_.size() - most_kept;

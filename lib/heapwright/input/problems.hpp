@@ -1,5 +1,5 @@
 #pragma once
-/// What is wrong with an input, all of it gathered and told at once.
+/// What is wrong with an input, all of it gathered and reported at once.
 
 #include <cstddef>
 #include <string>

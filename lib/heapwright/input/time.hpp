@@ -13,7 +13,7 @@ struct WrittenTime {
   std::chrono::sys_seconds shown;              ///< as written, whatever the offset
   std::optional<std::chrono::minutes> offset;  ///< east of UTC
 
-  /// On the one axis that times of the same kind are told apart on: UTC with an offset, else the clock's own.
+  /// On the one axis that times of the same kind are compared on: UTC with an offset, else the clock's own.
   std::chrono::sys_seconds at() const { return shown - offset.value_or(std::chrono::minutes(0)); }
   /// That the clock and its calendar showed.
   std::chrono::year_month_day day() const { return std::chrono::floor<std::chrono::days>(shown); }

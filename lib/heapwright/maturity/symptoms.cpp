@@ -123,8 +123,8 @@ std::vector<const Cause*> likely_causes(const Symptom& symptom, const Circumstan
     const auto is_part_of = [&](const Circumstances& whole) {
       return std::includes(whole.begin(), whole.end(), cause.when.begin(), cause.when.end());
     };
-    const bool told = std::any_of(likely.begin(), likely.end(), [&](const Cause* other) { return is_part_of(other->when); });
-    if (is_part_of(circumstances) && !told) likely.push_back(&cause);
+    const bool named = std::any_of(likely.begin(), likely.end(), [&](const Cause* other) { return is_part_of(other->when); });
+    if (is_part_of(circumstances) && !named) likely.push_back(&cause);
   }
   return likely;
 }

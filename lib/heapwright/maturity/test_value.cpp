@@ -142,7 +142,7 @@ double read_content(Measured measured, std::string_view text) {
   if (is_percent(words.words)) return words.number / 100.0;
   if (words.words == "mg/kg" || words.words == "ppm") return words.number * milli * milli;
   if (words.words == "g/kg") return words.number * milli;
-  refuse(text, words.words.empty() ? "has no unit: a share is told in percent, or in mg/kg" : "is not a share of dry matter",
+  refuse(text, words.words.empty() ? "has no unit: a share is given in percent, or in mg/kg" : "is not a share of dry matter",
          example(measured));
 }
 

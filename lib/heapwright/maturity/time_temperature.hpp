@@ -68,7 +68,7 @@ inline constexpr std::chrono::seconds usual_gap = std::chrono::hours(26);
 
 /// Whether a log meets a rule: a stretch from reading to reading in which every thermometer is within at_least and at_most, both included,
 /// all through, so that the coldest decides; no shorter than the rule's length, to the second; with its turnings, those on the first and
-/// last moment included, and its burst. Where none meets it the longest stretch is told. Sources stand with the rules (criteria.toml).
+/// last moment included, and its burst. Where none meets it the longest stretch is given. Sources stand with the rules (criteria.toml).
 /// @param gap most between two readings of one stretch; above 0
 RuleResult judge(const TimeTemperatureRule& rule, const TemperatureLog& log, std::chrono::seconds gap);
 

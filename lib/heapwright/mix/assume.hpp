@@ -26,8 +26,8 @@ FigureInUse figure_in_use(const Assumption& assumption);
 ///     √( Σ ((max − min)/|typical|)² )        over C:N, moisture and volume, each at low, typical and high;
 ///                                            over the largest of the three where the typical is 0
 ///
-/// The person is taken to do as told: so many containers where they count containers, so many pounds where they weigh. Nothing where the
-/// assumption has no range or the mix no C:N.
+/// The person is taken to do as the screen says: so many containers where they count containers, so many pounds where they weigh. Nothing
+/// where the assumption has no range or the mix no C:N.
 std::optional<double> change_of_mix(const Blend& blend, std::size_t ingredient, const Taken& taken, const Assumption& assumption);
 
 /// A measurement that a person can make in a yard.

@@ -333,7 +333,7 @@ void settle_in_usual_container(Supply& supply, const Materials& materials) {
 std::optional<Supply> read_supply(Table& table, const Materials& materials) {
   table.require("feedstock", "write feedstock = \"leaves-fall\"");
   auto supply = table.read("feedstock", [&](std::string_view name) { return supply_of(materials, name); });
-  if (!supply) supply = Supply{};  // read on, so that the other problems of the table are told too
+  if (!supply) supply = Supply{};  // read on, so that the other problems of the table are reported too
   const bool known = !supply->feedstock.id.empty();
   const auto packing =
       table.read("packing", [&](std::string_view name) { return known ? checked_packing(supply->feedstock, name) : std::string(name); });

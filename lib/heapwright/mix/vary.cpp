@@ -10,8 +10,8 @@ constexpr double all_of_it = 0.999;
 bool is_all(const Ingredient& ingredient, const Taken& taken) { return taken.available && ingredient.mass >= all_of_it * *taken.available; }
 
 bool is_told_by_weight(const Supply& supply) {
-  const std::optional<Amount>& told = supply.amount ? supply.amount : supply.priced_amount;
-  return told && std::holds_alternative<Mass>(*told);
+  const std::optional<Amount>& given = supply.amount ? supply.amount : supply.priced_amount;
+  return given && std::holds_alternative<Mass>(*given);
 }
 
 bool lies_as_counted(const Supply& supply) { return !supply.shredded || supply.feedstock.find_packing("shredded") == nullptr; }
@@ -50,7 +50,7 @@ std::optional<Variation> Variation::of(const Assumption& assumption, const Ingre
   return variation;
 }
 
-/// What goes in where there is another amount: all of it, or what was told as far as it goes.
+/// What goes in where there is another amount: all of it, or what was given as far as it goes.
 void Variation::follow_amount(const Ingredient& ingredient, const Taken& taken) {
   const bool all = !taken.available || is_all(ingredient, taken);
   mass_ = all ? MassFollows::ratio : MassFollows::at_most_what_there_is;

@@ -1,6 +1,6 @@
 #pragma once
-/// How so much of a feedstock answers when a figure of it is another, while the person does as told: so many containers where they count
-/// containers, so many pounds where they weigh.
+/// How so much of a feedstock answers when a figure of it is another, while the person does as the screen says: so many containers where
+/// they count containers, so many pounds where they weigh.
 
 #include <optional>
 
@@ -34,7 +34,7 @@ class Variation {
     nothing,
     ratio,
     ratio_up_to_available,  ///< no more than there is
-    at_most_what_there_is,  ///< as told, while the ratio leaves so much
+    at_most_what_there_is,  ///< as given, while the ratio leaves so much
   };
   enum class DensityFollows { nothing, ratio, inverse, number };
 

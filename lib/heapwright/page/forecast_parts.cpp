@@ -191,6 +191,11 @@ std::vector<Words> heating_tips(const YardForecast& answer, const Materials& mat
   return tips;
 }
 
+void say_heating_tips(PageWriter& writer, const YardForecast& answer, const Materials& materials) {
+  std::vector<Words> tips = heating_tips(answer, materials);
+  if (!tips.empty()) writer.paragraph("To make it likelier to get hot:").bullets(std::move(tips));
+}
+
 Grid readiness(const Forecast& forecast) {
   const HeatsOrNot& heats = forecast.heats;
   Grid grid{{Words(), "most likely", "between"}, {}};

@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "heapwright/page/page.hpp"
+#include "heapwright/page/parts.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/process/outlook.hpp"
 
@@ -17,6 +17,8 @@ Words heating_words(const YardForecast& answer);
 Words heating_sentence(const YardForecast& answer);
 /// What would make it likelier, each with how many in ten would then; nothing where it will, or where nothing helps.
 std::vector<Words> heating_tips(const YardForecast& answer, const Materials& materials);
+/// The same below a line that says what they are for.
+void say_heating_tips(PageWriter& writer, const YardForecast& answer, const Materials& materials);
 /// When it is ready, a row for each use; of a pile that may go two ways, both.
 Grid readiness(const Forecast& forecast);
 /// What takes longest; empty where nothing does, or where it is never ready.

@@ -12,6 +12,8 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials);
 Page recipe_page(const Answer<Recipe>& answer, const Materials& materials);
 /// What to spread on a lawn.
 Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materials);
+/// What an area takes, where the file does not measure the lawn.
+Page unmeasured_lawn_page(const Answer<Topdressing>& of_an_area, const std::string& file, const Materials& materials);
 /// How far a volume goes, of a lawn where one is known.
 Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials);
 

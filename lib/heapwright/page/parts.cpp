@@ -87,6 +87,8 @@ PageWriter& PageWriter::paragraph(Words words) { return words.empty() ? *this : 
 
 PageWriter& PageWriter::bullets(std::vector<Words> items) { return items.empty() ? *this : block(Bullets{std::move(items)}); }
 
+PageWriter& PageWriter::labels(Labels labels) { return labels.labels.empty() ? *this : block(std::move(labels)); }
+
 PageWriter& PageWriter::block(Block block) {
   if (page_.sections.empty()) section(Depth::act);
   page_.sections.back().blocks.push_back(std::move(block));

@@ -22,6 +22,7 @@ class PageWriter {
   PageWriter& section(Depth depth, Words heading = {});
   PageWriter& paragraph(Words words);
   PageWriter& bullets(std::vector<Words> items);
+  PageWriter& labels(Labels labels);
   PageWriter& block(Block block);
   /// The page, its sections in the order of their depth, empty ones left out.
   Page page() &&;

@@ -192,7 +192,7 @@ Page pile_page(const Answer<PileFit>& answer, const Materials& materials) {
   urgent_cautions(writer, answer, materials);
   writer.section(Depth::act).paragraph(headline(fit));
   say_notes(writer, fit);
-  if (Labels labels = heights(fit); !labels.labels.empty()) writer.block(std::move(labels));
+  writer.labels(heights(fit));
   // A recipe need not take all that there is.
   if (fit.left_over)
     writer.paragraph(say("The recipe leaves {} of what you have. Run `heapwright recipe` to see what is left over.", *fit.left_over));

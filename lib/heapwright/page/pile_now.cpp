@@ -109,7 +109,7 @@ Numbered steps_of(const NoticedSign& noticed, const Materials& materials) {
   Numbered steps;
   if (!noticed.is_measured)
     steps.items.push_back(say("Check that it is so: {}.{}", noticed.cause->check,
-                              noticed.other_causes.empty() ? "" : " If not, see the other causes: --why."));
+                              noticed.other_causes.empty() ? "" : " If not, see the other causes with the reasons."));
   steps.items.push_back(say("{}.", capital(noticed.cause->do_now)));
   const Words fix = fix_words(noticed, materials);
   if (!fix.empty()) steps.items.push_back(fix);
@@ -142,7 +142,7 @@ std::vector<const Cause*> causes_of(const NoticedSign& noticed) {
 void say_causes_to_choose(PageWriter& writer, const NoticedSign& noticed, std::size_t shown) {
   const std::vector<const Cause*> causes = causes_of(noticed);
   const std::size_t left = causes.size() - std::min(shown, causes.size());
-  const Words more = left == 0 ? Words() : say(" ({} more: --why)", whole(static_cast<long long>(left)));
+  const Words more = left == 0 ? Words() : say(" ({} more with the reasons)", whole(static_cast<long long>(left)));
   writer.paragraph(causes.size() == 1 ? say("{}.", capital(noticed.symptom->name))
                                       : say("{}. See which of these fits{}:", capital(noticed.symptom->name), more));
   std::vector<Words> items;
@@ -273,8 +273,7 @@ void say_pile_now(PageWriter& writer, const YardReadings& readings, const Materi
     first = false;
   }
   writer.paragraph(activity_words(readings));
-  Labels labels = readings_in_short(readings);
-  if (!labels.labels.empty()) writer.block(std::move(labels));
+  writer.labels(readings_in_short(readings));
 }
 
 void say_other_causes(PageWriter& writer, const YardReadings& readings) {
@@ -289,8 +288,7 @@ void say_other_causes(PageWriter& writer, const YardReadings& readings) {
   }
 }
 
-void say_compost_now(PageWriter& writer, const YardCompost& compost) {
-  writer.paragraph(verdict_words(compost));
+std::vector<Words> next_for_compost(const YardCompost& compost) {
   std::vector<Words> items;
   if (const CheckCriterion* check = next_check(compost.known)) {
     items.push_back(check_words(*check));
@@ -298,15 +296,19 @@ void say_compost_now(PageWriter& writer, const YardCompost& compost) {
   } else if (!compost.next.empty()) {
     items.push_back(step_words(*compost.next.front(), compost));
   }
-  items.emplace_back("Test by test, and what else to do: heapwright maturity");
-  writer.bullets(std::move(items));
+  return items;
 }
 
-Words verdict_words(const YardCompost& compost) {
+Words verdict_in_short(const YardCompost& compost) {
   const CompostVerdict verdict = verdict_of(compost.known);
   const std::optional<Rating>& rating = compost.known.rating.rating;
   if (rating) return say("{}. {}", capital(std::string(rating_word(rating))), rated_words(verdict, compost.known));
-  return say("{} That is not a rating: there are not enough tests for one.", unrated_words(verdict, compost));
+  return unrated_words(verdict, compost);
+}
+
+Words verdict_words(const YardCompost& compost) {
+  const Words verdict = verdict_in_short(compost);
+  return compost.known.rating.rating ? verdict : say("{} That is not a rating: there are not enough tests for one.", verdict);
 }
 
 Words step_words(const NextStep& step, const YardCompost& compost) {

@@ -12,10 +12,13 @@ void say_pile_now(PageWriter& writer, const YardReadings& readings, const Materi
 /// The causes that say_pile_now() left out, and what its fix changes.
 void say_other_causes(PageWriter& writer, const YardReadings& readings);
 
-/// Whether compost is finished, and the first thing to do about it.
-void say_compost_now(PageWriter& writer, const YardCompost& compost);
+/// The first thing to do about compost.
+std::vector<Words> next_for_compost(const YardCompost& compost);
 
-/// Whether compost is finished, in words that anyone may quote.
+/// Whether compost is finished.
+Words verdict_in_short(const YardCompost& compost);
+
+/// The same in words that anyone may quote: without a rating they say so.
 Words verdict_words(const YardCompost& compost);
 
 /// What to do next with compost, with the day where one is known.

@@ -20,6 +20,9 @@ Words heading_of(const Plan& plan) {
 /// Whether it was built: it has been measured, looked at or tested.
 bool stands(const Plan& plan) { return plan.readings || plan.maturity; }
 
+/// A lawn and no pile: what to spread on it is the whole answer.
+bool is_order_only(const Plan& plan) { return plan.topdressing && !plan.has_supplies && !stands(plan); }
+
 /// What to do with it once it stands.
 Words care_of(const Plan& plan) {
   constexpr std::string_view squeeze = "add water if it crumbles, dry leaves if it drips";
@@ -42,7 +45,7 @@ Words expected(const Plan& plan) {
 
 /// The steps of today's work.
 WorkSteps work_of(const Plan& plan) {
-  if (plan.readings) return {"turn"};
+  if (plan.readings) return {"turn", "gather"};
   if (plan.maturity || !plan.has_supplies) return {"use"};
   return {"gather", "build"};
 }
@@ -92,19 +95,20 @@ void say_build(PageWriter& writer, const Plan& plan, const Materials& materials)
     writer.section(Depth::act, has_size(recipe) ? heading_of(plan) : Words("So, for one small batch"))
         .block(Numbered{building_steps(recipe, materials)});
   if (plan.fit && (*plan.fit)->fits == false) writer.paragraph(say("Room: {}.", room_words(plan.fit->result)));
-  writer.section(Depth::act, "Not for the pile").bullets(left_out_words(recipe));
-  writer.section(Depth::act, "Not today").bullets(not_today_words(recipe, materials));
+  writer.labels(set_aside(recipe, materials));
 }
 
 /// What is there already: what it does, what compost it is, and what to do about it now.
 void say_now(PageWriter& writer, const Plan& plan, const Materials& materials) {
   if (plan.readings) {
-    writer.section(Depth::act, "The pile now");
+    writer.section(Depth::act);
     say_pile_now(writer, plan.readings->result, materials);
   }
   if (plan.maturity) {
     writer.section(Depth::act, "The compost now");
-    say_compost_now(writer, plan.maturity->result);
+    writer.paragraph(verdict_in_short(plan.maturity->result));
+    if (!plan.readings) writer.bullets(next_for_compost(plan.maturity->result));  // else the pile's own steps are the next ones
+    writer.paragraph("Test by test, and what else to do: heapwright maturity");
   }
 }
 
@@ -113,12 +117,13 @@ void say_why_of_forecast(PageWriter& writer, const Plan& plan, const Materials& 
   if (forecast == nullptr) return;
   const bool measured = plan.maturity && (*plan.maturity)->known.rating.rating;
   writer.section(Depth::why, "What it will do").paragraph(capital(say("{}.", expected(plan))));
-  writer.bullets(heating_tips(plan.forecast->result, materials)).bullets(care_notes(*forecast));
+  writer.bullets(care_notes(*forecast));
+  say_heating_tips(writer, plan.forecast->result, materials);
   if (forecast->status != ForecastStatus::never && !measured && !forecast->heats.log_disagrees) writer.block(readiness(*forecast));
   writer.paragraph("It is done when it is dark and crumbly, smells of earth, and no longer warms up after turning.");
 }
 
-void say_why_of_compost(PageWriter& writer, const Plan& plan, const Materials& materials) {
+void say_why_of_compost(PageWriter& writer, const Plan& plan) {
   writer.section(Depth::why, "The compost");
   if (plan.supply.own_compost) {
     const CompostYield& own = *plan.supply.own_compost;
@@ -130,14 +135,14 @@ void say_why_of_compost(PageWriter& writer, const Plan& plan, const Materials& m
   }
   if (plan.supply.needed) {
     writer.paragraph(say("The lawn takes {} a year.", *plan.supply.needed));
-  } else if (plan.has_supplies) {
+  } else {
     writer.paragraph("No lawn is measured: add [[lawn.zone]] to see how far it goes.");
   }
+}
+
+void say_lawn(PageWriter& writer, const Plan& plan, const Materials& materials) {
+  say_topdressing(writer, plan.topdressing->result, materials);
   writer.paragraph(soil_test_words(plan));
-  if (plan.topdressing) {
-    writer.section(plan.has_supplies || stands(plan) ? Depth::why : Depth::ground, "The lawn");
-    say_topdressing(writer, plan.topdressing->result, materials);
-  }
 }
 
 }  // namespace
@@ -152,14 +157,12 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
   }
   say_now(writer, plan, materials);
   if (plan.has_supplies && !stands(plan)) say_build(writer, plan, materials);
-  if (!plan.has_supplies && !plan.topdressing && !stands(plan))
+  if (!plan.has_supplies && !is_order_only(plan) && !stands(plan))
     writer.paragraph(
         "There is nothing yet to build a pile of, and no lawn. Say what there is: [[supply]] and [[lawn.zone]] in the yard file, "
         "or `heapwright new` to be asked.");
-  if (plan.topdressing && !plan.has_supplies && !stands(plan)) say_topdressing(writer, plan.topdressing->result, materials);
-  Labels glance = at_a_glance(plan, materials);
-  writer.section(Depth::act);
-  if (!glance.labels.empty()) writer.block(std::move(glance));
+  if (is_order_only(plan)) say_lawn(writer, plan, materials);
+  writer.section(Depth::act).labels(at_a_glance(plan, materials));
   if (!stands(plan)) say_what_it_lacks(writer, plan.recipe.result, materials);
   end_act(writer, answer, materials, work_of(plan));
   if (plan.recipe->mix && stands(plan))
@@ -167,7 +170,9 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
         .block(Numbered{building_steps(plan.recipe.result, materials)});
   if (plan.has_supplies) say_why(writer, plan.recipe.result, materials, plan.fit ? room_words(plan.fit->result) : Words());
   say_why_of_forecast(writer, plan, materials);
-  say_why_of_compost(writer, plan, materials);
+  if (plan.has_supplies) say_why_of_compost(writer, plan);
+  writer.section(Depth::why, "The lawn");
+  if (plan.topdressing && !is_order_only(plan)) say_lawn(writer, plan, materials);
   return finished(std::move(writer), answer, materials);
 }
 

@@ -132,7 +132,10 @@ void say_forecast_by_log(PageWriter& writer, const YardReadings& readings, const
   writer.section(Depth::why, "When it is ready");
   writer.paragraph(answer.rate ? rate_words(*answer.rate)
                                : "There are too few days in the log, from the day it was built, to correct the forecast by it.");
-  if (heats.by_its_log || heats.log_disagrees) writer.paragraph(heating_sentence(answer)).bullets(heating_tips(answer, materials));
+  if (heats.by_its_log || heats.log_disagrees) {
+    writer.paragraph(heating_sentence(answer));
+    say_heating_tips(writer, answer, materials);
+  }
   if (heats.log_disagrees) return;
   writer.block(readiness(*answer.forecast)).paragraph(last_to_be_done(*answer.forecast));
   if (answer.forecast->status == ForecastStatus::never) writer.paragraph(capital(say("{}.", why_never_ready(*answer.forecast))));

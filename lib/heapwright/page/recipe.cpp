@@ -12,7 +12,7 @@ const WorkSteps building{"gather", "build"};
 /// What else to do with each of its parts.
 std::vector<Words> uses_of(const Recipe& recipe, const Materials& materials) {
   std::vector<Words> uses;
-  for (const RecipeAmount& amount : told(recipe).amounts) {
+  for (const RecipeAmount& amount : as_built(recipe).amounts) {
     const Words use = use_of_left_over(find_feedstock(materials, amount.id).left_over);
     if (amount.volume.value() > 0.0 && !use.empty()) uses.push_back(say("{}: {}", amount.name, use));
   }
@@ -46,7 +46,7 @@ void say_what_to_do(PageWriter& writer, const Recipe& recipe, const Materials& m
 }
 
 Words makes(const Recipe& recipe) {
-  const Mix& mix = told(recipe).mix;
+  const Mix& mix = as_built(recipe).mix;
   const Words moist = mix.moisture ? say(", {} moist", *mix.moisture) : Words();
   const Words volume = mix.volume && has_size(recipe) ? say("{}, ", *mix.volume) : Words();
   return say("{}{}{}: {}", volume, ratio_words(mix), moist, character_words(mix, recipe.targets));
@@ -57,7 +57,7 @@ Labels at_a_glance(const Recipe& recipe, const Materials& materials) {
   const bool far_off = verdict_of(recipe) == RecipeVerdict::far_off;
   if (recipe.mix && !far_off) labels.labels.push_back({"Makes", makes(recipe)});
   const bool to_be_built = has_size(recipe) && !far_off;
-  if (to_be_built && !is_enough_to_heat(*told(recipe).mix.volume))
+  if (to_be_built && !is_enough_to_heat(*as_built(recipe).mix.volume))
     labels.labels.push_back({"Heats", "hardly, so small: it rots all the same, but slowly. Keep adding, to a cubic yard"});
   const std::size_t before_cards = labels.labels.size();
   for (const Words& card : card_words(recipe, materials))
@@ -75,11 +75,7 @@ Page recipe_page(const Answer<Recipe>& answer, const Materials& materials) {
   urgent_cautions(writer, answer, materials);
   writer.section(Depth::act).paragraph(headline_of(recipe));
   say_what_to_do(writer, recipe, materials);
-  Labels glance = at_a_glance(recipe, materials);
-  writer.section(Depth::act);
-  if (!glance.labels.empty()) writer.block(std::move(glance));
-  writer.section(Depth::act, "Not for the pile").bullets(left_out_words(recipe));
-  writer.section(Depth::act, "Not today").bullets(not_today_words(recipe, materials));
+  writer.section(Depth::act).labels(set_aside(recipe, materials)).labels(at_a_glance(recipe, materials));
   end_act(writer, answer, materials, building);
   say_why(writer, recipe, materials);
   if (recipe.pair && (recipe.status == RecipeStatus::no_size || answer.working)) say_pair(writer, *recipe.pair, recipe.targets);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "heapwright/input/words.hpp"
 #include "heapwright/page/mix_parts.hpp"
@@ -27,7 +28,7 @@ Words all_of(const std::vector<RecipeAmount>& amounts, const Materials& material
 }
 
 std::vector<RecipeAmount> going_in(const Recipe& recipe) {
-  const Told pile = told(recipe);
+  const AsBuilt pile = as_built(recipe);
   std::vector<RecipeAmount> amounts;
   std::copy_if(pile.amounts.begin(), pile.amounts.end(), std::back_inserter(amounts),
                [&](const RecipeAmount& amount) { return goes_in(amount, pile.mix); });
@@ -36,7 +37,7 @@ std::vector<RecipeAmount> going_in(const Recipe& recipe) {
 
 Words water_step(const Recipe& recipe, const Materials& materials) {
   switch (watering_of(recipe)) {
-    case Watering::so_much: return say("Water as you go, {}, until a handful clumps.", carried(told(recipe).water_to_add, materials));
+    case Watering::so_much: return say("Water as you go, {}, until a handful clumps.", carried(as_built(recipe).water_to_add, materials));
     case Watering::none_wanted: return "No water, as you asked.";
     case Watering::wet_enough: return "No water: it is wet enough as it is.";
     case Watering::stays_too_dry: return "Give it what water there is. It stays too dry: it wants more.";
@@ -166,6 +167,33 @@ Words way_words(const Help& help, const Materials& materials) {
 
 bool is_dose(const Help& help) { return !help.additions.empty() && help.additions.front().is_supplement; }
 
+/// What stays out, and where it goes.
+Words left_out_words(const LeftOut& left) {
+  const std::string_view where = left.clippings ? "leave clippings lying on the lawn, and put none on beds"
+                                 : left.manure  ? "spread manure on the field it came from, not on beds"
+                                                : "give it back, or put it in the trash; none on beds";
+  if (left.treated == Treated::yes) return say("{}, treated with weedkiller: {}", left.name, where);
+  return say("{}: it may carry weedkiller. Ask; if nobody knows, {}", left.name, where);
+}
+
+/// What has to be found out of what stays out, and where it is written.
+std::vector<Words> to_find_out(const Recipe& recipe) {
+  std::vector<Words> words;
+  for (const LeftOut& left : recipe.left_out) {
+    if (left.treated == Treated::yes) continue;
+    words.push_back(say("{}: if no weedkiller was used, write treated = \"no\" in the yard file, or --treated {}=no", left.name, left.id));
+  }
+  return words;
+}
+
+Words not_today_words(const NotToday& one, const Materials& materials) {
+  const bool grassy = find_feedstock(materials, one.id).has_tag("grassy");
+  const Words season = one.season ? say(" come {} and", months_of(*one.season)) : Words();
+  const Words there =
+      one.share_on_hand > 0.0 ? say("only {} of a year's can be had", Percent{one.share_on_hand}) : Words("none can be had");
+  return say("{}:{} keep {}, so {} that day. {}", one.name, season, one.keeps, there, when_not_today(one, grassy));
+}
+
 /// What sets the size, in the words of the person.
 Words size_words_of(const Recipe& recipe, const Materials& materials) {
   const SizeSetBy& size = *recipe.size_set_by;
@@ -212,7 +240,7 @@ Grid amounts_grid(const Recipe& recipe, const Materials& materials) {
 }
 
 void say_money(PageWriter& writer, const Recipe& recipe) {
-  const Told pile = told(recipe);
+  const AsBuilt pile = as_built(recipe);
   if (!(pile.cost > 0.0)) return;
   writer.paragraph(say("Cost: {} in your money{}.", Money{pile.cost}, is_bought_by_weight(recipe) ? ", by the part of a unit" : ""));
   if (recipe.wishes.goal == Goal::cheapest && !recipe.wishes.fill)
@@ -282,7 +310,7 @@ Words headline_of(const Recipe& recipe) {
     case RecipeStatus::on_target: return {};
     case RecipeStatus::nearest:
       if (verdict_of(recipe) == RecipeVerdict::nearly_right) return "This comes out a little off the range, and will work.";
-      return say("As it is this comes out {}.", character_words(told(recipe).mix, recipe.targets));
+      return say("As it is this comes out {}.", character_words(as_built(recipe).mix, recipe.targets));
     case RecipeStatus::not_enough:
       if (!recipe.mix) return only_an_addition;
       return say("There is not enough for a pile of {}: {} is missing. The largest good pile:", *recipe.wanted, *recipe.missing);
@@ -306,7 +334,7 @@ Words headline_of(const Recipe& recipe) {
 Words pile_in_one_line(const Recipe& recipe, const Materials& materials) {
   const Words amounts = all_of(going_in(recipe), materials);
   if (watering_of(recipe) != Watering::so_much) return amounts;
-  return say("{} and {} of water", amounts, carried(told(recipe).water_to_add, materials));
+  return say("{} and {} of water", amounts, carried(as_built(recipe).water_to_add, materials));
 }
 
 std::vector<Words> building_steps(const Recipe& recipe, const Materials& materials) {
@@ -360,36 +388,19 @@ Words how_long_browns_last(const Recipe& recipe) {
   return say("The browns that are left last to about {}: get more by then.", HalfMonth{recipe.feeding->until});
 }
 
-std::vector<Words> left_out_words(const Recipe& recipe) {
-  std::vector<Words> words;
-  for (const LeftOut& left : recipe.left_out) {
-    const std::string_view where = left.clippings ? "leave clippings lying on the lawn, and put none on beds"
-                                   : left.manure  ? "spread manure on the pasture or field it came from, not on beds"
-                                                  : "give it back, or put it in the trash; none on beds";
-    words.push_back(left.treated == Treated::yes
-                        ? say("{}: treated with weedkiller. So {}.", left.name, where)
-                        : say("{}: nobody knows whether weedkiller was used. Find out, and write treated = \"no\" in the yard file if not. "
-                              "If you cannot, {}.",
-                              left.name, where));
-  }
-  return words;
-}
-
-std::vector<Words> not_today_words(const Recipe& recipe, const Materials& materials) {
-  std::vector<Words> words;
-  for (const NotToday& one : recipe.not_today) {
-    const bool grassy = find_feedstock(materials, one.id).has_tag("grassy");
-    const Words season = one.season ? say(" come {} and", months_of(*one.season)) : Words();
-    const Words there =
-        one.share_on_hand > 0.0 ? say("only {} of a year's can be had", Percent{one.share_on_hand}) : Words("none can be had");
-    words.push_back(say("{}:{} keep {}, so {} that day. {}", one.name, season, one.keeps, there, when_not_today(one, grassy)));
-  }
-  return words;
+Labels set_aside(const Recipe& recipe, const Materials& materials) {
+  Labels labels;
+  const char* name = "Leave out";
+  for (const LeftOut& left : recipe.left_out) labels.labels.push_back({std::exchange(name, ""), left_out_words(left)});
+  name = "Not today";
+  for (const NotToday& one : recipe.not_today) labels.labels.push_back({std::exchange(name, ""), not_today_words(one, materials)});
+  return labels;
 }
 
 void say_why(PageWriter& writer, const Recipe& recipe, const Materials& materials, const Words& room) {
+  writer.section(Depth::why, "Before what was left out can go in").bullets(to_find_out(recipe));
   if (!recipe.mix) return;
-  const Mix& mix = told(recipe).mix;
+  const Mix& mix = as_built(recipe).mix;
   const bool far_off = verdict_of(recipe) == RecipeVerdict::far_off;
   if (far_off) say_ways(writer, recipe, materials);
   writer.section(Depth::why, far_off ? "What it makes as it is" : "What it makes").block(amounts_grid(recipe, materials));

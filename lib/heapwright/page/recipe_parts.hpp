@@ -23,10 +23,8 @@ std::vector<Words> card_words(const Recipe& recipe, const Materials& materials);
 Words how_long_browns_last(const Recipe& recipe);
 /// The first ways to make a good pile of one that is far off; nothing of another.
 void say_what_it_lacks(PageWriter& writer, const Recipe& recipe, const Materials& materials);
-/// What stays out, and where it goes.
-std::vector<Words> left_out_words(const Recipe& recipe);
-/// What is not there today.
-std::vector<Words> not_today_words(const Recipe& recipe, const Materials& materials);
+/// What stays out and what is not there today, each with where it goes.
+Labels set_aside(const Recipe& recipe, const Materials& materials);
 
 /// Figures, limits, other ways: all that does not have to be read to build it. @param room whether it fits its bin, where one is described
 void say_why(PageWriter& writer, const Recipe& recipe, const Materials& materials, const Words& room = {});

@@ -71,6 +71,13 @@ Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materi
   return finished(std::move(writer), answer, materials);
 }
 
+Page unmeasured_lawn_page(const Answer<Topdressing>& of_an_area, const std::string& file, const Materials& materials) {
+  Page page = topdressing_page(of_an_area, materials);
+  Paragraph why{say("No lawn is measured in {}. For every {} of it:", file, of_an_area->area)};
+  page.sections.insert(page.sections.begin(), {Depth::act, {}, {std::move(why)}});
+  return page;
+}
+
 Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials) {
   const Area whole = area_of(lawn);
   const bool is_known = whole.value() > 0.0;

@@ -14,7 +14,7 @@ using Store = std::map<std::string, Mass>;
 
 Store left_after(const RecipeQuestion& question, const Recipe& recipe) {
   Store store;
-  const std::vector<RecipeAmount>& amounts = told(recipe).amounts;
+  const std::vector<RecipeAmount>& amounts = as_built(recipe).amounts;
   for (std::size_t i = 0; i < amounts.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
     if (supply.keeps || !supply.available) continue;

@@ -28,11 +28,11 @@ Feeding feeding_of(const FeedingSchedule& schedule, Date day, DryMass built) {
 }
 
 /// How many times the recipe what waits for room would make once more.
-double recipes_that_wait(const Recipe& recipe, const Told& told) {
+double recipes_that_wait(const Recipe& recipe, const AsBuilt& built) {
   if (!recipe.size_set_by || recipe.size_set_by->from != SizeFrom::room) return 0.0;
   double least = std::numeric_limits<double>::infinity();
-  for (const RecipeAmount& amount : told.amounts) {
-    if (!goes_in(amount, told.mix)) continue;
+  for (const RecipeAmount& amount : built.amounts) {
+    if (!goes_in(amount, built.mix)) continue;
     const bool waits = amount.left_over && amount.feedstock_class == FeedstockClass::keeper;
     least = std::min(least, waits ? (*amount.left_over / amount.volume).value() : 0.0);
   }
@@ -214,12 +214,12 @@ Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& of_reci
   const Recipe& recipe = of_recipe.result;
   const PileFit room = pile_of(yard, of_recipe, today).result;
   if (!room.mix) return whole;
-  const Told told_recipe = told(recipe);
-  const Mix& mix = told_recipe.mix;
+  const AsBuilt built = as_built(recipe);
+  const Mix& mix = built.mix;
   answer.mix = mix;
-  answer.amounts = told_recipe.amounts;
+  answer.amounts = built.amounts;
   answer.targets = recipe.targets;
-  answer.on_target = told_recipe.distance_from_aim <= hardly_off;
+  answer.on_target = built.distance_from_aim <= hardly_off;
 
   const ProcessEnsemble ensemble = built_in_ensemble();
   PileToBuild pile{mix, 1.0, yard.pile, care_of(yard), std::nullopt, yard.built_or(today)};
@@ -240,7 +240,7 @@ Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& of_reci
     answer.piles = piles_for(1.0 / fits);
     answer.fills = 1.0 / fits;
   } else {
-    pile.care.feeding = topping_up(recipes_that_wait(recipe, told_recipe));
+    pile.care.feeding = topping_up(recipes_that_wait(recipe, built));
   }
   answer.care = pile.care;
   answer.can_be_built_earlier = std::chrono::sys_days(pile.built) - std::chrono::days(14) >= std::chrono::sys_days(today);

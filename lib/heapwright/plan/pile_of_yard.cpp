@@ -7,14 +7,14 @@ namespace {
 
 /// Without a size of its own a recipe is of parts, and its volume an example.
 std::optional<Volume> volume_to_put_in(const Recipe& recipe) {
-  const std::optional<Volume> volume = has_size(recipe) ? told(recipe).mix.volume : std::nullopt;
+  const std::optional<Volume> volume = has_size(recipe) ? as_built(recipe).mix.volume : std::nullopt;
   return volume && volume->value() > 0.0 ? volume : std::nullopt;
 }
 
 /// What the recipe leaves of what is on hand, loose.
 std::optional<Volume> left_over_by(const Recipe& recipe) {
   Volume left;
-  for (const RecipeAmount& amount : told(recipe).amounts) {
+  for (const RecipeAmount& amount : as_built(recipe).amounts) {
     if (is_left(amount)) left += *amount.left_over;
   }
   return left.value() > 0.0 ? std::optional(left) : std::nullopt;

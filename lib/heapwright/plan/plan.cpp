@@ -35,7 +35,7 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
 
   std::optional<CompostYield> own;
   OrganicMass coarse;
-  if (has_size(recipe)) coarse = coarse_wood_of(told(recipe).mix, yard.materials);
+  if (has_size(recipe)) coarse = coarse_wood_of(as_built(recipe).mix, yard.materials);
   YieldRule rule = yard.materials.yield;
   std::optional<TemperatureLog> log = log_of(yard.observations);
   if (yard.climate && has_size(recipe)) plan.forecast = forecast_of(yard, plan.recipe, today, log ? &*log : nullptr);
@@ -45,7 +45,7 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
     own = (*plan.forecast)->screened;
     rule = (*plan.forecast)->yield;
   } else if (has_size(recipe)) {
-    own = compost_yield(told(recipe).mix, coarse, rule);
+    own = compost_yield(as_built(recipe).mix, coarse, rule);
   }
   plan.supply = balance(own, plan.topdressing);
 
@@ -59,7 +59,7 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
   take(plan.readings);
   take(plan.topdressing);
   if (own)
-    assume_yield(answer.assumptions, plan.forecast ? (*plan.forecast)->goes_in : 1.0, told(recipe).mix, coarse, rule, yard.materials,
+    assume_yield(answer.assumptions, plan.forecast ? (*plan.forecast)->goes_in : 1.0, as_built(recipe).mix, coarse, rule, yard.materials,
                  plan.supply.needed);
   order_by_weight(answer.assumptions);
   Facts facts;

@@ -99,7 +99,7 @@ void take_noticed(const Yard& yard, const Answer<Recipe>* recipe, Date today, Ya
 
 Facts facts_of_readings(const Yard& yard, const YardReadings& answer) {
   Facts facts = facts_of(yard.observations);
-  if (answer.watched || answer.felt_last || !answer.noticed.empty()) facts.insert(Fact::turning);  // which they are told to do
+  if (answer.watched || answer.felt_last || !answer.noticed.empty()) facts.insert(Fact::turning);  // as the screen tells them to do
   if (answer.log) facts.insert(Fact::readings);
   if (answer.watched && answer.watched->peak.temperature >= scalding) facts.insert(Fact::hot);
   for (const NoticedSign& one : answer.noticed) facts.insert(one.symptom->facts.begin(), one.symptom->facts.end());
@@ -150,7 +150,7 @@ Answer<YardReadings> seen_of(const Yard& yard, const Answer<Recipe>* recipe, std
   }
   answer.felt_last = felt_last(answer, yard);
   answer.starting_ratio =
-      judge_start(recipe != nullptr && has_size(recipe->result) ? std::optional(told(recipe->result).mix) : std::nullopt);
+      judge_start(recipe != nullptr && has_size(recipe->result) ? std::optional(as_built(recipe->result).mix) : std::nullopt);
   take_noticed(yard, recipe, today, answer);
   whole.cautions = cautions_for(yard.materials.cautions, facts_of_readings(yard, answer));
   return whole;

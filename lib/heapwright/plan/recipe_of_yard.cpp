@@ -62,7 +62,7 @@ std::vector<Supply> fit_for_a_pile(std::vector<Supply> supplies) {
   return supplies;
 }
 
-/// Water is told in half gallons or liters, of a large pile in gallons or five liters, of a small one in pints or half liters.
+/// Water is given in half gallons or liters, of a large pile in gallons or five liters, of a small one in pints or half liters.
 WaterMass water_measure(ShownUnits units, const Recipe& recipe) {
   const double pint = unit_size(Dimension::volume, "gal") / 8.0 * water_kg_per_m3;
   constexpr double large = 40.0;  // kg of water
@@ -73,7 +73,7 @@ WaterMass water_measure(ShownUnits units, const Recipe& recipe) {
   return (is_small ? 1.0 : is_large ? 8.0 : 4.0) * pint * unit::kg_water;
 }
 
-/// "For every cubic yard": the pile that a yard without amounts is told of.
+/// "For every cubic yard": the pile that stands as an example where a yard gives no amounts.
 Volume example_pile(ShownUnits units) { return (units == ShownUnits::si ? 1.0 : unit_size(Dimension::volume, "yd3")) * unit::m3; }
 
 std::vector<std::size_t> main_supplies_of(const RecipeQuestion& question, const Recipe& recipe) {
@@ -170,7 +170,7 @@ bool is_counted_alike(const Supply& supply, const RecipeSupply& asked, const Rec
   return own_container || !supply.shredded;
 }
 
-Batch batch_of(const std::vector<Supply>& supplies, const RecipeQuestion& question, const Told& pile, ShareOfLooseVolume settling) {
+Batch batch_of(const std::vector<Supply>& supplies, const RecipeQuestion& question, const AsBuilt& pile, ShareOfLooseVolume settling) {
   Batch batch{{}, pile.water_to_add, chosen, settling};
   for (std::size_t i = 0; i < supplies.size(); ++i) {
     const RecipeAmount& amount = pile.amounts[i];
@@ -223,7 +223,7 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
     answer.measure_first = measure_first(blend, exact.taken, yard.materials);
     recipe.mix->ranges = ranges_of(blend, exact.taken, yard.targets, yard.materials);
     facts.merge(facts_of_what_goes_in(supplies, recipe));
-    recipe.batch = batch_of(supplies, question, told(recipe), yard.wishes.settling);
+    recipe.batch = batch_of(supplies, question, as_built(recipe), yard.wishes.settling);
     if (recipe.whole_containers) {
       WholeContainers& whole = *recipe.whole_containers;
       const Ingredients counted = ingredients_of(supplies, question, whole.amounts, whole.mix);

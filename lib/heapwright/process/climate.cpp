@@ -81,7 +81,7 @@ void take_mean_and_swing(Table& table, ClimateDescription& climate) {
                      "write the warmest month's mean less the coldest's: \"46 degF\"");
 }
 
-/// The days are read here, so that what is wrong with them is told with the rest.
+/// The days are read here, so that what is wrong with them is reported with the rest.
 void take_days(Table& table, ClimateDescription& climate) {
   const std::optional<std::string> path = table.path("file");
   if (!path) return;

@@ -32,7 +32,7 @@ struct NamedClimate {
 std::vector<NamedClimate> named_climates();
 
 /// One of these ways is used: twelve monthly means; the coldest and warmest month; the mean of the year and its swing or a named winter
-/// (whose two months and rain stand here too); or a file of days. Rain told beside it stands above theirs.
+/// (whose two months and rain stand here too); or a file of days. Rain given beside it stands above theirs.
 struct ClimateDescription {
   MonthlyMeans monthly_means;  ///< twelve or none
   std::optional<TemperaturePoint> coldest_month;
@@ -60,7 +60,7 @@ std::optional<ClimateDescription> read_climate(Table& root);
 /// is for the northern half of the world, the other gives twelve means.
 std::optional<MonthlyMeans> monthly_means(const ClimateDescription& climate);
 
-/// The rain of the months: as told, else of the file of days, by the means of its months; none where neither tells.
+/// The rain of the months: as given, else of the file of days, by the means of its months; none where neither tells.
 MonthlyRain monthly_rain(const ClimateDescription& climate);
 
 /// What is taken for granted of the weather; nothing where twelve means or days are given.

@@ -85,9 +85,9 @@ struct Following {
 };
 
 /// Runs a pile through the weather. It is fed with the contents, times the share of its feeding. It stops once it is mature, cured, and at
-/// least least_days old, and where the weather ends. Told to, it stops as well from a year on where nothing more can come: its C:N cannot
-/// come down to what is asked for, or what it lacks is more than it would gain in the days left at the pace of the last year, from which
-/// rotting slows down.
+/// least least_days old, and where the weather ends. Where asked to, it stops as well from a year on where nothing more can come: its C:N
+/// cannot come down to what is asked for, or what it lacks is more than it would gain in the days left at the pace of the last year, from
+/// which rotting slows down.
 /// @throws DomainError where it would be turned or fed more often than daily, and as Pile does
 Course run_course(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following,
                   Steps steps);

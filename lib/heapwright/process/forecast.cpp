@@ -106,7 +106,7 @@ int end_of(const Course& course) {
 
 const PileState& end_state(const Course& course) { return course.days[static_cast<std::size_t>(end_of(course))]; }
 
-/// All sets' courses, and those that are told of.
+/// All sets' courses, and those that are shown.
 struct Sets {
   Course best;
   std::vector<Course> members;
@@ -146,17 +146,17 @@ void no_sooner_than(ReadyWindow& mature, const ReadyWindow& turf) {
   mature.late = later(mature.late, turf.late);
 }
 
-HeatingBranch branch_of(const Course& told, const Courses& courses) {
+HeatingBranch branch_of(const Course& course, const Courses& courses) {
   HeatingBranch branch;
-  branch.turf = ready_window(told, told.turf_day, days_of(courses, &Course::turf_day));
-  branch.mature = ready_window(told, told.mature_day, days_of(courses, &Course::mature_day));
+  branch.turf = ready_window(course, course.turf_day, days_of(courses, &Course::turf_day));
+  branch.mature = ready_window(course, course.mature_day, days_of(courses, &Course::mature_day));
   no_sooner_than(branch.mature, branch.turf);
   return branch;
 }
 
 /// The course to tell of, and the sets that it stands for.
 struct Shown {
-  Course told;
+  Course course;
   Courses sets;
 };
 
@@ -175,17 +175,17 @@ void take_branches(Forecast& result, const Sets& sets, const Shown& shown) {
   if (heats.is_open()) {
     const bool shows_heat = heats.is_likely();
     const Course other = middle_course(shows_heat ? sets.not_hot : sets.hot);
-    heats.if_it_heats = branch_of(shows_heat ? shown.told : other, sets.hot);
+    heats.if_it_heats = branch_of(shows_heat ? shown.course : other, sets.hot);
     heats.if_it_heats->hot_from = hot_window(sets.hot);
-    heats.if_not = branch_of(shows_heat ? other : shown.told, sets.not_hot);
+    heats.if_not = branch_of(shows_heat ? other : shown.course, sets.not_hot);
     heats.if_not->hot_from = hot_window(sets.not_hot);
     return;
   }
-  HeatingBranch branch = branch_of(shown.told, shown.sets);
+  HeatingBranch branch = branch_of(shown.course, shown.sets);
   result.turf = branch.turf;
   result.mature = branch.mature;
   branch.hot_from = hot_window(heats.heating == Heating::will ? sets.hot : sets.not_hot);
-  branch.hot_from.likely = shown.told.hot_day();  // as its days are shown
+  branch.hot_from.likely = shown.course.hot_day();  // as its days are shown
   (heats.heating == Heating::will ? heats.if_it_heats : heats.if_not) = branch;
 }
 
@@ -197,9 +197,9 @@ std::optional<Criterion> binding_of(const Course& course, std::optional<int> day
   return before.rotted_worst < limits.rotted ? std::optional(Criterion::rotted) : std::nullopt;
 }
 
-std::optional<Criterion> binding_of(const Course& told, ForecastStatus status) {
-  if (status == ForecastStatus::never) return binding_of(told, std::nullopt, turf_limits);
-  return binding_of(told, told.mature_day, mature_limits);
+std::optional<Criterion> binding_of(const Course& course, ForecastStatus status) {
+  if (status == ForecastStatus::never) return binding_of(course, std::nullopt, turf_limits);
+  return binding_of(course, course.mature_day, mature_limits);
 }
 
 /// As far as either way leads.
@@ -208,11 +208,11 @@ ForecastStatus better_of(const HeatingBranch& one, const HeatingBranch& other) {
   return one.turf.likely || other.turf.likely ? ForecastStatus::turf_only : ForecastStatus::never;
 }
 
-/// As far as what is told comes; of a pile that may go two ways never only where neither gets there.
-ForecastStatus status_of(const Course& told, const HeatsOrNot& heats) {
+/// As far as what is shown comes; of a pile that may go two ways never only where neither gets there.
+ForecastStatus status_of(const Course& course, const HeatsOrNot& heats) {
   const auto in_time = [](std::optional<int> day) { return day && *day + cure <= horizon; };
-  if (in_time(told.mature_day)) return ForecastStatus::mature;
-  if (in_time(told.turf_day)) return ForecastStatus::turf_only;
+  if (in_time(course.mature_day)) return ForecastStatus::mature;
+  if (in_time(course.turf_day)) return ForecastStatus::turf_only;
   return heats.is_open() ? better_of(*heats.if_it_heats, *heats.if_not) : ForecastStatus::never;
 }
 
@@ -271,19 +271,18 @@ std::vector<ForecastNote> notes_on_trust(const PileToBuild& pile, Volume volume)
 /// The days of a course, each with what most of its sets have for the core, no nearer than the forecast's width. Where the first of the
 /// sets ends the band goes on as wide as it was.
 std::vector<DayOfForecast> days_with_bands(const Shown& shown, const DailyWeather& weather, double below) {
-  const Course& told = shown.told;
-  const std::size_t last = static_cast<std::size_t>(told.mature_day ? end_of(told) : static_cast<int>(told.days.size()) - 1);
+  const Course& course = shown.course;
+  const std::size_t last = static_cast<std::size_t>(course.mature_day ? end_of(course) : static_cast<int>(course.days.size()) - 1);
   std::size_t all_go_to = last;
-  for (const Course* course : shown.sets) all_go_to = std::min(all_go_to, course->days.size() - 1);
+  for (const Course* set : shown.sets) all_go_to = std::min(all_go_to, set->days.size() - 1);
   std::vector<DayOfForecast> days;
   std::vector<double> cores(shown.sets.size());
   double above = forecast_width.core_degc;
   double under = below;
   for (std::size_t day = 0; day <= last; ++day) {
-    const PileState& state = told.days[day];
+    const PileState& state = course.days[day];
     if (day <= all_go_to) {
-      std::transform(shown.sets.begin(), shown.sets.end(), cores.begin(),
-                     [&](const Course* course) { return course->days[day].core_degc; });
+      std::transform(shown.sets.begin(), shown.sets.end(), cores.begin(), [&](const Course* set) { return set->days[day].core_degc; });
       const Band<double> band = most_of(cores);
       above = std::max(forecast_width.core_degc, band.high - state.core_degc);
       under = std::max(below, state.core_degc - band.low);
@@ -300,7 +299,7 @@ double filled_in_all(const PileCare& care, const Course& course) {
 OrganicMass organic(double kg_of_it) { return kg_of_it * unit::kg_organic; }
 
 Finished finished_of(const PileToBuild& pile, const Shown& shown, double filled, const YieldRule& rule) {
-  const PileState& end = end_state(shown.told);
+  const PileState& end = end_state(shown.course);
   std::vector<double> losses, passing;
   for (const Course* course : shown.sets) {
     losses.push_back(end_state(*course).volatile_solids_loss);
@@ -314,7 +313,7 @@ Finished finished_of(const PileToBuild& pile, const Shown& shown, double filled,
   Finished finished;
   finished.mass_loss = 1.0 - (lies / (filled * pile.share * pile.mix.mass)).value();
   finished.moisture = moisture;
-  finished.is_ready = shown.told.turf_day.has_value();
+  finished.is_ready = shown.course.turf_day.has_value();
   finished.volume_loss = 1.0 - end.relative_volume / filled;
   finished.volatile_solids_loss = end.volatile_solids_loss;
   finished.volatile_solids_loss_low = std::max(0.0, std::min(lost.low, end.volatile_solids_loss - forecast_width.volatile_solids));
@@ -379,10 +378,10 @@ void take_peak(Forecast& result) {
   result.peak_day = static_cast<int>(hottest - result.days.begin());
 }
 
-std::vector<ForecastNote> notes_of(const Forecast& result, const Course& told, const PileToBuild& pile, const DailyWeather& days) {
+std::vector<ForecastNote> notes_of(const Forecast& result, const Course& course, const PileToBuild& pile, const DailyWeather& days) {
   std::vector<ForecastNote> notes;
   const auto take = [&](const std::vector<ForecastNote>& more) { notes.insert(notes.end(), more.begin(), more.end()); };
-  if (result.status == ForecastStatus::never) notes.push_back(why_never(told, days));
+  if (result.status == ForecastStatus::never) notes.push_back(why_never(course, days));
   if (days.front().air.celsius() <= 0.0) notes.push_back(ForecastNote::cold_start);
   if (result.heats.is_open())
     notes.push_back(result.heats.is_likely() ? ForecastNote::core_of_those_that_heat : ForecastNote::core_of_those_that_do_not);
@@ -447,19 +446,19 @@ Forecast forecast(const PileToBuild& pile, const Weather& weather, const Materia
   sort_by_heat(sets, seen, result.heats);
   const Shown shown = shown_of(sets, result.heats);
   take_branches(result, sets, shown);
-  result.status = status_of(shown.told, result.heats);
-  result.binding = binding_of(shown.told, result.status);
+  result.status = status_of(shown.course, result.heats);
+  result.binding = binding_of(shown.course, result.status);
   const bool comes_out_hot = is_small_vessel(pile, result.volume);
   result.days = days_with_bands(shown, days, forecast_width.core_degc + (comes_out_hot ? forecast_width.too_hot_degc : 0.0));
   take_peak(result);
-  result.filled_in_all = filled_in_all(pile.care, shown.told);
+  result.filled_in_all = filled_in_all(pile.care, shown.course);
   result.finished = finished_of(pile, shown, result.filled_in_all, materials.yield);
-  result.water_given = shown.told.water_given;
+  result.water_given = shown.course.water_given;
   if (!seen) {  // what is logged is built
     result.heats.what_would_tip = what_would_tip(pile, weather, materials, ensemble, result.heats.chance, sets.from + days_to_heat);
     try_in_warmth(result, pile, model, weather, ensemble);
   }
-  result.notes = notes_of(result, shown.told, pile, days);
+  result.notes = notes_of(result, shown.course, pile, days);
   if (!pile.care.wet_to && (says(result, ForecastNote::too_dry) || says(result, ForecastNote::dries)))
     result.watered = instead_of(model.course(ensemble.best, days, {}, pile.care.watering), 0);
   return result;

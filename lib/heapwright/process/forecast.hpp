@@ -69,7 +69,7 @@ struct Instead {
 /// What is left of what was put in, at the likely day, else at the end of what was followed.
 struct Finished {
   bool is_ready = false;      ///< for turf at least
-  MoistureWetBasis moisture;  ///< at which its mass is told: that of use, or its own where it stands drier
+  MoistureWetBasis moisture;  ///< at which its mass is given: that of use, or its own where it stands drier
   double mass_loss = 0.0;     ///< shares of all put in; below 0 where what went in dry takes up water
   double volume_loss = 0.0;
   double volatile_solids_loss = 0.0;

@@ -78,7 +78,7 @@ bool agrees(const Course& course, int counted_from, const SeenHeating& seen);
 Heating heating_of(double chance, bool ever);
 
 /// What would tip a pile that may not heat: all sets run again with each change, until they are hot. What helps by less than 0.15 is not
-/// told. A mix of a C:N of 27 or less is green enough, and more is not told of where it would not fit.
+/// said. A mix of a C:N of 27 or less is green enough, and more is not asked for where it would not fit.
 /// @param chance as it is @param days in which a set must be hot
 std::vector<WhatWouldTip> what_would_tip(const PileToBuild& pile, const Weather& weather, const Materials& materials,
                                          const ProcessEnsemble& ensemble, double chance, int days);

@@ -9,7 +9,7 @@
 
 namespace heapwright {
 
-/// What nobody told of the rain: so much a day, all year. Judged.
+/// The rain where nobody says: so much a day, all year. Judged.
 inline const Length usual_rain_a_day = 0.0025 * unit::m;
 
 /// Rain of a day that a pile takes up on its plan area:

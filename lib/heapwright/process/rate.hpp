@@ -27,7 +27,7 @@ struct RateFit {
   bool tells = false;               ///< whether the log narrows the factor at all: low and high less than three to one apart
   bool fits_none = false;           ///< whether no rate comes near the log, by twice what a day's readings may be off
 
-  /// misses_by_degc as it is told: no thermometer in a pile is nearer than 1 °C; judged.
+  /// misses_by_degc as it is shown: no thermometer in a pile is nearer than 1 °C; judged.
   double told_miss_degc() const { return misses_by_degc > 1.0 ? misses_by_degc : 1.0; }
 };
 

@@ -49,13 +49,13 @@ ReadyWindow middle_eight_tenths(const DaysOrNever& days) {
   return {days[left_out], middle_of(days), days[days.size() - 1 - left_out]};
 }
 
-ReadyWindow ready_window(const Course& told, std::optional<int> likely, const DaysOrNever& sets) {
+ReadyWindow ready_window(const Course& course, std::optional<int> likely, const DaysOrNever& sets) {
   DaysOrNever ready;
   for (const std::optional<int> day : sets) ready.push_back(cured(day));
   ReadyWindow window = middle_eight_tenths(in_order(std::move(ready)));
   window.likely = cured(likely);
   if (window.likely) {
-    window.early = the_earlier(window.early, sooner(told, *window.likely, earlier));
+    window.early = the_earlier(window.early, sooner(course, *window.likely, earlier));
     window.late = the_later(window.late, static_cast<int>(std::lround(later * *window.likely)));
   }
   return {within_horizon(window.early), within_horizon(window.likely), within_horizon(window.late)};

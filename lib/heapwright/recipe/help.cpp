@@ -8,7 +8,7 @@
 namespace heapwright {
 namespace {
 
-constexpr double just_inside = 1.0 - 1e-4;  // so that an amount told in five figures is still inside
+constexpr double just_inside = 1.0 - 1e-4;  // so that an amount given in five figures is still inside
 constexpr double negligible = 1e-6;
 
 /// Browner than that it is mostly wood, whose carbon does not rot in a season: nitrogen for all of it would be lost as ammonia. (judged;
@@ -127,8 +127,8 @@ Help help_of(const Wanted& wanted, const std::vector<Candidate>& candidates, con
   for (std::size_t i = first; i < amounts.supplies.size(); ++i) {
     if (!(amounts.supplies[i] > negligible * help.mix.mass.value())) continue;
     const RecipeSupply& supply = with_them.supplies[i];
-    const double told = still_inside ? rounded.supplies[i] : amounts.supplies[i];
-    help.additions.push_back({amount_of(supply, amounts.supplies[i] * unit::kg), amount_of(supply, told * unit::kg),
+    const double amount = still_inside ? rounded.supplies[i] : amounts.supplies[i];
+    help.additions.push_back({amount_of(supply, amounts.supplies[i] * unit::kg), amount_of(supply, amount * unit::kg),
                               candidates[i - first].is_on_hand, supply.feedstock_class == FeedstockClass::supplement});
   }
   return help;

@@ -42,7 +42,7 @@ RecipeQuestion with_a_size(RecipeQuestion question) {
 }
 
 /// The measure of an answer: the container that the person counts or buys it in, or the weight that they gave. What they gave by volume, or
-/// without an amount, is told in its usual container while it can be carried so.
+/// without an amount, is given in its usual container while it can be carried so.
 void settle_measure(RecipeSupply& in_recipe, const Supply& supply, const Materials& materials) {
   constexpr double can_be_carried = 40.0;
   const std::optional<Amount>& counted = supply.amount ? supply.amount : supply.priced_amount;
@@ -282,7 +282,7 @@ SizeSetBy size_set_by(const RecipeQuestion& question, const Recipe& recipe) {
   return {SizeFrom::on_hand, std::move(to_use_up.empty() ? all_used : to_use_up)};
 }
 
-Told told(const Recipe& recipe) {
+AsBuilt as_built(const Recipe& recipe) {
   if (!recipe.whole_containers) return {*recipe.mix, recipe.amounts, recipe.water_to_add, recipe.distance_from_aim, recipe.cost};
   const WholeContainers& whole = *recipe.whole_containers;
   return {whole.mix, whole.amounts, whole.water_to_add, whole.distance_from_aim, whole.cost};

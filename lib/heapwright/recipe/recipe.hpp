@@ -219,16 +219,16 @@ struct Recipe {
 /// Whether the amounts come to a pile of some size, and not to parts or an example.
 inline bool has_size(const Recipe& recipe) { return recipe.mix && recipe.status != RecipeStatus::no_size; }
 
-/// What a person is told to do: in whole containers, where a size was given, else the exact amounts.
-struct Told {
+/// What a person is to build: in whole containers, where a size was given, else the exact amounts.
+struct AsBuilt {
   const Mix& mix;
   const std::vector<RecipeAmount>& amounts;
   WaterMass water_to_add;
   double distance_from_aim;
   double cost;
 };
-/// @param recipe one with a mix; must outlive what is told
-Told told(const Recipe& recipe);
+/// @param recipe one with a mix; must outlive what is returned
+AsBuilt as_built(const Recipe& recipe);
 
 inline constexpr double on_the_edge = 1.0 + 1e-9;  ///< a window met to rounding is met
 inline constexpr double hardly_off = 1.3;          ///< a C:N of 39, moisture of 61 %: off the windows by less than anyone can tell (judged)

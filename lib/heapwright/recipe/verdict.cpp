@@ -18,7 +18,7 @@ bool is_green(const RecipeAmount& amount) {
 }
 
 bool greens_are_left(const Recipe& recipe) {
-  const Told pile = told(recipe);
+  const AsBuilt pile = as_built(recipe);
   return std::any_of(pile.amounts.begin(), pile.amounts.end(),
                      [](const RecipeAmount& amount) { return is_green(amount) && is_left(amount); });
 }
@@ -56,11 +56,12 @@ HeldBackReason reason_of_amount(const HeldBack& held, const Recipe& recipe) {
 RecipeVerdict verdict_of(const Recipe& recipe) {
   switch (recipe.status) {
     case RecipeStatus::on_target: return RecipeVerdict::on_target;
-    case RecipeStatus::nearest: return told(recipe).distance_from_aim <= hardly_off ? RecipeVerdict::nearly_right : RecipeVerdict::far_off;
+    case RecipeStatus::nearest:
+      return as_built(recipe).distance_from_aim <= hardly_off ? RecipeVerdict::nearly_right : RecipeVerdict::far_off;
     case RecipeStatus::not_enough: return recipe.mix ? RecipeVerdict::too_little : RecipeVerdict::no_pile;
     case RecipeStatus::no_size:
       if (!recipe.mix || recipe.additions_only) return RecipeVerdict::no_pile;
-      return told(recipe).distance_from_aim > hardly_off ? RecipeVerdict::far_off : RecipeVerdict::parts;
+      return as_built(recipe).distance_from_aim > hardly_off ? RecipeVerdict::far_off : RecipeVerdict::parts;
     case RecipeStatus::limits_clash:
     case RecipeStatus::nothing_on_hand: return RecipeVerdict::no_pile;
   }
@@ -110,7 +111,7 @@ std::vector<Help> ways_to_mend(const Recipe& recipe) {
 }
 
 AloneIs alone_is(const Recipe& recipe) {
-  const Mix& mix = told(recipe).mix;
+  const Mix& mix = as_built(recipe).mix;
   const auto& ratio = recipe.targets.carbon_to_nitrogen;
   const bool wet = mix.moisture && *mix.moisture > just_above(recipe.targets.moisture.high);
   const bool green = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < just_below(ratio.low);
@@ -121,7 +122,7 @@ AloneIs alone_is(const Recipe& recipe) {
 Watering watering_of(const Recipe& recipe) {
   constexpr double splash = 0.1;  // kg
   constexpr double shown = 0.005;
-  const Told pile = told(recipe);
+  const AsBuilt pile = as_built(recipe);
   if (pile.water_to_add.value() >= splash) return Watering::so_much;
   const bool dry = pile.mix.moisture && pile.mix.moisture->value() < recipe.targets.moisture.low.value() - shown;
   if (dry) return recipe.wishes.most_water ? Watering::stays_too_dry : Watering::a_little;
@@ -136,11 +137,11 @@ std::optional<Volume> room_for(const Recipe& recipe) {
 
 bool overfills(const Recipe& recipe) {
   constexpr double rounding = 1.0 + 1e-6;
-  return recipe.room && recipe.mix && *told(recipe).mix.volume > rounding * *recipe.room;
+  return recipe.room && recipe.mix && *as_built(recipe).mix.volume > rounding * *recipe.room;
 }
 
 bool is_bought_by_weight(const Recipe& recipe) {
-  const Told pile = told(recipe);
+  const AsBuilt pile = as_built(recipe);
   return std::any_of(pile.amounts.begin(), pile.amounts.end(),
                      [](const RecipeAmount& amount) { return amount.bought && !amount.containers && amount.mass.value() > 0.0; });
 }
@@ -148,7 +149,7 @@ bool is_bought_by_weight(const Recipe& recipe) {
 std::vector<Remainder> remainders_of(const Recipe& recipe) {
   std::vector<Remainder> remainders;
   if (!recipe.mix) return remainders;
-  const Told pile = told(recipe);
+  const AsBuilt pile = as_built(recipe);
   for (const RecipeAmount& amount : pile.amounts) {
     if (!is_left(amount)) continue;
     std::optional<ContainerCount> left = amount.containers ? amount.containers_left : std::nullopt;
@@ -162,7 +163,7 @@ std::vector<Remainder> remainders_of(const Recipe& recipe) {
 std::vector<const RecipeAmount*> not_needed(const Recipe& recipe) {
   std::vector<const RecipeAmount*> unused;
   if (!recipe.mix) return unused;
-  const Told pile = told(recipe);
+  const AsBuilt pile = as_built(recipe);
   for (const RecipeAmount& amount : pile.amounts) {
     if (!amount.left_over && !goes_in(amount, *recipe.mix)) unused.push_back(&amount);
   }
@@ -171,7 +172,7 @@ std::vector<const RecipeAmount*> not_needed(const Recipe& recipe) {
 
 std::optional<Layering> layering_of(const Recipe& recipe) {
   if (!recipe.mix) return std::nullopt;
-  const Told pile = told(recipe);
+  const AsBuilt pile = as_built(recipe);
   Layering layering;
   Volume loose;
   for (const RecipeAmount& amount : pile.amounts) {

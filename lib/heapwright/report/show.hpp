@@ -58,7 +58,7 @@ std::string show_percent(double fraction);             ///< "41 %"
 /// "bags", "branches"
 std::string plural(const std::string& name);
 
-/// "24 bags", "2 1/2 buckets", "1 bucket", "half a bucket": to the half, from ten on to the whole; less than a quarter is "a little of a
+/// "24 bags", "2 1/2 buckets", "1 bucket", "half a bucket": to the half, from ten on to the whole; less than a quarter is "less than half a
 /// bucket".
 std::string show_count(double count, const std::string& container_name);
 

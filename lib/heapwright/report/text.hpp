@@ -9,7 +9,7 @@
 
 namespace heapwright {
 
-/// The steps of a calculation, each term told where it first comes in.
+/// The steps of a calculation, each term explained where it first comes in.
 std::string text_of_working(const Working& working, std::size_t width = 80);
 
 std::string text_of_feedstocks(const Materials& materials, const Show& show);  ///< the table, a row a line

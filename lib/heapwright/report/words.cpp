@@ -40,7 +40,7 @@ std::string length_of(seconds length) {
   return spans.empty() ? "0 h" : fmt::format("{}", fmt::join(spans, " "));
 }
 
-/// "1.1 buckets": a count that is no half is told as it is.
+/// "1.1 buckets": a count that is no half stands as it is.
 std::string tenths(const Count& count) {
   constexpr double about = 0.04;
   const bool is_half = std::abs(to_the_half(count.count) - count.count) <= about * count.count;

@@ -122,7 +122,7 @@ using CarbonNitrogenRatio = detail::Ratio<detail::KgCarbon, detail::KgNitrogen>;
 using RespirationRate = detail::Ratio<unit::per<detail::KgCarbon, detail::KgOrganic>, boost::units::si::time>;
 /// Oxygen that organic matter takes up in a time, where it lies moist and airy.
 using OxygenUptakeRate = detail::Ratio<unit::per<boost::units::si::amount, detail::KgOrganic>, boost::units::si::time>;
-/// The same stirred in water, told as a mass of oxygen: another method, which does not convert.
+/// The same stirred in water, given as a mass of oxygen: another method, which does not convert.
 using OxygenUptakeRateInWater = detail::Ratio<unit::per<detail::Kg, detail::KgOrganic>, boost::units::si::time>;
 using ElectricConductivity = detail::Quantity<boost::units::si::conductivity>;
 

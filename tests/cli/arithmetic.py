@@ -1,4 +1,4 @@
-"""The mix, the season and the distance from the aim a second time, for the checks that reckon an answer again. Figures of feedstocks are read from
+"""The mix, the season and the distance from the aim a second time, for the checks that compute an answer again. Figures of feedstocks are read from
 `materials ID --json`, container sizes from the table's text; nothing else comes from the program.
 """
 import calendar
