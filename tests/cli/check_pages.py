@@ -140,17 +140,16 @@ def words_of(text):
 
 def check_screens(program, command, html_file):
     name = command.split()[0]
-    act, why, whole = run(program, command), run(program, command, "--why"), run(program, command, "--all")
+    act, why, whole = run(program, command), run(program, command, "--why"), run(program, command, "--all", "--html", html_file)
     lines = act.rstrip("\n").split("\n")
     if WORKING not in act:
         check(command, len(lines) <= MOST_LINES.get(name, USUAL_LINES), f"{len(lines)} lines")
     for text in (act, why, whole):
         wide = [line for line in text.split("\n") if len(line) > WIDE]
         check(command, not wide, f"wider than {WIDE}: {wide[:1]}")
-    for options in ("", " --all"):
-        narrow = on_a_terminal(program, command + options, NARROW)
-        wide = [line for line in narrow.split("\n") if len(line) > NARROW and " " in line.strip()]
-        check(command + options, narrow and not wide, f"wider than {NARROW}: {wide[:1]}")
+    narrow = on_a_terminal(program, command + " --all", NARROW)
+    wide = [line for line in narrow.split("\n") if len(line) > NARROW and " " in line.strip()]
+    check(command, narrow and not wide, f"wider than {NARROW}: {wide[:1]}")
     for shorter, longer in ((act, why), (why, whole)):
         said = [line for line in shorter.split("\n") if "--all" not in line]
         check(command, longer.startswith("\n".join(said).rstrip("\n")), "the longer screen does not begin with the shorter one")
@@ -173,11 +172,8 @@ def check_grounds(program, command, act, whole, harmful):
             check(command, row["in_short"] in shown, f"a caution that may burn, poison or infect is left out: {caution['id']}")
 
 
-def check_html(program, command, whole, folder):
-    path = pathlib.Path(folder, "page.html")
-    path.unlink(missing_ok=True)
-    run(program, command, "--html", str(path))
-    page = read_page(path.read_text(encoding="utf-8"))
+def check_html(command, whole, html_file):
+    page = read_page(pathlib.Path(html_file).read_text(encoding="utf-8"))
     check(command, not page.faults, f"HTML: {page.faults[:3]}")
     said = set(words_of(" ".join(page.text)))
     for line in whole.split("\n"):
@@ -215,10 +211,11 @@ def main():
         harmful = {row["id"]: row for row in tomllib.load(file)["caution"] if row.get("harms") and not row.get("first")}
     commands = [line for line in COMMANDS.read_text(encoding="utf-8").split("\n") if line and not line.startswith("#")]
     with tempfile.TemporaryDirectory() as folder:
-        for command in commands:
-            act, whole = check_screens(program, command, folder)
+        for number, command in enumerate(commands):
+            html_file = str(pathlib.Path(folder, f"{number}.html"))
+            act, whole = check_screens(program, command, html_file)
             check_grounds(program, command, act, whole, harmful)
-            check_html(program, command, whole, folder)
+            check_html(command, whole, html_file)
         check_names(program, folder)
     check_helps(program, sorted({command.split()[0] for command in commands} | {"materials", "new"}))
     print("\n".join(failures[:40]))

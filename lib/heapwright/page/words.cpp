@@ -2,6 +2,19 @@
 
 namespace heapwright {
 
+Words::Words() = default;
+Words::Words(const Words& other) = default;
+Words::Words(Words&& other) noexcept = default;
+Words& Words::operator=(const Words& other) = default;
+Words& Words::operator=(Words&& other) noexcept = default;
+Words::~Words() = default;
+
+Words::Words(std::string text) {
+  if (!text.empty()) fragments_.emplace_back(std::move(text));
+}
+
+Words::Words(Fragment fragment) { fragments_.push_back(std::move(fragment)); }
+
 Words& Words::operator+=(const Words& more) {
   fragments_.insert(fragments_.end(), more.fragments_.begin(), more.fragments_.end());
   return *this;

@@ -139,21 +139,27 @@ using Fragment =
 /// A sentence, or a part of one.
 class Words {
  public:
-  Words() = default;
+  Words();
   Words(const char* text) : Words(std::string(text)) {}       // NOLINT(google-explicit-constructor): a sentence may be plain words
   Words(std::string_view text) : Words(std::string(text)) {}  // NOLINT(google-explicit-constructor)
-  Words(std::string text) {                                   // NOLINT(google-explicit-constructor)
-    if (!text.empty()) fragments_.emplace_back(std::move(text));
-  }
+  Words(std::string text);                                    // NOLINT(google-explicit-constructor)
   template <class Quantity>
   requires std::is_constructible_v<Fragment, std::in_place_type_t<Quantity>, Quantity> Words(Quantity quantity)
-      : fragments_{Fragment(std::move(quantity))} {}  // NOLINT(google-explicit-constructor): and so may a quantity
+      : Words(Fragment(std::in_place_type<Quantity>, std::move(quantity))) {}  // NOLINT(google-explicit-constructor): and so may a quantity
+
+  // In words.cpp: a vector of so many types takes a second to compile.
+  Words(const Words& other);
+  Words(Words&& other) noexcept;
+  Words& operator=(const Words& other);
+  Words& operator=(Words&& other) noexcept;
+  ~Words();
 
   bool empty() const { return fragments_.empty(); }
   const std::vector<Fragment>& fragments() const { return fragments_; }
   Words& operator+=(const Words& more);
 
  private:
+  explicit Words(Fragment fragment);
   std::vector<Fragment> fragments_;
 };
 
