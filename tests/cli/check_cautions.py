@@ -268,13 +268,14 @@ def main():
 
         # What was treated, or may have been, stays out and the screen says where it goes; untreated it goes in.
         chips = MAY + supply("wood-chips", "2 bucket")
+        of_what_stays_out = {"yes": ["treated"], "unknown": ["treated", "herbicide"], "no": []}
         for feedstock, (own, where) in CARRIERS.items():
             for treated in ("yes", "unknown", "no"):
                 yard = chips + supply(feedstock, "2 bucket", f'treated = "{treated}"\nuse = "all"')
                 stays_out = treated != "no"
                 for command in ("recipe", "plan"):
                     what = f'{command}, {feedstock} treated = "{treated}"'
-                    answer, text = case(what, command, yard, {"pile", *(["treated"] if stays_out else own.split())})
+                    answer, text = case(what, command, yard, {"pile", *(of_what_stays_out[treated] or own.split())})
                     recipe = answer["recipe"] if command == "plan" else answer
                     left_out = [{"id": feedstock, "treated": treated}] if stays_out else []
                     equal(f"{what}: left out", recipe["left_out"], left_out)

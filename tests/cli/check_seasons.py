@@ -125,6 +125,16 @@ def part(text, *headings):
     return ""
 
 
+def labeled(text, name):
+    """What stands beside a label, in the lines that are indented below it too."""
+    lines = text.split("\n")
+    at = next((number for number, line in enumerate(lines) if line.startswith(name)), None)
+    if at is None:
+        return ""
+    end = next((number for number, line in enumerate(lines[at + 1:], at + 1) if not line.startswith(" ")), len(lines))
+    return plain(" ".join(lines[at:end]))
+
+
 def told(answer):
     """What the text goes by: whole containers where there are some."""
     return answer["whole_containers"] or answer
@@ -142,7 +152,7 @@ def check_on_hand(where, supplies, built, answer, texts):
             first, last = season(supply["when"])
             expected_not_today.append({"id": id, "keeps_days": keeps_days(id), "from": first, "to": last, "share_on_hand": there_share})
             for command, text in texts.items():
-                check(feedstock_rows()[id]["name"] in part(text, "Not today"), f"{here} is not there whole on {built}, and the text of {command} does not say so")
+                check(feedstock_rows()[id]["name"] in labeled(text, "Not today"), f"{here} is not there whole on {built}, and the text of {command} does not say so")
         if there == 0.0:
             check(not amounts.get(id) or amounts[id]["volume_m3"] + amounts[id]["left_over_m3"] == 0.0, f"{here} has nothing on hand, but {amounts.get(id)}")
             continue

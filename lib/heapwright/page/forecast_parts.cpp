@@ -162,7 +162,9 @@ Words heating_said(const YardForecast& answer, const Words& hot) {
   if (heats.log_disagrees) return log_that_disagrees(heats, hot);
   const char* by_log = heats.by_its_log ? "by your readings so far " : "";
   switch (heats.heating) {
-    case Heating::will: return heats.by_its_log ? say("it gets {}, as your readings show", hot) : say("it will most likely get {}", hot);
+    case Heating::will:
+      return heats.by_its_log ? say("it gets {}, as your readings show", hot)
+                              : say("it will most likely get {}, {}", hot, in_ten(heats.chance));
     case Heating::may: return say("{}it may or may not get {} {}: {} such piles do", by_log, hot, by_when(forecast), in_ten(heats.chance));
     case Heating::hardly:
     case Heating::not_at_all: break;
@@ -223,7 +225,11 @@ Words lawn_ready(const Forecast& forecast) { return when_ready(forecast, &Heatin
 
 Words beds_ready(const Forecast& forecast) { return when_ready(forecast, &HeatingBranch::mature, forecast.mature); }
 
-Words ready_between(const Forecast& forecast) { return say("ready for the lawn {}", lawn_ready(forecast)); }
+Words ready_between(const Forecast& forecast) {
+  if (!stalls(forecast)) return say("ready for the lawn {}", lawn_ready(forecast));
+  return say("ready for the lawn about {} if you water it whenever it is dry; left dry, most likely {}",
+             about_when(forecast, *forecast.watered->turf_day), about_when(forecast, *forecast.turf.likely));
+}
 
 Words if_watered(const Forecast& forecast) {
   if (!forecast.watered->turf_day) return "watered whenever it is dry, it would still not be ready within three years";

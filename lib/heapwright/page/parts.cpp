@@ -9,6 +9,7 @@ namespace {
 constexpr std::size_t most_cautions = 3;
 constexpr std::size_t most_sources = 3;
 constexpr std::size_t one_line = 66;  // of letters, beside what stands around them
+constexpr std::size_t a_range = 24;   // of letters: "49, from 27 to 72"
 
 /// The ones of today's work: three, and whatever else may burn, poison or infect.
 std::vector<Caution> of_today(const Grounds& grounds, const Materials& materials, const WorkSteps& today) {
@@ -46,9 +47,9 @@ std::vector<Words> sources_of(const Grounds& grounds) {
   std::size_t letters = 0;
   for (const Assumption& assumption : grounds.assumptions) {
     if (assumption.in_short.empty()) continue;
-    letters += assumption.what.size() + assumption.in_short.size() + 4;
+    letters += assumption.what.size() + assumption.in_short.size() + a_range;
     if (!sources.empty() && (letters > one_line || sources.size() == most_sources)) break;
-    sources.push_back(say("{}: {}", assumption.what, assumption.in_short));
+    sources.push_back(say("{}, {}: {}", assumption.what, AssumedFigure{assumption}, assumption.in_short));
   }
   return sources;
 }

@@ -225,7 +225,7 @@ Words unrated_words(CompostVerdict verdict, const YardCompost& compost) {
     case CompostVerdict::too_dry_to_tell:
       return "Cannot say: it is so dry that it would be cool in any case. Wet it until a handful clumps, and check it again after a week.";
     case CompostVerdict::check_failed: return "Cannot say: a household check failed. Find out why before you use it.";
-    default: return say("Not finished, by what is known. {}", why_not(verdict, known));
+    default: return say("Not finished, as far as this shows. {}", why_not(verdict, known));
   }
 }
 

@@ -26,7 +26,7 @@ bool is_order_only(const Plan& plan) { return plan.topdressing && !plan.has_supp
 /// What to do with it once it stands.
 Words care_of(const Plan& plan) {
   constexpr std::string_view squeeze = "add water if it crumbles, dry leaves if it drips";
-  if (!plan.pile || !plan.pile->turn_every) return say("leave it; {}", squeeze);
+  if (!plan.pile || !plan.pile->turn_every) return say("leave it unturned; {}", squeeze);
   return say("turn it every {}; {}", *plan.pile->turn_every, squeeze);
 }
 
@@ -80,10 +80,10 @@ Labels at_a_glance(const Plan& plan, const Materials& materials) {
   }
   if (plan.topdressing && plan.has_supplies) {
     const Topdressing& spread = plan.topdressing->result;
+    if (spread.plan.soil_test && spread.plan.soil_test->phosphorus_is_high())
+      add("First", "phosphorus is high: spread none until your extension office clears it");
     add("Covers", covered(plan));
     if (spread.plan.near_water) add("", "Keep compost back from the water: ask your county how far.");
-    if (spread.plan.soil_test && spread.plan.soil_test->phosphorus_is_high())
-      add("", "Phosphorus is high: ask your extension office before you spread.");
   }
   return labels;
 }
@@ -108,7 +108,7 @@ void say_now(PageWriter& writer, const Plan& plan, const Materials& materials) {
     writer.section(Depth::act, "The compost now");
     writer.paragraph(verdict_in_short(plan.maturity->result));
     if (!plan.readings) writer.bullets(next_for_compost(plan.maturity->result));  // else the pile's own steps are the next ones
-    writer.paragraph("Test by test, and what else to do: heapwright maturity");
+    writer.paragraph("Test by test, and what else to do: `heapwright maturity` with this file");
   }
 }
 
@@ -164,7 +164,9 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
   if (is_order_only(plan)) say_lawn(writer, plan, materials);
   writer.section(Depth::act).labels(at_a_glance(plan, materials));
   if (!stands(plan)) say_what_it_lacks(writer, plan.recipe.result, materials);
-  end_act(writer, answer, materials, work_of(plan));
+  Grounds grounds = answer;
+  if (stands(plan)) grounds.measure_first.reset();  // it went in
+  end_act(writer, grounds, materials, work_of(plan));
   if (plan.recipe->mix && stands(plan))
     writer.section(Depth::why, "As it was planned (it stands: put none of this in again)")
         .block(Numbered{building_steps(plan.recipe.result, materials)});
@@ -173,7 +175,7 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
   if (plan.has_supplies) say_why_of_compost(writer, plan);
   writer.section(Depth::why, "The lawn");
   if (plan.topdressing && !is_order_only(plan)) say_lawn(writer, plan, materials);
-  return finished(std::move(writer), answer, materials);
+  return finished(std::move(writer), grounds, materials);
 }
 
 }  // namespace heapwright

@@ -47,14 +47,16 @@ Words water_step(const Recipe& recipe, const Materials& materials) {
 }
 
 /// "Keep the other 11 leaf bags of autumn leaves dry."
-Words remainder_step(const Remainder& left, const Materials& materials) {
+Words remainder_step(const Remainder& left, const Recipe& recipe, const Materials& materials) {
   const RecipeAmount& amount = *left.amount;
   const bool none_in = !(amount.volume.value() > 0.0);
   const Words measure = left.containers || none_in || !amount.counted_by_mass
                             ? amount_of(left.containers, left.volume, materials)
                             : Words(Mass(amount.mass * (left.volume / amount.volume).value()));
   const Words rest = say("{}{} of {}", none_in ? "All " : "The other ", measure, amount.name);
-  const Words use = use_of_left_over(find_feedstock(materials, amount.id).left_over);
+  const bool is_full = recipe.size_set_by && recipe.size_set_by->from == SizeFrom::room;
+  const Words use =
+      use_of_left_over(find_feedstock(materials, amount.id).left_over, is_full ? "as the pile sinks" : "as more browns come in");
   return use.empty() ? say("{}: put away.", rest) : say("{}: {}.", rest, use);
 }
 
@@ -70,11 +72,12 @@ std::string_view count_of_layers(int layers) {
 }
 
 void layer_steps(const Layering& layering, const Materials& materials, std::vector<Words>& steps) {
-  steps.push_back(say("Take {}; lay {} at the bottom.", all_of(layering.browns, materials), part_of(layering.layers + 1)));
+  const Words bottom = layering.at_the_bottom ? Words(whole(*layering.at_the_bottom)) : Words(part_of(layering.layers + 1));
+  steps.push_back(say("Take {}; lay {} at the bottom.", all_of(layering.browns, materials), bottom));
   const Words greens = all_of(layering.greens, materials);
-  steps.push_back(layering.layers == 1
-                      ? say("On it {}, and the rest over it.", greens)
-                      : say("On it {}, in {} with the browns between and on top.", greens, count_of_layers(layering.layers)));
+  steps.push_back(layering.layers == 1 ? say("On it {}, and the rest over it.", greens)
+                                       : say("On it {}, in {}, {} between and on top.", greens, count_of_layers(layering.layers),
+                                             layering.browns.size() == 1 ? layering.browns.front().name : "the browns"));
 }
 
 /// "3 parts autumn leaves, 2 parts grass clippings"
@@ -298,7 +301,7 @@ void say_ways(PageWriter& writer, const Recipe& recipe, const Materials& materia
   if (mended_overfills(recipe) && !far_off) writer.paragraph(room_for_all(recipe));
   if (std::any_of(recipe.what_would_help.begin(), recipe.what_would_help.end(), is_dose))
     writer.paragraph(
-        "Of urea or a meal put in half to two thirds first, watered in, and see whether it heats (Cornell, Use of Fertilizer Nitrogen).");
+        "Start with half to two thirds of the urea or meal, watered in, and see whether it heats (Cornell, Use of Fertilizer Nitrogen).");
 }
 
 }  // namespace
@@ -345,7 +348,7 @@ std::vector<Words> building_steps(const Recipe& recipe, const Materials& materia
     steps.push_back(say("Pile up {}.", all_of(going_in(recipe), materials)));
   }
   steps.push_back(water_step(recipe, materials));
-  for (const Remainder& left : remainders_of(recipe)) steps.push_back(remainder_step(left, materials));
+  for (const Remainder& left : remainders_of(recipe)) steps.push_back(remainder_step(left, recipe, materials));
   return steps;
 }
 
@@ -355,13 +358,13 @@ void say_what_it_lacks(PageWriter& writer, const Recipe& recipe, const Materials
   if (mended_overfills(recipe)) writer.paragraph(room_for_all(recipe));
 }
 
-Words use_of_left_over(LeftOver left_over) {
+Words use_of_left_over(LeftOver left_over, std::string_view when) {
   switch (left_over) {
     case LeftOver::nothing: return {};
-    case LeftOver::covered: return "keep it covered, away from water, until browns come in";
-    case LeftOver::under_browns: return "put them on later, under browns, as more browns come in";
+    case LeftOver::covered: return say("keep it covered, away from water, and put it on {}", when);
+    case LeftOver::under_browns: return say("put them on {}, under browns", when);
     case LeftOver::on_the_lawn: return "leave them on the lawn, that is no waste";
-    case LeftOver::yard_waste_cart: return "add them as browns come in, or put them in the yard-waste cart";
+    case LeftOver::yard_waste_cart: return say("put them on {}, or in the yard-waste cart", when);
     case LeftOver::leaf_mold: return "keep them dry for later";
     case LeftOver::mulch: return "keep them dry for later, or spread them as mulch";
   }

@@ -15,8 +15,8 @@ Words headline_of(const Recipe& recipe);
 std::vector<Words> building_steps(const Recipe& recipe, const Materials& materials);
 /// "20 leaf bags of autumn leaves and 21 gallons of water"
 Words pile_in_one_line(const Recipe& recipe, const Materials& materials);
-/// "keep them dry for later"; nothing where there is nothing to say.
-Words use_of_left_over(LeftOver left_over);
+/// "keep them dry for later"; nothing where there is nothing to say. @param when there is room or browns for more of it
+Words use_of_left_over(LeftOver left_over, std::string_view when);
 /// "each mowing, Apr to Oct: 6 buckets of grass clippings + 14 buckets of autumn leaves"
 std::vector<Words> card_words(const Recipe& recipe, const Materials& materials);
 /// How long the browns last; nothing where they last a year.

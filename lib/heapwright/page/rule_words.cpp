@@ -29,7 +29,7 @@ Words why_not(RuleGap gap, const RuleResult& result, const TemperatureLog& log) 
   switch (gap) {
     case RuleGap::never_warm: return say("never two readings in a row from {} up", rule.at_least);
     case RuleGap::too_hot: return say("it was hotter than {}", *rule.at_most);
-    case RuleGap::too_far_apart: return "so hot, but its readings lie too far apart to count as one stretch";
+    case RuleGap::too_far_apart: return "it was hot enough, but its readings are too far apart to count as one stretch";
     case RuleGap::too_short:
       return say("the longest stretch, from {}, lasted {}; {}", day_of(result.stretch->from), Span{result.stretch->length()},
                  ended(result, log));

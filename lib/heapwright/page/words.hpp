@@ -83,7 +83,7 @@ struct HalfMonth {
 struct DayOfMonth {
   Date date;
 };
-/// "Saturday, Oct 24"
+/// "Saturday, Oct 24, 2026"
 struct DayOfWeek {
   Date date;
 };

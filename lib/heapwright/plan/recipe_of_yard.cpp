@@ -35,7 +35,10 @@ bool is_big_and_dry(const Mix& mix, const Targets& targets) {
 
 Facts facts_of_pile(const Yard& yard, const Recipe& recipe, Date built) {
   Facts facts = facts_of(yard.observations);
-  if (!recipe.left_out.empty()) facts.insert(Fact::treated);
+  for (const LeftOut& left : recipe.left_out) {
+    facts.insert(Fact::treated);
+    if (left.treated == Treated::unknown) facts.insert(Fact::herbicide);
+  }
   if (!recipe.mix) return facts;
   facts.insert(Fact::pile);
   if (is_big_and_dry(*recipe.mix, recipe.targets)) facts.insert(Fact::big_dry_pile);

@@ -170,6 +170,17 @@ std::vector<const RecipeAmount*> not_needed(const Recipe& recipe) {
   return unused;
 }
 
+namespace {
+
+/// Whole ones alone: less than two in a layer are better said as a part.
+std::optional<int> containers_at_the_bottom(const Layering& layering) {
+  if (layering.browns.size() != 1 || !layering.browns.front().containers) return std::nullopt;
+  const double each = layering.browns.front().containers->count / (layering.layers + 1);
+  return each < 1.5 ? std::nullopt : std::optional(static_cast<int>(std::round(each)));
+}
+
+}  // namespace
+
 std::optional<Layering> layering_of(const Recipe& recipe) {
   if (!recipe.mix) return std::nullopt;
   const AsBuilt pile = as_built(recipe);
@@ -184,6 +195,7 @@ std::optional<Layering> layering_of(const Recipe& recipe) {
   constexpr double of_one_layer = 0.25;  // m³: a foot of loose stuff on a yard square, browns and greens together
   constexpr double most_layers = 5.0;
   layering.layers = static_cast<int>(std::clamp(std::round(loose.value() / of_one_layer), 1.0, most_layers));
+  layering.at_the_bottom = containers_at_the_bottom(layering);
   return layering;
 }
 

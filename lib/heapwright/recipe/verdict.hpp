@@ -89,6 +89,7 @@ std::vector<const RecipeAmount*> not_needed(const Recipe& recipe);
 /// A pile in layers: browns at the bottom, then greens and browns in turn, browns on top.
 struct Layering {
   int layers = 1;                    ///< of greens; one more of browns
+  std::optional<int> at_the_bottom;  ///< so many containers of them, where it is one kind, counted
   std::vector<RecipeAmount> browns;  ///< in all
   std::vector<RecipeAmount> greens;  ///< in all, supplements and minerals with them
 };

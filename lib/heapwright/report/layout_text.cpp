@@ -84,26 +84,31 @@ std::string text_of(const Section& section, const Show& show, std::size_t width)
   return text;
 }
 
-std::string way_to_more(const Screen& screen, Depth deepest) {
-  if (screen.depth >= deepest) return {};
-  if (screen.depth == Depth::act) return wrap("Reasons and other ways: --why. All, with sources: --all", 0, screen.width);
-  return "\nAll of it, with sources: --all\n";
+bool has(const Page& page, Depth depth) {
+  return std::any_of(page.sections.begin(), page.sections.end(), [&](const Section& section) { return section.depth == depth; });
+}
+
+std::string way_to_more(const Page& page, const Screen& screen) {
+  const bool to_why = screen.depth < Depth::why && has(page, Depth::why);
+  const bool to_all = screen.depth < Depth::ground && has(page, Depth::ground);
+  if (!to_why && !to_all) return {};
+  const std::string_view all = to_all ? "All, with sources: --all" : "";
+  if (screen.depth != Depth::act) return fmt::format("\n{}\n", all);
+  return wrap(fmt::format("{}{}", to_why ? "Reasons and other ways: --why. " : "", all), 0, screen.width);
 }
 
 }  // namespace
 
 std::string text_of(const Page& page, const Show& show, const Screen& screen) {
   std::string text = page.title.empty() ? "" : wrap(page.title, 0, screen.width);
-  Depth deepest = Depth::act;
   bool first = true;
   for (const Section& section : page.sections) {
-    deepest = std::max(deepest, section.depth);
     if (section.depth > screen.depth) continue;
     if (!first && !section.heading.empty()) text += "\n";
     text += text_of(section, show, screen.width);
     first = false;
   }
-  text += way_to_more(screen, deepest);
+  text += way_to_more(page, screen);
   return text;
 }
 

@@ -104,7 +104,9 @@ struct Shown {
   std::string operator()(const Count& count) const { return count.to_the_tenth ? tenths(count) : show_count(count.count, count.of); }
   std::string operator()(const HalfMonth& half) const { return half_month(half); }
   std::string operator()(DayOfMonth day) const { return day_of_month(day.date); }
-  std::string operator()(DayOfWeek day) const { return fmt::format("{}, {}", weekday_name(day.date), day_of_month(day.date)); }
+  std::string operator()(DayOfWeek day) const {
+    return fmt::format("{}, {}, {}", weekday_name(day.date), day_of_month(day.date), static_cast<int>(day.date.year()));
+  }
   std::string operator()(Span span) const { return length_of(span.length); }
   std::string operator()(const Tested& tested) const { return show.tested(tested); }
   std::string operator()(const SoldInBags& sold) const {
