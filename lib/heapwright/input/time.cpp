@@ -8,7 +8,7 @@ namespace {
 
 using std::chrono::minutes;
 
-constexpr const char* wanted = "write year-month-day and time: 2026-11-12T08:00";
+constexpr const char* right_form = "write year-month-day and time: 2026-11-12T08:00";
 constexpr minutes widest_offset = std::chrono::hours(14);
 
 /// Takes what is at the front of a text.
@@ -84,7 +84,7 @@ bool take_offset(Front& front, std::optional<minutes>& offset) {
 }  // namespace
 
 WrittenTime read_time(std::string_view text) {
-  const auto refuse = [&] { return TextError("\"" + std::string(text) + "\" is no time", wanted); };
+  const auto refuse = [&] { return TextError("\"" + std::string(text) + "\" is no time", right_form); };
   Front front(text);
   const std::string_view day = front.take(10);
   if (day.size() < 10) throw refuse();
