@@ -12,11 +12,12 @@ namespace {
 
 constexpr std::size_t most_ways = 6;
 constexpr std::size_t ways_at_once = 3;  // on a screen of twenty lines
+constexpr double least_count = 0.25;     // of a container: less of it is weighed
+constexpr double splash = 0.5;           // kg of water, not worth a word
 
 /// "13 leaf bags of autumn leaves"; less than a quarter of a container is weighed.
 Words so_much_of(const RecipeAmount& amount, const Materials& materials) {
-  constexpr double countable = 0.25;
-  const bool weighed = amount.containers && amount.containers->count < countable;
+  const bool weighed = amount.containers && amount.containers->count < least_count;
   const Words much = weighed ? Words(amount.mass) : own_measure(amount, amount.containers, amount.volume, materials);
   return say("{} of {}{}", much, amount.name, amount.bought ? " (to buy)" : "");
 }
@@ -150,7 +151,6 @@ Words dose_words(const RecipeAmount& amount) {
 Words addition_words(const Addition& addition, const Materials& materials) {
   const RecipeAmount& amount = addition.rounded;
   if (addition.is_supplement) return dose_words(amount);
-  constexpr double least_count = 0.25;
   const bool countable = amount.containers && amount.containers->count >= least_count;
   return say("{}: {}{}", amount.name, own_measure(amount, countable ? amount.containers : std::nullopt, amount.volume, materials),
              addition.is_on_hand ? " more" : "");
@@ -162,7 +162,6 @@ Words way_words(const Help& help, const Materials& materials) {
                help.wilting->water_lost);
   std::vector<Words> additions;
   for (const Addition& addition : help.additions) additions.push_back(addition_words(addition, materials));
-  constexpr double splash = 0.5;  // kg
   if (help.water_to_add.value() < splash) return joined(additions, "; and ");
   if (additions.empty()) return say("water: {} in all", help.water_to_add);
   return say("{}, with {} of water in all", joined(additions, "; and "), help.water_to_add);
@@ -261,7 +260,6 @@ void say_everything_in(PageWriter& writer, const Recipe& recipe) {
   const EverythingVerdict verdict = everything_verdict(recipe);
   if (verdict == EverythingVerdict::same) return;
   const EverythingIn& all = *recipe.everything_in;
-  constexpr double splash = 0.5;  // kg
   const Words moist = all.mix.moisture ? say(", {} moist", *all.mix.moisture) : Words();
   const Words water = all.water_to_add.value() >= splash ? say(" with {} of water", all.water_to_add) : Words();
   const Words end = verdict == EverythingVerdict::overfills ? "more than the room there is"
