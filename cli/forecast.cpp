@@ -2,8 +2,8 @@
 
 #include "command.hpp"
 #include "heapwright/page/pages.hpp"
-#include "heapwright/report/course_tables.hpp"
 #include "heapwright/report/json.hpp"
+#include "heapwright/report/trajectory_tables.hpp"
 #include "progress.hpp"
 
 namespace heapwright::cli {
@@ -21,7 +21,7 @@ struct ForecastOptions {
   bool csv = false;
 };
 
-/// ForecastOptions stand above the file. @throws TextError for a height where there is no pile that has one
+/// What the command line says wins over the file. @throws TextError for a height where there is no pile that has one
 void apply(const ForecastOptions& options, Yard& yard) {
   if (!options.climate.empty()) yard.climate = read_option("--climate", options.climate, climate_like);
   const bool about_the_pile = !options.turn_every.empty() || !options.built.empty() || !options.height.empty() || options.keep_moist;

@@ -46,7 +46,7 @@ void check_sizes_belong(const PileOptions& options, PileShape shape) {
   }
 }
 
-/// PileOptions stand above the file.
+/// What the command line says wins over the file.
 PileDescription described(const PileOptions& options, PileDescription pile) {
   set_shape(options.shape, pile);
   for (const auto& [key, text] : options.sizes) {

@@ -9,7 +9,7 @@
 namespace heapwright::cli {
 namespace {
 
-struct RecipeOptions {
+struct RecipeCommandOptions {
   CommonOptions common;
   std::string file;
   std::vector<std::string> have;
@@ -19,29 +19,29 @@ struct RecipeOptions {
   WorkingOption working;
 };
 
-/// RecipeOptions stand above the file.
-void apply(const RecipeOptions& options, Yard& yard) {
+/// What the command line says wins over the file.
+void apply(const RecipeCommandOptions& options, Yard& yard) {
   add_supplies(yard, "--have", options.have);
   if (!options.fill.empty() && !options.capacity.empty())
     throw TextError("--fill and --capacity: a pile has one or the other",
                     "--fill is the volume you want, --capacity the most there is room for");
   if (!options.fill.empty()) {
-    yard.wishes.fill = read_option("--fill", options.fill, read_pile_volume);
-    yard.wishes.capacity.reset();
+    yard.options.fill = read_option("--fill", options.fill, read_pile_volume);
+    yard.options.capacity.reset();
   }
   if (!options.capacity.empty()) {
-    yard.wishes.capacity = read_option("--capacity", options.capacity, read_pile_volume);
-    yard.wishes.fill.reset();
+    yard.options.capacity = read_option("--capacity", options.capacity, read_pile_volume);
+    yard.options.fill.reset();
   }
   for (const Goal goal : {Goal::use_most, Goal::cheapest, Goal::least_bought, Goal::least_water}) {
-    if (options.goal == goal_word(goal)) yard.wishes.goal = goal;
+    if (options.goal == goal_word(goal)) yard.options.goal = goal;
   }
 }
 
 }  // namespace
 
 void add_recipe_command(CLI::App& program, int& exit_code) {
-  auto options = std::make_shared<RecipeOptions>();
+  auto options = std::make_shared<RecipeCommandOptions>();
   CLI::App* command = program.add_subcommand("recipe", "how much of what goes into the pile, and how much water");
   command->add_option("file", options->file, "a yard file");
   command->add_option("--have", options->have, "what is on hand, \"leaves=20 bags\"; once for each")->take_all()->allow_extra_args(false);

@@ -23,7 +23,7 @@ void apply(const TopdressOptions& options, Yard& yard) {
   if (!options.area.empty()) yard.lawn = Lawn{{Zone{"lawn", read_option("--area", options.area, read_area), std::nullopt}}};
   if (!options.depth.empty()) {
     yard.topdressing.depth = read_option("--depth", options.depth, read_length);
-    if (!(yard.topdressing.depth.value() > 0.0)) throw TextError("--depth: a topdressing has a depth", "write \"1/4 in\"");
+    if (!is_positive(yard.topdressing.depth)) throw TextError("--depth: a topdressing has a depth", "write \"1/4 in\"");
     if (yard.lawn) {
       for (Zone& zone : yard.lawn->zones) zone.depth.reset();
     }
@@ -34,7 +34,7 @@ void apply(const TopdressOptions& options, Yard& yard) {
 Volume volume_on_hand(const TopdressOptions& options, const Materials& materials) {
   return read_option("--have", options.have, [&](std::string_view text) {
     const Volume volume = read_compost_volume(text, materials);
-    if (!(volume.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no compost", "write a volume above zero: \"10 yd3\"");
+    if (!is_positive(volume)) throw TextError("\"" + std::string(text) + "\" is no compost", "write a volume above zero: \"10 yd3\"");
     return volume;
   });
 }

@@ -33,11 +33,11 @@ int main() {
   const Materials materials = built_in_materials();
   const std::vector<Supply> supplies{on_hand("leaves", "24 leaf bags", materials), on_hand("grass clippings", "8 buckets", materials),
                                      on_hand("kitchen scraps", "3 buckets", materials)};
-  RecipeWishes wishes;
-  wishes.capacity = read_volume("1 1/2 yd3");
+  RecipeOptions options;
+  options.capacity = read_volume("1 1/2 yd3");
 
   // No supply here comes in by seasons, so any day is as good as another.
-  const RecipeQuestion question = recipe_question(supplies, Targets(), wishes, Date(), materials);
+  const RecipeQuestion question = recipe_question(supplies, Targets(), options, Date(), materials);
   const Recipe recipe = solve(question);
   std::cout << "The recipe is " << status_word(recipe.status) << "\n";
   if (!recipe.mix) return 1;

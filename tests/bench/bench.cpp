@@ -30,7 +30,7 @@ TEST_CASE("the parts of a plan") {
   const std::string file = std::string(HEAPWRIGHT_EXAMPLES_FOLDER) + "/quarter-acre.toml";
   const Yard yard = read_yard(file, materials);
   const Date day{std::chrono::year(2026), std::chrono::month(11), std::chrono::day(7)};
-  const RecipeQuestion question = recipe_question(yard.supplies, yard.targets, yard.wishes, day, materials);
+  const RecipeQuestion question = recipe_question(yard.supplies, yard.targets, yard.options, day, materials);
   Blend blend;
   for (const RecipeSupply& supply : question.supplies) {
     blend.ingredients.push_back(supply.ingredient);

@@ -20,5 +20,5 @@ int main() {
   const Yard yard =
       read_yard_text("[[supply]]\nfeedstock = \"leaves\"\namount = \"20 kg\"\n[[supply]]\nfeedstock = \"grass\"\namount = \"60 kg\"\n",
                      "yard.toml", materials);
-  return solve(recipe_question(yard.supplies, yard.targets, yard.wishes, Date(), yard.materials)).mix ? 0 : 1;
+  return solve(recipe_question(yard.supplies, yard.targets, yard.options, Date(), yard.materials)).mix ? 0 : 1;
 }

@@ -106,21 +106,22 @@ double chance(const PileToBuild& pile, const DailyWeather& weather) {
   return static_cast<double>(hot) / static_cast<double>(members.size());
 }
 
-Course by_best_set(const PileToBuild& pile, const DailyWeather& weather, int least_days = 0) {
-  return PileModel(pile, piles::materials(), piles::every_set()).course(piles::every_set().best, weather, {least_days, false});
+Trajectory by_best_set(const PileToBuild& pile, const DailyWeather& weather, int least_days = 0) {
+  return PileModel(pile, piles::materials(), piles::every_set()).trajectory(piles::every_set().best, weather, {least_days, false});
 }
 
-std::vector<Course> by_every_set(const PileToBuild& pile, const DailyWeather& weather, int least_days) {
+std::vector<Trajectory> by_every_set(const PileToBuild& pile, const DailyWeather& weather, int least_days) {
   const PileModel model(pile, piles::materials(), piles::every_set());
-  std::vector<Course> courses;
-  for (const ProcessParameters& set : piles::every_set().members) courses.push_back(model.course(set, weather, {least_days, true}));
-  return courses;
+  std::vector<Trajectory> trajectories;
+  for (const ProcessParameters& set : piles::every_set().members)
+    trajectories.push_back(model.trajectory(set, weather, {least_days, true}));
+  return trajectories;
 }
 
-double peak(const Course& course, int until) {
+double peak(const Trajectory& trajectory, int until) {
   double hottest = 0.0;
-  for (int day = 0; day <= std::min(until, static_cast<int>(course.days.size()) - 1); ++day)
-    hottest = std::max(hottest, course.days[static_cast<std::size_t>(day)].core_degc);
+  for (int day = 0; day <= std::min(until, static_cast<int>(trajectory.days.size()) - 1); ++day)
+    hottest = std::max(hottest, trajectory.days[static_cast<std::size_t>(day)].core_degc);
   return hottest;
 }
 
@@ -294,12 +295,12 @@ class AgainstRow {
   const Built& row_;
 };
 
-/// The days on which some courses come to the limits, with the cure. All of these do.
-std::vector<double> cured(const std::vector<const Course*>& courses, std::optional<int> Course::*day) {
+/// The days on which some trajectories come to the limits, with the cure. All of these do.
+std::vector<double> cured(const std::vector<const Trajectory*>& trajectories, std::optional<int> Trajectory::*day) {
   std::vector<double> days;
-  for (const Course* course : courses) {
-    REQUIRE((course->*day).has_value());
-    days.push_back(*(course->*day) + cure);
+  for (const Trajectory* trajectory : trajectories) {
+    REQUIRE((trajectory->*day).has_value());
+    days.push_back(*(trajectory->*day) + cure);
   }
   return days;
 }
@@ -310,26 +311,26 @@ TEST_CASE("piles of a yard in autumn, those that heat and those that do not", "[
   for (const Built& row : standard_yard) {
     INFO("built " << print_date(row.on));
     const PileToBuild pile = pile_of(as_moist(standard, row.wet_kg, 0.55), turned_and_watered(14), row.on);
-    const std::vector<Course> courses = by_every_set(pile, of_the_tables.from(row.on, horizon), days_to_heat);
-    std::vector<const Course*> hot, cold;
+    const std::vector<Trajectory> trajectories = by_every_set(pile, of_the_tables.from(row.on, horizon), days_to_heat);
+    std::vector<const Trajectory*> hot, cold;
     std::vector<double> hot_days;
     double warm = 0.0;
-    for (const Course& course : courses) {
-      (heats_in_time(course, 0) ? hot : cold).push_back(&course);
-      if (heats_in_time(course, 0)) hot_days.push_back(*course.hot_day());
-      if (peak(course, days_to_heat) > 35.0) warm += 1.0;
+    for (const Trajectory& trajectory : trajectories) {
+      (heats_in_time(trajectory, 0) ? hot : cold).push_back(&trajectory);
+      if (heats_in_time(trajectory, 0)) hot_days.push_back(*trajectory.hot_day());
+      if (peak(trajectory, days_to_heat) > 35.0) warm += 1.0;
     }
-    const double count = static_cast<double>(courses.size());
+    const double count = static_cast<double>(trajectories.size());
     const AgainstRow against(row);
     against.check("chance", static_cast<double>(hot.size()) / count, row.chance, of_a_chance);
     against.check("chance of 35 degC", warm / count, row.chance_of_35_degc, of_a_chance);
     against.check("hot day", quantile(hot_days, 0.5), row.hot_day, two_days);
-    against.check_days("turf, heats", cured(hot, &Course::turf_day), row.turf_hot);
-    against.check_days("mature, heats", cured(hot, &Course::mature_day), row.mature_hot);
+    against.check_days("turf, heats", cured(hot, &Trajectory::turf_day), row.turf_hot);
+    against.check_days("mature, heats", cured(hot, &Trajectory::mature_day), row.mature_hot);
     CHECK(cold.empty() == !row.turf_cold);
     if (!row.turf_cold) continue;
-    against.check_days("turf, does not", cured(cold, &Course::turf_day), *row.turf_cold);
-    against.check_days("mature, does not", cured(cold, &Course::mature_day), *row.mature_cold);
+    against.check_days("turf, does not", cured(cold, &Trajectory::turf_day), *row.turf_cold);
+    against.check_days("mature, does not", cured(cold, &Trajectory::mature_day), *row.mature_cold);
   }
 }
 
@@ -535,9 +536,9 @@ TEST_CASE("steady air of 3 to 9 degC has no threshold", "[long][heating][smooth]
 
 namespace {
 
-std::vector<double> moisture_on(int day, const std::vector<Course>& courses) {
+std::vector<double> moisture_on(int day, const std::vector<Trajectory>& trajectories) {
   std::vector<double> moistures;
-  for (const Course& course : courses) moistures.push_back(course.days.at(static_cast<std::size_t>(day)).moisture);
+  for (const Trajectory& trajectory : trajectories) moistures.push_back(trajectory.days.at(static_cast<std::size_t>(day)).moisture);
   return moistures;
 }
 
@@ -555,14 +556,14 @@ TEST_CASE("a bin filled in May gets hot within the week", "[long][heating]") {
   REQUIRE(mix.carbon_to_nitrogen->value() == Approx(33.5).margin(1.0).epsilon(0));
   const PileToBuild pile = pile_of(mix, {}, may_1, bin(four_feet_m));
   const DailyWeather weather = of_the_tables.from(may_1, 40);
-  const Course best = by_best_set(pile, weather);
+  const Trajectory best = by_best_set(pile, weather);
   REQUIRE(best.hot_day());
   CHECK(*best.hot_day() <= 7);
   CHECK(peak(best, days_to_heat) >= 51.0);
   CHECK(peak(best, days_to_heat) <= 65.0);
   std::vector<double> hot_days;
-  for (const Course& course : by_every_set(pile, weather, 0)) {
-    if (heats_in_time(course, 0)) hot_days.push_back(*course.hot_day());
+  for (const Trajectory& trajectory : by_every_set(pile, weather, 0)) {
+    if (heats_in_time(trajectory, 0)) hot_days.push_back(*trajectory.hot_day());
   }
   CHECK(quantile(hot_days, 0.5) <= 7.0);
   CHECK(static_cast<double>(hot_days.size()) / 40.0 == Approx(1.00).margin(of_a_chance).epsilon(0));  // the tables' chance
@@ -577,7 +578,7 @@ TEST_CASE("a tumbler with 150 L of household greens and leaves gets hot in a war
   const PileToBuild pile = pile_of(as_moist(household(60.0, 20.0, 20.0), 57.0, 0.637), {}, date(6, 1), tumbler);
   const Volume settled = PileModel(pile, piles::materials(), piles::every_set()).shape(piles::every_set().best).volume;
   REQUIRE(settled.value() == Approx(0.150).margin(0.001).epsilon(0));
-  const Course best = by_best_set(pile, Climate{20.0, 0.0, 0.0}.from(pile.built, 40));
+  const Trajectory best = by_best_set(pile, Climate{20.0, 0.0, 0.0}.from(pile.built, 40));
   CHECK(best.hot_day());
   CHECK(peak(best, days_to_heat) >= 45.0);
   CHECK(peak(best, days_to_heat) <= 62.0);
@@ -608,8 +609,9 @@ TEST_CASE("summer rain does not soak an uncovered pile", "[long][heating]") {
 
 TEST_CASE("wood chips alone are not compost within three years", "[long][heating]") {
   const PileToBuild pile = pile_of(as_moist({{"wood-chips", 1.0}}, 263.0, 0.55), turned_and_watered(14), april_20);
-  const std::vector<Course> courses = by_every_set(pile, rainy.from(april_20, horizon), 0);
-  CHECK(std::none_of(courses.begin(), courses.end(), [](const Course& course) { return course.mature_day.has_value(); }));
+  const std::vector<Trajectory> trajectories = by_every_set(pile, rainy.from(april_20, horizon), 0);
+  CHECK(std::none_of(trajectories.begin(), trajectories.end(),
+                     [](const Trajectory& trajectory) { return trajectory.mature_day.has_value(); }));
   const Forecast coming = forecast(pile, weather_of_file(), piles::materials(), piles::every_set());
   CHECK(coming.status == ForecastStatus::never);
   CHECK_FALSE(coming.turf.likely);
@@ -635,7 +637,7 @@ TEST_CASE("care makes a pile ready sooner by as many days as the tables say", "[
     care.turn_every = row.turn_every;
     if (row.watered) care.wet_to = wet_basis(0.55);
     const PileToBuild pile = pile_of(as_moist(of_spring, 263.0, 0.55), care, april_20);
-    const Course best = by_best_set(pile, rainy.from(april_20, horizon));
+    const Trajectory best = by_best_set(pile, rainy.from(april_20, horizon));
     REQUIRE(best.mature_day);
     REQUIRE(best.turf_day);
     const double mature = *best.mature_day + cure;

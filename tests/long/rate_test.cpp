@@ -41,8 +41,8 @@ DailyWeather weather_from(Date built, double off) {
   return days;
 }
 
-Course course_of(const PileToBuild& pile, const DailyWeather& days, int least_days) {
-  return PileModel(pile, piles::materials(), piles::every_set()).course(piles::every_set().best, days, {least_days});
+Trajectory trajectory_of(const PileToBuild& pile, const DailyWeather& days, int least_days) {
+  return PileModel(pile, piles::materials(), piles::every_set()).trajectory(piles::every_set().best, days, {least_days});
 }
 
 PileToBuild pile_built(Date built, std::optional<int> turned) {
@@ -55,14 +55,14 @@ PileToBuild pile_built(Date built, std::optional<int> turned) {
 std::vector<CoreOfDay> logged(const PileToBuild& pile, const Log& log, double rate, int length, boost::random::mt19937_64& engine) {
   PileToBuild true_pile = pile;
   true_pile.rate = rate;
-  const Course course = course_of(true_pile, weather_from(pile.built, log.air_off_degc), length + 1);
+  const Trajectory trajectory = trajectory_of(true_pile, weather_from(pile.built, log.air_off_degc), length + 1);
   boost::random::normal_distribution<double> noise(0.0, log.noise_degc);
   std::vector<CoreOfDay> cores;
   for (int day = 0; day < length; ++day) {
     const double error = noise(engine);
     if (day >= log.gap_from && day < log.gap_to) continue;
     const std::size_t at = static_cast<std::size_t>(day);
-    cores.push_back({day, 0.5 * (course.days[at].core_degc + course.days[at + 1].core_degc) + error});
+    cores.push_back({day, 0.5 * (trajectory.days[at].core_degc + trajectory.days[at + 1].core_degc) + error});
   }
   return cores;
 }
@@ -105,7 +105,7 @@ TEST_CASE("a rate is found again in logs of the model's own making, and the new 
 
     PileToBuild true_pile = one.pile;
     true_pile.rate = one.rate;
-    const Course truth = course_of(true_pile, weather_from(one.pile.built, one.log->air_off_degc), 0);
+    const Trajectory truth = trajectory_of(true_pile, weather_from(one.pile.built, one.log->air_off_degc), 0);
     PileToBuild corrected = one.pile;
     corrected.rate = fit->factor;
     const ReadyWindow window = forecast(corrected, weather(), piles::materials(), piles::some_sets()).turf;

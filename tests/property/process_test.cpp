@@ -8,7 +8,7 @@
 #include <random>
 
 #include "../reference/process_runs.hpp"
-#include "heapwright/process/course.hpp"
+#include "heapwright/process/trajectory.hpp"
 
 using namespace heapwright;
 using enum RottingMaterial;
@@ -61,14 +61,14 @@ PileCare turned(int every, double wet_to) {
   return care;
 }
 
-Course kept(const MixedPile& pile, const PileCare& care, const DailyWeather& weather, Steps steps, int least_days = 0) {
+Trajectory kept(const MixedPile& pile, const PileCare& care, const DailyWeather& weather, Steps steps, int least_days = 0) {
   const ProcessParameters& p = sets().best;
-  return run_course(pile.pile(p, weather.front().air.celsius()), pile.contents(p), care, weather, {least_days}, steps);
+  return run_trajectory(pile.pile(p, weather.front().air.celsius()), pile.contents(p), care, weather, {least_days}, steps);
 }
 
-double peak_of(const Course& course) {
+double peak_of(const Trajectory& trajectory) {
   double peak = -99.0;
-  for (const PileState& day : course.days) peak = std::max(peak, day.core_degc);
+  for (const PileState& day : trajectory.days) peak = std::max(peak, day.core_degc);
   return peak;
 }
 
@@ -185,10 +185,10 @@ TEST_CASE("the warmer the air the sooner a pile is ready", "[process][property]"
   int before = 10000;
   for (const Ready& row : published) {
     CAPTURE(row.air);
-    const Course course = kept({}, turned(14, 0.52), steady(row.air, 3 * 365), hourly_steps);
-    REQUIRE(course.mature_day.has_value() == row.day.has_value());
-    if (!course.mature_day) continue;
-    const int ready = *course.mature_day + cure;
+    const Trajectory trajectory = kept({}, turned(14, 0.52), steady(row.air, 3 * 365), hourly_steps);
+    REQUIRE(trajectory.mature_day.has_value() == row.day.has_value());
+    if (!trajectory.mature_day) continue;
+    const int ready = *trajectory.mature_day + cure;
     CHECK(std::abs(ready - *row.day) <= 1);
     CHECK(ready < before);
     before = ready;
@@ -230,25 +230,26 @@ TEST_CASE("leaves rot slowly, in winter nothing does, and what is dry stays", "[
   for (const double share : {0.2, 0.4, 0.6, 0.8, 1.0}) {
     CAPTURE(share);
     const double rest = 0.5 * (1.0 - share);
-    const Course course = kept({.parts = {{leaves, share}, {grass, rest}, {food, rest}}}, care, steady(20.0, 730), hourly_steps, 42);
-    REQUIRE(course.mature_day);
-    CHECK(*course.mature_day > before);
-    CHECK(course.days[42].volatile_solids_loss < loss_before);
-    before = *course.mature_day;
-    loss_before = course.days[42].volatile_solids_loss;
+    const Trajectory trajectory =
+        kept({.parts = {{leaves, share}, {grass, rest}, {food, rest}}}, care, steady(20.0, 730), hourly_steps, 42);
+    REQUIRE(trajectory.mature_day);
+    CHECK(*trajectory.mature_day > before);
+    CHECK(trajectory.days[42].volatile_solids_loss < loss_before);
+    before = *trajectory.mature_day;
+    loss_before = trajectory.days[42].volatile_solids_loss;
   }
 
   const auto ready_from = [&](int first_day) {
-    const Course course = kept({}, care, seasonal(first_day, 730), hourly_steps);
-    REQUIRE(course.mature_day);
-    return *course.mature_day;
+    const Trajectory trajectory = kept({}, care, seasonal(first_day, 730), hourly_steps);
+    REQUIRE(trajectory.mature_day);
+    return *trajectory.mature_day;
   };
   CHECK(ready_from(10) > ready_from(100));
 
   // Neither turned nor rained on: three years.
   for (const double moisture : {0.25, 0.35}) {
     CAPTURE(moisture);
-    const Course dry = kept({.moisture = moisture}, {}, seasonal(110, 3 * 365), hourly_steps);
+    const Trajectory dry = kept({.moisture = moisture}, {}, seasonal(110, 3 * 365), hourly_steps);
     CHECK_FALSE(dry.mature_day);
     CHECK(dry.days.back().moisture < moisture);
   }
@@ -258,11 +259,12 @@ TEST_CASE("a pile that does not rot comes to the temperature of the air", "[proc
   // From 50 °C in air of 20 °C, by the same program: 20.2 °C after 5 days, and below the air at last, since it dries: 18.9 °C after 200.
   ProcessParameters p = sets().best;
   p.kF = p.kS = 0.0;
-  const Course course = run_course(MixedPile{}.pile(p, 50.0), MixedPile{}.contents(p), {}, steady(20.0, 200), {200}, hourly_steps);
-  CAPTURE(course.days[5].core_degc, course.days[5].mean_degc, course.days[200].core_degc, course.days[200].mean_degc);
-  CHECK(std::abs(course.days[5].core_degc - 20.2) <= 0.051);
-  CHECK(std::abs(course.days[200].core_degc - 18.9) <= 0.051);
-  CHECK(course.days[200].volatile_solids_loss == 0.0);
+  const Trajectory trajectory =
+      run_trajectory(MixedPile{}.pile(p, 50.0), MixedPile{}.contents(p), {}, steady(20.0, 200), {200}, hourly_steps);
+  CAPTURE(trajectory.days[5].core_degc, trajectory.days[5].mean_degc, trajectory.days[200].core_degc, trajectory.days[200].mean_degc);
+  CHECK(std::abs(trajectory.days[5].core_degc - 20.2) <= 0.051);
+  CHECK(std::abs(trajectory.days[200].core_degc - 18.9) <= 0.051);
+  CHECK(trajectory.days[200].volatile_solids_loss == 0.0);
 }
 
 TEST_CASE("shorter steps change little", "[process][property]") {

@@ -18,11 +18,12 @@ PileToBuild household_pile(double moisture = 0.55) {
 std::vector<CoreOfDay> cores(const PileToBuild& pile, const DailyWeather& weather, double rate, int length) {
   PileToBuild true_pile = pile;
   true_pile.rate = rate;
-  const Course course = PileModel(true_pile, piles::materials(), piles::every_set()).course(piles::every_set().best, weather, {length + 1});
+  const Trajectory trajectory =
+      PileModel(true_pile, piles::materials(), piles::every_set()).trajectory(piles::every_set().best, weather, {length + 1});
   std::vector<CoreOfDay> cores;
   for (int day = 0; day < length; ++day) {
     const std::size_t at = static_cast<std::size_t>(day);
-    cores.push_back({day, 0.5 * (course.days[at].core_degc + course.days[at + 1].core_degc)});
+    cores.push_back({day, 0.5 * (trajectory.days[at].core_degc + trajectory.days[at + 1].core_degc)});
   }
   return cores;
 }
@@ -91,16 +92,16 @@ TEST_CASE("a pile is turned and watered as it was noted, then by habit", "[prope
   PileToBuild pile = household_pile();
   pile.care.turn_every = 10;
   const DailyWeather weather = piles::steady(15.0, 60);
-  const auto course = [&](const PileToBuild& one) {
-    return PileModel(one, piles::materials(), piles::every_set()).course(piles::every_set().best, weather, {40});
+  const auto trajectory = [&](const PileToBuild& one) {
+    return PileModel(one, piles::materials(), piles::every_set()).trajectory(piles::every_set().best, weather, {40});
   };
   PileToBuild as_by_habit = pile;
   as_by_habit.care.noted = {25, {10, 20}, {}};
-  CHECK(course(as_by_habit).days[40].core_degc == course(pile).days[40].core_degc);
+  CHECK(trajectory(as_by_habit).days[40].core_degc == trajectory(pile).days[40].core_degc);
   PileToBuild not_turned = pile;
   not_turned.care.noted = {25, {}, {}};
-  CHECK(course(not_turned).days[12].core_degc != course(pile).days[12].core_degc);
+  CHECK(trajectory(not_turned).days[12].core_degc != trajectory(pile).days[12].core_degc);
   PileToBuild watered = pile;
   watered.care.noted = {25, {10, 20}, {10}};
-  CHECK(course(watered).water_given.value() > 0.0);
+  CHECK(trajectory(watered).water_given.value() > 0.0);
 }

@@ -46,11 +46,11 @@ TEST_CASE("limits told in different units lie where they are said to", "[referen
   // At a respiratory quotient of 1 the 16 mg CO2 of a British limit and the 400 mg O2 of a Canadian one (from memory) lie near the Irish
   // 13 mmol O2/kg OM/h, and the 8 mg CO2-C of two US states near the European 25 (from memory).
   const auto mmol = [](std::string_view text) {
-    const TestValue value = read_test_value(Measured::carbon_dioxide, text);
-    return in_usual_unit(Measured::oxygen, to_oxygen_uptake(std::get<RespirationRate>(value))).number;
+    const TestValue value = read_test_value(TestQuantity::carbon_dioxide, text);
+    return in_usual_unit(TestQuantity::oxygen, to_oxygen_uptake(std::get<RespirationRate>(value))).number;
   };
   CHECK(mmol("16 mgCO2/gOM/day") == Approx(15.1).margin(0.05));
   CHECK(mmol("8 mgC/gOM/day") == Approx(27.8).margin(0.05));
-  CHECK(in_usual_unit(Measured::oxygen, read_test_value(Measured::oxygen, "400 mgO2/kgOM/h")).number == Approx(12.5).margin(0.05));
-  CHECK(in_usual_unit(Measured::oxygen, read_test_value(Measured::oxygen, "800 mgO2/kgOM/h")).number == Approx(25.0).margin(0.05));
+  CHECK(in_usual_unit(TestQuantity::oxygen, read_test_value(TestQuantity::oxygen, "400 mgO2/kgOM/h")).number == Approx(12.5).margin(0.05));
+  CHECK(in_usual_unit(TestQuantity::oxygen, read_test_value(TestQuantity::oxygen, "800 mgO2/kgOM/h")).number == Approx(25.0).margin(0.05));
 }

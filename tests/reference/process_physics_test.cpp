@@ -59,7 +59,7 @@ ProcessParameters quiet() {
 /// Shells give a figure to second order: v(n) = v + a/n² + b/n⁴ + … . Then a third of v₃ − v₆ is a/36 + 5b/1296, which is the error at
 /// six shells but for the second term, and the limit taken from both, v = (4 v₆ − v₃)/3, is left with −4b/1296. Three shells are enough
 /// only if there the second term is below half the first, b/81 < a/18: then what is left is below half of that error, b/(9a) < 1/2.
-/// In the course of time a(t) changes its sign, so both are taken at their largest over the course.
+/// In the course of time a(t) changes its sign, so both are taken at their largest over the trajectory.
 class Convergence {
  public:
   static constexpr double left = 0.5;
@@ -84,7 +84,7 @@ class Convergence {
   double by_shells_ = 0.0;
 };
 
-/// Worst of several courses.
+/// Worst of several trajectories.
 struct Convergences {
   double share = 0.0;
   double least_order = 9.0;
@@ -92,12 +92,12 @@ struct Convergences {
   double error = 0.0;  ///< at six shells
   bool fall = true;
 
-  void take(const Convergence& course) {
-    share = std::max(share, course.share());
-    least_order = std::min(least_order, course.order());
-    most_order = std::max(most_order, course.order());
-    error = std::max(error, course.error());
-    fall = fall && course.falls();
+  void take(const Convergence& trajectory) {
+    share = std::max(share, trajectory.share());
+    least_order = std::min(least_order, trajectory.order());
+    most_order = std::max(most_order, trajectory.order());
+    error = std::max(error, trajectory.error());
+    fall = fall && trajectory.falls();
   }
 };
 
@@ -183,7 +183,7 @@ TEST_CASE("a dry ball cools as the series has it", "[process][reference]") {
   constexpr double above = 50.0;
   Convergences means, centres;
   for (const double biot : {0.5, 2.0, 10.0}) {
-    std::array<std::array<PileState, 13>, 7> course;
+    std::array<std::array<PileState, 13>, 7> trajectory;
     for (int n = 3; n <= 6; ++n) {
       const Ball ball{.radius = 0.08 * n, .dry_density = 200.0};
       ProcessParameters p = quiet();
@@ -193,7 +193,7 @@ TEST_CASE("a dry ball cools as the series has it", "[process][reference]") {
       p.h = biot * p.k0 / ball.radius;
       Pile pile = ball.pile(p, air + above);
       REQUIRE(pile.shells() == n);
-      for (PileState& state : course[static_cast<std::size_t>(n)]) {
+      for (PileState& state : trajectory[static_cast<std::size_t>(n)]) {
         state = pile.state();
         pile.live_a_day(celsius(air), Steps{1200.0});  // 72 steps for a Fourier number of 0.05: their own error is below 1e-5
       }
@@ -203,8 +203,8 @@ TEST_CASE("a dry ball cools as the series has it", "[process][reference]") {
     for (std::size_t days = 4; days <= 12; ++days) {
       Convergence::Figures whole{}, core{};
       for (std::size_t n = 3; n <= 6; ++n) {
-        whole[n] = (course[n][days].mean_degc - air) / above;
-        core[n] = (course[n][days].core_degc - air) / above;
+        whole[n] = (trajectory[n][days].mean_degc - air) / above;
+        core[n] = (trajectory[n][days].core_degc - air) / above;
       }
       mean.take(whole, exact.mean(fourier_a_day * static_cast<double>(days)));
       centre.take(core, exact.centre(fourier_a_day * static_cast<double>(days)));

@@ -8,7 +8,7 @@
 #include <optional>
 #include <sstream>
 
-#include "heapwright/process/course.hpp"
+#include "heapwright/process/trajectory.hpp"
 
 using namespace heapwright;
 
@@ -87,13 +87,13 @@ void check_day(std::optional<int> met, std::optional<int> published) {
 TEST_CASE("the pile model gives the reference runs", "[process][reference]") {
   // The figures are printed to 4 digits; temperatures of 60 °C so to 0.005.
   const ProcessParameters best = built_in_ensemble().best;
-  std::map<std::string, RunDays> courses;
-  for (const auto& [name, run] : runs::all()) courses[name] = run_of(run, best, hourly_steps);
+  std::map<std::string, RunDays> trajectories;
+  for (const auto& [name, run] : runs::all()) trajectories[name] = run_of(run, best, hourly_steps);
   const std::vector<Row> rows = published_rows();
   CHECK(rows.size() == 68);
   for (const Row& row : rows) {
     CAPTURE(row.run, row.day);
-    const PileState& now = courses.at(row.run).days.at(static_cast<std::size_t>(row.day));
+    const PileState& now = trajectories.at(row.run).days.at(static_cast<std::size_t>(row.day));
     const auto four_digits = [](double published) { return 5e-4 * std::abs(published) + 1e-9; };
     CHECK(now.core_degc == Approx(row.state.core_degc).margin(0.01).epsilon(0));
     CHECK(now.mean_degc == Approx(row.state.mean_degc).margin(0.01).epsilon(0));
@@ -110,15 +110,15 @@ TEST_CASE("the pile model gives the reference runs", "[process][reference]") {
     CHECK(now.wet_mass_kg == Approx(row.state.wet_mass_kg).margin(four_digits(row.state.wet_mass_kg)).epsilon(0));
     CHECK(now.core_oxygen == Approx(row.state.core_oxygen).margin(four_digits(row.state.core_oxygen)).epsilon(0));
   }
-  for (const auto& [name, course] : courses) {
+  for (const auto& [name, trajectory] : trajectories) {
     CAPTURE(name);
     const Published& published = ready_days.at(name);
-    check_day(course.mature, published.ready);
-    check_day(course.turf, published.ready_for_turf);
-    check_day(course.very_mature, published.very_mature_ready);
-    CHECK(course.worst.carbon < 1e-10);
-    CHECK(course.worst.water < 1e-10);
-    CHECK(course.worst.energy < 1e-10);
+    check_day(trajectory.mature, published.ready);
+    check_day(trajectory.turf, published.ready_for_turf);
+    check_day(trajectory.very_mature, published.very_mature_ready);
+    CHECK(trajectory.worst.carbon < 1e-10);
+    CHECK(trajectory.worst.water < 1e-10);
+    CHECK(trajectory.worst.energy < 1e-10);
   }
 }
 

@@ -10,8 +10,8 @@
 #include <functional>
 #include <limits>
 
-#include "heapwright/process/course.hpp"
 #include "heapwright/process/settled.hpp"
+#include "heapwright/process/trajectory.hpp"
 #include "process_runs.hpp"
 
 using namespace heapwright;

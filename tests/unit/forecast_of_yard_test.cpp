@@ -106,7 +106,7 @@ TEST_CASE("a pile through time, from a yard", "[forecast]") {
   CHECK_THAT(coming->finished_volume.value(), WithinRel((1.0 - finished.volume_loss) * settled(one), exact));
   CHECK_THAT(coming->mass.value(), WithinRel((1.0 - finished.mass_loss) * as_built(recipe.result).mix.mass.value(), exact));
   REQUIRE(coming->screened);
-  const Reading<ShareOfVolatileSolids>& lost = coming->yield.volatile_solids_lost;
+  const PublishedValue<ShareOfVolatileSolids>& lost = coming->yield.volatile_solids_lost;
   CHECK(lost.typical->value() == finished.volatile_solids_loss);
   CHECK(lost.low->value() == finished.volatile_solids_loss_low);
   CHECK(lost.high->value() == finished.volatile_solids_loss_high);
@@ -320,7 +320,7 @@ TEST_CASE("a pile that is fed is never fuller than it holds", "[forecast]") {
   CHECK(*coming->volume <= size_of(*one.pile).volume * (1.0 + three_rounds));
   REQUIRE(coming->week_by_week);
   CHECK(coming->forecast->filled_in_all > 1.0);
-  constexpr double from_the_next_step_on = 0.02;  // it shrinks from the step after the feeding on (course_test.cpp)
+  constexpr double from_the_next_step_on = 0.02;  // it shrinks from the step after the feeding on (trajectory_test.cpp)
   const double room = (size_of(*one.pile).volume / *coming->volume).value();
   for (const DayOfForecast& day : coming->forecast->days) CHECK(day.state.relative_volume <= room + from_the_next_step_on);
 }

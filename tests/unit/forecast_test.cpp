@@ -183,7 +183,7 @@ TEST_CASE("the likely day is the best set's, the window holds eight of ten of th
   REQUIRE(coming.heats.heating == Heating::will);
   const PileModel model(pile, piles::materials(), sets);
   const DailyWeather days = days_from(cool(), april_20, horizon);
-  const Course best = model.course(sets.best, days, {});
+  const Trajectory best = model.trajectory(sets.best, days, {});
   CHECK(coming.turf.likely == best.turf_day.value() + 21);
   CHECK(coming.mature.likely == best.mature_day.value() + 21);
   CHECK(std::ssize(coming.days) == *coming.mature.likely + 1);
@@ -196,10 +196,10 @@ TEST_CASE("the likely day is the best set's, the window holds eight of ten of th
   int hot = 0;
   std::vector<int> hot_days;
   for (const ProcessParameters& set : sets.members) {
-    const Course course = model.course(set, days, {});
-    const int day = course.mature_day.value() + 21;
+    const Trajectory trajectory = model.trajectory(set, days, {});
+    const int day = trajectory.mature_day.value() + 21;
     inside += *coming.mature.early <= day && day <= *coming.mature.late ? 1 : 0;
-    const std::optional<int> hot_day = course.hot_day();
+    const std::optional<int> hot_day = trajectory.hot_day();
     hot += hot_day && *hot_day <= 30 ? 1 : 0;
     if (hot_day) hot_days.push_back(*hot_day);
   }
@@ -555,5 +555,5 @@ TEST_CASE("a forecast of nothing", "[forecast]") {
   PileToBuild empty = pile;
   empty.mix = Mix();
   CHECK_THROWS_AS(forecast(empty, cool(), piles::materials(), piles::some_sets()), DomainError);
-  CHECK_THROWS_AS(PileModel(pile, piles::materials(), piles::some_sets()).course(piles::some_sets().best, {}, {}), DomainError);
+  CHECK_THROWS_AS(PileModel(pile, piles::materials(), piles::some_sets()).trajectory(piles::some_sets().best, {}, {}), DomainError);
 }

@@ -18,13 +18,13 @@ namespace {
 
 constexpr double exact = 1e-12;  // a few sums and products of doubles
 
-/// A course whose core is hot on a day and after it, and has gone on for so many.
-Course hot_from(std::optional<int> hot_day, int length = 200) {
-  Course course;
-  course.days.resize(static_cast<std::size_t>(length));
+/// A trajectory whose core is hot on a day and after it, and has gone on for so many.
+Trajectory hot_from(std::optional<int> hot_day, int length = 200) {
+  Trajectory trajectory;
+  trajectory.days.resize(static_cast<std::size_t>(length));
   for (int day = 0; day < length; ++day)
-    course.days[static_cast<std::size_t>(day)].core_degc = hot_day && day >= *hot_day ? 45.001 : 45.0;  // 45 °C is not above it
-  return course;
+    trajectory.days[static_cast<std::size_t>(day)].core_degc = hot_day && day >= *hot_day ? 45.001 : 45.0;  // 45 °C is not above it
+  return trajectory;
 }
 
 ProcessEnsemble of_best_only() {
@@ -37,22 +37,22 @@ ProcessEnsemble of_best_only() {
 
 TEST_CASE("heating is counted from where half of a pile is in", "[heating]") {
   PileCare care;
-  Course course;
-  CHECK(counted_from(care, course) == 0);
+  Trajectory trajectory;
+  CHECK(counted_from(care, trajectory) == 0);
   care.feeding = Feeding{1.0, 7, 9, 10.0};
-  CHECK(counted_from(care, course) == 0);  // nothing went in
-  course.fed_on = {7};
-  CHECK(counted_from(care, course) == 0);  // 1 of 2
-  course.fed_on = {7, 14};
-  CHECK(counted_from(care, course) == 7);  // 2 of 3
-  course.fed_on = {7, 14, 21};
-  CHECK(counted_from(care, course) == 7);  // 2 of 4
-  course.fed_on = {7, 14, 28, 35};
-  CHECK(counted_from(care, course) == 14);  // 3 of 5
+  CHECK(counted_from(care, trajectory) == 0);  // nothing went in
+  trajectory.fed_on = {7};
+  CHECK(counted_from(care, trajectory) == 0);  // 1 of 2
+  trajectory.fed_on = {7, 14};
+  CHECK(counted_from(care, trajectory) == 7);  // 2 of 3
+  trajectory.fed_on = {7, 14, 21};
+  CHECK(counted_from(care, trajectory) == 7);  // 2 of 4
+  trajectory.fed_on = {7, 14, 28, 35};
+  CHECK(counted_from(care, trajectory) == 14);  // 3 of 5
   care.feeding->share = 0.25;
-  CHECK(counted_from(care, course) == 0);  // 1 of 2
+  CHECK(counted_from(care, trajectory) == 0);  // 1 of 2
   care.feeding->share = 4.0;
-  CHECK(counted_from(care, course) == 14);  // 9 of 17
+  CHECK(counted_from(care, trajectory) == 14);  // 9 of 17
 }
 
 TEST_CASE("hot within thirty days", "[heating]") {
@@ -64,9 +64,9 @@ TEST_CASE("hot within thirty days", "[heating]") {
   CHECK(heats_in_time(hot_from(3), 60));
 }
 
-TEST_CASE("a course agrees with a log, or does not", "[heating]") {
+TEST_CASE("a trajectory agrees with a log, or does not", "[heating]") {
   struct Row {
-    std::optional<int> course;
+    std::optional<int> trajectory;
     SeenHeating seen;
     bool agrees;
   };
@@ -89,8 +89,8 @@ TEST_CASE("a course agrees with a log, or does not", "[heating]") {
            Row{0, {{}, {}}, true},              // a log of no day
            Row{0, {{}, {0}}, false},            //
        }) {
-    CAPTURE(row.course.value_or(-1), row.seen.hot_day.value_or(-1), row.seen.cool_days.size());
-    CHECK(agrees(hot_from(row.course), from, row.seen) == row.agrees);
+    CAPTURE(row.trajectory.value_or(-1), row.seen.hot_day.value_or(-1), row.seen.cool_days.size());
+    CHECK(agrees(hot_from(row.trajectory), from, row.seen) == row.agrees);
   }
 }
 
@@ -338,7 +338,7 @@ TEST_CASE("days that none counts as later than any", "[heating]") {
 }
 
 TEST_CASE("a window of readiness", "[heating]") {
-  Course works;
+  Trajectory works;
   works.days.resize(400);
   for (PileState& day : works.days) day.core_degc = 20.0;
 
@@ -356,13 +356,13 @@ TEST_CASE("a window of readiness", "[heating]") {
     CHECK(narrow.late == 206);
   }
   SECTION("no rest in the cold makes it sooner ready") {
-    Course rests = works;
+    Trajectory rests = works;
     for (std::size_t day = 10; day < 70; ++day) rests.days[day].core_degc = 9.9;
     // It works on 61 of 121 days, of which 0.7 times are 42.7: ten before its rest, 33 after it.
     CHECK(ready_window(rests, 100, {100}).early == 70 + 33);
   }
   SECTION("nor does what went in last get ready in less than a fortnight and its cure") {
-    Course fed = works;
+    Trajectory fed = works;
     fed.fed_on = {7, 70};
     CHECK(ready_window(fed, 100, {100}).early == 70 + 14 + 21);
     CHECK(ready_window(fed, 100, {20}).early == 20 + 21);  // by a set that is
@@ -377,7 +377,7 @@ TEST_CASE("a window of readiness", "[heating]") {
     CHECK_FALSE(never.late);
   }
   SECTION("nothing of it is beyond the horizon") {
-    Course longer = works;
+    Trajectory longer = works;
     longer.days.resize(1096, longer.days.front());
     const ReadyWindow late = ready_window(longer, 1000, {1000});
     CHECK(late.early == 715);  // 0.7 times 1021
@@ -385,16 +385,16 @@ TEST_CASE("a window of readiness", "[heating]") {
     CHECK_FALSE(late.late);
     CHECK_FALSE(ready_window(longer, 1080, {1080}).likely);
   }
-  SECTION("whatever the sets and the course") {
+  SECTION("whatever the sets and the trajectory") {
     std::mt19937 random(5);
     for (int any = 0; any < 300; ++any) {
-      Course course = works;
-      for (PileState& day : course.days) day.core_degc = random() % 3 == 0 ? 5.0 : 30.0;
+      Trajectory trajectory = works;
+      for (PileState& day : trajectory.days) day.core_degc = random() % 3 == 0 ? 5.0 : 30.0;
       DaysOrNever sets;
       for (int set = 0; set < 12; ++set)
         sets.push_back(random() % 6 == 0 ? std::nullopt : std::optional(14 + static_cast<int>(random() % 360)));
       const int likely = 14 + static_cast<int>(random() % 360);
-      const ReadyWindow window = ready_window(course, likely, sets);
+      const ReadyWindow window = ready_window(trajectory, likely, sets);
       REQUIRE(window.early);
       CHECK(window.likely == likely + 21);
       CHECK(*window.early <= *window.likely);

@@ -8,9 +8,9 @@
 #include <cmath>
 
 #include "heapwright/error.hpp"
+#include "heapwright/maturity/log_summary.hpp"
 #include "heapwright/maturity/observations.hpp"
 #include "heapwright/maturity/symptoms.hpp"
-#include "heapwright/maturity/watched.hpp"
 #include "logs.hpp"
 
 using namespace heapwright;
@@ -21,7 +21,7 @@ using std::chrono::sys_days;
 
 namespace {
 
-Watched seen_in(const std::string& text) { return watched(log_of(text)).value(); }
+LogSummary seen_in(const std::string& text) { return log_summary_of(log_of(text)).value(); }
 
 const std::chrono::sys_seconds eight = sys_days(std::chrono::year(2026) / 11 / 12) + hours(8);
 
@@ -99,7 +99,7 @@ TEST_CASE("events are read as they are written, not by what stands in them", "[l
 }
 
 TEST_CASE("thermometers read one after the other are one round", "[log]") {
-  const Watched seen =
+  const LogSummary seen =
       seen_in("time,core degF,side degF\n2026-11-12T08:00,140,\n2026-11-12T08:05,,80\n2026-11-13T08:00,150,\n2026-11-13T08:05,,90\n");
   CHECK(seen.readings == 2);
   CHECK(seen.latest.temperature == TemperaturePoint::from_fahrenheit(150.0));
@@ -151,7 +151,7 @@ TEST_CASE("a temperature of a pile is from -60 to 120 °C", "[log]") {
 }
 
 TEST_CASE("what a gardener sees: the peak, whether it heated, when it cooled", "[log]") {
-  const Watched seen = seen_in(daily({20, 45, 60, 58, 41, 39, 30, 25, 22, 20, 20, 20, 20}));
+  const LogSummary seen = seen_in(daily({20, 45, 60, 58, 41, 39, 30, 25, 22, 20, 20, 20, 20}));
   CHECK(seen.peak.temperature == TemperaturePoint::from_celsius(60.0));
   CHECK(seen.peak.time.shown == eight + hours(48));
   CHECK(seen.first_heated->shown == eight + hours(24));
@@ -174,7 +174,7 @@ TEST_CASE("above 160 °F, and for how long", "[log]") {
 }
 
 TEST_CASE("whether turning warmed it again", "[log]") {
-  const Watched seen = seen_in(daily({50, 30, 28, 45, 50, 40, 30, 25, 24, 23, 23, 22, 22, 21}, {1, 7}));
+  const LogSummary seen = seen_in(daily({50, 30, 28, 45, 50, 40, 30, 25, 24, 23, 23, 22, 22, 21}, {1, 7}));
   REQUIRE(seen.reheats.size() == 2);
   CHECK(seen.reheats[0].warmed);
   CHECK(seen.reheats[0].lowest == TemperaturePoint::from_celsius(28.0));
@@ -186,9 +186,9 @@ TEST_CASE("whether turning warmed it again", "[log]") {
 
 TEST_CASE("a log of nothing but gaps is seen as nothing", "[log]") {
   TemperatureLog log{{"core"}, false, false, {}};
-  CHECK_FALSE(watched(log));
+  CHECK_FALSE(log_summary_of(log));
   log.rows.push_back({{eight, {}}, true, false, {std::nullopt}});
-  CHECK_FALSE(watched(log));
+  CHECK_FALSE(log_summary_of(log));
 }
 
 TEST_CASE("symptoms by what people call them, and the cause whose circumstances all hold", "[log][symptoms]") {
@@ -240,7 +240,7 @@ TEST_CASE("what a hand tells of a pile", "[log]") {
 
 TEST_CASE("what came of a turning", "[log]") {
   const auto outcome = [](std::vector<double> celsius) {
-    const Watched seen = seen_in(daily(std::move(celsius), {1}));
+    const LogSummary seen = seen_in(daily(std::move(celsius), {1}));
     return outcome_of(seen.reheats.back(), seen.last);
   };
   CHECK(outcome({50, 45}) == ReheatOutcome::not_measured_since);

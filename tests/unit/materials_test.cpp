@@ -11,7 +11,7 @@
 #include <unistd.h>
 
 #include "heapwright/input/problems.hpp"
-#include "heapwright/materials/read_readings.hpp"
+#include "heapwright/materials/read_published_values.hpp"
 #include "heapwright/units/text.hpp"
 
 using namespace heapwright;
@@ -92,7 +92,7 @@ TEST_CASE("the tables that come with the program", "[materials]") {
       if (!properties) continue;
       for (const Packing& packing : row.packings) {
         CAPTURE(row.id, packing.name);
-        if (const auto density = used(packing.readings))
+        if (const auto density = used(packing.values))
           CHECK(*density < density_without_air(properties->moisture, properties->particle_density));
       }
     }
@@ -155,6 +155,8 @@ TEST_CASE("a user's file adds rows and replaces those it names", "[materials]") 
     CHECK(used(find_compost(materials, "mine").bulk_density)->value() == 600.0);
     CHECK_THROWS_WITH(with("[[compost]]\nid = \"mine\"\n"), Contains("needs its moisture") && Contains("needs its weight"));
     CHECK_THROWS_WITH(with("[[container]]\nid = \"mine\"\nvolume = \"0 L\"\n"), Contains("one volume above zero"));
+    CHECK_THROWS_WITH(with("[[container]]\nid = \"mine\"\nvolume = \"10 L\"\nlow = \"12 L\"\n"), Contains("out of order"));
+    CHECK_THROWS_WITH(with("[[container]]\nid = \"mine\"\nvolume = \"10 L\"\nhigh = \"8 L\"\n"), Contains("out of order"));
   }
   SECTION("misspelt keys, double ids, unknown likes") {
     refuses("moisture = \"20 %\"\n", "moisture: is not a key");
@@ -294,7 +296,7 @@ TEST_CASE("packings", "[materials]") {
     const Feedstock mine = feedstock("bulk_density = { typical = \"300 kg/m3\", low = \"200 kg/m3\", high = \"400 kg/m3\" }\n");
     REQUIRE(mine.packings.size() == 1);
     CHECK(mine.packings.front().name == "as-is");
-    CHECK(mine.packings.front().readings.front().high->value() == 400.0);
+    CHECK(mine.packings.front().values.front().high->value() == 400.0);
   }
   SECTION("a table names them; the usual one is said, or the first by name") {
     const std::string lines = "bulk_density = { packed = \"300 kg/m3\", loose = \"100 kg/m3\" }\n";

@@ -204,27 +204,27 @@ TEST_CASE("oxygen and carbon dioxide at a respiratory quotient of 1", "[maturity
                                                                                  {"5 mgC/gOM/day", 17.3, 1},
                                                                                  {"8 mgC/gOM/day", 27.8, 1},
                                                                                  {"16 mgCO2/gOM/day", 15.1, 1}}));
-  const auto value = std::get<RespirationRate>(read_test_value(Measured::carbon_dioxide, given));
-  const double found = in_usual_unit(Measured::oxygen, to_oxygen_uptake(value)).number;
+  const auto value = std::get<RespirationRate>(read_test_value(TestQuantity::carbon_dioxide, given));
+  const double found = in_usual_unit(TestQuantity::oxygen, to_oxygen_uptake(value)).number;
   CHECK(std::abs(found - mmol) <= 0.5 * std::pow(10.0, -decimals));
-  CHECK(in_usual_unit(Measured::carbon_dioxide, to_respiration(to_oxygen_uptake(value))).number ==
-        Approx(in_usual_unit(Measured::carbon_dioxide, value).number));
+  CHECK(in_usual_unit(TestQuantity::carbon_dioxide, to_respiration(to_oxygen_uptake(value))).number ==
+        Approx(in_usual_unit(TestQuantity::carbon_dioxide, value).number));
 }
 
 TEST_CASE("a C:N ratio as laboratories print it", "[maturity]") {
-  CHECK(compare(read_test_value(Measured::carbon_to_nitrogen, "14.5"), read_test_value(Measured::carbon_to_nitrogen, "14.5:1")) ==
+  CHECK(compare(read_test_value(TestQuantity::carbon_to_nitrogen, "14.5"), read_test_value(TestQuantity::carbon_to_nitrogen, "14.5:1")) ==
         std::partial_ordering::equivalent);
 }
 
 TEST_CASE("oxygen by mass and by moles", "[maturity]") {
-  const TestValue canada = read_test_value(Measured::oxygen, "400 mgO2/kgOM/h");
-  CHECK(std::abs(in_usual_unit(Measured::oxygen, canada).number - 12.5) <= 0.05);
-  const TestValue europe = read_test_value(Measured::oxygen, "800 mgO2/kgOM/h");
-  CHECK(std::abs(in_usual_unit(Measured::oxygen, europe).number - 25.0) <= 0.05);
+  const TestValue canada = read_test_value(TestQuantity::oxygen, "400 mgO2/kgOM/h");
+  CHECK(std::abs(in_usual_unit(TestQuantity::oxygen, canada).number - 12.5) <= 0.05);
+  const TestValue europe = read_test_value(TestQuantity::oxygen, "800 mgO2/kgOM/h");
+  CHECK(std::abs(in_usual_unit(TestQuantity::oxygen, europe).number - 25.0) <= 0.05);
   // Taken up in water it is another quantity, which does not compare, however its unit is spelt.
-  const TestValue in_water = read_test_value(Measured::oxygen_in_water, "0.8 mgO2/gOM/h");
-  CHECK(compare(in_water, read_test_value(Measured::oxygen_in_water, "800 mgO2/kgOM/h")) == std::partial_ordering::equivalent);
-  CHECK(in_usual_unit(Measured::oxygen_in_water, read_test_value(Measured::oxygen_in_water, "25 mmolO2/kgOM/h")).number ==
+  const TestValue in_water = read_test_value(TestQuantity::oxygen_in_water, "0.8 mgO2/gOM/h");
+  CHECK(compare(in_water, read_test_value(TestQuantity::oxygen_in_water, "800 mgO2/kgOM/h")) == std::partial_ordering::equivalent);
+  CHECK(in_usual_unit(TestQuantity::oxygen_in_water, read_test_value(TestQuantity::oxygen_in_water, "25 mmolO2/kgOM/h")).number ==
         Approx(0.79995));  // of 31.998 g/mol
   CHECK(std::holds_alternative<OxygenUptakeRateInWater>(in_water));
   CHECK(compare(in_water, europe) == std::partial_ordering::unordered);
@@ -456,9 +456,9 @@ TEST_CASE("turf: salts by the other method, oxygen in water are left alone; oxyg
   REQUIRE(converted.size() == 2);
   for (const TurfResult& result : converted) {
     CHECK(result.converted);
-    CHECK(in_usual_unit(Measured::carbon_dioxide, *result.value).number == Approx(5.765).epsilon(0.001));  // 20 × 24 × 12.011 / 1000
+    CHECK(in_usual_unit(TestQuantity::carbon_dioxide, *result.value).number == Approx(5.765).epsilon(0.001));  // 20 × 24 × 12.011 / 1000
     CHECK(*result.ok == (result.limit->specification == "Minnesota"));
   }
-  // Measured outright it is not converted.
+  // TestQuantity outright it is not converted.
   CHECK_FALSE(measured({{"oxygen-uptake", "20 mmolO2/kgOM/h"}, {"co2-respiration", "3 mgC/gOM/day"}}, "co2-respiration").at(0).converted);
 }

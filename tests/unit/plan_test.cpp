@@ -32,8 +32,8 @@ std::string lawn(const std::string& area) { return "[[lawn.zone]]\nshape = \"are
 double cubic_feet(Volume volume) { return volume.value() / unit_size(Dimension::volume, "ft3"); }
 
 template <class Quantity>
-Reading<Quantity> reading(Quantity low, Quantity typical, Quantity high) {
-  Reading<Quantity> reading;
+PublishedValue<Quantity> reading(Quantity low, Quantity typical, Quantity high) {
+  PublishedValue<Quantity> reading;
   reading.low = low;
   reading.typical = typical;
   reading.high = high;

@@ -5,7 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "heapwright/error.hpp"
-#include "heapwright/materials/read_readings.hpp"
+#include "heapwright/materials/read_published_values.hpp"
 
 using namespace heapwright;
 

@@ -66,7 +66,7 @@ struct Triangle {
 };
 
 template <class Quantity>
-Triangle triangle(const Reading<Quantity>& reading) {
+Triangle triangle(const PublishedValue<Quantity>& reading) {
   const double typical = reading.typical->value();
   if (!reading.low || !reading.high) return {typical, typical, typical};
   return {reading.low->value(), typical, reading.high->value()};
@@ -96,7 +96,7 @@ struct Figures {
 Figures figures_of(const Supply& supply, const Materials& materials) {
   const Feedstock& row = supply.feedstock;
   Figures figures{};
-  figures.density = triangle(row.find_packing(supply.packing)->readings.front());
+  figures.density = triangle(row.find_packing(supply.packing)->values.front());
   figures.moisture = triangle(row.moisture.front());
   figures.ratio = triangle(row.carbon_to_nitrogen.front());
   figures.carbon = triangle(row.carbon.front());
@@ -250,7 +250,7 @@ TEST_CASE("figures without ranges leave a band of no width") {
     settle(supply.feedstock.moisture);
     settle(supply.feedstock.carbon);
     settle(supply.feedstock.carbon_to_nitrogen);
-    for (Packing& packing : supply.feedstock.packings) settle(packing.readings);
+    for (Packing& packing : supply.feedstock.packings) settle(packing.values);
   }
   for (Container& container : mix.yard.materials.containers) {
     container.low.reset();

@@ -43,7 +43,9 @@ RecipeSupply fixed(RecipeSupply supply) {
   return supply;
 }
 
-Recipe recipe_of(std::vector<RecipeSupply> supplies, const RecipeWishes& wishes = {}) { return solve({std::move(supplies), {}, wishes}); }
+Recipe recipe_of(std::vector<RecipeSupply> supplies, const RecipeOptions& options = {}) {
+  return solve({std::move(supplies), {}, options});
+}
 
 std::vector<std::string> limits_of(const Recipe& recipe) {
   std::vector<std::string> words;
@@ -82,22 +84,22 @@ TEST_CASE("each status has its case") {
   CHECK(recipe_of({leaves(50.0), clippings(50.0)}).status == RecipeStatus::on_target);
   CHECK(recipe_of({leaves(50.0)}).status == RecipeStatus::nearest);
 
-  RecipeWishes wishes;
-  wishes.fill = read_volume("10 m3");
-  const Recipe short_of_fill = recipe_of({leaves(50.0), clippings(50.0)}, wishes);
+  RecipeOptions options;
+  options.fill = read_volume("10 m3");
+  const Recipe short_of_fill = recipe_of({leaves(50.0), clippings(50.0)}, options);
   CHECK(short_of_fill.status == RecipeStatus::not_enough);
   CHECK_THAT((*short_of_fill.missing + *short_of_fill.mix->volume).value(), WithinRel(10.0, 1e-9));
 
-  wishes.fill.reset();
-  wishes.capacity = read_volume("100 L");
-  CHECK(recipe_of({fixed(leaves(50.0))}, wishes).status == RecipeStatus::limits_clash);
-  CHECK(recipe_of({leaves(), clippings()}, wishes).status == RecipeStatus::on_target);
+  options.fill.reset();
+  options.capacity = read_volume("100 L");
+  CHECK(recipe_of({fixed(leaves(50.0))}, options).status == RecipeStatus::limits_clash);
+  CHECK(recipe_of({leaves(), clippings()}, options).status == RecipeStatus::on_target);
 }
 
 TEST_CASE("a pile settled to less than its solids and water has no air, and is the nearest there is") {
-  RecipeWishes wishes;
-  wishes.settling = ShareOfLooseVolume::of(0.01);
-  const Recipe recipe = recipe_of({leaves(50.0), clippings(50.0)}, wishes);
+  RecipeOptions options;
+  options.settling = ShareOfLooseVolume::of(0.01);
+  const Recipe recipe = recipe_of({leaves(50.0), clippings(50.0)}, options);
   CHECK(recipe.status == RecipeStatus::nearest);
   CHECK(recipe.distance_from_aim > 2.0);
   const auto names_air = [](const HeldBack& held) { return held.limit == Limit::air_space; };
@@ -124,9 +126,9 @@ TEST_CASE("what holds a recipe back") {
     CHECK(limits_of(recipe) == std::vector<std::string>{"moisture"});
   }
   SECTION("more than the bin holds: the room") {
-    RecipeWishes wishes;
-    wishes.capacity = read_volume("100 L");
-    const Recipe recipe = recipe_of({leaves(50.0), clippings(60.0)}, wishes);
+    RecipeOptions options;
+    options.capacity = read_volume("100 L");
+    const Recipe recipe = recipe_of({leaves(50.0), clippings(60.0)}, options);
     CHECK(recipe.status == RecipeStatus::on_target);
     CHECK(limits_of(recipe) == std::vector<std::string>{"capacity"});
   }
@@ -137,16 +139,16 @@ TEST_CASE("what holds a recipe back") {
     CHECK(limits_of(recipe).front() == "share");
   }
   SECTION("no water for dry leaves: the water") {
-    RecipeWishes wishes;
-    wishes.most_water = 0.0 * unit::kg_water;
-    const Recipe recipe = recipe_of({supply("dry", FeedstockClass::keeper, 0.10, 0.45, 30.0, 100.0, 100.0)}, wishes);
+    RecipeOptions options;
+    options.most_water = 0.0 * unit::kg_water;
+    const Recipe recipe = recipe_of({supply("dry", FeedstockClass::keeper, 0.10, 0.45, 30.0, 100.0, 100.0)}, options);
     CHECK(recipe.status == RecipeStatus::nearest);
     CHECK(limits_of(recipe).back() == "water");
   }
   SECTION("too little for the pile wanted: what there is no more of") {
-    RecipeWishes wishes;
-    wishes.fill = read_volume("10 m3");
-    const Recipe recipe = recipe_of({leaves(50.0), clippings(50.0)}, wishes);
+    RecipeOptions options;
+    options.fill = read_volume("10 m3");
+    const Recipe recipe = recipe_of({leaves(50.0), clippings(50.0)}, options);
     CHECK(recipe.held_back_by.front().limit == Limit::amount);
   }
   SECTION("all of it used: nothing") {
@@ -160,33 +162,33 @@ TEST_CASE("goals do what they say") {
   RecipeSupply straw = supply("straw", FeedstockClass::keeper, 0.12, 0.45, 80.0, 60.0);
   straw.bought = true;
   straw.price_per_kg = 0.5;
-  RecipeWishes wishes;
-  wishes.fill = read_volume("2 m3");
+  RecipeOptions options;
+  options.fill = read_volume("2 m3");
   const std::vector<RecipeSupply> supplies{leaves(60.0), clippings(300.0), straw};
-  wishes.goal = Goal::cheapest;
-  const Recipe cheapest = recipe_of(supplies, wishes);
-  wishes.goal = Goal::use_most;
-  const Recipe use_most = recipe_of(supplies, wishes);
-  wishes.goal = Goal::least_water;
-  const Recipe driest = recipe_of(supplies, wishes);
+  options.goal = Goal::cheapest;
+  const Recipe cheapest = recipe_of(supplies, options);
+  options.goal = Goal::use_most;
+  const Recipe use_most = recipe_of(supplies, options);
+  options.goal = Goal::least_water;
+  const Recipe driest = recipe_of(supplies, options);
   CHECK(cheapest.cost <= use_most.cost * (1.0 + 1e-6));
   CHECK(driest.water_to_add.value() <= use_most.water_to_add.value() + 1e-6);
   CHECK(cheapest.distance_from_aim <= 1.0 + 1e-6);
 }
 
 TEST_CASE("must-go first: scraps are not left out for fluffier clippings") {
-  RecipeWishes wishes;
-  wishes.capacity = read_volume("300 L");
-  const Recipe recipe = recipe_of({clippings(400.0), scraps(10.0), leaves(400.0)}, wishes);
+  RecipeOptions options;
+  options.capacity = read_volume("300 L");
+  const Recipe recipe = recipe_of({clippings(400.0), scraps(10.0), leaves(400.0)}, options);
   CHECK_THAT(recipe.amounts[1].mass.value(), WithinRel(10.0, 1e-6));
 }
 
 TEST_CASE("a full bin is off the edge of the range, though more scraps would go in there") {
-  RecipeWishes wishes;
-  const Recipe roomy = recipe_of({scraps(200.0), leaves(60.0)}, wishes);
+  RecipeOptions options;
+  const Recipe roomy = recipe_of({scraps(200.0), leaves(60.0)}, options);
   CHECK_THAT(roomy.distance_from_aim, WithinAbs(1.0, 1e-5));  // short of leaves: as many scraps as go
-  wishes.capacity = 0.2 * unit::m3;
-  const Recipe full = recipe_of({scraps(200.0), leaves(500.0)}, wishes);
+  options.capacity = 0.2 * unit::m3;
+  const Recipe full = recipe_of({scraps(200.0), leaves(500.0)}, options);
   REQUIRE(full.status == RecipeStatus::on_target);
   CHECK_THAT(full.mix->volume->value(), WithinRel(0.2, 1e-5));
   CHECK(full.distance_from_aim <= 0.6 + 1e-5);  // README, use-most
@@ -215,13 +217,13 @@ TEST_CASE("degenerate and tight problems end and balance") {
     if (any(random) < 0.1) next = supplies.empty() ? next : supplies.back();
     supplies.push_back(next);
   }
-  RecipeWishes wishes;
-  if (kind % 3 == 0) wishes.fill = within(0.001, 3.0) * unit::m3;
-  if (kind % 3 == 1) wishes.capacity = within(0.001, 3.0) * unit::m3;
-  if (kind % 5 == 0) wishes.most_water = 0.0 * unit::kg_water;
-  wishes.goal = static_cast<Goal>(kind % 4);
+  RecipeOptions options;
+  if (kind % 3 == 0) options.fill = within(0.001, 3.0) * unit::m3;
+  if (kind % 3 == 1) options.capacity = within(0.001, 3.0) * unit::m3;
+  if (kind % 5 == 0) options.most_water = 0.0 * unit::kg_water;
+  options.goal = static_cast<Goal>(kind % 4);
   CAPTURE(kind, count);
-  const Recipe recipe = recipe_of(supplies, wishes);
+  const Recipe recipe = recipe_of(supplies, options);
   if (!recipe.mix) return;
   double mass = recipe.water_to_add.value();
   for (const RecipeAmount& amount : recipe.amounts) mass += amount.mass.value();
@@ -229,7 +231,7 @@ TEST_CASE("degenerate and tight problems end and balance") {
   CHECK_THAT(as_is_mass(recipe.mix->dry, recipe.mix->water).value(), WithinRel(mass, 1e-12));
   if (recipe.status == RecipeStatus::on_target) CHECK(recipe.distance_from_aim <= 1.0 + 1e-5);
   if (recipe.status == RecipeStatus::nearest) CHECK(recipe.distance_from_aim > 1.0);
-  if (wishes.capacity) CHECK(recipe.mix->volume->value() <= wishes.capacity->value() * (1.0 + 1e-5));
+  if (options.capacity) CHECK(recipe.mix->volume->value() <= options.capacity->value() * (1.0 + 1e-5));
 }
 
 TEST_CASE("what is limited sets the size, and what is not only brings it right") {
@@ -275,17 +277,17 @@ TEST_CASE("what is limited sets the size, and what is not only brings it right")
 }
 
 TEST_CASE("what is said to set the size does") {
-  const auto of = [](const std::vector<RecipeSupply>& supplies, const RecipeWishes& wishes) {
-    return size_set_by({supplies, {}, wishes}, recipe_of(supplies, wishes));
+  const auto of = [](const std::vector<RecipeSupply>& supplies, const RecipeOptions& options) {
+    return size_set_by({supplies, {}, options}, recipe_of(supplies, options));
   };
   using Names = std::vector<std::string>;
   CHECK(of({scraps(20.0), leaves()}, {}).feedstocks == Names{"scraps"});
   CHECK(of({scraps(20.0), leaves(500.0)}, {}).feedstocks == Names{"scraps"});
   CHECK(of({fixed(scraps(20.0)), leaves()}, {}).from == SizeFrom::fixed);
-  RecipeWishes wishes;
-  wishes.capacity = 0.05 * unit::m3;
-  CHECK(of({scraps(20.0), leaves()}, wishes).from == SizeFrom::capacity);
-  RecipeWishes dry;
+  RecipeOptions options;
+  options.capacity = 0.05 * unit::m3;
+  CHECK(of({scraps(20.0), leaves()}, options).from == SizeFrom::capacity);
+  RecipeOptions dry;
   dry.most_water = 5.0 * unit::kg_water;
   const SizeSetBy by_water = of({supply("litter", FeedstockClass::keeper, 0.10, 0.40, 30.0, 100.0, 100.0)}, dry);
   CHECK(by_water.from == SizeFrom::water);
@@ -293,7 +295,7 @@ TEST_CASE("what is said to set the size does") {
   RecipeSupply straw = supply("straw", FeedstockClass::keeper, 0.12, 0.45, 80.0, 60.0);
   straw.bought = true;
   straw.price_per_kg = 1.0;
-  RecipeWishes cheap;
+  RecipeOptions cheap;
   cheap.goal = Goal::cheapest;
   CHECK(of({scraps(20.0), straw}, cheap).from == SizeFrom::goal);
   straw.available = 1.0 * unit::kg;  // all that can be bought
@@ -301,16 +303,16 @@ TEST_CASE("what is said to set the size does") {
 }
 
 TEST_CASE("each goal is followed by using most at its optimum") {
-  RecipeWishes wishes;
-  wishes.goal = GENERATE(Goal::cheapest, Goal::least_bought, Goal::least_water);
+  RecipeOptions options;
+  options.goal = GENERATE(Goal::cheapest, Goal::least_bought, Goal::least_water);
   RecipeSupply straw = supply("straw", FeedstockClass::keeper, 0.12, 0.45, 80.0, 60.0, 100.0);
   straw.bought = true;
   straw.price_per_kg = 1.0;
-  const Recipe recipe = recipe_of({leaves(100.0), clippings(60.0), scraps(20.0), straw}, wishes);
+  const Recipe recipe = recipe_of({leaves(100.0), clippings(60.0), scraps(20.0), straw}, options);
   REQUIRE(recipe.status == RecipeStatus::on_target);
   CHECK_THAT(recipe.amounts[2].mass.value(), WithinRel(20.0, 1e-6));  // scraps go first, all of them
   CHECK(recipe.amounts[1].mass.value() > 20.0);                       // and more than the least pile of them takes
-  if (wishes.goal == Goal::cheapest) CHECK(recipe.cost == 0.0);
+  if (options.goal == Goal::cheapest) CHECK(recipe.cost == 0.0);
 }
 
 TEST_CASE("a trace beside a ton") {

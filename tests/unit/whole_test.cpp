@@ -62,12 +62,12 @@ TEST_CASE("one supply that is right by itself goes in whole, all of it") {
 
 TEST_CASE("one supply that a room holds 6.3 buckets of goes in by half buckets, the room kept") {
   RecipeQuestion question{{balanced(40.0)}, {}, {}};
-  question.wishes.capacity = 6.3 * bucket_m3 * unit::m3;
+  question.options.capacity = 6.3 * bucket_m3 * unit::m3;
   const Whole of_room = answer(question);
   CHECK(of_room.whole.inside);
   // 6.5 is as near as 6 is to 6.3 (0.2 against 0.3), and does not fit.
   CHECK_THAT(count(of_room.whole, 0), WithinRel(6.0, 1e-12));
-  question.wishes.capacity = 20.6 * bucket_m3 * unit::m3;
+  question.options.capacity = 20.6 * bucket_m3 * unit::m3;
   CHECK_THAT(count(answer(question).whole, 0), WithinRel(20.0, 1e-12));  // from ten on whole ones
 }
 
@@ -103,7 +103,7 @@ TEST_CASE("a recipe on its window's edge goes to the whole bucket inside it") {
   question.supplies[0].bought = true;
   question.supplies[0].use = Use::up_to;
   question.supplies[1].use = Use::all;
-  question.wishes.goal = Goal::least_bought;
+  question.options.goal = Goal::least_bought;
   const Whole least = answer(question);
   CHECK_THAT(least.recipe.distance_from_aim, WithinAbs(1.0, 1e-6));
   CHECK_THAT(least.recipe.amounts[0].containers->count, WithinAbs(0.4286, 1e-4));
@@ -116,7 +116,7 @@ TEST_CASE("what is hardly outside the windows is not inside") {
   // inside.
   RecipeQuestion question{{supply("browns", FeedstockClass::supplement, 0.55, 60.0, 200.0, 20.0), greens(2.4)}, {}, {}};
   question.supplies[1].use = Use::all;
-  question.wishes.goal = Goal::least_bought;
+  question.options.goal = Goal::least_bought;
   const Whole least = answer(question);
   CHECK_THAT(least.recipe.amounts[0].containers->count, WithinAbs(1.0286, 1e-4));
   CHECK(least.recipe.status == RecipeStatus::on_target);
@@ -182,7 +182,7 @@ TEST_CASE("a weight is told to the second figure") {
   RecipeQuestion question{{balanced(40.0)}, {}, {}};  // 80 kg
   question.supplies[0].counted_in.reset();
   question.supplies[0].counted_by_mass = true;
-  question.wishes.capacity = 0.1673 * unit::m3;  // 33.46 kg
+  question.options.capacity = 0.1673 * unit::m3;  // 33.46 kg
   CHECK_THAT(answer(question).whole.amounts[0].mass.value(), WithinRel(33.0, 1e-12));
 }
 
@@ -190,9 +190,9 @@ TEST_CASE("water comes in whole measures about the aim, and of the goal least-wa
   // Ten kilograms at 45 %: 5.5 kg dry want 6.7222 of water for 55 % and 5.5 for 50 %; there are 4.5.
   RecipeQuestion question{{supply("dry", FeedstockClass::keeper, 0.45, 30.0, 200.0, 5.0)}, {}, {}};
   CHECK_THAT(answer(question).whole.water_to_add.value(), WithinAbs(2.0, 1e-12));
-  question.wishes.goal = Goal::least_water;
+  question.options.goal = Goal::least_water;
   CHECK_THAT(answer(question).whole.water_to_add.value(), WithinAbs(1.0, 1e-12));  // on the edge of 50 %
-  question.wishes.goal = Goal::use_most;
-  question.wishes.most_water = 1.9 * unit::kg_water;
+  question.options.goal = Goal::use_most;
+  question.options.most_water = 1.9 * unit::kg_water;
   CHECK_THAT(answer(question).whole.water_to_add.value(), WithinAbs(1.0, 1e-12));
 }

@@ -249,7 +249,7 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
     CHECK_THAT(find_container(yard.materials.containers, "kitchen-pail")->volume.value(),
                WithinRel(1.5 * unit_size(Dimension::volume, "gal"), exact));
   }
-  SECTION("targets and wishes") {
+  SECTION("targets and options") {
     CHECK(yard.targets.carbon_to_nitrogen.low == carbon_to_nitrogen(26.0));
     CHECK(yard.targets.carbon_to_nitrogen.aim == carbon_to_nitrogen(31.0));
     CHECK(yard.targets.carbon_to_nitrogen.high == carbon_to_nitrogen(36.0));
@@ -257,11 +257,11 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
     CHECK(yard.targets.moisture.aim == wet_basis(0.56));
     CHECK(yard.targets.moisture.high == wet_basis(0.61));
     CHECK(yard.targets.least_air == AirSpace::of(0.36));
-    CHECK(yard.wishes.goal == Goal::cheapest);
-    CHECK(yard.wishes.fill == 1.0 * unit::m3);
-    CHECK_FALSE(yard.wishes.capacity);
-    CHECK(yard.wishes.settling == ShareOfLooseVolume::of(0.8));
-    CHECK(yard.wishes.most_water == 100.0 * unit::kg_water);
+    CHECK(yard.options.goal == Goal::cheapest);
+    CHECK(yard.options.fill == 1.0 * unit::m3);
+    CHECK_FALSE(yard.options.capacity);
+    CHECK(yard.options.settling == ShareOfLooseVolume::of(0.8));
+    CHECK(yard.options.most_water == 100.0 * unit::kg_water);
   }
   SECTION("supplies") {
     REQUIRE(yard.supplies.size() == 4);
@@ -414,7 +414,7 @@ TEST_CASE("every key, misspelt where it stands, is refused with the right one", 
 }
 
 TEST_CASE("what the big file had no room for", "[yard]") {
-  CHECK(read("[recipe]\ncapacity = \"2 m3\"\n").wishes.capacity == 2.0 * unit::m3);
+  CHECK(read("[recipe]\ncapacity = \"2 m3\"\n").options.capacity == 2.0 * unit::m3);
   CHECK_THAT(problems_of("[recipe]\ncapacty = \"2 m3\"\n").at(0).would_be_right, Contains("capacity"));
   CHECK_FALSE(read("[pile]\nshape = \"tumbler\"\nvolume = \"60 gal\"\nturn_every = \"never\"\n").pile->turn_every);
 

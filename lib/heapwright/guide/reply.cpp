@@ -5,10 +5,10 @@
 #include <cctype>
 #include <utility>
 
-#include "heapwright/input/words.hpp"
 #include "heapwright/mix/supply.hpp"
 #include "heapwright/pile/description.hpp"
 #include "heapwright/process/climate.hpp"
+#include "heapwright/time/date.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -190,7 +190,7 @@ Reply read_area_answer(const Question& question, const std::string& said) {
   if (is_nothing(said)) return none();
   const std::vector<std::string> sides = sides_of(said, "ft");
   const std::string text = sides.size() == 2 ? sides[0] + " by " + sides[1] : with_unit(said, question.bare);
-  return read_area(text).value() > 0.0 ? some({text}) : none();
+  return is_positive(read_area(text)) ? some({text}) : none();
 }
 
 /// "4", "4 by 4 by 3", "4 ft x 4 ft x 3 ft": three sides, where one stands for all; "round 3 by 4": diameter and height; "64 gal": a
@@ -286,7 +286,7 @@ Reply read_interval_answer(const Question& question, const std::string& said) {
     if (is_bare_number(number)) text = print_number(30.0 * read_counted_words(number).number, 4) + " days";
   }
   text = with_unit(text, question.bare);
-  if (!(read_duration(text).value() > 0.0)) return none();
+  if (!is_positive(read_duration(text))) return none();
   read_turning(text);
   return some({text});
 }

@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "heapwright/guide/question.hpp"
-#include "heapwright/input/document.hpp"
 #include "heapwright/materials/materials.hpp"
+#include "heapwright/time/date.hpp"
 
 namespace heapwright {
 

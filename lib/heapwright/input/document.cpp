@@ -143,38 +143,6 @@ void refuse_deep_keys(const Value::Source& source) {
 
 }  // namespace
 
-std::string print_date(Date date) {
-  std::array<char, 16> text{};
-  std::snprintf(text.data(), text.size(), "%04d-%02u-%02u", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
-                static_cast<unsigned>(date.day()));
-  return text.data();
-}
-
-Date sensible_date(Date date) {
-  const char* hint = "write year-month-day: 2026-11-07";
-  if (!date.ok()) throw TextError("there is no such day in the calendar", hint);
-  if (date.year() < std::chrono::year(1900) || date.year() > std::chrono::year(2200))
-    throw TextError(print_date(date) + " is outside the years 1900 to 2200", hint);
-  return date;
-}
-
-Date read_date(std::string_view text) {
-  constexpr std::string_view pattern = "dddd-dd-dd";
-  const auto fits = [](char c, char place) { return place == 'd' ? c >= '0' && c <= '9' : c == place; };
-  const auto number = [&](std::size_t begin, std::size_t end) {
-    int value = 0;
-    for (std::size_t i = begin; i < end; ++i) value = 10 * value + (text[i] - '0');
-    return value;
-  };
-  if (std::equal(text.begin(), text.end(), pattern.begin(), pattern.end(), fits)) {
-    const Date date(std::chrono::year(number(0, 4)), std::chrono::month(static_cast<unsigned>(number(5, 7))),
-                    std::chrono::day(static_cast<unsigned>(number(8, 10))));
-    if (date.ok()) return sensible_date(date);
-    throw TextError("\"" + std::string(text) + "\" is no day of the calendar", "write year-month-day: 2026-11-07");
-  }
-  throw TextError("\"" + std::string(text) + "\" is no date", "write year-month-day: 2026-11-07");
-}
-
 bool Value::is_text() const { return std::holds_alternative<std::string>(node_->content) && node_->refused.empty(); }
 bool Value::is_table() const { return std::holds_alternative<Members>(node_->content); }
 bool Value::is_list() const { return std::holds_alternative<List>(node_->content); }

@@ -4,7 +4,6 @@
 /// A room reads its own tables: it asks a Table for the keys it knows, gives each text to the reader of the
 /// quantity it wants, and calls finish(), which reports the keys that nobody asked for.
 
-#include <chrono>
 #include <cstdint>
 #include <memory>
 #include <optional>
@@ -16,17 +15,9 @@
 #include <vector>
 
 #include "heapwright/input/problems.hpp"
+#include "heapwright/time/date.hpp"
 
 namespace heapwright {
-
-using Date = std::chrono::year_month_day;
-
-/// "2026-11-07".
-std::string print_date(Date date);
-/// A day that somebody who composts may mean: from 1900 to 2200, judged. @throws TextError
-Date sensible_date(Date date);
-/// "2026-11-07", ISO 8601 with hyphens, a sensible_date(). @throws TextError
-Date read_date(std::string_view text);
 
 class Table;
 

@@ -1,5 +1,5 @@
 #pragma once
-/// Words for months and other small readings that several rooms share.
+/// Small readings that several rooms share.
 
 #include <chrono>
 #include <string>
@@ -10,16 +10,9 @@
 
 namespace heapwright {
 
-/// "Oct" or "October". @throws TextError
-std::chrono::month read_month(std::string_view text);
 /// The months of a list at a key, each once; a repeated one is a problem.
 std::vector<std::chrono::month> read_months(Table& table, std::string_view key);
 /// The words of a text, which are its runs of letters from A to Z, each in its plain form (plain_name()): "Smells-burnt!" in two.
 std::vector<std::string> words_of(std::string_view text);
-/// "Oct".
-std::string_view month_name(std::chrono::month month);
-/// Whether a day is of the early half of its month: to the 15th.
-bool is_early(Date date);
-bool is_same_half_month(Date one, Date other);
 
 }  // namespace heapwright

@@ -15,7 +15,7 @@ const std::vector<std::pair<std::string, Shape>> shape_words{
 
 Length read_side(std::string_view text) {
   const Length length = read_length(text);
-  if (!(length.value() > 0.0))
+  if (!is_positive(length))
     throw TextError("\"" + std::string(text) + "\" is no length to measure with", "write a length above zero: \"60 ft\"");
   return length;
 }

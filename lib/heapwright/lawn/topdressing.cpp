@@ -56,13 +56,13 @@ std::optional<SoilTest> read_soil_test(Table& root) {
 
 std::optional<CompostWeight> weight_of(const Compost& compost, const Materials& materials) {
   if (!used(compost.bulk_density)) return std::nullopt;
-  const Reading<BulkDensity>& density = compost.bulk_density.front();
+  const PublishedValue<BulkDensity>& density = compost.bulk_density.front();
   return CompostWeight{compost.name, density, source_words(materials, density.source, density.evidence)};
 }
 
-LowLikelyHigh mass_of_compost(Volume volume, const Reading<BulkDensity>& density) {
-  const auto mass = [&](BulkDensity at) { return Mass(volume * at).value(); };
-  return LowLikelyHigh{mass(density.low.value_or(*density.typical)), mass(*density.typical), mass(density.high.value_or(*density.typical))};
+MassRange mass_of_compost(Volume volume, const PublishedValue<BulkDensity>& density) {
+  const auto mass = [&](BulkDensity at) { return Mass(volume * at); };
+  return {mass(density.low.value_or(*density.typical)), mass(*density.typical), mass(density.high.value_or(*density.typical))};
 }
 
 std::vector<Assumption> assumptions_for(const TopdressingPlan& plan, const Materials& materials) {
@@ -109,7 +109,9 @@ Volume read_compost_volume(std::string_view text, const Materials& materials) {
   return *volume;
 }
 
-/// The same for a file, with its place.
+namespace {
+
+/// check_depth() as a problem of the key "depth" of a table.
 void report_smothering(Table& table, Length depth, Surface surface) {
   try {
     check_depth(depth, surface);
@@ -118,17 +120,19 @@ void report_smothering(Table& table, Length depth, Surface surface) {
   }
 }
 
+}  // namespace
+
 TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   TopdressingPlan plan;
   plan.soil_test = read_soil_test(root);
   std::optional<Table> table = root.table("topdressing");
   if (!table) return plan;
   plan.depth = table->read("depth", read_length).value_or(plan.depth);
-  if (!(plan.depth.value() > 0.0)) table->problem_at("depth", "a topdressing has a depth", "write depth = \"1/4 in\"");
+  if (!is_positive(plan.depth)) table->problem_at("depth", "a topdressing has a depth", "write depth = \"1/4 in\"");
   plan.grass = table->one_of("grass", grass_words).value_or(plan.grass);
   plan.months = read_months(*table, "months");
   plan.surface = table->one_of("surface", surface_words).value_or(plan.surface);
-  if (plan.depth.value() > 0.0) report_smothering(*table, plan.depth, plan.surface);
+  if (is_positive(plan.depth)) report_smothering(*table, plan.depth, plan.surface);
   plan.near_water = table->flag("near_water").value_or(false);
   plan.allowance = table->read("allowance", read_fraction<OfVolume>).value_or(plan.allowance);
   plan.compost = table->read("compost", [&](std::string_view name) { return find_compost(materials, name).id; }).value_or(plan.compost);
@@ -168,8 +172,7 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   result.plan = plan;
   result.lawn = lawn;
   result.area = area_of(lawn);
-  if (!(result.area.value() > 0.0))
-    throw DomainError("the lawn has no area", "give a [[lawn.zone]] with its shape, or --area \"5000 ft2\"");
+  if (!is_positive(result.area)) throw DomainError("the lawn has no area", "give a [[lawn.zone]] with its shape, or --area \"5000 ft2\"");
   for (const Zone& zone : lawn.zones) {
     const Length depth = zone.depth.value_or(plan.depth);
     check_depth(depth, plan.surface);
@@ -182,7 +185,7 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   result.per_year = static_cast<double>(result.times_a_year) * result.volume_with_allowance;
   result.covers = result.area;
   result.weight = weight_of(find_compost(materials, plan.compost), materials);
-  if (result.weight) result.mass_kg = mass_of_compost(result.volume_with_allowance, result.weight->density);
+  if (result.weight) result.mass = mass_of_compost(result.volume_with_allowance, result.weight->density);
   if (const Container* wheelbarrow = find_container(materials.containers, "wheelbarrow")) {
     result.wheelbarrow = Load{wheelbarrow->volume, source_words(materials, wheelbarrow->source, wheelbarrow->evidence)};
     result.wheelbarrow_loads = (result.volume_with_allowance / wheelbarrow->volume).value();
@@ -193,7 +196,7 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
 }
 
 Area area_covered(Volume volume, const TopdressingPlan& plan) {
-  if (!(plan.depth.value() > 0.0)) throw DomainError("a topdressing has a depth", "write \"1/4 in\"");
+  if (!is_positive(plan.depth)) throw DomainError("a topdressing has a depth", "write \"1/4 in\"");
   return volume / (1.0 + plan.allowance.value()) / plan.depth;
 }
 

@@ -68,19 +68,16 @@ TopdressingPlan read_topdressing(Table& root, const Materials& materials);
 /// @throws DomainError where a living lawn would get more than half an inch
 void check_depth(Length depth, Surface surface);
 
-/// check_depth() as a problem of the key "depth" of a table.
-void report_smothering(Table& table, Length depth, Surface surface);
-
-struct LowLikelyHigh {
-  double low;
-  double likely;
-  double high;
+struct MassRange {
+  Mass low;
+  Mass likely;
+  Mass high;
 };
 
 /// A figure of the tables that a topdressing is worked out with, and whose it is.
 struct CompostWeight {
   std::string name;  ///< of the compost
-  Reading<BulkDensity> density;
+  PublishedValue<BulkDensity> density;
   std::string source;
 };
 struct Load {
@@ -94,8 +91,8 @@ struct Topdressing {
   Volume volume;
   Volume volume_with_allowance;
   Volume per_year;
-  Area covers;                           ///< what a given volume covers; of the volume with allowance without one: the area
-  std::optional<LowLikelyHigh> mass_kg;  ///< of the volume with allowance
+  Area covers;                    ///< what a given volume covers; of the volume with allowance without one: the area
+  std::optional<MassRange> mass;  ///< of the volume with allowance
   double wheelbarrow_loads = 0.0;
   std::optional<CompostWeight> weight;  ///< what the mass follows from
   std::optional<Load> wheelbarrow;      ///< and the loads

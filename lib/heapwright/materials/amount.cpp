@@ -74,8 +74,8 @@ std::optional<Mass> mass_of(const Amount& amount, std::optional<BulkDensity> den
 }
 
 bool is_zero(const Amount& amount) {
-  if (const Mass* mass = std::get_if<Mass>(&amount)) return !(mass->value() > 0.0);
-  return !(volume_of(amount)->value() > 0.0);
+  if (const Mass* mass = std::get_if<Mass>(&amount)) return !is_positive(*mass);
+  return !is_positive(*volume_of(amount));
 }
 
 }  // namespace heapwright

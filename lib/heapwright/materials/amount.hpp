@@ -7,7 +7,7 @@
 #include <variant>
 #include <vector>
 
-#include "heapwright/materials/reading.hpp"
+#include "heapwright/materials/published_value.hpp"
 #include "heapwright/units/quantities.hpp"
 
 namespace heapwright {

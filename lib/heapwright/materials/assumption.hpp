@@ -6,8 +6,8 @@
 #include <string_view>
 #include <variant>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/materials/amount.hpp"
+#include "heapwright/time/date.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
 #include "heapwright/units/temperature.hpp"

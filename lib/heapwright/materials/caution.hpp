@@ -7,7 +7,7 @@
 #include <utility>
 #include <vector>
 
-#include "heapwright/materials/reading.hpp"
+#include "heapwright/materials/published_value.hpp"
 
 namespace heapwright {
 

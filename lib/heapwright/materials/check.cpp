@@ -6,7 +6,7 @@
 
 #include "heapwright/input/document.hpp"
 #include "heapwright/materials/read_feedstock.hpp"
-#include "heapwright/materials/read_readings.hpp"
+#include "heapwright/materials/read_published_values.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -40,19 +40,19 @@ struct Range {
 };
 
 template <class Quantity>
-void take_readings(Range& range, const Readings<Quantity>& readings, const Materials& materials) {
-  for (const Reading<Quantity>& reading : readings) {
-    if (reading.outlier) continue;
-    for (const std::optional<Quantity>& value : {reading.low, reading.typical, reading.high}) {
-      if (value) range.take(value->value(), source_words(materials, reading.source, reading.evidence));
+void take_readings(Range& range, const PublishedValues<Quantity>& values, const Materials& materials) {
+  for (const PublishedValue<Quantity>& published : values) {
+    if (published.outlier) continue;
+    for (const std::optional<Quantity>& value : {published.low, published.typical, published.high}) {
+      if (value) range.take(value->value(), source_words(materials, published.source, published.evidence));
     }
   }
 }
 
 template <class Quantity>
-Range range_of(const Readings<Quantity>& readings, const Materials& materials) {
+Range range_of(const PublishedValues<Quantity>& values, const Materials& materials) {
   Range range;
-  take_readings(range, readings, materials);
+  take_readings(range, values, materials);
   return range;
 }
 
@@ -112,7 +112,7 @@ std::vector<WayBack> ways_back(const std::string& key, const std::string& typed,
   const bool of_dry_matter = key == "carbon_dry_basis" || key == "nitrogen_dry_basis" || key == "volatile_solids_dry_basis";
   if (key == "carbon_to_nitrogen") return {{Slip::upside_down, [](double value) { return 1.0 / value; }}};
   if (key.starts_with("bulk_density")) {
-    static const double pounds_per_yard = unit_size(Dimension::mass, "lb") / unit_size(Dimension::volume, "yd3");
+    constexpr double pounds_per_yard = value_in(unit::kg / unit::m3, unit::pound / unit::cubic_yard);
     if (typed.find("yd") != std::string::npos || typed.find("yard") != std::string::npos)
       return {{Slip::per_cubic_foot, [](double value) { return 27.0 * value; }},
               {Slip::metric_for_us, [](double value) { return value / pounds_per_yard; }}};
@@ -150,7 +150,7 @@ class Check {
     hold("carbon_to_nitrogen", row.carbon_to_nitrogen, ratio_range(like, materials));
     hold("volatile_solids_dry_basis", row.volatile_solids, organic_range(like, materials));
     hold("ash_dry_basis", row.ash, ash_range(like, materials));
-    for (const Packing& packing : row.packings) hold("bulk_density." + packing.name, packing.readings, density_range(packing.name, like));
+    for (const Packing& packing : row.packings) hold("bulk_density." + packing.name, packing.values, density_range(packing.name, like));
     ratio_range_ = ratio_range(like, materials);
     moisture_ = meant_moisture();
   }
@@ -167,23 +167,23 @@ class Check {
 
  private:
   Range density_range(const std::string& packing, const Feedstock& like) const {
-    if (const Packing* same = like.find_packing(packing)) return range_of(same->readings, materials_);
+    if (const Packing* same = like.find_packing(packing)) return range_of(same->values, materials_);
     Range range;
-    for (const Packing& other : like.packings) take_readings(range, other.readings, materials_);
+    for (const Packing& other : like.packings) take_readings(range, other.values, materials_);
     return range;
   }
 
   template <class Quantity>
-  void hold(const std::string& key, const Readings<Quantity>& readings, Range range) {
-    if (!used(readings)) return;
+  void hold(const std::string& key, const PublishedValues<Quantity>& values, Range range) {
+    if (!used(values)) return;
     CheckedValue value;
     value.key = key;
-    value.value = used(readings)->value();
+    value.value = used(values)->value();
     value.low = range.low;
     value.high = range.high;
     value.whose = range.whose_low == range.whose_high ? range.whose_low : range.whose_low + "; " + range.whose_high;
-    if (range.low) value.inside = range.holds(value.value, readings.front().rounding);
-    held_.push_back({std::move(value), std::move(range), readings.front().typed, readings.front().rounding});
+    if (range.low) value.inside = range.holds(value.value, values.front().rounding);
+    held_.push_back({std::move(value), std::move(range), values.front().typed, values.front().rounding});
   }
 
   Held* find(const std::string& key) {

@@ -1,5 +1,5 @@
 #pragma once
-/// A user's figures against the range of all readings of the row they are like, and the slip that a wrong one most likely is.
+/// A user's figures against the range of all values of the row they are like, and the slip that a wrong one most likely is.
 
 #include <optional>
 #include <string>
@@ -33,7 +33,7 @@ std::string_view slip_words(Slip slip);
 struct CheckedValue {
   std::string key;  ///< as in the file: "nitrogen_dry_basis", "bulk_density.loose"
   double value = 0.0;
-  std::optional<double> low;  ///< of all readings of the row it is like; none where it has none
+  std::optional<double> low;  ///< of all values of the row it is like; none where it has none
   std::optional<double> high;
   std::string whose;           ///< whose figures the two ends are
   std::optional<bool> inside;  ///< none without a range

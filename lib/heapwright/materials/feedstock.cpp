@@ -86,7 +86,7 @@ std::optional<CarbonNitrogenRatio> Feedstock::used_carbon_to_nitrogen() const {
   if (const auto ratio = used(carbon_to_nitrogen)) return ratio;
   const auto c = used(carbon);
   const auto n = used(nitrogen);
-  if (!c || !n || !(n->value() > 0.0)) return std::nullopt;
+  if (!c || !n || !is_positive(*n)) return std::nullopt;
   return *c / *n;
 }
 
@@ -107,8 +107,7 @@ std::optional<Properties> Feedstock::properties() const {
 }
 
 Duration Feedstock::used_keeps() const {
-  const Duration day = 86400.0 * unit::s;
-  return used(keeps).value_or((feedstock_class == FeedstockClass::clippings ? 3.0 : 14.0) * day);
+  return used(keeps).value_or((feedstock_class == FeedstockClass::clippings ? 3.0 : 14.0) * unit::day);
 }
 
 const Packing* Feedstock::find_packing(std::string_view packing) const {
@@ -118,7 +117,7 @@ const Packing* Feedstock::find_packing(std::string_view packing) const {
 
 std::optional<BulkDensity> Feedstock::density(std::string_view packing) const {
   const Packing* found = find_packing(packing.empty() ? std::string_view(usual_packing) : packing);
-  return found == nullptr ? std::nullopt : used(found->readings);
+  return found == nullptr ? std::nullopt : used(found->values);
 }
 
 std::vector<std::string> Feedstock::lacks() const {

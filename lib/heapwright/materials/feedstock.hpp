@@ -6,7 +6,7 @@
 #include <utility>
 #include <vector>
 
-#include "heapwright/materials/reading.hpp"
+#include "heapwright/materials/published_value.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
 
@@ -45,7 +45,7 @@ inline bool is_sparing(FeedstockClass feedstock_class) {
 /// A way in which a feedstock lies: leaves differ ten-fold in density.
 struct Packing {
   std::string name;
-  Readings<BulkDensity> readings;
+  PublishedValues<BulkDensity> values;
 };
 
 /// The materials whose rotting is known; a feedstock rots like one of them (process.toml).
@@ -68,8 +68,8 @@ const std::vector<std::pair<std::string, RottingMaterial>>& rotting_material_wor
 
 /// Shares of the volatile solids that decay fast and slowly; for the forecast.
 struct Degradable {
-  Reading<ShareOfVolatileSolids> fast;
-  Reading<ShareOfVolatileSolids> slow;
+  PublishedValue<ShareOfVolatileSolids> fast;
+  PublishedValue<ShareOfVolatileSolids> slow;
 };
 
 /// What a mix needs to know of a feedstock.
@@ -93,13 +93,13 @@ struct Feedstock {
   std::string usual_container = "bucket";  ///< what people count it in
   bool easy_to_get = false;                ///< most people can find or buy some
   LeftOver left_over = LeftOver::mulch;    ///< what becomes of what is left of it
-  Readings<Duration> keeps;                ///< how long a fresh one may wait for the pile; by its class where empty
-  Readings<MoistureWetBasis> moisture;
-  Readings<CarbonDryBasis> carbon;
-  Readings<CarbonNitrogenRatio> carbon_to_nitrogen;
-  Readings<NitrogenDryBasis> nitrogen;
-  Readings<OrganicMatterDryBasis> volatile_solids;
-  Readings<ShareOfDryMatter> ash;
+  PublishedValues<Duration> keeps;         ///< how long a fresh one may wait for the pile; by its class where empty
+  PublishedValues<MoistureWetBasis> moisture;
+  PublishedValues<CarbonDryBasis> carbon;
+  PublishedValues<CarbonNitrogenRatio> carbon_to_nitrogen;
+  PublishedValues<NitrogenDryBasis> nitrogen;
+  PublishedValues<OrganicMatterDryBasis> volatile_solids;
+  PublishedValues<ShareOfDryMatter> ash;
   std::vector<Packing> packings;
   std::optional<ParticleDensity> particle_density;
   std::optional<Degradable> degradable;
@@ -109,7 +109,7 @@ struct Feedstock {
 
   /// Carbon of dry matter: as measured, or nitrogen × C:N.
   std::optional<CarbonDryBasis> used_carbon() const;
-  /// Nitrogen of dry matter: carbon over C:N; from its own readings only where there is no C:N.
+  /// Nitrogen of dry matter: carbon over C:N; from its own values only where there is no C:N.
   std::optional<NitrogenDryBasis> used_nitrogen() const;
   std::optional<CarbonNitrogenRatio> used_carbon_to_nitrogen() const;
   /// Organic matter of dry matter; where not measured organic_matter_per_carbon × carbon, at most 100 %.

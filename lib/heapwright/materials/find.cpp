@@ -97,7 +97,7 @@ std::string_view without_words_before(std::string_view name) {
   KeepOutGuess guess = guess_keep_out(materials.keep_out, name);
   const KeepOutGuess of_the_rest = guess_keep_out(materials.keep_out, without_words_before(name));
   if (of_the_rest.slips < guess.slips) guess = of_the_rest;
-  const bool nearer_to_what_stays_out = guess.row != nullptr && (!near || guess.slips <= slips_between(name, *near));
+  const bool nearer_to_what_stays_out = guess.row != nullptr && (!near || guess.slips <= edit_distance(name, *near));
   if (nearer_to_what_stays_out)
     throw KeptOut(unknown + "; if it means " + in_quotes(guess.meant) + ", it stays out of the pile: " + guess.row->reason,
                   guess.row->instead);

@@ -52,7 +52,7 @@ KeepOutGuess guess_keep_out(const std::vector<KeepOut>& rows, std::string_view n
   const std::vector<std::string> said = plain_words(name);
   // With its plural and without: taking an s from one of the two would count as a slip.
   const auto slips = [&](const std::string& known) {
-    return std::min(slips_between(plain, plain_name(known)), slips_between(name, known));
+    return std::min(edit_distance(plain, plain_name(known)), edit_distance(name, known));
   };
   const std::size_t most = plain.size() > long_word ? 2 : 1;
   KeepOutGuess best{nullptr, {}, most + 1};
@@ -64,7 +64,7 @@ KeepOutGuess guess_keep_out(const std::vector<KeepOut>& rows, std::string_view n
     for (const std::string& known : row.also) consider(row, known, slips(known));
     for (const std::string& word : row.words) {
       for (const std::string& one : said) {
-        if (one.size() >= long_word && word.size() > long_word && slips_between(one, plain_name(word)) <= 1) consider(row, word, 1);
+        if (one.size() >= long_word && word.size() > long_word && edit_distance(one, plain_name(word)) <= 1) consider(row, word, 1);
       }
     }
   }

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "heapwright/error.hpp"
-#include "heapwright/materials/reading.hpp"
+#include "heapwright/materials/published_value.hpp"
 
 namespace heapwright {
 

@@ -5,7 +5,7 @@
 #include "heapwright/input/document.hpp"
 #include "heapwright/materials/embedded.hpp"
 #include "heapwright/materials/read_feedstock.hpp"
-#include "heapwright/materials/read_readings.hpp"
+#include "heapwright/materials/read_published_values.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -56,17 +56,17 @@ void read_compost(Table& table, Compost& row) {
   row.name = table.read("name", read_name).value_or(row.id);
   row.also = read_names(table, "also");
   row.note = table.text("note").value_or("");
-  row.moisture = read_readings(table, "moisture_wet_basis", read_moisture_wet_basis);
-  row.bulk_density = read_readings(table, "bulk_density", read_some_density);
-  row.carbon_to_nitrogen = read_readings(table, "carbon_to_nitrogen", read_carbon_to_nitrogen);
-  row.organic_matter = read_readings(table, "organic_matter_dry_basis", read_organic_dry_basis);
-  row.nitrogen = read_readings(table, "nitrogen_dry_basis", read_nitrogen_dry_basis);
-  row.phosphate = read_readings(table, "phosphate_dry_basis", read_phosphate_dry_basis);
-  row.potash = read_readings(table, "potash_dry_basis", read_potash_dry_basis);
+  row.moisture = read_published_values(table, "moisture_wet_basis", read_moisture_wet_basis);
+  row.bulk_density = read_published_values(table, "bulk_density", read_some_density);
+  row.carbon_to_nitrogen = read_published_values(table, "carbon_to_nitrogen", read_carbon_to_nitrogen);
+  row.organic_matter = read_published_values(table, "organic_matter_dry_basis", read_organic_dry_basis);
+  row.nitrogen = read_published_values(table, "nitrogen_dry_basis", read_nitrogen_dry_basis);
+  row.phosphate = read_published_values(table, "phosphate_dry_basis", read_phosphate_dry_basis);
+  row.potash = read_published_values(table, "potash_dry_basis", read_potash_dry_basis);
   // How far a compost goes and what a pile leaves of it hang on these two.
   if (!used(row.moisture) || !(used(row.moisture)->value() < 1.0))
     table.problem("a compost needs its moisture, below 100 %", "write moisture_wet_basis = \"45 %\"");
-  if (!used(row.bulk_density) || !(used(row.bulk_density)->value() > 0.0))
+  if (!used(row.bulk_density) || !is_positive(*used(row.bulk_density)))
     table.problem("a compost needs its weight", "write bulk_density = \"1000 lb/yd3\"");
   check_weight(table, row);
 }
@@ -76,21 +76,21 @@ void read_container(Table& table, Container& row) {
   row.id = *table.text("id");
   row.name = table.read("name", read_name).value_or(row.id);
   row.also = read_names(table, "also");
-  const auto volume = read_readings(table, "volume", read_volume);
-  if (volume.size() == 1 && used(volume) && used(volume)->value() > 0.0) {
+  const auto volume = read_published_values(table, "volume", read_volume);
+  if (volume.size() == 1 && used(volume) && is_positive(*used(volume))) {
     row.volume = *used(volume);
   } else {
     table.problem("a container needs one volume above zero", "write volume = \"5 gal\"");
   }
-  if ((row.low && *row.low > row.volume) || (row.high && *row.high < row.volume) || (row.low && !(row.low->value() > 0.0)))
+  row.low = table.read("low", read_volume);
+  row.high = table.read("high", read_volume);
+  if ((row.low && *row.low > row.volume) || (row.high && *row.high < row.volume) || (row.low && !is_positive(*row.low)))
     table.problem("low, volume and high are out of order", "low ≤ volume ≤ high");
   row.lifted = table.flag("lifted").value_or(true);
   row.packing = table.text("packing").value_or("");
   row.source = table.text("source").value_or("");
   row.evidence = table.one_of("evidence", evidence_words()).value_or(Evidence::own);
   row.note = table.text("note").value_or("");
-  row.low = table.read("low", read_volume);
-  row.high = table.read("high", read_volume);
 }
 
 void read_source(Table& table, Source& row) {
@@ -140,15 +140,15 @@ void read_yield(Table& root, YieldRule& rule) {
   std::optional<Table> table = root.table("yield");
   if (!table) return;
   if (const auto lost = table->find("volatile_solids_lost"))
-    rule.volatile_solids_lost = read_reading(*lost, read_fraction<OfVolatileSolids>);
-  if (const auto held = table->find("held_back_by_screen")) rule.held_back_by_screen = read_reading(*held, read_fraction<OfVolume>);
-  if (const auto moisture = table->find("moisture_at_use")) rule.moisture_at_use = read_reading(*moisture, read_moisture_wet_basis);
-  if (const auto organic = table->find("organic_density")) rule.organic_density = read_reading(*organic, read_some_density);
-  if (const auto mineral = table->find("mineral_density")) rule.mineral_density = read_reading(*mineral, read_some_density);
+    rule.volatile_solids_lost = read_published_value(*lost, read_fraction<OfVolatileSolids>);
+  if (const auto held = table->find("held_back_by_screen")) rule.held_back_by_screen = read_published_value(*held, read_fraction<OfVolume>);
+  if (const auto moisture = table->find("moisture_at_use")) rule.moisture_at_use = read_published_value(*moisture, read_moisture_wet_basis);
+  if (const auto organic = table->find("organic_density")) rule.organic_density = read_published_value(*organic, read_some_density);
+  if (const auto mineral = table->find("mineral_density")) rule.mineral_density = read_published_value(*mineral, read_some_density);
   rule.density_spread = table->number("density_spread").value_or(0.0);
   const bool lies = rule.organic_density.typical && rule.mineral_density.typical && rule.density_spread > 0.0;
   if (!lies) table->problem("a yield needs organic_density, mineral_density and density_spread", "write density_spread = 0.24");
-  const auto whole = [](const auto& reading) { return reading.typical && reading.low && reading.high; };
+  const auto whole = [](const auto& published) { return published.typical && published.low && published.high; };
   if (!whole(rule.volatile_solids_lost) || !whole(rule.held_back_by_screen) || !whole(rule.moisture_at_use))
     table->problem("a yield needs typical, low and high", "write { typical = \"55 %\", low = \"40 %\", high = \"70 %\" }");
   table->finish();

@@ -9,7 +9,7 @@
 #include "heapwright/materials/caution.hpp"
 #include "heapwright/materials/feedstock.hpp"
 #include "heapwright/materials/keep_out.hpp"
-#include "heapwright/materials/reading.hpp"
+#include "heapwright/materials/published_value.hpp"
 #include "heapwright/materials/rough.hpp"
 #include "heapwright/units/quantities.hpp"
 
@@ -30,23 +30,23 @@ struct Compost {
   std::string name;
   std::vector<std::string> also;
   std::string note;
-  Readings<MoistureWetBasis> moisture;
-  Readings<BulkDensity> bulk_density;
-  Readings<CarbonNitrogenRatio> carbon_to_nitrogen;
-  Readings<OrganicMatterDryBasis> organic_matter;
-  Readings<NitrogenDryBasis> nitrogen;
-  Readings<PhosphateDryBasis> phosphate;
-  Readings<PotashDryBasis> potash;
+  PublishedValues<MoistureWetBasis> moisture;
+  PublishedValues<BulkDensity> bulk_density;
+  PublishedValues<CarbonNitrogenRatio> carbon_to_nitrogen;
+  PublishedValues<OrganicMatterDryBasis> organic_matter;
+  PublishedValues<NitrogenDryBasis> nitrogen;
+  PublishedValues<PhosphateDryBasis> phosphate;
+  PublishedValues<PotashDryBasis> potash;
 };
 
 /// How much of a pile is left when it is done, and how it lies. Each with its reason.
 struct YieldRule {
-  Reading<ShareOfVolatileSolids> volatile_solids_lost;  ///< where no forecast says it
-  Reading<ShareOfVolume> held_back_by_screen;
-  Reading<MoistureWetBasis> moisture_at_use;
-  Reading<BulkDensity> organic_density;  ///< of dry finished compost, were it all organic
-  Reading<BulkDensity> mineral_density;  ///< and were none of it
-  double density_spread = 0.0;           ///< standard deviation of the logarithm of a compost's density
+  PublishedValue<ShareOfVolatileSolids> volatile_solids_lost;  ///< where no forecast says it
+  PublishedValue<ShareOfVolume> held_back_by_screen;
+  PublishedValue<MoistureWetBasis> moisture_at_use;
+  PublishedValue<BulkDensity> organic_density;  ///< of dry finished compost, were it all organic
+  PublishedValue<BulkDensity> mineral_density;  ///< and were none of it
+  double density_spread = 0.0;                  ///< standard deviation of the logarithm of a compost's density
 };
 
 struct Materials {

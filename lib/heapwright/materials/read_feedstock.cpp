@@ -4,7 +4,7 @@
 #include <cmath>
 #include <utility>
 
-#include "heapwright/materials/read_readings.hpp"
+#include "heapwright/materials/read_published_values.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -35,7 +35,7 @@ void check_carbon(Table& table, const Feedstock& row) {
   if (organic && organic->value() < carbon->value())
     table.problem_at("volatile_solids_dry_basis", "is less than the carbon in it, " + percent(carbon->value()),
                      "organic matter is about 1.8 times its carbon");
-  if (nitrogen && !(nitrogen->value() > 0.0))
+  if (nitrogen && !is_positive(*nitrogen))
     table.problem_at("nitrogen_dry_basis", "nothing that grew is without nitrogen: its C:N would have no end",
                      "give its C:N, or class = \"mineral\"");
   if (carbon->value() >= least_carbon - rounding && carbon->value() <= most_carbon + rounding) return;
@@ -61,8 +61,8 @@ void check_third(Table& table, const Feedstock& row) {
 
 /// All water is no feedstock: it would have no dry matter to go by.
 void check_moisture(Table& table, const Feedstock& row) {
-  for (const Reading<MoistureWetBasis>& reading : row.moisture) {
-    for (const auto& moisture : {reading.low, reading.typical, reading.high}) {
+  for (const PublishedValue<MoistureWetBasis>& published : row.moisture) {
+    for (const auto& moisture : {published.low, published.typical, published.high}) {
       if (moisture && !(moisture->value() < 1.0))
         return table.problem_at("moisture_wet_basis", "100 % is all water, and nothing to compost", "write it below 100 %: \"80 %\"");
     }
@@ -90,11 +90,11 @@ void read_packings(Table& table, Feedstock& row) {
   if (!value) return;
   const bool one_reading = !value->is_table() || value->table().has("typical");
   if (one_reading) {
-    row.packings.push_back({"as-is", read_readings(table, "bulk_density", read_some_density)});
+    row.packings.push_back({"as-is", read_published_values(table, "bulk_density", read_some_density)});
     return;
   }
   Table packings = value->table();
-  for (const std::string& name : packings.keys()) row.packings.push_back({name, read_readings(packings, name, read_some_density)});
+  for (const std::string& name : packings.keys()) row.packings.push_back({name, read_published_values(packings, name, read_some_density)});
 }
 
 /// The packing used where a user names none: as the row says, else the only or first one.
@@ -107,15 +107,15 @@ void settle_usual_packing(Table& table, Feedstock& row) {
     return;
   }
   for (const Packing& packing : row.packings) {
-    if (row.usual_packing.empty() && used(packing.readings)) row.usual_packing = packing.name;
+    if (row.usual_packing.empty() && used(packing.values)) row.usual_packing = packing.name;
   }
 }
 
 std::optional<Degradable> read_degradable(Table& table) {
   std::optional<Table> shares = table.table("degradable");
   if (!shares) return std::nullopt;
-  const auto fast = read_readings(*shares, "fast", read_fraction<OfVolatileSolids>);
-  const auto slow = read_readings(*shares, "slow", read_fraction<OfVolatileSolids>);
+  const auto fast = read_published_values(*shares, "fast", read_fraction<OfVolatileSolids>);
+  const auto slow = read_published_values(*shares, "slow", read_fraction<OfVolatileSolids>);
   shares->finish();
   if (fast.size() != 1 || slow.size() != 1) {
     shares->problem("a degradable share has two parts", "write { fast = \"45 %\", slow = \"35 %\" }");
@@ -129,8 +129,7 @@ std::optional<Degradable> read_degradable(Table& table) {
 /// A day at least, a year at most.
 Duration read_keeping(std::string_view text) {
   const Duration keeps = read_duration(text);
-  const Duration day = 86400.0 * unit::s;
-  if (!(keeps >= day && keeps <= 366.0 * day))
+  if (!(keeps >= unit::day && keeps <= 366.0 * unit::day))
     throw TextError("\"" + std::string(text) + "\" is no time to keep", "write a day or more: \"3 days\"");
   return keeps;
 }
@@ -155,8 +154,8 @@ bool third_agrees(double carbon, double nitrogen, double ratio, const TypedTo& t
 std::optional<std::string> why_not_nitrogen(const Feedstock& row) {
   const std::string most = ", more than anything that grew: at most " + percent(most_nitrogen);
   const auto of_protein = [](double nitrogen) { return percent(nitrogen) + " is " + percent(6.25 * nitrogen) + " protein"; };
-  for (const Reading<NitrogenDryBasis>& reading : row.nitrogen) {
-    for (const auto& nitrogen : {reading.low, reading.typical, reading.high}) {
+  for (const PublishedValue<NitrogenDryBasis>& published : row.nitrogen) {
+    for (const auto& nitrogen : {published.low, published.typical, published.high}) {
       if (nitrogen && nitrogen->value() > most_nitrogen + rounding) return "nitrogen " + of_protein(nitrogen->value()) + most;
     }
   }
@@ -170,17 +169,17 @@ std::optional<std::string> why_not_nitrogen(const Feedstock& row) {
 
 std::optional<std::string> why_not_density(const Feedstock& row, const Packing& packing) {
   const auto properties = row.properties();
-  if (!properties || packing.readings.empty()) return std::nullopt;
+  if (!properties || packing.values.empty()) return std::nullopt;
   const auto is_more = [&](const std::optional<BulkDensity>& density, BulkDensity most) -> std::optional<std::string> {
     if (!density || *density <= most) return std::nullopt;
     return packing.name + ": " + print_number(density->value(), 4) +
            " kg/m3 is more than its own solids and water weigh without any air, " + print_number(most.value(), 4) + " kg/m3";
   };
-  const Reading<BulkDensity>& reading = packing.readings.front();
-  if (auto why = is_more(reading.typical, density_without_air(properties->moisture, properties->particle_density))) return why;
+  const PublishedValue<BulkDensity>& published = packing.values.front();
+  if (auto why = is_more(published.typical, density_without_air(properties->moisture, properties->particle_density))) return why;
   const BulkDensity most = most_without_air(row, *properties);
-  if (auto why = is_more(reading.low, most)) return why;
-  return is_more(reading.high, most);
+  if (auto why = is_more(published.low, most)) return why;
+  return is_more(published.high, most);
 }
 
 void check_nitrogen(Table& table, const Feedstock& row, const Feedstock& like) {
@@ -207,15 +206,15 @@ void read_feedstock(Table& table, Feedstock& row) {
   if (!table.has("tags")) row.tags = replaced.tags;
   row.easy_to_get = table.flag("easy_to_get").value_or(replaced.easy_to_get);
   row.usual_container = table.text("usual_container").value_or(replaced.usual_container);
-  row.keeps = table.has("keeps") ? read_readings(table, "keeps", read_keeping) : replaced.keeps;
+  row.keeps = table.has("keeps") ? read_published_values(table, "keeps", read_keeping) : replaced.keeps;
   row.note = table.text("note").value_or("");
   row.like = table.text("like").value_or("");
-  row.moisture = read_readings(table, "moisture_wet_basis", read_moisture_wet_basis);
-  row.carbon = read_readings(table, "carbon_dry_basis", read_carbon_dry_basis);
-  row.carbon_to_nitrogen = read_readings(table, "carbon_to_nitrogen", read_carbon_to_nitrogen);
-  row.nitrogen = read_readings(table, "nitrogen_dry_basis", read_nitrogen_dry_basis);
-  row.volatile_solids = read_readings(table, "volatile_solids_dry_basis", read_organic_dry_basis);
-  row.ash = read_readings(table, "ash_dry_basis", read_fraction<OfDryMatter>);
+  row.moisture = read_published_values(table, "moisture_wet_basis", read_moisture_wet_basis);
+  row.carbon = read_published_values(table, "carbon_dry_basis", read_carbon_dry_basis);
+  row.carbon_to_nitrogen = read_published_values(table, "carbon_to_nitrogen", read_carbon_to_nitrogen);
+  row.nitrogen = read_published_values(table, "nitrogen_dry_basis", read_nitrogen_dry_basis);
+  row.volatile_solids = read_published_values(table, "volatile_solids_dry_basis", read_organic_dry_basis);
+  row.ash = read_published_values(table, "ash_dry_basis", read_fraction<OfDryMatter>);
   row.particle_density = table.read("particle_density", read_particle_density);
   row.degradable = read_degradable(table);
   row.rots_like = table.has("rots_like") ? table.one_of("rots_like", rotting_material_words()) : replaced.rots_like;

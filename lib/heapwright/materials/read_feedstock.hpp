@@ -22,7 +22,7 @@ struct TypedTo {
 /// Whether carbon over nitrogen is the C:N beside them, for some figures that round to those typed.
 bool third_agrees(double carbon, double nitrogen, double ratio, const TypedTo& typed);
 
-/// Why a row has more nitrogen than anything that grew, with its arithmetic: above most_nitrogen, by its own readings or as carbon over
+/// Why a row has more nitrogen than anything that grew, with its arithmetic: above most_nitrogen, by its own values or as carbon over
 /// C:N.
 std::optional<std::string> why_not_nitrogen(const Feedstock& row);
 /// Why a packing cannot weigh so much: more than its own solids and water without any air, the typical weight at the typical moisture, the

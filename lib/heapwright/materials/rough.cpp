@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "heapwright/materials/read_readings.hpp"
+#include "heapwright/materials/read_published_values.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -11,9 +11,9 @@ namespace {
 DryMassPerArea read_dry_mass_per_area(std::string_view text) { return from_si<DryMassPerArea>(read_mass_per_area(text).value()); }
 
 template <class Quantity>
-void require_range(Table& table, std::string_view key, const Readings<Quantity>& readings) {
-  const bool whole = !readings.empty() && readings.front().typical && readings.front().low && readings.front().high;
-  if (!whole) table.problem_at(key, "rough knowledge needs typical, low and high", "its first reading gives all three");
+void require_range(Table& table, std::string_view key, const PublishedValues<Quantity>& values) {
+  const bool whole = !values.empty() && values.front().typical && values.front().low && values.front().high;
+  if (!whole) table.problem_at(key, "rough knowledge needs typical, low and high", "its first value gives all three");
 }
 
 }  // namespace
@@ -21,22 +21,22 @@ void require_range(Table& table, std::string_view key, const Readings<Quantity>&
 void read_rough(Table& root, RoughKnowledge& rough) {
   std::optional<Table> table = root.table("rough");
   if (!table) return;
-  rough.leaf_fall = read_readings(*table, "leaf_fall_dry", read_dry_mass_per_area);
-  rough.canopy_width = read_readings(*table, "canopy_width", read_length);
-  rough.clippings = read_readings(*table, "clippings_fresh", read_mass_per_area);
-  rough.scraps = read_readings(*table, "scraps_per_person_week", read_mass);
+  rough.leaf_fall = read_published_values(*table, "leaf_fall_dry", read_dry_mass_per_area);
+  rough.canopy_width = read_published_values(*table, "canopy_width", read_length);
+  rough.clippings = read_published_values(*table, "clippings_fresh", read_mass_per_area);
+  rough.scraps = read_published_values(*table, "scraps_per_person_week", read_mass);
   require_range(*table, "leaf_fall_dry", rough.leaf_fall);
   require_range(*table, "canopy_width", rough.canopy_width);
   require_range(*table, "clippings_fresh", rough.clippings);
   require_range(*table, "scraps_per_person_week", rough.scraps);
   for (Table& row : table->tables("height")) {
-    const auto height = read_readings(row, "height", read_length);
+    const auto height = read_published_values(row, "height", read_length);
     require_range(row, "height", height);
     if (!height.empty()) rough.heights.push_back({row.text("id").value_or(""), read_names(row, "also"), height.front()});
     row.finish();
   }
   for (Table& row : table->tables("feel")) {
-    const auto moisture = read_readings(row, "moisture_wet_basis", read_moisture_wet_basis);
+    const auto moisture = read_published_values(row, "moisture_wet_basis", read_moisture_wet_basis);
     require_range(row, "moisture_wet_basis", moisture);
     if (!moisture.empty()) rough.feels.push_back({row.text("id").value_or(""), moisture.front()});
     row.finish();
@@ -44,7 +44,7 @@ void read_rough(Table& root, RoughKnowledge& rough) {
   table->finish();
 }
 
-Reading<Length> read_height(std::string_view text, const RoughKnowledge& rough) {
+PublishedValue<Length> read_height(std::string_view text, const RoughKnowledge& rough) {
   const std::string plain = plain_name(text);
   for (const BodyHeight& row : rough.heights) {
     const bool called = plain == plain_name(row.id) ||
@@ -57,7 +57,7 @@ Reading<Length> read_height(std::string_view text, const RoughKnowledge& rough) 
     for (const BodyHeight& row : rough.heights) known += (known.empty() ? "\"" : ", \"") + row.id + "\"";
     throw TextError("\"" + std::string(text) + "\" is no height", "write a length, \"2 ft\", or " + known);
   }
-  Reading<Length> measured;
+  PublishedValue<Length> measured;
   measured.typical = measured.low = measured.high = read_length(text);
   return measured;
 }

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "heapwright/input/document.hpp"
-#include "heapwright/materials/reading.hpp"
+#include "heapwright/materials/published_value.hpp"
 #include "heapwright/units/quantities.hpp"
 
 namespace heapwright {
@@ -15,21 +15,21 @@ namespace heapwright {
 struct BodyHeight {
   std::string id;
   std::vector<std::string> also;
-  Reading<Length> height;
+  PublishedValue<Length> height;
 };
 
 /// What a squeezed handful says of moisture: it drips, clumps or crumbles.
 struct Feel {
   std::string id;
-  Reading<MoistureWetBasis> moisture;
+  PublishedValue<MoistureWetBasis> moisture;
 };
 
-/// Published yields for those who have no amount, each with its range. The first reading is used.
+/// Published yields for those who have no amount, each with its range. The first value is used.
 struct RoughKnowledge {
-  Readings<DryMassPerArea> leaf_fall;  ///< dry leaves a year, of the ground under the crowns
-  Readings<Length> canopy_width;       ///< of a tree whose owner gives none
-  Readings<MassPerArea> clippings;     ///< as mown, a season, of the lawn
-  Readings<Mass> scraps;               ///< as they are, a person and week
+  PublishedValues<DryMassPerArea> leaf_fall;  ///< dry leaves a year, of the ground under the crowns
+  PublishedValues<Length> canopy_width;       ///< of a tree whose owner gives none
+  PublishedValues<MassPerArea> clippings;     ///< as mown, a season, of the lawn
+  PublishedValues<Mass> scraps;               ///< as they are, a person and week
   std::vector<BodyHeight> heights;
   std::vector<Feel> feels;
 };
@@ -37,7 +37,7 @@ struct RoughKnowledge {
 void read_rough(Table& root, RoughKnowledge& rough);
 
 /// "2 ft", or by the body: "knee-high", "to the waist". @throws TextError
-Reading<Length> read_height(std::string_view text, const RoughKnowledge& rough);
+PublishedValue<Length> read_height(std::string_view text, const RoughKnowledge& rough);
 
 /// "drips", "clumps" or "crumbles". @throws TextError
 const Feel& find_feel(std::string_view text, const RoughKnowledge& rough);

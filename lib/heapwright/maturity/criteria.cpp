@@ -7,7 +7,7 @@
 
 #include "heapwright/input/document.hpp"
 #include "heapwright/materials/embedded.hpp"
-#include "heapwright/materials/read_readings.hpp"
+#include "heapwright/materials/read_published_values.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -40,11 +40,11 @@ Provenance read_provenance(Table& table) {
   return whose;
 }
 
-std::optional<Bound> bound_at(Table& table, std::string_view key, Measured measured) {
+std::optional<Bound> bound_at(Table& table, std::string_view key, TestQuantity measured) {
   return table.read(key, [&](std::string_view text) { return read_bound(measured, text); });
 }
 
-std::vector<Scale> read_scales(Table& table, Measured measured) {
+std::vector<Scale> read_scales(Table& table, TestQuantity measured) {
   std::vector<Scale> scales;
   for (Value& value : table.list("scale")) {
     Table row = value.table();
@@ -58,7 +58,7 @@ std::vector<Scale> read_scales(Table& table, Measured measured) {
   return scales;
 }
 
-std::vector<HeatingClass> read_classes(Table& table, Measured measured) {
+std::vector<HeatingClass> read_classes(Table& table, TestQuantity measured) {
   std::vector<HeatingClass> classes;
   for (Value& value : table.list("classes")) {
     Table row = value.table();
@@ -266,7 +266,7 @@ const Criteria& built_in_criteria() {
   return criteria;
 }
 
-Bound read_bound(Measured measured, std::string_view text) {
+Bound read_bound(TestQuantity measured, std::string_view text) {
   for (const auto& [word, side] : side_words) {
     if (text.starts_with(word)) return {side, read_test_value(measured, text.substr(word.size()))};
   }

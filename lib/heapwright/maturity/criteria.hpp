@@ -49,7 +49,7 @@ struct TestCriterion {
   std::string name;
   std::vector<std::string> also;
   TestKind kind;
-  Measured measured;
+  TestQuantity measured;
   std::string how;
   std::vector<Scale> scales;
   std::vector<HeatingClass> classes;  ///< the best first
@@ -110,6 +110,6 @@ struct Criteria {
 const Criteria& built_in_criteria();
 
 /// "at most 25:1", "above 80 %". @throws TextError
-Bound read_bound(Measured measured, std::string_view text);
+Bound read_bound(TestQuantity measured, std::string_view text);
 
 }  // namespace heapwright

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "heapwright/input/csv.hpp"
-#include "heapwright/input/time.hpp"
+#include "heapwright/time/written_time.hpp"
 #include "heapwright/units/temperature.hpp"
 
 namespace heapwright {

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "heapwright/materials/reading.hpp"
+#include "heapwright/materials/published_value.hpp"
 
 namespace heapwright {
 

@@ -7,7 +7,6 @@
 #include <utility>
 #include <vector>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/materials/caution.hpp"
 
 namespace heapwright {

@@ -21,24 +21,24 @@ constexpr double oxygen_kg_per_mol = 0.031998;
   throw TextError("\"" + std::string(text) + "\" " + std::string(why), "write " + std::string(would_be_right));
 }
 
-std::string_view example(Measured measured) {
+std::string_view example(TestQuantity measured) {
   switch (measured) {
-    case Measured::temperature_rise: return "how far it warms up above the air: \"12 degC\" or \"22 degF\"";
-    case Measured::carbon_to_nitrogen: return "\"18:1\"";
-    case Measured::carbon_dioxide: return "CO2 given off: \"7 mgC/gOM/day\" or \"16 mgCO2/gOM/day\"";
-    case Measured::oxygen: return "oxygen taken up: \"12 mmolO2/kgOM/h\", or name the test oxygen-uptake-in-water";
-    case Measured::oxygen_in_water: return "oxygen taken up in water: \"0.9 mgO2/gOM/h\"";
-    case Measured::nitrogen_ratio: return "ammonium nitrogen over nitrate nitrogen as a plain number: \"0.3\"";
-    case Measured::ammonium_content: return "\"300 mg/kg\" or \"0.03 %\", of dry matter";
-    case Measured::nitrogen_content: return "\"1.2 %\", of dry matter";
-    case Measured::acid_content: return "\"300 mg/kg\" or \"0.03 %\", of dry matter";
-    case Measured::carbon_content: return "\"0.5 %\" or \"5000 mg/kg\", of dry matter";
-    case Measured::organic_matter: return "\"40 %\", of dry matter";
-    case Measured::moisture: return "\"45 %\", of the compost as it is";
-    case Measured::share_of_control: return "\"95 %\", of the control";
-    case Measured::ph: return "a plain number: \"7.4\"";
-    case Measured::electric_conductivity: return "\"2.1 dS/m\"";
-    case Measured::size: return "the screen it passes: \"3/8 in\" or \"10 mm\"";
+    case TestQuantity::temperature_rise: return "how far it warms up above the air: \"12 degC\" or \"22 degF\"";
+    case TestQuantity::carbon_to_nitrogen: return "\"18:1\"";
+    case TestQuantity::carbon_dioxide: return "CO2 given off: \"7 mgC/gOM/day\" or \"16 mgCO2/gOM/day\"";
+    case TestQuantity::oxygen: return "oxygen taken up: \"12 mmolO2/kgOM/h\", or name the test oxygen-uptake-in-water";
+    case TestQuantity::oxygen_in_water: return "oxygen taken up in water: \"0.9 mgO2/gOM/h\"";
+    case TestQuantity::nitrogen_ratio: return "ammonium nitrogen over nitrate nitrogen as a plain number: \"0.3\"";
+    case TestQuantity::ammonium_content: return "\"300 mg/kg\" or \"0.03 %\", of dry matter";
+    case TestQuantity::nitrogen_content: return "\"1.2 %\", of dry matter";
+    case TestQuantity::acid_content: return "\"300 mg/kg\" or \"0.03 %\", of dry matter";
+    case TestQuantity::carbon_content: return "\"0.5 %\" or \"5000 mg/kg\", of dry matter";
+    case TestQuantity::organic_matter: return "\"40 %\", of dry matter";
+    case TestQuantity::moisture: return "\"45 %\", of the compost as it is";
+    case TestQuantity::share_of_control: return "\"95 %\", of the control";
+    case TestQuantity::ph: return "a plain number: \"7.4\"";
+    case TestQuantity::electric_conductivity: return "\"2.1 dS/m\"";
+    case TestQuantity::size: return "the screen it passes: \"3/8 in\" or \"10 mm\"";
   }
   return {};
 }
@@ -112,22 +112,22 @@ double moles_per_unit(const RateUnit& unit) {
   return 0.0;
 }
 
-TestValue read_rate(Measured measured, std::string_view text) {
+TestValue read_rate(TestQuantity measured, std::string_view text) {
   const CountedWords words = number_and_unit(text);
   const std::optional<RateUnit> unit = rate_unit(words.words);
   if (!unit) refuse(text, words.words.empty() ? "has no unit" : "is not a rate of breathing of organic matter", example(measured));
   const bool oxygen = unit->gas == Gas::oxygen;
-  if (oxygen && measured == Measured::carbon_dioxide)
+  if (oxygen && measured == TestQuantity::carbon_dioxide)
     throw TextError("\"" + std::string(text) + "\" is oxygen taken up, not CO2 given off",
                     "name the test oxygen-uptake, or write " + std::string(example(measured)));
-  if (!oxygen && measured != Measured::carbon_dioxide)
+  if (!oxygen && measured != TestQuantity::carbon_dioxide)
     throw TextError("\"" + std::string(text) + "\" is CO2 given off, not oxygen taken up",
                     "name the test co2-respiration, or write " + std::string(example(measured)));
   // Laboratories tell what was stirred in water by the gram, what was not by the kilogram: the other way round may be the other test.
-  if (measured == Measured::oxygen && !unit->in_moles && unit->per_gram)
+  if (measured == TestQuantity::oxygen && !unit->in_moles && unit->per_gram)
     throw TextError("\"" + std::string(text) + "\" may be of a sample stirred in water, which is another test",
                     "name the test oxygen-uptake-in-water, or write it in mmolO2/kgOM/h or mgO2/kgOM/h");
-  if (measured == Measured::oxygen_in_water)
+  if (measured == TestQuantity::oxygen_in_water)
     return from_si<OxygenUptakeRateInWater>(words.number * unit->si * (unit->in_moles ? oxygen_kg_per_mol : 1.0));
   const double moles = words.number * unit->si * moles_per_unit(*unit);
   if (oxygen) return from_si<OxygenUptakeRate>(moles);
@@ -137,7 +137,7 @@ TestValue read_rate(Measured measured, std::string_view text) {
 bool is_percent(std::string_view unit) { return unit == "%" || unit == "percent" || unit == "pct"; }
 
 /// A share of dry matter in percent, mg/kg, ppm or g/kg.
-double read_content(Measured measured, std::string_view text) {
+double read_content(TestQuantity measured, std::string_view text) {
   const CountedWords words = number_and_unit(text);
   if (is_percent(words.words)) return words.number / 100.0;
   if (words.words == "mg/kg" || words.words == "ppm") return words.number * milli * milli;
@@ -146,10 +146,10 @@ double read_content(Measured measured, std::string_view text) {
          example(measured));
 }
 
-double read_plain(Measured measured, std::string_view text) {
+double read_plain(TestQuantity measured, std::string_view text) {
   const CountedWords words = number_and_unit(text);
-  const bool to_one = measured == Measured::nitrogen_ratio && words.words == ":1";
-  const bool named = measured == Measured::ph && words.words == "ph";
+  const bool to_one = measured == TestQuantity::nitrogen_ratio && words.words == ":1";
+  const bool named = measured == TestQuantity::ph && words.words == "ph";
   if (!words.words.empty() && !to_one && !named) refuse(text, "is not a plain number", example(measured));
   return words.number;
 }
@@ -157,7 +157,7 @@ double read_plain(Measured measured, std::string_view text) {
 double read_share_of_control(std::string_view text) {
   const CountedWords words = number_and_unit(text);
   if (!is_percent(words.words))
-    refuse(text, words.words.empty() ? "has no unit" : "is not a percentage", example(Measured::share_of_control));
+    refuse(text, words.words.empty() ? "has no unit" : "is not a percentage", example(TestQuantity::share_of_control));
   return words.number / 100.0;
 }
 
@@ -170,14 +170,14 @@ ElectricConductivity read_conductivity(std::string_view text) {
   for (const auto& [unit, decisiemens] : units) {
     if (words.words == unit) return words.number * decisiemens * siemens_per_m_in_decisiemens * unit::siemens_per_m;
   }
-  refuse(text, words.words.empty() ? "has no unit" : "is not an electric conductivity", example(Measured::electric_conductivity));
+  refuse(text, words.words.empty() ? "has no unit" : "is not an electric conductivity", example(TestQuantity::electric_conductivity));
 }
 
 TemperatureDifference read_rise(std::string_view text) {
   try {
     return read_temperature_difference(text);
   } catch (const TextError& error) {
-    throw TextError(error.what(), "write " + std::string(example(Measured::temperature_rise)));
+    throw TextError(error.what(), "write " + std::string(example(TestQuantity::temperature_rise)));
   }
 }
 
@@ -187,24 +187,24 @@ CarbonNitrogenRatio read_ratio(std::string_view text) {
   return read_carbon_to_nitrogen(std::string(text) + (is_plain ? ":1" : ""));
 }
 
-TestValue read_any(Measured measured, std::string_view text) {
+TestValue read_any(TestQuantity measured, std::string_view text) {
   switch (measured) {
-    case Measured::temperature_rise: return read_rise(text);
-    case Measured::carbon_to_nitrogen: return read_ratio(text);
-    case Measured::carbon_dioxide:
-    case Measured::oxygen:
-    case Measured::oxygen_in_water: return read_rate(measured, text);
-    case Measured::nitrogen_ratio:
-    case Measured::ph: return read_plain(measured, text);
-    case Measured::ammonium_content:
-    case Measured::nitrogen_content: return nitrogen_dry_basis(read_content(measured, text));
-    case Measured::acid_content: return organic_dry_basis(read_content(measured, text));
-    case Measured::carbon_content: return carbon_dry_basis(read_content(measured, text));
-    case Measured::organic_matter: return read_organic_dry_basis(text);
-    case Measured::moisture: return read_moisture_wet_basis(text);
-    case Measured::share_of_control: return read_share_of_control(text);
-    case Measured::electric_conductivity: return read_conductivity(text);
-    case Measured::size: return read_length(text);
+    case TestQuantity::temperature_rise: return read_rise(text);
+    case TestQuantity::carbon_to_nitrogen: return read_ratio(text);
+    case TestQuantity::carbon_dioxide:
+    case TestQuantity::oxygen:
+    case TestQuantity::oxygen_in_water: return read_rate(measured, text);
+    case TestQuantity::nitrogen_ratio:
+    case TestQuantity::ph: return read_plain(measured, text);
+    case TestQuantity::ammonium_content:
+    case TestQuantity::nitrogen_content: return nitrogen_dry_basis(read_content(measured, text));
+    case TestQuantity::acid_content: return organic_dry_basis(read_content(measured, text));
+    case TestQuantity::carbon_content: return carbon_dry_basis(read_content(measured, text));
+    case TestQuantity::organic_matter: return read_organic_dry_basis(text);
+    case TestQuantity::moisture: return read_moisture_wet_basis(text);
+    case TestQuantity::share_of_control: return read_share_of_control(text);
+    case TestQuantity::electric_conductivity: return read_conductivity(text);
+    case TestQuantity::size: return read_length(text);
   }
   throw DomainError("nothing of the kind is measured");
 }
@@ -217,24 +217,24 @@ struct Extent {
 
 /// What any compost or fresh material can show, in the usual unit; past it a text is a slip. Judged. Nothing comes up more than twice as
 /// well as in a control that is sound.
-Extent possible(Measured measured) {
+Extent possible(TestQuantity measured) {
   switch (measured) {
-    case Measured::temperature_rise: return {0.0, 80.0, "from 0 to 80 degC"};
-    case Measured::carbon_to_nitrogen: return {1.0, 1000.0, "from 1:1 to 1000:1"};
-    case Measured::carbon_dioxide: return {0.0, 200.0, "from 0 to 200 mgC/gOM/day"};
-    case Measured::oxygen: return {0.0, 1000.0, "from 0 to 1000 mmolO2/kgOM/h"};
-    case Measured::oxygen_in_water: return {0.0, 100.0, "from 0 to 100 mgO2/gOM/h"};
-    case Measured::nitrogen_ratio: return {0.0, 1e6, "from 0 to 1,000,000"};
-    case Measured::ammonium_content:
-    case Measured::acid_content: return {0.0, 100'000.0, "from 0 to 100,000 mg/kg"};
-    case Measured::nitrogen_content: return {0.0, 0.47, "from 0 to 47 %, that of urea"};
-    case Measured::carbon_content: return {0.0, 0.8, "from 0 to 80 %, that of charcoal"};
-    case Measured::organic_matter: return {0.0, 1.0, "from 0 to 100 %"};
-    case Measured::moisture: return {0.01, 0.99, "from 1 to 99 %"};
-    case Measured::share_of_control: return {0.0, 2.0, "from 0 to 200 %"};
-    case Measured::ph: return {1.0, 14.0, "from 1 to 14"};
-    case Measured::electric_conductivity: return {0.0, 100.0, "from 0 to 100 dS/m"};
-    case Measured::size: return {0.0, 300.0, "from 0 to 300 mm"};
+    case TestQuantity::temperature_rise: return {0.0, 80.0, "from 0 to 80 degC"};
+    case TestQuantity::carbon_to_nitrogen: return {1.0, 1000.0, "from 1:1 to 1000:1"};
+    case TestQuantity::carbon_dioxide: return {0.0, 200.0, "from 0 to 200 mgC/gOM/day"};
+    case TestQuantity::oxygen: return {0.0, 1000.0, "from 0 to 1000 mmolO2/kgOM/h"};
+    case TestQuantity::oxygen_in_water: return {0.0, 100.0, "from 0 to 100 mgO2/gOM/h"};
+    case TestQuantity::nitrogen_ratio: return {0.0, 1e6, "from 0 to 1,000,000"};
+    case TestQuantity::ammonium_content:
+    case TestQuantity::acid_content: return {0.0, 100'000.0, "from 0 to 100,000 mg/kg"};
+    case TestQuantity::nitrogen_content: return {0.0, 0.47, "from 0 to 47 %, that of urea"};
+    case TestQuantity::carbon_content: return {0.0, 0.8, "from 0 to 80 %, that of charcoal"};
+    case TestQuantity::organic_matter: return {0.0, 1.0, "from 0 to 100 %"};
+    case TestQuantity::moisture: return {0.01, 0.99, "from 1 to 99 %"};
+    case TestQuantity::share_of_control: return {0.0, 2.0, "from 0 to 200 %"};
+    case TestQuantity::ph: return {1.0, 14.0, "from 1 to 14"};
+    case TestQuantity::electric_conductivity: return {0.0, 100.0, "from 0 to 100 dS/m"};
+    case TestQuantity::size: return {0.0, 300.0, "from 0 to 300 mm"};
   }
   return {0.0, 0.0, ""};
 }
@@ -254,57 +254,57 @@ double si_of(const TestValue& value) {
 
 }  // namespace
 
-const std::vector<std::pair<std::string, Measured>>& measured_words() {
-  static const std::vector<std::pair<std::string, Measured>> words{{"temperature-rise", Measured::temperature_rise},
-                                                                   {"carbon-to-nitrogen", Measured::carbon_to_nitrogen},
-                                                                   {"carbon-dioxide", Measured::carbon_dioxide},
-                                                                   {"oxygen", Measured::oxygen},
-                                                                   {"oxygen-in-water", Measured::oxygen_in_water},
-                                                                   {"nitrogen-ratio", Measured::nitrogen_ratio},
-                                                                   {"ammonium-content", Measured::ammonium_content},
-                                                                   {"nitrogen-content", Measured::nitrogen_content},
-                                                                   {"acid-content", Measured::acid_content},
-                                                                   {"carbon-content", Measured::carbon_content},
-                                                                   {"organic-matter", Measured::organic_matter},
-                                                                   {"moisture", Measured::moisture},
-                                                                   {"share-of-control", Measured::share_of_control},
-                                                                   {"ph", Measured::ph},
-                                                                   {"electric-conductivity", Measured::electric_conductivity},
-                                                                   {"size", Measured::size}};
+const std::vector<std::pair<std::string, TestQuantity>>& measured_words() {
+  static const std::vector<std::pair<std::string, TestQuantity>> words{{"temperature-rise", TestQuantity::temperature_rise},
+                                                                       {"carbon-to-nitrogen", TestQuantity::carbon_to_nitrogen},
+                                                                       {"carbon-dioxide", TestQuantity::carbon_dioxide},
+                                                                       {"oxygen", TestQuantity::oxygen},
+                                                                       {"oxygen-in-water", TestQuantity::oxygen_in_water},
+                                                                       {"nitrogen-ratio", TestQuantity::nitrogen_ratio},
+                                                                       {"ammonium-content", TestQuantity::ammonium_content},
+                                                                       {"nitrogen-content", TestQuantity::nitrogen_content},
+                                                                       {"acid-content", TestQuantity::acid_content},
+                                                                       {"carbon-content", TestQuantity::carbon_content},
+                                                                       {"organic-matter", TestQuantity::organic_matter},
+                                                                       {"moisture", TestQuantity::moisture},
+                                                                       {"share-of-control", TestQuantity::share_of_control},
+                                                                       {"ph", TestQuantity::ph},
+                                                                       {"electric-conductivity", TestQuantity::electric_conductivity},
+                                                                       {"size", TestQuantity::size}};
   return words;
 }
 
-ValueInUnit in_usual_unit(Measured measured, const TestValue& value) {
+ValueInUnit in_usual_unit(TestQuantity measured, const TestValue& value) {
   const double si = si_of(value);
   switch (measured) {
-    case Measured::temperature_rise: return {si, "degC"};
-    case Measured::carbon_dioxide: return {si / milli * day, "mgC/gOM/day"};
-    case Measured::oxygen: return {si / milli * hour, "mmolO2/kgOM/h"};
-    case Measured::oxygen_in_water: return {si / milli * hour, "mgO2/gOM/h"};
-    case Measured::ammonium_content:
-    case Measured::acid_content: return {si / (milli * milli), "mg/kg"};
-    case Measured::electric_conductivity: return {si / siemens_per_m_in_decisiemens, "dS/m"};
-    case Measured::size: return {si / milli, "mm"};
-    case Measured::carbon_to_nitrogen:
-    case Measured::nitrogen_ratio:
-    case Measured::nitrogen_content:
-    case Measured::carbon_content:
-    case Measured::organic_matter:
-    case Measured::moisture:
-    case Measured::share_of_control:
-    case Measured::ph: return {si, "1"};
+    case TestQuantity::temperature_rise: return {si, "degC"};
+    case TestQuantity::carbon_dioxide: return {si / milli * day, "mgC/gOM/day"};
+    case TestQuantity::oxygen: return {si / milli * hour, "mmolO2/kgOM/h"};
+    case TestQuantity::oxygen_in_water: return {si / milli * hour, "mgO2/gOM/h"};
+    case TestQuantity::ammonium_content:
+    case TestQuantity::acid_content: return {si / (milli * milli), "mg/kg"};
+    case TestQuantity::electric_conductivity: return {si / siemens_per_m_in_decisiemens, "dS/m"};
+    case TestQuantity::size: return {si / milli, "mm"};
+    case TestQuantity::carbon_to_nitrogen:
+    case TestQuantity::nitrogen_ratio:
+    case TestQuantity::nitrogen_content:
+    case TestQuantity::carbon_content:
+    case TestQuantity::organic_matter:
+    case TestQuantity::moisture:
+    case TestQuantity::share_of_control:
+    case TestQuantity::ph: return {si, "1"};
   }
   return {si, "1"};
 }
 
-void check_test_value(Measured measured, const TestValue& value, std::string_view text) {
+void check_test_value(TestQuantity measured, const TestValue& value, std::string_view text) {
   const double number = in_usual_unit(measured, value).number;
   const Extent extent = possible(measured);
   if (!(number >= extent.low && number <= extent.high))
     refuse(text, "is more or less than any compost has", std::string(example(measured)) + "; " + extent.words + " is read");
 }
 
-TestValue read_test_value(Measured measured, std::string_view text) {
+TestValue read_test_value(TestQuantity measured, std::string_view text) {
   TestValue value = read_any(measured, text);
   check_test_value(measured, value, text);
   return value;

@@ -19,7 +19,7 @@ using TestValue =
 
 /// What is measured, and with it the units that a value may have. Values compare only where they are of one type: oxygen taken up in
 /// water never compares with oxygen taken up in the pile.
-enum class Measured {
+enum class TestQuantity {
   temperature_rise,       ///< "12 degC", "22 degF": a difference
   carbon_to_nitrogen,     ///< "18:1"
   carbon_dioxide,         ///< "7 mgC/gOM/day", "16 mgCO2/gOM/day"
@@ -39,19 +39,19 @@ enum class Measured {
 };
 
 /// Each with its word in criteria.toml.
-const std::vector<std::pair<std::string, Measured>>& measured_words();
+const std::vector<std::pair<std::string, TestQuantity>>& measured_words();
 
 /// @throws TextError for a text that is no number with one of its units, and for a value that no compost has
-TestValue read_test_value(Measured measured, std::string_view text);
+TestValue read_test_value(TestQuantity measured, std::string_view text);
 /// @param text what the value was read from @throws TextError for a value that no compost has
-void check_test_value(Measured measured, const TestValue& value, std::string_view text);
+void check_test_value(TestQuantity measured, const TestValue& value, std::string_view text);
 
 /// A value as a number in the unit that laboratories tell it in; shares from 0 to 1 and other plain numbers have the unit "1".
 struct ValueInUnit {
   double number;
   std::string_view unit;
 };
-ValueInUnit in_usual_unit(Measured measured, const TestValue& value);
+ValueInUnit in_usual_unit(TestQuantity measured, const TestValue& value);
 
 /// How two values of one type lie to each other, those within rounding of their units being equal; unordered where the types differ.
 std::partial_ordering compare(const TestValue& a, const TestValue& b);

@@ -22,7 +22,7 @@ TurfResult result_of(const TurfLimit& limit, const std::vector<RatedTest>& tests
   TurfResult result{&limit, criteria.find_test(limit.property), std::nullopt, std::nullopt, false};
   std::vector<TestValue> values;
   for (const RatedTest* one : counting(tests, limit.property)) values.push_back(one->test.value);
-  if (values.empty() && result.property->measured == Measured::carbon_dioxide) {
+  if (values.empty() && result.property->measured == TestQuantity::carbon_dioxide) {
     values = converted_values(tests);
     result.converted = !values.empty();
   }

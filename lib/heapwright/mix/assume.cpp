@@ -13,17 +13,17 @@ constexpr double worth_the_trouble = 0.01;  // judged: a hundredth of the answer
 
 template <class Quantity>
 void assume(std::vector<Assumption>& assumptions, std::string what, Figure figure, const Feedstock& feedstock,
-            const Reading<Quantity>& reading, const Materials& materials, std::string which = {}) {
-  if (!reading.typical) return;
+            const PublishedValue<Quantity>& published, const Materials& materials, std::string which = {}) {
+  if (!published.typical) return;
   Assumption assumption;
   assumption.what = std::move(what);
-  assumption.value = *reading.typical;
-  if (reading.low && reading.high) {
-    assumption.low = *reading.low;
-    assumption.high = *reading.high;
+  assumption.value = *published.typical;
+  if (published.low && published.high) {
+    assumption.low = *published.low;
+    assumption.high = *published.high;
   }
-  assumption.evidence = source_words(materials, reading.source, reading.evidence);
-  assumption.in_short = source_in_short(materials, reading.source, reading.evidence);
+  assumption.evidence = source_words(materials, published.source, published.evidence);
+  assumption.in_short = source_in_short(materials, published.source, published.evidence);
   assumption.feedstock = feedstock.id;
   assumption.figure = figure;
   assumption.which = std::move(which);
@@ -32,8 +32,8 @@ void assume(std::vector<Assumption>& assumptions, std::string what, Figure figur
 
 template <class Quantity>
 void assume_used(std::vector<Assumption>& assumptions, std::string what, Figure figure, const Feedstock& feedstock,
-                 const Readings<Quantity>& readings, const Materials& materials, std::string which = {}) {
-  if (!readings.empty()) assume(assumptions, std::move(what), figure, feedstock, readings.front(), materials, std::move(which));
+                 const PublishedValues<Quantity>& values, const Materials& materials, std::string which = {}) {
+  if (!values.empty()) assume(assumptions, std::move(what), figure, feedstock, values.front(), materials, std::move(which));
 }
 
 AssumedValue as_value(const Amount& amount) {
@@ -53,7 +53,7 @@ void assume_container(std::vector<Assumption>& assumptions, const Supply& supply
   if (counted == nullptr || supply.estimated) return;
   const Container* container = find_container(materials.containers, counted->container);
   if (container == nullptr) return;
-  Reading<Volume> size;
+  PublishedValue<Volume> size;
   size.typical = counted->each;
   size.low = container->low;
   size.high = container->high;
@@ -67,7 +67,7 @@ void assume_densities(std::vector<Assumption>& assumptions, const Supply& supply
   const Feedstock& feedstock = supply.feedstock;
   const auto assume_packing = [&](const std::string& packing, Figure figure, const std::string& how) {
     if (const Packing* found = feedstock.find_packing(packing))
-      assume_used(assumptions, "weight of " + feedstock.name + ", " + how, figure, feedstock, found->readings, materials, packing);
+      assume_used(assumptions, "weight of " + feedstock.name + ", " + how, figure, feedstock, found->values, materials, packing);
   };
   if (!supply.weighed) assume_packing(supply.packing, Figure::bulk_density, (supply.packing_assumed ? "taken as " : "") + supply.packing);
   if (supply.shredded) assume_packing("shredded", Figure::bulk_density_in_pile, "shredded as they go into the pile");
@@ -100,21 +100,21 @@ Container container_of(const Supply& supply, const Materials& materials) {
 }
 
 /// A supply once it is measured, with the figure that is used anyway as the result; nothing where it is known, or cannot be.
-std::optional<Supply> measured(Supply supply, Measuring how, const Materials& materials) {
+std::optional<Supply> measured(Supply supply, HowToMeasure how, const Materials& materials) {
   switch (how) {
-    case Measuring::weigh: {
+    case HowToMeasure::weigh: {
       const std::optional<BulkDensity> density = supply.counted_density();
       if (supply.weighed || !density) return std::nullopt;
       const Container container = container_of(supply, materials);
       supply.weighed = Weighed{{container.id, 1.0, container.volume}, Mass(container.volume * *density), Mass()};
       return supply;
     }
-    case Measuring::dry: {
+    case HowToMeasure::dry: {
       if (supply.dried) return std::nullopt;
       supply.dried = Dried{1.0 * unit::kg, (1.0 - supply.properties().moisture.value()) * unit::kg};
       return supply;
     }
-    case Measuring::count: {
+    case HowToMeasure::count: {
       if (!supply.estimated) return std::nullopt;
       supply.estimated.reset();
       return supply;
@@ -124,7 +124,7 @@ std::optional<Supply> measured(Supply supply, Measuring how, const Materials& ma
 }
 
 /// The supplies of one feedstock, measured where they can be, by their places; nothing where none can.
-std::map<std::size_t, Supply> measured(const std::vector<Taken>& taken, const std::string& feedstock, Measuring how,
+std::map<std::size_t, Supply> measured(const std::vector<Taken>& taken, const std::string& feedstock, HowToMeasure how,
                                        const Materials& materials) {
   std::map<std::size_t, Supply> supplies;
   for (std::size_t i = 0; i < taken.size(); ++i) {
@@ -149,11 +149,11 @@ double squares_of(const Blend& blend, const std::vector<Taken>& taken, const std
 
 }  // namespace
 
-std::string_view measuring_word(Measuring how) {
+std::string_view measuring_word(HowToMeasure how) {
   switch (how) {
-    case Measuring::weigh: return "weighed";
-    case Measuring::dry: return "dried";
-    case Measuring::count: return "amount";
+    case HowToMeasure::weigh: return "weighed";
+    case HowToMeasure::dry: return "dried";
+    case HowToMeasure::count: return "amount";
   }
   return "";
 }
@@ -217,7 +217,7 @@ std::optional<Measurement> measure_first(const Blend& blend, const std::vector<T
   std::optional<Measurement> first;
   for (const Supply* supply : first_of_each) {
     const Feedstock& feedstock = supply->feedstock;
-    for (const Measuring how : {Measuring::weigh, Measuring::dry, Measuring::count}) {
+    for (const HowToMeasure how : {HowToMeasure::weigh, HowToMeasure::dry, HowToMeasure::count}) {
       const std::map<std::size_t, Supply> known = measured(taken, feedstock.id, how, materials);
       if (known.empty()) continue;
       std::vector<Taken> then = taken;

@@ -31,16 +31,16 @@ FigureInUse figure_in_use(const Assumption& assumption);
 std::optional<double> change_of_mix(const Blend& blend, std::size_t ingredient, const Taken& taken, const Assumption& assumption);
 
 /// A measurement that a person can make in a yard.
-enum class Measuring {
+enum class HowToMeasure {
   weigh,  ///< a full container: gives the bulk density
   dry,    ///< a handful: gives the moisture
   count,  ///< the containers, in place of an estimate
 };
 
-std::string_view measuring_word(Measuring how);
+std::string_view measuring_word(HowToMeasure how);
 
 struct Measurement {
-  Measuring how;
+  HowToMeasure how;
   std::string feedstock;  ///< its id
   std::string name;       ///< its name
   Container container;    ///< to weigh or to count

@@ -20,7 +20,7 @@ struct Spread {
 };
 
 template <class Quantity>
-Spread spread_of(const Reading<Quantity>& reading, double power = 1.0) {
+Spread spread_of(const PublishedValue<Quantity>& reading, double power = 1.0) {
   return {std::pow((*reading.low / *reading.typical).value(), power), std::pow((*reading.high / *reading.typical).value(), power)};
 }
 
@@ -30,7 +30,7 @@ Spread together(Spread a, Spread b) {
 }
 
 template <class Quantity>
-std::string evidence_of(const Materials& materials, const Reading<Quantity>& reading) {
+std::string evidence_of(const Materials& materials, const PublishedValue<Quantity>& reading) {
   return source_words(materials, reading.source, reading.evidence);
 }
 
@@ -39,8 +39,8 @@ std::string counted(double count, const std::string& one, const std::string& man
 }
 
 RoughAmount amount_of(const Trees& trees, MoistureWetBasis moisture, const Materials& materials) {
-  const Reading<DryMassPerArea>& fall = materials.rough.leaf_fall.front();
-  const Reading<Length>& usual = materials.rough.canopy_width.front();
+  const PublishedValue<DryMassPerArea>& fall = materials.rough.leaf_fall.front();
+  const PublishedValue<Length>& usual = materials.rough.canopy_width.front();
   const Length width = trees.canopy_width.value_or(*usual.typical);
   const Area canopy = trees.count * pi / 4.0 * width * width;
   const Spread spread = trees.canopy_width ? spread_of(fall) : together(spread_of(fall), spread_of(usual, 2.0));
@@ -50,14 +50,14 @@ RoughAmount amount_of(const Trees& trees, MoistureWetBasis moisture, const Mater
 }
 
 RoughAmount amount_of(const People& people, MoistureWetBasis, const Materials& materials) {
-  const Reading<Mass>& scraps = materials.rough.scraps.front();
+  const PublishedValue<Mass>& scraps = materials.rough.scraps.front();
   const Spread spread = spread_of(scraps);
   return {people,      Mass(people.count * *scraps.typical),      spread.low,
           spread.high, counted(people.count, "person", "people"), evidence_of(materials, scraps)};
 }
 
 RoughAmount amount_of(const MownLawn& lawn, MoistureWetBasis, const Materials& materials) {
-  const Reading<MassPerArea>& clippings = materials.rough.clippings.front();
+  const PublishedValue<MassPerArea>& clippings = materials.rough.clippings.front();
   const Spread spread = spread_of(clippings);
   return {lawn,        Mass(lawn.area * *clippings.typical),    spread.low,
           spread.high, print_in(lawn.area, "ft2", 3) + " mown", evidence_of(materials, clippings)};
@@ -88,7 +88,7 @@ std::optional<LoosePile> read_pile_size(Table& table, const RoughKnowledge& roug
   const auto width = sizes[1].read(read_length);
   const auto height = sizes[2].read([&](std::string_view text) { return read_height(text, rough); });
   if (!length || !width || !height) return std::nullopt;
-  if (length->value() > 0.0 && width->value() > 0.0 && height->typical->value() > 0.0) return LoosePile{*length, *width, *height};
+  if (is_positive(*length) && is_positive(*width) && is_positive(*height->typical)) return LoosePile{*length, *width, *height};
   table.problem_at("pile", "a pile has a size", example);
   return std::nullopt;
 }
@@ -111,7 +111,7 @@ std::optional<Estimate> read_estimate(Table& supply, const Feedstock& feedstock,
                    "write { trees = 3, canopy_width = \"30 ft\" }, { people = 3 }, { mown_lawn = \"5000 ft2\" } or { pile = [\"6 ft\", \"4 "
                    "ft\", \"knee-high\"] }");
   const auto canopy_width = table->read("canopy_width", read_length);
-  if (canopy_width && !(canopy_width->value() > 0.0)) table->problem_at("canopy_width", "a crown has a width", "write \"30 ft\"");
+  if (canopy_width && !is_positive(*canopy_width)) table->problem_at("canopy_width", "a crown has a width", "write \"30 ft\"");
   if (table->has("canopy_width") && !table->has("trees"))
     table->problem_at("canopy_width", "is of trees", "write { trees = 3, canopy_width = \"30 ft\" }");
   if (table->has("trees")) {
@@ -128,7 +128,7 @@ std::optional<Estimate> read_estimate(Table& supply, const Feedstock& feedstock,
     refuse_unless(feedstock.feedstock_class == FeedstockClass::clippings, *table, "mown_lawn",
                   "a mown lawn gives clippings, not " + feedstock.name, "write feedstock = \"grass-clippings\"");
     const auto area = table->read("mown_lawn", read_area);
-    if (area && !(area->value() > 0.0)) table->problem_at("mown_lawn", "a lawn has an area", "write \"5000 ft2\"");
+    if (area && !is_positive(*area)) table->problem_at("mown_lawn", "a lawn has an area", "write \"5000 ft2\"");
     if (area) estimate = MownLawn{*area};
   }
   if (table->has("pile")) {

@@ -24,7 +24,7 @@ struct MownLawn {
 struct LoosePile {
   Length length;
   Length width;
-  Reading<Length> height;
+  PublishedValue<Length> height;
 };
 
 using Estimate = std::variant<Trees, People, MownLawn, LoosePile>;

@@ -37,16 +37,16 @@ class PortionWorking {
   std::string symbol(const std::string& letter) const { return letter + number_; }
 
   template <class Quantity>
-  std::optional<Term> table(const std::string& letter, const std::string& what, const Readings<Quantity>& readings) const {
-    if (!used(readings)) return std::nullopt;
-    const Reading<Quantity>& first = readings.front();
+  std::optional<Term> table(const std::string& letter, const std::string& what, const PublishedValues<Quantity>& values) const {
+    if (!used(values)) return std::nullopt;
+    const PublishedValue<Quantity>& first = values.front();
     return given(symbol(letter), what, first.typical->value(), "", source_words(materials_, first.source, first.evidence));
   }
 
   std::optional<Term> packed_density(const std::string& letter, const std::string& packing) const {
     const Packing* found = feedstock_.find_packing(packing);
-    if (found == nullptr || !used(found->readings)) return std::nullopt;
-    const Reading<BulkDensity>& first = found->readings.front();
+    if (found == nullptr || !used(found->values)) return std::nullopt;
+    const PublishedValue<BulkDensity>& first = found->values.front();
     return given(symbol(letter), "bulk density of " + name() + ", " + packing, measures_.density.number(*first.typical),
                  measures_.density.symbol, source_words(materials_, first.source, first.evidence));
   }
@@ -125,7 +125,7 @@ class PortionWorking {
                            (wet - dry) / wet);
     }
     if (supply.feel) {
-      const Reading<MoistureWetBasis>& feel = supply.feel->moisture;
+      const PublishedValue<MoistureWetBasis>& feel = supply.feel->moisture;
       return given(symbol("M"), what + "; a handful " + supply.feel->id, feel.typical->value(), "",
                    source_words(materials_, feel.source, feel.evidence));
     }

@@ -9,7 +9,7 @@ namespace {
 std::optional<Volume> loose_volume(const std::vector<Ingredient>& ingredients) {
   Volume sum;
   for (const Ingredient& ingredient : ingredients) {
-    if (!ingredient.density && ingredient.mass.value() > 0.0) return std::nullopt;
+    if (!ingredient.density && is_positive(ingredient.mass)) return std::nullopt;
     if (ingredient.density) sum += Volume(ingredient.mass / *ingredient.density);
   }
   return sum;
@@ -28,7 +28,7 @@ MixPart part_of(const Ingredient& ingredient, std::optional<Volume> loose) {
       ingredient.id, ingredient.name, ingredient.mass, std::nullopt, std::nullopt, dry, dry * ingredient.properties.organic_matter};
   if (!ingredient.density) return part;
   part.volume = ingredient.mass / *ingredient.density;
-  if (loose && loose->value() > 0.0) part.share = ShareOfLooseVolume::of(std::min(1.0, part.volume->value() / loose->value()));
+  if (loose && is_positive(*loose)) part.share = ShareOfLooseVolume::of(std::min(1.0, part.volume->value() / loose->value()));
   return part;
 }
 
@@ -47,14 +47,14 @@ Mix mix_of(const Blend& blend) {
     mix.organic_matter += OrganicMass(dry * properties.organic_matter);
   }
   mix.mass = as_is_mass(mix.dry, mix.water);
-  if (mix.nitrogen.value() > 0.0) mix.carbon_to_nitrogen = mix.carbon / mix.nitrogen;
-  if (mix.mass.value() > 0.0) mix.moisture = mix.water / mix.mass;
+  if (is_positive(mix.nitrogen)) mix.carbon_to_nitrogen = mix.carbon / mix.nitrogen;
+  if (is_positive(mix.mass)) mix.moisture = mix.water / mix.mass;
 
   const std::optional<Volume> loose = loose_volume(blend.ingredients);
   for (const Ingredient& ingredient : blend.ingredients) mix.parts.push_back(part_of(ingredient, loose));
   if (!loose) return mix;
   mix.volume = blend.settling.value() * *loose;
-  if (!(mix.volume->value() > 0.0)) return mix;
+  if (!is_positive(*mix.volume)) return mix;
   mix.bulk_density = mix.mass / *mix.volume;
   const Volume filled = solids_volume(blend.ingredients) + Volume(mix.water / water_density());
   mix.air_space = AirLeft::of(1.0 - filled.value() / mix.volume->value());

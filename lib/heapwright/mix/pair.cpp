@@ -28,7 +28,7 @@ struct Brought {
 };
 
 Brought brought_by(const Ingredient& ingredient) {
-  if (!ingredient.density || !(ingredient.density->value() > 0.0))
+  if (!ingredient.density || !is_positive(*ingredient.density))
     throw DomainError("no bulk density of " + ingredient.name + " is known, so a volume of it has no weight",
                       "give its bulk_density, or weigh a bucketful");
   const Properties& properties = ingredient.properties;

@@ -193,7 +193,7 @@ MixRanges drawn_ranges(const Blend& blend, const std::vector<Varied>& figures, c
 std::optional<MixRanges> ranges_of(const Blend& blend, const std::vector<Taken>& taken, const Targets& targets,
                                    const Materials& materials) {
   const bool something = std::any_of(blend.ingredients.begin(), blend.ingredients.end(),
-                                     [](const Ingredient& ingredient) { return ingredient.mass.value() > 0.0; });
+                                     [](const Ingredient& ingredient) { return is_positive(ingredient.mass); });
   if (!something) return std::nullopt;
   const std::vector<Varied> figures = varied(blend, taken, materials);
   MixRanges ranges = drawn_ranges(blend, figures, targets);

@@ -74,7 +74,7 @@ std::optional<Dried> read_dried(Table& supply) {
     table->problem("a drying needs the weight before and after", "write { wet = \"10 g\", dry = \"2.3 g\" }");
   table->finish();
   if (!wet || !dry) return std::nullopt;
-  if (*dry <= *wet && dry->value() > 0.0) return Dried{*wet, *dry};
+  if (*dry <= *wet && is_positive(*dry)) return Dried{*wet, *dry};
   table->problem("the dry weight must be above zero and at most the wet one", "check the two weights");
   return std::nullopt;
 }
@@ -187,7 +187,7 @@ double share_of_days(const Supply& supply, sys_days from, sys_days to) {
 
 /// Fresh things come in loads, a mowing or a pail: the last one is there whole if any of what keeps came in, that day's among it.
 double share_that_keeps(const Supply& supply, sys_days built) {
-  const days keeps(std::lround(supply.feedstock.used_keeps().value() / 86400.0));
+  const days keeps(std::lround(value_in(unit::day, supply.feedstock.used_keeps())));
   int in_season = 0;
   double of_a_day = 0.0;
   for (sys_days day = built; day > built - keeps; day -= days(1)) {

@@ -39,7 +39,7 @@ std::optional<Variation> Variation::of(const Assumption& assumption, const Ingre
       if (variation.known_dry_) variation.follow_amount(ingredient, taken);
       break;
     case Figure::carbon: {
-      const bool some = ingredient.properties.carbon.value() > 0.0;
+      const bool some = is_positive(ingredient.properties.carbon);
       variation.nitrogen_follows_ = some && used(taken.supply->feedstock.carbon_to_nitrogen).has_value();
       break;
     }

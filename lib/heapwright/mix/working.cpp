@@ -22,7 +22,7 @@ Expression sum_over(const std::vector<Figures>& portions, Part part) {
 
 /// The weight of the added water.
 std::optional<Term> added_water(Working& working, const Batch& batch, const Measures& measures) {
-  if (!(batch.added_water.value() > 0.0)) return std::nullopt;
+  if (!is_positive(batch.added_water)) return std::nullopt;
   const Measure<Volume>& container = measures.container;
   const Term u = given("u", "water added", container.number(batch.added_water / water_density()), container.symbol, batch.whose_water);
   const Mass of_one = 1.0 * unit::kg * (container.one * water_density()).value();

@@ -1,11 +1,11 @@
 #include <algorithm>
 
-#include "heapwright/input/words.hpp"
 #include "heapwright/page/forecast_parts.hpp"
 #include "heapwright/page/mix_parts.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/page/parts.hpp"
 #include "heapwright/process/spells.hpp"
+#include "heapwright/time/date.hpp"
 
 namespace heapwright {
 namespace {
@@ -71,7 +71,7 @@ Numbered to_do(const YardForecast& answer) {
   return steps;
 }
 
-// --- its course ---
+// --- its trajectory ---
 
 std::string_view warmth_words(const Spell& spell) {
   if (spell.dry && spell.warmth != Warmth::frozen) return "dry: it stands still";
@@ -95,7 +95,7 @@ Words span_of(const Spell& spell) {
 
 Words core_of(const Spell& spell) { return spell.dry ? Words("like the air") : say("about {}", AboutTemperature{degc(spell.core_degc)}); }
 
-Grid course(const std::vector<Spell>& spells) {
+Grid trajectory(const std::vector<Spell>& spells) {
   Grid grid;
   for (const Spell& spell : spells)
     grid.rows.push_back(
@@ -122,11 +122,11 @@ std::string_view branch_shown(const Forecast& forecast) {
   return says(forecast, ForecastNote::core_of_those_that_do_not) ? " if it does not get hot" : "";
 }
 
-void say_course(PageWriter& writer, const Forecast& forecast) {
+void say_trajectory(PageWriter& writer, const Forecast& forecast) {
   const std::vector<Spell> spells = spells_of(forecast);
   writer.section(Depth::why, say("What it will do{}", branch_shown(forecast)))
       .block(chart_of(forecast, spells))
-      .block(course(spells))
+      .block(trajectory(spells))
       .paragraph(say("(The core at its warmest, {} either way.)", AboutDifference{forecast_width.core_degc * unit::kelvin}));
 }
 
@@ -187,7 +187,7 @@ Page forecast_page(const Answer<YardForecast>& whole, const Materials& materials
   say_pile(writer, answer);
   writer.section(Depth::why, "To make it likelier to get hot").bullets(heating_tips(answer, materials));
   say_readiness(writer, forecast);
-  say_course(writer, forecast);
+  say_trajectory(writer, forecast);
   writer.section(Depth::why, "What to do about it").bullets(care_notes(forecast));
   say_what_it_leaves(writer, answer);
   say_how_sure(writer);

@@ -49,7 +49,7 @@ Words changed_amounts(const WhatWouldTip& tip, const YardForecast& answer, const
   std::vector<Words> amounts;
   for (const RecipeAmount& amount : answer.amounts) {
     const auto times = tip.amounts.find(amount.id);
-    if (times != tip.amounts.end() && amount.mass.value() > 0.0) amounts.push_back(changed_amount(amount, times->second, materials));
+    if (times != tip.amounts.end() && is_positive(amount.mass)) amounts.push_back(changed_amount(amount, times->second, materials));
   }
   return amounts.empty() ? Words() : say(" ({})", joined(amounts));
 }

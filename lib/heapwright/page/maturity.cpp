@@ -84,7 +84,7 @@ Words bound_words(const Bound& bound, const Tested& value) {
   return {};
 }
 
-Words bound_words(const Bound& bound, Measured measured) { return bound_words(bound, Tested{measured, bound.value}); }
+Words bound_words(const Bound& bound, TestQuantity measured) { return bound_words(bound, Tested{measured, bound.value}); }
 
 /// "14.4 °F (8 °C), class V"
 Words measured_words_of(const RatedTest& test) {
@@ -139,11 +139,11 @@ void say_tests(PageWriter& writer, const MaturityRating& rating) {
 // --- turf ---
 
 /// In the unit of the value beside it; sizes are asked for in inches and in millimeters, and keep theirs.
-Tested limit_value(Measured measured, const TestValue& value) { return {measured, value, measured == Measured::size}; }
+Tested limit_value(TestQuantity measured, const TestValue& value) { return {measured, value, measured == TestQuantity::size}; }
 
 /// "30 to 50"
 Words limit_words(const TurfResult& result) {
-  const Measured measured = result.property->measured;
+  const TestQuantity measured = result.property->measured;
   const TurfLimit& limit = *result.limit;
   if (limit.low && limit.high) return say("{} to {}", limit_value(measured, limit.low->value), limit_value(measured, limit.high->value));
   const Bound& bound = limit.low ? *limit.low : *limit.high;

@@ -51,7 +51,7 @@ Words by_weight(const PairMix& mix) {
   return say("{} : {}", Number{first, 3}, Number{100.0 - first, 3});
 }
 
-Words water_for(const PairMix& mix) { return mix.water_wanted.value() > 0.0 ? Words(WaterForMeasure{mix.water_wanted}) : Words("-"); }
+Words water_for(const PairMix& mix) { return is_positive(mix.water_wanted) ? Words(WaterForMeasure{mix.water_wanted}) : Words("-"); }
 
 Words parts_words(const PartsOfTwo& parts) {
   return say("{} : {}", Number{static_cast<double>(parts.first)}, Number{static_cast<double>(parts.second)});

@@ -25,18 +25,18 @@ std::vector<Caution> of_today(const Grounds& grounds, const Materials& materials
 /// "weigh one full leaf bag of autumn leaves"
 Words to_measure(const Measurement& first) {
   switch (first.how) {
-    case Measuring::weigh: return say("weigh one full {} of {}", first.container.name, first.name);
-    case Measuring::dry: return say("weigh a handful of {}, dry it, weigh it again", first.name);
-    case Measuring::count: return say("count the {} in place of the guess", first.name);
+    case HowToMeasure::weigh: return say("weigh one full {} of {}", first.container.name, first.name);
+    case HowToMeasure::dry: return say("weigh a handful of {}, dry it, weigh it again", first.name);
+    case HowToMeasure::count: return say("count the {} in place of the guess", first.name);
   }
   return {};
 }
 
 Words written_down(const Measurement& first) {
   switch (first.how) {
-    case Measuring::weigh: return say("weighed = { container = \"{}\", full = \"… lb\", empty = \"… lb\" }", first.container.id);
-    case Measuring::dry: return "dried = { wet = \"… g\", dry = \"… g\" }";
-    case Measuring::count: return say("amount = \"… {}\"", first.container.id);
+    case HowToMeasure::weigh: return say("weighed = { container = \"{}\", full = \"… lb\", empty = \"… lb\" }", first.container.id);
+    case HowToMeasure::dry: return "dried = { wet = \"… g\", dry = \"… g\" }";
+    case HowToMeasure::count: return say("amount = \"… {}\"", first.container.id);
   }
   return {};
 }
@@ -59,7 +59,7 @@ void how_to_measure(PageWriter& writer, const Grounds& grounds) {
   const Measurement& first = *grounds.measure_first;
   writer.section(Depth::why)
       .paragraph(say("To measure first: {}{}. Nothing else would narrow this answer as much. In the yard file: {}", to_measure(first),
-                     first.how == Measuring::dry ? " (dry it in a warm airy place)" : "", written_down(first)));
+                     first.how == HowToMeasure::dry ? " (dry it in a warm airy place)" : "", written_down(first)));
 }
 
 void grounds_of(PageWriter& writer, const Grounds& grounds, const Materials& materials) {
@@ -161,7 +161,7 @@ Words amount_of(const std::optional<ContainerCount>& counted, Volume volume, con
 }
 
 Words own_measure(const RecipeAmount& amount, const std::optional<ContainerCount>& containers, Volume volume, const Materials& materials) {
-  if (!containers && amount.counted_by_mass && amount.volume.value() > 0.0) return Mass(amount.mass * (volume / amount.volume).value());
+  if (!containers && amount.counted_by_mass && is_positive(amount.volume)) return Mass(amount.mass * (volume / amount.volume).value());
   return amount_of(containers, volume, materials);
 }
 

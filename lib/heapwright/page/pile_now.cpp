@@ -15,7 +15,7 @@ Words leave_it(const YardReadings& readings) {
   return readings.noticed.empty() ? "leave it while it is hot" : "apart from that, leave it while it is hot";
 }
 
-Words activity_words(const Watched& seen, const YardReadings& readings) {
+Words activity_words(const LogSummary& seen, const YardReadings& readings) {
   switch (seen.state()) {
     case PileActivity::is_too_hot:
     case PileActivity::has_not_heated: return {};  // a symptom says so
@@ -62,13 +62,13 @@ Words activity_words(const FeltByHand& felt, const YardReadings& readings) {
 
 Words activity_words(const YardReadings& readings) {
   if (readings.felt_last) return activity_words(*readings.felt_last, readings);
-  return readings.watched ? activity_words(*readings.watched, readings) : Words();
+  return readings.summary ? activity_words(*readings.summary, readings) : Words();
 }
 
 /// The hottest reading and the latest, with its thermometer where there are several.
 Labels readings_in_short(const YardReadings& readings) {
   Labels labels;
-  if (const std::optional<Watched>& seen = readings.watched) {
+  if (const std::optional<LogSummary>& seen = readings.summary) {
     const auto shown = [&](const PileReading& reading) {
       const std::vector<std::string>& probes = readings.log->probes;
       return probes.size() < 2 ? reading_words(reading) : say("{} ({})", reading_words(reading), probes[reading.probe]);

@@ -55,7 +55,7 @@ Words covered(const Plan& plan) {
   const Topdressing& spread = plan.topdressing->result;
   const SupplyBalance& supply = plan.supply;
   const Words goes = supply.covers ? Words(OutOf{*supply.covers, spread.area}) : say("none of {}", spread.area);
-  if (!(supply.to_buy->value() > 0.0)) return say("all of {}, {} deep: nothing to buy", spread.area, SpreadDepth{spread.depth});
+  if (!is_positive(*supply.to_buy)) return say("all of {}, {} deep: nothing to buy", spread.area, SpreadDepth{spread.depth});
   return say("{}, {} deep. To buy for the rest: {} of compost", goes, SpreadDepth{spread.depth}, *supply.to_buy);
 }
 

@@ -31,17 +31,17 @@ Words reheat_words(const Reheat& reheat, const WrittenTime& last) {
   return {};
 }
 
-Words when_measured(const Watched& seen) {
+Words when_measured(const LogSummary& seen) {
   if (seen.readings == 1) return say("once, on {}", on_day(seen.first));
   return say("{} times from {} to {}", whole(seen.readings), on_day(seen.first), on_day(seen.last));
 }
 
 Words too_hot_words(const TooHot& hot) {
-  if (hot.length.count() == 0) return say("above {}, by single readings, first on {}", too_hot, on_day(hot.first));
-  return say("above {} from {} on, for {} in all", too_hot, on_day(hot.first), Span{hot.length});
+  if (hot.length.count() == 0) return say("above {}, by single readings, first on {}", too_hot_above, on_day(hot.first));
+  return say("above {} from {} on, for {} in all", too_hot_above, on_day(hot.first), Span{hot.length});
 }
 
-std::vector<Words> turnings_of(const Watched& seen) {
+std::vector<Words> turnings_of(const LogSummary& seen) {
   std::vector<Words> items;
   const std::ptrdiff_t earlier = std::max<std::ptrdiff_t>(0, std::ssize(seen.reheats) - most_turnings);
   if (earlier > 0) items.push_back(say("turned {} before these:", Count{static_cast<double>(earlier), "time"}));
@@ -52,8 +52,8 @@ std::vector<Words> turnings_of(const Watched& seen) {
 }
 
 void say_log(PageWriter& writer, const YardReadings& readings) {
-  if (!readings.watched) return;
-  const Watched& seen = *readings.watched;
+  if (!readings.summary) return;
+  const LogSummary& seen = *readings.summary;
   const std::size_t probes = readings.log->probes.size();
   std::vector<Words> items;
   items.push_back(say("measured {}{}{}", when_measured(seen),
@@ -143,7 +143,7 @@ void say_forecast_by_log(PageWriter& writer, const YardReadings& readings, const
 
 // --- the page ---
 
-bool is_nothing_seen(const YardReadings& readings) { return !readings.watched && readings.noticed.empty() && readings.by_hand.empty(); }
+bool is_nothing_seen(const YardReadings& readings) { return !readings.summary && readings.noticed.empty() && readings.by_hand.empty(); }
 
 /// A fix rests on what went in; what the pile does and what to do about it rests on its readings alone.
 Grounds what_it_rests_on(const Answer<YardReadings>& answer) {

@@ -14,7 +14,7 @@ std::vector<Words> uses_of(const Recipe& recipe, const Materials& materials) {
   std::vector<Words> uses;
   for (const RecipeAmount& amount : as_built(recipe).amounts) {
     const Words use = use_of_left_over(find_feedstock(materials, amount.id).left_over, "as more browns come in");
-    if (amount.volume.value() > 0.0 && !use.empty()) uses.push_back(say("{}: {}", amount.name, use));
+    if (is_positive(amount.volume) && !use.empty()) uses.push_back(say("{}: {}", amount.name, use));
   }
   return uses;
 }

@@ -4,8 +4,8 @@
 #include <array>
 #include <utility>
 
-#include "heapwright/input/words.hpp"
 #include "heapwright/page/mix_parts.hpp"
+#include "heapwright/time/date.hpp"
 
 namespace heapwright {
 namespace {
@@ -50,7 +50,7 @@ Words water_step(const Recipe& recipe, const Materials& materials) {
 /// "Keep the other 11 leaf bags of autumn leaves dry."
 Words remainder_step(const Remainder& left, const Recipe& recipe, const Materials& materials) {
   const RecipeAmount& amount = *left.amount;
-  const bool none_in = !(amount.volume.value() > 0.0);
+  const bool none_in = !is_positive(amount.volume);
   const Words measure = left.containers || none_in || !amount.counted_by_mass
                             ? amount_of(left.containers, left.volume, materials)
                             : Words(Mass(amount.mass * (left.volume / amount.volume).value()));
@@ -207,7 +207,7 @@ Words size_words_of(const Recipe& recipe, const Materials& materials) {
     case SizeFrom::room: return "the room there is sets it";
     case SizeFrom::fixed: return say("what must go in sets it{}", but);
     case SizeFrom::water: return "what water there is sets it";
-    case SizeFrom::goal: return say("the goal sets it: \"{}\" takes no more", goal_word(recipe.wishes.goal));
+    case SizeFrom::goal: return say("the goal sets it: \"{}\" takes no more", goal_word(recipe.options.goal));
     case SizeFrom::on_hand: break;
   }
   constexpr std::size_t most_named = 3;
@@ -245,7 +245,7 @@ void say_money(PageWriter& writer, const Recipe& recipe) {
   const AsBuilt pile = as_built(recipe);
   if (!(pile.cost > 0.0)) return;
   writer.paragraph(say("Cost: {} in your money{}.", Money{pile.cost}, is_bought_by_weight(recipe) ? ", by the part of a unit" : ""));
-  if (recipe.wishes.goal == Goal::cheapest && !recipe.wishes.fill)
+  if (recipe.options.goal == Goal::cheapest && !recipe.options.fill)
     writer.paragraph("The cheapest pile that takes something bought is a small one: say how big a pile you want, fill = \"2 yd3\".");
   if (recipe.next_dearer) writer.paragraph(say("For {} it could be much nearer the aim.", Money{recipe.next_dearer->cost}));
 }
@@ -376,7 +376,7 @@ std::vector<Words> card_words(const Recipe& recipe, const Materials& materials) 
     std::vector<Words> with{mown ? own_measure(card.greens, card.greens.containers, card.greens.volume, materials)
                                  : so_much_of(card.greens, materials)};
     for (const RecipeAmount& browns : card.browns) with.push_back(so_much_of(browns, materials));
-    if (card.water_to_add.value() > 0.0) with.push_back(say("{} of water", carried(card.water_to_add, materials)));
+    if (is_positive(card.water_to_add)) with.push_back(say("{} of water", carried(card.water_to_add, materials)));
     cards.push_back(say("{}: {}", each_time(card, materials), joined(with, " + ")));
   }
   return cards;

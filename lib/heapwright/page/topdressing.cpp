@@ -1,9 +1,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "heapwright/input/words.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/page/topdressing_parts.hpp"
+#include "heapwright/time/date.hpp"
 
 namespace heapwright {
 namespace {
@@ -32,9 +32,9 @@ Labels amounts(const Topdressing& topdressing, const Materials& materials) {
   labels.labels.push_back(
       {"Order", say("{}, with {} more for overlap and lumps: {}{}", topdressing.volume_with_allowance,
                     Percent{topdressing.plan.allowance.value()}, loads(topdressing), bags(topdressing.volume_with_allowance, materials))});
-  if (topdressing.mass_kg)
-    labels.labels.push_back({"Weighs", say("{}, moist or dry: order by volume",
-                                           Between<Mass>{topdressing.mass_kg->low * unit::kg, topdressing.mass_kg->high * unit::kg})});
+  if (topdressing.mass)
+    labels.labels.push_back(
+        {"Weighs", say("{}, moist or dry: order by volume", Between<Mass>{topdressing.mass->low, topdressing.mass->high})});
   if (topdressing.plan.surface == Surface::lawn)
     labels.labels.push_back(
         {"When", say("{}, {}: {} a year", times_a_year(topdressing.times_a_year), when_of(topdressing.plan), topdressing.per_year)});
@@ -80,7 +80,7 @@ Page unmeasured_lawn_page(const Answer<Topdressing>& of_an_area, const std::stri
 
 Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials) {
   const Area whole = area_of(lawn);
-  const bool is_known = whole.value() > 0.0;
+  const bool is_known = is_positive(whole);
   PageWriter writer("Topdressing");
   writer.section(Depth::act);
   writer.paragraph(

@@ -9,10 +9,10 @@
 #include <variant>
 #include <vector>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/materials/amount.hpp"
 #include "heapwright/materials/assumption.hpp"
 #include "heapwright/maturity/test_value.hpp"
+#include "heapwright/time/date.hpp"
 #include "heapwright/units/quantities.hpp"
 #include "heapwright/units/temperature.hpp"
 
@@ -93,7 +93,7 @@ struct Span {
 };
 /// A maturity test's value in the unit that laboratories give it in.
 struct Tested {
-  Measured measured;
+  TestQuantity measured;
   TestValue value;
   bool with_unit = true;
 };

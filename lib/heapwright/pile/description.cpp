@@ -23,8 +23,8 @@ constexpr std::array<Side, 5> sides{{{"length", &PileDescription::length},
 const Length shortest_side = 0.01 * unit::m;
 const Length longest_side = 1e4 * unit::m;
 const Volume smallest_drum = 0.001 * unit::m3;
-const Duration shortest_turning = 86400.0 * unit::s;
-const Duration longest_turning = 366.0 * 86400.0 * unit::s;
+constexpr Duration shortest_turning = unit::day;
+constexpr Duration longest_turning = 366.0 * unit::day;
 
 Length read_side(std::string_view text) {
   const Length length = read_length(text);

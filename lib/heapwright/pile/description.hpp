@@ -75,7 +75,7 @@ Volume taken_by(const PileDescription& pile);
 Volume room_of(const PileDescription& pile);
 
 /// Higher than this a pile packs down, heats unevenly and can take fire: 5 ft. Local codes limit it to 4 or 5 ft too.
-inline const Length tall_pile = 5.0 * 0.3048 * unit::m;
+inline constexpr Length tall_pile = 5.0 * unit::foot;
 
 /// The facts of a pile built on a day that call for cautions. November to March counts as cold, when stoves burn (judged).
 Facts facts_of(const PileDescription& pile, Date built);

@@ -38,7 +38,7 @@ PileSize all_of(int count, const PileSize& each) {
 
 PileSize checked_size(const PileDescription& pile) {
   const PileSize size = size_of(pile);
-  if (!(size.volume.value() > 0.0)) throw DomainError("a pile of this size holds nothing", "measure it again");
+  if (!is_positive(size.volume)) throw DomainError("a pile of this size holds nothing", "measure it again");
   return size;
 }
 
@@ -70,8 +70,8 @@ void fill_suggested(PileFit& answer, ShareOfLooseVolume settling) {
 }
 
 PileDescription square_bins(Volume loose) {
-  const Length height = 4.0 * 0.3048 * unit::m;
-  const Length widest = 5.0 * 0.3048 * unit::m;
+  constexpr Length height = 4.0 * unit::foot;
+  constexpr Length widest = 5.0 * unit::foot;
   PileDescription bins;
   bins.shape = PileShape::bin;
   bins.count = static_cast<int>(std::ceil((1.0 - hair) * (loose / (widest * widest * height)).value()));
@@ -128,9 +128,9 @@ std::string_view note_word(PileNote note) {
 bool is_enough_to_heat(Volume volume) { return volume >= about * least_volume_to_heat; }
 
 Answer<PileFit> fit_of(const std::optional<PileDescription>& described, const std::optional<Volume>& mix, ShareOfLooseVolume settling) {
-  if (mix && !(mix->value() > 0.0 && mix->value() < std::numeric_limits<double>::infinity()))
+  if (mix && !(is_positive(*mix) && mix->value() < std::numeric_limits<double>::infinity()))
     throw DomainError("there is no such volume of a mix", "give one above zero");
-  if (!(settling.value() > 0.0)) throw DomainError("a pile does not settle to nothing", "give a share above zero");
+  if (!is_positive(settling)) throw DomainError("a pile does not settle to nothing", "give a share above zero");
   Answer<PileFit> answer;
   PileFit& fit = answer.result;
   fit.mix = mix;

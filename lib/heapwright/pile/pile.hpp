@@ -15,7 +15,7 @@ namespace heapwright {
 
 /// Below this a pile loses its warmth as fast as it makes it: 3 ft high and 3 × 3 × 3 ft, "about a cubic yard" (common practice, no
 /// source).
-inline const Length least_height_to_heat = 3.0 * 0.3048 * unit::m;
+inline constexpr Length least_height_to_heat = 3.0 * unit::foot;
 inline const Volume least_volume_to_heat = least_height_to_heat * least_height_to_heat * least_height_to_heat;
 
 /// What is assumed of it.

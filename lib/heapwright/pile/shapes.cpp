@@ -76,7 +76,7 @@ PileSize drum(Volume volume) {
 
 Volume site_capacity(Area site, Length width, Length height, Length aisle) {
   check({width, height, aisle});
-  if (!is_size(site.value()) || !((width + aisle).value() > 0.0))
+  if (!is_size(site.value()) || !is_positive(width + aisle))
     throw DomainError("there is no such site", "give its area, and a width of the windrows");
   return quarter_pi * width * height * (site / (width + aisle));
 }

@@ -6,9 +6,9 @@
 #include <vector>
 
 #include "heapwright/maturity/criteria.hpp"
+#include "heapwright/maturity/log_summary.hpp"
 #include "heapwright/maturity/next_steps.hpp"
 #include "heapwright/maturity/symptoms.hpp"
-#include "heapwright/maturity/watched.hpp"
 #include "heapwright/pile/pile.hpp"
 #include "heapwright/plan/compost_yield.hpp"
 #include "heapwright/process/forecast.hpp"
@@ -102,7 +102,7 @@ struct YardReadings {
   std::chrono::seconds gap = usual_gap;
   std::vector<RuleResult> rules;  ///< in the order of the table
   StartingRatio starting_ratio;
-  std::optional<Watched> watched;
+  std::optional<LogSummary> summary;
   std::vector<NoticedSign> noticed;              ///< by the yard, and by the log; each symptom once
   std::vector<CoreReading> by_hand;              ///< what hands felt, the dated ones in their order
   int readings_left_aside = 0;                   ///< of the yard's thermometer, where a log stands for them

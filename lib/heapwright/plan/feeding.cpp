@@ -80,7 +80,7 @@ std::optional<FeedingSchedule> feeding_schedule(const std::vector<Supply>& suppl
   }
   if (schedule.weeks == 0) return std::nullopt;
   Blend blend;
-  blend.settling = question.wishes.settling;
+  blend.settling = question.options.settling;
   for (std::size_t i = 0; i < recipe.cards.size(); ++i) {
     if (times[i] > 0) add(blend, question, recipe.cards[i], static_cast<double>(times[i]) / schedule.weeks);
   }

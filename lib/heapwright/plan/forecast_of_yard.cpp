@@ -54,8 +54,7 @@ PileCare care_of(const Yard& yard) {
   care.watering = yard.targets.moisture.aim;
   care.share_of_rain = share_of_rain(yard.pile).likely;
   if (!yard.pile) return care;
-  constexpr double day = 86400.0;
-  if (yard.pile->turn_every) care.turn_every = std::max(1, static_cast<int>(std::lround(yard.pile->turn_every->value() / day)));
+  if (yard.pile->turn_every) care.turn_every = std::max(1, static_cast<int>(std::lround(value_in(unit::day, *yard.pile->turn_every))));
   if (yard.pile->keep_moist) care.wet_to = care.watering;
   return care;
 }
@@ -127,7 +126,7 @@ std::vector<Assumption> assumptions_of_forecast(const ClimateDescription& climat
 
 /// What the compost follows from, with the loss of organic matter by the forecast.
 YieldRule by_forecast(YieldRule rule, const Finished& finished) {
-  Reading<ShareOfVolatileSolids>& lost = rule.volatile_solids_lost;
+  PublishedValue<ShareOfVolatileSolids>& lost = rule.volatile_solids_lost;
   lost = {};
   lost.typical = ShareOfVolatileSolids::of(finished.volatile_solids_loss);
   lost.low = ShareOfVolatileSolids::of(finished.volatile_solids_loss_low);

@@ -1,9 +1,9 @@
 #include <algorithm>
 
+#include "heapwright/maturity/log_summary.hpp"
 #include "heapwright/maturity/symptoms.hpp"
-#include "heapwright/maturity/watched.hpp"
 #include "heapwright/plan/answers.hpp"
-#include "heapwright/process/course.hpp"
+#include "heapwright/process/trajectory.hpp"
 
 namespace heapwright {
 namespace {

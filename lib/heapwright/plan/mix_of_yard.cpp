@@ -6,8 +6,8 @@ namespace heapwright {
 
 Answer<MixOnHand> mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
   Answer<MixOnHand> answer;
-  Blend blend{{}, added_water, yard.wishes.settling};
-  answer->batch = {{}, added_water, "your own figure", yard.wishes.settling};
+  Blend blend{{}, added_water, yard.options.settling};
+  answer->batch = {{}, added_water, "your own figure", yard.options.settling};
   std::vector<Taken> taken;
   Facts facts = facts_of(yard.observations);
   for (const Supply& supply : yard.supplies) {

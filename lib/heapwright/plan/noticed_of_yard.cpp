@@ -103,7 +103,7 @@ std::vector<const Cause*> all_causes(const Symptom& symptom) {
 
 /// Whether more is in a mix than the piles hold.
 bool overfills(const Yard& yard, const std::optional<Mix>& mix) {
-  return yard.pile && mix && mix->volume && fit_of(yard.pile, mix->volume, yard.wishes.settling)->fits == false;
+  return yard.pile && mix && mix->volume && fit_of(yard.pile, mix->volume, yard.options.settling)->fits == false;
 }
 
 }  // namespace

@@ -8,7 +8,7 @@ namespace {
 /// Without a size of its own a recipe is of parts, and its volume an example.
 std::optional<Volume> volume_to_put_in(const Recipe& recipe) {
   const std::optional<Volume> volume = has_size(recipe) ? as_built(recipe).mix.volume : std::nullopt;
-  return volume && volume->value() > 0.0 ? volume : std::nullopt;
+  return volume && is_positive(*volume) ? volume : std::nullopt;
 }
 
 /// What the recipe leaves of what is on hand, loose.
@@ -17,7 +17,7 @@ std::optional<Volume> left_over_by(const Recipe& recipe) {
   for (const RecipeAmount& amount : as_built(recipe).amounts) {
     if (is_left(amount)) left += *amount.left_over;
   }
-  return left.value() > 0.0 ? std::optional(left) : std::nullopt;
+  return is_positive(left) ? std::optional(left) : std::nullopt;
 }
 
 /// Of a pile that is described, while nothing is there to put in.
@@ -43,7 +43,7 @@ void leave_heat_to_forecast(Answer<PileFit>& answer) {
 
 Answer<PileFit> pile_of(const Yard& yard, const Answer<Recipe>& recipe, Date today) {
   const std::optional<Volume> mix = volume_to_put_in(recipe.result);
-  Answer<PileFit> answer = fit_of(yard.pile, mix, yard.wishes.settling);
+  Answer<PileFit> answer = fit_of(yard.pile, mix, yard.options.settling);
   if (yard.climate && mix && answer->pile) leave_heat_to_forecast(answer);
   if (mix) {
     answer->left_over = left_over_by(recipe.result);

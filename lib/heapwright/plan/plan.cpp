@@ -64,7 +64,7 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
   order_by_weight(answer.assumptions);
   Facts facts;
   if (own && plan.topdressing) facts.insert(Fact::own_compost_on_lawn);
-  if (plan.supply.to_buy && plan.supply.to_buy->value() > 0.0) facts.insert(Fact::bought_compost);
+  if (plan.supply.to_buy && is_positive(*plan.supply.to_buy)) facts.insert(Fact::bought_compost);
   for (const std::string& id : cautions_for(yard.materials.cautions, facts)) answer.cautions.push_back(id);
   answer.cautions = in_order(answer.cautions, yard.materials.cautions);
   return answer;

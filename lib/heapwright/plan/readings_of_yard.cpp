@@ -53,18 +53,18 @@ void check_since_built(const TemperatureLog& log, const Yard& yard) {
 
 Circumstances shown_by(const YardReadings& answer) {
   Circumstances shown;
-  const std::optional<Watched>& watched = answer.watched;
+  const std::optional<LogSummary>& summary = answer.summary;
   const auto add = [&](bool holds, Circumstance circumstance) {
     if (holds) shown.insert(circumstance);
   };
   if (answer.felt_last) {
     add(answer.felt_last->core == HandWarmth::hot, Circumstance::hot);
-  } else if (watched) {
-    add(watched->first_heated && !watched->cool_since, Circumstance::hot);
-    add(watched->state() == PileActivity::is_too_hot, Circumstance::too_hot);
-    add(watched->was_near_fire_by(watched->last), Circumstance::near_fire);
+  } else if (summary) {
+    add(summary->first_heated && !summary->cool_since, Circumstance::hot);
+    add(summary->state() == PileActivity::is_too_hot, Circumstance::too_hot);
+    add(summary->was_near_fire_by(summary->last), Circumstance::near_fire);
   }
-  add(watched && watched->first_heated, Circumstance::has_heated);
+  add(summary && summary->first_heated, Circumstance::has_heated);
   if (answer.log) {
     const std::vector<LogRow>& rows = answer.log->rows;
     add(std::any_of(rows.begin(), rows.end(), [](const LogRow& row) { return row.watered; }), Circumstance::watered);
@@ -80,8 +80,8 @@ void take_noticed(const Yard& yard, const Answer<Recipe>* recipe, Date today, Ya
         std::any_of(answer.noticed.begin(), answer.noticed.end(), [&](const NoticedSign& other) { return other.symptom == one.symptom; });
     if (!known) answer.noticed.push_back(std::move(one));
   };
-  const bool is_too_hot = answer.watched && !answer.felt_last && answer.watched->state() == PileActivity::is_too_hot;
-  if (is_too_hot) add("too-hot", answer.watched->last.day());  // before all else
+  const bool is_too_hot = answer.summary && !answer.felt_last && answer.summary->state() == PileActivity::is_too_hot;
+  if (is_too_hot) add("too-hot", answer.summary->last.day());  // before all else
   for (const Noticed& noticed : yard.observations.noticed) {
     if (!is_smoke(noticed)) add(noticed.symptom, noticed.date.value_or(today));
   }
@@ -93,15 +93,15 @@ void take_noticed(const Yard& yard, const Answer<Recipe>* recipe, Date today, Ya
     if (answer.felt_last->state() == FeltActivity::has_not_heated) add_cold(*answer.by_hand.front().date, answer.felt_last->date);
     return;
   }
-  if (!answer.watched) return;
-  if (answer.watched->state() == PileActivity::has_not_heated) add_cold(answer.watched->first.day(), answer.watched->last.day());
+  if (!answer.summary) return;
+  if (answer.summary->state() == PileActivity::has_not_heated) add_cold(answer.summary->first.day(), answer.summary->last.day());
 }
 
 Facts facts_of_readings(const Yard& yard, const YardReadings& answer) {
   Facts facts = facts_of(yard.observations);
-  if (answer.watched || answer.felt_last || !answer.noticed.empty()) facts.insert(Fact::turning);  // as the screen tells them to do
+  if (answer.summary || answer.felt_last || !answer.noticed.empty()) facts.insert(Fact::turning);  // as the screen tells them to do
   if (answer.log) facts.insert(Fact::readings);
-  if (answer.watched && answer.watched->peak.temperature >= scalding) facts.insert(Fact::hot);
+  if (answer.summary && answer.summary->peak.temperature >= scalding) facts.insert(Fact::hot);
   for (const NoticedSign& one : answer.noticed) facts.insert(one.symptom->facts.begin(), one.symptom->facts.end());
   return facts;
 }
@@ -111,11 +111,11 @@ std::optional<FeltByHand> felt_last(const YardReadings& answer, const Yard& yard
   if (answer.by_hand.empty()) return std::nullopt;
   const std::vector<CoreReading>& felt = answer.by_hand;
   const Date date = *felt.back().date;
-  if (answer.watched && date <= answer.watched->last.day()) return std::nullopt;
-  if (answer.watched && answer.watched->was_near_fire_by(noon_of(date))) return std::nullopt;
+  if (answer.summary && date <= answer.summary->last.day()) return std::nullopt;
+  if (answer.summary && answer.summary->was_near_fire_by(noon_of(date))) return std::nullopt;
   const bool felt_warm =
       std::any_of(felt.begin(), felt.end(), [](const CoreReading& one) { return std::get<HandWarmth>(one.core) != HandWarmth::cold; });
-  const bool has_heated = felt_warm || (answer.watched && answer.watched->first_heated);
+  const bool has_heated = felt_warm || (answer.summary && answer.summary->first_heated);
   const auto age = sys_days(date) - sys_days(yard.built_or(*felt.front().date));
   return FeltByHand{date, std::get<HandWarmth>(felt.back().core), has_heated, age >= time_to_heat};
 }
@@ -146,7 +146,7 @@ Answer<YardReadings> seen_of(const Yard& yard, const Answer<Recipe>* recipe, std
   answer.by_hand = felt_by_hand(yard.observations);
   if (answer.log) {
     for (const TimeTemperatureRule& rule : built_in_criteria().rules) answer.rules.push_back(judge(rule, *answer.log, gap));
-    answer.watched = watched(*answer.log, gap);
+    answer.summary = log_summary_of(*answer.log, gap);
   }
   answer.felt_last = felt_last(answer, yard);
   answer.starting_ratio =

@@ -20,17 +20,17 @@ bool keeps_dry_stuff(const Supply& supply) {
 
 /// A full container of more than 50 lb that is lifted by hand. (common practice: two lift it, or fill it less)
 bool is_heavy(const RecipeAmount& amount, const Materials& materials) {
-  const double heavy = 50.0 * unit_size(Dimension::mass, "lb");
+  constexpr Mass heavy = 50.0 * unit::pound;
   constexpr double full = 0.999;
   if (!amount.containers || amount.containers->count < full) return false;
   const Container* container = find_container(materials.containers, amount.containers->container);
-  return container != nullptr && container->lifted && amount.mass.value() / amount.containers->count > heavy;
+  return container != nullptr && container->lifted && amount.mass / amount.containers->count > heavy;
 }
 
 /// Big, dry and so able to heat itself until it burns: judged, ten cubic yards and below the moisture that works.
 bool is_big_and_dry(const Mix& mix, const Targets& targets) {
-  const double big = 10.0 * unit_size(Dimension::volume, "yd3");
-  return mix.volume && mix.volume->value() >= big && mix.moisture && *mix.moisture < targets.moisture.low;
+  constexpr Volume big = 10.0 * unit::cubic_yard;
+  return mix.volume && *mix.volume >= big && mix.moisture && *mix.moisture < targets.moisture.low;
 }
 
 Facts facts_of_pile(const Yard& yard, const Recipe& recipe, Date built) {
@@ -67,17 +67,17 @@ std::vector<Supply> fit_for_a_pile(std::vector<Supply> supplies) {
 
 /// Water is given in half gallons or liters, of a large pile in gallons or five liters, of a small one in pints or half liters.
 WaterMass water_measure(ShownUnits units, const Recipe& recipe) {
-  const double pint = unit_size(Dimension::volume, "gal") / 8.0 * water_kg_per_m3;
-  constexpr double large = 40.0;  // kg of water
-  constexpr double small = 20.0;  // kg of pile
-  const bool is_small = !recipe.mix || recipe.mix->mass.value() < small;
-  const bool is_large = recipe.water_to_add.value() >= large;
+  const WaterMass pint(unit::pint * water_density());
+  constexpr WaterMass large = 40.0 * unit::kg_water;
+  constexpr Mass small = 20.0 * unit::kg;
+  const bool is_small = !recipe.mix || recipe.mix->mass < small;
+  const bool is_large = recipe.water_to_add >= large;
   if (units == ShownUnits::si) return (is_small ? 0.5 : is_large ? 5.0 : 1.0) * unit::kg_water;
-  return (is_small ? 1.0 : is_large ? 8.0 : 4.0) * pint * unit::kg_water;
+  return (is_small ? 1.0 : is_large ? 8.0 : 4.0) * pint;
 }
 
 /// "For every cubic yard": the pile that stands as an example where a yard gives no amounts.
-Volume example_pile(ShownUnits units) { return (units == ShownUnits::si ? 1.0 : unit_size(Dimension::volume, "yd3")) * unit::m3; }
+Volume example_pile(ShownUnits units) { return units == ShownUnits::si ? 1.0 * unit::m3 : unit::cubic_yard; }
 
 std::vector<std::size_t> main_supplies_of(const RecipeQuestion& question, const Recipe& recipe) {
   std::vector<std::size_t> main = main_supplies(question);
@@ -97,14 +97,14 @@ std::vector<RecipeSupply> can_be_got(const Yard& yard) {
 
 /// The room of the bins, where no size was asked for and what must go in does not want more.
 std::optional<Volume> room_that_limits(const Yard& yard, const RecipeQuestion& question) {
-  if (!yard.pile || yard.wishes.fill) return std::nullopt;
+  if (!yard.pile || yard.options.fill) return std::nullopt;
   const Volume room = room_of(*yard.pile);
-  if (yard.wishes.capacity && *yard.wishes.capacity <= room) return std::nullopt;
+  if (yard.options.capacity && *yard.options.capacity <= room) return std::nullopt;
   Volume fixed;
   for (const RecipeSupply& supply : question.supplies) {
     if (supply.is_fixed()) fixed += Volume(*supply.available / *supply.ingredient.density);
   }
-  const bool holds_it = yard.wishes.settling.value() * fixed <= room;
+  const bool holds_it = yard.options.settling.value() * fixed <= room;
   return holds_it ? std::optional(room) : std::nullopt;
 }
 
@@ -113,7 +113,7 @@ std::vector<std::size_t> fed_supplies(const RecipeQuestion& question) {
   std::vector<std::size_t> places;
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
-    const bool some = !supply.available || supply.available->value() > 0.0;
+    const bool some = !supply.available || is_positive(*supply.available);
     if (supply.load || (supply.feedstock_class == FeedstockClass::keeper && some)) places.push_back(i);
   }
   return places;
@@ -202,12 +202,12 @@ Facts facts_of_what_goes_in(const std::vector<Supply>& supplies, const Recipe& r
 Answer<Recipe> first_recipe(const Yard& yard, Date today) {
   const Date built = yard.built_or(today);
   const std::vector<Supply> supplies = fit_for_a_pile(yard.supplies);
-  RecipeQuestion question = recipe_question(supplies, yard.targets, yard.wishes, built, yard.materials);
+  RecipeQuestion question = recipe_question(supplies, yard.targets, yard.options, built, yard.materials);
   const std::optional<Volume> room = room_that_limits(yard, question);
-  if (room) question.wishes.capacity = room;
+  if (room) question.options.capacity = room;
   Answer<Recipe> answer{{}, solved(question, yard)};
   Recipe& recipe = answer.result;
-  recipe.wishes = yard.wishes;
+  recipe.options = yard.options;
   if (yard.pile) recipe.room = room_of(*yard.pile);
   recipe.not_today = not_today_of(supplies, built);
   for (Card& card : recipe.cards) card.season = season_of(supplies[card.supply]);
@@ -220,18 +220,18 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
   Facts facts = facts_of_pile(yard, recipe, built);
   if (recipe.mix) {
     const Ingredients exact = ingredients_of(supplies, question, recipe.amounts, *recipe.mix);
-    const Blend blend{exact.ingredients, recipe.water_to_add, yard.wishes.settling};
+    const Blend blend{exact.ingredients, recipe.water_to_add, yard.options.settling};
     for (std::size_t at = 0; at < exact.taken.size(); ++at) take_on(exact.taken[at], blend, at, yard.materials, answer.assumptions);
     assume_windows(exact.taken, answer.assumptions);
     answer.measure_first = measure_first(blend, exact.taken, yard.materials);
     recipe.mix->ranges = ranges_of(blend, exact.taken, yard.targets, yard.materials);
     facts.merge(facts_of_what_goes_in(supplies, recipe));
-    recipe.batch = batch_of(supplies, question, as_built(recipe), yard.wishes.settling);
+    recipe.batch = batch_of(supplies, question, as_built(recipe), yard.options.settling);
     if (recipe.whole_containers) {
       WholeContainers& whole = *recipe.whole_containers;
       const Ingredients counted = ingredients_of(supplies, question, whole.amounts, whole.mix);
       whole.mix.ranges =
-          ranges_of({counted.ingredients, whole.water_to_add, yard.wishes.settling}, counted.taken, yard.targets, yard.materials);
+          ranges_of({counted.ingredients, whole.water_to_add, yard.options.settling}, counted.taken, yard.targets, yard.materials);
     }
   }
   const bool seasons = std::any_of(yard.supplies.begin(), yard.supplies.end(),

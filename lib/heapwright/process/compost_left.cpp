@@ -18,7 +18,7 @@ DryBulkDensity finished_density(OrganicMatterDryBasis organic, const YieldRule& 
 CompostLeft compost_left(DryMass dry, OrganicMass organic, OrganicMass coarse, ShareOfVolume held_back, const YieldRule& rule) {
   CompostLeft left;
   const DryMass passes = dry - coarse.value() * unit::kg_dry;
-  if (!(passes.value() > 0.0)) return left;  // nothing but coarse wood
+  if (!is_positive(passes)) return left;  // nothing but coarse wood
   left.organic = (organic - coarse) / passes;
   left.dry = (1.0 - held_back.value()) * passes;
   left.volume = left.dry / finished_density(left.organic, rule);
@@ -30,7 +30,7 @@ CompostLeft compost_left(DryMass dry, OrganicMass organic, OrganicMass coarse, S
 CompostYield operator*(double share, const CompostYield& yield) { return {share * yield.low, share * yield.likely, share * yield.high}; }
 
 CompostYield yield_about(Volume likely, double spread_of_dry, const YieldRule& rule) {
-  const Reading<ShareOfVolume>& held = rule.held_back_by_screen;
+  const PublishedValue<ShareOfVolume>& held = rule.held_back_by_screen;
   const double screen = spread_between(1.0 - held.high->value(), 1.0 - held.low->value());
   const double spread = std::sqrt(rule.density_spread * rule.density_spread + screen * screen + spread_of_dry * spread_of_dry);
   const double times = spread_times(spread);

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "heapwright/input/csv.hpp"
-#include "heapwright/input/document.hpp"
+#include "heapwright/time/date.hpp"
 #include "heapwright/units/temperature.hpp"
 
 namespace heapwright {

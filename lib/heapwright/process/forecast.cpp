@@ -19,7 +19,7 @@ constexpr double few_greens = 40.0;         // C:N at the start; the model's rat
 constexpr double mostly_wood = 0.3;         // of the volatile solids left
 constexpr std::size_t few_sets = 4;         // too few for a branch of their own
 
-using Courses = std::vector<const Course*>;
+using Trajectories = std::vector<const Trajectory*>;
 
 /// What leaves out the lowest tenth and the highest, of values in any order.
 Band<double> most_of(std::vector<double> values) {
@@ -55,87 +55,88 @@ constexpr std::array figures_of_state{&PileState::core_degc,
 
 static_assert(sizeof(PileState) == figures_of_state.size() * sizeof(double), "a figure of the state has no median");
 
-PileState median_state(const Courses& courses, std::size_t day) {
+PileState median_state(const Trajectories& trajectories, std::size_t day) {
   PileState median;
   std::vector<double> values;
   for (double PileState::*const figure : figures_of_state) {
     values.clear();
-    for (const Course* course : courses) {
-      if (day < course->days.size()) values.push_back(course->days[day].*figure);
+    for (const Trajectory* trajectory : trajectories) {
+      if (day < trajectory->days.size()) values.push_back(trajectory->days[day].*figure);
     }
     median.*figure = median_of(values);
   }
   return median;
 }
 
-DaysOrNever days_of(const Courses& courses, std::optional<int> Course::*day) {
+DaysOrNever days_of(const Trajectories& trajectories, std::optional<int> Trajectory::*day) {
   DaysOrNever days;
-  for (const Course* course : courses) days.push_back(course->*day);
+  for (const Trajectory* trajectory : trajectories) days.push_back(trajectory->*day);
   return days;
 }
 
-/// Each figure of each day in the middle of what the courses have, for as long as most of them go on.
-Course middle_course(const Courses& courses) {
+/// Each figure of each day in the middle of what the trajectories have, for as long as most of them go on.
+Trajectory middle_trajectory(const Trajectories& trajectories) {
   std::vector<double> lengths;
-  for (const Course* course : courses) lengths.push_back(static_cast<double>(course->days.size()));
-  Course middle;
-  middle.turf_day = middle_of(in_order(days_of(courses, &Course::turf_day)));
-  middle.mature_day = middle_of(in_order(days_of(courses, &Course::mature_day)));
+  for (const Trajectory* trajectory : trajectories) lengths.push_back(static_cast<double>(trajectory->days.size()));
+  Trajectory middle;
+  middle.turf_day = middle_of(in_order(days_of(trajectories, &Trajectory::turf_day)));
+  middle.mature_day = middle_of(in_order(days_of(trajectories, &Trajectory::mature_day)));
   // The set that is ready in the middle goes on to the end of its cure, whenever the others are let go.
   const std::optional<int> ready = middle.mature_day ? middle.mature_day : middle.turf_day;
   const std::size_t cured = ready ? static_cast<std::size_t>(*ready + cure) + 1 : 0;
   const std::size_t longest = static_cast<std::size_t>(*std::max_element(lengths.begin(), lengths.end()));
   const std::size_t length = std::min(longest, std::max(cured, static_cast<std::size_t>(median_of(lengths))));
   middle.days.reserve(length);
-  for (std::size_t day = 0; day < length; ++day) middle.days.push_back(median_state(courses, day));
-  Courses by_feedings = courses;
+  for (std::size_t day = 0; day < length; ++day) middle.days.push_back(median_state(trajectories, day));
+  Trajectories by_feedings = trajectories;
   std::nth_element(by_feedings.begin(), by_feedings.begin() + std::ssize(by_feedings) / 2, by_feedings.end(),
-                   [](const Course* one, const Course* other) { return one->fed_on.size() < other->fed_on.size(); });
+                   [](const Trajectory* one, const Trajectory* other) { return one->fed_on.size() < other->fed_on.size(); });
   middle.fed_on = by_feedings[by_feedings.size() / 2]->fed_on;
   std::vector<double> water;
-  for (const Course* course : courses) water.push_back(course->water_given.value());
+  for (const Trajectory* trajectory : trajectories) water.push_back(trajectory->water_given.value());
   middle.water_given = median_of(water) * unit::kg_water;
   return middle;
 }
 
-/// The day on which a course has come as far as it comes: mature, else fit for turf, cured; else its last.
-int end_of(const Course& course) {
-  const int last = static_cast<int>(course.days.size()) - 1;
-  return std::min(last, course.mature_day ? *course.mature_day + cure : course.turf_day ? *course.turf_day + cure : last);
+/// The day on which a trajectory has come as far as it comes: mature, else fit for turf, cured; else its last.
+int end_of(const Trajectory& trajectory) {
+  const int last = static_cast<int>(trajectory.days.size()) - 1;
+  return std::min(last, trajectory.mature_day ? *trajectory.mature_day + cure : trajectory.turf_day ? *trajectory.turf_day + cure : last);
 }
 
-const PileState& end_state(const Course& course) { return course.days[static_cast<std::size_t>(end_of(course))]; }
+const PileState& end_state(const Trajectory& trajectory) { return trajectory.days[static_cast<std::size_t>(end_of(trajectory))]; }
 
-/// All sets' courses, and those that are shown.
+/// All sets' trajectories, and those that are shown.
 struct Sets {
-  Course best;
-  std::vector<Course> members;
-  Courses kept;  ///< members that no log rules out
-  Courses hot;   ///< of them those that heat in time
-  Courses not_hot;
+  Trajectory best;
+  std::vector<Trajectory> members;
+  Trajectories kept;  ///< members that no log rules out
+  Trajectories hot;   ///< of them those that heat in time
+  Trajectories not_hot;
   int from = 0;  ///< the day from which the heating is counted
 };
 
 void sort_by_heat(Sets& sets, const std::optional<SeenHeating>& seen, HeatsOrNot& heats) {
-  for (const Course& course : sets.members) {
-    if (!seen || agrees(course, sets.from, *seen)) sets.kept.push_back(&course);
+  for (const Trajectory& trajectory : sets.members) {
+    if (!seen || agrees(trajectory, sets.from, *seen)) sets.kept.push_back(&trajectory);
   }
   heats.by_its_log = seen && sets.kept.size() < sets.members.size();
   if (sets.kept.size() < std::min(few_sets, sets.members.size())) {
     sets.kept.clear();
-    for (const Course& course : sets.members) sets.kept.push_back(&course);
+    for (const Trajectory& trajectory : sets.members) sets.kept.push_back(&trajectory);
     heats.by_its_log = false;
     heats.log_disagrees = true;
   }
-  for (const Course* course : sets.kept) (heats_in_time(*course, sets.from) ? sets.hot : sets.not_hot).push_back(course);
-  const bool ever = std::any_of(sets.kept.begin(), sets.kept.end(), [](const Course* course) { return course->hot_day().has_value(); });
+  for (const Trajectory* trajectory : sets.kept) (heats_in_time(*trajectory, sets.from) ? sets.hot : sets.not_hot).push_back(trajectory);
+  const bool ever =
+      std::any_of(sets.kept.begin(), sets.kept.end(), [](const Trajectory* trajectory) { return trajectory->hot_day().has_value(); });
   heats.chance = static_cast<double>(sets.hot.size()) / static_cast<double>(sets.kept.size());
   heats.heating = heating_of(heats.chance, ever);
 }
 
-ReadyWindow hot_window(const Courses& courses) {
+ReadyWindow hot_window(const Trajectories& trajectories) {
   DaysOrNever days;
-  for (const Course* course : courses) days.push_back(course->hot_day());
+  for (const Trajectory* trajectory : trajectories) days.push_back(trajectory->hot_day());
   return middle_eight_tenths(in_order(std::move(days)));
 }
 
@@ -146,60 +147,60 @@ void no_sooner_than(ReadyWindow& mature, const ReadyWindow& turf) {
   mature.late = later(mature.late, turf.late);
 }
 
-HeatingBranch branch_of(const Course& course, const Courses& courses) {
+HeatingBranch branch_of(const Trajectory& trajectory, const Trajectories& trajectories) {
   HeatingBranch branch;
-  branch.turf = ready_window(course, course.turf_day, days_of(courses, &Course::turf_day));
-  branch.mature = ready_window(course, course.mature_day, days_of(courses, &Course::mature_day));
+  branch.turf = ready_window(trajectory, trajectory.turf_day, days_of(trajectories, &Trajectory::turf_day));
+  branch.mature = ready_window(trajectory, trajectory.mature_day, days_of(trajectories, &Trajectory::mature_day));
   no_sooner_than(branch.mature, branch.turf);
   return branch;
 }
 
-/// The course to tell of, and the sets that it stands for.
+/// The trajectory to tell of, and the sets that it stands for.
 struct Shown {
-  Course course;
-  Courses sets;
+  Trajectory trajectory;
+  Trajectories sets;
 };
 
 /// Where it may go two ways the likelier one, never the best set's. Else the best set's, unless it goes the other way than most.
 Shown shown_of(const Sets& sets, const HeatsOrNot& heats) {
   if (heats.is_open()) {
-    const Courses& likelier = heats.is_likely() ? sets.hot : sets.not_hot;
-    return {middle_course(likelier), likelier};
+    const Trajectories& likelier = heats.is_likely() ? sets.hot : sets.not_hot;
+    return {middle_trajectory(likelier), likelier};
   }
   const bool as_most = heats_in_time(sets.best, sets.from) == (heats.heating == Heating::will);
-  return {as_most ? sets.best : middle_course(sets.kept), sets.kept};
+  return {as_most ? sets.best : middle_trajectory(sets.kept), sets.kept};
 }
 
 void take_branches(Forecast& result, const Sets& sets, const Shown& shown) {
   HeatsOrNot& heats = result.heats;
   if (heats.is_open()) {
     const bool shows_heat = heats.is_likely();
-    const Course other = middle_course(shows_heat ? sets.not_hot : sets.hot);
-    heats.if_it_heats = branch_of(shows_heat ? shown.course : other, sets.hot);
+    const Trajectory other = middle_trajectory(shows_heat ? sets.not_hot : sets.hot);
+    heats.if_it_heats = branch_of(shows_heat ? shown.trajectory : other, sets.hot);
     heats.if_it_heats->hot_from = hot_window(sets.hot);
-    heats.if_not = branch_of(shows_heat ? other : shown.course, sets.not_hot);
+    heats.if_not = branch_of(shows_heat ? other : shown.trajectory, sets.not_hot);
     heats.if_not->hot_from = hot_window(sets.not_hot);
     return;
   }
-  HeatingBranch branch = branch_of(shown.course, shown.sets);
+  HeatingBranch branch = branch_of(shown.trajectory, shown.sets);
   result.turf = branch.turf;
   result.mature = branch.mature;
   branch.hot_from = hot_window(heats.heating == Heating::will ? sets.hot : sets.not_hot);
-  branch.hot_from.likely = shown.course.hot_day();  // as its days are shown
+  branch.hot_from.likely = shown.trajectory.hot_day();  // as its days are shown
   (heats.heating == Heating::will ? heats.if_it_heats : heats.if_not) = branch;
 }
 
 /// Which of the limits is met last; of what is not met, which it is. None where nothing but the least age stood against it.
-std::optional<Criterion> binding_of(const Course& course, std::optional<int> day, const ReadyLimits& limits) {
-  const PileState& before = day ? course.days[static_cast<std::size_t>(std::max(0, *day - 1))] : course.days.back();
+std::optional<Criterion> binding_of(const Trajectory& trajectory, std::optional<int> day, const ReadyLimits& limits) {
+  const PileState& before = day ? trajectory.days[static_cast<std::size_t>(std::max(0, *day - 1))] : trajectory.days.back();
   if (before.respiration_worst > limits.respiration) return Criterion::respiration;
   if (before.carbon_to_nitrogen > limits.carbon_to_nitrogen) return Criterion::carbon_to_nitrogen;
   return before.rotted_worst < limits.rotted ? std::optional(Criterion::rotted) : std::nullopt;
 }
 
-std::optional<Criterion> binding_of(const Course& course, ForecastStatus status) {
-  if (status == ForecastStatus::never) return binding_of(course, std::nullopt, turf_limits);
-  return binding_of(course, course.mature_day, mature_limits);
+std::optional<Criterion> binding_of(const Trajectory& trajectory, ForecastStatus status) {
+  if (status == ForecastStatus::never) return binding_of(trajectory, std::nullopt, turf_limits);
+  return binding_of(trajectory, trajectory.mature_day, mature_limits);
 }
 
 /// As far as either way leads.
@@ -209,15 +210,15 @@ ForecastStatus better_of(const HeatingBranch& one, const HeatingBranch& other) {
 }
 
 /// As far as what is shown comes; of a pile that may go two ways never only where neither gets there.
-ForecastStatus status_of(const Course& course, const HeatsOrNot& heats) {
+ForecastStatus status_of(const Trajectory& trajectory, const HeatsOrNot& heats) {
   const auto in_time = [](std::optional<int> day) { return day && *day + cure <= horizon; };
-  if (in_time(course.mature_day)) return ForecastStatus::mature;
-  if (in_time(course.turf_day)) return ForecastStatus::turf_only;
+  if (in_time(trajectory.mature_day)) return ForecastStatus::mature;
+  if (in_time(trajectory.turf_day)) return ForecastStatus::turf_only;
   return heats.is_open() ? better_of(*heats.if_it_heats, *heats.if_not) : ForecastStatus::never;
 }
 
-ForecastNote why_never(const Course& course, const DailyWeather& weather) {
-  const PileState& end = course.days.back();
+ForecastNote why_never(const Trajectory& trajectory, const DailyWeather& weather) {
+  const PileState& end = trajectory.days.back();
   const auto is_warm = [](const DayOfWeather& day) { return day.air.celsius() >= warm_enough_degc; };
   if (end.coarse_kg > mostly_wood * end.volatile_solids_kg) return ForecastNote::too_woody;
   if (end.moisture < dry_moisture) return ForecastNote::too_dry;
@@ -268,21 +269,22 @@ std::vector<ForecastNote> notes_on_trust(const PileToBuild& pile, Volume volume)
   return notes;
 }
 
-/// The days of a course, each with what most of its sets have for the core, no nearer than the forecast's width. Where the first of the
+/// The days of a trajectory, each with what most of its sets have for the core, no nearer than the forecast's width. Where the first of the
 /// sets ends the band goes on as wide as it was.
 std::vector<DayOfForecast> days_with_bands(const Shown& shown, const DailyWeather& weather, double below) {
-  const Course& course = shown.course;
-  const std::size_t last = static_cast<std::size_t>(course.mature_day ? end_of(course) : static_cast<int>(course.days.size()) - 1);
+  const Trajectory& trajectory = shown.trajectory;
+  const std::size_t last =
+      static_cast<std::size_t>(trajectory.mature_day ? end_of(trajectory) : static_cast<int>(trajectory.days.size()) - 1);
   std::size_t all_go_to = last;
-  for (const Course* set : shown.sets) all_go_to = std::min(all_go_to, set->days.size() - 1);
+  for (const Trajectory* set : shown.sets) all_go_to = std::min(all_go_to, set->days.size() - 1);
   std::vector<DayOfForecast> days;
   std::vector<double> cores(shown.sets.size());
   double above = forecast_width.core_degc;
   double under = below;
   for (std::size_t day = 0; day <= last; ++day) {
-    const PileState& state = course.days[day];
+    const PileState& state = trajectory.days[day];
     if (day <= all_go_to) {
-      std::transform(shown.sets.begin(), shown.sets.end(), cores.begin(), [&](const Course* set) { return set->days[day].core_degc; });
+      std::transform(shown.sets.begin(), shown.sets.end(), cores.begin(), [&](const Trajectory* set) { return set->days[day].core_degc; });
       const Band<double> band = most_of(cores);
       above = std::max(forecast_width.core_degc, band.high - state.core_degc);
       under = std::max(below, state.core_degc - band.low);
@@ -292,18 +294,18 @@ std::vector<DayOfForecast> days_with_bands(const Shown& shown, const DailyWeathe
   return days;
 }
 
-double filled_in_all(const PileCare& care, const Course& course) {
-  return care.feeding ? 1.0 + care.feeding->share * static_cast<double>(course.fed_on.size()) : 1.0;
+double filled_in_all(const PileCare& care, const Trajectory& trajectory) {
+  return care.feeding ? 1.0 + care.feeding->share * static_cast<double>(trajectory.fed_on.size()) : 1.0;
 }
 
 OrganicMass organic(double kg_of_it) { return kg_of_it * unit::kg_organic; }
 
 Finished finished_of(const PileToBuild& pile, const Shown& shown, double filled, const YieldRule& rule) {
-  const PileState& end = end_state(shown.course);
+  const PileState& end = end_state(shown.trajectory);
   std::vector<double> losses, passing;
-  for (const Course* course : shown.sets) {
-    losses.push_back(end_state(*course).volatile_solids_loss);
-    passing.push_back(end_state(*course).dry_mass_kg - end_state(*course).coarse_kg);
+  for (const Trajectory* trajectory : shown.sets) {
+    losses.push_back(end_state(*trajectory).volatile_solids_loss);
+    passing.push_back(end_state(*trajectory).dry_mass_kg - end_state(*trajectory).coarse_kg);
   }
   const Band<double> lost = most_of(std::move(losses));
   const Band<double> passes = most_of(std::move(passing));
@@ -313,7 +315,7 @@ Finished finished_of(const PileToBuild& pile, const Shown& shown, double filled,
   Finished finished;
   finished.mass_loss = 1.0 - (lies / (filled * pile.share * pile.mix.mass)).value();
   finished.moisture = moisture;
-  finished.is_ready = shown.course.turf_day.has_value();
+  finished.is_ready = shown.trajectory.turf_day.has_value();
   finished.volume_loss = 1.0 - end.relative_volume / filled;
   finished.volatile_solids_loss = end.volatile_solids_loss;
   finished.volatile_solids_loss_low = std::max(0.0, std::min(lost.low, end.volatile_solids_loss - forecast_width.volatile_solids));
@@ -337,9 +339,9 @@ std::optional<int> first_warm_day(const DailyWeather& weather) {
   return std::nullopt;
 }
 
-Instead instead_of(const Course& course, int begun) {
+Instead instead_of(const Trajectory& trajectory, int begun) {
   const auto counted = [&](std::optional<int> day) { return day ? std::optional<int>(begun + *day + cure) : std::nullopt; };
-  return {counted(course.turf_day), counted(course.mature_day)};
+  return {counted(trajectory.turf_day), counted(trajectory.mature_day)};
 }
 
 /// A pile that is unlikely to heat where it is built too cold: when it is ready if it is built in warmth.
@@ -350,7 +352,7 @@ void try_in_warmth(Forecast& result, const PileToBuild& pile, const PileModel& m
   if (!day || *day == 0) return;
   result.warm_enough = date_of(result, *day);
   const DailyWeather from_then = days_from(weather, *result.warm_enough, horizon);
-  result.built_in_warmth = instead_of(model.course(ensemble.best, from_then, {}), *day);
+  result.built_in_warmth = instead_of(model.trajectory(ensemble.best, from_then, {}), *day);
 }
 
 Sets run_sets(const PileModel& model, const PileToBuild& pile, const DailyWeather& days, const ProcessEnsemble& ensemble,
@@ -360,12 +362,12 @@ Sets run_sets(const PileModel& model, const PileToBuild& pile, const DailyWeathe
     if (progress) progress(done, count);
   };
   Sets sets;
-  sets.best = model.course(ensemble.best, days, {});
+  sets.best = model.trajectory(ensemble.best, days, {});
   sets.from = counted_from(pile.care, sets.best);
   tell(1);
   const Following as_long_as_best{static_cast<int>(sets.best.days.size()) - 1, true};
   for (const ProcessParameters& set : ensemble.members) {
-    sets.members.push_back(model.course(set, days, as_long_as_best));
+    sets.members.push_back(model.trajectory(set, days, as_long_as_best));
     tell(1 + static_cast<int>(sets.members.size()));
   }
   return sets;
@@ -378,10 +380,11 @@ void take_peak(Forecast& result) {
   result.peak_day = static_cast<int>(hottest - result.days.begin());
 }
 
-std::vector<ForecastNote> notes_of(const Forecast& result, const Course& course, const PileToBuild& pile, const DailyWeather& days) {
+std::vector<ForecastNote> notes_of(const Forecast& result, const Trajectory& trajectory, const PileToBuild& pile,
+                                   const DailyWeather& days) {
   std::vector<ForecastNote> notes;
   const auto take = [&](const std::vector<ForecastNote>& more) { notes.insert(notes.end(), more.begin(), more.end()); };
-  if (result.status == ForecastStatus::never) notes.push_back(why_never(course, days));
+  if (result.status == ForecastStatus::never) notes.push_back(why_never(trajectory, days));
   if (days.front().air.celsius() <= 0.0) notes.push_back(ForecastNote::cold_start);
   if (result.heats.is_open())
     notes.push_back(result.heats.is_likely() ? ForecastNote::core_of_those_that_heat : ForecastNote::core_of_those_that_do_not);
@@ -446,21 +449,21 @@ Forecast forecast(const PileToBuild& pile, const Weather& weather, const Materia
   sort_by_heat(sets, seen, result.heats);
   const Shown shown = shown_of(sets, result.heats);
   take_branches(result, sets, shown);
-  result.status = status_of(shown.course, result.heats);
-  result.binding = binding_of(shown.course, result.status);
+  result.status = status_of(shown.trajectory, result.heats);
+  result.binding = binding_of(shown.trajectory, result.status);
   const bool comes_out_hot = is_small_vessel(pile, result.volume);
   result.days = days_with_bands(shown, days, forecast_width.core_degc + (comes_out_hot ? forecast_width.too_hot_degc : 0.0));
   take_peak(result);
-  result.filled_in_all = filled_in_all(pile.care, shown.course);
+  result.filled_in_all = filled_in_all(pile.care, shown.trajectory);
   result.finished = finished_of(pile, shown, result.filled_in_all, materials.yield);
-  result.water_given = shown.course.water_given;
+  result.water_given = shown.trajectory.water_given;
   if (!seen) {  // what is logged is built
     result.heats.what_would_tip = what_would_tip(pile, weather, materials, ensemble, result.heats.chance, sets.from + days_to_heat);
     try_in_warmth(result, pile, model, weather, ensemble);
   }
-  result.notes = notes_of(result, shown.course, pile, days);
+  result.notes = notes_of(result, shown.trajectory, pile, days);
   if (!pile.care.wet_to && (says(result, ForecastNote::too_dry) || says(result, ForecastNote::dries)))
-    result.watered = instead_of(model.course(ensemble.best, days, {}, pile.care.watering), 0);
+    result.watered = instead_of(model.trajectory(ensemble.best, days, {}, pile.care.watering), 0);
   return result;
 }
 

@@ -88,7 +88,7 @@ std::optional<Mix> greener(Mix mix, const Materials& materials) {
     after += part.volume.value_or(Volume());
     mix.organic_matter += part.organic_matter;
   }
-  if (mix.volume && before.value() > 0.0) *mix.volume *= (after / before).value();
+  if (mix.volume && is_positive(before)) *mix.volume *= (after / before).value();
   mix.carbon_to_nitrogen = carbon_to_nitrogen(green_enough);
   return mix;
 }
@@ -126,7 +126,7 @@ std::map<std::string, double> amounts_changed(const Mix& before, const Mix& afte
   if (before.parts.size() != after.parts.size()) return times;
   bool changed = false;
   for (std::size_t i = 0; i < before.parts.size(); ++i) {
-    if (!(before.parts[i].dry.value() > 0.0)) continue;
+    if (!is_positive(before.parts[i].dry)) continue;
     const double of_part = (after.parts[i].dry / before.parts[i].dry).value();
     changed = changed || of_part != 1.0;
     times[before.parts[i].id] = of_part;
@@ -156,29 +156,29 @@ std::string_view change_word(HeatingChange change) {
   return {};
 }
 
-int counted_from(const PileCare& care, const Course& course) {
+int counted_from(const PileCare& care, const Trajectory& trajectory) {
   if (!care.feeding) return 0;
-  const double all = 1.0 + care.feeding->share * static_cast<double>(course.fed_on.size());
+  const double all = 1.0 + care.feeding->share * static_cast<double>(trajectory.fed_on.size());
   double in = 1.0;
   int day = 0;
-  for (std::size_t times = 0; times < course.fed_on.size() && in < 0.5 * all; ++times) {
+  for (std::size_t times = 0; times < trajectory.fed_on.size() && in < 0.5 * all; ++times) {
     in += care.feeding->share;
-    day = course.fed_on[times];
+    day = trajectory.fed_on[times];
   }
   return day;
 }
 
-bool heats_in_time(const Course& course, int counted_from) {
-  const std::optional<int> day = course.hot_day();
+bool heats_in_time(const Trajectory& trajectory, int counted_from) {
+  const std::optional<int> day = trajectory.hot_day();
   return day && *day <= counted_from + days_to_heat;
 }
 
-bool agrees(const Course& course, int counted_from, const SeenHeating& seen) {
+bool agrees(const Trajectory& trajectory, int counted_from, const SeenHeating& seen) {
   const int until = counted_from + days_to_heat;
-  if (seen.hot_day && *seen.hot_day <= until) return heats_in_time(course, counted_from);
+  if (seen.hot_day && *seen.hot_day <= until) return heats_in_time(trajectory, counted_from);
   return std::none_of(seen.cool_days.begin(), seen.cool_days.end(), [&](int day) {
-    const bool counts = day <= until && day < std::ssize(course.days);  // what comes in spring says nothing
-    return counts && course.days[static_cast<std::size_t>(day)].core_degc > hot_core_degc;
+    const bool counts = day <= until && day < std::ssize(trajectory.days);  // what comes in spring says nothing
+    return counts && trajectory.days[static_cast<std::size_t>(day)].core_degc > hot_core_degc;
   });
 }
 

@@ -66,14 +66,14 @@ struct SeenHeating {
 };
 
 /// The day from which days_to_heat are counted: the one it is built on, or on which half of all is in of a pile that is fed.
-int counted_from(const PileCare& care, const Course& course);
+int counted_from(const PileCare& care, const Trajectory& trajectory);
 
-/// Whether a course gets hot in time.
-bool heats_in_time(const Course& course, int counted_from);
+/// Whether a trajectory gets hot in time.
+bool heats_in_time(const Trajectory& trajectory, int counted_from);
 
-/// Whether a course does as a log shows: it heats in time where it was read hot in time; else it is hot on none of the days on which the
-/// pile was read cool. Days without a reading tell nothing.
-bool agrees(const Course& course, int counted_from, const SeenHeating& seen);
+/// Whether a trajectory does as a log shows: it heats in time where it was read hot in time; else it is hot on none of the days on which
+/// the pile was read cool. Days without a reading tell nothing.
+bool agrees(const Trajectory& trajectory, int counted_from, const SeenHeating& seen);
 
 Heating heating_of(double chance, bool ever);
 

@@ -6,7 +6,7 @@
 
 #include "heapwright/input/document.hpp"
 #include "heapwright/materials/embedded.hpp"
-#include "heapwright/materials/read_readings.hpp"
+#include "heapwright/materials/read_published_values.hpp"
 
 namespace heapwright {
 namespace {
@@ -51,7 +51,7 @@ void read_best(Table& root, ProcessEnsemble& ensemble) {
     const auto density = table.find("settled_density");
     if (!material || !density) continue;
     ensemble.best.shares[*material] = {table.number("fast").value_or(0.0), table.number("slow").value_or(0.0)};
-    const Reading<BulkDensity> settled = read_reading(*density, read_some_density);
+    const PublishedValue<BulkDensity> settled = read_published_value(*density, read_some_density);
     ensemble.settling[*material] = {dry_bulk_density(settled.typical.value_or(BulkDensity()).value()),
                                     table.flag("coarse").value_or(false)};
     if (const auto like = table.one_of("moves_with", rotting_material_words())) ensemble.moves_with[*material] = *like;

@@ -50,10 +50,10 @@ void check(const PileContents& contents, const SettledShape& shape) {
   const bool whole = is_some(contents.fast.value()) && is_some(contents.slow.value()) && is_some(contents.inert.value()) &&
                      is_some(contents.coarse.value()) && contents.coarse <= contents.inert * (1.0 + 1e-9) &&
                      is_some(contents.ash.value()) && is_some(contents.water.value()) && is_some(contents.nitrogen.value());
-  if (!whole || !(contents.volatile_solids().value() > 0.0)) throw DomainError("a pile is made of some organic matter");
+  if (!whole || !is_positive(contents.volatile_solids())) throw DomainError("a pile is made of some organic matter");
   if (!(shape.volume >= smallest_pile && std::isfinite(shape.volume.value())))
     throw DomainError("a pile holds at least a bucketful to be forecast");
-  if (!(shape.exposed.value() > 0.0 && std::isfinite(shape.exposed.value()))) throw DomainError("a pile meets the air somewhere");
+  if (!(is_positive(shape.exposed) && std::isfinite(shape.exposed.value()))) throw DomainError("a pile meets the air somewhere");
   if (!(shape.plan.value() >= 0.0 && std::isfinite(shape.plan.value()))) throw DomainError("a pile covers some ground, or none");
   if (!(shape.vent >= 0.0 && shape.cover > 0.0 && std::isfinite(shape.vent) && std::isfinite(shape.cover)))
     throw DomainError("some air passes the surface of any pile");

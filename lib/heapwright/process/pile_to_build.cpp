@@ -4,7 +4,7 @@
 
 namespace heapwright {
 
-/// What a course begins with.
+/// What a trajectory begins with.
 struct PileModel::Start {
   PileContents fed;  ///< as much dry matter as it was built of
   Pile pile;
@@ -14,7 +14,7 @@ struct PileModel::Start {
 
 PileModel::PileModel(const PileToBuild& pile, const Materials& materials, const ProcessEnsemble& ensemble)
     : pile_(pile), materials_(materials), ensemble_(ensemble) {
-  if (!(pile.mix.dry.value() > 0.0)) throw DomainError("a pile is made of some dry matter");
+  if (!is_positive(pile.mix.dry)) throw DomainError("a pile is made of some dry matter");
   density_ = settled_density_of(pile.mix, materials, ensemble, pile.pile ? pile.pile->weighed : std::nullopt);
 }
 
@@ -24,7 +24,7 @@ SettledShape PileModel::shape(const ProcessParameters& set) const {
 }
 
 PileModel::Start PileModel::start(const ProcessParameters& set, const DailyWeather& weather) const {
-  if (weather.empty()) throw DomainError("a pile's course needs the weather");
+  if (weather.empty()) throw DomainError("a pile's trajectory needs the weather");
   DailyWeather of_set = weather;
   for (DayOfWeather& day : of_set) day.air = day.air + set.dT * unit::kelvin;
   ProcessParameters at_rate = set;
@@ -45,15 +45,15 @@ PileModel::Start PileModel::start(const ProcessParameters& set, const DailyWeath
   return {fed, Pile(at_rate, contents, as_built, first), care, std::move(of_set)};
 }
 
-Course PileModel::course(const ProcessParameters& set, const DailyWeather& weather, Following following) const {
-  return course(set, weather, following, pile_.care.wet_to);
+Trajectory PileModel::trajectory(const ProcessParameters& set, const DailyWeather& weather, Following following) const {
+  return trajectory(set, weather, following, pile_.care.wet_to);
 }
 
-Course PileModel::course(const ProcessParameters& set, const DailyWeather& weather, Following following,
-                         std::optional<MoistureWetBasis> wet_to) const {
+Trajectory PileModel::trajectory(const ProcessParameters& set, const DailyWeather& weather, Following following,
+                                 std::optional<MoistureWetBasis> wet_to) const {
   Start begun = start(set, weather);
   begun.care.wet_to = wet_to;
-  return run_course(std::move(begun.pile), begun.fed, begun.care, begun.weather, following, hourly_steps);
+  return run_trajectory(std::move(begun.pile), begun.fed, begun.care, begun.weather, following, hourly_steps);
 }
 
 std::optional<int> PileModel::first_hot_day(const ProcessParameters& set, const DailyWeather& weather, int days) const {

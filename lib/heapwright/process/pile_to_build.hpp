@@ -1,11 +1,11 @@
 #pragma once
-/// A pile to be forecast, and its course by one set of parameters.
+/// A pile to be forecast, and its trajectory by one set of parameters.
 
 #include <optional>
 
 #include "heapwright/pile/description.hpp"
-#include "heapwright/process/course.hpp"
 #include "heapwright/process/settled.hpp"
+#include "heapwright/process/trajectory.hpp"
 
 namespace heapwright {
 
@@ -29,10 +29,10 @@ class PileModel {
 
   /// By one set in the weather of a year that is as much warmer as the set says, begun as warm as the air of its first day.
   /// @param weather of the mean year, from the day it is built
-  Course course(const ProcessParameters& set, const DailyWeather& weather, Following following) const;
+  Trajectory trajectory(const ProcessParameters& set, const DailyWeather& weather, Following following) const;
   /// The same with other watering than the pile's.
-  Course course(const ProcessParameters& set, const DailyWeather& weather, Following following,
-                std::optional<MoistureWetBasis> wet_to) const;
+  Trajectory trajectory(const ProcessParameters& set, const DailyWeather& weather, Following following,
+                        std::optional<MoistureWetBasis> wet_to) const;
   /// As first_hot_day().
   std::optional<int> first_hot_day(const ProcessParameters& set, const DailyWeather& weather, int days) const;
 

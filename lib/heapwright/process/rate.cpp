@@ -39,11 +39,11 @@ std::vector<double> cores_of(const Fitting& fitting, double rate, double air_off
   DailyWeather weather(fitting.weather.begin(), fitting.weather.begin() + last + 1);
   for (DayOfWeather& day : weather) day.air = day.air + air_off * unit::kelvin;
   const PileModel model(pile, fitting.materials, fitting.ensemble);
-  const Course course = model.course(fitting.ensemble.best, weather, {last + 1, false});
+  const Trajectory trajectory = model.trajectory(fitting.ensemble.best, weather, {last + 1, false});
   std::vector<double> cores;
   for (const CoreOfDay& seen : fitting.seen) {
     const std::size_t day = static_cast<std::size_t>(seen.day);
-    cores.push_back(0.5 * (course.days[day].core_degc + course.days[day + 1].core_degc));
+    cores.push_back(0.5 * (trajectory.days[day].core_degc + trajectory.days[day + 1].core_degc));
   }
   return cores;
 }

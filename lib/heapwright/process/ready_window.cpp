@@ -16,16 +16,16 @@ std::optional<int> within_horizon(std::optional<int> day) { return day && *day <
 
 /// The day on which a share of the days is done that a pile works on its way to a day: while it rests in the cold it gets no sooner
 /// ready, nor before the least age and the cure of what went in last.
-int sooner(const Course& course, int ready, double share) {
-  const auto works = [&](int day) { return course.days[static_cast<std::size_t>(day)].core_degc >= working_degc; };
-  ready = std::min(ready, static_cast<int>(course.days.size()));
+int sooner(const Trajectory& trajectory, int ready, double share) {
+  const auto works = [&](int day) { return trajectory.days[static_cast<std::size_t>(day)].core_degc >= working_degc; };
+  ready = std::min(ready, static_cast<int>(trajectory.days.size()));
   int working = 0;
   for (int day = 0; day < ready; ++day) working += works(day) ? 1 : 0;
   if (working == 0) return ready;
   double left = share * working;
   for (int day = 0; day < ready; ++day) {
     if (works(day)) left -= 1.0;
-    if (left <= 0.0) return std::max(day + 1, course.last_fed() + earliest_ready + cure);
+    if (left <= 0.0) return std::max(day + 1, trajectory.last_fed() + earliest_ready + cure);
   }
   return ready;
 }
@@ -49,13 +49,13 @@ ReadyWindow middle_eight_tenths(const DaysOrNever& days) {
   return {days[left_out], middle_of(days), days[days.size() - 1 - left_out]};
 }
 
-ReadyWindow ready_window(const Course& course, std::optional<int> likely, const DaysOrNever& sets) {
+ReadyWindow ready_window(const Trajectory& trajectory, std::optional<int> likely, const DaysOrNever& sets) {
   DaysOrNever ready;
   for (const std::optional<int> day : sets) ready.push_back(cured(day));
   ReadyWindow window = middle_eight_tenths(in_order(std::move(ready)));
   window.likely = cured(likely);
   if (window.likely) {
-    window.early = the_earlier(window.early, sooner(course, *window.likely, earlier));
+    window.early = the_earlier(window.early, sooner(trajectory, *window.likely, earlier));
     window.late = the_later(window.late, static_cast<int>(std::lround(later * *window.likely)));
   }
   return {within_horizon(window.early), within_horizon(window.likely), within_horizon(window.late)};

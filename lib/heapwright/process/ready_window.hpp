@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "heapwright/process/course.hpp"
+#include "heapwright/process/trajectory.hpp"
 
 namespace heapwright {
 
@@ -26,10 +26,10 @@ std::optional<int> middle_of(const DaysOrNever& days);
 /// What most of some days are: without the lowest tenth and the highest. Of days as they are, in their order.
 ReadyWindow middle_eight_tenths(const DaysOrNever& days);
 
-/// When a pile is ready, three weeks of curing included, by the course that is shown and all its sets. Early and late hold eight of
+/// When a pile is ready, three weeks of curing included, by the trajectory that is shown and all its sets. Early and late hold eight of
 /// ten sets and are no nearer to the likely day than the model is known to miss published trials by: from 0.7 times as long, of the days on
 /// which it works, to 1.7 times (README.md; judged).
-/// @param likely when the course shown meets the limits
-ReadyWindow ready_window(const Course& course, std::optional<int> likely, const DaysOrNever& sets);
+/// @param likely when the trajectory shown meets the limits
+ReadyWindow ready_window(const Trajectory& trajectory, std::optional<int> likely, const DaysOrNever& sets);
 
 }  // namespace heapwright

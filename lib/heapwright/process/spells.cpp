@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "heapwright/input/words.hpp"
+#include "heapwright/time/date.hpp"
 
 namespace heapwright {
 namespace {

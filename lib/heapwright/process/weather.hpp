@@ -4,10 +4,10 @@
 #include <utility>
 #include <vector>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/process/air.hpp"
 #include "heapwright/process/climate.hpp"
 #include "heapwright/process/daily_means.hpp"
+#include "heapwright/time/date.hpp"
 #include "heapwright/units/temperature.hpp"
 
 namespace heapwright {

@@ -53,7 +53,7 @@ RecipeAmount amount_of(const RecipeSupply& supply, Mass mass) {
 
 Blend blend_of(const RecipeQuestion& question, const Amounts& amounts) {
   Blend blend;
-  blend.settling = question.wishes.settling;
+  blend.settling = question.options.settling;
   blend.added_water = amounts.water * unit::kg_water;
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     blend.ingredients.push_back(question.supplies[i].ingredient);

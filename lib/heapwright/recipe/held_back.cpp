@@ -69,7 +69,7 @@ bool everything_is_on_target_without(const RecipeQuestion& question, Aim aim) {
 void add_room(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe, std::vector<HeldBack>& held) {
   if (everything_fits(question, hard)) return;
   // A pile that stops short of the room there is was stopped by something else.
-  const std::optional<Volume>& capacity = question.wishes.capacity;
+  const std::optional<Volume>& capacity = question.options.capacity;
   const bool room_left = capacity && recipe.mix->volume->value() < used_up * capacity->value();
   if (!room_left && everything_fits(question, with_any_size(hard))) held.push_back({Limit::capacity, std::nullopt});
   if (everything_fits(question, with_any_shares(hard))) held.push_back({Limit::share, std::nullopt});
@@ -124,7 +124,7 @@ void add_wants(const RecipeQuestion& question, const HardLimits& hard, const Rec
                                   [](const RecipeSupply& supply) { return supply.most_of_volume.has_value(); });
   const bool is_said = std::any_of(held.begin(), held.end(), [](const HeldBack& one) { return one.limit == Limit::share; });
   if (shared && !is_said && comes_nearer(question, with_any_shares(hard), recipe)) held.push_back({Limit::share, std::nullopt});
-  const std::optional<WaterMass>& most_water = question.wishes.most_water;
+  const std::optional<WaterMass>& most_water = question.options.most_water;
   const bool all_the_water = most_water && recipe.water_to_add >= used_up * *most_water;
   if (all_the_water && comes_nearer(question, with_any_water(hard), recipe)) held.push_back({Limit::water, std::nullopt});
 }
@@ -132,7 +132,7 @@ void add_wants(const RecipeQuestion& question, const HardLimits& hard, const Rec
 /// Whether a larger pile would bring what must go in nearer.
 bool is_too_small(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe) {
   const bool fixed = std::any_of(question.supplies.begin(), question.supplies.end(), std::mem_fn(&RecipeSupply::is_fixed));
-  const bool sized = question.wishes.fill || question.wishes.capacity;
+  const bool sized = question.options.fill || question.options.capacity;
   return fixed && sized && comes_nearer(question, with_any_size(hard), recipe);
 }
 

@@ -93,7 +93,7 @@ Blend pile_with(const RecipeQuestion& question, const Amounts& amounts) {
   Blend blend = blend_of(question, amounts);
   blend.added_water = WaterMass();
   WaterMass water = water_to(mix_of(blend), question.targets.moisture.aim);
-  if (question.wishes.most_water) water = std::min(water, *question.wishes.most_water);
+  if (question.options.most_water) water = std::min(water, *question.options.most_water);
   blend.added_water = water;
   const bool inside = distance_from_aim(mix_of(blend), question.targets) <= on_the_edge;
   if (!inside) blend.added_water = amounts.water * unit::kg_water;  // so much water that the air runs short
@@ -117,7 +117,7 @@ Help help_of(const Wanted& wanted, const std::vector<Candidate>& candidates, con
     if (least.value() > negligible) rounded.supplies[i] = rounded_up(with_them.supplies[i], least).value();
   }
   // In a pile of a wished size what is added takes the place of something, so rounding it up is no longer that pile.
-  const bool may_round = !wanted.question.wishes.fill || !wanted.limits.fill;
+  const bool may_round = !wanted.question.options.fill || !wanted.limits.fill;
   const bool still_inside = may_round && distance_from_aim(mix_of(pile_with(with_them, rounded)), with_them.targets) <= on_the_edge;
 
   Help help;
@@ -136,9 +136,9 @@ Help help_of(const Wanted& wanted, const std::vector<Candidate>& candidates, con
 
 /// Only the limit of the water stands against it.
 std::optional<Help> more_water(const Wanted& wanted) {
-  if (!wanted.question.wishes.most_water) return std::nullopt;
+  if (!wanted.question.options.most_water) return std::nullopt;
   Wanted unlimited = wanted;
-  unlimited.question.wishes.most_water.reset();
+  unlimited.question.options.most_water.reset();
   const std::optional<Amounts> amounts = least_of(unlimited, {});
   if (!amounts) return std::nullopt;
   return help_of(unlimited, {}, *amounts);
@@ -160,7 +160,7 @@ std::optional<Help> wilting(const Wanted& wanted) {
     most = i;
     clippings = blend.ingredients[i].mass;
   }
-  if (!(clippings.value() > 0.0)) return std::nullopt;
+  if (!is_positive(clippings)) return std::nullopt;
   const double high = targets.moisture.aim.value() + (1.0 - 2e-4) * (targets.moisture.high - targets.moisture.aim).value();
   const double lost = (wet.water.value() - high * wet.mass.value()) / (1.0 - high);
   Ingredient& drier = blend.ingredients[most];
@@ -228,8 +228,8 @@ std::vector<RecipeSupply> easy_to_get(const Materials& materials) {
 }
 
 std::vector<Help> what_would_help(const RecipeQuestion& question, const Recipe& recipe, const std::vector<RecipeSupply>& others) {
-  const bool misses_the_size = question.wishes.fill && recipe.status != RecipeStatus::on_target;
-  if (question.wishes.fill && !misses_the_size) return {};
+  const bool misses_the_size = question.options.fill && recipe.status != RecipeStatus::on_target;
+  if (question.options.fill && !misses_the_size) return {};
   const Wanted wanted = misses_the_size ? pile_of_the_size(question) : pile_of_everything(question);
   if (needs_nothing(wanted)) return {};
   std::vector<Help> helps;

@@ -54,8 +54,8 @@ double mass_scale(const RecipeQuestion& question) {
     densest = std::max(densest, supply.ingredient.density->value());
   }
   if (available > 0.0) return available;
-  const std::optional<Volume> size = question.wishes.fill ? question.wishes.fill : question.wishes.capacity;
-  return size ? densest * size->value() / question.wishes.settling.value() : 1.0;
+  const std::optional<Volume> size = question.options.fill ? question.options.fill : question.options.capacity;
+  return size ? densest * size->value() / question.options.settling.value() : 1.0;
 }
 
 /// How far a value is from an aim: 0 there, 1 on the window's edge, and on by outer steps.
@@ -111,7 +111,7 @@ Programme Programme::of_everything_in(const RecipeQuestion& question) {
 }
 
 Programme::Programme(const RecipeQuestion& question, const HardLimits& limits, bool everything_in)
-    : question_(&question), hard_(limits), scale_(mass_scale(question)), settling_(question.wishes.settling.value()) {
+    : question_(&question), hard_(limits), scale_(mass_scale(question)), settling_(question.options.settling.value()) {
   limits_.fill(infinity);
   double carbon = 0.0;
   for (const RecipeSupply& supply : question.supplies) {
@@ -127,7 +127,7 @@ Programme::Programme(const RecipeQuestion& question, const HardLimits& limits, b
 
 void Programme::add_supplies(bool everything_in) {
   for (const RecipeSupply& supply : question_->supplies) {
-    const bool some = supply.available && supply.available->value() > 0.0;
+    const bool some = supply.available && is_positive(*supply.available);
     unit_.push_back(some ? supply.available->value() / scale_ : 1.0);
     double low = 0.0;
     double high = some ? 1.0 : supply.available ? 0.0 : without_limit;
@@ -136,12 +136,12 @@ void Programme::add_supplies(bool everything_in) {
       const bool goes_in = supply.is_raised() || supply.is_fixed();
       low = high = goes_in ? high : 0.0;
     }
-    const bool none_allowed = supply.most_of_volume && hard_.shares && !(supply.most_of_volume->value() > 0.0);
+    const bool none_allowed = supply.most_of_volume && hard_.shares && !is_positive(*supply.most_of_volume);
     if (none_allowed && !everything_in) high = 0.0;
     x_.push_back(program_.add_variable(low, high));
     floors_.push_back(low);
   }
-  const std::optional<WaterMass>& most_water = question_->wishes.most_water;
+  const std::optional<WaterMass>& most_water = question_->options.most_water;
   water_ = program_.add_variable(0.0, most_water && hard_.water ? most_water->value() / scale_ : without_limit);
   slack_ = program_.add_variable(-without_limit, without_limit);
   fraction_ = program_.add_variable(0.0, without_limit);
@@ -156,9 +156,9 @@ void Programme::add_row_near_one(Terms terms, double low, double high) {
 }
 
 void Programme::add_hard_limits() {
-  const RecipeWishes& wishes = question_->wishes;
-  if (wishes.fill && hard_.fill) add_row_near_one(volume_terms(), wishes.fill->value() / scale_, wishes.fill->value() / scale_);
-  if (wishes.capacity && hard_.capacity) add_row_near_one(volume_terms(), -LinearProgram::unlimited, wishes.capacity->value() / scale_);
+  const RecipeOptions& options = question_->options;
+  if (options.fill && hard_.fill) add_row_near_one(volume_terms(), options.fill->value() / scale_, options.fill->value() / scale_);
+  if (options.capacity && hard_.capacity) add_row_near_one(volume_terms(), -LinearProgram::unlimited, options.capacity->value() / scale_);
 
   const Terms loose = sum_of(&PerKilogram::loose, 0.0);
   for (std::size_t i = 0; i < x_.size() && hard_.shares; ++i) {
@@ -169,8 +169,8 @@ void Programme::add_hard_limits() {
     add_row_near_one(terms, -LinearProgram::unlimited, 0.0);
   }
 
-  if (!wishes.fill) add_limit_of_swelling();
-  if (wishes.fill && hard_.fill) return;
+  if (!options.fill) add_limit_of_swelling();
+  if (options.fill && hard_.fill) return;
   if (std::any_of(question_->supplies.begin(), question_->supplies.end(), std::mem_fn(&RecipeSupply::is_fixed))) return;
   double on_hand = 0.0;
   Terms raised;
@@ -179,10 +179,10 @@ void Programme::add_hard_limits() {
     raised.push_back(of_supply(i, 1.0));
   }
   double least = least_share_of_what_is_on_hand * on_hand;
-  if (wishes.capacity && hard_.capacity) {  // a small bin asks for no more than half of what it holds of the lightest
+  if (options.capacity && hard_.capacity) {  // a small bin asks for no more than half of what it holds of the lightest
     double loosest = 0.0;
     for (const PerKilogram& p : per_kg_) loosest = std::max(loosest, p.loose);
-    least = std::min(least, 0.5 * wishes.capacity->value() / settling_ / loosest / scale_);
+    least = std::min(least, 0.5 * options.capacity->value() / settling_ / loosest / scale_);
   }
   if (!raised.empty()) add_row_near_one(raised, least, LinearProgram::unlimited);
 }

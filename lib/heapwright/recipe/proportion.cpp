@@ -13,7 +13,7 @@ constexpr std::size_t most_in_a_proportion = 5;  // of more kinds nobody counts 
 
 Blend blend_of_some(const RecipeQuestion& question, const std::vector<std::size_t>& supplies) {
   Blend blend;
-  blend.settling = question.wishes.settling;
+  blend.settling = question.options.settling;
   for (const std::size_t i : supplies) blend.ingredients.push_back(question.supplies[i].ingredient);
   return blend;
 }
@@ -121,7 +121,7 @@ RecipeSupply not_bought(RecipeSupply supply) {
 std::optional<Card> card_of(const RecipeQuestion& question, std::size_t greens, const std::vector<std::size_t>& browns,
                             const SmallMeasures& measures, const Materials& materials) {
   RecipeQuestion one_load{{}, question.targets, {}};
-  one_load.wishes.settling = question.wishes.settling;
+  one_load.options.settling = question.options.settling;
   one_load.supplies.push_back(not_bought(load_of(question.supplies[greens], materials)));
   for (const std::size_t i : browns) {
     one_load.supplies.push_back(not_bought(measured_in(question.supplies[i], measures.container)));
@@ -134,7 +134,7 @@ std::optional<Card> card_of(const RecipeQuestion& question, std::size_t greens, 
   if (!whole || !whole->inside) return std::nullopt;
   Card card{greens, whole->amounts.front(), {}, whole->water_to_add};
   for (std::size_t i = 1; i < whole->amounts.size(); ++i) {
-    if (whole->amounts[i].mass.value() > 0.0) card.browns.push_back(whole->amounts[i]);
+    if (is_positive(whole->amounts[i].mass)) card.browns.push_back(whole->amounts[i]);
   }
   return card;
 }
@@ -153,7 +153,7 @@ std::vector<std::size_t> main_supplies(const RecipeQuestion& question) {
   std::vector<std::size_t> main;
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
-    const bool none = supply.available && !(supply.available->value() > 0.0);
+    const bool none = supply.available && !is_positive(*supply.available);
     if (!is_sparing(supply.feedstock_class) && !none) main.push_back(i);
   }
   return main;

@@ -28,16 +28,16 @@ bool gives_a_size(const RecipeQuestion& question) {
 /// Supplies, but only of those that a pile takes sparingly, or none of what is there.
 bool only_additions(const RecipeQuestion& question) {
   return std::all_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) {
-    const bool none = supply.available && !(supply.available->value() > 0.0);
+    const bool none = supply.available && !is_positive(*supply.available);
     return none || (is_sparing(supply.feedstock_class) && supply.use == Use::up_to);
   });
 }
 
 /// Where nothing on hand gives a size, the room there is becomes the pile that is wanted.
 RecipeQuestion with_a_size(RecipeQuestion question) {
-  if (gives_a_size(question) || question.wishes.fill || !question.wishes.capacity) return question;
-  question.wishes.fill = question.wishes.capacity;
-  question.wishes.capacity.reset();
+  if (gives_a_size(question) || question.options.fill || !question.options.capacity) return question;
+  question.options.fill = question.options.capacity;
+  question.options.capacity.reset();
   return question;
 }
 
@@ -73,7 +73,7 @@ std::optional<EverythingIn> everything_in(const RecipeQuestion& question) {
   programme.lower_distances();
   programme.keep_least_water();
   const Mix mix = mix_of(blend_of(question, programme.amounts()));
-  if (!(mix.mass.value() > 0.0)) return std::nullopt;
+  if (!is_positive(mix.mass)) return std::nullopt;
   return EverythingIn{mix, distance_from_aim(mix, question.targets), programme.amounts().water * unit::kg_water};
 }
 
@@ -86,11 +86,11 @@ void keep_comfortable(Programme& programme, double cap) {
 
 /// Whether some supplies as fully used as can be leave no room.
 bool fills_the_room(const Programme& programme, const RecipeQuestion& question, const std::vector<std::size_t>& supplies) {
-  if (!question.wishes.capacity) return false;
+  if (!question.options.capacity) return false;
   Programme tried = programme;
   tried.use_fairly(supplies);
   const auto least = tried.least_volume();
-  return least && *least >= used_up * question.wishes.capacity->value();
+  return least && *least >= used_up * question.options.capacity->value();
 }
 
 /// Stage 2 for use-most: class after class, each within a comfortable distance if the ones before leave one.
@@ -121,8 +121,8 @@ void pursue_goal(Programme& programme, const RecipeQuestion& question, double ca
     recipe.stages.push_back({"largest-pile", programme.keep_greatest_volume()});
     return;
   }
-  if (const auto least = keep_least(question.wishes.goal, programme))
-    recipe.stages.push_back({std::string(goal_word(question.wishes.goal)), *least});
+  if (const auto least = keep_least(question.options.goal, programme))
+    recipe.stages.push_back({std::string(goal_word(question.options.goal)), *least});
   use_most(programme, question, cap, recipe);
   if (!programme.swells()) return;
   keep_comfortable(programme, cap);
@@ -164,7 +164,7 @@ double cost_of(const RecipeQuestion& question, const Amounts& amounts) {
 
 /// A little more money may buy a much better pile.
 std::optional<NextDearer> next_dearer(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe) {
-  if (question.wishes.goal != Goal::cheapest || recipe.status == RecipeStatus::not_enough || !(recipe.cost > 0.0)) return std::nullopt;
+  if (question.options.goal != Goal::cheapest || recipe.status == RecipeStatus::not_enough || !(recipe.cost > 0.0)) return std::nullopt;
   Programme programme(question, hard);
   programme.limit_cost(next_dearer_money * recipe.cost);
   const auto distance = programme.least_distance({all_aims.begin(), all_aims.end()});
@@ -177,12 +177,12 @@ std::optional<NextDearer> next_dearer(const RecipeQuestion& question, const Hard
 /// Whether the hard limits can be met at all, and if not, whether only the wanted fill is too much.
 RecipeStatus status_before_aims(const RecipeQuestion& question, bool possible, Recipe& recipe) {
   if (question.supplies.empty()) return RecipeStatus::nothing_on_hand;
-  if (!gives_a_size(question) && !question.wishes.fill) return RecipeStatus::no_size;
+  if (!gives_a_size(question) && !question.options.fill) return RecipeStatus::no_size;
   if (possible) return RecipeStatus::on_target;
-  if (!question.wishes.fill) return RecipeStatus::limits_clash;
+  if (!question.options.fill) return RecipeStatus::limits_clash;
   const auto greatest = Programme(question, {.fill = false}).greatest_volume_of_all();
-  if (!greatest || *greatest >= question.wishes.fill->value()) return RecipeStatus::limits_clash;
-  recipe.missing = Volume(*question.wishes.fill - *greatest * unit::m3);
+  if (!greatest || *greatest >= question.options.fill->value()) return RecipeStatus::limits_clash;
+  recipe.missing = Volume(*question.options.fill - *greatest * unit::m3);
   return RecipeStatus::not_enough;
 }
 
@@ -193,13 +193,13 @@ void fill_in(Recipe& recipe, const RecipeQuestion& question, const Amounts& amou
     recipe.amounts.push_back(amount_of(question.supplies[i], amounts.supplies[i] * unit::kg));
   recipe.distance_from_aim = distance_from_aim(*recipe.mix, question.targets);
   recipe.cost = cost_of(question, amounts);
-  if (recipe.status == RecipeStatus::not_enough) recipe.missing = Volume(*question.wishes.fill - *recipe.mix->volume);
+  if (recipe.status == RecipeStatus::not_enough) recipe.missing = Volume(*question.options.fill - *recipe.mix->volume);
 }
 
 /// Whether a goal may leave some of what there is to use up: it has the least of something that would go with it.
 bool goal_may_limit(const RecipeQuestion& question) {
   const auto any = [&](auto&& has) { return std::any_of(question.supplies.begin(), question.supplies.end(), has); };
-  switch (question.wishes.goal) {
+  switch (question.options.goal) {
     case Goal::use_most: return false;
     case Goal::cheapest: return any([](const RecipeSupply& supply) { return supply.price_per_kg > 0.0; });
     case Goal::least_bought: return any([](const RecipeSupply& supply) { return supply.bought || is_sparing(supply.feedstock_class); });
@@ -235,10 +235,10 @@ std::string_view limit_word(Limit limit) {
   return "";
 }
 
-bool RecipeSupply::is_fixed() const { return use == Use::all && available && available->value() > 0.0; }
+bool RecipeSupply::is_fixed() const { return use == Use::all && available && is_positive(*available); }
 
 bool RecipeSupply::is_raised() const {
-  return !bought && use == Use::up_to && available && available->value() > 0.0 && !is_sparing(feedstock_class);
+  return !bought && use == Use::up_to && available && is_positive(*available) && !is_sparing(feedstock_class);
 }
 
 std::string_view size_word(SizeFrom from) {
@@ -255,8 +255,8 @@ std::string_view size_word(SizeFrom from) {
 }
 
 SizeSetBy size_set_by(const RecipeQuestion& question, const Recipe& recipe) {
-  if (question.wishes.fill && recipe.status != RecipeStatus::not_enough) return {SizeFrom::fill, {}};
-  const std::optional<Volume>& capacity = question.wishes.capacity;
+  if (question.options.fill && recipe.status != RecipeStatus::not_enough) return {SizeFrom::fill, {}};
+  const std::optional<Volume>& capacity = question.options.capacity;
   if (capacity && (!gives_a_size(question) || *recipe.mix->volume >= used_up * *capacity)) return {SizeFrom::capacity, {}};
   std::vector<std::string> to_use_up;
   std::vector<std::string> all_used;
@@ -276,7 +276,7 @@ SizeSetBy size_set_by(const RecipeQuestion& question, const Recipe& recipe) {
   }
   if (!to_use_up.empty() && !raised) return {SizeFrom::fixed, std::move(to_use_up)};
   if (some_left && goal_may_limit(question)) return {SizeFrom::goal, {}};
-  const std::optional<WaterMass>& most_water = question.wishes.most_water;
+  const std::optional<WaterMass>& most_water = question.options.most_water;
   const bool dry = recipe.mix->moisture && *recipe.mix->moisture < question.targets.moisture.aim;
   if (some_left && dry && most_water && recipe.water_to_add >= used_up * *most_water) return {SizeFrom::water, {}};
   return {SizeFrom::on_hand, std::move(to_use_up.empty() ? all_used : to_use_up)};
@@ -298,9 +298,9 @@ bool goes_in(const RecipeAmount& amount, const Mix& mix) {
   return amount.mass.value() > dust * mix.mass.value();
 }
 
-RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built,
+RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeOptions& options, Date built,
                                const Materials& materials) {
-  RecipeQuestion question{{}, targets, wishes};
+  RecipeQuestion question{{}, targets, options};
   for (const Supply& supply : supplies) {
     if (!supply.density())
       throw TextError("no bulk density of " + supply.feedstock.id + " is known, so it has no place in a pile",
@@ -328,16 +328,16 @@ Recipe solve(const RecipeQuestion& asked) {
   const RecipeQuestion question = with_a_size(asked);
   Recipe recipe;
   recipe.targets = asked.targets;
-  recipe.wishes = asked.wishes;
-  recipe.wanted = question.wishes.fill;
+  recipe.options = asked.options;
+  recipe.wanted = question.options.fill;
   recipe.pair = main_pair(asked);
   const std::optional<double> swelling = possible_swelling(question);
   recipe.status = status_before_aims(question, swelling.has_value(), recipe);
   recipe.additions_only = only_additions(question);
   if (recipe.status != RecipeStatus::on_target && recipe.status != RecipeStatus::not_enough) return recipe;
   if (only_additions(question)) {
-    recipe.status = question.wishes.fill ? RecipeStatus::not_enough : RecipeStatus::no_size;
-    recipe.missing = question.wishes.fill;
+    recipe.status = question.options.fill ? RecipeStatus::not_enough : RecipeStatus::no_size;
+    recipe.missing = question.options.fill;
     return recipe;
   }
 

@@ -11,7 +11,7 @@
 #include "heapwright/mix/pair.hpp"
 #include "heapwright/mix/supply.hpp"
 #include "heapwright/mix/targets.hpp"
-#include "heapwright/recipe/wishes.hpp"
+#include "heapwright/recipe/options.hpp"
 
 namespace heapwright {
 
@@ -38,7 +38,7 @@ struct RecipeSupply {
 struct RecipeQuestion {
   std::vector<RecipeSupply> supplies;
   Targets targets;
-  RecipeWishes wishes;
+  RecipeOptions options;
 };
 
 enum class RecipeStatus { on_target, nearest, not_enough, limits_clash, no_size, nothing_on_hand };
@@ -208,7 +208,7 @@ struct Recipe {
 
   // Carried along for the report.
   Targets targets;
-  RecipeWishes wishes;
+  RecipeOptions options;
   std::optional<Volume> room;  ///< of the bins
   std::vector<LeftOut> left_out;
   std::vector<NotToday> not_today;
@@ -245,7 +245,7 @@ SizeSetBy size_set_by(const RecipeQuestion& question, const Recipe& recipe);
 
 /// The question that supplies on a day pose; those that may carry a weedkiller are left out before.
 /// @throws TextError for the first supply without a bulk density: it has no place in a pile
-RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeWishes& wishes, Date built,
+RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeOptions& options, Date built,
                                const Materials& materials);
 
 /// The recipe. The mathematics stands in README.md beside this file; each answer balances: the mix is computed afresh by mix_of() from the

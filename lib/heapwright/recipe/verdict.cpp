@@ -40,14 +40,14 @@ HeldBackReason reason_of_moisture(const Recipe& recipe) {
   const Mix* mix = held_mix(recipe);
   const bool wet = mix != nullptr && mix->moisture && *mix->moisture > recipe.targets.moisture.aim;
   if (wet) return HeldBackReason::too_wet;
-  const bool limited = recipe.wishes.most_water || recipe.wishes.goal == Goal::least_water;
+  const bool limited = recipe.options.most_water || recipe.options.goal == Goal::least_water;
   return limited ? HeldBackReason::too_dry_for_its_water : HeldBackReason::too_dry;
 }
 
 HeldBackReason reason_of_amount(const HeldBack& held, const Recipe& recipe) {
   const auto of_it = [&](const RecipeAmount& amount) { return held.feedstock && amount.id == *held.feedstock; };
   const auto found = std::find_if(recipe.amounts.begin(), recipe.amounts.end(), of_it);
-  const bool none = found != recipe.amounts.end() && !(found->mass.value() > 0.0);
+  const bool none = found != recipe.amounts.end() && !is_positive(found->mass);
   return none ? HeldBackReason::none_of_it_today : HeldBackReason::no_more_of_it;
 }
 
@@ -125,13 +125,13 @@ Watering watering_of(const Recipe& recipe) {
   const AsBuilt pile = as_built(recipe);
   if (pile.water_to_add.value() >= splash) return Watering::so_much;
   const bool dry = pile.mix.moisture && pile.mix.moisture->value() < recipe.targets.moisture.low.value() - shown;
-  if (dry) return recipe.wishes.most_water ? Watering::stays_too_dry : Watering::a_little;
-  const bool none_wanted = recipe.wishes.most_water || recipe.wishes.goal == Goal::least_water;
+  if (dry) return recipe.options.most_water ? Watering::stays_too_dry : Watering::a_little;
+  const bool none_wanted = recipe.options.most_water || recipe.options.goal == Goal::least_water;
   return none_wanted ? Watering::none_wanted : Watering::wet_enough;
 }
 
 std::optional<Volume> room_for(const Recipe& recipe) {
-  const std::optional<Volume>& capacity = recipe.wishes.capacity;
+  const std::optional<Volume>& capacity = recipe.options.capacity;
   return recipe.room && capacity ? std::min(*recipe.room, *capacity) : recipe.room ? recipe.room : capacity;
 }
 
@@ -143,7 +143,7 @@ bool overfills(const Recipe& recipe) {
 bool is_bought_by_weight(const Recipe& recipe) {
   const AsBuilt pile = as_built(recipe);
   return std::any_of(pile.amounts.begin(), pile.amounts.end(),
-                     [](const RecipeAmount& amount) { return amount.bought && !amount.containers && amount.mass.value() > 0.0; });
+                     [](const RecipeAmount& amount) { return amount.bought && !amount.containers && is_positive(amount.mass); });
 }
 
 std::vector<Remainder> remainders_of(const Recipe& recipe) {

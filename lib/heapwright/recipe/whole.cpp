@@ -125,16 +125,16 @@ class Search {
   /// Measures of water that bring a dry mix to the moisture aim, or for the goal least-water just inside the window; as far as there is
   /// water.
   double measures_wanted(const Mix& mix) const {
-    const bool sparing = question_.wishes.goal == Goal::least_water;
+    const bool sparing = question_.options.goal == Goal::least_water;
     WaterMass wanted = water_to(mix, sparing ? question_.targets.moisture.low : question_.targets.moisture.aim);
-    if (question_.wishes.most_water) wanted = std::min(wanted, *question_.wishes.most_water);
+    if (question_.options.most_water) wanted = std::min(wanted, *question_.options.most_water);
     return (wanted / water_measure_).value();
   }
 
   bool improves_on(const WholeMix& candidate, const WholeMix& best) const {
     if (candidate.good != best.good) return candidate.good;
     if (candidate.keeps_limits != best.keeps_limits) return candidate.keeps_limits;
-    if (question_.wishes.goal == Goal::least_water && candidate.good) return candidate.amounts.water < best.amounts.water;
+    if (question_.options.goal == Goal::least_water && candidate.good) return candidate.amounts.water < best.amounts.water;
     // Where C:N alone decides the distance, water still matters.
     if (std::abs(candidate.distance - best.distance) <= as_near) return from_moisture_aim(candidate.mix) < from_moisture_aim(best.mix);
     return candidate.distance < best.distance;
@@ -149,7 +149,7 @@ class Search {
     candidate.amounts = {masses, measures * water_measure_.value()};
     blend_.added_water = measures * water_measure_;
     candidate.mix = mix_of(blend_);
-    if (!(candidate.mix.mass.value() > 0.0)) return candidate;
+    if (!is_positive(candidate.mix.mass)) return candidate;
     candidate.distance = distance_from_aim(candidate.mix, question_.targets);
     candidate.keeps_limits = keeps_limits(candidate);
     candidate.good = candidate.keeps_limits && candidate.distance <= farthest_;
@@ -158,12 +158,12 @@ class Search {
   }
 
   bool keeps_limits(const WholeMix& candidate) const {
-    const RecipeWishes& wishes = question_.wishes;
-    if (wishes.most_water && !(candidate.amounts.water <= on_the_edge * wishes.most_water->value())) return false;
+    const RecipeOptions& options = question_.options;
+    if (options.most_water && !(candidate.amounts.water <= on_the_edge * options.most_water->value())) return false;
     const Volume fill = *recipe_.mix->volume;
-    const bool is_filled = wishes.fill && recipe_.status != RecipeStatus::not_enough;
+    const bool is_filled = options.fill && recipe_.status != RecipeStatus::not_enough;
     if (is_filled && !(std::abs((*candidate.mix.volume - fill).value()) <= about_the_fill * fill.value())) return false;
-    if (wishes.capacity && !(*candidate.mix.volume <= on_the_edge * *wishes.capacity)) return false;
+    if (options.capacity && !(*candidate.mix.volume <= on_the_edge * *options.capacity)) return false;
     for (std::size_t i = 0; i < question_.supplies.size(); ++i) {
       const auto& most = question_.supplies[i].most_of_volume;
       const auto& share = candidate.mix.parts[i].share;

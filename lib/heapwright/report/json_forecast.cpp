@@ -52,7 +52,7 @@ Json days_json(const Forecast& forecast) {
   return days;
 }
 
-void add_course(Json& json, const Forecast& forecast) {
+void add_trajectory(Json& json, const Forecast& forecast) {
   json["days"] = days_json(forecast);
   json["core_degc"] = series(forecast, [](const DayOfForecast& day) { return day.state.core_degc; });
   json["core_low_degc"] = series(forecast, [](const DayOfForecast& day) { return day.core_low_degc; });
@@ -148,7 +148,7 @@ Json forecast_json(const Answer<YardForecast>& whole, const Materials& materials
     json["if_watered"] = instead_json(forecast, forecast.watered);
     json["if_built_in_warmth"] = instead_json(forecast, forecast.built_in_warmth);
     json["warm_enough"] = forecast.warm_enough ? Json(print_date(*forecast.warm_enough)) : Json(nullptr);
-    add_course(json, forecast);
+    add_trajectory(json, forecast);
   } else {
     for (const char* key : keys_of_a_forecast) json[key] = nullptr;
   }

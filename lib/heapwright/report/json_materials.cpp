@@ -6,21 +6,21 @@ namespace heapwright {
 namespace {
 
 template <class Quantity>
-Json reading_json(const Reading<Quantity>& reading, const Materials& materials) {
-  return {{"typical", optional_si(reading.typical)},
-          {"low", optional_si(reading.low)},
-          {"high", optional_si(reading.high)},
-          {"evidence", evidence_word(reading.evidence)},
-          {"source", source_words(materials, reading.source, reading.evidence)},
-          {"what", reading.what},
-          {"note", reading.note},
-          {"outlier", reading.outlier}};
+Json reading_json(const PublishedValue<Quantity>& published, const Materials& materials) {
+  return {{"typical", optional_si(published.typical)},
+          {"low", optional_si(published.low)},
+          {"high", optional_si(published.high)},
+          {"evidence", evidence_word(published.evidence)},
+          {"source", source_words(materials, published.source, published.evidence)},
+          {"what", published.what},
+          {"note", published.note},
+          {"outlier", published.outlier}};
 }
 
 template <class Quantity>
-Json all_readings_json(const Readings<Quantity>& readings, const Materials& materials) {
+Json published_values_json(const PublishedValues<Quantity>& values, const Materials& materials) {
   Json list = Json::array();
-  for (const auto& reading : readings) list.push_back(reading_json(reading, materials));
+  for (const auto& published : values) list.push_back(reading_json(published, materials));
   return list;
 }
 
@@ -38,13 +38,13 @@ Json feedstock_json(const Feedstock& feedstock, const Materials& materials) {
                   {"volatile_solids_fraction_dry", optional_si(feedstock.used_organic_matter())},
                   {"bulk_density_kg_m3", optional_si(feedstock.density())}};
   Json densities = Json::object();
-  for (const Packing& packing : feedstock.packings) densities[packing.name] = all_readings_json(packing.readings, materials);
-  json["readings"] = {{"moisture_fraction", all_readings_json(feedstock.moisture, materials)},
-                      {"carbon_fraction_dry", all_readings_json(feedstock.carbon, materials)},
-                      {"carbon_to_nitrogen", all_readings_json(feedstock.carbon_to_nitrogen, materials)},
-                      {"nitrogen_fraction_dry", all_readings_json(feedstock.nitrogen, materials)},
-                      {"volatile_solids_fraction_dry", all_readings_json(feedstock.volatile_solids, materials)},
-                      {"ash_fraction_dry", all_readings_json(feedstock.ash, materials)},
+  for (const Packing& packing : feedstock.packings) densities[packing.name] = published_values_json(packing.values, materials);
+  json["readings"] = {{"moisture_fraction", published_values_json(feedstock.moisture, materials)},
+                      {"carbon_fraction_dry", published_values_json(feedstock.carbon, materials)},
+                      {"carbon_to_nitrogen", published_values_json(feedstock.carbon_to_nitrogen, materials)},
+                      {"nitrogen_fraction_dry", published_values_json(feedstock.nitrogen, materials)},
+                      {"volatile_solids_fraction_dry", published_values_json(feedstock.volatile_solids, materials)},
+                      {"ash_fraction_dry", published_values_json(feedstock.ash, materials)},
                       {"bulk_density_kg_m3", std::move(densities)}};
   return json;
 }
@@ -73,13 +73,13 @@ std::string json_of_compost(const Compost& compost, const Materials& materials) 
   return printed({{"id", compost.id},
                   {"name", compost.name},
                   {"readings",
-                   {{"moisture_fraction", all_readings_json(compost.moisture, materials)},
-                    {"bulk_density_kg_m3", all_readings_json(compost.bulk_density, materials)},
-                    {"carbon_to_nitrogen", all_readings_json(compost.carbon_to_nitrogen, materials)},
-                    {"organic_matter_fraction_dry", all_readings_json(compost.organic_matter, materials)},
-                    {"nitrogen_fraction_dry", all_readings_json(compost.nitrogen, materials)},
-                    {"p2o5_fraction_dry", all_readings_json(compost.phosphate, materials)},
-                    {"k2o_fraction_dry", all_readings_json(compost.potash, materials)}}}});
+                   {{"moisture_fraction", published_values_json(compost.moisture, materials)},
+                    {"bulk_density_kg_m3", published_values_json(compost.bulk_density, materials)},
+                    {"carbon_to_nitrogen", published_values_json(compost.carbon_to_nitrogen, materials)},
+                    {"organic_matter_fraction_dry", published_values_json(compost.organic_matter, materials)},
+                    {"nitrogen_fraction_dry", published_values_json(compost.nitrogen, materials)},
+                    {"p2o5_fraction_dry", published_values_json(compost.phosphate, materials)},
+                    {"k2o_fraction_dry", published_values_json(compost.potash, materials)}}}});
 }
 
 std::string json_of_sources(const Materials& materials) {

@@ -8,7 +8,7 @@ namespace {
 
 Json date_json(const std::optional<Date>& date) { return date ? Json(print_date(*date)) : Json(nullptr); }
 
-Json number_json(Measured measured, const std::optional<TestValue>& value) {
+Json number_json(TestQuantity measured, const std::optional<TestValue>& value) {
   return value ? Json(in_usual_unit(measured, *value).number) : Json(nullptr);
 }
 
@@ -46,7 +46,7 @@ Json check_json(const CheckResult& result, const Materials& materials) {
 }
 
 /// A value at the limit passes, but where it is strict.
-Json limit_json(Measured measured, const TurfLimit& limit) {
+Json limit_json(TestQuantity measured, const TurfLimit& limit) {
   const auto number = [&](const std::optional<Bound>& bound) {
     return bound ? Json(in_usual_unit(measured, bound->value).number) : Json(nullptr);
   };
@@ -55,7 +55,7 @@ Json limit_json(Measured measured, const TurfLimit& limit) {
 }
 
 Json turf_json(const TurfResult& result, const Materials& materials) {
-  const Measured measured = result.property->measured;
+  const TestQuantity measured = result.property->measured;
   const TurfLimit& limit = *result.limit;
   const TestValue& any = limit.low ? limit.low->value : limit.high->value;
   return {{"property", limit.property},

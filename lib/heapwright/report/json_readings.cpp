@@ -55,14 +55,14 @@ Json correction_json(const YardReadings& answer) {
 
 /// null where nothing was measured, or a hand was put in since.
 Json activity_json(const YardReadings& answer) {
-  if (!answer.watched || answer.felt_last) return nullptr;
-  return activity_word(answer.watched->state());
+  if (!answer.summary || answer.felt_last) return nullptr;
+  return activity_word(answer.summary->state());
 }
 
 Json observations_json(const YardReadings& answer) {
   Json observations = Json::array();
-  if (!answer.watched) return observations;
-  const Watched& seen = *answer.watched;
+  if (!answer.summary) return observations;
+  const LogSummary& seen = *answer.summary;
   const auto add = [&](const char* what, const WrittenTime& time, Json value) {
     observations.push_back({{"what", what}, {"time", print_time(time)}, {"value", std::move(value)}});
   };

@@ -1,6 +1,6 @@
-#include "heapwright/input/words.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/json_parts.hpp"
+#include "heapwright/time/date.hpp"
 
 namespace heapwright {
 namespace {
@@ -39,7 +39,7 @@ Json cards_json(const std::vector<Card>& cards) {
   return list;
 }
 
-double days_in(Duration duration) { return duration.value() / 86400.0; }
+double days_in(Duration duration) { return value_in(unit::day, duration); }
 
 Json not_today_json(const std::vector<NotToday>& not_today) {
   Json list = Json::array();

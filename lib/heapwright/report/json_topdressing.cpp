@@ -5,8 +5,8 @@ namespace heapwright {
 
 Json topdressing_json(const Topdressing& topdressing) {
   Json mass = nullptr;
-  if (topdressing.mass_kg)
-    mass = {{"low", topdressing.mass_kg->low}, {"likely", topdressing.mass_kg->likely}, {"high", topdressing.mass_kg->high}};
+  if (const std::optional<MassRange>& range = topdressing.mass)
+    mass = {{"low", range->low.value()}, {"likely", range->likely.value()}, {"high", range->high.value()}};
   return {{"area_m2", topdressing.area.value()},
           {"depth_m", topdressing.depth.value()},
           {"volume_m3", topdressing.volume.value()},

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "heapwright/input/words.hpp"
 #include "heapwright/report/layout.hpp"
+#include "heapwright/time/date.hpp"
 
 namespace heapwright {
 namespace {

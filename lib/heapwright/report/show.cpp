@@ -14,35 +14,33 @@ namespace {
 
 constexpr int figures = 2;  // of a published table two figures mean something
 
-double in(Dimension dimension, std::string_view symbol, double si) { return si / unit_size(dimension, symbol); }
-
 std::string number(double value) { return print_number(value, figures); }
 
 /// "3 to 12"
 std::string range(double low, double high) { return fmt::format("{} to {}", number(low), number(high)); }
 
 /// Half a cubic yard and more is spoken of in cubic yards.
-bool is_large(Volume value) { return value.value() >= 0.5 * unit_size(Dimension::volume, "yd3") * (1.0 - 1e-9); }
+bool is_large(Volume value) { return value >= 0.5 * unit::cubic_yard * (1.0 - 1e-9); }
 
 struct VolumeUnit {
-  double size;
+  Volume one;
   std::string_view name;
 };
 
 VolumeUnit us_unit(Volume value) {
-  if (is_large(value)) return {unit_size(Dimension::volume, "yd3"), "cu yd"};
-  return {unit_size(Dimension::volume, "ft3"), "cu ft"};
+  if (is_large(value)) return {unit::cubic_yard, "cu yd"};
+  return {unit::cubic_foot, "cu ft"};
 }
 
 VolumeUnit si_unit(Volume value) {
-  if (value.value() >= 0.5) return {1.0, "m3"};
-  return {0.001, "L"};
+  if (value >= 0.5 * unit::m3) return {1.0 * unit::m3, "m3"};
+  return {unit::liter, "L"};
 }
 
-std::string scaled(Volume value, const VolumeUnit& unit) { return fmt::format("{} {}", number(value.value() / unit.size), unit.name); }
+std::string scaled(Volume value, const VolumeUnit& in) { return fmt::format("{} {}", number(value_in(in.one, value)), in.name); }
 
-std::string scaled_range(Volume low, Volume high, const VolumeUnit& unit) {
-  return fmt::format("{} {}", range(low.value() / unit.size, high.value() / unit.size), unit.name);
+std::string scaled_range(Volume low, Volume high, const VolumeUnit& in) {
+  return fmt::format("{} {}", range(value_in(in.one, low), value_in(in.one, high)), in.name);
 }
 
 /// "1/4 in" where a depth is a round number of eighths, as a rule reads.
@@ -57,24 +55,21 @@ std::string inches(double value) {
 }
 
 /// Less than a pound, or than half a kilogram, is weighed on a kitchen scale.
-std::string pounds(double value) {
-  const double in_pounds = in(Dimension::mass, "lb", value);
-  const bool light = in_pounds > 0.0 && in_pounds < 1.0;
-  return light ? fmt::format("{} oz", number(in(Dimension::mass, "oz", value))) : fmt::format("{} lb", number(in_pounds));
+std::string pounds(Mass value) {
+  const bool light = value > Mass() && value < unit::pound;
+  return light ? fmt::format("{} oz", number(value_in(unit::ounce, value))) : fmt::format("{} lb", number(value_in(unit::pound, value)));
 }
 
-std::string kilograms(double value) {
-  const bool light = value > 0.0 && value < 0.5;
-  return light ? fmt::format("{} g", number(1000.0 * value)) : fmt::format("{} kg", number(value));
+std::string kilograms(Mass value) {
+  const bool light = value > Mass() && value < 0.5 * unit::kg;
+  return light ? fmt::format("{} g", number(value_in(unit::gram, value))) : fmt::format("{} kg", number(value_in(unit::kg, value)));
 }
 
-std::string mass_range_in(std::string_view symbol, double low_kg, double high_kg) {
-  return range(in(Dimension::mass, symbol, low_kg), in(Dimension::mass, symbol, high_kg));
+std::string mass_range_in(Mass one, std::string_view name, Mass low, Mass high) {
+  return fmt::format("{} {}", range(value_in(one, low), value_in(one, high)), name);
 }
 
-double pounds_per_cubic_yard(BulkDensity value) {
-  return value.value() * unit_size(Dimension::volume, "yd3") / unit_size(Dimension::mass, "lb");
-}
+double pounds_per_cubic_yard(BulkDensity value) { return value_in(unit::pound / unit::cubic_yard, value); }
 
 }  // namespace
 
@@ -93,14 +88,14 @@ std::string Show::volume(Volume value) const { return both(scaled(value, us_unit
 
 std::string Show::capacity(Volume value) const {
   if (is_large(value)) return volume(value);
-  const std::string gallons = print_number(in(Dimension::volume, "gal", value.value()), 3);
+  const std::string gallons = print_number(value_in(unit::gallon, value), 3);
   return both(fmt::format("{} {}", gallons, gallons == "1" ? "gallon" : "gallons"),
               fmt::format("{} L", print_number(1000.0 * value.value(), 3)));
 }
 
 std::string Show::capacity_range(Volume low, Volume high) const {
   if (is_large(high)) return volume_range(low, high);
-  const auto gallons = [](Volume value) { return in(Dimension::volume, "gal", value.value()); };
+  const auto gallons = [](Volume value) { return value_in(unit::gallon, value); };
   return both(fmt::format("{} gallons", range(gallons(low), gallons(high))),
               fmt::format("{} L", range(1000.0 * low.value(), 1000.0 * high.value())));
 }
@@ -115,41 +110,39 @@ std::string Show::volume_band(Volume likely, Volume low, Volume high) const {
 }
 
 std::string Show::area(Area value) const {
-  return both(fmt::format("{} sq ft", print_number(in(Dimension::area, "ft2", value.value()), 3)),
+  return both(fmt::format("{} sq ft", print_number(value_in(unit::square_foot, value), 3)),
               fmt::format("{} m2", print_number(value.value(), 3)));
 }
 
 std::string Show::area_out_of(Area part, Area whole) const {
-  const auto out_of = [&](double size, std::string_view unit) {
-    return fmt::format("{} of {} {}", number(part.value() / size), print_number(whole.value() / size, 3), unit);
+  const auto out_of = [&](Area one, std::string_view name) {
+    return fmt::format("{} of {} {}", number(value_in(one, part)), print_number(value_in(one, whole), 3), name);
   };
-  return both(out_of(unit_size(Dimension::area, "ft2"), "sq ft"), out_of(1.0, "m2"));
+  return both(out_of(unit::square_foot, "sq ft"), out_of(1.0 * unit::m2, "m2"));
 }
 
 std::string Show::depth(Length value) const {
-  return both(inches(in(Dimension::length, "in", value.value())), fmt::format("{} mm", number(1000.0 * value.value())));
+  return both(inches(value_in(unit::inch, value)), fmt::format("{} mm", number(1000.0 * value.value())));
 }
 
 std::string Show::length(Length value) const {
   const auto rounded = [](double number) { return print_number(number, number < 10.0 ? 2 : 3); };
-  return both(fmt::format("{} ft", rounded(in(Dimension::length, "ft", value.value()))), fmt::format("{} m", rounded(value.value())));
+  return both(fmt::format("{} ft", rounded(value_in(unit::foot, value))), fmt::format("{} m", rounded(value.value())));
 }
 
-std::string Show::mass(Mass value) const { return both(pounds(value.value()), kilograms(value.value())); }
+std::string Show::mass(Mass value) const { return both(pounds(value), kilograms(value)); }
 
-std::string Show::mass_range(double low_kg, double high_kg) const {
-  constexpr double two_thirds = 0.667;  // so that a pound and its parts stay in pounds
-  if (in(Dimension::mass, "lb", high_kg) < two_thirds)
-    return both(fmt::format("{} oz", mass_range_in("oz", low_kg, high_kg)), fmt::format("{} g", range(1000.0 * low_kg, 1000.0 * high_kg)));
-  if (high_kg >= 2.0 * unit_size(Dimension::mass, "short_ton"))
-    return both(fmt::format("{} tons of 2000 lb", mass_range_in("short_ton", low_kg, high_kg)),
-                fmt::format("{} t", range(low_kg / 1000.0, high_kg / 1000.0)));
-  return both(fmt::format("{} lb", mass_range_in("lb", low_kg, high_kg)), fmt::format("{} kg", range(low_kg, high_kg)));
+std::string Show::mass_range(Mass low, Mass high) const {
+  constexpr Mass few_ounces = 0.667 * unit::pound;  // so that a pound and its parts stay in pounds
+  if (high < few_ounces) return both(mass_range_in(unit::ounce, "oz", low, high), mass_range_in(unit::gram, "g", low, high));
+  if (high >= 2.0 * unit::short_ton)
+    return both(mass_range_in(unit::short_ton, "tons of 2000 lb", low, high), mass_range_in(unit::metric_ton, "t", low, high));
+  return both(mass_range_in(unit::pound, "lb", low, high), mass_range_in(1.0 * unit::kg, "kg", low, high));
 }
 
 std::string Show::water(WaterMass value) const {
   const double liters = value.value();  // one to the kilogram
-  const double gallons = in(Dimension::volume, "gal", liters / 1000.0);
+  const double gallons = value_in(unit::gallon, Volume(value / water_density()));
   constexpr double pints_to_a_gallon = 8.0;
   const double pints = std::round(pints_to_a_gallon * gallons);
   const std::string small = pints < 1.0 ? "less than a pint" : show_count(pints, "pint");
@@ -168,7 +161,7 @@ std::string Show::density(BulkDensity value) const {
 }
 
 std::string Show::days(Duration value) const {
-  const std::string count = number(value.value() / 86400.0);
+  const std::string count = number(value_in(unit::day, value));
   return fmt::format("{} {}", count, count == "1" ? "day" : "days");
 }
 

@@ -32,7 +32,7 @@ class Show {
   std::string length(Length value) const;                                 ///< "4 ft", "1.2 m"
   std::string depth(Length value) const;                                  ///< "1/4 in", "6 mm"
   std::string mass(Mass value) const;                                     ///< "220 lb"
-  std::string mass_range(double low_kg, double high_kg) const;            ///< "3.3 to 6.6 tons", short tons
+  std::string mass_range(Mass low, Mass high) const;                      ///< "3.3 to 6.6 tons", short tons
   std::string water(WaterMass value) const;                               ///< "24 gallons", "90 L"
   std::string density(BulkDensity value) const;                           ///< "135 lb/cu yd"
   std::string density_unit() const;                                       ///< heads a column of density_number()

@@ -38,18 +38,18 @@ auto as_weight(const Show& show) {
 
 /// "45 % to 60 %", "from 45 %", "up to 60 %"; nothing where no end is given.
 template <class Quantity, class Print>
-std::string range_text(const Reading<Quantity>& reading, Print print) {
-  if (reading.low && reading.high) return fmt::format("{} to {}", print(*reading.low), print(*reading.high));
-  if (reading.low) return fmt::format("from {}", print(*reading.low));
-  if (reading.high) return fmt::format("up to {}", print(*reading.high));
+std::string range_text(const PublishedValue<Quantity>& published, Print print) {
+  if (published.low && published.high) return fmt::format("{} to {}", print(*published.low), print(*published.high));
+  if (published.low) return fmt::format("from {}", print(*published.low));
+  if (published.high) return fmt::format("up to {}", print(*published.high));
   return {};
 }
 
 template <class Quantity, class Print>
-std::string reading_text(const Reading<Quantity>& reading, Print print) {
-  const std::string range = range_text(reading, print);
-  if (!reading.typical) return range;
-  const std::string typical = print(*reading.typical);
+std::string value_text(const PublishedValue<Quantity>& published, Print print) {
+  const std::string range = range_text(published, print);
+  if (!published.typical) return range;
+  const std::string typical = print(*published.typical);
   return range.empty() ? typical : fmt::format("{} ({})", typical, range);
 }
 
@@ -57,16 +57,16 @@ enum class Standing { used, to_compare };
 
 /// The first of those used has a star.
 template <class Quantity, class Print>
-std::string readings_text(std::string_view heading, const Readings<Quantity>& readings, const Materials& materials, Print print,
-                          Standing standing = Standing::used) {
-  if (readings.empty()) return {};
+std::string values_text(std::string_view heading, const PublishedValues<Quantity>& values, const Materials& materials, Print print,
+                        Standing standing = Standing::used) {
+  if (values.empty()) return {};
   std::string text = fmt::format("{}\n", heading);
-  for (const Reading<Quantity>& reading : readings) {
-    const bool star = standing == Standing::used && &reading == &readings.front() && reading.typical;
-    std::string line = fmt::format("  {} {}  {}", star ? '*' : ' ', padded(reading_text(reading, print), 22),
-                                   source_words(materials, reading.source, reading.evidence));
-    if (!reading.what.empty()) line += fmt::format(": {}", reading.what);
-    if (!reading.note.empty()) line += fmt::format("; {}", reading.note);
+  for (const PublishedValue<Quantity>& published : values) {
+    const bool star = standing == Standing::used && &published == &values.front() && published.typical;
+    std::string line = fmt::format("  {} {}  {}", star ? '*' : ' ', padded(value_text(published, print), 22),
+                                   source_words(materials, published.source, published.evidence));
+    if (!published.what.empty()) line += fmt::format(": {}", published.what);
+    if (!published.note.empty()) line += fmt::format("; {}", published.note);
     text += wrap(line, 6);
   }
   return text;
@@ -74,17 +74,17 @@ std::string readings_text(std::string_view heading, const Readings<Quantity>& re
 
 std::string nitrogen_text(const Feedstock& feedstock, const Materials& materials) {
   const bool follows = feedstock.used_carbon() && used(feedstock.carbon_to_nitrogen);
-  if (!follows) return readings_text("nitrogen, of dry matter", feedstock.nitrogen, materials, in_percent);
-  return readings_text(fmt::format("nitrogen, of dry matter, to compare ({} follows from carbon and C:N)",
-                                   percent_words(feedstock.used_nitrogen()->value())),
-                       feedstock.nitrogen, materials, in_percent, Standing::to_compare);
+  if (!follows) return values_text("nitrogen, of dry matter", feedstock.nitrogen, materials, in_percent);
+  return values_text(fmt::format("nitrogen, of dry matter, to compare ({} follows from carbon and C:N)",
+                                 percent_words(feedstock.used_nitrogen()->value())),
+                     feedstock.nitrogen, materials, in_percent, Standing::to_compare);
 }
 
 std::string packings_text(const Feedstock& feedstock, const Materials& materials, const Show& show) {
   std::string text;
   for (const Packing& packing : feedstock.packings) {
     const std::string_view usual = packing.name == feedstock.usual_packing ? ", the usual packing" : "";
-    text += readings_text(fmt::format("weight, {}{}", packing.name, usual), packing.readings, materials, as_weight(show));
+    text += values_text(fmt::format("weight, {}{}", packing.name, usual), packing.values, materials, as_weight(show));
   }
   return text;
 }
@@ -174,12 +174,12 @@ std::string text_of_feedstock(const Feedstock& feedstock, const Materials& mater
   const std::vector<std::string> lacks = feedstock.lacks();
   if (!lacks.empty()) text += wrap(fmt::format("It cannot be mixed: we found no published {}.", fmt::join(lacks, ", ")));
   text += lacks.size() == 4 ? "\n" : "The figure with a star is the one used.\n\n";
-  text += readings_text("moisture, wet basis", feedstock.moisture, materials, in_percent);
-  text += readings_text("carbon, of dry matter", feedstock.carbon, materials, in_percent);
-  text += readings_text("C:N ratio", feedstock.carbon_to_nitrogen, materials, as_ratio);
+  text += values_text("moisture, wet basis", feedstock.moisture, materials, in_percent);
+  text += values_text("carbon, of dry matter", feedstock.carbon, materials, in_percent);
+  text += values_text("C:N ratio", feedstock.carbon_to_nitrogen, materials, as_ratio);
   text += nitrogen_text(feedstock, materials);
-  text += readings_text("organic matter, of dry matter", feedstock.volatile_solids, materials, in_percent);
-  text += readings_text("ash, of dry matter", feedstock.ash, materials, in_percent);
+  text += values_text("organic matter, of dry matter", feedstock.volatile_solids, materials, in_percent);
+  text += values_text("ash, of dry matter", feedstock.ash, materials, in_percent);
   text += packings_text(feedstock, materials, show);
   return text;
 }
@@ -187,13 +187,13 @@ std::string text_of_feedstock(const Feedstock& feedstock, const Materials& mater
 std::string text_of_compost(const Compost& compost, const Materials& materials, const Show& show) {
   std::string text = head_text(compost, "finished compost");
   text += "The figure with a star is the one used.\n\n";
-  text += readings_text("moisture, wet basis", compost.moisture, materials, in_percent);
-  text += readings_text("weight", compost.bulk_density, materials, as_weight(show));
-  text += readings_text("C:N ratio", compost.carbon_to_nitrogen, materials, as_ratio);
-  text += readings_text("organic matter, of dry matter", compost.organic_matter, materials, in_percent);
-  text += readings_text("nitrogen, of dry matter", compost.nitrogen, materials, in_percent);
-  text += readings_text("phosphate (P2O5), of dry matter", compost.phosphate, materials, in_percent);
-  text += readings_text("potash (K2O), of dry matter", compost.potash, materials, in_percent);
+  text += values_text("moisture, wet basis", compost.moisture, materials, in_percent);
+  text += values_text("weight", compost.bulk_density, materials, as_weight(show));
+  text += values_text("C:N ratio", compost.carbon_to_nitrogen, materials, as_ratio);
+  text += values_text("organic matter, of dry matter", compost.organic_matter, materials, in_percent);
+  text += values_text("nitrogen, of dry matter", compost.nitrogen, materials, in_percent);
+  text += values_text("phosphate (P2O5), of dry matter", compost.phosphate, materials, in_percent);
+  text += values_text("potash (K2O), of dry matter", compost.potash, materials, in_percent);
   return text;
 }
 

@@ -1,10 +1,9 @@
-#include "heapwright/input/words.hpp"
-
 #include <fmt/format.h>
 
 #include <cmath>
 
 #include "heapwright/report/show.hpp"
+#include "heapwright/time/date.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -22,11 +21,6 @@ std::string half_month(const HalfMonth& half) {
 }
 
 std::string day_of_month(Date date) { return fmt::format("{} {}", month_name(date.month()), static_cast<unsigned>(date.day())); }
-
-std::string_view weekday_name(Date date) {
-  static constexpr std::array<std::string_view, 7> names{"Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"};
-  return names.at(std::chrono::weekday(std::chrono::sys_days(date)).c_encoding());
-}
 
 /// "3 days 4 h", "11 h 30 min"
 std::string length_of(seconds length) {
@@ -118,7 +112,7 @@ struct Shown {
   std::string operator()(const VolumeBand& band) const { return show.volume_band(band.likely, band.low, band.high); }
   std::string operator()(const Between<Volume>& range) const { return show.volume_range(range.low, range.high); }
   std::string operator()(const Between<Capacity>& range) const { return show.capacity_range(range.low.volume, range.high.volume); }
-  std::string operator()(const Between<Mass>& range) const { return show.mass_range(range.low.value(), range.high.value()); }
+  std::string operator()(const Between<Mass>& range) const { return show.mass_range(range.low, range.high); }
   std::string operator()(const Between<CarbonNitrogenRatio>& range) const {
     return fmt::format("{} to {}", show_ratio(range.low), show_ratio(range.high));
   }
@@ -126,7 +120,7 @@ struct Shown {
   std::string operator()(const Between<Percent>& range) const { return percents(range.low.fraction, range.high.fraction); }
   std::string operator()(const AssumedFigure& figure) const { return show.assumed(figure.assumption); }
 
-  Volume large_measure() const { return (show.in_us_units() ? unit_size(Dimension::volume, "yd3") : 1.0) * unit::m3; }
+  Volume large_measure() const { return show.in_us_units() ? unit::cubic_yard : 1.0 * unit::m3; }
 
   static std::string percents(double low, double high) {
     return fmt::format("{} to {}", print_number(std::round(100.0 * low), 3), show_percent(high));
@@ -150,22 +144,22 @@ std::string Show::tested(const Tested& tested) const {
   };
   const auto bare = [&](const std::string& text) { return tested.with_unit ? text : text.substr(0, text.rfind(' ')); };
   switch (tested.measured) {
-    case Measured::temperature_rise: return bare(temperature_rise(std::get<TemperatureDifference>(tested.value)));
-    case Measured::carbon_dioxide: return number(1.0, "mg CO2-C/g OM/day");
-    case Measured::oxygen: return number(1.0, "mmol O2/kg OM/h");
-    case Measured::oxygen_in_water: return number(1.0, "mg O2/g OM/h");
-    case Measured::size: return bare(depth(std::get<Length>(tested.value)));
-    case Measured::ammonium_content:
-    case Measured::acid_content: return number(1.0, "mg/kg");
-    case Measured::electric_conductivity: return number(1.0, "dS/m");
-    case Measured::nitrogen_content:
-    case Measured::carbon_content:
-    case Measured::organic_matter:
-    case Measured::moisture:
-    case Measured::share_of_control: return number(100.0, "%");
-    case Measured::carbon_to_nitrogen:
-    case Measured::nitrogen_ratio:
-    case Measured::ph: return number(1.0, "");
+    case TestQuantity::temperature_rise: return bare(temperature_rise(std::get<TemperatureDifference>(tested.value)));
+    case TestQuantity::carbon_dioxide: return number(1.0, "mg CO2-C/g OM/day");
+    case TestQuantity::oxygen: return number(1.0, "mmol O2/kg OM/h");
+    case TestQuantity::oxygen_in_water: return number(1.0, "mg O2/g OM/h");
+    case TestQuantity::size: return bare(depth(std::get<Length>(tested.value)));
+    case TestQuantity::ammonium_content:
+    case TestQuantity::acid_content: return number(1.0, "mg/kg");
+    case TestQuantity::electric_conductivity: return number(1.0, "dS/m");
+    case TestQuantity::nitrogen_content:
+    case TestQuantity::carbon_content:
+    case TestQuantity::organic_matter:
+    case TestQuantity::moisture:
+    case TestQuantity::share_of_control: return number(100.0, "%");
+    case TestQuantity::carbon_to_nitrogen:
+    case TestQuantity::nitrogen_ratio:
+    case TestQuantity::ph: return number(1.0, "");
   }
   return {};
 }

@@ -17,7 +17,7 @@ std::size_t difference_of_lengths(std::string_view a, std::string_view b) {
 
 }  // namespace
 
-std::size_t slips_between(std::string_view a, std::string_view b) {
+std::size_t edit_distance(std::string_view a, std::string_view b) {
   if (a.size() > longest || b.size() > longest) return std::max(a.size(), b.size());
   std::array<std::array<std::size_t, longest + 1>, 3> rows{};  // from the last three beginnings of a to each of b
   std::iota(rows[0].begin(), rows[0].end(), std::size_t{0});
@@ -42,7 +42,7 @@ std::optional<std::string> nearest(std::string_view name, const std::vector<std:
   std::size_t least = std::max<std::size_t>(1, name.size() / 3) + 1;
   for (const std::string& candidate : known) {
     if (candidate.size() > longest || difference_of_lengths(name, candidate) > least) continue;
-    const std::size_t slips = slips_between(name, candidate);
+    const std::size_t slips = edit_distance(name, candidate);
     const bool better_start = best && slips == least && best->front() != name.front() && candidate.front() == name.front();
     if (slips < least || better_start) {
       least = slips;

@@ -10,7 +10,7 @@ namespace heapwright {
 
 /// Insertions, deletions, changes and swaps of neighbors that make one name of another. Names of more than 80 characters are as far as can
 /// be.
-std::size_t slips_between(std::string_view a, std::string_view b);
+std::size_t edit_distance(std::string_view a, std::string_view b);
 
 /// Nearest by insertions, deletions, changes and swaps of neighbors (Damerau-Levenshtein, optimal string alignment), if near enough:
 /// at most one slip in three letters. Of equals one that begins with the same letter, else the first.

@@ -126,10 +126,47 @@ using OxygenUptakeRate = detail::Ratio<unit::per<boost::units::si::amount, detai
 using OxygenUptakeRateInWater = detail::Ratio<unit::per<detail::Kg, detail::KgOrganic>, boost::units::si::time>;
 using ElectricConductivity = detail::Quantity<boost::units::si::conductivity>;
 
+/// What people here measure in, as quantities: 4.0 * unit::foot. Exact by definition: the international yard and pound agreement of 1959,
+/// the US gallon of 231 in³, the US (Winchester) bushel of 2150.42 in³.
+namespace unit {
+inline constexpr Length inch = 0.0254 * m;
+inline constexpr Length foot = 12.0 * inch;
+inline constexpr Length yard = 3.0 * foot;
+inline constexpr Area square_foot = foot * foot;
+inline constexpr Area square_yard = yard * yard;
+inline constexpr Area acre = 4840.0 * yard * yard;
+inline constexpr Volume cubic_inch = inch * inch * inch;
+inline constexpr Volume cubic_foot = foot * foot * foot;
+inline constexpr Volume cubic_yard = yard * yard * yard;
+inline constexpr Volume gallon = 231.0 * cubic_inch;
+inline constexpr Volume pint = gallon / 8.0;
+inline constexpr Volume bushel = 2150.42 * cubic_inch;
+inline constexpr Volume liter = 0.001 * m3;
+inline constexpr Mass pound = 0.45359237 * kg;
+inline constexpr Mass ounce = pound / 16.0;
+inline constexpr Mass short_ton = 2000.0 * pound;
+inline constexpr Mass gram = 0.001 * kg;
+inline constexpr Mass metric_ton = 1000.0 * kg;
+inline constexpr Duration hour = 3600.0 * s;
+inline constexpr Duration day = 24.0 * hour;
+inline constexpr Duration week = 7.0 * day;
+}  // namespace unit
+
 /// The number that a quantity is in a unit: the only way out of the types.
 template <class Unit, class QuantityUnit>
-double value_in(const Unit&, const boost::units::quantity<QuantityUnit, double>& quantity) {
+constexpr double value_in(const Unit&, const boost::units::quantity<QuantityUnit, double>& quantity) {
   return static_cast<boost::units::quantity<Unit, double>>(quantity).value();
+}
+/// How often one quantity goes into another: value_in(unit::cubic_yard, volume).
+template <class Unit>
+constexpr double value_in(const boost::units::quantity<Unit, double>& one, const boost::units::quantity<Unit, double>& quantity) {
+  return quantity.value() / one.value();
+}
+
+/// Whether there is any of it; not where it is no number.
+template <class Quantity>
+constexpr bool is_positive(const Quantity& quantity) {
+  return quantity.value() > 0.0;
 }
 
 /// The number that a quantity is in SI, whatever its dimension (kg, m, s, K and kg of each constituent).

@@ -12,18 +12,6 @@
 namespace heapwright {
 namespace {
 
-// Exact by definition: the international yard and pound agreement of 1959, the US gallon of 231 in³ and the
-// US (Winchester) bushel of 2150.42 in³.
-constexpr double inch = 0.0254;
-constexpr double foot = 12 * inch;
-constexpr double yard = 3 * foot;
-constexpr double acre = 4840 * yard * yard;
-constexpr double cubic_inch = inch * inch * inch;
-constexpr double gallon = 231 * cubic_inch;
-constexpr double bushel = 2150.42 * cubic_inch;
-constexpr double pound = 0.45359237;
-constexpr double day = 86400;
-
 // Past this a text is a slip or an attack, not a pile.
 constexpr double largest_magnitude = 1e12;
 
@@ -408,32 +396,32 @@ double read_mass_per(std::string_view text, Dimension below, std::string_view ex
 const std::vector<UnitName>& unit_names() {
   using enum Dimension;
   static const std::vector<UnitName> names{
-      {"ft", length, foot, {"foot", "feet", "'"}},
-      {"in", length, inch, {"inch", "inches", "\""}},
-      {"yd", length, yard, {"yard"}},
+      {"ft", length, unit::foot.value(), {"foot", "feet", "'"}},
+      {"in", length, unit::inch.value(), {"inch", "inches", "\""}},
+      {"yd", length, unit::yard.value(), {"yard"}},
       {"m", length, 1.0, {"meter", "metre"}},
       {"cm", length, 0.01, {"centimeter", "centimetre"}},
       {"mm", length, 0.001, {"millimeter", "millimetre"}},
-      {"ft2", area, foot * foot, {"sqft", "squareft", "squarefoot", "squarefeet", "sqfoot", "sqfeet"}},
-      {"yd2", area, yard * yard, {"sqyd", "squareyd", "squareyard", "sqyard"}},
-      {"acre", area, acre, {"ac"}},
+      {"ft2", area, unit::square_foot.value(), {"sqft", "squareft", "squarefoot", "squarefeet", "sqfoot", "sqfeet"}},
+      {"yd2", area, unit::square_yard.value(), {"sqyd", "squareyd", "squareyard", "sqyard"}},
+      {"acre", area, unit::acre.value(), {"ac"}},
       {"m2", area, 1.0, {"sqm", "squarem", "squaremeter", "squaremetre", "sqmeter", "sqmetre"}},
       {"ha", area, 1e4, {"hectare"}},
-      {"yd3", volume, yard * yard * yard, {"cuyd", "cubicyd", "cubicyard", "cuyard", "yard", "yd", "cy"}},
-      {"ft3", volume, foot * foot * foot, {"cuft", "cubicft", "cubicfoot", "cubicfeet", "cufoot", "cufeet", "cf"}},
-      {"gal", volume, gallon, {"gallon", "usgal", "usgallon"}},
-      {"bushel", volume, bushel, {"bu", "usbushel"}},
+      {"yd3", volume, unit::cubic_yard.value(), {"cuyd", "cubicyd", "cubicyard", "cuyard", "yard", "yd", "cy"}},
+      {"ft3", volume, unit::cubic_foot.value(), {"cuft", "cubicft", "cubicfoot", "cubicfeet", "cufoot", "cufeet", "cf"}},
+      {"gal", volume, unit::gallon.value(), {"gallon", "usgal", "usgallon"}},
+      {"bushel", volume, unit::bushel.value(), {"bu", "usbushel"}},
       {"m3", volume, 1.0, {"cum", "cubicm", "cubicmeter", "cubicmetre", "cumeter", "cumetre"}},
-      {"L", volume, 0.001, {"liter", "litre"}},
-      {"lb", mass, pound, {"pound", "lbs", "#"}},
-      {"oz", mass, pound / 16, {"ounce"}},
-      {"short_ton", mass, 2000 * pound, {"uston"}},
+      {"L", volume, unit::liter.value(), {"liter", "litre"}},
+      {"lb", mass, unit::pound.value(), {"pound", "lbs", "#"}},
+      {"oz", mass, unit::ounce.value(), {"ounce"}},
+      {"short_ton", mass, unit::short_ton.value(), {"uston"}},
       {"kg", mass, 1.0, {"kilogram", "kilo", "kgs"}},
-      {"g", mass, 0.001, {"gram"}},
-      {"t", mass, 1000.0, {"tonne", "metricton", "mt"}},
-      {"days", duration, day, {"day", "d"}},
-      {"weeks", duration, 7 * day, {"week", "wk"}},
-      {"h", duration, 3600.0, {"hour", "hr"}},
+      {"g", mass, unit::gram.value(), {"gram"}},
+      {"t", mass, unit::metric_ton.value(), {"tonne", "metricton", "mt"}},
+      {"days", duration, unit::day.value(), {"day", "d"}},
+      {"weeks", duration, unit::week.value(), {"week", "wk"}},
+      {"h", duration, unit::hour.value(), {"hour", "hr"}},
       {"min", duration, 60.0, {"minute"}},
   };
   return names;

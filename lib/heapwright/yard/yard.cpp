@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "heapwright/materials/read_readings.hpp"
+#include "heapwright/materials/read_published_values.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -22,8 +22,7 @@ void read_containers(Table& root, std::vector<Container>& containers) {
     table.require("volume", "write volume = \"1 1/2 gal\"");
     const auto name = table.read("name", read_name);
     const auto volume = table.read("volume", read_volume);
-    if (volume && !(volume->value() > 0.0))
-      table.problem_at("volume", "a container holds more than nothing", "write volume = \"1 1/2 gal\"");
+    if (volume && !is_positive(*volume)) table.problem_at("volume", "a container holds more than nothing", "write volume = \"1 1/2 gal\"");
     table.finish();
     if (!name || !volume) continue;
     if (plain_name(*name).empty() || std::find(names.begin(), names.end(), plain_name(*name)) != names.end()) {
@@ -53,7 +52,7 @@ Yard read(Document& document, Problems& problems, Materials materials) {
   yard.units = root.one_of("units", shown_units_words()).value_or(ShownUnits::us);
   read_containers(root, yard.materials.containers);
   yard.targets = read_targets(root);
-  yard.wishes = read_wishes(root);
+  yard.options = read_recipe_options(root);
   yard.supplies = read_supplies(root, yard.materials);
   yard.climate = read_climate(root);
   yard.pile = read_pile(root);

@@ -13,7 +13,7 @@
 #include "heapwright/mix/targets.hpp"
 #include "heapwright/pile/description.hpp"
 #include "heapwright/process/climate.hpp"
-#include "heapwright/recipe/wishes.hpp"
+#include "heapwright/recipe/options.hpp"
 
 namespace heapwright {
 
@@ -27,7 +27,7 @@ struct Yard {
   ShownUnits units = ShownUnits::us;
   Materials materials;  ///< with the yard's own containers
   Targets targets;
-  RecipeWishes wishes;
+  RecipeOptions options;
   std::vector<Supply> supplies;
   std::optional<ClimateDescription> climate;
   std::optional<PileDescription> pile;

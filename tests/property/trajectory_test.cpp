@@ -1,5 +1,5 @@
 // Random piles as they are kept, fed too: nothing gets lost, nothing leaves its bounds.
-#include "heapwright/process/course.hpp"
+#include "heapwright/process/trajectory.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -28,11 +28,11 @@ PileContents pile_of(double volume, double moisture, const std::vector<runs::Par
   return runs::contents(best(), parts, wet * (1.0 - moisture), wet * moisture);
 }
 
-Course run(double volume, double moisture, const DailyWeather& weather, const PileCare& care,
-           const std::vector<runs::Part>& parts = mixed()) {
+Trajectory run(double volume, double moisture, const DailyWeather& weather, const PileCare& care,
+               const std::vector<runs::Part>& parts = mixed()) {
   const PileContents contents = pile_of(volume, moisture, parts);
   const SettledShape shape{volume * unit::m3, runs::pile_surface(volume) * unit::m2, runs::pile_plan(volume) * unit::m2};
-  return run_course(Pile(best(), contents, shape, weather.front().air), contents, care, weather, {}, hourly_steps);
+  return run_trajectory(Pile(best(), contents, shape, weather.front().air), contents, care, weather, {}, hourly_steps);
 }
 
 DailyWeather seasons(int first_day, int days) {
@@ -65,14 +65,14 @@ TEST_CASE("two hundred random piles, kept and fed, lose nothing and stay in boun
     if (between(0.0, 1.0) < 0.5) care.wet_to = wet_basis(between(0.4, 0.65));
     if (between(0.0, 1.0) < 0.5) care.share_of_rain = between(0.0, 1.0);
     if (between(0.0, 1.0) < 0.3) care.feeding = Feeding{between(0.05, 1.0), 7, 8, 20.0};
-    const Course course = run(volume, between(0.2, 0.75), weather, care, parts);
-    worst = std::max({worst, std::abs(course.closure.carbon), std::abs(course.closure.water), std::abs(course.closure.energy)});
+    const Trajectory trajectory = run(volume, between(0.2, 0.75), weather, care, parts);
+    worst = std::max({worst, std::abs(trajectory.closure.carbon), std::abs(trajectory.closure.water), std::abs(trajectory.closure.energy)});
     double lost = 0.0;
-    for (const PileState& day : course.days) {
+    for (const PileState& day : trajectory.days) {
       in_bounds = in_bounds && day.core_degc > -60.0 && day.core_degc < 80.0 && day.moisture > 0.0 && day.moisture < 1.0 &&
                   day.core_oxygen >= 0.0 && day.core_oxygen <= 0.205 + 1e-12 && day.nitrogen_loss >= 0.0 && day.nitrogen_loss <= 0.65 &&
                   day.respiration_worst >= 0.0 && day.rotted_worst >= -1e-12 && day.rotted_worst <= 1.0 &&
-                  (!course.mature_day || course.turf_day.value_or(99999) <= *course.mature_day) &&
+                  (!trajectory.mature_day || trajectory.turf_day.value_or(99999) <= *trajectory.mature_day) &&
                   (care.feeding || day.volatile_solids_loss >= lost);
       lost = day.volatile_solids_loss;
     }
@@ -82,7 +82,7 @@ TEST_CASE("two hundred random piles, kept and fed, lose nothing and stay in boun
 }
 
 TEST_CASE("dry under a roof a pile never gets done", "[process][property]") {
-  const Course course = run(0.8, 0.3, seasons(110, 1095), {});
-  CHECK_FALSE(course.turf_day);
-  CHECK(course.days.back().moisture < dry_moisture);
+  const Trajectory trajectory = run(0.8, 0.3, seasons(110, 1095), {});
+  CHECK_FALSE(trajectory.turf_day);
+  CHECK(trajectory.days.back().moisture < dry_moisture);
 }

@@ -1,4 +1,4 @@
-#include "heapwright/recipe/wishes.hpp"
+#include "heapwright/recipe/options.hpp"
 
 #include <string>
 #include <utility>
@@ -28,27 +28,27 @@ Volume read_pile_volume(std::string_view text) {
   return volume;
 }
 
-RecipeWishes read_wishes(Table& root) {
-  RecipeWishes wishes;
+RecipeOptions read_recipe_options(Table& root) {
+  RecipeOptions options;
   std::optional<Table> table = root.table("recipe");
-  if (!table) return wishes;
-  wishes.goal = table->one_of("goal", goal_words).value_or(wishes.goal);
-  wishes.fill = table->read("fill", read_pile_volume);
-  wishes.capacity = table->read("capacity", read_pile_volume);
-  if (wishes.fill && wishes.capacity)
+  if (!table) return options;
+  options.goal = table->one_of("goal", goal_words).value_or(options.goal);
+  options.fill = table->read("fill", read_pile_volume);
+  options.capacity = table->read("capacity", read_pile_volume);
+  if (options.fill && options.capacity)
     table->problem_at("capacity", "a pile has either a fill or a capacity",
                       "fill is the volume you want, capacity the most there is room for");
-  wishes.most_water = table->read("most_water", read_water);
+  options.most_water = table->read("most_water", read_water);
   if (const auto settling = table->find("settling")) {
     const auto value = settling->number();
     if (value && *value > 0.0 && *value <= 1.0) {
-      wishes.settling = ShareOfLooseVolume::of(*value);
+      options.settling = ShareOfLooseVolume::of(*value);
     } else if (value) {
       settling->problem("settling is the settled over the loose volume", "write a number above 0, at most 1");
     }
   }
   table->finish();
-  return wishes;
+  return options;
 }
 
 }  // namespace heapwright

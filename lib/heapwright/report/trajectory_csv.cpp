@@ -4,7 +4,7 @@
 #include <array>
 #include <cmath>
 
-#include "heapwright/report/course_tables.hpp"
+#include "heapwright/report/trajectory_tables.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {

@@ -1,4 +1,4 @@
-#include "heapwright/maturity/watched.hpp"
+#include "heapwright/maturity/log_summary.hpp"
 
 #include <algorithm>
 
@@ -32,16 +32,16 @@ std::optional<Reheat> reheat_after(const WrittenTime& turned, const std::vector<
 std::optional<TooHot> too_hot_in(const std::vector<PileReading>& readings, seconds gap) {
   std::optional<TooHot> found;
   for (std::size_t i = 0; i < readings.size(); ++i) {
-    if (!(readings[i].temperature > too_hot)) continue;
+    if (!(readings[i].temperature > too_hot_above)) continue;
     if (!found) found = TooHot{readings[i].time, {}};
-    if (i == 0 || !(readings[i - 1].temperature > too_hot)) continue;
+    if (i == 0 || !(readings[i - 1].temperature > too_hot_above)) continue;
     const seconds since = readings[i].time.at() - readings[i - 1].time.at();
     if (since <= gap) found->length += since;
   }
   return found;
 }
 
-void tell_heating(const std::vector<PileReading>& readings, Watched& seen) {
+void tell_heating(const std::vector<PileReading>& readings, LogSummary& seen) {
   for (const PileReading& reading : readings) {
     if (reading.temperature >= heated) {
       if (!seen.first_heated) seen.first_heated = reading.time;
@@ -52,13 +52,13 @@ void tell_heating(const std::vector<PileReading>& readings, Watched& seen) {
   }
 }
 
-void tell_near_fire(const std::vector<PileReading>& readings, Watched& seen) {
+void tell_near_fire(const std::vector<PileReading>& readings, LogSummary& seen) {
   for (const PileReading& reading : readings) {
-    if (reading.temperature >= near_fire) seen.near_fire_at = reading;
+    if (reading.temperature >= near_fire_from) seen.near_fire_at = reading;
   }
 }
 
-void tell_gap(const std::vector<PileReading>& readings, Watched& seen) {
+void tell_gap(const std::vector<PileReading>& readings, LogSummary& seen) {
   for (std::size_t i = 1; i < readings.size(); ++i) {
     const seconds gap = readings[i].time.at() - readings[i - 1].time.at();
     if (gap <= seen.longest_gap) continue;
@@ -67,7 +67,7 @@ void tell_gap(const std::vector<PileReading>& readings, Watched& seen) {
   }
 }
 
-bool is_turned_in_vain(const Watched& seen) {
+bool is_turned_in_vain(const LogSummary& seen) {
   if (seen.reheats.empty()) return false;
   const Reheat& last = seen.reheats.back();
   return last.highest < heated + reheat_step && !last.warmed && seen.last.at() - last.turned.at() >= time_to_heat;
@@ -108,8 +108,8 @@ FeltActivity FeltByHand::state() const {
   return long_enough ? FeltActivity::has_not_heated : FeltActivity::too_early;
 }
 
-PileActivity Watched::state() const {
-  if (latest.temperature > heapwright::too_hot || was_near_fire_by(last)) return PileActivity::is_too_hot;
+PileActivity LogSummary::state() const {
+  if (latest.temperature > too_hot_above || was_near_fire_by(last)) return PileActivity::is_too_hot;
   const bool turned_of_late = last_turned && last.at() - last_turned->at() < time_to_heat;
   if (latest.temperature >= heated) {
     const bool was_hotter = peak.temperature >= turned_below && latest.temperature < turned_below;
@@ -143,23 +143,23 @@ std::vector<PileReading> hottest_readings(const TemperatureLog& log) {
   return hottest;
 }
 
-std::optional<Watched> watched(const TemperatureLog& log, seconds gap) {
+std::optional<LogSummary> log_summary_of(const TemperatureLog& log, seconds gap) {
   const std::vector<PileReading> readings = hottest_readings(log);
   if (readings.empty()) return std::nullopt;
   const auto cooler = [](const PileReading& one, const PileReading& other) { return one.temperature < other.temperature; };
-  Watched seen{readings.front().time,
-               readings.back().time,
-               static_cast<int>(readings.size()),
-               *std::max_element(readings.begin(), readings.end(), cooler),
-               {},
-               too_hot_in(readings, gap),
-               {},
-               {},
-               {},
-               {},
-               readings.back(),
-               {},
-               {}};
+  LogSummary seen{readings.front().time,
+                  readings.back().time,
+                  static_cast<int>(readings.size()),
+                  *std::max_element(readings.begin(), readings.end(), cooler),
+                  {},
+                  too_hot_in(readings, gap),
+                  {},
+                  {},
+                  {},
+                  {},
+                  readings.back(),
+                  {},
+                  {}};
   for (const LogRow& row : log.rows) {
     if (!row.turned) continue;
     seen.last_turned = row.time;

@@ -4,7 +4,7 @@
 
 #include "heapwright/page/forecast_parts.hpp"
 #include "heapwright/report/columns.hpp"
-#include "heapwright/report/course_tables.hpp"
+#include "heapwright/report/trajectory_tables.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {

@@ -14,7 +14,7 @@ enum class Goal { use_most, cheapest, least_bought, least_water };
 
 std::string_view goal_word(Goal goal);
 
-struct RecipeWishes {
+struct RecipeOptions {
   Goal goal = Goal::use_most;
   std::optional<Volume> fill;      ///< the pile volume wanted, settled
   std::optional<Volume> capacity;  ///< or a limit to it
@@ -25,6 +25,6 @@ struct RecipeWishes {
 /// A volume of 1 L or more. @throws TextError
 Volume read_pile_volume(std::string_view text);
 
-RecipeWishes read_wishes(Table& root);  ///< [recipe]
+RecipeOptions read_recipe_options(Table& root);  ///< [recipe]
 
 }  // namespace heapwright

@@ -1,5 +1,5 @@
 // A pile from day to day: what is done to it and when, when it counts as ready, and what it is made of.
-#include "heapwright/process/course.hpp"
+#include "heapwright/process/trajectory.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -36,8 +36,8 @@ const PileContents& household() {
 
 Pile pile_of(const PileContents& contents, TemperaturePoint start) { return Pile(best(), contents, piles::pile_of_0_8_m3(), start); }
 
-Course course_of(const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following = {}) {
-  return run_course(pile_of(contents, weather.front().air), contents, care, weather, following, hourly_steps);
+Trajectory trajectory_of(const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following = {}) {
+  return run_trajectory(pile_of(contents, weather.front().air), contents, care, weather, following, hourly_steps);
 }
 
 /// Something done at the start of a day.
@@ -70,10 +70,10 @@ DailyWeather spring_with_frost() {
 }
 
 /// The days at whose start more was put in: no pile gains a tenth of a filling of that in any other way here.
-std::vector<int> fed_days(const Course& course, double share) {
+std::vector<int> fed_days(const Trajectory& trajectory, double share) {
   std::vector<int> days;
-  for (std::size_t day = 0; day + 1 < course.days.size(); ++day) {
-    if (course.days[day + 1].dry_mass_kg - course.days[day].dry_mass_kg > 0.5 * share * course.days.front().dry_mass_kg)
+  for (std::size_t day = 0; day + 1 < trajectory.days.size(); ++day) {
+    if (trajectory.days[day + 1].dry_mass_kg - trajectory.days[day].dry_mass_kg > 0.5 * share * trajectory.days.front().dry_mass_kg)
       days.push_back(static_cast<int>(day));
   }
   return days;
@@ -83,7 +83,7 @@ double worst(const Closure& closure) { return std::max({std::abs(closure.carbon)
 
 /// The built-in tables with a user's file of some text.
 Materials with_file(const std::string& text) {
-  const auto path = std::filesystem::temp_directory_path() / ("heapwright-course-test-" + std::to_string(getpid()) + ".toml");
+  const auto path = std::filesystem::temp_directory_path() / ("heapwright-trajectory-test-" + std::to_string(getpid()) + ".toml");
   std::ofstream(path) << text;
   Materials all = built_in_materials();
   try {
@@ -105,33 +105,33 @@ std::string row(const std::string& id, const std::string& more) {
 
 }  // namespace
 
-TEST_CASE("a pile is turned on its days, and left alone in frost", "[course]") {
+TEST_CASE("a pile is turned on its days, and left alone in frost", "[trajectory]") {
   const std::optional<MoistureWetBasis> wet_to = GENERATE(std::optional<MoistureWetBasis>(), std::optional(wet_basis(0.6)));
   const DailyWeather weather = spring_with_frost();
   PileCare care;
   care.turn_every = 7;
   care.wet_to = wet_to;
-  const Course course = course_of(household(), care, weather);
+  const Trajectory trajectory = trajectory_of(household(), care, weather);
   const auto turned_on = [&](const std::set<int>& turnings) {
     return days_of(household(), weather, [&](Pile& pile, int day) {
       if (turnings.count(day) > 0) pile.turn(weather[static_cast<std::size_t>(day)].air, wet_to);
     });
   };
   // The frost of the third week finds it still at work, that of the fourth at rest.
-  CHECK(course.days[21].core_degc >= working_core_degc);
-  CHECK(course.days[28].core_degc < working_core_degc);
-  CHECK(same(course.days, turned_on({7, 14, 21, 35, 42})));
-  CHECK_FALSE(same(course.days, turned_on({7, 14, 35, 42})));
-  CHECK_FALSE(same(course.days, turned_on({7, 14, 21, 28, 35, 42})));
-  CHECK((course.water_given.value() > 0.0) == wet_to.has_value());
+  CHECK(trajectory.days[21].core_degc >= working_core_degc);
+  CHECK(trajectory.days[28].core_degc < working_core_degc);
+  CHECK(same(trajectory.days, turned_on({7, 14, 21, 35, 42})));
+  CHECK_FALSE(same(trajectory.days, turned_on({7, 14, 35, 42})));
+  CHECK_FALSE(same(trajectory.days, turned_on({7, 14, 21, 28, 35, 42})));
+  CHECK((trajectory.water_given.value() > 0.0) == wet_to.has_value());
 }
 
-TEST_CASE("a pile that is never turned is watered each fortnight, and not in frost", "[course]") {
+TEST_CASE("a pile that is never turned is watered each fortnight, and not in frost", "[trajectory]") {
   const DailyWeather weather = spring_with_frost();
   const PileContents dry = contents(piles::household(0.45));
   PileCare care;
   care.wet_to = wet_basis(0.55);
-  const Course course = course_of(dry, care, weather);
+  const Trajectory trajectory = trajectory_of(dry, care, weather);
   WaterMass given;
   const auto watered_on = [&](const std::set<int>& waterings) {
     return days_of(dry, weather, [&](Pile& pile, int day) {
@@ -139,27 +139,27 @@ TEST_CASE("a pile that is never turned is watered each fortnight, and not in fro
       given = pile.water_given();
     });
   };
-  CHECK(same(course.days, watered_on({14, 42})));
-  CHECK(course.water_given == given);
+  CHECK(same(trajectory.days, watered_on({14, 42})));
+  CHECK(trajectory.water_given == given);
   CHECK(given.value() > 1.0);
-  CHECK_FALSE(same(course.days, watered_on({14, 28, 42})));
+  CHECK_FALSE(same(trajectory.days, watered_on({14, 28, 42})));
 
   SECTION("one that is turned is watered then and at no other time") {
     care.turn_every = 40;
-    const Course turned = course_of(dry, care, weather);
+    const Trajectory turned = trajectory_of(dry, care, weather);
     CHECK(same(turned.days, days_of(dry, weather, [&](Pile& pile, int day) {
                  if (day == 40) pile.turn(weather[40].air, wet_basis(0.55));
                })));
   }
   SECTION("without a moisture to keep it gets none") {
     care.wet_to.reset();
-    const Course left = course_of(dry, care, weather);
+    const Trajectory left = trajectory_of(dry, care, weather);
     CHECK(same(left.days, days_of(dry, weather, [](Pile&, int) {})));
     CHECK(left.water_given.value() == 0.0);
   }
 }
 
-TEST_CASE("rain is taken up day by day on the plan area, and none while it freezes", "[course]") {
+TEST_CASE("rain is taken up day by day on the plan area, and none while it freezes", "[trajectory]") {
   PileCare care;
   care.share_of_rain = 0.30;
   const PileContents dry = contents(piles::household(0.45));
@@ -168,11 +168,11 @@ TEST_CASE("rain is taken up day by day on the plan area, and none while it freez
     for (DayOfWeather& day : weather) day.rain = mm / 1000.0 * unit::m;
     return weather;
   };
-  const Course without = course_of(dry, {}, rainy(10.0, 3.0));
-  CHECK(same(without.days, course_of(dry, care, steady(10.0, 10)).days));
+  const Trajectory without = trajectory_of(dry, {}, rainy(10.0, 3.0));
+  CHECK(same(without.days, trajectory_of(dry, care, steady(10.0, 10)).days));
 
   // 0.3 (3 − 0.085 · 10) = 0.645 mm a day (section 6a of the model).
-  CHECK(same(course_of(dry, care, rainy(10.0, 3.0)).days,
+  CHECK(same(trajectory_of(dry, care, rainy(10.0, 3.0)).days,
              days_of(dry, steady(10.0, 10), [](Pile& pile, int) { pile.rain(TemperaturePoint::from_celsius(10.0), 0.000645 * unit::m); })));
   const double fallen = 0.645 * piles::pile_of_0_8_m3().plan.value();  // kg
   Pile pile = pile_of(dry, TemperaturePoint::from_celsius(10.0));
@@ -180,11 +180,11 @@ TEST_CASE("rain is taken up day by day on the plan area, and none while it freez
   pile.rain(TemperaturePoint::from_celsius(10.0), 0.000645 * unit::m);
   CHECK_THAT(pile.state().wet_mass_kg - before, WithinRel(fallen, 1e-10));  // the difference of two larger numbers
 
-  CHECK(same(course_of(dry, care, rainy(10.0, 0.8)).days, without.days));  // all of it dries on the crust
-  CHECK(same(course_of(dry, care, rainy(-1.0, 3.0)).days, course_of(dry, {}, rainy(-1.0, 3.0)).days));
+  CHECK(same(trajectory_of(dry, care, rainy(10.0, 0.8)).days, without.days));  // all of it dries on the crust
+  CHECK(same(trajectory_of(dry, care, rainy(-1.0, 3.0)).days, trajectory_of(dry, {}, rainy(-1.0, 3.0)).days));
 }
 
-TEST_CASE("how much of the rain stays in a pile", "[course]") {
+TEST_CASE("how much of the rain stays in a pile", "[trajectory]") {
   // Check figures of section 17 of the model, in mm a day.
   struct Row {
     double rain, celsius, share, taken;
@@ -216,29 +216,30 @@ TEST_CASE("how much of the rain stays in a pile", "[course]") {
   }
 }
 
-TEST_CASE("in dry air a pile dries sooner", "[course]") {
+TEST_CASE("in dry air a pile dries sooner", "[trajectory]") {
   DailyWeather dry_air = steady(15.0, 30);
   for (DayOfWeather& day : dry_air) day.humidity = dry_humidity;
-  CHECK(course_of(household(), {}, dry_air).days.back().moisture < course_of(household(), {}, steady(15.0, 30)).days.back().moisture);
+  CHECK(trajectory_of(household(), {}, dry_air).days.back().moisture <
+        trajectory_of(household(), {}, steady(15.0, 30)).days.back().moisture);
 }
 
-TEST_CASE("feeding", "[course]") {
+TEST_CASE("feeding", "[trajectory]") {
   PileCare care;
   SECTION("goes on until what there is has gone in") {
     care.feeding = Feeding{0.5, 7, 3, 100.0};
-    const Course course = course_of(household(), care, steady(15.0, 60));
-    CHECK(fed_days(course, 0.5) == std::vector<int>{7, 14, 21});
-    CHECK(course.fed_on == std::vector<int>{7, 14, 21});
-    CHECK(course.last_fed() == 21);
+    const Trajectory trajectory = trajectory_of(household(), care, steady(15.0, 60));
+    CHECK(fed_days(trajectory, 0.5) == std::vector<int>{7, 14, 21});
+    CHECK(trajectory.fed_on == std::vector<int>{7, 14, 21});
+    CHECK(trajectory.last_fed() == 21);
   }
   SECTION("does not begin before its first day") {
     care.feeding = Feeding{0.5, 7, 2, 100.0, 20};
-    CHECK(course_of(household(), care, steady(15.0, 60)).fed_on == std::vector<int>{21, 28});
+    CHECK(trajectory_of(household(), care, steady(15.0, 60)).fed_on == std::vector<int>{21, 28});
   }
   SECTION("puts in a share of the first filling, with its water") {
     care.feeding = Feeding{0.5, 7, 1, 100.0};
     const PileContents more = 0.5 * household();
-    CHECK(same(course_of(household(), care, steady(15.0, 10)).days, days_of(household(), steady(15.0, 10), [&](Pile& pile, int day) {
+    CHECK(same(trajectory_of(household(), care, steady(15.0, 10)).days, days_of(household(), steady(15.0, 10), [&](Pile& pile, int day) {
                  if (day == 7) pile.add(more, TemperaturePoint::from_celsius(15.0));
                })));
   }
@@ -246,40 +247,40 @@ TEST_CASE("feeding", "[course]") {
     const Feeding feeding{0.25, 7, 5, 1.25};
     care.feeding = feeding;
     care.turn_every = 7;
-    const Course course = course_of(household(), care, steady(20.0, 200));
-    const std::vector<int> days = fed_days(course, feeding.share);
-    CHECK(days == course.fed_on);
+    const Trajectory trajectory = trajectory_of(household(), care, steady(20.0, 200));
+    const std::vector<int> days = fed_days(trajectory, feeding.share);
+    CHECK(days == trajectory.fed_on);
     REQUIRE(days.size() >= 3);
     int waited = 0;
     for (int day = 7; day < days.back(); day += 7) {
       CAPTURE(day);
-      const bool is_full = course.days[static_cast<std::size_t>(day)].relative_volume + feeding.share > feeding.room;
+      const bool is_full = trajectory.days[static_cast<std::size_t>(day)].relative_volume + feeding.share > feeding.room;
       CHECK((std::find(days.begin(), days.end(), day) == days.end()) == is_full);
       waited += is_full ? 1 : 0;
     }
     CHECK(waited > 0);
-    for (const PileState& state : course.days) CHECK(state.relative_volume <= feeding.room + 0.02);  // it shrinks from the next step on
+    for (const PileState& state : trajectory.days) CHECK(state.relative_volume <= feeding.room + 0.02);  // it shrinks from the next step on
   }
   SECTION("none goes into a pile without room") {
     care.feeding = Feeding{0.5, 7, 5, 0.4};
-    const Course course = course_of(household(), care, steady(15.0, 100));
-    CHECK(course.fed_on.empty());
-    CHECK(course.last_fed() == 0);
+    const Trajectory trajectory = trajectory_of(household(), care, steady(15.0, 100));
+    CHECK(trajectory.fed_on.empty());
+    CHECK(trajectory.last_fed() == 0);
   }
 }
 
-TEST_CASE("a pile with something raw in it is not ready", "[course]") {
+TEST_CASE("a pile with something raw in it is not ready", "[trajectory]") {
   PileCare care;
   care.turn_every = 7;
   care.wet_to = wet_basis(0.55);
   const DailyWeather weather = steady(20.0, 400);
-  const Course alone = course_of(household(), care, weather);
+  const Trajectory alone = trajectory_of(household(), care, weather);
   REQUIRE(alone.mature_day);
   REQUIRE(alone.turf_day);
   CHECK(*alone.turf_day < *alone.mature_day);
   const int in_the_cure = *alone.mature_day + 10;
   care.feeding = Feeding{1.0, in_the_cure, 1, 100.0};
-  const Course fed = course_of(household(), care, weather);
+  const Trajectory fed = trajectory_of(household(), care, weather);
   REQUIRE(fed.fed_on == std::vector<int>{in_the_cure});
   REQUIRE(fed.turf_day);
   REQUIRE(fed.mature_day);
@@ -287,18 +288,18 @@ TEST_CASE("a pile with something raw in it is not ready", "[course]") {
   CHECK(*fed.mature_day > *fed.turf_day);
 }
 
-TEST_CASE("how long a pile is followed does not change when it is ready", "[course]") {
+TEST_CASE("how long a pile is followed does not change when it is ready", "[trajectory]") {
   PileCare care;
   care.turn_every = 7;
   care.wet_to = wet_basis(0.55);
   const DailyWeather weather = steady(20.0, 300);
   SECTION("left alone") {}
   SECTION("fed once more after its cure, if it were still there") {
-    const Course alone = course_of(household(), care, weather);
+    const Trajectory alone = trajectory_of(household(), care, weather);
     care.feeding = Feeding{1.0, alone.mature_day.value() + cure, 1, 100.0};
   }
-  const Course brief = course_of(household(), care, weather);
-  const Course longer = course_of(household(), care, weather, {299});
+  const Trajectory brief = trajectory_of(household(), care, weather);
+  const Trajectory longer = trajectory_of(household(), care, weather, {299});
   REQUIRE(brief.mature_day);
   CHECK(std::ssize(brief.days) < 250);
   CHECK(std::ssize(longer.days) == 300);
@@ -306,23 +307,23 @@ TEST_CASE("how long a pile is followed does not change when it is ready", "[cour
   CHECK(longer.mature_day == brief.mature_day);
 }
 
-TEST_CASE("nothing is ready in less than a fortnight, nor done without its cure", "[course]") {
+TEST_CASE("nothing is ready in less than a fortnight, nor done without its cure", "[trajectory]") {
   // Finished: C:N 13, and nothing left to rot.
   const PileContents compost{OrganicMass(),       OrganicMass(),         50.0 * unit::kg_organic, OrganicMass(),
                              50.0 * unit::kg_dry, 80.0 * unit::kg_water, 2.0 * unit::kg_nitrogen};
   const DailyWeather weather = steady(15.0, 100);
-  const Course course = course_of(compost, {}, weather);
-  REQUIRE(meets(course.days.front(), mature_limits));
-  CHECK(course.turf_day == 14);
-  CHECK(course.mature_day == 14);
-  CHECK(course.days.size() == 14 + 21 + 1);
-  CHECK(course_of(compost, {}, weather, {20}).days.size() == 14 + 21 + 1);
-  CHECK(course_of(compost, {}, weather, {36}).days.size() == 37);
-  CHECK(course_of(compost, {}, weather, {1000}).days.size() == 101);  // where the weather ends
-  CHECK(course_of(compost, {}, steady(15.0, 13)).turf_day == std::nullopt);
+  const Trajectory trajectory = trajectory_of(compost, {}, weather);
+  REQUIRE(meets(trajectory.days.front(), mature_limits));
+  CHECK(trajectory.turf_day == 14);
+  CHECK(trajectory.mature_day == 14);
+  CHECK(trajectory.days.size() == 14 + 21 + 1);
+  CHECK(trajectory_of(compost, {}, weather, {20}).days.size() == 14 + 21 + 1);
+  CHECK(trajectory_of(compost, {}, weather, {36}).days.size() == 37);
+  CHECK(trajectory_of(compost, {}, weather, {1000}).days.size() == 101);  // where the weather ends
+  CHECK(trajectory_of(compost, {}, steady(15.0, 13)).turf_day == std::nullopt);
 }
 
-TEST_CASE("a pile is ready where all three limits are met", "[course]") {
+TEST_CASE("a pile is ready where all three limits are met", "[trajectory]") {
   // Section 7 of the model: 8 mg, 30 and 0.6 for a lawn, 4 mg, 25 and 0.8 mature.
   PileState state;
   state.respiration_worst = 8.0;
@@ -347,7 +348,7 @@ TEST_CASE("a pile is ready where all three limits are met", "[course]") {
   CHECK_FALSE(meets(state, turf_limits));
 }
 
-TEST_CASE("what is wood passes the lab's tests at once, and is not ready until it has rotted", "[course]") {
+TEST_CASE("what is wood passes the lab's tests at once, and is not ready until it has rotted", "[trajectory]") {
   // Half wood chips by dry mass: little in it rots, so that the whole respires little from the start.
   const PileContents woody = contents(piles::mix({{"wood-chips", 80.0}, {"kitchen-scraps", 20.0}}, 0.55));
   CHECK(woody.coarse.value() > 0.5 * woody.volatile_solids().value());
@@ -363,7 +364,7 @@ TEST_CASE("what is wood passes the lab's tests at once, and is not ready until i
              WithinRel(best().cC * (woody.inert.value() - woody.coarse.value()) / woody.nitrogen.value(), exact));
 }
 
-TEST_CASE("the first hot day", "[course]") {
+TEST_CASE("the first hot day", "[trajectory]") {
   PileCare care;
   care.turn_every = 7;
   int hot = 0;
@@ -372,17 +373,17 @@ TEST_CASE("the first hot day", "[course]") {
       CAPTURE(air, moisture);
       const PileContents some = contents(piles::household(moisture));
       const DailyWeather weather = steady(air, 31);
-      const Course course = course_of(some, care, weather);
+      const Trajectory trajectory = trajectory_of(some, care, weather);
       const auto first_within = [&](int days) {
         return first_hot_day(pile_of(some, weather.front().air), some, care, weather, days, hourly_steps);
       };
-      CHECK(first_within(30) == course.hot_day());
-      const std::optional<int> day = course.hot_day();
+      CHECK(first_within(30) == trajectory.hot_day());
+      const std::optional<int> day = trajectory.hot_day();
       if (!day) continue;
       ++hot;
-      CHECK(course.days[static_cast<std::size_t>(*day)].core_degc > 45.0);
+      CHECK(trajectory.days[static_cast<std::size_t>(*day)].core_degc > 45.0);
       REQUIRE(*day > 0);
-      CHECK(course.days[static_cast<std::size_t>(*day - 1)].core_degc <= 45.0);
+      CHECK(trajectory.days[static_cast<std::size_t>(*day - 1)].core_degc <= 45.0);
       CHECK(first_within(*day) == day);
       CHECK(first_within(*day - 1) == std::nullopt);
       const DailyWeather to_that_day(weather.begin(), weather.begin() + *day);
@@ -393,16 +394,16 @@ TEST_CASE("the first hot day", "[course]") {
   CHECK(hot < 8);
 }
 
-TEST_CASE("the first hot day of a pile that is fed", "[course]") {
+TEST_CASE("the first hot day of a pile that is fed", "[trajectory]") {
   PileCare care;
   care.feeding = Feeding{1.0, 7, 3, 100.0};
   const PileContents little = 0.05 * household();
   const SettledShape shape{0.04 * unit::m3, 0.55 * unit::m2, 0.24 * unit::m2};
   const DailyWeather weather = steady(18.0, 60);
   const auto pile = [&] { return Pile(best(), little, shape, weather.front().air); };
-  const Course course = run_course(pile(), little, care, weather, {}, hourly_steps);
-  REQUIRE(course.fed_on.size() == 3);
-  CHECK(first_hot_day(pile(), little, care, weather, 60, hourly_steps) == course.hot_day());
+  const Trajectory trajectory = run_trajectory(pile(), little, care, weather, {}, hourly_steps);
+  REQUIRE(trajectory.fed_on.size() == 3);
+  CHECK(first_hot_day(pile(), little, care, weather, 60, hourly_steps) == trajectory.hot_day());
 }
 
 namespace {
@@ -416,23 +417,23 @@ DailyWeather years(double mean_degc, double half_swing, int days) {
 }
 
 /// A pile of about a wheelbarrow, which is quick to follow.
-Course small_course(const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following) {
+Trajectory small_trajectory(const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following) {
   const double size = 0.06 / 0.8;
   const PileContents some = size * contents;
   const SettledShape shape{0.06 * unit::m3, 0.69 * unit::m2, 0.30 * unit::m2};
-  return run_course(Pile(best(), some, shape, weather.front().air), some, care, weather, following, hourly_steps);
+  return run_trajectory(Pile(best(), some, shape, weather.front().air), some, care, weather, following, hourly_steps);
 }
 
 }  // namespace
 
-TEST_CASE("a pile that cannot get ready any more is not followed to the end, where that is told", "[course]") {
+TEST_CASE("a pile that cannot get ready any more is not followed to the end, where that is told", "[trajectory]") {
   const DailyWeather three_years = years(12.0, 10.0, 3 * 365);
   SECTION("dry under a lid") {
     const PileContents dry = contents(piles::household(0.25));
-    const Course given_up = small_course(dry, {}, three_years, {0, true});
+    const Trajectory given_up = small_trajectory(dry, {}, three_years, {0, true});
     CHECK(std::ssize(given_up.days) > 365);
     CHECK(std::ssize(given_up.days) < 3 * 365);
-    CHECK(std::ssize(small_course(dry, {}, three_years, {}).days) == 3 * 365 + 1);
+    CHECK(std::ssize(small_trajectory(dry, {}, three_years, {}).days) == 3 * 365 + 1);
   }
   SECTION("whose C:N cannot come down") {
     PileContents poor = household();
@@ -440,14 +441,14 @@ TEST_CASE("a pile that cannot get ready any more is not followed to the end, whe
     PileCare care;
     care.turn_every = 14;
     care.wet_to = wet_basis(0.55);
-    const Course given_up = small_course(poor, care, three_years, {0, true});
+    const Trajectory given_up = small_trajectory(poor, care, three_years, {0, true});
     CHECK(given_up.days.back().least_carbon_to_nitrogen > turf_limits.carbon_to_nitrogen);
     CHECK(given_up.days.size() == 366);  // a year, and the day that it begins with
-    CHECK(std::ssize(small_course(poor, care, three_years, {}).days) == 3 * 365 + 1);
+    CHECK(std::ssize(small_trajectory(poor, care, three_years, {}).days) == 3 * 365 + 1);
   }
 }
 
-TEST_CASE("giving a pile up does not change when it is ready", "[course]") {
+TEST_CASE("giving a pile up does not change when it is ready", "[trajectory]") {
   // Dry and wet ones, rich and poor ones, in the cold and in warmth, turned, rained on, fed, or left alone.
   int ready = 0;
   int given_up = 0;
@@ -464,8 +465,8 @@ TEST_CASE("giving a pile up does not change when it is ready", "[course]") {
     if (pile % 7 < 3) care.turn_every = 20;
     if (pile % 7 == 1) care.wet_to = wet_basis(0.5);
     if (pile % 6 == 5) care.feeding = Feeding{0.5, 30, 3, 10.0};
-    const Course whole = small_course(some, care, weather, {});
-    const Course brief = small_course(some, care, weather, {0, true});
+    const Trajectory whole = small_trajectory(some, care, weather, {});
+    const Trajectory brief = small_trajectory(some, care, weather, {0, true});
     CHECK(brief.turf_day == whole.turf_day);
     CHECK(brief.mature_day == whole.mature_day);
     ready += whole.mature_day ? 1 : 0;
@@ -475,7 +476,7 @@ TEST_CASE("giving a pile up does not change when it is ready", "[course]") {
   CHECK(given_up >= 4);
 }
 
-TEST_CASE("carbon, water and heat balance through all that is done to a pile", "[course]") {
+TEST_CASE("carbon, water and heat balance through all that is done to a pile", "[trajectory]") {
   // Rounding of some 10⁴ sums, relative to what went in.
   constexpr double rounding = 1e-10;
   DailyWeather weather;
@@ -487,14 +488,14 @@ TEST_CASE("carbon, water and heat balance through all that is done to a pile", "
   care.feeding = Feeding{0.3, 7, 20, 2.0};
   SECTION("turned") { care.turn_every = 7; }
   SECTION("never turned") {}
-  const Course course = course_of(household(), care, weather);
-  CHECK(course.fed_on.size() > 3);
-  CHECK(std::any_of(course.days.begin(), course.days.end(), [](const PileState& day) { return day.core_degc <= 0.0; }));
-  CHECK(std::any_of(course.days.begin(), course.days.end(), [](const PileState& day) { return day.core_degc > 40.0; }));
-  CHECK(worst(course.closure) < rounding);
+  const Trajectory trajectory = trajectory_of(household(), care, weather);
+  CHECK(trajectory.fed_on.size() > 3);
+  CHECK(std::any_of(trajectory.days.begin(), trajectory.days.end(), [](const PileState& day) { return day.core_degc <= 0.0; }));
+  CHECK(std::any_of(trajectory.days.begin(), trajectory.days.end(), [](const PileState& day) { return day.core_degc > 40.0; }));
+  CHECK(worst(trajectory.closure) < rounding);
 }
 
-TEST_CASE("what a mix is to the pile model", "[course]") {
+TEST_CASE("what a mix is to the pile model", "[trajectory]") {
   const Mix mix = piles::household();
   for (const ProcessParameters& set : {best(), piles::every_set().members.front(), piles::every_set().members.back()}) {
     const PileContents is = contents_of(mix, piles::materials(), piles::every_set(), set);
@@ -541,7 +542,7 @@ TEST_CASE("what a mix is to the pile model", "[course]") {
   }
 }
 
-TEST_CASE("what a feedstock rots like", "[course]") {
+TEST_CASE("what a feedstock rots like", "[trajectory]") {
   const ProcessEnsemble& ensemble = piles::every_set();
   const ProcessParameters& other = ensemble.members.front();
   const Materials all =
@@ -602,13 +603,13 @@ TEST_CASE("what a feedstock rots like", "[course]") {
   }
 }
 
-TEST_CASE("every feedstock of ours says what it rots like", "[course]") {
+TEST_CASE("every feedstock of ours says what it rots like", "[trajectory]") {
   for (const Feedstock& feedstock : piles::materials().feedstocks) {
     CAPTURE(feedstock.id);
     CHECK(feedstock.rots_like.has_value());
   }
 }
 
-TEST_CASE("rotting like something unknown", "[course]") {
+TEST_CASE("rotting like something unknown", "[trajectory]") {
   CHECK_THROWS_WITH(with_file(row("mine", "rots_like = \"strw\"")), Contains("\"strw\"") && Contains("rots_like") && Contains("straw"));
 }

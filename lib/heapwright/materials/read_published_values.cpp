@@ -1,4 +1,4 @@
-#include "heapwright/materials/read_readings.hpp"
+#include "heapwright/materials/read_published_values.hpp"
 
 #include <algorithm>
 
@@ -54,7 +54,7 @@ double relative_rounding(std::string_view text) {
 
 BulkDensity read_some_density(std::string_view text) {
   const BulkDensity density = read_bulk_density(text);
-  if (!(density.value() > 0.0)) throw TextError("\"" + std::string(text) + "\" is no weight", "write a weight above zero: \"350 lb/yd3\"");
+  if (!is_positive(density)) throw TextError("\"" + std::string(text) + "\" is no weight", "write a weight above zero: \"350 lb/yd3\"");
   return density;
 }
 

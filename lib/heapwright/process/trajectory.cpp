@@ -1,4 +1,4 @@
-#include "heapwright/process/course.hpp"
+#include "heapwright/process/trajectory.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -62,7 +62,7 @@ class KeptPile {
     }
     tend(pile_, day, care_, weather.air, state_.core_degc);
     const Length rain = rain_taken_up(weather.rain, weather.air, care_.share_of_rain);
-    if (rain.value() > 0.0) pile_.rain(weather.air, rain);
+    if (is_positive(rain)) pile_.rain(weather.air, rain);
     pile_.drain();
     pile_.live_a_day(weather.air, steps_, weather.humidity);
     state_ = pile_.state();
@@ -92,11 +92,11 @@ bool can_meet(const PileState& now, const PileState& a_year_ago, const ReadyLimi
          falls_to(-limits.rotted, -now.rotted_worst, -a_year_ago.rotted_worst);
 }
 
-bool can_get_readier(const Course& course, int days_left) {
-  const PileState& now = course.days.back();
-  const PileState& a_year_ago = course.days[course.days.size() - 1 - days_a_year];
-  const bool for_turf = !course.turf_day && can_meet(now, a_year_ago, turf_limits, days_left);
-  return for_turf || (!course.mature_day && can_meet(now, a_year_ago, mature_limits, days_left));
+bool can_get_readier(const Trajectory& trajectory, int days_left) {
+  const PileState& now = trajectory.days.back();
+  const PileState& a_year_ago = trajectory.days[trajectory.days.size() - 1 - days_a_year];
+  const bool for_turf = !trajectory.turf_day && can_meet(now, a_year_ago, turf_limits, days_left);
+  return for_turf || (!trajectory.mature_day && can_meet(now, a_year_ago, mature_limits, days_left));
 }
 
 }  // namespace
@@ -106,39 +106,39 @@ bool meets(const PileState& state, const ReadyLimits& limits) {
          state.rotted_worst >= limits.rotted;
 }
 
-std::optional<int> Course::hot_day() const {
+std::optional<int> Trajectory::hot_day() const {
   const auto hot = std::find_if(days.begin(), days.end(), [](const PileState& day) { return day.core_degc > hot_core_degc; });
   return hot == days.end() ? std::nullopt : std::optional(static_cast<int>(hot - days.begin()));
 }
 
-Course run_course(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following,
-                  Steps steps) {
+Trajectory run_trajectory(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following,
+                          Steps steps) {
   KeptPile kept(std::move(pile), contents, care, steps);
   const int followed = static_cast<int>(weather.size());
-  Course course;
-  course.days.push_back(kept.state());
+  Trajectory trajectory;
+  trajectory.days.push_back(kept.state());
   for (int day = 0; day < followed; ++day) {
-    const bool done = course.mature_day && day >= *course.mature_day + cure;  // as it would end, were it not followed for longer
+    const bool done = trajectory.mature_day && day >= *trajectory.mature_day + cure;  // as it would end, were it not followed for longer
     if (kept.live(day, weather[static_cast<std::size_t>(day)], !done)) {
-      course.fed_on.push_back(day);
-      course.turf_day.reset();  // what is raw again is not ready
-      course.mature_day.reset();
+      trajectory.fed_on.push_back(day);
+      trajectory.turf_day.reset();  // what is raw again is not ready
+      trajectory.mature_day.reset();
     }
-    course.days.push_back(kept.state());
+    trajectory.days.push_back(kept.state());
     const int age = day + 1;
-    if (age - course.last_fed() >= earliest_ready) {
-      const PileState& now = course.days.back();
-      if (!course.turf_day && meets(now, turf_limits)) course.turf_day = age;
-      if (!course.mature_day && meets(now, mature_limits)) course.mature_day = age;
+    if (age - trajectory.last_fed() >= earliest_ready) {
+      const PileState& now = trajectory.days.back();
+      if (!trajectory.turf_day && meets(now, turf_limits)) trajectory.turf_day = age;
+      if (!trajectory.mature_day && meets(now, mature_limits)) trajectory.mature_day = age;
     }
-    if (course.mature_day && age >= std::max(following.least_days, *course.mature_day + cure)) break;
-    const bool settled = age - course.last_fed() >= days_a_year && !kept.takes_more();
-    const bool cures = course.mature_day || (course.turf_day && age < *course.turf_day + cure);
-    if (following.while_it_can_get_ready && settled && !cures && !can_get_readier(course, followed - age)) break;
+    if (trajectory.mature_day && age >= std::max(following.least_days, *trajectory.mature_day + cure)) break;
+    const bool settled = age - trajectory.last_fed() >= days_a_year && !kept.takes_more();
+    const bool cures = trajectory.mature_day || (trajectory.turf_day && age < *trajectory.turf_day + cure);
+    if (following.while_it_can_get_ready && settled && !cures && !can_get_readier(trajectory, followed - age)) break;
   }
-  course.water_given = kept.pile().water_given();
-  course.closure = kept.pile().closure();
-  return course;
+  trajectory.water_given = kept.pile().water_given();
+  trajectory.closure = kept.pile().closure();
+  return trajectory;
 }
 
 std::optional<int> first_hot_day(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, int days,

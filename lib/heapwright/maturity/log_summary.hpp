@@ -14,10 +14,10 @@ namespace heapwright {
 /// From here on heat-loving microbes do the work.
 inline const TemperaturePoint heated = TemperaturePoint::from_celsius(40.0);
 /// 160 °F. Above it most of what rots the pile dies; common practice. A conservation job sheet watches from 165 °F and cools at 185 °F.
-inline const TemperaturePoint too_hot = TemperaturePoint::from_fahrenheit(160.0);
+inline const TemperaturePoint too_hot_above = TemperaturePoint::from_fahrenheit(160.0);
 
 /// 180 °F. From here on a pile may come to smolder: just below the 185 °F at which a conservation job sheet has it cooled; judged.
-inline const TemperaturePoint near_fire = TemperaturePoint::from_fahrenheit(180.0);
+inline const TemperaturePoint near_fire_from = TemperaturePoint::from_fahrenheit(180.0);
 
 /// So long after it was near fire a pile counts as too hot, whatever it reads: what smolders may lie beside the thermometer; judged.
 inline constexpr std::chrono::days time_to_watch_for_fire(3);
@@ -103,14 +103,14 @@ struct FeltByHand {
 };
 
 /// Each round of readings by its hottest thermometer.
-struct Watched {
+struct LogSummary {
   WrittenTime first;
   WrittenTime last;
   int readings = 0;  ///< rounds
   PileReading peak;
   std::optional<WrittenTime> first_heated;
   std::optional<TooHot> too_hot;
-  std::optional<PileReading> near_fire_at;  ///< the latest reading at or above `near_fire`
+  std::optional<PileReading> near_fire_at;  ///< the latest reading at or above near_fire_from
   std::optional<WrittenTime> last_turned;
   std::vector<Reheat> reheats;            ///< of each turning with a reading in the day after it
   std::optional<WrittenTime> cool_since;  ///< the first reading below `heated` after the last one at it, of a pile that had heated
@@ -131,6 +131,6 @@ std::vector<PileReading> hottest_readings(const TemperatureLog& log);
 /// or more above the lowest of the day after it.
 /// @param gap most between two readings for the time between them to count as too hot
 /// @return nothing of a log without readings
-std::optional<Watched> watched(const TemperatureLog& log, std::chrono::seconds gap = usual_gap);
+std::optional<LogSummary> log_summary_of(const TemperatureLog& log, std::chrono::seconds gap = usual_gap);
 
 }  // namespace heapwright

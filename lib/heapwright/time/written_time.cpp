@@ -1,7 +1,7 @@
-#include "heapwright/input/time.hpp"
+#include "heapwright/time/written_time.hpp"
 
 #include "heapwright/error.hpp"
-#include "heapwright/input/document.hpp"
+#include "heapwright/time/date.hpp"
 
 namespace heapwright {
 namespace {

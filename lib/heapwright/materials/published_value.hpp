@@ -21,7 +21,7 @@ std::string_view evidence_word(Evidence evidence);
 
 /// One figure of a property: what is typical and between what it varies, each where the source says it.
 template <class Quantity>
-struct Reading {
+struct PublishedValue {
   std::optional<Quantity> typical;
   std::optional<Quantity> low;
   std::optional<Quantity> high;
@@ -34,13 +34,13 @@ struct Reading {
   double rounding = 0.0;  ///< half a unit of the typical figure's last printed digit, relative to it
 };
 
-/// All readings of a property. The first is the one that is used.
+/// All values of a property. The first is the one that is used.
 template <class Quantity>
-using Readings = std::vector<Reading<Quantity>>;
+using PublishedValues = std::vector<PublishedValue<Quantity>>;
 
 template <class Quantity>
-std::optional<Quantity> used(const Readings<Quantity>& readings) {
-  return readings.empty() ? std::nullopt : readings.front().typical;
+std::optional<Quantity> used(const PublishedValues<Quantity>& values) {
+  return values.empty() ? std::nullopt : values.front().typical;
 }
 
 }  // namespace heapwright

@@ -64,7 +64,7 @@ bool meets(const PileState& state, const ReadyLimits& limits);
 inline constexpr double hot_core_degc = 45.0;
 
 /// The days of a pile.
-struct Course {
+struct Trajectory {
   std::vector<PileState> days;    ///< at the start of each, day 0 first
   std::optional<int> turf_day;    ///< when the limits are first met; the cure comes on top
   std::optional<int> mature_day;  ///< never before turf_day
@@ -89,10 +89,10 @@ struct Following {
 /// cannot come down to what is asked for, or what it lacks is more than it would gain in the days left at the pace of the last year, from
 /// which rotting slows down.
 /// @throws DomainError where it would be turned or fed more often than daily, and as Pile does
-Course run_course(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following,
-                  Steps steps);
+Trajectory run_trajectory(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following,
+                          Steps steps);
 
-/// The first day on which a pile's core is hot, of so many; nothing where it is on none. As run_course(), and no longer than needed.
+/// The first day on which a pile's core is hot, of so many; nothing where it is on none. As run_trajectory(), and no longer than needed.
 std::optional<int> first_hot_day(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, int days,
                                  Steps steps);
 

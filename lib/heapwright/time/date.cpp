@@ -1,0 +1,71 @@
+#include "heapwright/time/date.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstdio>
+#include <string>
+
+#include "heapwright/error.hpp"
+#include "heapwright/units/text.hpp"
+
+namespace heapwright {
+namespace {
+constexpr std::array<std::string_view, 12> months{"January", "February", "March",     "April",   "May",      "June",
+                                                  "July",    "August",   "September", "October", "November", "December"};
+}
+
+std::string print_date(Date date) {
+  std::array<char, 16> text{};
+  std::snprintf(text.data(), text.size(), "%04d-%02u-%02u", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
+                static_cast<unsigned>(date.day()));
+  return text.data();
+}
+
+Date sensible_date(Date date) {
+  const char* hint = "write year-month-day: 2026-11-07";
+  if (!date.ok()) throw TextError("there is no such day in the calendar", hint);
+  if (date.year() < std::chrono::year(1900) || date.year() > std::chrono::year(2200))
+    throw TextError(print_date(date) + " is outside the years 1900 to 2200", hint);
+  return date;
+}
+
+Date read_date(std::string_view text) {
+  constexpr std::string_view pattern = "dddd-dd-dd";
+  const auto fits = [](char c, char place) { return place == 'd' ? c >= '0' && c <= '9' : c == place; };
+  const auto number = [&](std::size_t begin, std::size_t end) {
+    int value = 0;
+    for (std::size_t i = begin; i < end; ++i) value = 10 * value + (text[i] - '0');
+    return value;
+  };
+  if (std::equal(text.begin(), text.end(), pattern.begin(), pattern.end(), fits)) {
+    const Date date(std::chrono::year(number(0, 4)), std::chrono::month(static_cast<unsigned>(number(5, 7))),
+                    std::chrono::day(static_cast<unsigned>(number(8, 10))));
+    if (date.ok()) return sensible_date(date);
+    throw TextError("\"" + std::string(text) + "\" is no day of the calendar", "write year-month-day: 2026-11-07");
+  }
+  throw TextError("\"" + std::string(text) + "\" is no date", "write year-month-day: 2026-11-07");
+}
+
+std::chrono::month read_month(std::string_view text) {
+  const std::string plain = plain_name(text);
+  for (unsigned i = 0; i < months.size(); ++i) {
+    if (plain == plain_name(months[i]) || plain == plain_name(months[i].substr(0, 3)) || (i == 8 && plain == "sept"))
+      return std::chrono::month(i + 1);
+  }
+  throw TextError("\"" + std::string(text) + "\" is no month", "write Jan, Feb, Mar, Apr, May, Jun, Jul, Aug, Sep, Oct, Nov or Dec");
+}
+
+std::string_view month_name(std::chrono::month month) { return months.at(static_cast<unsigned>(month) - 1).substr(0, 3); }
+
+std::string_view weekday_name(Date date) {
+  static constexpr std::array<std::string_view, 7> names{"Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"};
+  return names.at(std::chrono::weekday(std::chrono::sys_days(date)).c_encoding());
+}
+
+bool is_early(Date date) { return date.day() <= std::chrono::day(15); }
+
+bool is_same_half_month(Date one, Date other) {
+  return one.year() == other.year() && one.month() == other.month() && is_early(one) == is_early(other);
+}
+
+}  // namespace heapwright
