@@ -246,6 +246,14 @@ std::string words_of(const Answer<Plan>& plan, const Yard& yard) {
 
 }  // namespace
 
+TEST_CASE("what to do with two supplies of one feedstock is said once", "[plan]") {
+  const Yard one = yard(supply("leaves", "3 leaf-bag") + supply("leaves", "2 bucket"));
+  const std::string text = text_of(recipe_page(first_recipe(one, november_7), one.materials), Show(ShownUnits::us), {80, Depth::act});
+  const std::size_t first = text.find("keep them dry for later");
+  REQUIRE(first != std::string::npos);
+  CHECK(text.find("keep them dry for later", first + 1) == std::string::npos);
+}
+
 TEST_CASE("a pile that stands, of supplies that give no recipe, has a page", "[plan]") {
   const std::string seen = "[[reading]]\ndate = 2026-11-05\ncore = \"90 degF\"\n";
   const Yard one = yard(supply("leaves", "0 leaf-bag") + seen);

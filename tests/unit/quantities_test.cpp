@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <limits>
 #include <tuple>
 
 using namespace heapwright;
@@ -95,4 +96,27 @@ TEST_CASE("a quantity goes to its SI number and back unchanged", "[quantities]")
   CHECK(si_number(from_si<Mass>(number)) == number);
   CHECK(si_number(from_si<CarbonNitrogenRatio>(number)) == number);
   CHECK(value_in(unit::m3, from_si<Volume>(number)) == number);
+}
+
+TEST_CASE("a bound that is met to rounding is met, and no number meets none", "[quantities]") {
+  const auto ratio = [](double of_one) { return CarbonNitrogenRatio(of_one * unit::kg_carbon / unit::kg_nitrogen); };
+  CHECK(at_least(ratio(25.0), ratio(25.0 * (1.0 - 1e-15))));
+  CHECK(at_most(ratio(40.0), ratio(40.0 * (1.0 + 1e-15))));
+  CHECK_FALSE(at_least(ratio(25.0), ratio(24.9999)));
+  CHECK_FALSE(at_most(ratio(40.0), ratio(40.0001)));
+  const double none = std::numeric_limits<double>::quiet_NaN();
+  CHECK_FALSE(at_least(ratio(25.0), ratio(none)));
+  CHECK_FALSE(at_most(ratio(40.0), ratio(none)));
+  CHECK_FALSE(is_positive(ratio(none)));
+}
+
+TEST_CASE("what people measure in is what it is by definition", "[quantities]") {
+  // International yard and pound agreement of 1959; NIST Handbook 44, Appendix C: gallon of 231 in3, bushel of 2150.42 in3.
+  CHECK_THAT(value_in(unit::m, unit::yard), close_to(0.9144));
+  CHECK_THAT(value_in(unit::square_foot, unit::acre), close_to(43560.0));
+  CHECK_THAT(value_in(unit::cubic_foot, unit::cubic_yard), close_to(27.0));
+  CHECK_THAT(value_in(unit::liter, unit::gallon), close_to(3.785411784));
+  CHECK_THAT(value_in(unit::gallon, unit::bushel), close_to(2150.42 / 231.0));
+  CHECK_THAT(value_in(unit::kg, unit::short_ton), close_to(907.18474));
+  CHECK_THAT(value_in(unit::day, unit::week), close_to(7.0));
 }

@@ -1,3 +1,6 @@
+#include <set>
+#include <string_view>
+
 #include "heapwright/page/mix_parts.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/page/pair_parts.hpp"
@@ -12,9 +15,11 @@ const WorkSteps building{"gather", "build"};
 /// What else to do with each of its parts.
 std::vector<Words> uses_of(const Recipe& recipe, const Materials& materials) {
   std::vector<Words> uses;
+  std::set<std::string_view> said;
   for (const RecipeAmount& amount : as_built(recipe).amounts) {
+    if (!is_positive(amount.volume) || !said.insert(amount.name).second) continue;
     const Words use = use_of_left_over(find_feedstock(materials, amount.id).left_over, "as more browns come in");
-    if (is_positive(amount.volume) && !use.empty()) uses.push_back(say("{}: {}", amount.name, use));
+    if (!use.empty()) uses.push_back(say("{}: {}", amount.name, use));
   }
   return uses;
 }

@@ -32,7 +32,7 @@ StartingRatio judge_start(const std::optional<Mix>& mix) {
   start.rule = &built_in_criteria().starting_carbon_to_nitrogen;
   if (!mix || !mix->carbon_to_nitrogen) return start;
   start.carbon_to_nitrogen = mix->carbon_to_nitrogen;
-  start.met = *start.carbon_to_nitrogen >= start.rule->low && *start.carbon_to_nitrogen <= start.rule->high;
+  start.met = at_least(start.rule->low, *start.carbon_to_nitrogen) && at_most(start.rule->high, *start.carbon_to_nitrogen);
   return start;
 }
 

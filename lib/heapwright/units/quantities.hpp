@@ -169,6 +169,16 @@ constexpr bool is_positive(const Quantity& quantity) {
   return quantity.value() > 0.0;
 }
 
+/// Whether a quantity that was worked out meets a bound: to a billionth, so that no rounding misses it. Not where it is no number.
+template <class Quantity>
+constexpr bool at_least(const Quantity& bound, const Quantity& quantity) {
+  return quantity.value() >= bound.value() * (1.0 - 1e-9);
+}
+template <class Quantity>
+constexpr bool at_most(const Quantity& bound, const Quantity& quantity) {
+  return quantity.value() <= bound.value() * (1.0 + 1e-9);
+}
+
 /// The number that a quantity is in SI, whatever its dimension (kg, m, s, K and kg of each constituent).
 template <class Unit>
 double si_number(const boost::units::quantity<Unit, double>& quantity) {
