@@ -150,10 +150,12 @@ def check_screens(program, command, html_file):
     for text in (act, why, whole):
         wide = [line for line in text.split("\n") if len(line) > WIDE]
         check(command, not wide, f"wider than {WIDE}: {wide[:1]}")
-    narrow = on_a_terminal(program, command + " --all", NARROW)
-    if narrow is not None:
+    for options in ("", " --all"):
+        narrow = on_a_terminal(program, command + options, NARROW)
+        if narrow is None:
+            continue
         wide = [line for line in narrow.split("\n") if len(line) > NARROW and " " in line.strip()]
-        check(command, narrow and not wide, f"wider than {NARROW}: {wide[:1]}")
+        check(command + options, narrow and not wide, f"wider than {NARROW}: {wide[:1]}")
     for shorter, longer in ((act, why), (why, whole)):
         said = [line for line in shorter.split("\n") if "--all" not in line]
         check(command, longer.startswith("\n".join(said).rstrip("\n")), "the longer screen does not begin with the shorter one")

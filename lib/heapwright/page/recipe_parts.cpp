@@ -55,9 +55,8 @@ Words remainder_step(const Remainder& left, const Recipe& recipe, const Material
                             ? amount_of(left.containers, left.volume, materials)
                             : Words(Mass(amount.mass * (left.volume / amount.volume).value()));
   const Words rest = say("{}{} of {}", none_in ? "All " : "The other ", measure, amount.name);
-  const bool is_full = recipe.size_set_by && recipe.size_set_by->from == SizeFrom::room;
-  const Words use =
-      use_of_left_over(find_feedstock(materials, amount.id).left_over, is_full ? "as the pile sinks" : "as more browns come in");
+  const std::string_view when = room_sets_size(recipe) ? "as the pile sinks" : "as more browns come in";
+  const Words use = use_of_left_over(find_feedstock(materials, amount.id).left_over, when);
   return use.empty() ? say("{}: put away.", rest) : say("{}: {}.", rest, use);
 }
 
@@ -183,7 +182,7 @@ std::vector<Words> to_find_out(const Recipe& recipe) {
   std::vector<Words> words;
   for (const LeftOut& left : recipe.left_out) {
     if (left.treated == Treated::yes) continue;
-    words.push_back(say("{}: if no weedkiller was used, write treated = \"no\" in the yard file, or --treated {}=no", left.name, left.id));
+    words.push_back(say("{}: if no weedkiller was used, write treated = \"no\" in the yard file", left.name));
   }
   return words;
 }
@@ -419,7 +418,7 @@ void say_why(PageWriter& writer, const Recipe& recipe, const Materials& material
   say_money(writer, recipe);
   if (has_leaves_left(recipe, materials))
     writer.paragraph("Leaves that are left may also be piled up moist by themselves: they are leaf mold in a year or two.");
-  if (recipe.size_set_by && recipe.size_set_by->from == SizeFrom::room && !remainders_of(recipe).empty())
+  if (room_sets_size(recipe) && !remainders_of(recipe).empty())
     writer.paragraph("What does not fit today: as the pile sinks, top it up with the same mix, or start a second one.");
   std::vector<Words> unused;
   for (const RecipeAmount* amount : not_needed(recipe)) unused.emplace_back(amount->name);

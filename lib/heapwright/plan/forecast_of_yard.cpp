@@ -6,6 +6,7 @@
 #include "heapwright/error.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/process/rain.hpp"
+#include "heapwright/recipe/verdict.hpp"
 
 namespace heapwright {
 namespace {
@@ -29,7 +30,7 @@ Feeding feeding_of(const FeedingSchedule& schedule, Date day, DryMass built) {
 
 /// How many times the recipe what waits for room would make once more.
 double recipes_that_wait(const Recipe& recipe, const AsBuilt& built) {
-  if (!recipe.size_set_by || recipe.size_set_by->from != SizeFrom::room) return 0.0;
+  if (!room_sets_size(recipe)) return 0.0;
   double least = std::numeric_limits<double>::infinity();
   for (const RecipeAmount& amount : built.amounts) {
     if (!goes_in(amount, built.mix)) continue;

@@ -140,6 +140,8 @@ bool overfills(const Recipe& recipe) {
   return recipe.room && recipe.mix && *as_built(recipe).mix.volume > rounding * *recipe.room;
 }
 
+bool room_sets_size(const Recipe& recipe) { return recipe.size_set_by && recipe.size_set_by->from == SizeFrom::room; }
+
 bool is_bought_by_weight(const Recipe& recipe) {
   const AsBuilt pile = as_built(recipe);
   return std::any_of(pile.amounts.begin(), pile.amounts.end(),

@@ -73,6 +73,8 @@ Watering watering_of(const Recipe& recipe);
 std::optional<Volume> room_for(const Recipe& recipe);
 /// Whether the pile as it is said to be built is more than the room there is.
 bool overfills(const Recipe& recipe);
+/// Whether there would be more to put in, were there room.
+bool room_sets_size(const Recipe& recipe);
 /// Whether something bought comes by weight: nobody knows its bags.
 bool is_bought_by_weight(const Recipe& recipe);
 

@@ -20,7 +20,7 @@ std::string number(double value) { return print_number(value, figures); }
 std::string range(double low, double high) { return fmt::format("{} to {}", number(low), number(high)); }
 
 /// Half a cubic yard and more is spoken of in cubic yards.
-bool is_large(Volume value) { return value >= 0.5 * unit::cubic_yard * (1.0 - 1e-9); }
+bool is_large(Volume value) { return at_least(0.5 * unit::cubic_yard, value); }
 
 struct VolumeUnit {
   Volume one;
