@@ -121,11 +121,7 @@ void CommonOptions::add_to(CLI::App& command) {
   command.add_flag("--force", force, "overwrite the output file");
 }
 
-Materials CommonOptions::materials() const {
-  Materials materials = built_in_materials();
-  if (!materials_file.empty()) add_materials_file(materials, materials_file);
-  return materials;
-}
+Tables CommonOptions::tables() const { return materials_file.empty() ? built_in_tables() : tables_with(materials_file); }
 
 Date CommonOptions::today() const { return asked_today ? *asked_today : day_of_the_clock(); }
 
@@ -142,14 +138,14 @@ Yard CommonOptions::yard(const std::string& file) const {
   if (fs::path(file).extension() == ".csv")
     throw TextError(file + " is a table, and a yard file is wanted",
                     "a log of temperatures is given with: heapwright readings --log " + file);
-  Yard yard = read_yard(file, materials());
+  Yard yard = read_yard(file, tables());
   yard.units = shown_units(yard.units);
   return yard;
 }
 
 Yard CommonOptions::yard_of_options() const {
   Yard yard;
-  yard.materials = materials();
+  yard.tables = tables();
   yard.units = shown_units(yard.units);
   return yard;
 }
@@ -233,7 +229,7 @@ void add_supplies(Yard& yard, const std::string& option, const std::vector<std::
     throw TextError(
         option + ": " + std::to_string(count) + " supplies are more than the " + std::to_string(most_supplies) + " that one yard may list",
         "join some");
-  for (const std::string& text : texts) yard.supplies.push_back(read_supply_option(option, text, yard.materials));
+  for (const std::string& text : texts) yard.supplies.push_back(read_supply_option(option, text, yard.tables.materials));
 }
 
 WaterMass read_water_amount(std::string_view text, const Materials& materials) {

@@ -34,7 +34,7 @@ struct CommonOptions {
   bool force = false;
 
   void add_to(CLI::App& command);
-  Materials materials() const;
+  Tables tables() const;
   /// The day asked for, else the clock's.
   Date today() const;
   ShownUnits shown_units(ShownUnits of_yard) const;
@@ -42,7 +42,7 @@ struct CommonOptions {
   Show show(ShownUnits of_yard = ShownUnits::us) const;
   /// As wide as the terminal, and as deep as was asked for.
   Screen screen() const;
-  /// The yard of a file with the materials and the units asked for.
+  /// The yard of a file with the tables and the units asked for.
   Yard yard(const std::string& file) const;
   /// A yard without a file, for what options say.
   Yard yard_of_options() const;

@@ -23,7 +23,9 @@ struct ForecastOptions {
 
 /// What the command line says wins over the file. @throws TextError for a height where there is no pile that has one
 void apply(const ForecastOptions& options, Yard& yard) {
-  if (!options.climate.empty()) yard.climate = read_option("--climate", options.climate, climate_like);
+  if (!options.climate.empty())
+    yard.climate =
+        read_option("--climate", options.climate, [&](std::string_view name) { return climate_like(*yard.tables.climates, name); });
   const bool about_the_pile = !options.turn_every.empty() || !options.built.empty() || !options.height.empty() || options.keep_moist;
   if (!about_the_pile) return;
   if (!yard.pile) throw TextError("the file describes no [pile] to change", "add [pile] with its shape and size");
@@ -43,8 +45,8 @@ void print(const Answer<YardForecast>& answer, const ForecastOptions& options, c
   } else if (options.table) {
     options.common.print(table_of_forecast(answer.result, show));
   } else {
-    options.common.print_answer([&] { return json_of_forecast(answer, yard.materials); },
-                                [&] { return forecast_page(answer, yard.materials); }, show);
+    options.common.print_answer([&] { return json_of_forecast(answer, yard.tables.materials); },
+                                [&] { return forecast_page(answer, yard.tables.materials); }, show);
   }
 }
 

@@ -2,6 +2,7 @@
 #include <memory>
 
 #include "command.hpp"
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/text.hpp"
 
@@ -15,37 +16,24 @@ struct MaterialsOptions {
   std::string check;
 };
 
-/// A compost by its id, or by its name where no feedstock answers to it.
-bool is_compost(const Materials& materials, const std::string& name) {
-  if (std::any_of(materials.composts.begin(), materials.composts.end(), [&](const Compost& compost) { return compost.id == name; }))
-    return true;
-  try {
-    find_feedstock(materials, name);
-    return false;
-  } catch (const TextError&) {
-    try {
-      find_compost(materials, name);
-      return true;
-    } catch (const TextError&) {
-      return false;
-    }
-  }
+/// A compost by its id, or by its name where no feedstock answers to it; else nothing.
+const Compost* meant_compost(const Materials& materials, const std::string& name) {
+  if (const Compost* compost = row_with_id(*materials.composts, name)) return compost;
+  return feedstock_called(materials, name) == nullptr ? compost_called(materials, name) : nullptr;
 }
 
 std::string answer(const MaterialsOptions& options, const Materials& materials, const Show& show) {
   const bool json = options.common.json;
   if (options.sources) return json ? json_of_sources(materials) : text_of_sources(materials);
   if (options.id.empty()) return json ? json_of_feedstocks(materials) : text_of_feedstocks(materials, show);
-  if (is_compost(materials, options.id)) {
-    const Compost& compost = find_compost(materials, options.id);
-    return json ? json_of_compost(compost, materials) : text_of_compost(compost, materials, show);
-  }
+  if (const Compost* compost = meant_compost(materials, options.id))
+    return json ? json_of_compost(*compost, materials) : text_of_compost(*compost, materials, show);
   const Feedstock& feedstock = find_feedstock(materials, options.id);
   return json ? json_of_feedstock(feedstock, materials) : text_of_feedstock(feedstock, materials, show);
 }
 
 int check(const MaterialsOptions& options) {
-  const std::vector<CheckedFeedstock> checked = check_materials_file(options.common.materials(), options.check);
+  const std::vector<CheckedFeedstock> checked = check_materials_file(options.common.tables().materials, options.check);
   options.common.print(options.common.json ? json_of_check(checked) : text_of_check(checked));
   return std::any_of(checked.begin(), checked.end(), has_slip) ? no_answer : done;
 }
@@ -65,7 +53,7 @@ void add_materials_command(CLI::App& program, int& exit_code) {
       exit_code = check(*options);
       return;
     }
-    const Materials materials = options->common.materials();
+    const Materials materials = options->common.tables().materials;
     options->common.print(answer(*options, materials, options->common.show()));
     exit_code = done;
   });

@@ -21,17 +21,17 @@ std::pair<std::string_view, std::string_view> name_and_value(std::string_view te
   return {text.substr(0, equals), text.substr(equals + 1)};
 }
 
-MaturityTest read_test_option(const std::string& text) {
-  return read_option("--test", text, [](std::string_view words) {
+MaturityTest read_test_option(const std::string& text, const Criteria& criteria) {
+  return read_option("--test", text, [&](std::string_view words) {
     const auto [test, value] = name_and_value(words, "--test \"self-heating=12 degC\"");
-    return read_maturity_test(test, value);
+    return read_maturity_test(criteria, test, value);
   });
 }
 
-HouseholdCheck read_check_option(const std::string& text) {
-  return read_option("--check", text, [](std::string_view words) {
+HouseholdCheck read_check_option(const std::string& text, const Criteria& criteria) {
+  return read_option("--check", text, [&](std::string_view words) {
     const auto [check, result] = name_and_value(words, "--check no-reheat=passed");
-    return read_household_check(check, result);
+    return read_household_check(criteria, check, result);
   });
 }
 
@@ -48,17 +48,20 @@ void add_maturity_command(CLI::App& program, int& exit_code) {
       ->take_all()
       ->allow_extra_args(false);
   options->common.add_to(*command);
-  command->footer([] { return listed("Tests:", built_in_criteria().tests) + listed("Checks:", built_in_criteria().checks); });
+  command->footer([] {
+    const Criteria criteria = built_in_criteria();
+    return listed("Tests:", criteria.tests) + listed("Checks:", criteria.checks);
+  });
   command->footer(
       "Examples:\n  heapwright maturity my-yard.toml\n  heapwright maturity --check no-reheat=passed --check sealed-bag=failed\n"
       "  heapwright maturity --test \"self-heating=12 degC\" --test \"emergence=95 %\"");
   command->callback([options, &exit_code] {
     Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
-    for (const std::string& text : options->tests) yard.observations.tests.push_back(read_test_option(text));
-    for (const std::string& text : options->checks) yard.observations.checks.push_back(read_check_option(text));
+    for (const std::string& text : options->tests) yard.observations.tests.push_back(read_test_option(text, *yard.tables.criteria));
+    for (const std::string& text : options->checks) yard.observations.checks.push_back(read_check_option(text, *yard.tables.criteria));
     const Answer<YardCompost> answer = maturity_of(yard, options->common.today());
-    options->common.print_answer([&] { return json_of_maturity(answer, yard.materials); },
-                                 [&] { return maturity_page(answer, yard.materials); }, options->common.show(yard.units));
+    options->common.print_answer([&] { return json_of_maturity(answer, yard.tables.materials); },
+                                 [&] { return maturity_page(answer, yard.tables.materials); }, options->common.show(yard.units));
     exit_code = answer->known.rating.rating ? done : no_answer;
   });
 }

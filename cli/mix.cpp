@@ -50,14 +50,14 @@ void add_mix_command(CLI::App& program, int& exit_code) {
     Yard yard = yard_of(*options);
     add_all(*options, yard);
     const WaterMass water = options->water.empty() ? WaterMass() : read_option("--water", options->water, [&](std::string_view text) {
-      return read_water_amount(text, yard.materials);
+      return read_water_amount(text, yard.tables.materials);
     });
     const Show show = options->common.show(yard.units);
     Answer<MixOnHand> answer = mix_on_hand(yard, water, options->common.today());
     if (options->working.asked && answer->mix)
-      answer.working = working_of_mix(answer->batch, yard.materials, options->working.measures(options->common, show));
-    options->common.print_answer([&] { return json_of_mix(answer, yard.materials); },
-                                 [&] { return mix_page(answer, yard.targets, yard.materials); }, show);
+      answer.working = working_of_mix(answer->batch, yard.tables.materials, options->working.measures(options->common, show));
+    options->common.print_answer([&] { return json_of_mix(answer, yard.tables.materials); },
+                                 [&] { return mix_page(answer, yard.targets, yard.tables.materials); }, show);
     exit_code = answer->mix ? done : no_answer;
   });
 }

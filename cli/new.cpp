@@ -73,9 +73,9 @@ std::string read_line() {
 }
 
 /// Asks until all is answered. @throws TextError where the person stops, the input ends, or nothing but nonsense comes
-Replies ask(const Materials& materials, Date today) {
+Replies ask(const Tables& tables, Date today) {
   constexpr int most_refused = 20;
-  Interview interview(questions(), materials, today);
+  Interview interview(tables, today);
   say(welcome);
   int refused = 0;
   while (const Question* due = interview.due()) {
@@ -148,10 +148,10 @@ void add_new_command(CLI::App& program, int& exit_code) {
   command->footer("Examples:\n  heapwright new my-yard.toml\n  heapwright new my-yard.toml --blank");
   command->callback([options, &exit_code] {
     check(*options);
-    const Materials materials = options->common.materials();
+    const Tables tables = options->common.tables();
     const Date today = options->common.today();
-    const std::string text = options->blank ? starter_yard_text() : yard_text(ask(materials, today), today);
-    Yard yard = read_yard_text(text, options->file, materials);
+    const std::string text = options->blank ? starter_yard_text() : yard_text(ask(tables, today), today);
+    Yard yard = read_yard_text(text, options->file, tables);
     yard.units = options->common.shown_units(yard.units);
     const Answer<Plan> plan = make_plan(yard, today);
     write_whole("", options->file, text, options->common.force);

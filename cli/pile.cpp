@@ -94,8 +94,8 @@ void add_pile_command(CLI::App& program, int& exit_code) {
     if (describe_a_pile(*options)) yard.pile = described(*options, yard.pile.value_or(PileDescription()));
     const Date today = options->common.today();
     const Answer<PileFit> answer = pile_of(yard, first_recipe(yard, today), today);
-    options->common.print_answer([&] { return json_of_pile(answer, yard.materials); }, [&] { return pile_page(answer, yard.materials); },
-                                 options->common.show(yard.units));
+    options->common.print_answer([&] { return json_of_pile(answer, yard.tables.materials); },
+                                 [&] { return pile_page(answer, yard.tables.materials); }, options->common.show(yard.units));
     const bool is_known = answer->pile || answer->mix;
     exit_code = is_known && answer->fits.value_or(true) ? done : no_answer;
   });

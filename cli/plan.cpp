@@ -17,7 +17,7 @@ struct PlanOptions {
 }  // namespace
 
 ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard) {
-  common.print_answer([&] { return json_of_plan(plan, yard.materials); }, [&] { return plan_page(plan, yard.materials); },
+  common.print_answer([&] { return json_of_plan(plan, yard.tables.materials); }, [&] { return plan_page(plan, yard.tables.materials); },
                       common.show(yard.units));
   return plan->recipe->mix || plan->topdressing ? done : no_answer;
 }

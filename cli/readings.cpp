@@ -54,13 +54,14 @@ void add_readings_command(CLI::App& program, int& exit_code) {
     Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
     const Date today = options->common.today();
     for (const std::string& name : options->noticed)
-      yard.observations.noticed.push_back({read_option("--noticed", name, read_noticed), today});
+      yard.observations.noticed.push_back(
+          {read_option("--noticed", name, [&](std::string_view text) { return read_noticed(*yard.tables.symptoms, text); }), today});
     const auto gap = options->gap.empty() ? usual_gap : read_option("--gap", options->gap, read_gap);
     std::optional<TemperatureLog> log;
     if (!options->log.empty()) log = read_log(options->log);
     const Answer<YardReadings> answer = readings_of(yard, std::move(log), gap, today, ProgressLine());
-    options->common.print_answer([&] { return json_of_readings(answer, yard.materials); },
-                                 [&] { return readings_page(answer, yard.materials); }, options->common.show(yard.units));
+    options->common.print_answer([&] { return json_of_readings(answer, yard.tables.materials); },
+                                 [&] { return readings_page(answer, yard.tables.materials); }, options->common.show(yard.units));
     exit_code = answer->log || !answer->by_hand.empty() || !yard.observations.noticed.empty() ? done : no_answer;
   });
 }

@@ -60,9 +60,10 @@ void add_recipe_command(CLI::App& program, int& exit_code) {
     const Show show = options->common.show(yard.units);
     Answer<Recipe> recipe = first_recipe(yard, options->common.today());
     if (options->working.asked && recipe->mix)
-      recipe.working = working_to_aims(recipe->batch, recipe->targets, yard.materials, options->working.measures(options->common, show));
-    options->common.print_answer([&] { return json_of_recipe(recipe, yard.materials); },
-                                 [&] { return recipe_page(recipe, yard.materials); }, show);
+      recipe.working =
+          working_to_aims(recipe->batch, recipe->targets, yard.tables.materials, options->working.measures(options->common, show));
+    options->common.print_answer([&] { return json_of_recipe(recipe, yard.tables.materials); },
+                                 [&] { return recipe_page(recipe, yard.tables.materials); }, show);
     const bool answered = recipe->status == RecipeStatus::on_target ||
                           (recipe->status == RecipeStatus::no_size && recipe->whole_containers && recipe->whole_containers->inside);
     exit_code = answered ? done : no_answer;

@@ -43,7 +43,7 @@ Volume volume_on_hand(const TopdressOptions& options, const Materials& materials
 Answer<Topdressing> coverage(const Yard& yard, Volume volume) {
   check_depth(yard.topdressing.depth, yard.topdressing.surface);
   const Lawn covered{{Zone{"lawn", area_covered(volume, yard.topdressing), std::nullopt}}};
-  return topdress(covered, yard.topdressing, yard.materials);
+  return topdress(covered, yard.topdressing, yard.tables.materials);
 }
 
 }  // namespace
@@ -65,23 +65,23 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
     apply(*options, yard);
     const Show show = options->common.show(yard.units);
     if (!options->have.empty()) {
-      const Volume volume = volume_on_hand(*options, yard.materials);
+      const Volume volume = volume_on_hand(*options, yard.tables.materials);
       Answer<Topdressing> covered = coverage(yard, volume);
       if (options->working.asked) covered.working = working_of_coverage(covered.result, options->working.measures(options->common, show));
-      options->common.print_answer([&] { return json_of_topdressing(covered, yard.materials); },
-                                   [&] { return coverage_page(covered, volume, yard.lawn.value_or(Lawn()), yard.materials); }, show);
+      options->common.print_answer([&] { return json_of_topdressing(covered, yard.tables.materials); },
+                                   [&] { return coverage_page(covered, volume, yard.lawn.value_or(Lawn()), yard.tables.materials); }, show);
       exit_code = done;
       return;
     }
     const bool measured = yard.lawn || options->file.empty();  // a file may leave the lawn for later
     const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
-    Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.materials);
+    Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.tables.materials);
     if (options->working.asked)
       topdressing.working = working_of_topdressing(topdressing.result, options->working.measures(options->common, show));
-    options->common.print_answer([&] { return json_of_topdressing(topdressing, yard.materials); },
+    options->common.print_answer([&] { return json_of_topdressing(topdressing, yard.tables.materials); },
                                  [&] {
-                                   return measured ? topdressing_page(topdressing, yard.materials)
-                                                   : unmeasured_lawn_page(topdressing, options->file, yard.materials);
+                                   return measured ? topdressing_page(topdressing, yard.tables.materials)
+                                                   : unmeasured_lawn_page(topdressing, options->file, yard.tables.materials);
                                  },
                                  show);
     exit_code = measured ? done : no_answer;

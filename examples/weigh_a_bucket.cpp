@@ -24,7 +24,7 @@ double pounds_per_cubic_yard(BulkDensity density) {
 
 /// So much of a supply as goes into the blend.
 Ingredient ingredient(Supply& supply, const std::string& amount, const Materials& materials) {
-  set_amount(supply, read_amount(amount, materials.containers), materials);
+  set_amount(supply, read_amount(amount, *materials.containers), materials);
   return supply.ingredient(*supply.mass(*supply.amount));
 }
 
@@ -32,7 +32,7 @@ Ingredient ingredient(Supply& supply, const std::string& amount, const Materials
 
 int main() {
   const Materials materials = built_in_materials();
-  const Container& bucket = *find_container(materials.containers, "bucket");
+  const Container& bucket = *find_container(*materials.containers, "bucket");
 
   Supply leaves = supply_of(materials, "leaves");
   const BulkDensity table_density = *leaves.density();

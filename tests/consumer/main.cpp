@@ -19,6 +19,6 @@ int main() {
   // The TOML reader and the solver come from other libraries: both must have been found and linked.
   const Yard yard =
       read_yard_text("[[supply]]\nfeedstock = \"leaves\"\namount = \"20 kg\"\n[[supply]]\nfeedstock = \"grass\"\namount = \"60 kg\"\n",
-                     "yard.toml", materials);
-  return solve(recipe_question(yard.supplies, yard.targets, yard.options, Date(), yard.materials)).mix ? 0 : 1;
+                     "yard.toml", built_in_tables());
+  return solve(recipe_question(yard.supplies, yard.targets, yard.options, Date(), yard.tables.materials)).mix ? 0 : 1;
 }

@@ -136,7 +136,7 @@ double quantile(std::vector<double> values, double share) {
 
 // One load, through the yard file.
 
-Yard one_load() { return read_yard("data/one_load.toml", piles::materials()); }
+Yard one_load() { return read_yard("data/one_load.toml", built_in_tables()); }
 
 Yard one_load_in(std::optional<PileDescription> lies, Date built) {
   Yard yard = one_load();

@@ -23,8 +23,9 @@ constexpr double rounding = 1e-12;
 /// Every feedstock that can be mixed and poured, each way it is packed.
 const std::vector<Ingredient>& pantry() {
   static const std::vector<Ingredient> all = [] {
+    const Materials materials = built_in_materials();
     std::vector<Ingredient> ingredients;
-    for (const Feedstock& row : built_in_materials().feedstocks) {
+    for (const Feedstock& row : *materials.feedstocks) {
       if (!row.lacks().empty()) continue;
       for (const Packing& packing : row.packings) {
         if (const auto density = row.density(packing.name))

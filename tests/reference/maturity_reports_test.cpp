@@ -7,9 +7,14 @@ using namespace heapwright;
 
 namespace {
 
+const Criteria& criteria() {
+  static const Criteria table = built_in_criteria();
+  return table;
+}
+
 Rating rated(std::string_view test, std::string_view value) {
-  const MaturityTest taken = read_maturity_test(test, value);
-  return rating_on(*built_in_criteria().test_called(test).scale_for(taken.value), taken.value);
+  const MaturityTest taken = read_maturity_test(criteria(), test, value);
+  return rating_on(*criteria().test_called(test).scale_for(taken.value), taken.value);
 }
 
 }  // namespace
@@ -28,9 +33,10 @@ TEST_CASE("San Joaquin County files 896776 and 900204: cucumbers", "[reference]"
   // Emergence and vigor above 80 % of the control are "well cured" there; 100 % came up in compost whose nitrogen is "immature".
   CHECK(rated("emergence", "100 %") >= Rating::mature);
   CHECK(rated("vigor", "81 %") >= Rating::mature);
-  const MaturityRating rating = rate({read_maturity_test("emergence", "100 %"), read_maturity_test("ammonium-to-nitrate", "71"),
-                                      read_maturity_test("co2-respiration", "7.0 mgC/gOM/day")},
-                                     built_in_criteria());
+  const MaturityRating rating =
+      rate({read_maturity_test(criteria(), "emergence", "100 %"), read_maturity_test(criteria(), "ammonium-to-nitrate", "71"),
+            read_maturity_test(criteria(), "co2-respiration", "7.0 mgC/gOM/day")},
+           criteria());
   CHECK(rating.maturity.tests_disagree);
   CHECK(rating.rating == Rating::immature);
 }

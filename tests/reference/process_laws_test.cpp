@@ -24,7 +24,7 @@ const ProcessEnsemble& ensemble() {
 }
 const YieldRule& yield() {
   static const Materials tables = built_in_materials();
-  return tables.yield;
+  return *tables.yield;
 }
 
 /// Of dry matter.
@@ -42,12 +42,13 @@ struct Blended {
   Mix mix;
 };
 Blended blended(const std::vector<Share>& parts, double moisture) {
-  Blended made;
+  Blended made{built_in_materials(), {}};
+  std::vector<Feedstock> rows;
   for (const Share& part : parts) {
     Feedstock row;
     row.id = id_of(part.material);
     row.rots_like = part.material;
-    made.materials.feedstocks.push_back(row);
+    rows.push_back(row);
     MixPart of_mix;
     of_mix.id = row.id;
     of_mix.dry = part.share * unit::kg_dry;
@@ -58,6 +59,7 @@ Blended blended(const std::vector<Share>& parts, double moisture) {
   }
   made.mix.water = made.mix.dry * to_dry_basis(wet_basis(moisture));
   made.mix.mass = (made.mix.dry.value() + made.mix.water.value()) * unit::kg;
+  made.materials.feedstocks = Lazy(std::move(rows));
   return made;
 }
 SettledDensity law(const std::vector<Share>& parts, double moisture) {

@@ -174,13 +174,13 @@ struct SettledPile {
 };
 
 SettledDensity settled(const std::vector<runs::Part>& parts, double moisture, const ProcessEnsemble& ensemble) {
-  Materials rows;
+  std::vector<Feedstock> rows;
   Mix mix;
   for (const runs::Part& part : parts) {
     Feedstock row;
     row.id = std::to_string(static_cast<int>(part.material));
     row.rots_like = part.material;
-    rows.feedstocks.push_back(row);
+    rows.push_back(row);
     MixPart of_mix;
     of_mix.id = row.id;
     of_mix.dry = part.share * unit::kg_dry;
@@ -189,7 +189,9 @@ SettledDensity settled(const std::vector<runs::Part>& parts, double moisture, co
   }
   mix.water = mix.dry * to_dry_basis(wet_basis(moisture));
   mix.mass = (mix.dry.value() + mix.water.value()) * unit::kg;
-  return settled_density_of(mix, rows, ensemble);
+  Materials materials = built_in_materials();
+  materials.feedstocks = Lazy(std::move(rows));
+  return settled_density_of(mix, materials, ensemble);
 }
 
 std::vector<PileState> SettledPile::live(const ProcessParameters& p, const ProcessEnsemble& ensemble) const {

@@ -22,7 +22,8 @@ using std::chrono::seconds;
 namespace {
 
 const TimeTemperatureRule& rule(const std::string& id) {
-  for (const TimeTemperatureRule& rule : built_in_criteria().rules) {
+  static const Criteria criteria = built_in_criteria();
+  for (const TimeTemperatureRule& rule : criteria.rules) {
     if (rule.id == id) return rule;
   }
   throw std::runtime_error("no rule " + id);

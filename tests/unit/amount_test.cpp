@@ -16,7 +16,7 @@ using Catch::Matchers::WithinRel;
 namespace {
 
 const std::vector<Container>& containers() {
-  static const std::vector<Container> all = built_in_materials().containers;
+  static const std::vector<Container> all = *built_in_materials().containers;
   return all;
 }
 
@@ -103,8 +103,8 @@ TEST_CASE("the weight of an amount", "[amount]") {
 TEST_CASE("a person's own container stands before the table's", "[amount]") {
   const Yard yard =
       read_yard_text("[[container]]\nname = \"bucket\"\nvolume = \"10 L\"\n[[container]]\nname = \"oddment of joy\"\nvolume = \"80 L\"\n",
-                     "yard.toml", built_in_materials());
-  const std::vector<Container>& own = yard.materials.containers;
+                     "yard.toml", built_in_tables());
+  const std::vector<Container>& own = *yard.tables.materials.containers;
   CHECK_THAT(volume_of(read_amount("3 buckets", own))->value(), WithinRel(0.030, exact));
   CHECK_THAT(volume_of(read_amount("3 buckets of scraps", own))->value(), WithinRel(0.030, exact));
   CHECK_THAT(volume_of(read_amount("2 oddment of joy", own))->value(), WithinRel(0.160, exact));

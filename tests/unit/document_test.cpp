@@ -204,9 +204,14 @@ TEST_CASE("a key that nobody asked for is reported with the nearest that was", "
   CHECK(problem_of("zzzzzz = \"a\"", read).would_be_right == "its keys are title, units");
   CHECK(problems_of("title = \"a\"", read).empty());
 
-  SECTION("asking whether it is there is asking") {
+  SECTION("asking whether it is there does not let it stand there") {
     CHECK(problems_of("title = \"a\"", [](Table& root) {
-            root.has("title");
+            CHECK(root.has("title"));
+            CHECK_FALSE(root.has("office"));
+            root.finish();
+          }).size() == 1);
+    CHECK(problems_of("title = \"a\"", [](Table& root) {
+            root.expect("title");
             root.finish();
           }).empty());
   }

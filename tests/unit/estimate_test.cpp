@@ -19,7 +19,7 @@ constexpr Date july_1{std::chrono::year(2026), std::chrono::month(7), std::chron
 const double foot = unit_size(Dimension::length, "ft");
 const double pound = unit_size(Dimension::mass, "lb");
 
-Yard yard(const std::string& text) { return read_yard_text(text, "yard.toml", built_in_materials()); }
+Yard yard(const std::string& text) { return read_yard_text(text, "yard.toml", built_in_tables()); }
 
 Supply supply(const std::string& feedstock, const std::string& lines) {
   return yard("[[supply]]\nfeedstock = \"" + feedstock + "\"\n" + lines + "\n").supplies.at(0);
@@ -163,7 +163,7 @@ TEST_CASE("a year's weather from two months or a winter by name", "[climate]") {
   CHECK(means[3].fahrenheit() < 53.0);  // April lags behind the middle, and October
   CHECK(means[9].fahrenheit() > 53.0);
 
-  const std::vector<NamedClimate> named = named_climates();
+  const std::vector<NamedClimate> named = built_in_climates();
   CHECK(named.size() >= 12);
   for (const NamedClimate& row : named) {
     CAPTURE(row.id);

@@ -24,7 +24,7 @@ namespace {
 constexpr Date april_20{std::chrono::year(2027), std::chrono::month(4), std::chrono::day(20)};
 constexpr double exact = 1e-12;  // a few sums and products of doubles
 
-Yard yard(const std::string& text) { return read_yard_text(text, "yard.toml", built_in_materials()); }
+Yard yard(const std::string& text) { return read_yard_text(text, "yard.toml", built_in_tables()); }
 
 std::string supply(const std::string& feedstock, const std::string& amount, const std::string& more = {}) {
   return "[[supply]]\nfeedstock = \"" + feedstock + "\"\namount = \"" + amount + "\"\n" + more;
@@ -45,7 +45,7 @@ std::string bin(const std::string& more = {}) {
 Answer<YardForecast> answer(const Yard& yard) { return forecast_of(yard, first_recipe(yard, april_20), april_20); }
 
 std::string screen(const Answer<YardForecast>& answer, const Yard& yard) {
-  return text_of(forecast_page(answer, yard.materials), Show(ShownUnits::us), Screen());
+  return text_of(forecast_page(answer, yard.tables.materials), Show(ShownUnits::us), Screen());
 }
 
 /// So much of the recipe settled, m³, as the model's law has it (settled.hpp).
@@ -53,7 +53,7 @@ double settled(const Yard& yard, double share = 1.0) {
   const Answer<Recipe> recipe = first_recipe(yard, april_20);
   const Mix& mix = as_built(recipe.result).mix;
   const std::optional<BulkDensity> weighed = yard.pile ? yard.pile->weighed : std::nullopt;
-  const SettledDensity density = settled_density_of(mix, yard.materials, built_in_ensemble(), weighed);
+  const SettledDensity density = settled_density_of(mix, yard.tables.materials, built_in_ensemble(), weighed);
   return settled_shape(share * mix.dry, density, 1.0, yard.pile).volume.value();
 }
 
@@ -61,7 +61,7 @@ double settled(const Yard& yard, double share = 1.0) {
 double share_of_first(const Yard& yard, double room) {
   const Answer<Recipe> recipe = first_recipe(yard, april_20);
   const Mix& mix = as_built(recipe.result).mix;
-  const SettledDensity density = settled_density_of(mix, yard.materials, built_in_ensemble());
+  const SettledDensity density = settled_density_of(mix, yard.tables.materials, built_in_ensemble());
   return room * density.at(1.0 * unit::m, 1.0).value() / mix.dry.value();
 }
 
@@ -110,7 +110,7 @@ TEST_CASE("a pile through time, from a yard", "[forecast]") {
   CHECK(lost.typical->value() == finished.volatile_solids_loss);
   CHECK(lost.low->value() == finished.volatile_solids_loss_low);
   CHECK(lost.high->value() == finished.volatile_solids_loss_high);
-  CHECK(coming->yield.held_back_by_screen.typical == one.materials.yield.held_back_by_screen.typical);
+  CHECK(coming->yield.held_back_by_screen.typical == one.tables.materials.yield->held_back_by_screen.typical);
   CHECK(coming->screened->low < coming->screened->likely);
   CHECK(coming->screened->likely < coming->screened->high);
 }
@@ -246,7 +246,7 @@ TEST_CASE("less than a bucketful is too little to forecast", "[forecast]") {
   CHECK(coming->too_little);
   CHECK_FALSE(coming->forecast);
   CHECK_FALSE(coming->screened);
-  CHECK(json_of_forecast(coming, one.materials).find("\"status\": null") != std::string::npos);
+  CHECK(json_of_forecast(coming, one.tables.materials).find("\"status\": null") != std::string::npos);
   CHECK_THAT(screen(coming, one), Contains("too little"));
 
   const Plan plan = make_plan(one, april_20).result;
@@ -335,7 +335,8 @@ TEST_CASE("without the weather there is no forecast, and the plan goes by the ru
   CHECK_FALSE(plan.forecast);
   REQUIRE(plan.supply.own_compost);
   const Mix& mix = as_built(plan.recipe.result).mix;
-  const CompostYield rule = compost_yield(mix, coarse_wood_of(mix, one.materials), one.materials.yield);
+  const CompostYield rule =
+      compost_yield(mix, coarse_wood_of(mix, one.tables.materials, *one.tables.ensemble), *one.tables.materials.yield);
   CHECK(plan.supply.own_compost->low == rule.low);
   CHECK(plan.supply.own_compost->likely == rule.likely);
   CHECK(plan.supply.own_compost->high == rule.high);
@@ -351,7 +352,7 @@ TEST_CASE("without the weather there is no forecast, and the plan goes by the ru
     CHECK(forecast.supply.own_compost->high == coming->screened->high);
     CHECK(forecast.supply.own_compost->likely != rule.likely);
     CHECK_THAT(forecast.supply.to_buy->value(), WithinRel(forecast.supply.needed->value() - coming->screened->likely.value(), exact));
-    CHECK(json_of_forecast(*forecast.forecast, with.materials) == json_of_forecast(coming, with.materials));
+    CHECK(json_of_forecast(*forecast.forecast, with.tables.materials) == json_of_forecast(coming, with.tables.materials));
   }
 }
 

@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
@@ -12,6 +13,9 @@
 
 #include "heapwright/input/problems.hpp"
 #include "heapwright/materials/read_published_values.hpp"
+#include "heapwright/materials/rows.hpp"
+#include "heapwright/plan/answers.hpp"
+#include "heapwright/tables/tables.hpp"
 #include "heapwright/units/text.hpp"
 
 using namespace heapwright;
@@ -21,20 +25,21 @@ using Catch::Matchers::WithinRel;
 namespace {
 
 /// The built-in tables with a user's file of some text.
-Materials with(const std::string& text) {
+Tables own_tables(const std::string& text) {
   const std::string path =
       (std::filesystem::temp_directory_path() / ("heapwright-materials-test-" + std::to_string(getpid()) + ".toml")).string();
   std::ofstream(path) << text;
-  Materials materials = built_in_materials();
   try {
-    add_materials_file(materials, path);
+    Tables tables = tables_with(path);
+    std::remove(path.c_str());
+    return tables;
   } catch (...) {
     std::remove(path.c_str());
     throw;
   }
-  std::remove(path.c_str());
-  return materials;
 }
+
+Materials with(const std::string& text) { return own_tables(text).materials; }
 
 /// A user's row, id "mine", of some lines.
 std::string row(const std::string& lines) { return "[[feedstock]]\nid = \"mine\"\n" + lines; }
@@ -60,15 +65,16 @@ TEST_CASE("the tables that come with the program", "[materials]") {
   }
   SECTION("the default compost and the two commonest containers") {
     CHECK(find_compost(materials, "yard-trimmings").id == "yard-trimmings");
-    REQUIRE(find_container(materials.containers, "leaf-bag"));
-    CHECK_THAT(find_container(materials.containers, "leaf-bag")->volume.value(),
+    REQUIRE(find_container(*materials.containers, "leaf-bag"));
+    CHECK_THAT(find_container(*materials.containers, "leaf-bag")->volume.value(),
                WithinRel(30.0 * unit_size(Dimension::volume, "gal"), exact));
-    REQUIRE(find_container(materials.containers, "bucket"));
-    CHECK_THAT(find_container(materials.containers, "bucket")->volume.value(), WithinRel(5.0 * unit_size(Dimension::volume, "gal"), exact));
+    REQUIRE(find_container(*materials.containers, "bucket"));
+    CHECK_THAT(find_container(*materials.containers, "bucket")->volume.value(),
+               WithinRel(5.0 * unit_size(Dimension::volume, "gal"), exact));
   }
   SECTION("no name leads to two feedstocks, nor two containers") {
     std::set<std::string> names;
-    for (const Feedstock& row : materials.feedstocks) {
+    for (const Feedstock& row : *materials.feedstocks) {
       std::set<std::string> own{plain_name(row.id), plain_name(row.name)};
       for (const std::string& name : row.also) own.insert(plain_name(name));
       for (const std::string& name : own) {
@@ -77,7 +83,7 @@ TEST_CASE("the tables that come with the program", "[materials]") {
       }
     }
     std::set<std::string> containers;
-    for (const Container& row : materials.containers) {
+    for (const Container& row : *materials.containers) {
       std::set<std::string> own{plain_name(row.id), plain_name(row.name)};
       for (const std::string& name : row.also) own.insert(plain_name(name));
       for (const std::string& name : own) {
@@ -87,7 +93,7 @@ TEST_CASE("the tables that come with the program", "[materials]") {
     }
   }
   SECTION("every complete row has air in it, at every packing") {
-    for (const Feedstock& row : materials.feedstocks) {
+    for (const Feedstock& row : *materials.feedstocks) {
       const auto properties = row.properties();
       if (!properties) continue;
       for (const Packing& packing : row.packings) {
@@ -98,13 +104,13 @@ TEST_CASE("the tables that come with the program", "[materials]") {
     }
   }
   SECTION("the yield rule is whole") {
-    CHECK(materials.yield.volatile_solids_lost.typical);
-    CHECK(materials.yield.held_back_by_screen.high);
+    CHECK(materials.yield->volatile_solids_lost.typical);
+    CHECK(materials.yield->held_back_by_screen.high);
     // Section 18 of the model.
-    CHECK(materials.yield.moisture_at_use.typical->value() == Approx(0.42));
-    CHECK(materials.yield.organic_density.typical->value() == Approx(204.0));
-    CHECK(materials.yield.mineral_density.typical->value() == Approx(1154.0));
-    CHECK(materials.yield.density_spread == Approx(0.24));
+    CHECK(materials.yield->moisture_at_use.typical->value() == Approx(0.42));
+    CHECK(materials.yield->organic_density.typical->value() == Approx(204.0));
+    CHECK(materials.yield->mineral_density.typical->value() == Approx(1154.0));
+    CHECK(materials.yield->density_spread == Approx(0.24));
   }
 }
 
@@ -125,13 +131,13 @@ TEST_CASE("a feedstock is found by its id and by what people call it", "[materia
 }
 
 TEST_CASE("a user's file adds rows and replaces those it names", "[materials]") {
-  const std::size_t count = built_in_materials().feedstocks.size();
+  const std::size_t count = built_in_materials().feedstocks->size();
   SECTION("a row of one's own") {
     const Materials materials = with(
         "[[feedstock]]\nid = \"my-grass\"\nname = \"grass, lab report 14\"\nlike = \"grass\"\nmoisture_wet_basis = \"77 "
         "%\"\ncarbon_dry_basis = \"45 %\"\nnitrogen_dry_basis = \"2.4 %\"\nclass = \"clippings\"\nbulk_density = { loose = \"350 lb/yd3\" "
         "}\n");
-    CHECK(materials.feedstocks.size() == count + 1);
+    CHECK(materials.feedstocks->size() == count + 1);
     const Feedstock& mine = find_feedstock(materials, "my-grass");
     CHECK(mine.name == "grass, lab report 14");
     CHECK(mine.feedstock_class == FeedstockClass::clippings);
@@ -141,7 +147,7 @@ TEST_CASE("a user's file adds rows and replaces those it names", "[materials]") 
   }
   SECTION("a row of the table's id takes its place, whole") {
     const Materials materials = with("[[feedstock]]\nid = \"straw\"\nmoisture_wet_basis = \"20 %\"\n");
-    CHECK(materials.feedstocks.size() == count);
+    CHECK(materials.feedstocks->size() == count);
     const Feedstock& straw = find_feedstock(materials, "straw");
     CHECK(straw.moisture.size() == 1);
     CHECK(straw.carbon.empty());
@@ -151,7 +157,7 @@ TEST_CASE("a user's file adds rows and replaces those it names", "[materials]") 
     const Materials materials = with(
         "[[container]]\nid = \"bucket\"\nvolume = \"10 L\"\n[[compost]]\nid = \"mine\"\nmoisture_wet_basis = \"40 %\"\nbulk_density = "
         "\"600 kg/m3\"\n");
-    CHECK(find_container(materials.containers, "bucket")->volume.value() == 0.010);
+    CHECK(find_container(*materials.containers, "bucket")->volume.value() == 0.010);
     CHECK(used(find_compost(materials, "mine").bulk_density)->value() == 600.0);
     CHECK_THROWS_WITH(with("[[compost]]\nid = \"mine\"\n"), Contains("needs its moisture") && Contains("needs its weight"));
     CHECK_THROWS_WITH(with("[[container]]\nid = \"mine\"\nvolume = \"0 L\"\n"), Contains("one volume above zero"));
@@ -336,7 +342,7 @@ TEST_CASE("half a digit of what was written", "[materials]") {
 
 TEST_CASE("memory and judgement never go under a publication's name", "[materials]") {
   const Materials materials = built_in_materials();
-  for (const Source& source : materials.sources) {
+  for (const Source& source : *materials.sources) {
     CAPTURE(source.id);
     CHECK(source_words(materials, source.id, Evidence::memory) == "common handbook figure, not re-checked");
     CHECK(source_words(materials, source.id, Evidence::judged) ==
@@ -363,4 +369,53 @@ TEST_CASE("how finely a figure was typed", "[materials]") {
   }));
   CAPTURE(text);
   CHECK_THAT(relative_rounding(text), Catch::Matchers::WithinAbs(half_a_digit, 1e-12));
+}
+
+TEST_CASE("a file of one's own reaches every table", "[materials][tables]") {
+  const Tables tables = own_tables(
+      "[[symptom]]\nid = \"whistles\"\nname = \"it whistles\"\n"
+      "[[symptom.cause]]\ncause = \"wind\"\ncheck = \"listen\"\ndo_now = \"nothing\"\n"
+      "[[climate]]\nid = \"cool\"\nname = \"ours\"\ncoldest_month = \"28 degF\"\nwarmest_month = \"70 degF\"\n"
+      "[[rule]]\nid = \"ours\"\nname = \"our rule\"\nat_least = \"50 degC\"\nlength = \"2 days\"\nsource = \"our-office\"\nevidence = "
+      "\"judged\"\n"
+      "[[check]]\nid = \"looks\"\nname = \"looks\"\nhow = \"look\"\npassed = \"good\"\nfailed = \"wait\"\nsource = "
+      "\"our-office\"\nevidence = \"judged\"\n"
+      "[[container]]\nid = \"crate\"\nvolume = \"2 ft3\"\n");
+  CHECK(find_symptom(*tables.symptoms, "it whistles").id == "whistles");
+  CHECK(tables.symptoms->size() == built_in_symptoms().size() + 1);
+  CHECK(climate_like(*tables.climates, "cool").like == "ours");
+  CHECK(tables.climates->size() == built_in_climates().size());
+  CHECK(tables.criteria->rules.back().id == "ours");
+  CHECK(row_with_id(tables.criteria->checks, "looks")->passed == "good");
+  const Yard yard = read_yard_text(
+      "[[noticed]]\nsymptom = \"whistles\"\n[[supply]]\nfeedstock = \"leaves\"\namount = \"3 crates\"\n"
+      "[climate]\nlike = \"cool\"\n[[maturity.check]]\ncheck = \"looks\"\nresult = \"passed\"\n",
+      "yard.toml", tables);
+  CHECK(yard.observations.noticed.front().symptom == "whistles");
+  CHECK(readings_of(yard, std::nullopt, usual_gap, read_date("2026-11-01"))->noticed.front().cause->cause == "wind");
+}
+
+TEST_CASE("a container of one's own takes the place of the one of its name", "[materials][yard]") {
+  const Yard yard =
+      read_yard_text("[[container]]\nname = \"Bucket\"\nvolume = \"3 gal\"\n[[supply]]\nfeedstock = \"leaves\"\namount = \"2 buckets\"\n",
+                     "yard.toml", built_in_tables());
+  const std::vector<Container>& containers = *yard.tables.materials.containers;
+  CHECK(std::count_if(containers.begin(), containers.end(), [](const Container& row) { return row.id == "bucket"; }) == 1);
+  CHECK(row_with_id(containers, "bucket")->volume == 3.0 * unit::gallon);
+  const auto counted = std::get<ContainerCount>(*yard.supplies.front().amount);
+  CHECK(counted.container == "bucket");
+  CHECK(counted.each == 3.0 * unit::gallon);
+}
+
+TEST_CASE("a table is read once, when it is first asked for", "[materials][tables]") {
+  int times = 0;
+  const Lazy<int> seven([&] {
+    ++times;
+    return 7;
+  });
+  const Lazy<int> copy = seven;
+  CHECK(times == 0);
+  CHECK(*seven == 7);
+  CHECK(*copy == 7);
+  CHECK(times == 1);
 }

@@ -18,11 +18,15 @@ struct Given {
   std::vector<std::pair<std::string, std::string>> checks;
 };
 
+const Criteria& criteria() {
+  static const Criteria table = built_in_criteria();
+  return table;
+}
+
 Yard yard_of(const Given& given) {
   Yard yard;
-  yard.materials = built_in_materials();
-  for (const auto& [test, value] : given.tests) yard.observations.tests.push_back(read_maturity_test(test, value));
-  for (const auto& [check, result] : given.checks) yard.observations.checks.push_back(read_household_check(check, result));
+  for (const auto& [test, value] : given.tests) yard.observations.tests.push_back(read_maturity_test(criteria(), test, value));
+  for (const auto& [check, result] : given.checks) yard.observations.checks.push_back(read_household_check(criteria(), check, result));
   return yard;
 }
 
@@ -134,7 +138,7 @@ TEST_CASE("a pile at work is not finished, whatever its tests say; signs older t
   CHECK_FALSE(reading(40.0, "2026-05-01"));
   CHECK(reading(39.9, "2026-05-01"));
   CHECK(reading(60.0, "2026-04-30"));
-  CHECK_FALSE(with([](Observations& seen) { seen.noticed.push_back({"ammonia", std::nullopt}); }));
+  CHECK_FALSE(with([](Observations& seen) { seen.noticed.push_back({"ammonia-smell", std::nullopt}); }));
   CHECK_FALSE(with([](Observations& seen) { seen.readings.push_back({read_date("2026-05-20"), HandWarmth::hot}); }));
   CHECK(with([](Observations& seen) { seen.noticed.push_back({"rats", std::nullopt}); }));
 }
@@ -152,7 +156,7 @@ TEST_CASE("what is too wet is not to be watered", "[maturity]") {
 
 TEST_CASE("curing counts from the day it is cool", "[maturity]") {
   Yard yard = yard_of({});
-  yard.observations.checks = {on_day(read_household_check("no-reheat", "passed"), "2026-05-12")};
+  yard.observations.checks = {on_day(read_household_check(criteria(), "no-reheat", "passed"), "2026-05-12")};
   const YardCompost waiting = maturity_of(yard, today).result;
   CHECK(waiting.cured_by == read_date("2026-06-02"));
   CHECK_FALSE(waiting.known.has_cured);
@@ -164,7 +168,7 @@ TEST_CASE("curing counts from the day it is cool", "[maturity]") {
   CHECK(done.known.has_cured);
   CHECK(std::none_of(done.next.begin(), done.next.end(), [](const NextStep* step) { return step->id == "cure"; }));
   // It warmed up again since: the count starts over.
-  yard.observations.checks.push_back(on_day(read_household_check("no-reheat", "failed"), "2026-05-20"));
+  yard.observations.checks.push_back(on_day(read_household_check(criteria(), "no-reheat", "failed"), "2026-05-20"));
   CHECK_FALSE(maturity_of(yard, today).result.cured_by);
 }
 
@@ -172,8 +176,8 @@ TEST_CASE("of a household check the latest counts, of undated ones a failed one"
   const auto passed = [](const std::vector<HouseholdCheck>& checks) {
     return result_of(check_results(checks, built_in_criteria()), "looks");
   };
-  const HouseholdCheck good = read_household_check("looks", "passed");
-  const HouseholdCheck bad = read_household_check("looks", "failed");
+  const HouseholdCheck good = read_household_check(criteria(), "looks", "passed");
+  const HouseholdCheck bad = read_household_check(criteria(), "looks", "failed");
   CHECK(passed({}) == std::nullopt);
   CHECK(passed({good}) == true);
   CHECK(passed({good, bad}) == false);
@@ -185,7 +189,7 @@ TEST_CASE("of a household check the latest counts, of undated ones a failed one"
 TEST_CASE("the pot test for weedkiller where clippings went in, unless they are known to be untreated", "[maturity]") {
   const auto cautions = [](const std::string& treated) {
     const std::string supply = "[[supply]]\nfeedstock = \"grass-clippings\"\namount = \"4 bucket\"\n";
-    const Yard yard = read_yard_text(supply + treated, "yard.toml", built_in_materials());
+    const Yard yard = read_yard_text(supply + treated, "yard.toml", built_in_tables());
     return maturity_of(yard, today).cautions;
   };
   CHECK(cautions("").front() == "herbicide-pot-test");

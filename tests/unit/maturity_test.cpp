@@ -13,9 +13,12 @@ using namespace heapwright;
 
 namespace {
 
-const Criteria& criteria() { return built_in_criteria(); }
+const Criteria& criteria() {
+  static const Criteria table = built_in_criteria();
+  return table;
+}
 
-MaturityTest test_of(std::string_view test, std::string_view value) { return read_maturity_test(test, value); }
+MaturityTest test_of(std::string_view test, std::string_view value) { return read_maturity_test(criteria(), test, value); }
 
 MaturityTest on_day(MaturityTest test, std::string_view date) {
   test.date = read_date(date);
@@ -39,7 +42,7 @@ Rating rated(std::string_view test, std::string_view value) {
 
 std::string refusal_of(std::string_view test, std::string_view value) {
   try {
-    read_maturity_test(test, value);
+    read_maturity_test(criteria(), test, value);
   } catch (const Error& error) {
     return std::string(error.what()) + " | " + error.hint();
   }
@@ -48,7 +51,7 @@ std::string refusal_of(std::string_view test, std::string_view value) {
 
 std::string problems_of(const std::string& text) {
   try {
-    read_yard_text(text, "yard.toml", built_in_materials());
+    read_yard_text(text, "yard.toml", built_in_tables());
   } catch (const InputError& error) {
     return error.what();
   }
@@ -357,8 +360,7 @@ TEST_CASE("germination by counts in a yard file", "[maturity]") {
   const std::string counts = "germinated = \"18 of 20\"\ncontrol = \"19 of 20\"\n";
   const std::string roots = "root = \"23 mm\"\ncontrol_root = \"30 mm\"\n";
   const std::string head = "[[maturity.test]]\ntest = ";
-  const Yard yard =
-      read_yard_text(head + "\"germination\"\n" + counts + roots + head + "\"emergence\"\n" + counts, "y", built_in_materials());
+  const Yard yard = read_yard_text(head + "\"germination\"\n" + counts + roots + head + "\"emergence\"\n" + counts, "y", built_in_tables());
   CHECK(std::get<double>(yard.observations.tests.at(0).value) == Approx(0.72631579));
   CHECK(std::get<double>(yard.observations.tests.at(1).value) == Approx(18.0 / 19.0));
   CHECK(yard.observations.tests.at(0).written == "18 of 20 against 19 of 20, roots 23 mm against 30 mm");

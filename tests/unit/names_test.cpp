@@ -48,7 +48,7 @@ std::string answer_to(const std::string& name) {
 }
 
 const KeepOut& keep_out_row(const std::string& id) {
-  for (const KeepOut& row : materials().keep_out) {
+  for (const KeepOut& row : *materials().keep_out) {
     if (row.id == id) return row;
   }
   FAIL("no such row: " << id);
@@ -87,13 +87,13 @@ TEST_CASE("everyday names find their container", "[names]") {
   for (const Said& row : rows) {
     if (row.expected == "?") continue;
     CAPTURE(row.name);
-    const Container* found = find_container(materials().containers, row.name);
+    const Container* found = find_container(*materials().containers, row.name);
     CHECK((found == nullptr ? std::string("none") : found->id) == row.expected);
   }
 }
 
 TEST_CASE("every name and word of the keep-out table is refused, with its own row's reason", "[names]") {
-  for (const KeepOut& row : materials().keep_out) {
+  for (const KeepOut& row : *materials().keep_out) {
     std::vector<std::string> names = row.also;
     names.push_back(row.name);
     names.push_back(row.id);
@@ -110,7 +110,7 @@ TEST_CASE("every name and word of the keep-out table is refused, with its own ro
 TEST_CASE("a letter lost or doubled turns nothing that stays out into something that may go in", "[names]") {
   std::size_t nth = 0;
   std::size_t slips = 0;
-  for (const KeepOut& row : materials().keep_out) {
+  for (const KeepOut& row : *materials().keep_out) {
     for (const std::string& name : row.also) {
       if (name.size() < 4 || ++nth % 40 != 0) continue;  // a few of them, since a guess takes its time
       for (std::size_t i = 0; i < name.size(); ++i) {

@@ -318,7 +318,7 @@ TEST_CASE("pile: of a yard, with what its recipe puts in", "[pile]") {
   const std::string leaves = "[[supply]]\nfeedstock = \"leaves-fall\"\namount = \"10 yd3\"\n";
   const std::string bin = "[pile]\nlength = \"4 ft\"\nwidth = \"4 ft\"\nheight = \"6 ft\"\nbuilt = 2026-05-01\n";
   const auto pile_in = [](const std::string& text) {
-    const Yard yard = read_yard_text(text, "yard.toml", built_in_materials());
+    const Yard yard = read_yard_text(text, "yard.toml", built_in_tables());
     return pile_of(yard, first_recipe(yard, may_1), may_1);
   };
   const auto warns = [](const Grounds& answer, const std::string& id) {
@@ -338,8 +338,8 @@ TEST_CASE("pile: of a yard, with what its recipe puts in", "[pile]") {
   CHECK(pile_in(leaves)->pile->shape == PileShape::bin);
   CHECK_FALSE(pile_in("[[supply]]\nfeedstock = \"leaves-fall\"\nuse = \"unlimited\"\n")->mix);  // of parts, without a size
   SECTION("the plan has the same") {
-    const Plan plan = make_plan(read_yard_text(leaves + bin, "yard.toml", built_in_materials()), may_1).result;
+    const Plan plan = make_plan(read_yard_text(leaves + bin, "yard.toml", built_in_tables()), may_1).result;
     CHECK((*plan.fit)->notes == pile_in(leaves + bin)->notes);
-    CHECK_FALSE(make_plan(read_yard_text(leaves, "yard.toml", built_in_materials()), may_1).result.fit);
+    CHECK_FALSE(make_plan(read_yard_text(leaves, "yard.toml", built_in_tables()), may_1).result.fit);
   }
 }

@@ -9,6 +9,7 @@
 #include <functional>
 
 #include "heapwright/error.hpp"
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/report/layout.hpp"
 #include "heapwright/units/text.hpp"
@@ -21,7 +22,7 @@ namespace {
 constexpr Date november_7{std::chrono::year(2026), std::chrono::month(11), std::chrono::day(7)};
 constexpr double exact = 1e-12;
 
-Yard yard(const std::string& text) { return read_yard_text(text, "yard.toml", built_in_materials()); }
+Yard yard(const std::string& text) { return read_yard_text(text, "yard.toml", built_in_tables()); }
 
 std::string supply(const std::string& feedstock, const std::string& amount) {
   return "[[supply]]\nfeedstock = \"" + feedstock + "\"\namount = \"" + amount + "\"\n";
@@ -82,7 +83,7 @@ TEST_CASE("the compost of a pile, by hand", "[plan]") {
 TEST_CASE("the compost that is left, by the law of its density", "[plan]") {
   // Check figures of section 17 of the model, printed to eight digits, with the rule that comes with the program.
   constexpr double printed = 1e-7;
-  const YieldRule rule = built_in_materials().yield;
+  const YieldRule rule = *built_in_materials().yield;
   const std::vector<std::pair<double, double>> densities{{0.79, 246.63804}, {0.50, 346.70987}, {0.30, 481.42331}};
   for (const auto& [organic, density] : densities)
     CHECK_THAT(finished_density(organic_dry_basis(organic), rule).value(), WithinRel(density, printed));
@@ -183,14 +184,14 @@ TEST_CASE("cautions come once each, the most important first", "[plan]") {
                                supply("scraps", "3 bucket") + supply("horse-manure", "4 bucket") + supply("cow-manure", "4 bucket") +
                                supply("urea", "1 lb") + lawn("1000 ft2") + "[topdressing]\nnear_water = true\n");
   const auto rank = [&](const std::string& id) {
-    const auto& table = everything.materials.cautions;
+    const auto& table = *everything.tables.materials.cautions;
     return std::find_if(table.begin(), table.end(), [&](const Caution& caution) { return caution.id == id; }) - table.begin();
   };
   const auto check = [&](const std::vector<std::string>& ids) {
     std::vector<std::ptrdiff_t> ranks;
     for (const std::string& id : ids) {
       CAPTURE(id);
-      CHECK(find_caution(everything.materials, id) != nullptr);
+      CHECK(row_with_id(*everything.tables.materials.cautions, id) != nullptr);
       ranks.push_back(rank(id));
     }
     CHECK(std::adjacent_find(ranks.begin(), ranks.end(), std::greater_equal<>()) ==
@@ -241,14 +242,15 @@ const std::string three_supplies = supply("leaves", "24 leaf-bag") + "when = { m
 std::string of_shape(const std::string& lines) { return "[pile]\n" + lines + "built = 2026-11-07\n"; }
 
 std::string words_of(const Answer<Plan>& plan, const Yard& yard) {
-  return text_of(plan_page(plan, yard.materials), Show(ShownUnits::us), {80, Depth::ground});
+  return text_of(plan_page(plan, yard.tables.materials), Show(ShownUnits::us), {80, Depth::ground});
 }
 
 }  // namespace
 
 TEST_CASE("what to do with two supplies of one feedstock is said once", "[plan]") {
   const Yard one = yard(supply("leaves", "3 leaf-bag") + supply("leaves", "2 bucket"));
-  const std::string text = text_of(recipe_page(first_recipe(one, november_7), one.materials), Show(ShownUnits::us), {80, Depth::act});
+  const std::string text =
+      text_of(recipe_page(first_recipe(one, november_7), one.tables.materials), Show(ShownUnits::us), {80, Depth::act});
   const std::size_t first = text.find("keep them dry for later");
   REQUIRE(first != std::string::npos);
   CHECK(text.find("keep them dry for later", first + 1) == std::string::npos);

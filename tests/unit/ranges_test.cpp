@@ -42,7 +42,7 @@ struct Counted {
 
 /// Supplies of a yard file, all of each; `water` in kilograms.
 Counted counted(const std::string& supplies, double water) {
-  Counted mix{read_yard_text(supplies, "yard.toml", built_in_materials()), {}, {}};
+  Counted mix{read_yard_text(supplies, "yard.toml", built_in_tables()), {}, {}};
   mix.blend.added_water = water * unit::kg_water;
   for (const Supply& supply : mix.yard.supplies) mix.blend.ingredients.push_back(supply.ingredient(*supply.mass(*supply.amount)));
   return mix;
@@ -54,7 +54,7 @@ const Counted& take(Counted& mix) {
   return mix;
 }
 
-MixRanges ranges(const Counted& mix) { return *ranges_of(mix.blend, mix.taken, mix.yard.targets, mix.yard.materials); }
+MixRanges ranges(const Counted& mix) { return *ranges_of(mix.blend, mix.taken, mix.yard.targets, mix.yard.tables.materials); }
 
 std::string supply(const std::string& lines) { return "[[supply]]\n" + lines; }
 
@@ -108,7 +108,7 @@ Figures figures_of(const Supply& supply, const Materials& materials) {
     return figures;
   }
   const auto& containers = std::get<ContainerCount>(*supply.amount);
-  const Container* container = find_container(materials.containers, containers.container);
+  const Container* container = find_container(*materials.containers, containers.container);
   figures.count = containers.count;
   const double each = container->volume.value();
   figures.container =
@@ -142,7 +142,7 @@ double chance(const std::vector<double>& values, double low, double high) {
 /// Who counts containers puts in as many, whatever one holds and weighs; who weighs puts in the weight, whatever room it takes.
 Reference reference(const Counted& mix) {
   std::vector<Figures> all;
-  for (const Supply& supply : mix.yard.supplies) all.push_back(figures_of(supply, mix.yard.materials));
+  for (const Supply& supply : mix.yard.supplies) all.push_back(figures_of(supply, mix.yard.tables.materials));
   std::vector<double> ratios;
   std::vector<double> moistures;
   std::vector<double> airs;
@@ -252,10 +252,12 @@ TEST_CASE("figures without ranges leave a band of no width") {
     settle(supply.feedstock.carbon_to_nitrogen);
     for (Packing& packing : supply.feedstock.packings) settle(packing.values);
   }
-  for (Container& container : mix.yard.materials.containers) {
+  std::vector<Container> containers = *mix.yard.tables.materials.containers;
+  for (Container& container : containers) {
     container.low.reset();
     container.high.reset();
   }
+  mix.yard.tables.materials.containers = Lazy(std::move(containers));
   take(mix);
   const Mix typical = mix_of(mix.blend);
   const double ratio = typical.carbon_to_nitrogen->value();
@@ -265,7 +267,7 @@ TEST_CASE("figures without ranges leave a band of no width") {
   Targets elsewhere;
   elsewhere.carbon_to_nitrogen = {carbon_to_nitrogen(ratio + 0.1), carbon_to_nitrogen(ratio + 0.2), carbon_to_nitrogen(ratio + 0.3)};
   elsewhere.moisture = {wet_basis(moisture + 0.001), wet_basis(moisture + 0.002), wet_basis(moisture + 0.003)};
-  const MixRanges beside = *ranges_of(mix.blend, mix.taken, elsewhere, mix.yard.materials);
+  const MixRanges beside = *ranges_of(mix.blend, mix.taken, elsewhere, mix.yard.tables.materials);
   for (const MixRanges& found : {ranges(mix), drawn_ranges(mix.blend, {}, mix.yard.targets)}) {
     CHECK(found.carbon_to_nitrogen->low == found.carbon_to_nitrogen->high);
     CHECK(found.moisture.low == found.moisture.high);
@@ -286,7 +288,7 @@ TEST_CASE("nothing has no band") {
   Counted mix = counted(in_containers, 3.0);
   for (Ingredient& ingredient : mix.blend.ingredients) ingredient.mass = Mass();
   take(mix);
-  CHECK_FALSE(ranges_of(mix.blend, mix.taken, mix.yard.targets, mix.yard.materials));
+  CHECK_FALSE(ranges_of(mix.blend, mix.taken, mix.yard.targets, mix.yard.tables.materials));
 }
 
 namespace {
@@ -358,7 +360,7 @@ TEST_CASE("scraps of the same people in other months are off by as much, not by 
 TEST_CASE("what lies at 0 and moves has a weight that is a number") {
   Counted mix = counted(supply("feedstock = \"ammonium-sulfate\"\namount = \"1 lb\"\n"), 0.0);
   take(mix);
-  for (const Assumption& assumption : assumptions_of(mix.yard.supplies.front(), mix.yard.materials)) {
+  for (const Assumption& assumption : assumptions_of(mix.yard.supplies.front(), mix.yard.tables.materials)) {
     CAPTURE(assumption.what);
     const auto change = change_of_mix(mix.blend, 0, mix.taken.front(), assumption);
     if (change) CHECK(std::isfinite(*change));

@@ -13,7 +13,7 @@ using Catch::Matchers::WithinRel;
 
 namespace {
 
-Supply read(const std::string& lines) { return read_yard_text("[[supply]]\n" + lines, "yard.toml", built_in_materials()).supplies.at(0); }
+Supply read(const std::string& lines) { return read_yard_text("[[supply]]\n" + lines, "yard.toml", built_in_tables()).supplies.at(0); }
 
 double litres_on_hand(const Supply& supply, Date built) { return 1000.0 * volume_of(*on_hand(supply, built))->value(); }
 

@@ -15,6 +15,7 @@
 
 #include "heapwright/error.hpp"
 #include "heapwright/process/rain.hpp"
+#include "heapwright/tables/tables.hpp"
 #include "piles.hpp"
 
 using namespace heapwright;
@@ -87,7 +88,7 @@ Materials with_file(const std::string& text) {
   std::ofstream(path) << text;
   Materials all = built_in_materials();
   try {
-    add_materials_file(all, path.string());
+    all = tables_with(path.string()).materials;
   } catch (...) {
     std::filesystem::remove(path);
     throw;
@@ -574,7 +575,7 @@ TEST_CASE("what a feedstock rots like", "[trajectory]") {
     CHECK_THAT(shares("all-of-it", best()).fast, WithinRel(0.7, exact));
     CHECK_THAT(shares("all-of-it", best()).slow, WithinRel(0.2, exact));
     for (const ProcessParameters& set : ensemble.members) {
-      for (const Feedstock& feedstock : all.feedstocks) {
+      for (const Feedstock& feedstock : *all.feedstocks) {
         const DecayShares some = ensemble.shares_of(feedstock, set);
         CHECK((some.fast >= 0.0 && some.slow >= 0.0 && some.fast + some.slow <= most_degradable + exact));
       }
@@ -604,7 +605,7 @@ TEST_CASE("what a feedstock rots like", "[trajectory]") {
 }
 
 TEST_CASE("every feedstock of ours says what it rots like", "[trajectory]") {
-  for (const Feedstock& feedstock : piles::materials().feedstocks) {
+  for (const Feedstock& feedstock : *piles::materials().feedstocks) {
     CAPTURE(feedstock.id);
     CHECK(feedstock.rots_like.has_value());
   }

@@ -38,7 +38,7 @@ ClimateDescription climate_of(const std::string& keys) {
   Problems problems;
   const Document document = Document::from_text("[climate]\n" + keys, "yard.toml", problems);
   Table root = document.root();
-  std::optional<ClimateDescription> climate = read_climate(root);
+  std::optional<ClimateDescription> climate = read_climate(root, built_in_tables().climates);
   problems.throw_if_any();
   return *climate;
 }
@@ -613,7 +613,7 @@ TEST_CASE("a file of days is found from the folder of its yard", "[weather]") {
   const Folder folder;
   folder.write("weather/daily.csv", names + rows(date(2023, 1, 1), date(2023, 12, 31)));
   const std::string yard = folder.write("yard.toml", "[climate]\nfile = \"weather/daily.csv\"\n");
-  const ClimateDescription climate = *read_yard(yard, built_in_materials()).climate;
+  const ClimateDescription climate = *read_yard(yard, built_in_tables()).climate;
   CHECK(climate.file == "weather/daily.csv");
   CHECK(climate.days.size() == 365);
   CHECK_FALSE(monthly_means(climate));
@@ -621,14 +621,14 @@ TEST_CASE("a file of days is found from the folder of its yard", "[weather]") {
   CHECK_THAT(weather_of(climate).on(date(2023, 7, 4)).celsius(), WithinAbs(6.3, rounding));
 
   // A yard that is a text has no folder: the path is as it stands.
-  CHECK_THROWS_WITH(read_yard_text("[climate]\nfile = \"weather/daily.csv\"\n", yard, built_in_materials()),
+  CHECK_THROWS_WITH(read_yard_text("[climate]\nfile = \"weather/daily.csv\"\n", yard, built_in_tables()),
                     Contains("weather/daily.csv: there is no such file"));
   const std::string whole = folder.write("other.csv", names + rows(date(2023, 1, 1), date(2023, 12, 31)));
-  CHECK(read_yard_text("[climate]\nfile = \"" + whole + "\"\n", "yard.toml", built_in_materials()).climate->days.size() == 365);
+  CHECK(read_yard_text("[climate]\nfile = \"" + whole + "\"\n", "yard.toml", built_in_tables()).climate->days.size() == 365);
 
   const std::string faulty = folder.write("faulty.toml", "titel = \"x\"\n[climate]\nfile = \"faulty.csv\"\n");
   folder.write("faulty.csv", names + rows(date(2023, 1, 1), date(2023, 12, 31)) + "2024-01-01,hot\n");
-  CHECK_THROWS_WITH(read_yard(faulty, built_in_materials()),
+  CHECK_THROWS_WITH(read_yard(faulty, built_in_tables()),
                     Contains("faulty.csv:367:12: air degC: \"hot\" is not a number") && Contains("faulty.toml:1:9: titel"));
 }
 

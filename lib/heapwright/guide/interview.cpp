@@ -4,10 +4,7 @@
 
 namespace heapwright {
 
-Interview::Interview(std::vector<Question> questions, const Materials& materials, Date today)
-    : questions_(std::move(questions)), materials_(materials), today_(today) {
-  go_on();
-}
+Interview::Interview(Tables tables, Date today) : tables_(std::move(tables)), today_(today) { go_on(); }
 
 bool Interview::is_asked(const Question& question) const {
   if (question.only_after.empty()) return true;
@@ -18,14 +15,15 @@ bool Interview::is_asked(const Question& question) const {
 }
 
 void Interview::go_on() {
-  while (at_ < questions_.size() && !is_asked(questions_[at_])) ++at_;
+  const std::vector<Question>& questions = *tables_.questions;
+  while (at_ < questions.size() && !is_asked(questions[at_])) ++at_;
 }
 
-const Question* Interview::due() const { return at_ < questions_.size() ? &questions_[at_] : nullptr; }
+const Question* Interview::due() const { return at_ < tables_.questions->size() ? &tables_.questions->at(at_) : nullptr; }
 
 void Interview::answer(std::string_view said) {
-  const Question& question = questions_.at(at_);
-  answers_[question.id] = read_reply(question, said, materials_, today_);
+  const Question& question = tables_.questions->at(at_);
+  answers_[question.id] = read_reply(question, said, tables_, today_);
   asked_.push_back(at_++);
   go_on();
 }
@@ -34,7 +32,7 @@ bool Interview::back() {
   if (asked_.empty()) return false;
   at_ = asked_.back();
   asked_.pop_back();
-  answers_.erase(questions_[at_].id);
+  answers_.erase(tables_.questions->at(at_).id);
   return true;
 }
 

@@ -15,8 +15,7 @@ using Replies = std::map<std::string, Reply>;
 
 class Interview {
  public:
-  /// @param materials must outlive the interview
-  Interview(std::vector<Question> questions, const Materials& materials, Date today);
+  Interview(Tables tables, Date today);
 
   /// The question that is due; nothing when all are answered.
   const Question* due() const;
@@ -32,8 +31,7 @@ class Interview {
   bool is_asked(const Question& question) const;
   void go_on();
 
-  std::vector<Question> questions_;
-  const Materials& materials_;
+  Tables tables_;
   Date today_;
   std::size_t at_ = 0;
   std::vector<std::size_t> asked_;

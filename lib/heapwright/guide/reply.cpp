@@ -165,7 +165,7 @@ std::string lengths_in(const std::string& said) {
 std::optional<Reply> read_pile(const std::string& said, const Materials& materials) {
   if (said.find("pile") == std::string::npos && said.find("pile") == std::string::npos) return std::nullopt;
   std::vector<std::string> sides = sides_of(lengths_in(said), "ft");
-  for (const BodyHeight& row : materials.rough.heights) {
+  for (const BodyHeight& row : materials.rough->heights) {
     const std::string body = row.id.substr(0, row.id.find('-'));
     if (sides.size() == 2 && said.find(body) != std::string::npos) sides.push_back(row.id);
   }
@@ -292,9 +292,9 @@ Reply read_interval_answer(const Question& question, const std::string& said) {
 }
 
 /// "30 and 76": the coldest and the warmest month; or the name of a winter.
-Reply read_climate_answer(const Question& question, const std::string& said) {
+Reply read_climate_answer(const Question& question, const std::string& said, const std::vector<NamedClimate>& climates) {
   std::string names;
-  for (const NamedClimate& climate : named_climates()) {
+  for (const NamedClimate& climate : climates) {
     if (plain_name(climate.id) == plain_name(said)) return some({climate.id});
     names += (names.empty() ? "" : "; ") + climate.id + " (" + climate.name + ")";
   }
@@ -361,12 +361,7 @@ std::optional<Thing> read_thing(const std::string& said, const Materials& materi
 }
 
 bool is_a_thing(const std::string& said, const Materials& materials) {
-  try {
-    find_feedstock(materials, name_and_amount(said, materials).first);
-    return true;
-  } catch (const TextError&) {
-    return false;
-  }
+  return feedstock_called(materials, name_and_amount(said, materials).first) != nullptr;
 }
 
 /// A list, at semicolons, commas and "and": but "1,000 lb" stays one, and so does what is known by a name with "and" in it.
@@ -398,17 +393,17 @@ Reply read_things_answer(const std::string& said, const Materials& materials) {
   return answer;
 }
 
-Reply read_kind(const Question& question, const std::string& said, const Materials& materials, Date today) {
+Reply read_kind(const Question& question, const std::string& said, const Tables& tables, Date today) {
   switch (question.kind) {
-    case AnswerKind::amount: return read_amount_answer(question, said, materials);
+    case AnswerKind::amount: return read_amount_answer(question, said, tables.materials);
     case AnswerKind::count: return read_count_answer(said);
     case AnswerKind::yes_no: return read_yes_no_answer(said);
     case AnswerKind::area: return read_area_answer(question, said);
     case AnswerKind::size: return read_size_answer(question, said);
     case AnswerKind::date: return read_date_answer(said, today);
     case AnswerKind::interval: return read_interval_answer(question, said);
-    case AnswerKind::climate: return read_climate_answer(question, said);
-    case AnswerKind::things: return read_things_answer(said, materials);
+    case AnswerKind::climate: return read_climate_answer(question, said, *tables.climates);
+    case AnswerKind::things: return read_things_answer(said, tables.materials);
   }
   return {};
 }
@@ -435,7 +430,7 @@ std::string plain_answer(std::string_view said) {
   return plain;
 }
 
-Reply read_reply(const Question& question, std::string_view said, const Materials& materials, Date today) {
+Reply read_reply(const Question& question, std::string_view said, const Tables& tables, Date today) {
   if (said.size() > longest_answer) throw TextError("this is longer than any answer", "write it in a few words: " + question.example);
   const bool strange = std::any_of(said.begin(), said.end(),
                                    [](char c) { return (static_cast<unsigned char>(c) < ' ' && c != '\t' && c != '\r') || c == '\x7f'; });
@@ -446,7 +441,7 @@ Reply read_reply(const Question& question, std::string_view said, const Material
   const std::string meant = plain.empty() ? plain_answer(question.usual) : plain;
   if (is_do_not_know(meant)) return {{}, {"unknown"}, {}};
   try {
-    return read_kind(question, meant, materials, today);
+    return read_kind(question, meant, tables, today);
   } catch (const KeptOut&) {
     throw;
   } catch (const TextError& error) {  // the reader of a unit knows nothing of the question

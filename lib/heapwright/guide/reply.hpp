@@ -6,8 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "heapwright/guide/question.hpp"
-#include "heapwright/materials/materials.hpp"
+#include "heapwright/tables/tables.hpp"
 #include "heapwright/time/date.hpp"
 
 namespace heapwright {
@@ -33,6 +32,6 @@ struct Reply {
 std::string plain_answer(std::string_view said);
 
 /// Reads an answer; an empty one is the question's usual. @throws TextError with what would be right
-Reply read_reply(const Question& question, std::string_view said, const Materials& materials, Date today);
+Reply read_reply(const Question& question, std::string_view said, const Tables& tables, Date today);
 
 }  // namespace heapwright

@@ -3,11 +3,8 @@
 #include <toml++/toml.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <cstdio>
 #include <filesystem>
-#include <iterator>
 
 #include "heapwright/input/file.hpp"
 #include "heapwright/units/nearest.hpp"
@@ -44,67 +41,31 @@ struct Value::Source {
   }
 };
 
-struct Value::Node {
-  struct Member;
-  std::variant<std::string, double, bool, Date, std::vector<Node>, std::vector<Member>> content;
-  int line = 0;
-  int column = 0;
-  std::string refused;  ///< what it is, where it is a kind of value that no key takes
-};
-
-struct Value::Node::Member {
-  std::string key;
-  Node node;
-};
-
 namespace {
-
-using Node = Value::Node;
-using List = std::vector<Node>;
-using Members = std::vector<Node::Member>;
 
 int as_int(toml::source_index index) { return static_cast<int>(index); }
 
-Node place(const toml::node& from) {
-  Node node;
-  node.line = as_int(from.source().begin.line);
-  node.column = as_int(from.source().begin.column);
-  return node;
-}
-
-Node convert(const toml::node& from) {
-  Node node = place(from);
-  if (const auto* text = from.as_string()) {
-    node.content = text->get();
-  } else if (const auto* flag = from.as_boolean()) {
-    node.content = flag->get();
-  } else if (const auto* integer = from.as_integer()) {
-    node.content = static_cast<double>(integer->get());
-  } else if (const auto* number = from.as_floating_point()) {
-    node.content = number->get();
-  } else if (const auto* date = from.as_date()) {
-    const toml::date day = date->get();
-    node.content = Date(std::chrono::year(day.year), std::chrono::month(day.month), std::chrono::day(day.day));
-  } else if (const auto* list = from.as_array()) {
-    List items;
-    items.reserve(list->size());
-    for (const toml::node& item : *list) items.push_back(convert(item));
-    node.content = std::move(items);
-  } else if (const auto* table = from.as_table()) {
-    Members members;
-    members.reserve(table->size());
-    for (const auto& [key, value] : *table) members.push_back({std::string(key.str()), convert(value)});
-    node.content = std::move(members);
-  } else {
-    node.refused = "a time of day";
+std::string kind_of(const toml::node& node) {
+  switch (node.type()) {
+    case toml::node_type::string: return "a text";
+    case toml::node_type::integer:
+    case toml::node_type::floating_point: return "a bare number";
+    case toml::node_type::boolean: return "true or false";
+    case toml::node_type::date: return "a date";
+    case toml::node_type::array: return "a list";
+    case toml::node_type::table: return "a table";
+    case toml::node_type::none:
+    case toml::node_type::time:
+    case toml::node_type::date_time: break;
   }
-  return node;
+  return "a time of day";
 }
 
-std::string kind_of(const Node& node) {
-  if (!node.refused.empty()) return node.refused;
-  constexpr std::array<const char*, 6> kinds{"a text", "a bare number", "true or false", "a date", "a list", "a table"};
-  return kinds.at(node.content.index());
+/// A bare number, whole or not.
+std::optional<double> number_of(const toml::node& node) {
+  if (const auto* whole = node.as_integer()) return static_cast<double>(whole->get());
+  if (const auto* number = node.as_floating_point()) return number->get();
+  return std::nullopt;
 }
 
 bool has_curly_quotes(std::string_view line) {
@@ -143,37 +104,37 @@ void refuse_deep_keys(const Value::Source& source) {
 
 }  // namespace
 
-bool Value::is_text() const { return std::holds_alternative<std::string>(node_->content) && node_->refused.empty(); }
-bool Value::is_table() const { return std::holds_alternative<Members>(node_->content); }
-bool Value::is_list() const { return std::holds_alternative<List>(node_->content); }
+bool Value::is_text() const { return node_->is_string(); }
+bool Value::is_table() const { return node_->is_table(); }
+bool Value::is_list() const { return node_->is_array(); }
 
 std::optional<std::string> Value::text() const {
-  if (is_text()) return std::get<std::string>(node_->content);
-  if (const double* number = std::get_if<double>(&node_->content)) {
-    if (std::isfinite(*number)) return print_number(*number, 15);
-  }
+  if (const auto* text = node_->as_string()) return text->get();
+  const std::optional<double> number = number_of(*node_);
+  if (number && std::isfinite(*number)) return print_number(*number, 15);
   problem("is " + kind_of(*node_) + " where a text is wanted", "write it in quotes");
   return std::nullopt;
 }
 
 std::optional<bool> Value::flag() const {
-  if (const bool* value = std::get_if<bool>(&node_->content)) return *value;
+  if (const auto* flag = node_->as_boolean()) return flag->get();
   problem("is " + kind_of(*node_) + " where true or false is wanted", "write true or false, without quotes");
   return std::nullopt;
 }
 
 std::optional<double> Value::number() const {
-  const double* value = std::get_if<double>(&node_->content);
-  if (value != nullptr && std::isfinite(*value)) return *value;
-  problem("is " + (value != nullptr ? "not a number that can be used" : kind_of(*node_) + " where a number is wanted"),
+  const std::optional<double> number = number_of(*node_);
+  if (number && std::isfinite(*number)) return *number;
+  problem("is " + (number ? "not a number that can be used" : kind_of(*node_) + " where a number is wanted"),
           "write a plain number, without quotes");
   return std::nullopt;
 }
 
 std::optional<Date> Value::date() const {
-  if (const Date* value = std::get_if<Date>(&node_->content)) {
+  if (const auto* date = node_->as_date()) {
+    const toml::date day = date->get();
     try {
-      return sensible_date(*value);
+      return sensible_date(Date(std::chrono::year(day.year), std::chrono::month(day.month), std::chrono::day(day.day)));
     } catch (const TextError& error) {
       problem(error.what(), error.hint());
       return std::nullopt;
@@ -184,29 +145,33 @@ std::optional<Date> Value::date() const {
 }
 
 std::vector<Value> Value::items() const {
-  const List* list = std::get_if<List>(&node_->content);
+  const toml::array* list = node_->as_array();
   if (list == nullptr) return {*this};
   std::vector<Value> items;
   items.reserve(list->size());
-  for (const Node& item : *list) items.emplace_back(item, *source_, key_, *problems_);
+  for (const toml::node& item : *list) items.emplace_back(item, *source_, key_, *problems_);
   return items;
 }
 
 Table Value::table() const { return Table(*this); }
 
-Position Value::position() const { return source_->position(node_->line, node_->column); }
+Position Value::position() const {
+  const toml::source_position& begin = node_->source().begin;
+  return source_->position(as_int(begin.line), as_int(begin.column));
+}
 
 void Value::problem(std::string what, std::string would_be_right) const {
   problems_->add({position(), key_, std::move(what), std::move(would_be_right)});
 }
 
 std::optional<Value> Table::find(std::string_view key) {
-  asked_.emplace(key);
-  for (const Node::Member& member : std::get<Members>(value_.node_->content)) {
-    if (member.key == key) return Value(member.node, *value_.source_, member.key, *value_.problems_);
-  }
-  return std::nullopt;
+  expect(key);
+  const toml::node* member = value_.node_->as_table()->get(key);
+  if (member == nullptr) return std::nullopt;
+  return Value(*member, *value_.source_, std::string(key), *value_.problems_);
 }
+
+bool Table::has(std::string_view key) const { return value_.node_->as_table()->contains(key); }
 
 std::optional<std::string> Table::text(std::string_view key) {
   return read(key, [](std::string_view words) { return std::string(words); });
@@ -260,6 +225,7 @@ std::vector<Table> Table::tables(std::string_view key) {
 }
 
 void Table::require(std::string_view key, std::string would_be_right) {
+  expect(key);
   if (!has(key)) problem(std::string(key) + " is missing", std::move(would_be_right));
 }
 
@@ -269,13 +235,12 @@ void Table::problem_at(std::string_view key, std::string what, std::string would
 }
 
 void Table::renamed(std::string_view key, std::string what, std::string would_be_right) {
-  const std::vector<std::string> there = keys();
-  if (std::find(there.begin(), there.end(), key) != there.end()) problem_at(key, std::move(what), std::move(would_be_right));
+  if (has(key)) problem_at(key, std::move(what), std::move(would_be_right));
 }
 
 std::vector<std::string> Table::keys() const {
   std::vector<std::string> keys;
-  for (const Node::Member& member : std::get<Members>(value_.node_->content)) keys.push_back(member.key);
+  for (const auto& [key, member] : *value_.node_->as_table()) keys.emplace_back(key.str());
   return keys;
 }
 
@@ -287,18 +252,20 @@ void Value::unknown_word(const std::string& word, const std::vector<std::string>
 }
 
 void Table::finish() {
-  const std::vector<std::string> known(asked_.begin(), asked_.end());
-  std::string list;
-  for (const std::string& key : known) list += (list.empty() ? "" : ", ") + key;
-  for (const Node::Member& member : std::get<Members>(value_.node_->content)) {
-    if (asked_.contains(member.key)) continue;
-    const std::optional<std::string> near = nearest(member.key, known);
-    const Value value(member.node, *value_.source_, member.key, *value_.problems_);
+  std::vector<std::string> known = asked_;
+  std::sort(known.begin(), known.end());
+  known.erase(std::unique(known.begin(), known.end()), known.end());
+  for (const auto& [key, member] : *value_.node_->as_table()) {
+    if (std::binary_search(known.begin(), known.end(), key.str())) continue;
+    std::string list;
+    for (const std::string& one : known) list += (list.empty() ? "" : ", ") + one;
+    const std::optional<std::string> near = nearest(key.str(), known);
+    const Value value(member, *value_.source_, std::string(key.str()), *value_.problems_);
     value.problem("is not a key of this table", near ? "did you mean " + *near + "?" : "its keys are " + list);
   }
 }
 
-Document::Document(std::unique_ptr<Value::Source> source, std::unique_ptr<Value::Node> root, Problems& problems)
+Document::Document(std::unique_ptr<Value::Source> source, std::unique_ptr<toml::node> root, Problems& problems)
     : source_(std::move(source)), root_(std::move(root)), problems_(&problems) {}
 Document::Document(Document&&) noexcept = default;
 Document::~Document() = default;
@@ -313,8 +280,7 @@ Document Document::from_text(std::string text, std::string name, Problems& probl
   auto source = std::make_unique<Value::Source>(std::move(name), without_byte_order_mark(std::move(text)));
   refuse_deep_keys(*source);
   try {
-    const toml::table parsed = toml::parse(std::string_view(source->text), source->name);
-    auto root = std::make_unique<Node>(convert(parsed));
+    auto root = std::make_unique<toml::table>(toml::parse(std::string_view(source->text), source->name));
     return {std::move(source), std::move(root), problems};
   } catch (const toml::parse_error& error) {
     fail_syntax(*source, error);

@@ -7,15 +7,17 @@
 #include <cstdint>
 #include <memory>
 #include <optional>
-#include <set>
 #include <string>
 #include <string_view>
 #include <utility>
-#include <variant>
 #include <vector>
 
 #include "heapwright/input/problems.hpp"
 #include "heapwright/time/date.hpp"
+
+namespace toml::inline v3 {
+class node;  // so that toml++ stays out of this header
+}
 
 namespace heapwright {
 
@@ -24,9 +26,8 @@ class Table;
 /// A value of a file and its place. Cheap to copy; valid as long as its Document.
 class Value {
  public:
-  struct Node;
   struct Source;
-  Value(const Node& node, const Source& source, std::string key, Problems& problems)
+  Value(const toml::node& node, const Source& source, std::string key, Problems& problems)
       : node_(&node), source_(&source), key_(std::move(key)), problems_(&problems) {}
 
   bool is_text() const;
@@ -77,7 +78,7 @@ class Value {
  private:
   void unknown_word(const std::string& word, const std::vector<std::string>& known) const;
   friend class Table;
-  const Node* node_;
+  const toml::node* node_;
   const Source* source_;
   std::string key_;
   Problems* problems_;
@@ -89,7 +90,10 @@ class Table {
   explicit Table(Value value) : value_(std::move(value)) {}
 
   std::optional<Value> find(std::string_view key);
-  bool has(std::string_view key) { return find(key).has_value(); }
+  /// Whether it stands there; no question of whether it may.
+  bool has(std::string_view key) const;
+  /// A key that may stand here, though nobody asks for it this time.
+  void expect(std::string_view key) { asked_.emplace_back(key); }
 
   std::optional<std::string> text(std::string_view key);
   /// The path of another file, which is read from the folder of this one; as it stands where this is a text and no file.
@@ -135,7 +139,7 @@ class Table {
 
  private:
   Value value_;
-  std::set<std::string, std::less<>> asked_;
+  std::vector<std::string> asked_;  ///< some of them twice
 };
 
 /// A whole file. Values and tables read from it point into it.
@@ -156,9 +160,9 @@ class Document {
   const std::string& name() const;
 
  private:
-  Document(std::unique_ptr<Value::Source> source, std::unique_ptr<Value::Node> root, Problems& problems);
+  Document(std::unique_ptr<Value::Source> source, std::unique_ptr<toml::node> root, Problems& problems);
   std::unique_ptr<Value::Source> source_;
-  std::unique_ptr<Value::Node> root_;
+  std::unique_ptr<toml::node> root_;
   Problems* problems_;
 };
 

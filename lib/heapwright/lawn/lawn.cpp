@@ -46,6 +46,7 @@ std::optional<Piece> of_two(Table& table, Shape shape, std::string_view first_ke
 }
 
 std::optional<Piece> triangle(Table& table) {
+  table.expect("sides");
   if (!table.has("sides"))
     return of_two(table, Shape::triangle, "base", "height", [](Length base, Length height) { return triangle_area(base, height); });
   const std::vector<Length> three = sides(table, "sides", 3);
@@ -80,7 +81,7 @@ std::optional<Piece> given_area(Table& table) {
 
 /// Keys of the shapes that are surveyed point by point.
 std::optional<Piece> surveyed(Table& table) {
-  for (const char* key : {"spacing", "offsets", "points", "file"}) table.has(key);
+  for (const char* key : {"spacing", "offsets", "points", "file"}) table.expect(key);
   table.problem_at("shape", "offsets, polygon and geojson are not measured by this version",
                    "divide the lawn into rectangles, triangles, circles and trapezoids, or give shape = \"area\"");
   return std::nullopt;
@@ -92,7 +93,7 @@ std::optional<Piece> read_shape(Table& table) {
   if (!shape) {
     for (const char* key :
          {"area", "length", "width", "diameter", "base", "height", "sides", "parallel", "spacing", "offsets", "points", "file"})
-      table.has(key);
+      table.expect(key);
     return std::nullopt;
   }
   switch (*shape) {

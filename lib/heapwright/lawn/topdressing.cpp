@@ -4,6 +4,7 @@
 
 #include "heapwright/error.hpp"
 #include "heapwright/input/words.hpp"
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -186,12 +187,12 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   result.covers = result.area;
   result.weight = weight_of(find_compost(materials, plan.compost), materials);
   if (result.weight) result.mass = mass_of_compost(result.volume_with_allowance, result.weight->density);
-  if (const Container* wheelbarrow = find_container(materials.containers, "wheelbarrow")) {
+  if (const Container* wheelbarrow = row_with_id(*materials.containers, "wheelbarrow")) {
     result.wheelbarrow = Load{wheelbarrow->volume, source_words(materials, wheelbarrow->source, wheelbarrow->evidence)};
     result.wheelbarrow_loads = (result.volume_with_allowance / wheelbarrow->volume).value();
   }
   answer.assumptions = assumptions_for(plan, materials);
-  answer.cautions = cautions_for(materials.cautions, facts_of(plan));
+  answer.cautions = cautions_for(*materials.cautions, facts_of(plan));
   return answer;
 }
 

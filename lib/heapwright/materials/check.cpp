@@ -369,8 +369,9 @@ std::vector<CheckedFeedstock> check_materials_file(const Materials& materials, c
       return true;
     });
   }
-  for (const char* other : {"container", "compost", "source", "caution", "keep_out", "rough", "yield"})
-    root.has(other);  // not checked here
+  for (const char* other : {"container", "compost", "source", "caution", "keep_out", "rough", "yield", "symptom", "climate", "test", "turf",
+                            "check", "step", "rule", "starting_carbon_to_nitrogen"})
+    root.expect(other);  // not checked here
   root.finish();
   if (checked.empty() && problems.none())
     root.problem("there is no [[feedstock]] to check", "write [[feedstock]] with id, like and its figures");

@@ -70,7 +70,7 @@ std::optional<FirstWord> first_word(std::string_view name) {
 
 /// "old shredded leaves" is leaves, shredded.
 NamedFeedstock called_with_words_before(const Materials& materials, std::string_view name) {
-  if (const Feedstock* feedstock = called(materials.feedstocks, name)) return {feedstock, {}};
+  if (const Feedstock* feedstock = called(*materials.feedstocks, name)) return {feedstock, {}};
   const std::optional<FirstWord> first = first_word(name);
   if (!first) return {nullptr, {}};
   const std::string packing = packing_word(first->word);
@@ -93,9 +93,9 @@ std::string_view without_words_before(std::string_view name) {
 
 [[noreturn]] void refuse_unknown_feedstock(const Materials& materials, std::string_view name) {
   const std::string unknown = in_quotes(name) + " is no known feedstock";
-  const std::optional<std::string> near = nearest(name, names_of(materials.feedstocks));
-  KeepOutGuess guess = guess_keep_out(materials.keep_out, name);
-  const KeepOutGuess of_the_rest = guess_keep_out(materials.keep_out, without_words_before(name));
+  const std::optional<std::string> near = nearest(name, names_of(*materials.feedstocks));
+  KeepOutGuess guess = guess_keep_out(*materials.keep_out, name);
+  const KeepOutGuess of_the_rest = guess_keep_out(*materials.keep_out, without_words_before(name));
   if (of_the_rest.slips < guess.slips) guess = of_the_rest;
   const bool nearer_to_what_stays_out = guess.row != nullptr && (!near || guess.slips <= edit_distance(name, *near));
   if (nearer_to_what_stays_out)
@@ -117,22 +117,28 @@ const Feedstock& find_feedstock(const Materials& materials, std::string_view nam
   return *find_named_feedstock(materials, name).feedstock;
 }
 
+const Feedstock* feedstock_called(const Materials& materials, std::string_view name) {
+  return called_with_words_before(materials, name).feedstock;
+}
+
+const Compost* compost_called(const Materials& materials, std::string_view name) { return called(*materials.composts, name); }
+
 const KeepOut* what_stays_out(const Materials& materials, std::string_view name) {
-  if (const KeepOut* row = find_keep_out(materials.keep_out, name)) return row;
-  return find_keep_out(materials.keep_out, without_words_before(name));
+  if (const KeepOut* row = find_keep_out(*materials.keep_out, name)) return row;
+  return find_keep_out(*materials.keep_out, without_words_before(name));
 }
 
 Amount read_amount(std::string_view text, const Materials& materials) {
   const std::size_t of = text.find(" of ");
   const std::string_view contents = of == std::string_view::npos ? std::string_view() : text.substr(of + 4);
-  const bool is_allowed = contents.empty() || called_with_words_before(materials, contents).feedstock != nullptr;
+  const bool is_allowed = contents.empty() || feedstock_called(materials, contents) != nullptr;
   if (const KeepOut* row = is_allowed ? nullptr : what_stays_out(materials, contents)) refuse(contents, *row);
-  return read_amount(text, materials.containers);
+  return read_amount(text, *materials.containers);
 }
 
 const Compost& find_compost(const Materials& materials, std::string_view name) {
-  if (const Compost* compost = called(materials.composts, name)) return *compost;
-  const std::optional<std::string> near = nearest(name, names_of(materials.composts));
+  if (const Compost* compost = compost_called(materials, name)) return *compost;
+  const std::optional<std::string> near = nearest(name, names_of(*materials.composts));
   throw TextError(in_quotes(name) + " is no known compost",
                   near ? "did you mean " + in_quotes(*near) + "?" : "`heapwright materials` lists them all");
 }

@@ -3,38 +3,13 @@
 #include <algorithm>
 
 #include "heapwright/input/document.hpp"
-#include "heapwright/materials/embedded.hpp"
 #include "heapwright/materials/read_feedstock.hpp"
 #include "heapwright/materials/read_published_values.hpp"
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
 namespace {
-
-/// The row at an id, made where there is none.
-template <class Row>
-Row& row_of(std::vector<Row>& rows, const std::string& id) {
-  const auto known = std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return row.id == id; });
-  if (known != rows.end()) return *known;
-  rows.emplace_back().id = id;
-  return rows.back();
-}
-
-/// Walks the tables of a key, each with its id, which must be there and unlike the others of the file.
-template <class Row, class ReadRow>
-void read_rows(Table& root, std::string_view key, std::vector<Row>& rows, ReadRow read_row) {
-  std::vector<std::string> seen;
-  for (Table& table : root.tables(key)) {
-    table.require("id", "write id = \"a-short-name\"");
-    const auto id = table.read("id", read_name);
-    if (!id) continue;
-    if (std::find(seen.begin(), seen.end(), *id) != seen.end())
-      table.problem_at("id", "\"" + *id + "\" stands twice in this file", "give each row an id of its own");
-    seen.push_back(*id);
-    read_row(table, row_of(rows, *id));
-    table.finish();
-  }
-}
 
 /// No more than its own solids and water weigh without any air; where its organic matter is not known, as if it were all ash.
 void check_weight(Table& table, const Compost& row) {
@@ -154,43 +129,45 @@ void read_yield(Table& root, YieldRule& rule) {
   table->finish();
 }
 
-void read_all(Document& document, Materials& materials) {
-  Table root = document.root();
-  read_rows(root, "source", materials.sources, read_source);
-  read_rows(root, "container", materials.containers, read_container);
-  read_rows(root, "compost", materials.composts, read_compost);
-  read_rows(root, "caution", materials.cautions, read_caution);
-  read_rows(root, "keep_out", materials.keep_out, read_keep_out);
-  read_rows(root, "feedstock", materials.feedstocks, [](Table& table, Feedstock& row) {
+void read_sources(Table& root, std::vector<Source>& rows) { read_rows(root, "source", rows, read_source); }
+void read_containers(Table& root, std::vector<Container>& rows) { read_rows(root, "container", rows, read_container); }
+void read_composts(Table& root, std::vector<Compost>& rows) { read_rows(root, "compost", rows, read_compost); }
+void read_cautions(Table& root, std::vector<Caution>& rows) { read_rows(root, "caution", rows, read_caution); }
+void read_keep_outs(Table& root, std::vector<KeepOut>& rows) { read_rows(root, "keep_out", rows, read_keep_out); }
+void read_feedstocks(Table& root, std::vector<Feedstock>& rows) {
+  read_rows(root, "feedstock", rows, [](Table& table, Feedstock& row) {
     read_feedstock(table, row);
     check_feedstock(table, row);
   });
-  read_rough(root, materials.rough);
-  read_yield(root, materials.yield);
-  root.finish();
 }
 
 /// Rows that are like others call for the same cautions and rot as they do, unless they say otherwise; and hold no more nitrogen than such
 /// a thing can.
-void take_after_likes(Materials& materials, Document& document) {
-  Table root = document.root();
+void take_after_likes(Table& root, Materials& materials) {
+  std::vector<Feedstock> rows = *materials.feedstocks;
   for (Table& table : root.tables("feedstock")) {
     const auto id = table.text("id");
     const auto like = table.read("like", [&](std::string_view name) { return find_feedstock(materials, name); });
+    const auto counted_in = table.read("usual_container", [&](std::string_view name) {
+      const Container* container = find_container(*materials.containers, name);
+      if (container == nullptr) throw TextError("\"" + std::string(name) + "\" is no known container", "name one, or add a [[container]]");
+      return container->id;
+    });
     if (!id) continue;
-    for (Feedstock& row : materials.feedstocks) {
+    for (Feedstock& row : rows) {
       if (row.id != *id) continue;
+      if (counted_in) row.usual_container = *counted_in;
       check_nitrogen(table, row, like ? *like : row);
       if (!like) continue;
       if (row.tags.empty() && !table.has("tags")) row.tags = like->tags;
       if (!row.rots_like) row.rots_like = like->rots_like;
     }
   }
+  materials.feedstocks = Lazy(std::move(rows));
 }
 
 /// A row of one's own is no way around what stays out.
-void refuse_what_stays_out(const Materials& materials, Document& document) {
-  Table root = document.root();
+void refuse_what_stays_out(Table& root, const Materials& materials) {
   for (Table& table : root.tables("feedstock")) {
     const auto refuse = [&](std::string_view name) {
       const KeepOut* row = what_stays_out(materials, name);
@@ -203,44 +180,33 @@ void refuse_what_stays_out(const Materials& materials, Document& document) {
   }
 }
 
-template <class Row>
-const Row* row_with_id(const std::vector<Row>& rows, std::string_view id) {
-  const auto found = std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return row.id == id; });
-  return found == rows.end() ? nullptr : &*found;
-}
-
 }  // namespace
 
 Materials built_in_materials() {
-  Materials materials;
-  for (const char* file :
-       {"sources.toml", "containers.toml", "cautions.toml", "keep_out.toml", "composts.toml", "feedstocks.toml", "rough.toml"}) {
-    Problems problems;
-    Document document = Document::from_text(std::string(embedded_material(file)), file, problems);
-    read_all(document, materials);
-    problems.throw_if_any();
-  }
-  return materials;
+  return {built_in("feedstocks.toml", read_feedstocks), built_in("composts.toml", read_composts),
+          built_in("containers.toml", read_containers), built_in("sources.toml", read_sources),
+          built_in("cautions.toml", read_cautions),     built_in("keep_out.toml", read_keep_outs),
+          built_in("rough.toml", read_rough),           built_in("yield.toml", read_yield)};
 }
 
-void add_materials_file(Materials& materials, const std::string& path) {
-  Problems problems;
-  Document document = Document::from_file(path, problems);
-  read_all(document, materials);
-  take_after_likes(materials, document);
-  refuse_what_stays_out(materials, document);
-  problems.throw_if_any();
+void add_rows(Table& root, Materials& materials) {
+  read_onto(root, materials.sources, read_sources);
+  read_onto(root, materials.containers, read_containers);
+  read_onto(root, materials.composts, read_composts);
+  read_onto(root, materials.cautions, read_cautions);
+  read_onto(root, materials.keep_out, read_keep_outs);
+  read_onto(root, materials.feedstocks, read_feedstocks);
+  read_onto(root, materials.rough, read_rough);
+  read_onto(root, materials.yield, read_yield);
+  take_after_likes(root, materials);
+  refuse_what_stays_out(root, materials);
 }
-
-const Feedstock* feedstock_with_id(const Materials& materials, std::string_view id) { return row_with_id(materials.feedstocks, id); }
-const Source* find_source(const Materials& materials, std::string_view id) { return row_with_id(materials.sources, id); }
-const Caution* find_caution(const Materials& materials, std::string_view id) { return row_with_id(materials.cautions, id); }
 
 std::string source_words(const Materials& materials, std::string_view source, Evidence evidence) {
   if (evidence == Evidence::own) return "your own figure";
   if (evidence == Evidence::memory) return "common handbook figure, not re-checked";
   if (evidence == Evidence::judged) return source == "common-practice" ? "common practice, no source" : "judged by us";
-  const Source* found = find_source(materials, source);
+  const Source* found = row_with_id(*materials.sources, source);
   const std::string title = found != nullptr ? found->title : std::string(source);
   return evidence == Evidence::secondary ? title + " (as quoted elsewhere)" : title;
 }
@@ -249,7 +215,7 @@ std::string source_in_short(const Materials& materials, std::string_view source,
   if (evidence == Evidence::own) return "your own figure";
   if (evidence == Evidence::memory) return "from memory";
   if (evidence == Evidence::judged) return source == "common-practice" ? "common practice" : "judged";
-  const Source* found = find_source(materials, source);
+  const Source* found = row_with_id(*materials.sources, source);
   return (found != nullptr ? found->in_short : std::string(source)) + ", " + std::string(evidence_word(evidence));
 }
 

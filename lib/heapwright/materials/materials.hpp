@@ -1,5 +1,5 @@
 #pragma once
-/// The tables: feedstocks, what stays out, finished composts, containers, rough knowledge, sources and cautions, compiled into the program.
+/// The tables of what is composted: feedstocks, what stays out, finished composts, containers, rough knowledge, sources and cautions.
 
 #include <string>
 #include <string_view>
@@ -9,6 +9,7 @@
 #include "heapwright/materials/caution.hpp"
 #include "heapwright/materials/feedstock.hpp"
 #include "heapwright/materials/keep_out.hpp"
+#include "heapwright/materials/lazy.hpp"
 #include "heapwright/materials/published_value.hpp"
 #include "heapwright/materials/rough.hpp"
 #include "heapwright/units/quantities.hpp"
@@ -49,22 +50,23 @@ struct YieldRule {
   double density_spread = 0.0;                  ///< standard deviation of the logarithm of a compost's density
 };
 
+/// Each table is read when it is first asked for. Copies share them.
 struct Materials {
-  std::vector<Feedstock> feedstocks;
-  std::vector<Compost> composts;
-  std::vector<Container> containers;
-  std::vector<Source> sources;
-  std::vector<Caution> cautions;
-  std::vector<KeepOut> keep_out;
-  RoughKnowledge rough;
-  YieldRule yield;
+  Lazy<std::vector<Feedstock>> feedstocks;
+  Lazy<std::vector<Compost>> composts;
+  Lazy<std::vector<Container>> containers;
+  Lazy<std::vector<Source>> sources;
+  Lazy<std::vector<Caution>> cautions;
+  Lazy<std::vector<KeepOut>> keep_out;
+  Lazy<RoughKnowledge> rough;
+  Lazy<YieldRule> yield;
 };
 
 /// The tables that come with the program.
 Materials built_in_materials();
 
-/// Adds a user's file; a row whose id is known replaces it. @throws InputError
-void add_materials_file(Materials& materials, const std::string& path);
+/// Adds the rows of a file of one's own; one whose id is known takes the place of that row. Problems go where the file's go.
+void add_rows(Table& root, Materials& materials);
 
 /// A feedstock as somebody called it: "shredded leaves" names a packing with it.
 struct NamedFeedstock {
@@ -77,6 +79,8 @@ struct NamedFeedstock {
 /// known one; a name that is as near to what stays out as to what may go in is never answered with what may go in
 NamedFeedstock find_named_feedstock(const Materials& materials, std::string_view name);
 const Feedstock& find_feedstock(const Materials& materials, std::string_view name);
+/// The same, and nothing where there is none.
+const Feedstock* feedstock_called(const Materials& materials, std::string_view name);
 
 /// What a name means of what stays out, with or without words before it ("old", "chopped"); nothing where it means none of it.
 const KeepOut* what_stays_out(const Materials& materials, std::string_view name);
@@ -84,13 +88,10 @@ const KeepOut* what_stays_out(const Materials& materials, std::string_view name)
 /// An amount as read_amount() of amount.hpp reads it; "6 bags of dog poop" is refused for what is in the bags. @throws TextError
 Amount read_amount(std::string_view text, const Materials& materials);
 
-/// The row of just this id; nothing where there is none.
-const Feedstock* feedstock_with_id(const Materials& materials, std::string_view id);
-
+/// The compost of an id or an everyday name. @throws TextError with the nearest
 const Compost& find_compost(const Materials& materials, std::string_view name);
-
-const Source* find_source(const Materials& materials, std::string_view id);
-const Caution* find_caution(const Materials& materials, std::string_view id);
+/// The same, and nothing where there is none.
+const Compost* compost_called(const Materials& materials, std::string_view name);
 
 /// What a figure's source may be called on a screen: memory and judgement never go under a publication's name.
 std::string source_words(const Materials& materials, std::string_view source, Evidence evidence);

@@ -206,7 +206,8 @@ void read_feedstock(Table& table, Feedstock& row) {
   if (!table.has("tags")) row.tags = replaced.tags;
   row.easy_to_get = table.flag("easy_to_get").value_or(replaced.easy_to_get);
   row.usual_container = table.text("usual_container").value_or(replaced.usual_container);
-  row.keeps = table.has("keeps") ? read_published_values(table, "keeps", read_keeping) : replaced.keeps;
+  row.keeps = read_published_values(table, "keeps", read_keeping);
+  if (!table.has("keeps")) row.keeps = replaced.keeps;
   row.note = table.text("note").value_or("");
   row.like = table.text("like").value_or("");
   row.moisture = read_published_values(table, "moisture_wet_basis", read_moisture_wet_basis);
@@ -217,7 +218,8 @@ void read_feedstock(Table& table, Feedstock& row) {
   row.ash = read_published_values(table, "ash_dry_basis", read_fraction<OfDryMatter>);
   row.particle_density = table.read("particle_density", read_particle_density);
   row.degradable = read_degradable(table);
-  row.rots_like = table.has("rots_like") ? table.one_of("rots_like", rotting_material_words()) : replaced.rots_like;
+  row.rots_like = table.one_of("rots_like", rotting_material_words());
+  if (!table.has("rots_like")) row.rots_like = replaced.rots_like;
   read_packings(table, row);
   settle_usual_packing(table, row);
   if (row.particle_density && !(row.particle_density->value() >= 500.0 && row.particle_density->value() <= 5000.0)) {

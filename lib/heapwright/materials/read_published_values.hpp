@@ -38,7 +38,7 @@ auto read_published_value(const Value& value, Read read) {
   published.evidence = table.one_of("evidence", evidence_words()).value_or(Evidence::own);
   published.what = table.text("what").value_or("");
   published.note = table.text("note").value_or("");
-  published.outlier = table.has("outlier") && table.flag("outlier").value_or(false);
+  published.outlier = table.flag("outlier").value_or(false);
   table.finish();
   const bool out_of_order = (published.low && published.typical && *published.low > *published.typical) ||
                             (published.typical && published.high && *published.typical > *published.high) ||

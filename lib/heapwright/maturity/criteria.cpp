@@ -5,9 +5,8 @@
 #include <cmath>
 #include <utility>
 
-#include "heapwright/input/document.hpp"
-#include "heapwright/materials/embedded.hpp"
 #include "heapwright/materials/read_published_values.hpp"
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -36,7 +35,7 @@ Provenance read_provenance(Table& table) {
   table.require("evidence", "write evidence = \"seen\", \"secondary\", \"memory\" or \"judged\"");
   whose.evidence = table.one_of("evidence", evidence_words()).value_or(Evidence::judged);
   whose.what = table.text("what").value_or("");
-  table.has("note");
+  table.expect("note");
   return whose;
 }
 
@@ -71,19 +70,16 @@ std::vector<HeatingClass> read_classes(Table& table, TestQuantity measured) {
   return classes;
 }
 
-std::vector<TestCriterion> read_tests(Table& root) {
-  std::vector<TestCriterion> tests;
-  for (Table& table : root.tables("test")) {
-    const auto kind = table.one_of("kind", kind_words);
-    const auto measured = table.one_of("measured", measured_words());
-    table.require("kind", "write kind = \"stability\"");
-    table.require("measured", "write measured = \"temperature-rise\"");
-    if (!kind || !measured) continue;
-    tests.push_back({required_text(table, "id"), required_text(table, "name"), read_names(table, "also"), *kind, *measured,
-                     required_text(table, "how"), read_scales(table, *measured), read_classes(table, *measured)});
-    table.finish();
-  }
-  return tests;
+void read_test_criterion(Table& table, TestCriterion& test) {
+  table.require("kind", "write kind = \"stability\"");
+  table.require("measured", "write measured = \"temperature-rise\"");
+  test.kind = table.one_of("kind", kind_words).value_or(test.kind);
+  test.measured = table.one_of("measured", measured_words()).value_or(test.measured);
+  test.name = required_text(table, "name");
+  test.also = read_names(table, "also");
+  test.how = required_text(table, "how");
+  test.scales = read_scales(table, test.measured);
+  test.classes = read_classes(table, test.measured);
 }
 
 TurfLimit read_turf_limit(Table& row, const TestCriterion& test) {
@@ -100,47 +96,41 @@ TurfLimit read_turf_limit(Table& row, const TestCriterion& test) {
   return {test.id, required_text(row, "whose"), low ? low : above, high ? high : below, read_provenance(row)};
 }
 
-std::vector<TurfLimit> read_turf(Table& root, const Criteria& criteria) {
-  std::vector<TurfLimit> limits;
+/// The limits of a property, in place of those that it had.
+void read_turf(Table& root, Criteria& criteria) {
   for (Table& table : root.tables("turf")) {
     const std::string property = required_text(table, "property");
-    const TestCriterion* test = criteria.find_test(property);
+    const TestCriterion* test = row_with_id(criteria.tests, property);
     if (test == nullptr) table.problem_at("property", "is no test", "name the id of a [[test]]");
     if (test == nullptr) continue;
+    std::erase_if(criteria.turf, [&](const TurfLimit& limit) { return limit.property == property; });
     for (Value& item : table.list("limits")) {
       Table row = item.table();
-      limits.push_back(read_turf_limit(row, *test));
+      criteria.turf.push_back(read_turf_limit(row, *test));
       row.finish();
     }
     table.finish();
   }
-  return limits;
 }
 
-std::vector<CheckCriterion> read_checks(Table& root) {
-  std::vector<CheckCriterion> checks;
-  for (Table& table : root.tables("check")) {
-    checks.push_back({required_text(table, "id"), required_text(table, "name"), required_text(table, "how"), required_text(table, "passed"),
-                      required_text(table, "failed"), read_provenance(table)});
-    table.finish();
-  }
-  return checks;
+void read_check_criterion(Table& table, CheckCriterion& check) {
+  check.name = required_text(table, "name");
+  check.how = required_text(table, "how");
+  check.passed = required_text(table, "passed");
+  check.failed = required_text(table, "failed");
+  check.whose = read_provenance(table);
 }
 
-std::vector<NextStep> read_steps(Table& root) {
-  std::vector<NextStep> steps;
-  for (Table& table : root.tables("step")) {
-    steps.push_back({required_text(table, "id"), required_text(table, "text"), read_provenance(table)});
-    table.finish();
-  }
-  return steps;
+void read_next_step(Table& table, NextStep& step) {
+  step.text = required_text(table, "text");
+  step.whose = read_provenance(table);
 }
 
 std::chrono::seconds read_seconds(std::string_view text) { return std::chrono::seconds(std::llround(read_duration(text).value())); }
 
 std::optional<Burst> read_burst(Table& table) {
   constexpr std::array<std::string_view, 3> keys{"burst_above", "burst_length", "burst_readings_apart"};
-  if (std::none_of(keys.begin(), keys.end(), [&](std::string_view key) { return table.has(key); })) return std::nullopt;
+  if (std::none_of(keys.begin(), keys.end(), [&](std::string_view key) { return table.find(key).has_value(); })) return std::nullopt;
   for (const std::string_view key : keys) table.require(key, "a burst has burst_above, burst_length and burst_readings_apart");
   const auto above = table.read("burst_above", read_temperature);
   const auto length = table.read("burst_length", read_seconds);
@@ -148,60 +138,27 @@ std::optional<Burst> read_burst(Table& table) {
   return above && length && apart ? std::optional(Burst{*above, *length, *apart}) : std::nullopt;
 }
 
-/// What each rule has to say is a problem where it is missing.
-std::vector<TimeTemperatureRule> read_rules(Table& root) {
-  std::vector<TimeTemperatureRule> rules;
-  for (Table& table : root.tables("rule")) {
-    table.require("at_least", "write at_least = \"55 degC\"");
-    table.require("length", "write length = \"3 days\"");
-    const auto at_least = table.read("at_least", read_temperature);
-    const auto at_most = table.read("at_most", read_temperature);
-    const auto length = table.read("length", read_seconds);
-    const auto turnings = table.number("turnings");
-    const std::optional<Burst> burst = read_burst(table);
-    const std::string id = required_text(table, "id");
-    const std::string name = required_text(table, "name");
-    const Provenance whose = read_provenance(table);
-    if (at_least && length)
-      rules.push_back({id, name, *at_least, at_most, *length, static_cast<int>(std::lround(turnings.value_or(0.0))), burst, whose});
-    table.finish();
-  }
-  return rules;
+void read_rule(Table& table, TimeTemperatureRule& rule) {
+  table.require("at_least", "write at_least = \"55 degC\"");
+  table.require("length", "write length = \"3 days\"");
+  rule.name = required_text(table, "name");
+  rule.at_least = table.read("at_least", read_temperature).value_or(rule.at_least);
+  rule.at_most = table.read("at_most", read_temperature);
+  rule.length = table.read("length", read_seconds).value_or(rule.length);
+  rule.turnings = static_cast<int>(std::lround(table.number("turnings").value_or(0.0)));
+  rule.burst = read_burst(table);
+  rule.whose = read_provenance(table);
 }
 
-StartingRatioRule read_starting_ratio(Table& root) {
-  StartingRatioRule rule;
+void read_starting_ratio(Table& root, StartingRatioRule& rule) {
   std::optional<Table> table = root.table("starting_carbon_to_nitrogen");
-  if (!table) return rule;
+  if (!table) return;
   rule.id = required_text(*table, "id");
   rule.name = required_text(*table, "name");
   if (const auto low = table->read("low", read_carbon_to_nitrogen)) rule.low = *low;
   if (const auto high = table->read("high", read_carbon_to_nitrogen)) rule.high = *high;
   rule.whose = read_provenance(*table);
   table->finish();
-  return rule;
-}
-
-Criteria read_criteria() {
-  Problems problems;
-  Document document = Document::from_text(std::string(embedded_material("criteria.toml")), "criteria.toml", problems);
-  Table root = document.root();
-  Criteria criteria;
-  criteria.rules = read_rules(root);
-  criteria.starting_carbon_to_nitrogen = read_starting_ratio(root);
-  criteria.tests = read_tests(root);
-  criteria.turf = read_turf(root, criteria);
-  criteria.checks = read_checks(root);
-  criteria.steps = read_steps(root);
-  root.finish();
-  problems.throw_if_any();
-  return criteria;
-}
-
-template <class Row>
-const Row* find_id(const std::vector<Row>& rows, std::string_view id) {
-  const auto found = std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return row.id == id; });
-  return found == rows.end() ? nullptr : &*found;
 }
 
 /// All that a test goes by.
@@ -253,18 +210,22 @@ const Scale* TestCriterion::scale_for(const TestValue& value) const {
   return found == scales.end() ? nullptr : &*found;
 }
 
-const TestCriterion* Criteria::find_test(std::string_view id) const { return find_id(tests, id); }
-
 const TestCriterion& Criteria::test_called(std::string_view name) const {
   const auto found = std::find_if(tests.begin(), tests.end(), [&](const TestCriterion& test) { return is_called(test, name); });
   if (found == tests.end()) refuse_unknown(tests, name);
   return *found;
 }
 
-const Criteria& built_in_criteria() {
-  static const Criteria criteria = read_criteria();
-  return criteria;
+void read_criteria(Table& root, Criteria& criteria) {
+  read_rows(root, "rule", criteria.rules, read_rule);
+  read_starting_ratio(root, criteria.starting_carbon_to_nitrogen);
+  read_rows(root, "test", criteria.tests, read_test_criterion);
+  read_turf(root, criteria);
+  read_rows(root, "check", criteria.checks, read_check_criterion);
+  read_rows(root, "step", criteria.steps, read_next_step);
 }
+
+Criteria built_in_criteria() { return read_built_in("criteria.toml", read_criteria); }
 
 Bound read_bound(TestQuantity measured, std::string_view text) {
   for (const auto& [word, side] : side_words) {

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "heapwright/input/document.hpp"
 #include "heapwright/maturity/provenance.hpp"
 #include "heapwright/maturity/test_value.hpp"
 #include "heapwright/maturity/time_temperature.hpp"
@@ -48,8 +49,8 @@ struct TestCriterion {
   std::string id;
   std::string name;
   std::vector<std::string> also;
-  TestKind kind;
-  TestQuantity measured;
+  TestKind kind = TestKind::property;
+  TestQuantity measured = TestQuantity();
   std::string how;
   std::vector<Scale> scales;
   std::vector<HeatingClass> classes;  ///< the best first
@@ -101,13 +102,14 @@ struct Criteria {
   std::vector<CheckCriterion> checks;
   std::vector<NextStep> steps;  ///< the most pressing first
 
-  const TestCriterion* find_test(std::string_view id) const;
   /// A test by its id, its name or what else it is called. @throws TextError with the nearest
   const TestCriterion& test_called(std::string_view name) const;
 };
 
-/// The table that comes with the program.
-const Criteria& built_in_criteria();
+/// Reads the tables of criteria.toml onto those that are there.
+void read_criteria(Table& root, Criteria& criteria);
+/// The tables that come with the program.
+Criteria built_in_criteria();
 
 /// "at most 25:1", "above 80 %". @throws TextError
 Bound read_bound(TestQuantity measured, std::string_view text);

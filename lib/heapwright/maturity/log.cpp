@@ -25,15 +25,6 @@ struct Columns {
   std::optional<std::size_t> event;
 };
 
-bool is_time(std::string_view text) {
-  try {
-    read_time(text);
-    return true;
-  } catch (const TextError&) {
-    return false;
-  }
-}
-
 /// Whether a word of a name is one of these.
 bool has_word(const std::string& name, std::initializer_list<std::string_view> known) {
   const std::vector<std::string> words = words_of(name);

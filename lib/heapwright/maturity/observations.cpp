@@ -28,14 +28,15 @@ std::variant<TemperaturePoint, HandWarmth> read_core(std::string_view text) {
   }
 }
 
+constexpr const char* smoke = "smoke";
 constexpr std::array<std::string_view, 8> signs_of_fire{"smok", "smould", "smold", "burn", "scorch", "flam", "glow", "charr"};
 
 const std::vector<std::pair<std::string, bool>> result_words{{"passed", true}, {"failed", false}};
 
 /// Each check with itself.
-std::vector<std::pair<std::string, std::string>> check_words() {
+std::vector<std::pair<std::string, std::string>> check_words(const Criteria& criteria) {
   std::vector<std::pair<std::string, std::string>> words;
-  for (const CheckCriterion& check : built_in_criteria().checks) words.emplace_back(check.id, check.id);
+  for (const CheckCriterion& check : criteria.checks) words.emplace_back(check.id, check.id);
   return words;
 }
 
@@ -92,11 +93,11 @@ std::optional<TestValue> read_value_or_counts(Table& table, const TestCriterion&
   return read_counts(table, test);
 }
 
-std::optional<MaturityTest> read_test(Table& table) {
+std::optional<MaturityTest> read_test(Table& table, const Criteria& criteria) {
   table.require("test", "write test = \"self-heating\"");
   const auto date = table.date("date");
-  const auto test = table.read("test", [](std::string_view name) { return &built_in_criteria().test_called(name); });
-  for (const char* key : {"value", "germinated", "control", "root", "control_root"}) table.has(key);
+  const auto test = table.read("test", [&](std::string_view name) { return &criteria.test_called(name); });
+  for (const char* key : {"value", "germinated", "control", "root", "control_root"}) table.expect(key);
   if (!test) return std::nullopt;
   const std::optional<TestValue> value = read_value_or_counts(table, **test);
   if (!value) return std::nullopt;
@@ -110,20 +111,21 @@ bool is_from(TemperaturePoint bound, const CoreReading& reading) {
   return std::get<TemperaturePoint>(reading.core) >= bound;
 }
 
-bool is_smoke(const Noticed& noticed) {
-  if (symptom_called(noticed.symptom) != nullptr) return false;  // fire ants
+bool tells_of_smoke(const std::vector<Symptom>& symptoms, std::string_view text) {
+  if (symptom_called(symptoms, text) != nullptr) return false;  // fire ants
   const auto tells_of_fire = [](const std::string& word) {
     if (word == "fire" || word == "ember" || word == "char") return true;
     return std::any_of(signs_of_fire.begin(), signs_of_fire.end(), [&](std::string_view sign) { return word.starts_with(sign); });
   };
-  const std::vector<std::string> words = words_of(noticed.symptom);
+  const std::vector<std::string> words = words_of(text);
   return std::any_of(words.begin(), words.end(), tells_of_fire);  // even of "no flames, but it smokes"
 }
 
-std::string read_noticed(std::string_view text) {
-  if (!is_smoke({std::string(text), std::nullopt})) find_symptom(text);
-  return std::string(text);
+std::string read_noticed(const std::vector<Symptom>& symptoms, std::string_view text) {
+  return tells_of_smoke(symptoms, text) ? smoke : find_symptom(symptoms, text).id;
 }
+
+bool is_smoke(const Noticed& noticed) { return noticed.symptom == smoke; }
 
 Facts facts_of(const Observations& seen) {
   Facts facts;
@@ -134,20 +136,21 @@ Facts facts_of(const Observations& seen) {
   return facts;
 }
 
-MaturityTest read_maturity_test(std::string_view test, std::string_view value) {
-  const TestCriterion& criterion = built_in_criteria().test_called(test);
+MaturityTest read_maturity_test(const Criteria& criteria, std::string_view test, std::string_view value) {
+  const TestCriterion& criterion = criteria.test_called(test);
   return {criterion.id, read_test_value(criterion.measured, value), std::string(value), std::nullopt};
 }
 
-HouseholdCheck read_household_check(std::string_view check, std::string_view result) {
-  return {one_of(check_words(), check, "household check"), one_of(result_words, result, "result of a check"), std::nullopt};
+HouseholdCheck read_household_check(const Criteria& criteria, std::string_view check, std::string_view result) {
+  return {one_of(check_words(criteria), check, "household check"), one_of(result_words, result, "result of a check"), std::nullopt};
 }
 
-Observations read_observations(Table& root, std::optional<Date> built) {
+Observations read_observations(Table& root, std::optional<Date> built, const Lazy<Criteria>& criteria,
+                               const Lazy<std::vector<Symptom>>& symptoms) {
   Observations seen;
   for (Table& table : root.tables("noticed")) {
     table.require("symptom", "write symptom = \"ammonia-smell\"");
-    const auto symptom = table.read("symptom", read_noticed);
+    const auto symptom = table.read("symptom", [&](std::string_view text) { return read_noticed(*symptoms, text); });
     const auto date = table.date("date");
     if (symptom) seen.noticed.push_back({*symptom, date});
     table.finish();
@@ -165,13 +168,13 @@ Observations read_observations(Table& root, std::optional<Date> built) {
   std::optional<Table> maturity = root.table("maturity");
   if (!maturity) return seen;
   for (Table& table : maturity->tables("test")) {
-    if (auto test = read_test(table)) seen.tests.push_back(std::move(*test));
+    if (auto test = read_test(table, *criteria)) seen.tests.push_back(std::move(*test));
     table.finish();
   }
   for (Table& table : maturity->tables("check")) {
     table.require("check", "write check = \"no-reheat\"");
     table.require("result", "write result = \"passed\" or \"failed\"");
-    const auto check = table.one_of("check", check_words());
+    const auto check = table.one_of("check", check_words(*criteria));
     const auto result = table.one_of("result", result_words);
     const auto date = table.date("date");
     if (check && result) seen.checks.push_back({*check, *result, date});

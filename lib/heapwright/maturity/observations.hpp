@@ -9,7 +9,9 @@
 
 #include "heapwright/input/document.hpp"
 #include "heapwright/materials/caution.hpp"
-#include "heapwright/maturity/test_value.hpp"
+#include "heapwright/materials/lazy.hpp"
+#include "heapwright/maturity/criteria.hpp"
+#include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/units/temperature.hpp"
 
 namespace heapwright {
@@ -53,22 +55,23 @@ inline const TemperaturePoint scalding = TemperaturePoint::from_fahrenheit(140.0
 /// Whether a reading is at or above a temperature. What is hot by hand is above any.
 bool is_from(TemperaturePoint bound, const CoreReading& reading);
 
-/// A symptom that is known (symptoms.hpp), or smoke. @throws TextError
-std::string read_noticed(std::string_view text);
+/// The id of a symptom, or smoke. @throws TextError
+std::string read_noticed(const std::vector<Symptom>& symptoms, std::string_view text);
 
-/// Smoke or fire, whatever the words: no symptom to look up, but a caution that cannot wait.
+/// Smoke or fire: no symptom to look up, but a caution that cannot wait.
 bool is_smoke(const Noticed& noticed);
 
 /// The facts of what was seen that call for cautions: readings, a hot pile (at or above `scalding`, or by hand), smoke.
 Facts facts_of(const Observations& seen);
 
-/// "self-heating" and "12 degC", by the built-in criteria. @throws TextError with the nearest test, or the units that the test takes
-MaturityTest read_maturity_test(std::string_view test, std::string_view value);
+/// "self-heating" and "12 degC". @throws TextError with the nearest test, or the units that the test takes
+MaturityTest read_maturity_test(const Criteria& criteria, std::string_view test, std::string_view value);
 /// "no-reheat" and "passed". @throws TextError
-HouseholdCheck read_household_check(std::string_view check, std::string_view result);
+HouseholdCheck read_household_check(const Criteria& criteria, std::string_view check, std::string_view result);
 
 /// Reads [[noticed]], [[reading]], [[maturity.test]] and [[maturity.check]].
 /// @param built the day the pile was, where it is known: readings of before are problems
-Observations read_observations(Table& root, std::optional<Date> built);
+Observations read_observations(Table& root, std::optional<Date> built, const Lazy<Criteria>& criteria,
+                               const Lazy<std::vector<Symptom>>& symptoms);
 
 }  // namespace heapwright

@@ -4,8 +4,7 @@
 #include <optional>
 
 #include "heapwright/error.hpp"
-#include "heapwright/input/document.hpp"
-#include "heapwright/materials/embedded.hpp"
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -50,10 +49,8 @@ Cause read_cause(Table& table) {
   return cause;
 }
 
-Symptom read_symptom(Table& table) {
-  Symptom symptom;
-  symptom.id = table.text("id").value_or("");
-  symptom.name = table.text("name").value_or("");
+void read_symptom(Table& table, Symptom& symptom) {
+  symptom = Symptom{*table.text("id"), table.text("name").value_or(""), {}, {}, {}, {}, false};
   for (const Value& value : table.list("also")) symptom.also.push_back(value.text().value_or(""));
   for (const Value& value : table.list("facts")) {
     if (const auto fact = value.one_of(fact_words())) symptom.facts.insert(*fact);
@@ -63,19 +60,6 @@ Symptom read_symptom(Table& table) {
   for (Table& cause : table.tables("cause")) symptom.causes.push_back(read_cause(cause));
   if (symptom.causes.empty() || !symptom.causes.back().when.empty())
     table.problem("has no cause that holds of any pile", "end with a cause without \"when\"");
-  table.finish();
-  return symptom;
-}
-
-std::vector<Symptom> read_symptoms() {
-  Problems problems;
-  Document document = Document::from_text(std::string(embedded_material("symptoms.toml")), "symptoms.toml", problems);
-  Table root = document.root();
-  std::vector<Symptom> symptoms;
-  for (Table& table : root.tables("symptom")) symptoms.push_back(read_symptom(table));
-  root.finish();
-  problems.throw_if_any();
-  return symptoms;
 }
 
 /// "There are ants" and "ants": without the words that are said before a name.
@@ -93,23 +77,22 @@ bool is_called(const Symptom& symptom, const std::string& plain) {
 
 }  // namespace
 
-const std::vector<Symptom>& built_in_symptoms() {
-  static const std::vector<Symptom> symptoms = read_symptoms();
-  return symptoms;
-}
+void read_symptoms(Table& root, std::vector<Symptom>& symptoms) { read_rows(root, "symptom", symptoms, read_symptom); }
 
-const Symptom* symptom_called(std::string_view name) {
-  for (const Symptom& symptom : built_in_symptoms()) {
+std::vector<Symptom> built_in_symptoms() { return read_built_in("symptoms.toml", read_symptoms); }
+
+const Symptom* symptom_called(const std::vector<Symptom>& symptoms, std::string_view name) {
+  for (const Symptom& symptom : symptoms) {
     if (is_called(symptom, plain_name(name)) || is_called(symptom, bare(name))) return &symptom;
   }
   return nullptr;
 }
 
-const Symptom& find_symptom(std::string_view name) {
-  if (const Symptom* symptom = symptom_called(name)) return *symptom;
+const Symptom& find_symptom(const std::vector<Symptom>& symptoms, std::string_view name) {
+  if (const Symptom* symptom = symptom_called(symptoms, name)) return *symptom;
   std::vector<std::string> names;
   std::vector<std::string> ids;
-  for (const Symptom& symptom : built_in_symptoms()) {
+  for (const Symptom& symptom : symptoms) {
     ids.push_back(symptom.id);
     names.push_back(symptom.id);
     names.insert(names.end(), symptom.also.begin(), symptom.also.end());

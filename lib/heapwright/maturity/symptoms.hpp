@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "heapwright/input/document.hpp"
 #include "heapwright/materials/caution.hpp"
 
 namespace heapwright {
@@ -55,12 +56,15 @@ struct Symptom {
   bool at_work = false;       ///< whether it is one of a pile that is not finished
 };
 
-const std::vector<Symptom>& built_in_symptoms();
-
 /// By its id, its name or another name; nothing where none is so called.
-const Symptom* symptom_called(std::string_view name);
+const Symptom* symptom_called(const std::vector<Symptom>& symptoms, std::string_view name);
 /// The same. @throws TextError with the nearest, or all of them
-const Symptom& find_symptom(std::string_view name);
+const Symptom& find_symptom(const std::vector<Symptom>& symptoms, std::string_view name);
+
+/// Reads [[symptom]] onto a table.
+void read_symptoms(Table& root, std::vector<Symptom>& symptoms);
+/// The table that comes with the program.
+std::vector<Symptom> built_in_symptoms();
 
 /// The causes whose circumstances all hold, the likeliest first; none whose circumstances are part of one before it.
 std::vector<const Cause*> likely_causes(const Symptom& symptom, const Circumstances& circumstances);

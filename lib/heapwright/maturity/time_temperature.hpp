@@ -21,9 +21,9 @@ struct Burst {
 struct TimeTemperatureRule {
   std::string id;
   std::string name;
-  TemperaturePoint at_least;
+  TemperaturePoint at_least = TemperaturePoint::from_celsius(0.0);
   std::optional<TemperaturePoint> at_most;
-  std::chrono::seconds length;
+  std::chrono::seconds length{};
   int turnings = 0;  ///< at least, within the stretch
   std::optional<Burst> burst;
   Provenance whose;

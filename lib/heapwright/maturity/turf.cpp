@@ -19,7 +19,7 @@ std::vector<TestValue> converted_values(const std::vector<RatedTest>& tests) {
 }
 
 TurfResult result_of(const TurfLimit& limit, const std::vector<RatedTest>& tests, const Criteria& criteria) {
-  TurfResult result{&limit, criteria.find_test(limit.property), std::nullopt, std::nullopt, false};
+  TurfResult result{&limit, row_with_id(criteria.tests, limit.property), std::nullopt, std::nullopt, false};
   std::vector<TestValue> values;
   for (const RatedTest* one : counting(tests, limit.property)) values.push_back(one->test.value);
   if (values.empty() && result.property->measured == TestQuantity::carbon_dioxide) {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -51,7 +52,7 @@ void assume_amount(std::vector<Assumption>& assumptions, const Supply& supply) {
 void assume_container(std::vector<Assumption>& assumptions, const Supply& supply, const Materials& materials) {
   const ContainerCount* counted = supply.amount ? std::get_if<ContainerCount>(&*supply.amount) : nullptr;
   if (counted == nullptr || supply.estimated) return;
-  const Container* container = find_container(materials.containers, counted->container);
+  const Container* container = row_with_id(*materials.containers, counted->container);
   if (container == nullptr) return;
   PublishedValue<Volume> size;
   size.typical = counted->each;
@@ -95,8 +96,8 @@ double relative_span(double low, double typical, double high) {
 Container container_of(const Supply& supply, const Materials& materials) {
   const ContainerCount* counted = supply.amount ? std::get_if<ContainerCount>(&*supply.amount) : nullptr;
   const Container* container =
-      find_container(materials.containers, counted != nullptr ? counted->container : supply.feedstock.usual_container);
-  return container != nullptr ? *container : *find_container(materials.containers, "bucket");
+      row_with_id(*materials.containers, counted != nullptr ? counted->container : supply.feedstock.usual_container);
+  return container != nullptr ? *container : known_row(*materials.containers, "bucket");
 }
 
 /// A supply once it is measured, with the figure that is used anyway as the result; nothing where it is known, or cannot be.

@@ -39,8 +39,8 @@ std::string counted(double count, const std::string& one, const std::string& man
 }
 
 RoughAmount amount_of(const Trees& trees, MoistureWetBasis moisture, const Materials& materials) {
-  const PublishedValue<DryMassPerArea>& fall = materials.rough.leaf_fall.front();
-  const PublishedValue<Length>& usual = materials.rough.canopy_width.front();
+  const PublishedValue<DryMassPerArea>& fall = materials.rough->leaf_fall.front();
+  const PublishedValue<Length>& usual = materials.rough->canopy_width.front();
   const Length width = trees.canopy_width.value_or(*usual.typical);
   const Area canopy = trees.count * pi / 4.0 * width * width;
   const Spread spread = trees.canopy_width ? spread_of(fall) : together(spread_of(fall), spread_of(usual, 2.0));
@@ -50,14 +50,14 @@ RoughAmount amount_of(const Trees& trees, MoistureWetBasis moisture, const Mater
 }
 
 RoughAmount amount_of(const People& people, MoistureWetBasis, const Materials& materials) {
-  const PublishedValue<Mass>& scraps = materials.rough.scraps.front();
+  const PublishedValue<Mass>& scraps = materials.rough->scraps.front();
   const Spread spread = spread_of(scraps);
   return {people,      Mass(people.count * *scraps.typical),      spread.low,
           spread.high, counted(people.count, "person", "people"), evidence_of(materials, scraps)};
 }
 
 RoughAmount amount_of(const MownLawn& lawn, MoistureWetBasis, const Materials& materials) {
-  const PublishedValue<MassPerArea>& clippings = materials.rough.clippings.front();
+  const PublishedValue<MassPerArea>& clippings = materials.rough->clippings.front();
   const Spread spread = spread_of(clippings);
   return {lawn,        Mass(lawn.area * *clippings.typical),    spread.low,
           spread.high, print_in(lawn.area, "ft2", 3) + " mown", evidence_of(materials, clippings)};
@@ -105,7 +105,7 @@ std::optional<Estimate> read_estimate(Table& supply, const Feedstock& feedstock,
   table->renamed("heap", "is called pile", "write { pile = [\"6 ft\", \"4 ft\", \"knee-high\"] }");
   std::optional<Estimate> estimate;
   int kinds = 0;
-  for (const char* kind : {"trees", "people", "mown_lawn", "pile"}) kinds += table->has(kind) ? 1 : 0;
+  for (const char* kind : {"trees", "people", "mown_lawn", "pile"}) kinds += table->find(kind) ? 1 : 0;
   if (kinds != 1)
     table->problem("says how much in one way",
                    "write { trees = 3, canopy_width = \"30 ft\" }, { people = 3 }, { mown_lawn = \"5000 ft2\" } or { pile = [\"6 ft\", \"4 "

@@ -1,5 +1,7 @@
 #include "heapwright/mix/figures.hpp"
 
+#include "heapwright/materials/rows.hpp"
+
 namespace heapwright {
 namespace {
 
@@ -82,12 +84,12 @@ class PortionWorking {
   }
 
   std::string container_source(const ContainerCount& counted) const {
-    const Container* container = find_container(materials_.containers, counted.container);
+    const Container* container = row_with_id(*materials_.containers, counted.container);
     return container != nullptr ? source_words(materials_, container->source, container->evidence) : "your own figure";
   }
 
   std::string container_name(const ContainerCount& counted) const {
-    const Container* container = find_container(materials_.containers, counted.container);
+    const Container* container = row_with_id(*materials_.containers, counted.container);
     return container != nullptr ? container->name : counted.container;
   }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "heapwright/input/words.hpp"
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -46,7 +47,7 @@ std::optional<Weighed> read_weighed(Table& supply, const Materials& materials) {
   std::optional<Table> table = supply.table("weighed");
   if (!table) return std::nullopt;
   const auto container = table->read("container", [&](std::string_view name) {
-    const Container* found = find_container(materials.containers, name);
+    const Container* found = find_container(*materials.containers, name);
     if (found == nullptr)
       throw TextError("\"" + std::string(name) + "\" is no known container",
                       "name one of [[container]] or of the table, or write weighed with \"bucket\"");
@@ -120,7 +121,7 @@ void refuse_bag_of_fertilizer(const Supply& supply, const Amount& amount) {
 
 void settle_packing(Supply& supply, const Amount& amount, const Materials& materials) {
   const ContainerCount* counted = std::get_if<ContainerCount>(&amount);
-  const Container* container = counted != nullptr ? find_container(materials.containers, counted->container) : nullptr;
+  const Container* container = counted != nullptr ? row_with_id(*materials.containers, counted->container) : nullptr;
   if (container != nullptr && supply.packing_assumed && supply.feedstock.find_packing(container->packing) != nullptr)
     supply.packing = container->packing;
 }
@@ -230,7 +231,7 @@ void settle_season(Table& table, const Estimate& estimate, Supply& supply, Rough
 /// A mass becomes so many of the containers that people count it in.
 Amount in_usual_container(const Supply& supply, const Amount& amount, const Materials& materials) {
   const Mass* mass = std::get_if<Mass>(&amount);
-  const Container* container = find_container(materials.containers, supply.feedstock.usual_container);
+  const Container* container = row_with_id(*materials.containers, supply.feedstock.usual_container);
   if (mass == nullptr || container == nullptr) return amount;
   const std::optional<Mass> each = supply.mass(container->volume);
   if (!each) return amount;
@@ -243,7 +244,7 @@ void lie_loose(Supply& supply) {
 }
 
 void take_estimate(Table& table, Supply& supply, const Materials& materials) {
-  const std::optional<Estimate> estimate = read_estimate(table, supply.feedstock, materials.rough);
+  const std::optional<Estimate> estimate = read_estimate(table, supply.feedstock, *materials.rough);
   if (!estimate) return;
   if (table.has("amount")) table.problem_at("estimate", "stands beside an amount", "give one of the two");
   if (supply.use == Use::unlimited)
@@ -326,7 +327,7 @@ void set_amount(Supply& supply, const Amount& amount, const Materials& materials
 }
 
 void settle_in_usual_container(Supply& supply, const Materials& materials) {
-  const Container* usual = find_container(materials.containers, supply.feedstock.usual_container);
+  const Container* usual = row_with_id(*materials.containers, supply.feedstock.usual_container);
   if (usual != nullptr) settle_packing(supply, ContainerCount{usual->id, 1.0, usual->volume}, materials);
 }
 
@@ -353,7 +354,7 @@ std::optional<Supply> read_supply(Table& table, const Materials& materials) {
   supply->treated = table.one_of("treated", treated_words);
   supply->weighed = read_weighed(table, materials);
   supply->dried = read_dried(table);
-  supply->feel = table.read("feel", [&](std::string_view word) { return find_feel(word, materials.rough); });
+  supply->feel = table.read("feel", [&](std::string_view word) { return find_feel(word, *materials.rough); });
   supply->use = table.one_of("use", use_words).value_or(Use::up_to);
   if (known) take_estimate(table, *supply, materials);
   supply->most_of_volume = table.read("most_of_volume", read_fraction<OfLooseVolume>);

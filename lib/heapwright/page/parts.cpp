@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "heapwright/materials/rows.hpp"
+
 namespace heapwright {
 namespace {
 
@@ -15,7 +17,7 @@ constexpr std::size_t a_range = 24;   // of letters: "49, from 27 to 72"
 std::vector<Caution> of_today(const Grounds& grounds, const Materials& materials, const WorkSteps& today) {
   std::vector<Caution> cautions;
   for (const std::string& id : grounds.cautions) {
-    const Caution* caution = find_caution(materials, id);
+    const Caution* caution = row_with_id(*materials.cautions, id);
     if (caution == nullptr || caution->first || !today.contains(caution->step)) continue;
     if (cautions.size() < most_cautions || caution->harms) cautions.push_back(*caution);
   }
@@ -71,7 +73,7 @@ void grounds_of(PageWriter& writer, const Grounds& grounds, const Materials& mat
     writer.section(Depth::act, "The working, step by step, with the digits to do it again").block(WorkedOut{*grounds.working});
   std::vector<Caution> cautions;
   for (const std::string& id : grounds.cautions) {
-    if (const Caution* caution = find_caution(materials, id)) cautions.push_back(*caution);
+    if (const Caution* caution = row_with_id(*materials.cautions, id)) cautions.push_back(*caution);
   }
   writer.section(Depth::ground, "Mind");
   if (!cautions.empty()) writer.block(Warnings{std::move(cautions), false});
@@ -140,7 +142,7 @@ void end_act(PageWriter& writer, const Grounds& grounds, const Materials& materi
 void urgent_cautions(PageWriter& writer, const Grounds& grounds, const Materials& materials) {
   writer.section(Depth::act);
   for (const std::string& id : grounds.cautions) {
-    const Caution* caution = find_caution(materials, id);
+    const Caution* caution = row_with_id(*materials.cautions, id);
     if (caution != nullptr && caution->first) writer.paragraph(caution->text);
   }
 }
@@ -153,7 +155,7 @@ Page finished(PageWriter writer, const Grounds& grounds, const Materials& materi
 
 Words amount_of(const std::optional<ContainerCount>& counted, Volume volume, const Materials& materials) {
   if (!counted) return volume;
-  const Container* container = find_container(materials.containers, counted->container);
+  const Container* container = row_with_id(*materials.containers, counted->container);
   std::string name = container != nullptr ? container->name : counted->container;
   std::replace(name.begin(), name.end(), '-', ' ');
   if (name.find_first_of("0123456789") == 0) name.insert(0, "x ");
@@ -166,7 +168,7 @@ Words own_measure(const RecipeAmount& amount, const std::optional<ContainerCount
 }
 
 Words carried(WaterMass water, const Materials& materials) {
-  const Container* can = find_container(materials.containers, "watering-can");
+  const Container* can = row_with_id(*materials.containers, "watering-can");
   if (can == nullptr) return water;
   return CarriedWater{water, can->volume};
 }

@@ -1,6 +1,7 @@
 #include <set>
 #include <string_view>
 
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/page/mix_parts.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/page/pair_parts.hpp"
@@ -18,7 +19,7 @@ std::vector<Words> uses_of(const Recipe& recipe, const Materials& materials) {
   std::set<std::string_view> said;
   for (const RecipeAmount& amount : as_built(recipe).amounts) {
     if (!is_positive(amount.volume) || !said.insert(amount.name).second) continue;
-    const Words use = use_of_left_over(find_feedstock(materials, amount.id).left_over, "as more browns come in");
+    const Words use = use_of_left_over(known_row(*materials.feedstocks, amount.id).left_over, "as more browns come in");
     if (!use.empty()) uses.push_back(say("{}: {}", amount.name, use));
   }
   return uses;

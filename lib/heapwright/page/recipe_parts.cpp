@@ -4,6 +4,7 @@
 #include <array>
 #include <utility>
 
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/page/mix_parts.hpp"
 #include "heapwright/time/date.hpp"
 
@@ -56,7 +57,7 @@ Words remainder_step(const Remainder& left, const Recipe& recipe, const Material
                             : Words(Mass(amount.mass * (left.volume / amount.volume).value()));
   const Words rest = say("{}{} of {}", none_in ? "All " : "The other ", measure, amount.name);
   const std::string_view when = room_sets_size(recipe) ? "as the pile sinks" : "as more browns come in";
-  const Words use = use_of_left_over(find_feedstock(materials, amount.id).left_over, when);
+  const Words use = use_of_left_over(known_row(*materials.feedstocks, amount.id).left_over, when);
   return use.empty() ? say("{}: put away.", rest) : say("{}: {}.", rest, use);
 }
 
@@ -100,7 +101,7 @@ Words months_of(const Season& season) {
 
 /// "each mowing, Apr to Oct", "each week", and of a load whose season nobody knows "each time".
 Words each_time(const Card& card, const Materials& materials) {
-  const bool mown = find_feedstock(materials, card.greens.id).has_tag("grassy");
+  const bool mown = known_row(*materials.feedstocks, card.greens.id).has_tag("grassy");
   const Words time = mown ? "each mowing" : card.greens.keeps ? "each week" : "each time";
   return card.season ? say("{}, {}", time, months_of(*card.season)) : time;
 }
@@ -188,7 +189,7 @@ std::vector<Words> to_find_out(const Recipe& recipe) {
 }
 
 Words not_today_words(const NotToday& one, const Materials& materials) {
-  const bool grassy = find_feedstock(materials, one.id).has_tag("grassy");
+  const bool grassy = known_row(*materials.feedstocks, one.id).has_tag("grassy");
   const Words season = one.season ? say(" come {} and", months_of(*one.season)) : Words();
   const Words there =
       one.share_on_hand > 0.0 ? say("only {} of a year's can be had", Percent{one.share_on_hand}) : Words("none can be had");
@@ -213,7 +214,7 @@ Words size_words_of(const Recipe& recipe, const Materials& materials) {
   std::vector<Words> words;
   std::vector<std::string> names;
   for (const std::string& id : size.feedstocks) {
-    const std::string& name = find_feedstock(materials, id).name;
+    const std::string& name = known_row(*materials.feedstocks, id).name;
     if (std::find(names.begin(), names.end(), name) != names.end()) continue;
     names.push_back(name);
     words.emplace_back(name);
@@ -251,8 +252,9 @@ void say_money(PageWriter& writer, const Recipe& recipe) {
 
 bool has_leaves_left(const Recipe& recipe, const Materials& materials) {
   const std::vector<Remainder> left = remainders_of(recipe);
-  return std::any_of(left.begin(), left.end(),
-                     [&](const Remainder& one) { return find_feedstock(materials, one.amount->id).left_over == LeftOver::leaf_mold; });
+  return std::any_of(left.begin(), left.end(), [&](const Remainder& one) {
+    return known_row(*materials.feedstocks, one.amount->id).left_over == LeftOver::leaf_mold;
+  });
 }
 
 void say_everything_in(PageWriter& writer, const Recipe& recipe) {
@@ -371,7 +373,7 @@ Words use_of_left_over(LeftOver left_over, std::string_view when) {
 std::vector<Words> card_words(const Recipe& recipe, const Materials& materials) {
   std::vector<Words> cards;
   for (const Card& card : recipe.cards) {
-    const bool mown = find_feedstock(materials, card.greens.id).has_tag("grassy");
+    const bool mown = known_row(*materials.feedstocks, card.greens.id).has_tag("grassy");
     std::vector<Words> with{mown ? own_measure(card.greens, card.greens.containers, card.greens.volume, materials)
                                  : so_much_of(card.greens, materials)};
     for (const RecipeAmount& browns : card.browns) with.push_back(so_much_of(browns, materials));

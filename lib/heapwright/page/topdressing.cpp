@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/page/topdressing_parts.hpp"
 #include "heapwright/time/date.hpp"
@@ -21,8 +22,8 @@ Words when_of(const TopdressingPlan& plan) {
 Words loads(const Topdressing& topdressing) { return Count{std::ceil(topdressing.wheelbarrow_loads), "wheelbarrow load"}; }
 
 Words bags(Volume volume, const Materials& materials) {
-  const Container* us_bag = find_container(materials.containers, "compost-bag-1ft3");
-  const Container* si_bag = find_container(materials.containers, "compost-bag-40l");
+  const Container* us_bag = row_with_id(*materials.containers, "compost-bag-1ft3");
+  const Container* si_bag = row_with_id(*materials.containers, "compost-bag-40l");
   if (us_bag == nullptr || si_bag == nullptr) return {};
   return say(", or {}", SoldInBags{volume, us_bag->volume, si_bag->volume});
 }

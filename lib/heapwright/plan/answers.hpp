@@ -73,7 +73,7 @@ struct StartingRatio {
   std::optional<bool> met;
 };
 
-/// What was noticed of a pile, and what mends it.
+/// What was noticed of a pile, and what mends it. Points into the tables of its yard.
 struct NoticedSign {
   const Symptom* symptom = nullptr;
   const Cause* cause = nullptr;            ///< the likeliest, in the light of the yard; of none the commonest
@@ -90,7 +90,7 @@ struct NoticedSign {
   bool takes_water() const { return water.value() > 0.5; }
 };
 
-/// @param symptom a name of one, as find_symptom() takes it
+/// @param symptom id of one
 /// @param recipe of the yard; nothing where it lists no supplies @throws DomainError for a log that begins before the pile was built
 /// @param shown what its readings show
 NoticedSign noticed_in(const Yard& yard, const Answer<Recipe>* recipe, std::string_view symptom, Date day, const Circumstances& shown);

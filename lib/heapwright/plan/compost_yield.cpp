@@ -23,8 +23,7 @@ CompostYield compost_yield(const Mix& mix, OrganicMass coarse, const YieldRule& 
   return yield_about(left(*lost.typical).volume, spread, rule);
 }
 
-OrganicMass coarse_wood_of(const Mix& mix, const Materials& materials) {
-  const ProcessEnsemble ensemble = built_in_ensemble();
+OrganicMass coarse_wood_of(const Mix& mix, const Materials& materials, const ProcessEnsemble& ensemble) {
   return contents_of(mix, materials, ensemble, ensemble.best).coarse;
 }
 

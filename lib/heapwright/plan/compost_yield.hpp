@@ -8,6 +8,7 @@
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/mix/mix.hpp"
 #include "heapwright/process/compost_left.hpp"
+#include "heapwright/process/parameters.hpp"
 
 namespace heapwright {
 
@@ -21,7 +22,7 @@ namespace heapwright {
 CompostYield compost_yield(const Mix& mix, OrganicMass coarse, const YieldRule& rule);
 
 /// The coarse wood of a mix that does not rot, by the pile model's shares.
-OrganicMass coarse_wood_of(const Mix& mix, const Materials& materials);
+OrganicMass coarse_wood_of(const Mix& mix, const Materials& materials, const ProcessEnsemble& ensemble);
 
 /// What the yield takes for granted, each with what it could change of what is to buy, else of the compost.
 /// @param goes_in all that is put in, over the mix

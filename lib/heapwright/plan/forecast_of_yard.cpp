@@ -141,9 +141,9 @@ YieldRule by_forecast(YieldRule rule, const Finished& finished) {
 std::vector<std::string> cautions_of(const Grounds& recipe, const Forecast& coming, const Materials& materials) {
   std::vector<std::string> ids = recipe.cautions;
   if (may_scald(coming)) {
-    for (const std::string& id : cautions_for(materials.cautions, {Fact::hot})) ids.push_back(id);
+    for (const std::string& id : cautions_for(*materials.cautions, {Fact::hot})) ids.push_back(id);
   }
-  return in_order(ids, materials.cautions);
+  return in_order(ids, *materials.cautions);
 }
 
 int day_of(const WrittenTime& time, Date built) {
@@ -221,10 +221,10 @@ Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& of_reci
   answer.targets = recipe.targets;
   answer.on_target = built.distance_from_aim <= hardly_off;
 
-  const ProcessEnsemble ensemble = built_in_ensemble();
+  const ProcessEnsemble& ensemble = *yard.tables.ensemble;
   PileToBuild pile{mix, 1.0, yard.pile, care_of(yard), std::nullopt, yard.built_or(today)};
   const std::optional<BulkDensity> weighed = pile.pile ? pile.pile->weighed : std::nullopt;
-  const SettledDensity density = settled_density_of(mix, yard.materials, ensemble, weighed);
+  const SettledDensity density = settled_density_of(mix, yard.tables.materials, ensemble, weighed);
   double fits = 1.0;
   if (room.each) {
     pile.room = taken_by(*room.pile);
@@ -244,10 +244,10 @@ Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& of_reci
   }
   answer.care = pile.care;
   answer.can_be_built_earlier = std::chrono::sys_days(pile.built) - std::chrono::days(14) >= std::chrono::sys_days(today);
-  const PileContents contents = contents_of(mix, yard.materials, ensemble, ensemble.best);
+  const PileContents contents = contents_of(mix, yard.tables.materials, ensemble, ensemble.best);
   answer.nothing_rots = !((contents.fast + contents.slow).value() > least_rotting * contents.dry().value());
   if (answer.nothing_rots) return whole;
-  const PileModel model(pile, yard.materials, ensemble);
+  const PileModel model(pile, yard.tables.materials, ensemble);
   answer.volume = model.shape(ensemble.best).volume;
   const auto is_enough = [&](const ProcessParameters& set) { return model.shape(set).volume >= smallest_pile; };
   answer.too_little = !is_enough(ensemble.best) || !std::all_of(ensemble.members.begin(), ensemble.members.end(), is_enough);
@@ -260,19 +260,19 @@ Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& of_reci
   if (log != nullptr) {
     if (log->notes_events) pile.care.noted = noted_in(*log, pile.built);
     const std::vector<CoreOfDay> cores = cores_of(*log, pile.built);
-    answer.rate = fit_rate(pile, days_from(weather, pile.built, horizon), yard.materials, ensemble, cores);
+    answer.rate = fit_rate(pile, days_from(weather, pile.built, horizon), yard.tables.materials, ensemble, cores);
     if (answer.rate && answer.rate->tells) pile.rate = answer.rate->factor;
     seen = heating_in(cores);
   }
-  answer.forecast = forecast(pile, weather, yard.materials, ensemble, seen, progress);
+  answer.forecast = forecast(pile, weather, yard.tables.materials, ensemble, seen, progress);
   const Forecast& coming = *answer.forecast;
-  whole.cautions = cautions_of(of_recipe, coming, yard.materials);
+  whole.cautions = cautions_of(of_recipe, coming, yard.tables.materials);
   const double all = pile.care.feeding ? pile.share * coming.filled_in_all : 1.0;
   const double over_this_pile = all / (pile.share * coming.filled_in_all);
   answer.goes_in = all;
   answer.mass = all * (1.0 - coming.finished.mass_loss) * mix.mass;
   answer.finished_volume = over_this_pile * coming.filled_in_all * (1.0 - coming.finished.volume_loss) * *answer.volume;
-  answer.yield = by_forecast(yard.materials.yield, coming.finished);
+  answer.yield = by_forecast(*yard.tables.materials.yield, coming.finished);
   if (coming.status != ForecastStatus::never && coming.finished.is_ready) answer.screened = over_this_pile * coming.finished.screened;
   return whole;
 }

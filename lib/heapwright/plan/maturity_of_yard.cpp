@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/maturity/log_summary.hpp"
 #include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/plan/answers.hpp"
@@ -46,17 +47,19 @@ std::optional<Date> last_tested(const Observations& seen) {
   return last;
 }
 
-bool is_at_work(const Noticed& noticed) { return is_smoke(noticed) || find_symptom(noticed.symptom).at_work; }
+bool is_at_work(const Noticed& noticed, const std::vector<Symptom>& symptoms) {
+  return is_smoke(noticed) || known_row(symptoms, noticed.symptom).at_work;
+}
 
 /// By its last reading and what was noticed, not older than the last test or check.
-bool is_at_work(const Observations& seen) {
+bool is_at_work(const Observations& seen, const std::vector<Symptom>& symptoms) {
   const std::optional<Date> tested = last_tested(seen);
   const auto counts = [&](const std::optional<Date>& date) { return !date || !tested || *date >= *tested; };
   const auto earlier = [](const CoreReading& one, const CoreReading& other) { return one.date < other.date; };
   const auto latest = std::max_element(seen.readings.begin(), seen.readings.end(), earlier);
   if (latest != seen.readings.end() && counts(latest->date) && is_from(heated, *latest)) return true;
   return std::any_of(seen.noticed.begin(), seen.noticed.end(),
-                     [&](const Noticed& noticed) { return counts(noticed.date) && is_at_work(noticed); });
+                     [&](const Noticed& noticed) { return counts(noticed.date) && is_at_work(noticed, symptoms); });
 }
 
 Assumption taken_for_granted(std::string what, std::string value) {
@@ -82,7 +85,7 @@ std::vector<Assumption> assumptions_of(const CompostKnown& known, bool moisture_
 }  // namespace
 
 Answer<YardCompost> maturity_of(const Yard& yard, Date today) {
-  const Criteria& criteria = built_in_criteria();
+  const Criteria& criteria = *yard.tables.criteria;
   Answer<YardCompost> answer;
   CompostKnown& known = answer->known;
   known.rating = rate(yard.observations.tests, criteria);
@@ -90,10 +93,10 @@ Answer<YardCompost> maturity_of(const Yard& yard, Date today) {
   known.checks = check_results(yard.observations.checks, criteria);
   answer->cured_by = cured_by(known.checks);
   known.has_cured = answer->cured_by && *answer->cured_by <= today;
-  known.pile_at_work = is_at_work(yard.observations);
+  known.pile_at_work = is_at_work(yard.observations, *yard.tables.symptoms);
   answer->next = next_steps(known, criteria);
   answer.assumptions = assumptions_of(known, !counting(known.rating.tests, "moisture").empty());
-  answer.cautions = cautions_of_use(yard.materials.cautions, facts_of_compost(yard, known));
+  answer.cautions = cautions_of_use(*yard.tables.materials.cautions, facts_of_compost(yard, known));
   return answer;
 }
 

@@ -21,12 +21,12 @@ Answer<MixOnHand> mix_on_hand(const Yard& yard, WaterMass added_water, Date toda
   }
   if (blend.ingredients.empty()) return answer;
   answer->mix = mix_of(blend);
-  answer->mix->ranges = ranges_of(blend, taken, yard.targets, yard.materials);
-  for (std::size_t i = 0; i < taken.size(); ++i) take_on(taken[i], blend, i, yard.materials, answer.assumptions);
+  answer->mix->ranges = ranges_of(blend, taken, yard.targets, yard.tables.materials);
+  for (std::size_t i = 0; i < taken.size(); ++i) take_on(taken[i], blend, i, yard.tables.materials, answer.assumptions);
   assume_windows(taken, answer.assumptions);
   order_by_weight(answer.assumptions);
-  answer.measure_first = measure_first(blend, taken, yard.materials);
-  answer.cautions = cautions_for(yard.materials.cautions, facts);
+  answer.measure_first = measure_first(blend, taken, yard.tables.materials);
+  answer.cautions = cautions_for(*yard.tables.materials.cautions, facts);
   return answer;
 }
 

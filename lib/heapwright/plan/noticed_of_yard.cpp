@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/process/weather.hpp"
 
@@ -10,7 +11,7 @@ const TemperaturePoint cold_air = TemperaturePoint::from_celsius(5.0);  // below
 constexpr double much_grass = 0.3;                                      // of the volume; judged
 
 bool has_tag(const Yard& yard, const MixPart& part, const char* tag) {
-  const std::vector<std::string>& tags = find_feedstock(yard.materials, part.id).tags;
+  const std::vector<std::string>& tags = known_row(*yard.tables.materials.feedstocks, part.id).tags;
   return std::find(tags.begin(), tags.end(), tag) != tags.end();
 }
 
@@ -73,7 +74,7 @@ Circumstances circumstances_of(const Yard& yard, const Answer<Recipe>& recipe, c
   if (found.contains(Circumstance::watered)) found.erase(Circumstance::too_dry);
   for (const Noticed& noticed : yard.observations.noticed) {
     if (is_smoke(noticed)) continue;
-    for (const Circumstance ruled_out : find_symptom(noticed.symptom).rules_out) found.erase(ruled_out);
+    for (const Circumstance ruled_out : known_row(*yard.tables.symptoms, noticed.symptom).rules_out) found.erase(ruled_out);
   }
   of_pile(yard, recipe, day, found);
   if (yard.climate && weather_of(*yard.climate).on(day) < cold_air) found.insert(Circumstance::cold);
@@ -110,7 +111,7 @@ bool overfills(const Yard& yard, const std::optional<Mix>& mix) {
 
 NoticedSign noticed_in(const Yard& yard, const Answer<Recipe>* recipe, std::string_view symptom, Date day, const Circumstances& shown) {
   NoticedSign answer;
-  answer.symptom = &find_symptom(symptom);
+  answer.symptom = &known_row(*yard.tables.symptoms, symptom);
   answer.pile_is_known = recipe != nullptr || !shown.empty();
   if (recipe != nullptr) answer.mix = mix_on_hand(yard, WaterMass(), day)->mix;
   const Circumstances found = recipe != nullptr ? circumstances_of(yard, *recipe, answer.mix, day, shown) : shown;

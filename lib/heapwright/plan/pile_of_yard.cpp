@@ -51,7 +51,7 @@ Answer<PileFit> pile_of(const Yard& yard, const Answer<Recipe>& recipe, Date tod
     answer.measure_first = recipe.measure_first;
     answer.cautions = recipe.cautions;
   } else {
-    answer.cautions = cautions_for(yard.materials.cautions, facts_of_empty_pile(yard, yard.built_or(today)));
+    answer.cautions = cautions_for(*yard.tables.materials.cautions, facts_of_empty_pile(yard, yard.built_or(today)));
   }
   return answer;
 }

@@ -31,12 +31,12 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
   if (yard.pile) plan.fit = pile_of(yard, plan.recipe, today);
   const bool something_tested = !yard.observations.tests.empty() || !yard.observations.checks.empty();
   if (something_tested) plan.maturity = maturity_of(yard, today);
-  if (yard.lawn) plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.materials);
+  if (yard.lawn) plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.tables.materials);
 
   std::optional<CompostYield> own;
   OrganicMass coarse;
-  if (has_size(recipe)) coarse = coarse_wood_of(as_built(recipe).mix, yard.materials);
-  YieldRule rule = yard.materials.yield;
+  if (has_size(recipe)) coarse = coarse_wood_of(as_built(recipe).mix, yard.tables.materials, *yard.tables.ensemble);
+  YieldRule rule = *yard.tables.materials.yield;
   std::optional<TemperatureLog> log = log_of(yard.observations);
   if (yard.climate && has_size(recipe)) plan.forecast = forecast_of(yard, plan.recipe, today, log ? &*log : nullptr);
   const bool something_seen = log || !yard.observations.readings.empty() || !yard.observations.noticed.empty();
@@ -59,14 +59,14 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
   take(plan.readings);
   take(plan.topdressing);
   if (own)
-    assume_yield(answer.assumptions, plan.forecast ? (*plan.forecast)->goes_in : 1.0, as_built(recipe).mix, coarse, rule, yard.materials,
-                 plan.supply.needed);
+    assume_yield(answer.assumptions, plan.forecast ? (*plan.forecast)->goes_in : 1.0, as_built(recipe).mix, coarse, rule,
+                 yard.tables.materials, plan.supply.needed);
   order_by_weight(answer.assumptions);
   Facts facts;
   if (own && plan.topdressing) facts.insert(Fact::own_compost_on_lawn);
   if (plan.supply.to_buy && is_positive(*plan.supply.to_buy)) facts.insert(Fact::bought_compost);
-  for (const std::string& id : cautions_for(yard.materials.cautions, facts)) answer.cautions.push_back(id);
-  answer.cautions = in_order(answer.cautions, yard.materials.cautions);
+  for (const std::string& id : cautions_for(*yard.tables.materials.cautions, facts)) answer.cautions.push_back(id);
+  answer.cautions = in_order(answer.cautions, *yard.tables.materials.cautions);
   return answer;
 }
 

@@ -27,9 +27,9 @@ std::vector<CoreReading> felt_by_hand(const Observations& seen) {
   return readings;
 }
 
-StartingRatio judge_start(const std::optional<Mix>& mix) {
+StartingRatio judge_start(const StartingRatioRule& rule, const std::optional<Mix>& mix) {
   StartingRatio start;
-  start.rule = &built_in_criteria().starting_carbon_to_nitrogen;
+  start.rule = &rule;
   if (!mix || !mix->carbon_to_nitrogen) return start;
   start.carbon_to_nitrogen = mix->carbon_to_nitrogen;
   start.met = at_least(start.rule->low, *start.carbon_to_nitrogen) && at_most(start.rule->high, *start.carbon_to_nitrogen);
@@ -145,14 +145,15 @@ Answer<YardReadings> seen_of(const Yard& yard, const Answer<Recipe>* recipe, std
   answer.smokes = std::any_of(noticed.begin(), noticed.end(), is_smoke);
   answer.by_hand = felt_by_hand(yard.observations);
   if (answer.log) {
-    for (const TimeTemperatureRule& rule : built_in_criteria().rules) answer.rules.push_back(judge(rule, *answer.log, gap));
+    for (const TimeTemperatureRule& rule : yard.tables.criteria->rules) answer.rules.push_back(judge(rule, *answer.log, gap));
     answer.summary = log_summary_of(*answer.log, gap);
   }
   answer.felt_last = felt_last(answer, yard);
   answer.starting_ratio =
-      judge_start(recipe != nullptr && has_size(recipe->result) ? std::optional(as_built(recipe->result).mix) : std::nullopt);
+      judge_start(yard.tables.criteria->starting_carbon_to_nitrogen,
+                  recipe != nullptr && has_size(recipe->result) ? std::optional(as_built(recipe->result).mix) : std::nullopt);
   take_noticed(yard, recipe, today, answer);
-  whole.cautions = cautions_for(yard.materials.cautions, facts_of_readings(yard, answer));
+  whole.cautions = cautions_for(*yard.tables.materials.cautions, facts_of_readings(yard, answer));
   return whole;
 }
 

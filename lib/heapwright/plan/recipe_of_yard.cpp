@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/mix/ranges.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/plan/assumed.hpp"
@@ -23,7 +24,7 @@ bool is_heavy(const RecipeAmount& amount, const Materials& materials) {
   constexpr Mass heavy = 50.0 * unit::pound;
   constexpr double full = 0.999;
   if (!amount.containers || amount.containers->count < full) return false;
-  const Container* container = find_container(materials.containers, amount.containers->container);
+  const Container* container = row_with_id(*materials.containers, amount.containers->container);
   return container != nullptr && container->lifted && amount.mass / amount.containers->count > heavy;
 }
 
@@ -42,7 +43,7 @@ Facts facts_of_pile(const Yard& yard, const Recipe& recipe, Date built) {
   if (!recipe.mix) return facts;
   facts.insert(Fact::pile);
   if (is_big_and_dry(*recipe.mix, recipe.targets)) facts.insert(Fact::big_dry_pile);
-  const auto heavy = [&](const RecipeAmount& amount) { return goes_in(amount, *recipe.mix) && is_heavy(amount, yard.materials); };
+  const auto heavy = [&](const RecipeAmount& amount) { return goes_in(amount, *recipe.mix) && is_heavy(amount, yard.tables.materials); };
   if (std::any_of(recipe.amounts.begin(), recipe.amounts.end(), heavy)) facts.insert(Fact::heavy_containers);
   if (yard.pile) facts.merge(facts_of(*yard.pile, built));
   return facts;
@@ -87,7 +88,7 @@ std::vector<std::size_t> main_supplies_of(const RecipeQuestion& question, const 
 
 /// What the person can get besides; not what they have and must leave out.
 std::vector<RecipeSupply> can_be_got(const Yard& yard) {
-  std::vector<RecipeSupply> supplies = easy_to_get(yard.materials);
+  std::vector<RecipeSupply> supplies = easy_to_get(yard.tables.materials);
   std::erase_if(supplies, [&](const RecipeSupply& other) {
     return std::any_of(yard.supplies.begin(), yard.supplies.end(),
                        [&](const Supply& supply) { return supply.may_carry_weedkiller() && supply.feedstock.id == other.ingredient.id; });
@@ -135,17 +136,17 @@ std::vector<NotToday> not_today_of(const std::vector<Supply>& supplies, Date bui
 /// The recipe with all that makes it one to carry out: whole containers, parts, cards, help.
 Recipe solved(const RecipeQuestion& question, const Yard& yard) {
   Recipe recipe = solve(question);
-  const Container& bucket = *find_container(yard.materials.containers, "bucket");
+  const Container& bucket = known_row(*yard.tables.materials.containers, "bucket");
   const SmallMeasures measure{water_measure(yard.units, recipe), {bucket.id, 1.0, bucket.volume}};
   const bool wants_a_size = recipe.status == RecipeStatus::no_size && !recipe.additions_only;
-  if (wants_a_size) recipe = recipe_without_a_size(question, example_pile(yard.units), measure, yard.materials);
+  if (wants_a_size) recipe = recipe_without_a_size(question, example_pile(yard.units), measure, yard.tables.materials);
   if (wants_a_size || !recipe.mix) return recipe;
   recipe.whole_containers = in_whole_containers(question, recipe, measure);
   const std::vector<std::size_t> main = main_supplies_of(question, recipe);
-  recipe.proportion = proportion_of(question, main, yard.materials);
+  recipe.proportion = proportion_of(question, main, yard.tables.materials);
   const bool week_by_week =
       std::any_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) { return supply.load.has_value(); });
-  if (week_by_week) recipe.cards = cards_of(question, fed_supplies(question), measure, yard.materials);
+  if (week_by_week) recipe.cards = cards_of(question, fed_supplies(question), measure, yard.tables.materials);
   if (!recipe.held_back_by.empty()) recipe.what_would_help = what_would_help(question, recipe, can_be_got(yard));
   return recipe;
 }
@@ -202,7 +203,7 @@ Facts facts_of_what_goes_in(const std::vector<Supply>& supplies, const Recipe& r
 Answer<Recipe> first_recipe(const Yard& yard, Date today) {
   const Date built = yard.built_or(today);
   const std::vector<Supply> supplies = fit_for_a_pile(yard.supplies);
-  RecipeQuestion question = recipe_question(supplies, yard.targets, yard.options, built, yard.materials);
+  RecipeQuestion question = recipe_question(supplies, yard.targets, yard.options, built, yard.tables.materials);
   const std::optional<Volume> room = room_that_limits(yard, question);
   if (room) question.options.capacity = room;
   Answer<Recipe> answer{{}, solved(question, yard)};
@@ -221,17 +222,17 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
   if (recipe.mix) {
     const Ingredients exact = ingredients_of(supplies, question, recipe.amounts, *recipe.mix);
     const Blend blend{exact.ingredients, recipe.water_to_add, yard.options.settling};
-    for (std::size_t at = 0; at < exact.taken.size(); ++at) take_on(exact.taken[at], blend, at, yard.materials, answer.assumptions);
+    for (std::size_t at = 0; at < exact.taken.size(); ++at) take_on(exact.taken[at], blend, at, yard.tables.materials, answer.assumptions);
     assume_windows(exact.taken, answer.assumptions);
-    answer.measure_first = measure_first(blend, exact.taken, yard.materials);
-    recipe.mix->ranges = ranges_of(blend, exact.taken, yard.targets, yard.materials);
+    answer.measure_first = measure_first(blend, exact.taken, yard.tables.materials);
+    recipe.mix->ranges = ranges_of(blend, exact.taken, yard.targets, yard.tables.materials);
     facts.merge(facts_of_what_goes_in(supplies, recipe));
     recipe.batch = batch_of(supplies, question, as_built(recipe), yard.options.settling);
     if (recipe.whole_containers) {
       WholeContainers& whole = *recipe.whole_containers;
       const Ingredients counted = ingredients_of(supplies, question, whole.amounts, whole.mix);
       whole.mix.ranges =
-          ranges_of({counted.ingredients, whole.water_to_add, yard.options.settling}, counted.taken, yard.targets, yard.materials);
+          ranges_of({counted.ingredients, whole.water_to_add, yard.options.settling}, counted.taken, yard.targets, yard.tables.materials);
     }
   }
   const bool seasons = std::any_of(yard.supplies.begin(), yard.supplies.end(),
@@ -239,7 +240,7 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
   if (seasons && !(yard.pile && yard.pile->built))
     answer.assumptions.push_back({"the pile is built today", built, std::nullopt, std::nullopt, "you gave no date", std::nullopt});
   order_by_weight(answer.assumptions);
-  answer.cautions = cautions_for(yard.materials.cautions, facts);
+  answer.cautions = cautions_for(*yard.tables.materials.cautions, facts);
   return answer;
 }
 

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "heapwright/materials/embedded.hpp"
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -48,13 +48,22 @@ MonthlyRain read_rain(Table& table) {
   return rain.size() == 12 ? rain : MonthlyRain();
 }
 
-void take_named(Table& table, ClimateDescription& climate) {
-  const auto named = table.read("like", climate_like);
+void take_named(Table& table, const Lazy<std::vector<NamedClimate>>& climates, ClimateDescription& climate) {
+  const auto named = table.read("like", [&](std::string_view name) { return climate_like(*climates, name); });
   if (!named) return;
   climate.like = named->like;
   climate.coldest_month = named->coldest_month;
   climate.warmest_month = named->warmest_month;
   climate.rain = named->rain;
+}
+
+void read_named_climate(Table& table, NamedClimate& climate) {
+  climate.name = table.read("name", read_name).value_or(climate.id);
+  table.require("coldest_month", "write coldest_month = \"30 degF\"");
+  table.require("warmest_month", "write warmest_month = \"76 degF\"");
+  climate.coldest_month = table.read("coldest_month", read_monthly_mean).value_or(climate.coldest_month);
+  climate.warmest_month = table.read("warmest_month", read_monthly_mean).value_or(climate.warmest_month);
+  climate.rain = read_rain(table);
 }
 
 void take_two_months(Table& table, ClimateDescription& climate) {
@@ -131,27 +140,13 @@ bool is_a_monthly_mean(TemperaturePoint mean) {
   return mean >= TemperaturePoint::from_celsius(-60.0) && mean <= TemperaturePoint::from_celsius(50.0);
 }
 
-std::vector<NamedClimate> named_climates() {
-  Problems problems;
-  Document document = Document::from_text(std::string(embedded_material("climates.toml")), "climates.toml", problems);
-  std::vector<NamedClimate> climates;
-  Table root = document.root();
-  for (Table& table : root.tables("climate")) {
-    const auto coldest = table.read("coldest_month", read_temperature);
-    const auto warmest = table.read("warmest_month", read_temperature);
-    MonthlyRain rain = read_rain(table);
-    if (coldest && warmest)
-      climates.push_back({table.text("id").value_or(""), table.text("name").value_or(""), *coldest, *warmest, std::move(rain)});
-    table.finish();
-  }
-  root.finish();
-  problems.throw_if_any();
-  return climates;
-}
+void read_climates(Table& root, std::vector<NamedClimate>& climates) { read_rows(root, "climate", climates, read_named_climate); }
 
-ClimateDescription climate_like(std::string_view name) {
+std::vector<NamedClimate> built_in_climates() { return read_built_in("climates.toml", read_climates); }
+
+ClimateDescription climate_like(const std::vector<NamedClimate>& climates, std::string_view name) {
   std::vector<std::string> known;
-  for (const NamedClimate& row : named_climates()) {
+  for (const NamedClimate& row : climates) {
     if (plain_name(row.id) == plain_name(name) || row.name == name) {
       ClimateDescription climate;
       climate.like = row.name;
@@ -165,7 +160,7 @@ ClimateDescription climate_like(std::string_view name) {
   throw TextError("\"" + std::string(name) + "\" is no known climate", hint_for(name, known, known));
 }
 
-std::optional<ClimateDescription> read_climate(Table& root) {
+std::optional<ClimateDescription> read_climate(Table& root, const Lazy<std::vector<NamedClimate>>& climates) {
   std::optional<Table> table = root.table("climate");
   if (!table) return std::nullopt;
   ClimateDescription climate;
@@ -178,7 +173,7 @@ std::optional<ClimateDescription> read_climate(Table& root) {
                       "write twelve monthly means, January first");
   take_two_months(*table, climate);
   take_mean_and_swing(*table, climate);
-  take_named(*table, climate);
+  take_named(*table, climates, climate);
   take_days(*table, climate);
   climate.rain_is_own = table->has("rain");
   if (climate.rain_is_own) climate.rain = read_rain(*table);

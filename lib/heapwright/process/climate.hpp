@@ -7,6 +7,7 @@
 
 #include "heapwright/input/document.hpp"
 #include "heapwright/materials/assumption.hpp"
+#include "heapwright/materials/lazy.hpp"
 #include "heapwright/process/daily_means.hpp"
 #include "heapwright/units/temperature.hpp"
 
@@ -25,11 +26,15 @@ bool is_a_monthly_mean(TemperaturePoint mean);
 struct NamedClimate {
   std::string id;
   std::string name;
-  TemperaturePoint coldest_month;
-  TemperaturePoint warmest_month;
-  MonthlyRain rain;
+  TemperaturePoint coldest_month = TemperaturePoint::from_celsius(0.0);
+  TemperaturePoint warmest_month = TemperaturePoint::from_celsius(0.0);
+  MonthlyRain rain;  ///< none where nobody tells
 };
-std::vector<NamedClimate> named_climates();
+
+/// Reads [[climate]] onto a table.
+void read_climates(Table& root, std::vector<NamedClimate>& climates);
+/// The table that comes with the program.
+std::vector<NamedClimate> built_in_climates();
 
 /// One of these ways is used: twelve monthly means; the coldest and warmest month; the mean of the year and its swing or a named winter
 /// (whose two months and rain stand here too); or a file of days. Rain given beside it stands above theirs.
@@ -47,10 +52,10 @@ struct ClimateDescription {
 };
 
 /// The climate of a winter by its id or its plain name. @throws TextError with the nearest known one
-ClimateDescription climate_like(std::string_view name);
+ClimateDescription climate_like(const std::vector<NamedClimate>& climates, std::string_view name);
 
 /// Reads [climate], and the file of days that it names; nothing where the file has none.
-std::optional<ClimateDescription> read_climate(Table& root);
+std::optional<ClimateDescription> read_climate(Table& root, const Lazy<std::vector<NamedClimate>>& climates);
 
 /// Twelve means from what is known: as given, or those of a year that is coldest on 20 January and warmest half a year later,
 ///

@@ -1,5 +1,7 @@
 #include "heapwright/process/contents.hpp"
 
+#include "heapwright/materials/rows.hpp"
+
 namespace heapwright {
 
 PileContents operator*(double share, const PileContents& contents) {
@@ -10,7 +12,7 @@ PileContents operator*(double share, const PileContents& contents) {
 PileContents contents_of(const Mix& mix, const Materials& materials, const ProcessEnsemble& ensemble, const ProcessParameters& set) {
   PileContents contents;
   for (const MixPart& part : mix.parts) {
-    const Feedstock* row = feedstock_with_id(materials, part.id);
+    const Feedstock* row = row_with_id(*materials.feedstocks, part.id);
     if (row == nullptr) continue;
     const DecayShares shares = ensemble.shares_of(*row, set);
     contents.fast += shares.fast * part.organic_matter;

@@ -32,15 +32,6 @@ bool sounds_like_air(const std::string& name) {
   return has("air") || has("temp") || has("mean");
 }
 
-bool is_date(std::string_view text) {
-  try {
-    read_date(text);
-    return true;
-  } catch (const TextError&) {
-    return false;
-  }
-}
-
 std::optional<std::size_t> mean_column(Csv& csv) {
   const std::vector<std::size_t> means = columns_that(scale_at_end, csv);
   if (means.size() == 1) return means.front();

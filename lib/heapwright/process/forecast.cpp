@@ -455,7 +455,7 @@ Forecast forecast(const PileToBuild& pile, const Weather& weather, const Materia
   result.days = days_with_bands(shown, days, forecast_width.core_degc + (comes_out_hot ? forecast_width.too_hot_degc : 0.0));
   take_peak(result);
   result.filled_in_all = filled_in_all(pile.care, shown.trajectory);
-  result.finished = finished_of(pile, shown, result.filled_in_all, materials.yield);
+  result.finished = finished_of(pile, shown, result.filled_in_all, *materials.yield);
   result.water_given = shown.trajectory.water_given;
   if (!seen) {  // what is logged is built
     result.heats.what_would_tip = what_would_tip(pile, weather, materials, ensemble, result.heats.chance, sets.from + days_to_heat);

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "heapwright/materials/rows.hpp"
+
 namespace heapwright {
 namespace {
 
@@ -48,7 +50,7 @@ MixPart some_clippings(const Feedstock& row) {
 enum class Side { green, brown, kept };
 
 Side side_of(const MixPart& part, const Materials& materials) {
-  const Feedstock* row = feedstock_with_id(materials, part.id);
+  const Feedstock* row = row_with_id(*materials.feedstocks, part.id);
   const auto ratio = row != nullptr ? row->used_carbon_to_nitrogen() : std::nullopt;
   if (!ratio || is_sparing(row->feedstock_class)) return Side::kept;  // nobody adds soil or urea for heat
   return ratio->value() < green_enough ? Side::green : Side::brown;
@@ -60,12 +62,12 @@ std::optional<Mix> greener(Mix mix, const Materials& materials) {
   const auto has_greens = [&] {
     return std::any_of(mix.parts.begin(), mix.parts.end(), [&](const MixPart& part) { return side_of(part, materials) == Side::green; });
   };
-  const Feedstock* clippings = feedstock_with_id(materials, "grass-clippings");
+  const Feedstock* clippings = row_with_id(*materials.feedstocks, "grass-clippings");
   const bool has_new = !has_greens() && clippings != nullptr;
   if (has_new) mix.parts.push_back(some_clippings(*clippings));
   std::map<Side, Makeup> sides;
   for (const MixPart& part : mix.parts) {
-    const Feedstock* row = feedstock_with_id(materials, part.id);
+    const Feedstock* row = row_with_id(*materials.feedstocks, part.id);
     if (row == nullptr) continue;
     const Makeup own = makeup_of(*row, part.dry.value());
     Makeup& sum = sides[side_of(part, materials)];

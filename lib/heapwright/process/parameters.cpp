@@ -4,9 +4,8 @@
 #include <array>
 #include <utility>
 
-#include "heapwright/input/document.hpp"
-#include "heapwright/materials/embedded.hpp"
 #include "heapwright/materials/read_published_values.hpp"
+#include "heapwright/materials/rows.hpp"
 
 namespace heapwright {
 namespace {
@@ -92,22 +91,10 @@ void read_members(Table& root, ProcessEnsemble& ensemble) {
   }
 }
 
-template <class Read>
-void read_table(const char* file, Read read) {
-  Problems problems;
-  Document document = Document::from_text(std::string(embedded_material(file)), file, problems);
-  Table root = document.root();
-  read(root);
-  problems.throw_if_any();
-}
-
 }  // namespace
 
 ProcessEnsemble built_in_ensemble() {
-  ProcessEnsemble ensemble;
-  read_table("process.toml", [&](Table& root) { read_best(root, ensemble); });
-  read_table("process_ensemble.toml", [&](Table& root) { read_members(root, ensemble); });
-  return ensemble;
+  return read_built_in("process_ensemble.toml", read_members, read_built_in("process.toml", read_best));
 }
 
 RottingMaterial ProcessEnsemble::material_of(const Feedstock& feedstock) const {

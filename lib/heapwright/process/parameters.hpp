@@ -81,7 +81,7 @@ struct ProcessEnsemble {
   DecayShares shares_of(const Feedstock& feedstock, const ProcessParameters& set) const;
 };
 
-/// The tables that come with the program.
+/// The table that comes with the program.
 ProcessEnsemble built_in_ensemble();
 
 }  // namespace heapwright

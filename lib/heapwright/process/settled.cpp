@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "heapwright/materials/rows.hpp"
+
 namespace heapwright {
 namespace {
 
@@ -67,7 +69,7 @@ SettledDensity settled_density_of(const Mix& mix, const Materials& materials, co
   }
   double volume = 0.0;
   for (const MixPart& part : mix.parts) {
-    const Feedstock* row = feedstock_with_id(materials, part.id);
+    const Feedstock* row = row_with_id(*materials.feedstocks, part.id);
     const DryBulkDensity own = row != nullptr ? ensemble.settling_of(*row).density : ensemble.settling.at(RottingMaterial::nothing).density;
     volume += (part.dry / own).value();
   }

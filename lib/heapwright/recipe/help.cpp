@@ -217,7 +217,7 @@ bool wants_a_supplement(const Wanted& wanted, const Recipe& recipe) {
 
 std::vector<RecipeSupply> easy_to_get(const Materials& materials) {
   std::vector<Supply> supplies;
-  for (const Feedstock& row : materials.feedstocks) {
+  for (const Feedstock& row : *materials.feedstocks) {
     if (!row.easy_to_get) continue;
     supplies.push_back(supply_of(materials, row.id));
     supplies.back().use = Use::unlimited;

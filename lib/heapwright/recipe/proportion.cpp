@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/recipe/amounts.hpp"
 #include "heapwright/recipe/help.hpp"
 #include "heapwright/recipe/whole.hpp"
@@ -94,10 +95,10 @@ bool is_green(const RecipeSupply& supply) {
 
 /// Clippings come in the mower's catcher, the rest in what the person counts it in.
 ContainerCount container_of(const RecipeSupply& supply, const Materials& materials) {
-  const Container& catcher = *find_container(materials.containers, "grass-catcher");
+  const Container& catcher = known_row(*materials.containers, "grass-catcher");
   if (supply.feedstock_class == FeedstockClass::clippings) return {catcher.id, 1.0, catcher.volume};
   if (supply.counted_in) return {supply.counted_in->container, 1.0, supply.counted_in->each};
-  const Container& bucket = *find_container(materials.containers, "bucket");
+  const Container& bucket = known_row(*materials.containers, "bucket");
   return {bucket.id, 1.0, bucket.volume};
 }
 
@@ -162,7 +163,7 @@ std::vector<std::size_t> main_supplies(const RecipeQuestion& question) {
 std::optional<Proportion> proportion_of(const RecipeQuestion& question, const std::vector<std::size_t>& taking_part,
                                         const Materials& materials) {
   if (taking_part.size() < 2 || taking_part.size() > most_in_a_proportion) return std::nullopt;
-  const Container& bucket = *find_container(materials.containers, "bucket");
+  const Container& bucket = known_row(*materials.containers, "bucket");
   for (int total = static_cast<int>(taking_part.size()); total <= most_parts; ++total) {
     if (auto found = best_of_total(question, taking_part, total, bucket)) return found;
   }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "heapwright/error.hpp"
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/recipe/amounts.hpp"
 #include "heapwright/recipe/held_back.hpp"
 #include "heapwright/recipe/main_pair.hpp"
@@ -57,7 +58,7 @@ void settle_measure(RecipeSupply& in_recipe, const Supply& supply, const Materia
     in_recipe.counted_mass = *supply.mass(*counted);
     return;
   }
-  const Container* usual = find_container(materials.containers, supply.feedstock.usual_container);
+  const Container* usual = row_with_id(*materials.containers, supply.feedstock.usual_container);
   if (usual == nullptr || supply.feedstock.feedstock_class == FeedstockClass::supplement) return;
   const bool lies_otherwise = supply.feedstock.find_packing(usual->packing) != nullptr && usual->packing != supply.packing;
   if (lies_otherwise) return;

@@ -53,9 +53,9 @@ Json feedstock_json(const Feedstock& feedstock, const Materials& materials) {
 
 std::string json_of_feedstocks(const Materials& materials) {
   Json list = Json::array();
-  for (const Feedstock& feedstock : materials.feedstocks) list.push_back(feedstock_json(feedstock, materials));
+  for (const Feedstock& feedstock : *materials.feedstocks) list.push_back(feedstock_json(feedstock, materials));
   Json keep_out = Json::array();
-  for (const KeepOut& row : materials.keep_out)
+  for (const KeepOut& row : *materials.keep_out)
     keep_out.push_back({{"id", row.id},
                         {"name", row.name},
                         {"reason", row.reason},
@@ -84,7 +84,7 @@ std::string json_of_compost(const Compost& compost, const Materials& materials) 
 
 std::string json_of_sources(const Materials& materials) {
   Json list = Json::array();
-  for (const Source& source : materials.sources)
+  for (const Source& source : *materials.sources)
     list.push_back({{"id", source.id}, {"title", source.title}, {"kind", source.kind}, {"note", source.note}});
   return printed({{"sources", std::move(list)}});
 }

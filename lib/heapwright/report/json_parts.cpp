@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "heapwright/materials/rows.hpp"
+
 namespace heapwright {
 namespace {
 
@@ -56,7 +58,7 @@ Json measure_first_json(const std::optional<Measurement>& measurement) {
 Json cautions_json(const std::vector<std::string>& ids, const Materials& materials) {
   Json list = Json::array();
   for (const std::string& id : ids) {
-    if (const Caution* caution = find_caution(materials, id)) list.push_back({{"id", id}, {"text", caution->text}});
+    if (const Caution* caution = row_with_id(*materials.cautions, id)) list.push_back({{"id", id}, {"text", caution->text}});
   }
   return list;
 }

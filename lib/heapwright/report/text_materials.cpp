@@ -106,7 +106,7 @@ std::string weight_cell(std::optional<BulkDensity> density, const Show& show) { 
 
 std::string feedstock_columns(const Materials& materials, const Show& show) {
   Rows rows{{"id", "C:N", "moist", show.density_unit(), "what it is"}};
-  for (const Feedstock& feedstock : materials.feedstocks) {
+  for (const Feedstock& feedstock : *materials.feedstocks) {
     const auto ratio = feedstock.used_carbon_to_nitrogen();
     const auto moisture = used(feedstock.moisture);
     rows.push_back({feedstock.id, ratio ? show_ratio(*ratio) : "-", moisture ? show_moisture(*moisture) : "-",
@@ -118,20 +118,20 @@ std::string feedstock_columns(const Materials& materials, const Show& show) {
 
 std::string compost_columns(const Materials& materials, const Show& show) {
   Rows rows;
-  for (const Compost& compost : materials.composts)
+  for (const Compost& compost : *materials.composts)
     rows.push_back({compost.id, weight_cell(used(compost.bulk_density), show), compost.name});
   return columns(rows);
 }
 
 std::string container_columns(const Materials& materials, const Show& show) {
   Rows rows;
-  for (const Container& container : materials.containers) rows.push_back({container.id, show.volume(container.volume), container.name});
+  for (const Container& container : *materials.containers) rows.push_back({container.id, show.volume(container.volume), container.name});
   return columns(rows);
 }
 
 std::string keep_out_columns(const Materials& materials) {
   Rows rows;
-  for (const KeepOut& row : materials.keep_out) rows.push_back({row.name, row.instead});
+  for (const KeepOut& row : *materials.keep_out) rows.push_back({row.name, row.instead});
   return columns(rows);
 }
 
@@ -199,7 +199,7 @@ std::string text_of_compost(const Compost& compost, const Materials& materials, 
 
 std::string text_of_sources(const Materials& materials) {
   std::string text;
-  for (const Source& source : materials.sources) {
+  for (const Source& source : *materials.sources) {
     const std::string note = source.note.empty() ? "" : fmt::format(" [{}]", source.note);
     text += wrap(fmt::format("{}  {}{}", padded(source.id, 22), source.title, note), 24);
   }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdio>
+#include <optional>
 #include <string>
 
 #include "heapwright/error.hpp"
@@ -12,7 +13,24 @@ namespace heapwright {
 namespace {
 constexpr std::array<std::string_view, 12> months{"January", "February", "March",     "April",   "May",      "June",
                                                   "July",    "August",   "September", "October", "November", "December"};
+constexpr const char* right_form = "write year-month-day: 2026-11-07";
+
+bool is_sensible(Date date) { return date.year() >= std::chrono::year(1900) && date.year() <= std::chrono::year(2200); }
+
+/// Digits at their places, whatever day they make; nothing for other texts.
+std::optional<Date> date_as_written(std::string_view text) {
+  constexpr std::string_view pattern = "dddd-dd-dd";
+  const auto fits = [](char c, char place) { return place == 'd' ? c >= '0' && c <= '9' : c == place; };
+  if (!std::equal(text.begin(), text.end(), pattern.begin(), pattern.end(), fits)) return std::nullopt;
+  const auto number = [&](std::size_t begin, std::size_t end) {
+    int value = 0;
+    for (std::size_t i = begin; i < end; ++i) value = 10 * value + (text[i] - '0');
+    return value;
+  };
+  return Date(std::chrono::year(number(0, 4)), std::chrono::month(static_cast<unsigned>(number(5, 7))),
+              std::chrono::day(static_cast<unsigned>(number(8, 10))));
 }
+}  // namespace
 
 std::string print_date(Date date) {
   std::array<char, 16> text{};
@@ -22,28 +40,21 @@ std::string print_date(Date date) {
 }
 
 Date sensible_date(Date date) {
-  const char* hint = "write year-month-day: 2026-11-07";
-  if (!date.ok()) throw TextError("there is no such day in the calendar", hint);
-  if (date.year() < std::chrono::year(1900) || date.year() > std::chrono::year(2200))
-    throw TextError(print_date(date) + " is outside the years 1900 to 2200", hint);
+  if (!date.ok()) throw TextError("there is no such day in the calendar", right_form);
+  if (!is_sensible(date)) throw TextError(print_date(date) + " is outside the years 1900 to 2200", right_form);
   return date;
 }
 
 Date read_date(std::string_view text) {
-  constexpr std::string_view pattern = "dddd-dd-dd";
-  const auto fits = [](char c, char place) { return place == 'd' ? c >= '0' && c <= '9' : c == place; };
-  const auto number = [&](std::size_t begin, std::size_t end) {
-    int value = 0;
-    for (std::size_t i = begin; i < end; ++i) value = 10 * value + (text[i] - '0');
-    return value;
-  };
-  if (std::equal(text.begin(), text.end(), pattern.begin(), pattern.end(), fits)) {
-    const Date date(std::chrono::year(number(0, 4)), std::chrono::month(static_cast<unsigned>(number(5, 7))),
-                    std::chrono::day(static_cast<unsigned>(number(8, 10))));
-    if (date.ok()) return sensible_date(date);
-    throw TextError("\"" + std::string(text) + "\" is no day of the calendar", "write year-month-day: 2026-11-07");
-  }
-  throw TextError("\"" + std::string(text) + "\" is no date", "write year-month-day: 2026-11-07");
+  const std::optional<Date> date = date_as_written(text);
+  if (!date) throw TextError("\"" + std::string(text) + "\" is no date", right_form);
+  if (!date->ok()) throw TextError("\"" + std::string(text) + "\" is no day of the calendar", right_form);
+  return sensible_date(*date);
+}
+
+bool is_date(std::string_view text) {
+  const std::optional<Date> date = date_as_written(text);
+  return date && date->ok() && is_sensible(*date);
 }
 
 std::chrono::month read_month(std::string_view text) {

@@ -15,6 +15,8 @@ std::string print_date(Date date);
 Date sensible_date(Date date);
 /// "2026-11-07", ISO 8601 with hyphens, a sensible_date(). @throws TextError
 Date read_date(std::string_view text);
+/// Whether read_date() reads a text.
+bool is_date(std::string_view text);
 
 /// "Oct" or "October". @throws TextError
 std::chrono::month read_month(std::string_view text);

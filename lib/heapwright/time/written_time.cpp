@@ -8,7 +8,7 @@ namespace {
 
 using std::chrono::minutes;
 
-constexpr const char* right_form = "write year-month-day and time: 2026-11-12T08:00";
+constexpr const char* right_time = "write year-month-day and time: 2026-11-12T08:00";
 constexpr minutes widest_offset = std::chrono::hours(14);
 
 /// Takes what is at the front of a text.
@@ -81,22 +81,28 @@ bool take_offset(Front& front, std::optional<minutes>& offset) {
   return front.done() && *offset <= widest_offset && *offset >= -widest_offset;
 }
 
+std::optional<WrittenTime> time_as_written(std::string_view text) {
+  Front front(text);
+  const std::string_view day = front.take(10);
+  if (!is_date(day)) return std::nullopt;
+  const std::chrono::sys_days date = read_date(day);
+  if (front.done()) return WrittenTime{date + std::chrono::hours(12), std::nullopt};
+  if (!front.takes('T') && !front.takes('t') && !front.takes(' ')) return std::nullopt;
+  const auto clock = take_clock(front);
+  if (!clock) return std::nullopt;
+  WrittenTime time{date + *clock, std::nullopt};
+  return take_offset(front, time.offset) ? std::optional(time) : std::nullopt;
+}
+
 }  // namespace
 
 WrittenTime read_time(std::string_view text) {
-  const auto refuse = [&] { return TextError("\"" + std::string(text) + "\" is no time", right_form); };
-  Front front(text);
-  const std::string_view day = front.take(10);
-  if (day.size() < 10) throw refuse();
-  const std::chrono::sys_days date = read_date(day);
-  if (front.done()) return {date + std::chrono::hours(12), std::nullopt};
-  if (!front.takes('T') && !front.takes('t') && !front.takes(' ')) throw refuse();
-  const auto clock = take_clock(front);
-  if (!clock) throw refuse();
-  WrittenTime time{date + *clock, std::nullopt};
-  if (!take_offset(front, time.offset)) throw refuse();
-  return time;
+  if (const auto time = time_as_written(text)) return *time;
+  if (text.size() >= 10) read_date(text.substr(0, 10));  // where the day is at fault, it says so
+  throw TextError("\"" + std::string(text) + "\" is no time", right_time);
 }
+
+bool is_time(std::string_view text) { return time_as_written(text).has_value(); }
 
 std::string print_time(const WrittenTime& time) {
   const auto day = std::chrono::floor<std::chrono::days>(time.shown);

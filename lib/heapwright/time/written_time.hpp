@@ -22,6 +22,8 @@ struct WrittenTime {
 /// "2026-11-12T08:00", "2026-11-12 08:00:30", with "Z", "+01:00" or "-0500" after it or without; of "2026-11-12" alone noon.
 /// @throws TextError for what is no time of the calendar and the clock; fractions of a second are passed over
 WrittenTime read_time(std::string_view text);
+/// Whether read_time() reads a text.
+bool is_time(std::string_view text);
 
 /// "2026-11-12T08:00", with seconds where there are some and the offset where there is one.
 std::string print_time(const WrittenTime& time);

@@ -2,14 +2,26 @@
 
 #include <algorithm>
 
-#include "heapwright/materials/read_published_values.hpp"
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
 namespace {
 
+/// The row of a table that has a name, made where there is none.
+Container& row_called(std::vector<Container>& containers, const std::string& name) {
+  const auto is_it = [&](const Container& row) {
+    return plain_name(row.id) == plain_name(name) || plain_name(row.name) == plain_name(name);
+  };
+  const auto known = std::find_if(containers.begin(), containers.end(), is_it);
+  if (known != containers.end()) return *known;
+  containers.insert(containers.begin(), Container());  // found before those that are also called so
+  containers.front().id = name;
+  return containers.front();
+}
+
 /// The yard's own containers; a name that the table knows takes its place.
-void read_containers(Table& root, std::vector<Container>& containers) {
+void read_own_containers(Table& root, std::vector<Container>& containers) {
   constexpr std::size_t most_containers = 100;
   std::vector<Table> tables = root.tables("container");
   if (tables.size() > most_containers) {
@@ -29,10 +41,8 @@ void read_containers(Table& root, std::vector<Container>& containers) {
       table.problem_at("name", "is empty or names a second container", "give each container a name of its own");
     }
     names.push_back(plain_name(*name));
-    Container own;
-    own.id = own.name = *name;
-    own.volume = *volume;
-    containers.insert(containers.begin(), std::move(own));  // found before the table's
+    Container& own = row_called(containers, *name);
+    own = Container{own.id, *name, {}, *volume, {}, {}, true, {}, {}, Evidence::own, {}};
   }
 }
 
@@ -44,21 +54,21 @@ std::string read_office(Table& root) {
   return name;
 }
 
-Yard read(Document& document, Problems& problems, Materials materials) {
+Yard read(Document& document, Problems& problems, Tables tables) {
   Table root = document.root();
   Yard yard;
-  yard.materials = std::move(materials);
+  yard.tables = std::move(tables);
   yard.title = root.text("title").value_or("");
   yard.units = root.one_of("units", shown_units_words()).value_or(ShownUnits::us);
-  read_containers(root, yard.materials.containers);
+  read_onto(root, yard.tables.materials.containers, read_own_containers);
   yard.targets = read_targets(root);
   yard.options = read_recipe_options(root);
-  yard.supplies = read_supplies(root, yard.materials);
-  yard.climate = read_climate(root);
+  yard.supplies = read_supplies(root, yard.tables.materials);
+  yard.climate = read_climate(root, yard.tables.climates);
   yard.pile = read_pile(root);
-  yard.observations = read_observations(root, yard.pile ? yard.pile->built : std::nullopt);
-  if (root.has("lawn")) yard.lawn = read_lawn(root);
-  yard.topdressing = read_topdressing(root, yard.materials);
+  yard.observations = read_observations(root, yard.pile ? yard.pile->built : std::nullopt, yard.tables.criteria, yard.tables.symptoms);
+  if (root.find("lawn")) yard.lawn = read_lawn(root);
+  yard.topdressing = read_topdressing(root, yard.tables.materials);
   yard.office = read_office(root);
   root.finish();
   problems.throw_if_any();
@@ -73,16 +83,16 @@ const std::vector<std::pair<std::string, ShownUnits>>& shown_units_words() {
   return words;
 }
 
-Yard read_yard(const std::string& path, Materials materials) {
+Yard read_yard(const std::string& path, Tables tables) {
   Problems problems;
   Document document = Document::from_file(path, problems);
-  return read(document, problems, std::move(materials));
+  return read(document, problems, std::move(tables));
 }
 
-Yard read_yard_text(const std::string& text, const std::string& name, Materials materials) {
+Yard read_yard_text(const std::string& text, const std::string& name, Tables tables) {
   Problems problems;
   Document document = Document::from_text(text, name, problems);
-  return read(document, problems, std::move(materials));
+  return read(document, problems, std::move(tables));
 }
 
 }  // namespace heapwright

@@ -7,13 +7,13 @@
 
 #include "heapwright/lawn/lawn.hpp"
 #include "heapwright/lawn/topdressing.hpp"
-#include "heapwright/materials/materials.hpp"
 #include "heapwright/maturity/observations.hpp"
 #include "heapwright/mix/supply.hpp"
 #include "heapwright/mix/targets.hpp"
 #include "heapwright/pile/description.hpp"
 #include "heapwright/process/climate.hpp"
 #include "heapwright/recipe/options.hpp"
+#include "heapwright/tables/tables.hpp"
 
 namespace heapwright {
 
@@ -25,7 +25,7 @@ const std::vector<std::pair<std::string, ShownUnits>>& shown_units_words();
 struct Yard {
   std::string title;
   ShownUnits units = ShownUnits::us;
-  Materials materials;  ///< with the yard's own containers
+  Tables tables = built_in_tables();  ///< with the yard's own containers
   Targets targets;
   RecipeOptions options;
   std::vector<Supply> supplies;
@@ -40,8 +40,8 @@ struct Yard {
   Date built_or(Date today) const { return pile && pile->built ? *pile->built : today; }
 };
 
-/// Reads a yard file with some materials. @throws InputError with all that is wrong with it
-Yard read_yard(const std::string& path, Materials materials);
-Yard read_yard_text(const std::string& text, const std::string& name, Materials materials);
+/// Reads a yard file with some tables. @throws InputError with all that is wrong with it
+Yard read_yard(const std::string& path, Tables tables);
+Yard read_yard_text(const std::string& text, const std::string& name, Tables tables);
 
 }  // namespace heapwright

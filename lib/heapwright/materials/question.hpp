@@ -32,7 +32,7 @@ struct Question {
   std::vector<std::string> only_where;  ///<   is one of these: "some", "none", "unknown", "herbicide"
 };
 
-/// The table of questions, in their order.
-std::vector<Question> questions();
+/// The table that comes with the program, in the order of asking.
+std::vector<Question> built_in_questions();
 
 }  // namespace heapwright
