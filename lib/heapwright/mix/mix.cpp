@@ -5,65 +5,53 @@
 namespace heapwright {
 namespace {
 
-/// Loose volume of all ingredients; nothing where one with a mass has no density.
-std::optional<Volume> loose_volume(const std::vector<Ingredient>& ingredients) {
-  Volume sum;
-  for (const Ingredient& ingredient : ingredients) {
-    if (!ingredient.density && is_positive(ingredient.mass)) return std::nullopt;
-    if (ingredient.density) sum += Volume(ingredient.mass / *ingredient.density);
-  }
-  return sum;
+/// Whether a blend has a volume: all that is in it has a density.
+bool has_volume(const std::vector<Ingredient>& ingredients) {
+  return std::all_of(ingredients.begin(), ingredients.end(),
+                     [](const Ingredient& ingredient) { return ingredient.density || !is_positive(ingredient.mass); });
 }
 
-Volume solids_volume(const std::vector<Ingredient>& ingredients) {
-  Volume sum;
-  for (const Ingredient& ingredient : ingredients)
-    sum += Volume(dry_mass(ingredient.mass, ingredient.properties.moisture) / ingredient.properties.particle_density);
-  return sum;
-}
-
-MixPart part_of(const Ingredient& ingredient, std::optional<Volume> loose) {
-  const DryMass dry = dry_mass(ingredient.mass, ingredient.properties.moisture);
-  MixPart part{
-      ingredient.id, ingredient.name, ingredient.mass, std::nullopt, std::nullopt, dry, dry * ingredient.properties.organic_matter};
+/// @param loose volume of all ingredients; nothing where it is not known
+MixPart part_of(const Ingredient& ingredient, const Constituents& own, Volume loose) {
+  MixPart part{ingredient.id, ingredient.name, ingredient.mass, std::nullopt, std::nullopt, own.dry, own.organic_matter};
   if (!ingredient.density) return part;
-  part.volume = ingredient.mass / *ingredient.density;
-  if (loose && is_positive(*loose)) part.share = ShareOfLooseVolume::of(std::min(1.0, part.volume->value() / loose->value()));
+  part.volume = own.loose;
+  if (is_positive(loose)) part.share = ShareOfLooseVolume::of(std::min<double>(1.0, own.loose / loose));
   return part;
 }
 
 }  // namespace
 
 Mix mix_of(const Blend& blend) {
-  Mix mix;
-  mix.water = blend.added_water;
-  for (const Ingredient& ingredient : blend.ingredients) {
-    const Properties& properties = ingredient.properties;
-    const DryMass dry = dry_mass(ingredient.mass, properties.moisture);
-    mix.dry += dry;
-    mix.water += WaterMass(ingredient.mass * properties.moisture);
-    mix.carbon += CarbonMass(dry * properties.carbon);
-    mix.nitrogen += NitrogenMass(dry * properties.nitrogen);
-    mix.organic_matter += OrganicMass(dry * properties.organic_matter);
-  }
-  mix.mass = as_is_mass(mix.dry, mix.water);
-  if (is_positive(mix.nitrogen)) mix.carbon_to_nitrogen = mix.carbon / mix.nitrogen;
-  if (is_positive(mix.mass)) mix.moisture = mix.water / mix.mass;
+  Constituents all;
+  all.water = blend.added_water;
+  std::vector<Constituents> own;
+  own.reserve(blend.ingredients.size());
+  for (const Ingredient& ingredient : blend.ingredients) all += own.emplace_back(constituents_of(ingredient));
 
-  const std::optional<Volume> loose = loose_volume(blend.ingredients);
-  for (const Ingredient& ingredient : blend.ingredients) mix.parts.push_back(part_of(ingredient, loose));
-  if (!loose) return mix;
-  mix.volume = blend.settling.value() * *loose;
+  Mix mix;
+  mix.mass = all.mass();
+  mix.dry = all.dry;
+  mix.water = all.water;
+  mix.carbon = all.carbon;
+  mix.nitrogen = all.nitrogen;
+  mix.organic_matter = all.organic_matter;
+  if (is_positive(mix.nitrogen)) mix.carbon_to_nitrogen = mix_formula::carbon_to_nitrogen(mix.carbon, mix.nitrogen);
+  if (is_positive(mix.mass)) mix.moisture = mix_formula::moisture(mix.water, mix.mass);
+
+  const bool poured = has_volume(blend.ingredients);
+  for (std::size_t i = 0; i < own.size(); ++i) mix.parts.push_back(part_of(blend.ingredients[i], own[i], poured ? all.loose : Volume()));
+  if (!poured) return mix;
+  mix.volume = blend.settling.value() * all.loose;
   if (!is_positive(*mix.volume)) return mix;
   mix.bulk_density = mix.mass / *mix.volume;
-  const Volume filled = solids_volume(blend.ingredients) + Volume(mix.water / water_density());
-  mix.air_space = AirLeft::of(1.0 - filled.value() / mix.volume->value());
+  mix.air_space = AirLeft::of(share_of_air(all, *mix.volume));
   return mix;
 }
 
 WaterMass water_to(const Mix& mix, MoistureWetBasis goal) {
-  const double wanted = mix.dry.value() * goal.value() / (1.0 - goal.value()) - mix.water.value();
-  return (wanted > 0.0 ? wanted : 0.0) * unit::kg_water;
+  const WaterMass wanted = WaterMass(mix.dry * to_dry_basis(goal)) - mix.water;
+  return is_positive(wanted) ? wanted : WaterMass();
 }
 
 }  // namespace heapwright

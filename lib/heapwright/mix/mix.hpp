@@ -5,18 +5,11 @@
 #include <string>
 #include <vector>
 
-#include "heapwright/materials/feedstock.hpp"
+#include "heapwright/mix/constituents.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
 
 namespace heapwright {
-
-/// So much of something, and what it is.
-struct Matter {
-  Properties properties;
-  std::optional<BulkDensity> density;  ///< as it lies; without it a blend has no volume
-  Mass mass;
-};
 
 /// A feedstock as it goes into a blend.
 struct Ingredient : Matter {
@@ -77,7 +70,7 @@ struct Mix {
   std::optional<MixRanges> ranges;  ///< where they were drawn
 };
 
-/// The composition of a blend. With as-is masses m, wet-basis moistures M, dry-basis carbon c and nitrogen n, bulk
+/// The composition of a blend, by formula.hpp. With as-is masses m, wet-basis moistures M, dry-basis carbon c and nitrogen n, bulk
 /// densities ρ, particle densities p, added water w and settling k:
 ///
 ///     water W = Σ m M + w        dry D = Σ m (1 − M)        C = Σ m (1 − M) c        N = Σ m (1 − M) n

@@ -18,29 +18,12 @@ bool can_reach(double goal, double first, double second) { return (goal - first)
 std::string percent(MoistureWetBasis moisture) { return print_number(100.0 * moisture.value(), 3) + " %"; }
 std::string ratio(CarbonNitrogenRatio value) { return print_number(value.value(), 3) + ":1"; }
 
-/// What a volume of one feedstock brings.
-struct Brought {
-  double mass;
-  double water;
-  double dry;
-  double carbon;
-  double nitrogen;
-};
-
-Brought brought_by(const Ingredient& ingredient) {
+/// What a cubic meter of one feedstock brings.
+Constituents brought_by(const Ingredient& ingredient) {
   if (!ingredient.density || !is_positive(*ingredient.density))
     throw DomainError("no bulk density of " + ingredient.name + " is known, so a volume of it has no weight",
                       "give its bulk_density, or weigh a bucketful");
-  const Properties& properties = ingredient.properties;
-  const double mass = ingredient.density->value();
-  const double dry = mass * (1.0 - properties.moisture.value());
-  return {mass, mass * properties.moisture.value(), dry, dry * properties.carbon.value(), dry * properties.nitrogen.value()};
-}
-
-/// What a volume of both brings, a share s of it of the first.
-Brought joined(const Brought& first, const Brought& second, double s) {
-  const auto at = [&](double Brought::*what) { return s * first.*what + (1.0 - s) * second.*what; };
-  return {at(&Brought::mass), at(&Brought::water), at(&Brought::dry), at(&Brought::carbon), at(&Brought::nitrogen)};
+  return constituents_of(ingredient.properties, ingredient.density, 1.0 * unit::m3 * *ingredient.density);
 }
 
 /// A line over the share of the first, from its value at none to that at all of it.
@@ -55,13 +38,15 @@ struct Line {
 };
 
 /// Carbon less so many times the nitrogen.
-Line carbon_beyond(const Brought& first, const Brought& second, CarbonNitrogenRatio ratio) {
-  return {second.carbon - ratio.value() * second.nitrogen, first.carbon - ratio.value() * first.nitrogen};
+Line carbon_beyond(const Constituents& first, const Constituents& second, CarbonNitrogenRatio ratio) {
+  const auto beyond = [&](const Constituents& one) { return value_in(unit::kg_carbon, one.carbon - CarbonMass(ratio * one.nitrogen)); };
+  return {beyond(second), beyond(first)};
 }
 
 /// Water less so much of the mass.
-Line water_beyond(const Brought& first, const Brought& second, MoistureWetBasis moisture) {
-  return {second.water - moisture.value() * second.mass, first.water - moisture.value() * first.mass};
+Line water_beyond(const Constituents& first, const Constituents& second, MoistureWetBasis moisture) {
+  const auto beyond = [&](const Constituents& one) { return value_in(unit::kg_water, one.water - WaterMass(moisture * one.mass())); };
+  return {beyond(second), beyond(first)};
 }
 
 Line negative(const Line& line) { return {-line.at_none, -line.at_all}; }
@@ -84,15 +69,15 @@ std::optional<PairWindow> meeting(const std::optional<PairWindow>& a, const std:
   return window(std::max(a->low, b->low).value(), std::min(a->high, b->high).value());
 }
 
-PairMix mix_at(const Brought& first, const Brought& second, double s, const Targets& targets) {
-  const Brought both = joined(first, second, s);
-  const MoistureWetBasis moisture = wet_basis(both.water / both.mass);
-  PairMix mix{ShareOfLooseVolume::of(s), ShareOfMass::of(std::clamp(s * first.mass / both.mass, 0.0, 1.0)), std::nullopt, moisture,
+PairMix mix_at(const Constituents& first, const Constituents& second, double s, const Targets& targets) {
+  const Constituents both = s * first + (1.0 - s) * second;
+  const MoistureWetBasis moisture = mix_formula::moisture(both.water, both.mass());
+  PairMix mix{ShareOfLooseVolume::of(s), ShareOfMass::of(std::clamp<double>(s * first.mass() / both.mass(), 0.0, 1.0)), std::nullopt, moisture,
               WaterDensity()};
-  if (both.nitrogen > 0.0) mix.carbon_to_nitrogen = carbon_to_nitrogen(both.carbon / both.nitrogen);
-  const double aim = targets.moisture.aim.value();
-  if (moisture < just_below(targets.moisture.low) && aim < 1.0)
-    mix.water_wanted = (both.dry * aim / (1.0 - aim) - both.water) * (unit::kg_water / unit::m3);
+  if (is_positive(both.nitrogen)) mix.carbon_to_nitrogen = mix_formula::carbon_to_nitrogen(both.carbon, both.nitrogen);
+  const MoistureWetBasis aim = targets.moisture.aim;
+  if (moisture < just_below(targets.moisture.low) && aim < wet_basis(1.0))
+    mix.water_wanted = (WaterMass(both.dry * to_dry_basis(aim)) - both.water) / (1.0 * unit::m3);
   return mix;
 }
 
@@ -124,8 +109,8 @@ PairMix pair_mix(const Ingredient& first, const Ingredient& second, ShareOfLoose
 }
 
 Pair pair_of(const Ingredient& first, const Ingredient& second, const Targets& targets) {
-  const Brought a = brought_by(first);
-  const Brought b = brought_by(second);
+  const Constituents a = brought_by(first);
+  const Constituents b = brought_by(second);
   Pair pair{first.id, second.id, first.name, second.name, {}, {}, {}, {}, {}, {}, {}};
   for (const PartsOfTwo& proportion : everyday_proportions) {
     const double share = static_cast<double>(proportion.first) / (proportion.first + proportion.second);
@@ -135,7 +120,7 @@ Pair pair_of(const Ingredient& first, const Ingredient& second, const Targets& t
   const auto& moisture = targets.moisture;
   const auto not_above = not_above_zero(carbon_beyond(a, b, just_above(ratio.high)));
   const auto not_below = not_above_zero(negative(carbon_beyond(a, b, just_below(ratio.low))));
-  const bool nitrogen = a.nitrogen > 0.0 || b.nitrogen > 0.0;
+  const bool nitrogen = is_positive(a.nitrogen) || is_positive(b.nitrogen);
   if (nitrogen) pair.right_ratio = meeting(not_above, not_below);
   const auto no_wetter = not_above_zero(water_beyond(a, b, just_above(moisture.high)));
   pair.right_moisture = meeting(no_wetter, not_above_zero(negative(water_beyond(a, b, just_below(moisture.low)))));

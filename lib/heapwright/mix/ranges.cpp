@@ -45,48 +45,34 @@ Triangle triangle_of(const Variation& variation) { return {variation.low(), vari
 
 /// What the draws of a mix come to.
 struct Outcomes {
-  std::vector<double> ratios;
-  std::vector<double> moistures;
-  std::vector<double> airs;
+  std::vector<CarbonNitrogenRatio> ratios;
+  std::vector<MoistureWetBasis> moistures;
+  std::vector<AirLeft> airs;
 };
 
 void record(const Matter* matter, std::size_t count, const Blend& blend, Outcomes& outcomes) {
-  double water = blend.added_water.value();
-  double dry = 0.0;
-  double carbon = 0.0;
-  double nitrogen = 0.0;
-  double loose = 0.0;
-  double solids = 0.0;
+  Constituents all;
+  all.water = blend.added_water;
   bool poured = true;
   for (std::size_t i = 0; i < count; ++i) {
-    const Properties& properties = matter[i].properties;
-    const double mass = matter[i].mass.value();
-    const double own_water = mass * properties.moisture.value();
-    const double own_dry = mass - own_water;
-    const double own_carbon = own_dry * properties.carbon.value();
-    water += own_water;
-    dry += own_dry;
-    carbon += own_carbon;
-    nitrogen += own_dry * properties.nitrogen.value();
-    solids += own_dry / properties.particle_density.value();
-    if (matter[i].density) loose += mass / matter[i].density->value();
-    poured = poured && (matter[i].density.has_value() || !(mass > 0.0));
+    all += constituents_of(matter[i]);
+    poured = poured && (matter[i].density.has_value() || !is_positive(matter[i].mass));
   }
-  outcomes.moistures.push_back(water / (water + dry));
-  if (nitrogen > 0.0) outcomes.ratios.push_back(carbon / nitrogen);
-  const double volume = blend.settling.value() * loose;
-  if (poured && volume > 0.0) outcomes.airs.push_back(1.0 - (solids + water / water_kg_per_m3) / volume);
+  outcomes.moistures.push_back(mix_formula::moisture(all.water, all.mass()));
+  if (is_positive(all.nitrogen)) outcomes.ratios.push_back(mix_formula::carbon_to_nitrogen(all.carbon, all.nitrogen));
+  const Volume volume = blend.settling.value() * all.loose;
+  if (poured && is_positive(volume)) outcomes.airs.push_back(AirLeft::of(share_of_air(all, volume)));
 }
 
 template <class Quantity>
-double share_inside(const std::vector<double>& values, const Window<Quantity>& window) {
-  const auto inside =
-      std::count_if(values.begin(), values.end(), [&](double value) { return is_inside(from_si<Quantity>(value), window); });
+double share_inside(const std::vector<Quantity>& values, const Window<Quantity>& window) {
+  const auto inside = std::count_if(values.begin(), values.end(), [&](Quantity value) { return is_inside(value, window); });
   return static_cast<double>(inside) / static_cast<double>(draws);
 }
 
 /// Puts the values out of order.
-Band<double> band_of(std::vector<double>& values) {
+template <class Quantity>
+Band<Quantity> band_of(std::vector<Quantity>& values) {
   const auto from_the_end = static_cast<std::ptrdiff_t>(outside * static_cast<double>(values.size()));
   const auto low = values.begin() + from_the_end;
   const auto high = values.end() - 1 - from_the_end;
@@ -100,7 +86,9 @@ Outcomes draw(const Blend& blend, const std::vector<Varied>& figures) {
   const std::size_t count = start.size();
 
   Outcomes outcomes;
-  for (std::vector<double>* values : {&outcomes.ratios, &outcomes.moistures, &outcomes.airs}) values->reserve(draws);
+  outcomes.ratios.reserve(draws);
+  outcomes.moistures.reserve(draws);
+  outcomes.airs.reserve(draws);
   std::vector<Column> columns(figures.size());
   std::vector<Matter> matter(block * count);
   Sobol sobol(std::max<std::size_t>(1, figures.size()));
@@ -122,9 +110,14 @@ Outcomes draw(const Blend& blend, const std::vector<Varied>& figures) {
 
 /// How far a mix moves where one figure goes from its low to its high end.
 struct Move {
-  double ratio;
-  double moisture;
+  CarbonNitrogenRatio ratio;
+  MoistureWetBasis moisture;
 };
+
+template <class Quantity>
+Quantity apart(const Quantity& one, const Quantity& other) {
+  return one < other ? other - one : one - other;
+}
 
 Move move_of(const Blend& blend, const Varied& figure) {
   const auto mix_at = [&](double (Variation::*end)() const) {
@@ -135,12 +128,11 @@ Move move_of(const Blend& blend, const Varied& figure) {
   const Mix low = mix_at(&Variation::low);
   const Mix high = mix_at(&Variation::high);
   const bool ratios = low.carbon_to_nitrogen && high.carbon_to_nitrogen;
-  return {ratios ? std::abs((*high.carbon_to_nitrogen - *low.carbon_to_nitrogen).value()) : 0.0,
-          std::abs((*high.moisture - *low.moisture).value())};
+  return {ratios ? apart(*high.carbon_to_nitrogen, *low.carbon_to_nitrogen) : CarbonNitrogenRatio(), apart(*high.moisture, *low.moisture)};
 }
 
 void say_what_it_rests_on(const Blend& blend, const std::vector<Varied>& figures, MixRanges& ranges) {
-  Move widest{0.0, 0.0};
+  Move widest;
   for (const Varied& figure : figures) {
     const Move move = move_of(blend, figure);
     if (move.ratio > widest.ratio) {
@@ -177,16 +169,9 @@ MixRanges drawn_ranges(const Blend& blend, const std::vector<Varied>& figures, c
   MixRanges ranges;
   ranges.chance_carbon_to_nitrogen_in_window = share_inside(outcomes.ratios, targets.carbon_to_nitrogen);
   ranges.chance_moisture_in_window = share_inside(outcomes.moistures, targets.moisture);
-  const Band<double> moistures = band_of(outcomes.moistures);
-  ranges.moisture = {wet_basis(moistures.low), wet_basis(moistures.high)};
-  if (outcomes.ratios.size() == draws) {
-    const Band<double> ratios = band_of(outcomes.ratios);
-    ranges.carbon_to_nitrogen = {carbon_to_nitrogen(ratios.low), carbon_to_nitrogen(ratios.high)};
-  }
-  if (outcomes.airs.size() == draws) {
-    const Band<double> airs = band_of(outcomes.airs);
-    ranges.air_space = {AirLeft::of(airs.low), AirLeft::of(airs.high)};
-  }
+  ranges.moisture = band_of(outcomes.moistures);
+  if (outcomes.ratios.size() == draws) ranges.carbon_to_nitrogen = band_of(outcomes.ratios);
+  if (outcomes.airs.size() == draws) ranges.air_space = band_of(outcomes.airs);
   return ranges;
 }
 

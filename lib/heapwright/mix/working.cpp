@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "heapwright/mix/figures.hpp"
+#include "heapwright/mix/formula.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -42,12 +43,13 @@ void ratio_step(Working& working, const Term& C, const Term& N) {
   if (!(N.value > 0.0)) return working.no_step(what, "There is no nitrogen in it, so it has none.", handbook);
   working.step({"C:N", what, "all its carbon over all its nitrogen; the average of the ratios would be another, wrong number", "", handbook,
                 digits_of_an_answer},
-               C / N);
+               mix_formula::carbon_to_nitrogen(C, N));
 }
 
 Balance balance(Working& working, const std::vector<Figures>& portions, const std::optional<Term>& added, const Measures& measures) {
+  using namespace mix_formula;
   const std::string& unit = measures.mass.symbol;
-  Expression moist = sum_over(portions, [](const Figures& of) { return of.mass * of.moisture; });
+  Expression moist = sum_over(portions, [](const Figures& of) { return water(of.mass, of.moisture); });
   if (added) moist = moist + *added;
   const Term W =
       working.step({"W", "Water in the mix", added ? "weight times moisture of each, and what is added" : "weight times moisture of each",
@@ -57,12 +59,12 @@ Balance balance(Working& working, const std::vector<Figures>& portions, const st
                               sum_over(portions, [](const Figures& of) { return of.dry; }));
   const Term T = working.step({"T", "Weight of the mix", "dry matter and water", unit, by_definition}, D + W);
   const Term C = working.step({"C", "Carbon in the mix", "dry matter of each, times its carbon", unit, handbook},
-                              sum_over(portions, [](const Figures& of) { return of.dry * of.carbon; }));
+                              sum_over(portions, [](const Figures& of) { return part_of_dry_matter(of.dry, of.carbon); }));
   const Term N = working.step({"N", "Nitrogen in the mix", "dry matter of each, times its nitrogen", unit, handbook},
-                              sum_over(portions, [](const Figures& of) { return of.dry * of.nitrogen; }));
+                              sum_over(portions, [](const Figures& of) { return part_of_dry_matter(of.dry, of.nitrogen); }));
   ratio_step(working, C, N);
   if (T.value > 0.0)
-    working.step({"M", "Moisture of the mix, in percent", "water over weight", "%", handbook, digits_of_an_answer}, W / T * 100.0);
+    working.step({"M", "Moisture of the mix, in percent", "water over weight", "%", handbook, digits_of_an_answer}, mix_formula::moisture(W, T) * 100.0);
   return {W, T};
 }
 
@@ -75,7 +77,7 @@ const Figures* without_density(const std::vector<Figures>& portions) {
 void volume_steps(Working& working, const std::vector<Figures>& portions, const Balance& of, const Batch& batch, const Measures& measures) {
   if (const Figures* unknown = without_density(portions))
     return working.no_step("Volume and air of the mix", "No bulk density of " + unknown->name + " is known.", by_definition);
-  Expression loose = from_large(sum_over(portions, [](const Figures& f) { return f.density ? f.mass / *f.density : Expression(0.0); }),
+  Expression loose = from_large(sum_over(portions, [](const Figures& f) { return f.density ? mix_formula::loose_volume(f.mass, *f.density) : Expression(0.0); }),
                                 measures, measures.pile);
   const double settling = batch.settling.value();
   if (settling < 1.0) loose = loose * given("k", "settled volume over loose volume", settling, "", "your own figure");
@@ -94,7 +96,7 @@ void volume_steps(Working& working, const std::vector<Figures>& portions, const 
                        "1000 kg/m3, at any temperature of a pile");
   working.step({"A", "Air in the mix, in percent", "what solids and water leave of the volume; below zero: they do not fit in it", "%",
                 by_definition, digits_of_an_answer},
-               (1.0 - (S + of.water / z) / V) * 100.0);
+               mix_formula::air<Expression>(S, of.water, z, V) * 100.0);
 }
 
 /// The steps of a mix; what its portions go by.

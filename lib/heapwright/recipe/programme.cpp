@@ -35,15 +35,9 @@ std::size_t index(Aim aim) { return static_cast<std::size_t>(aim); }
 double slack_of(double optimum) { return 1e-7 * std::max(std::abs(optimum), 0.01); }
 
 PerKilogram per_kilogram(const Ingredient& ingredient) {
-  const Properties& p = ingredient.properties;
-  const double water = p.moisture.value();
-  const double dry = 1.0 - water;
-  return {dry,
-          water,
-          dry * p.carbon.value(),
-          dry * p.nitrogen.value(),
-          1.0 / ingredient.density->value(),
-          dry / p.particle_density.value() + water / water_kg_per_m3};
+  const Constituents of = constituents_of(ingredient.properties, ingredient.density, 1.0 * unit::kg);
+  return {of.dry.value(),   of.water.value(), of.carbon.value(), of.nitrogen.value(),
+          of.loose.value(), (of.solids + Volume(of.water / water_density())).value()};
 }
 
 double mass_scale(const RecipeQuestion& question) {

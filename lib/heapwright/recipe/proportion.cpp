@@ -28,17 +28,10 @@ void set_parts(Blend& blend, const std::vector<int>& parts, Volume container) {
 
 /// Whether the C:N of a blend is inside its window: the quick look that most parts fail.
 bool has_right_ratio(const Blend& blend, const Targets& targets) {
-  CarbonMass carbon;
-  NitrogenMass nitrogen;
-  for (const Ingredient& ingredient : blend.ingredients) {
-    const DryMass dry = dry_mass(ingredient.mass, ingredient.properties.moisture);
-    carbon += CarbonMass(dry * ingredient.properties.carbon);
-    nitrogen += NitrogenMass(dry * ingredient.properties.nitrogen);
-  }
+  Constituents all;
+  for (const Ingredient& ingredient : blend.ingredients) all += constituents_of(ingredient);
   const auto& window = targets.carbon_to_nitrogen;
-  constexpr double rounding = 1e-9;
-  return carbon.value() >= (1.0 - rounding) * window.low.value() * nitrogen.value() &&
-         carbon.value() <= (1.0 + rounding) * window.high.value() * nitrogen.value();
+  return at_least(CarbonMass(window.low * all.nitrogen), all.carbon) && at_most(CarbonMass(window.high * all.nitrogen), all.carbon);
 }
 
 bool keeps_shares(const Mix& mix, const RecipeQuestion& question, const std::vector<std::size_t>& supplies) {
