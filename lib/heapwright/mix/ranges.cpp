@@ -114,11 +114,6 @@ struct Move {
   MoistureWetBasis moisture;
 };
 
-template <class Quantity>
-Quantity apart(const Quantity& one, const Quantity& other) {
-  return one < other ? other - one : one - other;
-}
-
 Move move_of(const Blend& blend, const Varied& figure) {
   const auto mix_at = [&](double (Variation::*end)() const) {
     Blend other = blend;

@@ -2,6 +2,7 @@
 /// Shares of like things, which Boost.Units would let decay into bare numbers.
 
 #include "heapwright/error.hpp"
+#include "heapwright/units/quantities.hpp"
 
 namespace heapwright {
 
@@ -21,6 +22,16 @@ class Fraction {
   constexpr double value() const { return value_; }
   constexpr Fraction rest() const { return Fraction(1.0 - value_); }
   friend constexpr auto operator<=>(const Fraction&, const Fraction&) = default;
+
+  /// So much of a quantity, and what a quantity is so much of.
+  template <class Unit>
+  friend constexpr detail::Quantity<Unit> operator*(Fraction share, const detail::Quantity<Unit>& whole) {
+    return share.value_ * whole;
+  }
+  template <class Unit>
+  friend constexpr detail::Quantity<Unit> operator/(const detail::Quantity<Unit>& part, Fraction share) {
+    return part / share.value_;
+  }
 
  private:
   explicit constexpr Fraction(double value) : value_(value) {}

@@ -185,6 +185,18 @@ double si_number(const boost::units::quantity<Unit, double>& quantity) {
   return quantity.value();
 }
 
+/// How far two quantities lie apart.
+template <class Quantity>
+constexpr Quantity apart(const Quantity& one, const Quantity& other) {
+  return one < other ? other - one : one - other;
+}
+
+/// Carbon, nitrogen or organic matter of dry matter as the dry matter that it is.
+template <class Unit>
+DryMass as_dry_mass(const boost::units::quantity<Unit, double>& constituent) {
+  return constituent.value() * unit::kg_dry;
+}
+
 /// A quantity from its SI number; for reading texts and solver results back, where the dimension was checked.
 template <class Quantity>
 Quantity from_si(double value) {

@@ -90,6 +90,17 @@ std::string plain_name(std::string_view name);
 /// A number as a person wants to read it: so many significant digits, no exponent, no trailing zeros. @throws DomainError for nan and inf
 std::string print_number(double value, int significant_digits);
 
+/// A share as a percentage, "38 %": of a fraction, or of a mass in a mass.
+std::string print_percent(double share, int significant_digits);
+template <class Unit>
+std::string print_percent(const boost::units::quantity<Unit, double>& share, int significant_digits) {
+  return print_percent(si_number(share), significant_digits);
+}
+/// "30:1".
+std::string print_ratio(CarbonNitrogenRatio ratio, int significant_digits);
+/// "475 kg/m3".
+std::string print_density(BulkDensity density, int significant_digits);
+
 /// A quantity as text in one of unit_names() of its dimension: print_in(v, "yd3", 3) is "0.772 yd3".
 /// @throws TextError where the unit is not one of that dimension
 std::string print_in(Length value, std::string_view symbol, int significant_digits);
