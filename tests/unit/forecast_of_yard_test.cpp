@@ -283,9 +283,9 @@ TEST_CASE("a pile that is filled as it comes", "[forecast]") {
   CHECK(feeding.times == recipe->feeding->weeks);
   CHECK_THAT(feeding.share, WithinRel((recipe->feeding->of_a_week.dry / as_built(recipe.result).mix.dry).value(), exact));
   // The leaves that the first filling leaves last for so many weeks.
-  const auto leaves = std::find_if(as_built(recipe.result).amounts.begin(), as_built(recipe.result).amounts.end(),
-                                   [](const RecipeAmount& amount) { return amount.id == "leaves-fall"; });
-  REQUIRE(leaves != as_built(recipe.result).amounts.end());
+  const std::vector<RecipeAmount> amounts = as_built(recipe.result).amounts;
+  const auto leaves = std::find_if(amounts.begin(), amounts.end(), [](const RecipeAmount& amount) { return amount.id == "leaves-fall"; });
+  REQUIRE(leaves != amounts.end());
   REQUIRE(leaves->left_over);
   double of_a_week = 0.0;
   for (const Card& card : recipe->cards) {

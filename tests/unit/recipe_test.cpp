@@ -161,7 +161,7 @@ TEST_CASE("what holds a recipe back") {
 TEST_CASE("goals do what they say") {
   RecipeSupply straw = supply("straw", FeedstockClass::keeper, 0.12, 0.45, 80.0, 60.0);
   straw.bought = true;
-  straw.price_per_kg = 0.5;
+  straw.price = 0.5 * unit::money / unit::kg;
   RecipeOptions options;
   options.fill = read_volume("2 m3");
   const std::vector<RecipeSupply> supplies{leaves(60.0), clippings(300.0), straw};
@@ -208,7 +208,7 @@ TEST_CASE("degenerate and tight problems end and balance") {
     if (any(random) < 0.2) next.most_of_volume = ShareOfLooseVolume::of(1.0 / count);
     if (any(random) < 0.15) next.use = Use::all;
     if (any(random) < 0.15) next.bought = true;
-    if (next.bought) next.price_per_kg = static_cast<int>(within(0.0, 3.0));
+    if (next.bought) next.price = static_cast<int>(within(0.0, 3.0)) * unit::money / unit::kg;
     if (any(random) < 0.1) {
       next.use = Use::unlimited;
       next.available.reset();
@@ -294,7 +294,7 @@ TEST_CASE("what is said to set the size does") {
   CHECK(by_water.feedstocks.empty());
   RecipeSupply straw = supply("straw", FeedstockClass::keeper, 0.12, 0.45, 80.0, 60.0);
   straw.bought = true;
-  straw.price_per_kg = 1.0;
+  straw.price = 1.0 * unit::money / unit::kg;
   RecipeOptions cheap;
   cheap.goal = Goal::cheapest;
   CHECK(of({scraps(20.0), straw}, cheap).from == SizeFrom::goal);
@@ -307,12 +307,12 @@ TEST_CASE("each goal is followed by using most at its optimum") {
   options.goal = GENERATE(Goal::cheapest, Goal::least_bought, Goal::least_water);
   RecipeSupply straw = supply("straw", FeedstockClass::keeper, 0.12, 0.45, 80.0, 60.0, 100.0);
   straw.bought = true;
-  straw.price_per_kg = 1.0;
+  straw.price = 1.0 * unit::money / unit::kg;
   const Recipe recipe = recipe_of({leaves(100.0), clippings(60.0), scraps(20.0), straw}, options);
   REQUIRE(recipe.status == RecipeStatus::on_target);
   CHECK_THAT(recipe.amounts[2].mass.value(), WithinRel(20.0, 1e-6));  // scraps go first, all of them
   CHECK(recipe.amounts[1].mass.value() > 20.0);                       // and more than the least pile of them takes
-  if (options.goal == Goal::cheapest) CHECK(recipe.cost == 0.0);
+  if (options.goal == Goal::cheapest) CHECK(recipe.cost == Cost());
 }
 
 TEST_CASE("a trace beside a ton") {

@@ -170,12 +170,12 @@ TEST_CASE("what is bought is bought by the whole container") {
   question.supplies[0].use = Use::all;
   question.supplies[1].use = Use::up_to;
   question.supplies[1].bought = true;
-  question.supplies[1].price_per_kg = 0.5;
+  question.supplies[1].price = 0.5 * unit::money / unit::kg;
   const Whole bought = answer(question);
   CHECK(bought.whole.inside);
   const double buckets = count(bought.whole, 1);
   CHECK_THAT(buckets, WithinAbs(std::round(buckets), 1e-12));
-  CHECK_THAT(bought.whole.cost, WithinRel(0.5 * bought.whole.amounts[1].mass.value(), 1e-12));
+  CHECK_THAT(bought.whole.cost.value(), WithinRel(0.5 * bought.whole.amounts[1].mass.value(), 1e-12));
 }
 
 TEST_CASE("a weight is told to the second figure") {

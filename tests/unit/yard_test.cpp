@@ -284,7 +284,7 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
     CHECK(leaves.use == Use::all);
     CHECK(leaves.most_of_volume == ShareOfLooseVolume::of(0.3));
     CHECK(leaves.bought);
-    CHECK(leaves.price == 2.5);
+    CHECK(leaves.price == 2.5 * unit::money);
     CHECK(std::get<ContainerCount>(*leaves.priced_amount).count == 1.0);
 
     const Supply& clippings = yard.supplies[1];

@@ -86,10 +86,12 @@ void state_measured(std::vector<Assumption>& assumptions, const Supply& supply) 
 }
 
 /// The greatest less the least of three, by the typical one; by the largest where that is 0, and 0 where all are.
-double relative_span(double low, double typical, double high) {
-  const double span = std::max({low, typical, high}) - std::min({low, typical, high});
-  if (!(span > 0.0)) return 0.0;
-  return span / (typical != 0.0 ? std::abs(typical) : std::max(std::abs(low), std::abs(high)));
+template <class Quantity>
+double relative_span(Quantity low, Quantity typical, Quantity high) {
+  const Quantity greatest = std::max({low, typical, high});
+  const Quantity span = greatest - std::min({low, typical, high});
+  if (!is_positive(span)) return 0.0;
+  return span / (is_positive(typical) ? typical : greatest);
 }
 
 /// The container that a supply is counted in, else the one that it usually is.
@@ -112,7 +114,7 @@ std::optional<Supply> measured(Supply supply, HowToMeasure how, const Materials&
     }
     case HowToMeasure::dry: {
       if (supply.dried) return std::nullopt;
-      supply.dried = Dried{1.0 * unit::kg, (1.0 - supply.properties().moisture.value()) * unit::kg};
+      supply.dried = Dried{1.0 * unit::kg, as_is_mass(dry_mass(1.0 * unit::kg, supply.properties().moisture), WaterMass())};
       return supply;
     }
     case HowToMeasure::count: {
@@ -196,11 +198,10 @@ std::optional<double> change_of_mix(const Blend& blend, std::size_t ingredient, 
   const Mix typical = mix_of(blend);
   const Mix high = mix_at(variation->high());
   if (!low.carbon_to_nitrogen || !typical.carbon_to_nitrogen || !high.carbon_to_nitrogen) return std::nullopt;
-  const double ratio =
-      relative_span(low.carbon_to_nitrogen->value(), typical.carbon_to_nitrogen->value(), high.carbon_to_nitrogen->value());
-  const double moisture = relative_span(low.moisture->value(), typical.moisture->value(), high.moisture->value());
+  const double ratio = relative_span(*low.carbon_to_nitrogen, *typical.carbon_to_nitrogen, *high.carbon_to_nitrogen);
+  const double moisture = relative_span(*low.moisture, *typical.moisture, *high.moisture);
   const bool volumes = low.volume && typical.volume && high.volume;
-  const double volume = volumes ? relative_span(low.volume->value(), typical.volume->value(), high.volume->value()) : 0.0;
+  const double volume = volumes ? relative_span(*low.volume, *typical.volume, *high.volume) : 0.0;
   return std::hypot(ratio, moisture, volume);
 }
 

@@ -6,26 +6,23 @@ namespace heapwright {
 namespace {
 
 // Half of the last digit that is shown.
-constexpr double half_a_ratio = 0.5;
-constexpr double half_a_percent = 0.005;
+const CarbonNitrogenRatio half_a_ratio = carbon_to_nitrogen(0.5);
+const MoistureWetBasis half_a_percent = wet_basis(0.005);
+constexpr double half_a_percent_of_air = 0.005;
 
 std::optional<MixFault> fault_of(CarbonNitrogenRatio ratio, const Targets& targets) {
-  if (ratio.value() >= targets.carbon_to_nitrogen.high.value() + half_a_ratio) return MixFault::too_brown;
-  if (ratio.value() < targets.carbon_to_nitrogen.low.value() - half_a_ratio) return MixFault::too_green;
+  if (ratio >= targets.carbon_to_nitrogen.high + half_a_ratio) return MixFault::too_brown;
+  if (ratio < targets.carbon_to_nitrogen.low - half_a_ratio) return MixFault::too_green;
   return std::nullopt;
 }
 
-bool is_too_wet(MoistureWetBasis moisture, const Targets& targets) {
-  return moisture.value() >= targets.moisture.high.value() + half_a_percent;
-}
+bool is_too_wet(MoistureWetBasis moisture, const Targets& targets) { return moisture >= targets.moisture.high + half_a_percent; }
 
-bool is_too_dry(MoistureWetBasis moisture, const Targets& targets) {
-  return moisture.value() < targets.moisture.low.value() - half_a_percent;
-}
+bool is_too_dry(MoistureWetBasis moisture, const Targets& targets) { return moisture < targets.moisture.low - half_a_percent; }
 
 std::optional<MixFault> fault_of(AirLeft air, const Targets& targets) {
-  if (air.value() < 0.0) return MixFault::no_room;
-  if (air.value() < targets.least_air.value() - half_a_percent) return MixFault::short_of_air;
+  if (air < AirLeft::of(0.0)) return MixFault::no_room;
+  if (short_of(air, targets.least_air) > half_a_percent_of_air) return MixFault::short_of_air;
   return std::nullopt;
 }
 

@@ -56,8 +56,6 @@ inline Constituents constituents_of(const Properties& properties, const std::opt
 inline Constituents constituents_of(const Matter& matter) { return constituents_of(matter.properties, matter.density, matter.mass); }
 
 /// The share of air in a volume that some matter fills, with its water: below zero where they do not fit.
-inline double share_of_air(const Constituents& of, Volume volume) {
-  return mix_formula::air(of.solids, of.water, water_density(), volume);
-}
+inline double share_of_air(const Constituents& of, Volume volume) { return mix_formula::air(of.solids, of.water, water_density(), volume); }
 
 }  // namespace heapwright

@@ -21,7 +21,7 @@ struct Spread {
 
 template <class Quantity>
 Spread spread_of(const PublishedValue<Quantity>& reading, double power = 1.0) {
-  return {std::pow((*reading.low / *reading.typical).value(), power), std::pow((*reading.high / *reading.typical).value(), power)};
+  return {std::pow(*reading.low / *reading.typical, power), std::pow(*reading.high / *reading.typical, power)};
 }
 
 Spread together(Spread a, Spread b) {

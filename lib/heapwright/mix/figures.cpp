@@ -119,9 +119,8 @@ class PortionWorking {
     const Supply& supply = portion_.supply;
     const std::string what = "moisture of " + name() + ", as a fraction";
     if (supply.dried) {
-      const auto grams = [](Mass mass) { return 1000.0 * mass.value(); };
-      const Term wet = given(symbol("wet"), "a sample of " + name(), grams(supply.dried->wet), "g", "you weighed it");
-      const Term dry = given(symbol("dry"), "the same, dried", grams(supply.dried->dry), "g", "you dried it");
+      const Term wet = given(symbol("wet"), "a sample of " + name(), supply.dried->wet / unit::gram, "g", "you weighed it");
+      const Term dry = given(symbol("dry"), "the same, dried", supply.dried->dry / unit::gram, "g", "you dried it");
       return working_.step({symbol("M"), "Moisture of " + name() + ", as a fraction", "what it lost in drying, over what it weighed wet",
                             "", "Cornell Composting, Moisture Content"},
                            (wet - dry) / wet);

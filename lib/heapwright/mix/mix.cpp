@@ -42,7 +42,7 @@ Mix mix_of(const Blend& blend) {
   const bool poured = has_volume(blend.ingredients);
   for (std::size_t i = 0; i < own.size(); ++i) mix.parts.push_back(part_of(blend.ingredients[i], own[i], poured ? all.loose : Volume()));
   if (!poured) return mix;
-  mix.volume = blend.settling.value() * all.loose;
+  mix.volume = blend.settling * all.loose;
   if (!is_positive(*mix.volume)) return mix;
   mix.bulk_density = mix.mass / *mix.volume;
   mix.air_space = AirLeft::of(share_of_air(all, *mix.volume));

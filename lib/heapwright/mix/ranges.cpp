@@ -60,7 +60,7 @@ void record(const Matter* matter, std::size_t count, const Blend& blend, Outcome
   }
   outcomes.moistures.push_back(mix_formula::moisture(all.water, all.mass()));
   if (is_positive(all.nitrogen)) outcomes.ratios.push_back(mix_formula::carbon_to_nitrogen(all.carbon, all.nitrogen));
-  const Volume volume = blend.settling.value() * all.loose;
+  const Volume volume = blend.settling * all.loose;
   if (poured && is_positive(volume)) outcomes.airs.push_back(AirLeft::of(share_of_air(all, volume)));
 }
 

@@ -127,8 +127,9 @@ void settle_packing(Supply& supply, const Amount& amount, const Materials& mater
 }
 
 void read_price(Table& table, Supply& supply, const Materials& materials) {
-  supply.price = table.number("price").value_or(0.0);
-  if (!(supply.price >= 0.0 && supply.price <= 1e9)) table.problem_at("price", "a price is zero or more", "write a plain number");
+  supply.price = table.number("price").value_or(0.0) * unit::money;
+  if (!(supply.price >= Cost() && supply.price <= 1e9 * unit::money))
+    table.problem_at("price", "a price is zero or more", "write a plain number");
   supply.priced_amount = table.read("unit", [&](std::string_view text) {
     const Amount amount = read_amount(text, materials);
     refuse_bag_of_fertilizer(supply, amount);
@@ -140,7 +141,8 @@ void read_price(Table& table, Supply& supply, const Materials& materials) {
                      "give the unit as a weight");
   if (supply.priced_amount && is_zero(*supply.priced_amount))
     table.problem_at("unit", "a price is for more than nothing", "write unit = \"1 leaf-bag\"");
-  if (supply.price > 0.0 && !table.has("unit")) table.problem("unit is missing: the price is for how much?", "write unit = \"1 leaf-bag\"");
+  if (is_positive(supply.price) && !table.has("unit"))
+    table.problem("unit is missing: the price is for how much?", "write unit = \"1 leaf-bag\"");
 }
 
 bool in_season(const Weekly& weekly, month m) {
@@ -188,7 +190,7 @@ double share_of_days(const Supply& supply, sys_days from, sys_days to) {
 
 /// Fresh things come in loads, a mowing or a pail: the last one is there whole if any of what keeps came in, that day's among it.
 double share_that_keeps(const Supply& supply, sys_days built) {
-  const days keeps(std::lround(value_in(unit::day, supply.feedstock.used_keeps())));
+  const days keeps(std::lround(supply.feedstock.used_keeps() / unit::day));
   int in_season = 0;
   double of_a_day = 0.0;
   for (sys_days day = built; day > built - keeps; day -= days(1)) {
@@ -235,7 +237,7 @@ Amount in_usual_container(const Supply& supply, const Amount& amount, const Mate
   if (mass == nullptr || container == nullptr) return amount;
   const std::optional<Mass> each = supply.mass(container->volume);
   if (!each) return amount;
-  return ContainerCount{container->id, (*mass / *each).value(), container->volume};
+  return ContainerCount{container->id, *mass / *each, container->volume};
 }
 
 /// Loose where the table knows it so: what lies in a pile on the ground is in no bag.
@@ -268,9 +270,8 @@ void check_weight(Table& table, const Supply& supply) {
   const std::optional<BulkDensity> lies = supply.density();
   if (!(supply.dried || supply.feel) || !lies || *lies <= most) return;
   table.problem_at(supply.dried ? "dried" : "feel",
-                   "at " + print_number(100.0 * properties.moisture.value(), 3) + " % moisture " + supply.feedstock.name +
-                       " weighs at most " + print_number(most.value(), 4) + " kg/m3 without any air, and as it lies we took it at " +
-                       print_number(lies->value(), 4) + " kg/m3",
+                   "at " + print_percent(properties.moisture, 3) + " moisture " + supply.feedstock.name + " weighs at most " +
+                       print_density(most, 4) + " without any air, and as it lies we took it at " + print_density(*lies, 4),
                    "weigh a bucketful of it too: weighed = { … }");
 }
 

@@ -26,7 +26,7 @@ struct Weighed {
 struct Dried {
   Mass wet;
   Mass dry;
-  MoistureWetBasis moisture() const { return wet_basis((wet - dry).value() / wet.value()); }
+  MoistureWetBasis moisture() const { return wet_basis((wet - dry) / wet); }
 };
 
 /// When it comes in. A total shared evenly over some months, or so much a week in a season.
@@ -59,7 +59,7 @@ struct Supply {
   Use use = Use::up_to;
   std::optional<ShareOfLooseVolume> most_of_volume;
   bool bought = false;
-  double price = 0.0;  ///< in the user's money, for `priced_amount`
+  Cost price;  ///< in the user's money, for `priced_amount`
   std::optional<Amount> priced_amount;
 
   /// As-is bulk density as it goes into the pile: of shredded where it is, else as it is counted: weighed, else the table's of its packing.

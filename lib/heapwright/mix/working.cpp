@@ -26,7 +26,7 @@ std::optional<Term> added_water(Working& working, const Batch& batch, const Meas
   if (!is_positive(batch.added_water)) return std::nullopt;
   const Measure<Volume>& container = measures.container;
   const Term u = given("u", "water added", container.number(batch.added_water / water_density()), container.symbol, batch.whose_water);
-  const Mass of_one = 1.0 * unit::kg * (container.one * water_density()).value();
+  const Mass of_one = as_is_mass(DryMass(), WaterMass(container.one * water_density()));
   const Term y = given("y", "weight of 1 " + container.symbol + " of water", measures.mass.number(of_one), measures.mass.symbol,
                        "1000 kg/m3, at any temperature of a pile");
   return working.step({"w", "Water added", "how much, times its weight", measures.mass.symbol, by_definition}, u * y);
@@ -64,7 +64,8 @@ Balance balance(Working& working, const std::vector<Figures>& portions, const st
                               sum_over(portions, [](const Figures& of) { return part_of_dry_matter(of.dry, of.nitrogen); }));
   ratio_step(working, C, N);
   if (T.value > 0.0)
-    working.step({"M", "Moisture of the mix, in percent", "water over weight", "%", handbook, digits_of_an_answer}, mix_formula::moisture(W, T) * 100.0);
+    working.step({"M", "Moisture of the mix, in percent", "water over weight", "%", handbook, digits_of_an_answer},
+                 mix_formula::moisture(W, T) * 100.0);
   return {W, T};
 }
 
@@ -77,8 +78,9 @@ const Figures* without_density(const std::vector<Figures>& portions) {
 void volume_steps(Working& working, const std::vector<Figures>& portions, const Balance& of, const Batch& batch, const Measures& measures) {
   if (const Figures* unknown = without_density(portions))
     return working.no_step("Volume and air of the mix", "No bulk density of " + unknown->name + " is known.", by_definition);
-  Expression loose = from_large(sum_over(portions, [](const Figures& f) { return f.density ? mix_formula::loose_volume(f.mass, *f.density) : Expression(0.0); }),
-                                measures, measures.pile);
+  Expression loose = from_large(
+      sum_over(portions, [](const Figures& f) { return f.density ? mix_formula::loose_volume(f.mass, *f.density) : Expression(0.0); }),
+      measures, measures.pile);
   const double settling = batch.settling.value();
   if (settling < 1.0) loose = loose * given("k", "settled volume over loose volume", settling, "", "your own figure");
   const Term V = working.step({"V", "Volume of the mix",
@@ -115,7 +117,7 @@ double ratio_of(const Figures& of) {
 
 bool lies_between(double goal, double one, double other) { return (goal - one) * (other - goal) > 0.0; }
 
-std::string percent(double fraction) { return print_number(100.0 * fraction, 3) + " %"; }
+std::string percent(double fraction) { return print_percent(fraction, 3); }
 
 /// Two portions, of which the greener wants the browner.
 struct Pairing {

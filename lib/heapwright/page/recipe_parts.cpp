@@ -50,7 +50,7 @@ Words water_step(const Recipe& recipe, const Materials& materials) {
 
 /// "Keep the other 11 leaf bags of autumn leaves dry."
 Words remainder_step(const Remainder& left, const Recipe& recipe, const Materials& materials) {
-  const RecipeAmount& amount = *left.amount;
+  const RecipeAmount& amount = left.amount;
   const bool none_in = !is_positive(amount.volume);
   const Words measure = left.containers || none_in || !amount.counted_by_mass
                             ? amount_of(left.containers, left.volume, materials)
@@ -243,17 +243,17 @@ Grid amounts_grid(const Recipe& recipe, const Materials& materials) {
 
 void say_money(PageWriter& writer, const Recipe& recipe) {
   const AsBuilt pile = as_built(recipe);
-  if (!(pile.cost > 0.0)) return;
-  writer.paragraph(say("Cost: {} in your money{}.", Money{pile.cost}, is_bought_by_weight(recipe) ? ", by the part of a unit" : ""));
+  if (!is_positive(pile.cost)) return;
+  writer.paragraph(say("Cost: {} in your money{}.", pile.cost, is_bought_by_weight(recipe) ? ", by the part of a unit" : ""));
   if (recipe.options.goal == Goal::cheapest && !recipe.options.fill)
     writer.paragraph("The cheapest pile that takes something bought is a small one: say how big a pile you want, fill = \"2 yd3\".");
-  if (recipe.next_dearer) writer.paragraph(say("For {} it could be much nearer the aim.", Money{recipe.next_dearer->cost}));
+  if (recipe.next_dearer) writer.paragraph(say("For {} it could be much nearer the aim.", recipe.next_dearer->cost));
 }
 
 bool has_leaves_left(const Recipe& recipe, const Materials& materials) {
   const std::vector<Remainder> left = remainders_of(recipe);
   return std::any_of(left.begin(), left.end(), [&](const Remainder& one) {
-    return known_row(*materials.feedstocks, one.amount->id).left_over == LeftOver::leaf_mold;
+    return known_row(*materials.feedstocks, one.amount.id).left_over == LeftOver::leaf_mold;
   });
 }
 
@@ -423,7 +423,7 @@ void say_why(PageWriter& writer, const Recipe& recipe, const Materials& material
   if (room_sets_size(recipe) && !remainders_of(recipe).empty())
     writer.paragraph("What does not fit today: as the pile sinks, top it up with the same mix, or start a second one.");
   std::vector<Words> unused;
-  for (const RecipeAmount* amount : not_needed(recipe)) unused.emplace_back(amount->name);
+  for (const RecipeAmount& amount : not_needed(recipe)) unused.emplace_back(amount.name);
   if (!unused.empty()) writer.section(Depth::why, "Not needed today").paragraph(joined(unused));
   std::vector<Words> limits;
   for (const HeldBack& held : recipe.held_back_by) limits.push_back(held_back_words(held, recipe));

@@ -108,10 +108,6 @@ struct OutOf {
   Area part;
   Area whole;
 };
-/// A sum in whatever money the person uses.
-struct Money {
-  double sum = 0.0;
-};
 /// "12 cu ft, from 8.4 to 17 cu ft"
 struct VolumeBand {
   Volume likely;
@@ -133,7 +129,7 @@ using Fragment =
     std::variant<std::string, Volume, Area, Length, Mass, WaterMass, BulkDensity, TemperaturePoint, TemperatureDifference, Duration, Date,
                  CarbonNitrogenRatio, MoistureWetBasis, Capacity, SpreadDepth, AboutTemperature, ExactTemperature, AboutDifference,
                  WholeDifference, CarriedWater, AboutWater, LargeMeasure, WaterForMeasure, Percent, Number, Count, HalfMonth, DayOfMonth,
-                 DayOfWeek, Span, Tested, SoldInBags, OutOf, Money, VolumeBand, Between<Volume>, Between<Capacity>, Between<Mass>,
+                 DayOfWeek, Span, Tested, SoldInBags, OutOf, Cost, VolumeBand, Between<Volume>, Between<Capacity>, Between<Mass>,
                  Between<CarbonNitrogenRatio>, Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
 
 /// A sentence, or a part of one.

@@ -87,7 +87,7 @@ struct NoticedSign {
   bool overfills = false;                  ///< with the fix there is more than the pile holds
 
   /// Whether there is water to add: half a liter or less is none that anyone carries to a pile.
-  bool takes_water() const { return water.value() > 0.5; }
+  bool takes_water() const { return water > 0.5 * unit::liter * water_density(); }
 };
 
 /// @param symptom id of one

@@ -9,8 +9,8 @@ namespace heapwright {
 namespace {
 
 CompostLeft left_after(const Mix& mix, OrganicMass coarse, ShareOfVolatileSolids lost, ShareOfVolume held_back, const YieldRule& rule) {
-  const OrganicMass organic = std::max(coarse, (1.0 - lost.value()) * mix.organic_matter);
-  const DryMass dry = ash_mass(mix.dry, mix.organic_matter) + organic.value() * unit::kg_dry;
+  const OrganicMass organic = std::max(coarse, lost.rest() * mix.organic_matter);
+  const DryMass dry = ash_mass(mix.dry, mix.organic_matter) + as_dry_mass(organic);
   return compost_left(dry, organic, coarse, held_back, rule);
 }
 
@@ -32,13 +32,13 @@ void assume_yield(std::vector<Assumption>& assumptions, double goes_in, const Mi
   const auto& lost = rule.volatile_solids_lost;
   const auto& held = rule.held_back_by_screen;
   const auto answer = [&](ShareOfVolatileSolids lost_at, ShareOfVolume held_at, double denser) {
-    const double own = goes_in * left_after(mix, coarse, lost_at, held_at, rule).volume.value() / denser;
-    return needed ? std::max(0.0, needed->value() - own) : own;
+    const Volume own = goes_in / denser * left_after(mix, coarse, lost_at, held_at, rule).volume;
+    return needed ? std::max(Volume(), *needed - own) : own;
   };
-  const double likely = answer(*lost.typical, *held.typical, 1.0);
-  const auto change = [&](double one, double other) -> std::optional<double> {
-    if (!(likely > 0.0)) return std::nullopt;
-    return std::abs(other - one) / likely;
+  const Volume likely = answer(*lost.typical, *held.typical, 1.0);
+  const auto change = [&](Volume one, Volume other) -> std::optional<double> {
+    if (!is_positive(likely)) return std::nullopt;
+    return apart(one, other) / likely;
   };
   assumptions.push_back({"organic matter gone when the pile is done", *lost.typical, *lost.low, *lost.high,
                          lost.source == "forecast" ? "the forecast" : source_words(materials, lost.source, lost.evidence),

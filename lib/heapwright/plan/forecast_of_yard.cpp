@@ -22,7 +22,7 @@ bool may_scald(const Forecast& coming) {
 Feeding feeding_of(const FeedingSchedule& schedule, Date day, DryMass built) {
   Feeding feeding;
   feeding.first = static_cast<int>((std::chrono::sys_days(schedule.from) - std::chrono::sys_days(day)).count());
-  feeding.share = (schedule.of_a_week.dry / built).value();
+  feeding.share = schedule.of_a_week.dry / built;
   feeding.times = schedule.weeks;
   feeding.room = std::numeric_limits<double>::infinity();
   return feeding;
@@ -35,7 +35,7 @@ double recipes_that_wait(const Recipe& recipe, const AsBuilt& built) {
   for (const RecipeAmount& amount : built.amounts) {
     if (!goes_in(amount, built.mix)) continue;
     const bool waits = amount.left_over && amount.feedstock_class == FeedstockClass::keeper;
-    least = std::min(least, waits ? (*amount.left_over / amount.volume).value() : 0.0);
+    least = std::min(least, waits ? static_cast<double>(*amount.left_over / amount.volume) : 0.0);
   }
   return least;
 }
@@ -55,7 +55,7 @@ PileCare care_of(const Yard& yard) {
   care.watering = yard.targets.moisture.aim;
   care.share_of_rain = share_of_rain(yard.pile).likely;
   if (!yard.pile) return care;
-  if (yard.pile->turn_every) care.turn_every = std::max(1, static_cast<int>(std::lround(value_in(unit::day, *yard.pile->turn_every))));
+  if (yard.pile->turn_every) care.turn_every = std::max(1, static_cast<int>(std::lround(*yard.pile->turn_every / unit::day)));
   if (yard.pile->keep_moist) care.wet_to = care.watering;
   return care;
 }
@@ -63,7 +63,7 @@ PileCare care_of(const Yard& yard) {
 /// The most that a pile is filled with at first: the share of a mix that takes up its room, once it has settled.
 double share_that_fits(const Mix& mix, const SettledDensity& density, const std::optional<PileDescription>& pile, Volume room) {
   const LyingPile full = lying(pile, room);
-  return (room * density.at(full.height, 1.0) / mix.dry).value();
+  return room * density.at(full.height, 1.0) / mix.dry;
 }
 
 Assumption judged(std::string what, AssumedValue value) {
@@ -245,7 +245,7 @@ Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& of_reci
   answer.care = pile.care;
   answer.can_be_built_earlier = std::chrono::sys_days(pile.built) - std::chrono::days(14) >= std::chrono::sys_days(today);
   const PileContents contents = contents_of(mix, yard.tables.materials, ensemble, ensemble.best);
-  answer.nothing_rots = !((contents.fast + contents.slow).value() > least_rotting * contents.dry().value());
+  answer.nothing_rots = !(as_dry_mass(OrganicMass(contents.fast + contents.slow)) > least_rotting * contents.dry());
   if (answer.nothing_rots) return whole;
   const PileModel model(pile, yard.tables.materials, ensemble);
   answer.volume = model.shape(ensemble.best).volume;

@@ -16,21 +16,21 @@ bool has_tag(const Yard& yard, const MixPart& part, const char* tag) {
 }
 
 double share_of_clippings(const Yard& yard, const Mix& mix) {
-  double clippings = 0.0;
-  double all = 0.0;
+  Volume clippings;
+  Volume all;
   for (const MixPart& part : mix.parts) {
-    const double volume = part.volume ? part.volume->value() : 0.0;
+    const Volume volume = part.volume.value_or(Volume());
     all += volume;
     if (has_tag(yard, part, "grassy")) clippings += volume;
   }
-  return all > 0.0 ? clippings / all : 0.0;
+  return is_positive(all) ? static_cast<double>(clippings / all) : 0.0;
 }
 
 /// By how much a value is off its aim, 1 on the edge of its window; above 0 on its high side.
 template <class Quantity>
 double off(Quantity value, const Window<Quantity>& window) {
   const Quantity side = value > window.aim ? window.high - window.aim : window.aim - window.low;
-  return ((value - window.aim) / side).value();
+  return (value - window.aim) / side;
 }
 
 /// Off by more than anyone can tell.
@@ -52,7 +52,7 @@ void of_mix(const Yard& yard, const Mix& mix, Circumstances& found) {
   add(is_below(mix.carbon_to_nitrogen, targets.carbon_to_nitrogen), Circumstance::too_much_nitrogen);
   add(!mix.carbon_to_nitrogen || is_above(mix.carbon_to_nitrogen, targets.carbon_to_nitrogen), Circumstance::too_little_nitrogen);
   add(is_above(mix.moisture, targets.moisture), Circumstance::too_wet);
-  add(mix.moisture && mix.moisture->value() < dry_moisture && !kept_moist, Circumstance::too_dry);
+  add(mix.moisture && *mix.moisture < wet_basis(dry_moisture) && !kept_moist, Circumstance::too_dry);
   add(mix.air_space && *mix.air_space < targets.least_air, Circumstance::airless);
   add(share_of_clippings(yard, mix) >= much_grass, Circumstance::grassy);
   add(std::any_of(mix.parts.begin(), mix.parts.end(), [&](const MixPart& part) { return has_tag(yard, part, "scraps"); }),

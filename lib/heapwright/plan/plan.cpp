@@ -10,10 +10,9 @@ SupplyBalance balance(const std::optional<CompostYield>& own, const std::optiona
   SupplyBalance supply{own, std::nullopt, std::nullopt, std::nullopt};
   if (!topdressing) return supply;
   supply.needed = (*topdressing)->per_year;
-  const double own_m3 = own ? own->likely.value() : 0.0;
-  supply.to_buy = std::max(0.0, supply.needed->value() - own_m3) * unit::m3;
+  supply.to_buy = std::max(Volume(), *supply.needed - (own ? own->likely : Volume()));
   const Topdressing& spread = topdressing->result;
-  if (own) supply.covers = std::min(spread.area, Area(spread.area * (own->likely / spread.per_year).value()));
+  if (own) supply.covers = std::min(spread.area, Area(spread.area * (own->likely / spread.per_year)));
   return supply;
 }
 

@@ -105,7 +105,7 @@ std::optional<Volume> room_that_limits(const Yard& yard, const RecipeQuestion& q
   for (const RecipeSupply& supply : question.supplies) {
     if (supply.is_fixed()) fixed += Volume(*supply.available / *supply.ingredient.density);
   }
-  const bool holds_it = yard.options.settling.value() * fixed <= room;
+  const bool holds_it = yard.options.settling * fixed <= room;
   return holds_it ? std::optional(room) : std::nullopt;
 }
 

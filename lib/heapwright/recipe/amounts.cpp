@@ -9,14 +9,14 @@ namespace {
 std::optional<Volume> left_over(const RecipeSupply& supply, Volume used) {
   if (supply.bought || !supply.available) return std::nullopt;
   const Volume had(*supply.available / *supply.ingredient.density);
-  return Volume(std::max(0.0, (had - used).value()) * unit::m3);
+  return std::max(Volume(), Volume(had - used));
 }
 
 /// An amount in the person's container, by its weight: it may lie fluffier or denser in the pile than in the bag.
 std::optional<ContainerCount> in_containers(const RecipeSupply& supply, Mass mass) {
   if (!supply.counted_in || !(supply.counted_in->count > 0.0)) return std::nullopt;
   const ContainerCount& counted = *supply.counted_in;
-  return ContainerCount{counted.container, counted.count * mass.value() / supply.counted_mass.value(), counted.each};
+  return ContainerCount{counted.container, counted.count * mass / supply.counted_mass, counted.each};
 }
 
 }  // namespace
@@ -30,7 +30,7 @@ RecipeSupply measured_in(RecipeSupply supply, const ContainerCount& container) {
 
 Mass measure_of(const RecipeSupply& supply, Mass about) {
   constexpr double few_containers = 10.0;
-  if (!supply.counted_in) return std::pow(10.0, std::floor(std::log10(about.value())) - 1.0) * unit::kg;
+  if (!supply.counted_in) return std::pow(10.0, std::floor(std::log10(about / (1.0 * unit::kg))) - 1.0) * unit::kg;
   const Mass container = supply.counted_mass / supply.counted_in->count;
   return supply.bought || about >= few_containers * container ? container : 0.5 * container;
 }
@@ -54,10 +54,10 @@ RecipeAmount amount_of(const RecipeSupply& supply, Mass mass) {
 Blend blend_of(const RecipeQuestion& question, const Amounts& amounts) {
   Blend blend;
   blend.settling = question.options.settling;
-  blend.added_water = amounts.water * unit::kg_water;
+  blend.added_water = amounts.water;
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     blend.ingredients.push_back(question.supplies[i].ingredient);
-    blend.ingredients.back().mass = amounts.supplies[i] * unit::kg;
+    blend.ingredients.back().mass = amounts.supplies[i];
   }
   return blend;
 }

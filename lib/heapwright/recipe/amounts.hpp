@@ -7,10 +7,10 @@
 
 namespace heapwright {
 
-/// Amounts of each supply of a question, in their order, and water; in kilograms.
+/// Amounts of each supply of a question, in their order, and water.
 struct Amounts {
-  std::vector<double> supplies;
-  double water = 0.0;
+  std::vector<Mass> supplies;
+  WaterMass water;
 };
 
 Blend blend_of(const RecipeQuestion& question, const Amounts& amounts);

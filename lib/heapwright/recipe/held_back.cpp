@@ -41,12 +41,10 @@ bool comes_nearer(const RecipeQuestion& question, const HardLimits& hard, const 
   return least && *least < recipe.distance_from_aim - noticeably;
 }
 
-double kilograms_on_hand(const RecipeQuestion& question, std::size_t supply) { return question.supplies[supply].available->value(); }
-
 bool uses_everything(const RecipeQuestion& question, const Recipe& recipe) {
   const auto raised = raised_supplies(question);
   return std::all_of(raised.begin(), raised.end(),
-                     [&](std::size_t i) { return recipe.amounts[i].mass.value() >= used_up * kilograms_on_hand(question, i); });
+                     [&](std::size_t i) { return recipe.amounts[i].mass >= used_up * *question.supplies[i].available; });
 }
 
 /// Everything on hand, as fixed supplies under the hard limits: is there room?
@@ -70,7 +68,7 @@ void add_room(const RecipeQuestion& question, const HardLimits& hard, const Reci
   if (everything_fits(question, hard)) return;
   // A pile that stops short of the room there is was stopped by something else.
   const std::optional<Volume>& capacity = question.options.capacity;
-  const bool room_left = capacity && recipe.mix->volume->value() < used_up * capacity->value();
+  const bool room_left = capacity && *recipe.mix->volume < used_up * *capacity;
   if (!room_left && everything_fits(question, with_any_size(hard))) held.push_back({Limit::capacity, std::nullopt});
   if (everything_fits(question, with_any_shares(hard))) held.push_back({Limit::share, std::nullopt});
   if (held.empty() && !room_left) held = {{Limit::capacity, std::nullopt}, {Limit::share, std::nullopt}};
@@ -80,8 +78,8 @@ void add_room(const RecipeQuestion& question, const HardLimits& hard, const Reci
 void add_missed_windows(const RecipeQuestion& question, const Recipe& recipe, std::vector<HeldBack>& held) {
   const Programme programme(question);
   Amounts amounts;
-  for (const RecipeAmount& amount : recipe.amounts) amounts.supplies.push_back(amount.mass.value());
-  amounts.water = recipe.water_to_add.value();
+  for (const RecipeAmount& amount : recipe.amounts) amounts.supplies.push_back(amount.mass);
+  amounts.water = recipe.water_to_add;
   for (const Aim aim : all_aims) {
     if (programme.own_distance(aim, amounts) > on_the_edge) held.push_back({limit_of(aim), std::nullopt});
   }
@@ -115,7 +113,7 @@ void add_windows(const RecipeQuestion& question, const Recipe& recipe, std::vect
 void add_wants(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe, std::vector<HeldBack>& held) {
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
-    if (!supply.available || supply.use != Use::up_to || recipe.amounts[i].mass.value() < used_up * supply.available->value()) continue;
+    if (!supply.available || supply.use != Use::up_to || recipe.amounts[i].mass < used_up * *supply.available) continue;
     RecipeQuestion more = question;
     more.supplies[i].available.reset();
     if (comes_nearer(more, hard, recipe)) held.push_back({Limit::amount, supply.ingredient.id});
@@ -139,8 +137,7 @@ bool is_too_small(const RecipeQuestion& question, const HardLimits& hard, const 
 void add_missing(const RecipeQuestion& question, const Recipe& recipe, std::vector<HeldBack>& held) {
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
-    if (supply.available && recipe.amounts[i].mass.value() >= used_up * supply.available->value())
-      held.push_back({Limit::amount, supply.ingredient.id});
+    if (supply.available && recipe.amounts[i].mass >= used_up * *supply.available) held.push_back({Limit::amount, supply.ingredient.id});
   }
 }
 

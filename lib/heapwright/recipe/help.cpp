@@ -10,10 +10,11 @@ namespace {
 
 constexpr double just_inside = 1.0 - 1e-4;  // so that an amount given in five figures is still inside
 constexpr double negligible = 1e-6;
+constexpr Mass negligible_mass = 1e-6 * unit::kg;
 
 /// Browner than that it is mostly wood, whose carbon does not rot in a season: nitrogen for all of it would be lost as ammonia. (judged;
 /// leaves, which the published doses are for, are 40 to 80)
-constexpr double mostly_wood = 100.0;
+const CarbonNitrogenRatio mostly_wood = carbon_to_nitrogen(100.0);
 
 /// Something to add, beside the supplies of a question.
 struct Candidate {
@@ -96,7 +97,7 @@ Blend pile_with(const RecipeQuestion& question, const Amounts& amounts) {
   if (question.options.most_water) water = std::min(water, *question.options.most_water);
   blend.added_water = water;
   const bool inside = distance_from_aim(mix_of(blend), question.targets) <= on_the_edge;
-  if (!inside) blend.added_water = amounts.water * unit::kg_water;  // so much water that the air runs short
+  if (!inside) blend.added_water = amounts.water;  // so much water that the air runs short
   return blend;
 }
 
@@ -104,7 +105,7 @@ Blend pile_with(const RecipeQuestion& question, const Amounts& amounts) {
 Mass rounded_up(RecipeSupply supply, Mass mass) {
   supply.bought = false;
   const Mass measure = measure_of(supply, mass);
-  return std::ceil((mass / measure).value() - 1e-9) * measure;
+  return std::ceil(mass / measure - 1e-9) * measure;
 }
 
 Help help_of(const Wanted& wanted, const std::vector<Candidate>& candidates, const Amounts& amounts) {
@@ -113,8 +114,8 @@ Help help_of(const Wanted& wanted, const std::vector<Candidate>& candidates, con
   const std::size_t first = wanted.question.supplies.size();
   Amounts rounded = amounts;
   for (std::size_t i = first; i < amounts.supplies.size(); ++i) {
-    const Mass least = amounts.supplies[i] * unit::kg;
-    if (least.value() > negligible) rounded.supplies[i] = rounded_up(with_them.supplies[i], least).value();
+    const Mass least = amounts.supplies[i];
+    if (least > negligible_mass) rounded.supplies[i] = rounded_up(with_them.supplies[i], least);
   }
   // In a pile of a wished size what is added takes the place of something, so rounding it up is no longer that pile.
   const bool may_round = !wanted.question.options.fill || !wanted.limits.fill;
@@ -125,11 +126,11 @@ Help help_of(const Wanted& wanted, const std::vector<Candidate>& candidates, con
   help.mix = mix_of(blend);
   help.water_to_add = blend.added_water;
   for (std::size_t i = first; i < amounts.supplies.size(); ++i) {
-    if (!(amounts.supplies[i] > negligible * help.mix.mass.value())) continue;
+    if (!(amounts.supplies[i] > negligible * help.mix.mass)) continue;
     const RecipeSupply& supply = with_them.supplies[i];
-    const double amount = still_inside ? rounded.supplies[i] : amounts.supplies[i];
-    help.additions.push_back({amount_of(supply, amounts.supplies[i] * unit::kg), amount_of(supply, amount * unit::kg),
-                              candidates[i - first].is_on_hand, supply.feedstock_class == FeedstockClass::supplement});
+    const Mass amount = still_inside ? rounded.supplies[i] : amounts.supplies[i];
+    help.additions.push_back({amount_of(supply, amounts.supplies[i]), amount_of(supply, amount), candidates[i - first].is_on_hand,
+                              supply.feedstock_class == FeedstockClass::supplement});
   }
   return help;
 }
@@ -148,7 +149,7 @@ std::optional<Help> more_water(const Wanted& wanted) {
 std::optional<Help> wilting(const Wanted& wanted) {
   const Targets& targets = wanted.question.targets;
   Amounts all;
-  for (const RecipeSupply& supply : wanted.question.supplies) all.supplies.push_back(supply.available.value_or(Mass()).value());
+  for (const RecipeSupply& supply : wanted.question.supplies) all.supplies.push_back(supply.available.value_or(Mass()));
   Blend blend = blend_of(wanted.question, all);
   const Mix wet = mix_of(blend);
   if (!wet.moisture || !(*wet.moisture > targets.moisture.high)) return std::nullopt;
@@ -161,14 +162,15 @@ std::optional<Help> wilting(const Wanted& wanted) {
     clippings = blend.ingredients[i].mass;
   }
   if (!is_positive(clippings)) return std::nullopt;
-  const double high = targets.moisture.aim.value() + (1.0 - 2e-4) * (targets.moisture.high - targets.moisture.aim).value();
-  const double lost = (wet.water.value() - high * wet.mass.value()) / (1.0 - high);
+  const MoistureWetBasis high = targets.moisture.aim + (1.0 - 2e-4) * (targets.moisture.high - targets.moisture.aim);
+  const WaterMass lost = wet.water - WaterMass(wet.dry * to_dry_basis(high));
   Ingredient& drier = blend.ingredients[most];
-  const double left = drier.mass.value() - lost;
-  const MoistureWetBasis to = wet_basis(left > 0.0 ? (drier.mass.value() * drier.properties.moisture.value() - lost) / left : 0.0);
-  constexpr double hardly = 0.02;  // nobody can tell
-  if (!(to >= driest_clippings) || !((drier.properties.moisture - to).value() > hardly)) return std::nullopt;
-  drier.mass = left * unit::kg;
+  const DryMass dry = dry_mass(drier.mass, drier.properties.moisture);
+  const WaterMass left = WaterMass(drier.mass * drier.properties.moisture) - lost;
+  const MoistureWetBasis to = is_positive(left) ? moisture_wet_basis(dry, left) : MoistureWetBasis();
+  const MoistureWetBasis hardly = wet_basis(0.02);  // nobody can tell
+  if (!(to >= driest_clippings) || !(drier.properties.moisture - to > hardly)) return std::nullopt;
+  drier.mass = as_is_mass(dry, left);
   drier.properties.moisture = to;
   Wanted wilted = wanted;
   wilted.question.supplies[most].ingredient.properties.moisture = to;
@@ -176,7 +178,7 @@ std::optional<Help> wilting(const Wanted& wanted) {
   if (!needs_nothing(wilted)) return std::nullopt;
   Help help;
   help.mix = mix_of(blend);
-  help.wilting = Wilting{drier.id, drier.name, to, lost * unit::kg_water};
+  help.wilting = Wilting{drier.id, drier.name, to, lost};
   return help;
 }
 
@@ -210,7 +212,7 @@ bool wants_a_supplement(const Wanted& wanted, const Recipe& recipe) {
   const bool everything = !wanted.limits.fill && recipe.everything_in;
   const Mix& mix = everything ? recipe.everything_in->mix : *recipe.mix;
   return mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > (everything ? window.high : window.aim) &&
-         mix.carbon_to_nitrogen->value() <= mostly_wood;
+         *mix.carbon_to_nitrogen <= mostly_wood;
 }
 
 }  // namespace

@@ -8,9 +8,7 @@ namespace heapwright {
 namespace {
 
 /// By carbon over nitrogen, multiplied out, since there may be no nitrogen.
-bool is_greener(const Properties& one, const Properties& other) {
-  return one.carbon.value() * other.nitrogen.value() < other.carbon.value() * one.nitrogen.value();
-}
+bool is_greener(const Properties& one, const Properties& other) { return one.carbon * other.nitrogen < other.carbon * one.nitrogen; }
 
 }  // namespace
 

@@ -36,8 +36,8 @@ double slack_of(double optimum) { return 1e-7 * std::max(std::abs(optimum), 0.01
 
 PerKilogram per_kilogram(const Ingredient& ingredient) {
   const Constituents of = constituents_of(ingredient.properties, ingredient.density, 1.0 * unit::kg);
-  return {of.dry.value(),   of.water.value(), of.carbon.value(), of.nitrogen.value(),
-          of.loose.value(), (of.solids + Volume(of.water / water_density())).value()};
+  return {of.dry.value(),      of.water.value(), of.carbon.value(),
+          of.nitrogen.value(), of.loose.value(), (of.solids + Volume(of.water / water_density())).value()};
 }
 
 double mass_scale(const RecipeQuestion& question) {
@@ -328,14 +328,14 @@ Programme::Terms Programme::not_raised_volume_terms() const {
 
 Programme::Terms Programme::cost_terms() const {
   Terms terms;
-  for (std::size_t i = 0; i < x_.size(); ++i) terms.push_back(of_supply(i, question_->supplies[i].price_per_kg));
+  for (std::size_t i = 0; i < x_.size(); ++i) terms.push_back(of_supply(i, question_->supplies[i].price.value()));
   return terms;
 }
 
 Sums Programme::sums_of(const Amounts& amounts) const {
   Sums sums;
   for (std::size_t i = 0; i < x_.size(); ++i) {
-    const double x = amounts.supplies[i];
+    const double x = amounts.supplies[i].value();
     const PerKilogram& p = per_kg_[i];
     sums.water += x * p.water;
     sums.total += x;
@@ -344,9 +344,9 @@ Sums Programme::sums_of(const Amounts& amounts) const {
     sums.volume += x * settling_ * p.loose;
     sums.solids += x * p.solids;
   }
-  sums.water += amounts.water;
-  sums.total += amounts.water;
-  sums.solids += amounts.water / water_kg_per_m3;
+  sums.water += amounts.water.value();
+  sums.total += amounts.water.value();
+  sums.solids += amounts.water.value() / water_kg_per_m3;
   return sums;
 }
 
@@ -375,8 +375,8 @@ Amounts Programme::amounts_in(const LinearProgram::Solution& solution) const {
     return value < dust ? 0.0 : value * scale_;
   };
   Amounts amounts;
-  for (std::size_t i = 0; i < x_.size(); ++i) amounts.supplies.push_back(kilograms(x_[i], unit_[i]));
-  amounts.water = kilograms(water_, 1.0);
+  for (std::size_t i = 0; i < x_.size(); ++i) amounts.supplies.push_back(kilograms(x_[i], unit_[i]) * unit::kg);
+  amounts.water = kilograms(water_, 1.0) * unit::kg_water;
   return amounts;
 }
 
@@ -399,7 +399,7 @@ double Programme::value_of(const Terms& terms, const Amounts& amounts) const {
   double sum = 0.0;
   for (const auto& term : terms) {
     const std::size_t i = term.variable.index;
-    sum += term.coefficient * (i < x_.size() ? amounts.supplies[i] / unit_[i] : amounts.water);
+    sum += term.coefficient * (i < x_.size() ? amounts.supplies[i].value() / unit_[i] : amounts.water.value());
   }
   return sum;
 }
@@ -436,14 +436,14 @@ double Programme::keep(Terms terms, Sense sense) {
 
 bool Programme::possible() { return optimise({}, Sense::least).has_value(); }
 
-std::optional<double> Programme::greatest_volume_of_all() {
+std::optional<Volume> Programme::greatest_volume_of_all() {
   const auto volume = optimise(volume_terms(), Sense::greatest);
-  return volume ? std::optional(*volume * scale_) : std::nullopt;
+  return volume ? std::optional<Volume>(*volume * scale_ * unit::m3) : std::nullopt;
 }
 
-std::optional<double> Programme::least_volume() {
+std::optional<Volume> Programme::least_volume() {
   const auto volume = optimise(volume_terms(), Sense::least);
-  return volume ? std::optional(*volume * scale_) : std::nullopt;
+  return volume ? std::optional<Volume>(*volume * scale_ * unit::m3) : std::nullopt;
 }
 
 /// Dinkelbach's method, with each row's slack weighted by what the row gains for a unit of distance: from amounts
@@ -466,7 +466,7 @@ std::optional<double> Programme::least_distance(const std::vector<Aim>& aims) {
     return optimise({{slack_, 1.0}}, Sense::least);
   };
 
-  Amounts reference{std::vector<double>(x_.size(), 1.0 / static_cast<double>(x_.size())), 1.0};
+  Amounts reference{std::vector<Mass>(x_.size(), 1.0 / static_cast<double>(x_.size()) * unit::kg), 1.0 * unit::kg_water};
   std::optional<double> least;
   // On the windows' edges first: what is inside goes on inwards, where some rows have no slack; the rest comes in from outside.
   const auto slack = tighten_from(1.0, sums_of(reference));
@@ -522,7 +522,7 @@ std::vector<std::size_t> Programme::blocked_at(double fraction, std::vector<std:
     for (const std::size_t i : supplies) together.push_back({x_[i], 1.0});
     const double sum = optimise(together, Sense::greatest).value_or(0.0);
     if (sum <= fraction * static_cast<double>(supplies.size()) + blocked_within) return supplies;
-    const auto rises = [&](std::size_t i) { return amounts_.supplies[i] > (fraction + blocked_within) * unit_[i] * scale_; };
+    const auto rises = [&](std::size_t i) { return amounts_.supplies[i].value() > (fraction + blocked_within) * unit_[i] * scale_; };
     if (std::erase_if(supplies, rises) == 0) break;
   }
   std::erase_if(supplies, [&](std::size_t i) {
@@ -576,6 +576,6 @@ double Programme::keep_least_mass() {
 }
 double Programme::keep_greatest_volume() { return keep(volume_terms(), Sense::greatest); }
 
-void Programme::limit_cost(double cost) { add_row_near_one(cost_terms(), -LinearProgram::unlimited, cost / scale_); }
+void Programme::limit_cost(Cost cost) { add_row_near_one(cost_terms(), -LinearProgram::unlimited, cost.value() / scale_); }
 
 }  // namespace heapwright

@@ -1,5 +1,6 @@
 #pragma once
-/// The linear programme of a recipe: README.md beside this file, in its order and its letters.
+/// The linear programme of a recipe: README.md beside this file, in its order and its letters. A kernel of plain numbers, in SI; quantities
+/// go in and come out.
 
 #include <array>
 #include <optional>
@@ -60,9 +61,9 @@ class Programme {
   /// Whether any amounts meet the hard limits.
   bool possible();
   /// The greatest settled volume within the hard limits, whatever the distance; nothing where none meets them.
-  std::optional<double> greatest_volume_of_all();
+  std::optional<Volume> greatest_volume_of_all();
   /// The least settled volume within all bounds.
-  std::optional<double> least_volume();
+  std::optional<Volume> least_volume();
 
   double own_distance(Aim aim, const Amounts& amounts) const;
   double distance(const Amounts& amounts) const;
@@ -97,7 +98,7 @@ class Programme {
   double keep_least_loose_volume();
   double keep_greatest_volume();
   /// Keeps the cost at or below a sum of money.
-  void limit_cost(double cost);
+  void limit_cost(Cost cost);
 
   /// Amounts within all bounds, of the last goal kept.
   const Amounts& amounts() const { return amounts_; }

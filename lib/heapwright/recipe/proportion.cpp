@@ -37,7 +37,7 @@ bool has_right_ratio(const Blend& blend, const Targets& targets) {
 bool keeps_shares(const Mix& mix, const RecipeQuestion& question, const std::vector<std::size_t>& supplies) {
   for (std::size_t i = 0; i < supplies.size(); ++i) {
     const auto& most = question.supplies[supplies[i]].most_of_volume;
-    if (most && !(mix.parts[i].share->value() <= on_the_edge * most->value())) return false;
+    if (most && !at_most(*most, *mix.parts[i].share)) return false;
   }
   return true;
 }
@@ -108,7 +108,7 @@ RecipeSupply load_of(RecipeSupply supply, const Materials& materials) {
 
 RecipeSupply not_bought(RecipeSupply supply) {
   supply.bought = false;
-  supply.price_per_kg = 0.0;
+  supply.price = PricePerMass();
   return supply;
 }
 
@@ -208,7 +208,7 @@ Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, con
     const RecipeSupply supply = measured_in(question.supplies[part.supply], one);
     recipe.amounts[part.supply] = amount_of(supply, static_cast<double>(part.parts) * supply.counted_mass);
   }
-  recipe.whole_containers = WholeContainers{*recipe.mix, recipe.distance_from_aim, true, recipe.amounts, recipe.water_to_add, 0.0};
+  recipe.whole_containers = WholeContainers{*recipe.mix, recipe.distance_from_aim, true, recipe.amounts, recipe.water_to_add, Cost()};
   return recipe;
 }
 

@@ -63,7 +63,7 @@ void settle_measure(RecipeSupply& in_recipe, const Supply& supply, const Materia
   const bool lies_otherwise = supply.feedstock.find_packing(usual->packing) != nullptr && usual->packing != supply.packing;
   if (lies_otherwise) return;
   const ContainerCount one{usual->id, 1.0, usual->volume};
-  if (counted && volume_of(*counted)->value() > can_be_carried * usual->volume.value()) return;
+  if (counted && *volume_of(*counted) > can_be_carried * usual->volume) return;
   in_recipe.counted_in = one;
   in_recipe.counted_mass = *supply.mass(one);
 }
@@ -75,7 +75,7 @@ std::optional<EverythingIn> everything_in(const RecipeQuestion& question) {
   programme.keep_least_water();
   const Mix mix = mix_of(blend_of(question, programme.amounts()));
   if (!is_positive(mix.mass)) return std::nullopt;
-  return EverythingIn{mix, distance_from_aim(mix, question.targets), programme.amounts().water * unit::kg_water};
+  return EverythingIn{mix, distance_from_aim(mix, question.targets), programme.amounts().water};
 }
 
 /// A comfortable distance, if what is kept so far leaves one.
@@ -91,7 +91,7 @@ bool fills_the_room(const Programme& programme, const RecipeQuestion& question, 
   Programme tried = programme;
   tried.use_fairly(supplies);
   const auto least = tried.least_volume();
-  return least && *least >= used_up * question.options.capacity->value();
+  return least && *least >= used_up * *question.options.capacity;
 }
 
 /// Stage 2 for use-most: class after class, each within a comfortable distance if the ones before leave one.
@@ -157,15 +157,16 @@ std::optional<double> least_distance(Programme& programme) {
   return narrow ? narrow : least;
 }
 
-double cost_of(const RecipeQuestion& question, const Amounts& amounts) {
-  double cost = 0.0;
-  for (std::size_t i = 0; i < question.supplies.size(); ++i) cost += question.supplies[i].price_per_kg * amounts.supplies[i];
+Cost cost_of(const RecipeQuestion& question, const Amounts& amounts) {
+  Cost cost;
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) cost += Cost(question.supplies[i].price * amounts.supplies[i]);
   return cost;
 }
 
 /// A little more money may buy a much better pile.
 std::optional<NextDearer> next_dearer(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe) {
-  if (question.options.goal != Goal::cheapest || recipe.status == RecipeStatus::not_enough || !(recipe.cost > 0.0)) return std::nullopt;
+  if (question.options.goal != Goal::cheapest || recipe.status == RecipeStatus::not_enough || !is_positive(recipe.cost))
+    return std::nullopt;
   Programme programme(question, hard);
   programme.limit_cost(next_dearer_money * recipe.cost);
   const auto distance = programme.least_distance({all_aims.begin(), all_aims.end()});
@@ -182,16 +183,15 @@ RecipeStatus status_before_aims(const RecipeQuestion& question, bool possible, R
   if (possible) return RecipeStatus::on_target;
   if (!question.options.fill) return RecipeStatus::limits_clash;
   const auto greatest = Programme(question, {.fill = false}).greatest_volume_of_all();
-  if (!greatest || *greatest >= question.options.fill->value()) return RecipeStatus::limits_clash;
-  recipe.missing = Volume(*question.options.fill - *greatest * unit::m3);
+  if (!greatest || *greatest >= *question.options.fill) return RecipeStatus::limits_clash;
+  recipe.missing = Volume(*question.options.fill - *greatest);
   return RecipeStatus::not_enough;
 }
 
 void fill_in(Recipe& recipe, const RecipeQuestion& question, const Amounts& amounts) {
   recipe.mix = mix_of(blend_of(question, amounts));
-  recipe.water_to_add = amounts.water * unit::kg_water;
-  for (std::size_t i = 0; i < question.supplies.size(); ++i)
-    recipe.amounts.push_back(amount_of(question.supplies[i], amounts.supplies[i] * unit::kg));
+  recipe.water_to_add = amounts.water;
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) recipe.amounts.push_back(amount_of(question.supplies[i], amounts.supplies[i]));
   recipe.distance_from_aim = distance_from_aim(*recipe.mix, question.targets);
   recipe.cost = cost_of(question, amounts);
   if (recipe.status == RecipeStatus::not_enough) recipe.missing = Volume(*question.options.fill - *recipe.mix->volume);
@@ -202,7 +202,7 @@ bool goal_may_limit(const RecipeQuestion& question) {
   const auto any = [&](auto&& has) { return std::any_of(question.supplies.begin(), question.supplies.end(), has); };
   switch (question.options.goal) {
     case Goal::use_most: return false;
-    case Goal::cheapest: return any([](const RecipeSupply& supply) { return supply.price_per_kg > 0.0; });
+    case Goal::cheapest: return any([](const RecipeSupply& supply) { return is_positive(supply.price); });
     case Goal::least_bought: return any([](const RecipeSupply& supply) { return supply.bought || is_sparing(supply.feedstock_class); });
     case Goal::least_water: return true;
   }
@@ -291,12 +291,12 @@ AsBuilt as_built(const Recipe& recipe) {
 
 bool is_left(const RecipeAmount& amount) {
   constexpr double dust = 1e-3;
-  return amount.left_over && amount.left_over->value() > dust * (amount.volume + *amount.left_over).value();
+  return amount.left_over && *amount.left_over > dust * (amount.volume + *amount.left_over);
 }
 
 bool goes_in(const RecipeAmount& amount, const Mix& mix) {
   constexpr double dust = 1e-4;  // what the slack between stages leaves is far below this, what a person can measure far above
-  return amount.mass.value() > dust * mix.mass.value();
+  return amount.mass > dust * mix.mass;
 }
 
 RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Targets& targets, const RecipeOptions& options, Date built,
@@ -318,7 +318,7 @@ RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Target
     if (amount) in_recipe.available = supply.mass(*amount);
     if (in_recipe.available && *in_recipe.available < least_amount) in_recipe.available = Mass();
     if (!amount && !may_be_there(supply, built)) in_recipe.available = Mass();
-    if (supply.priced_amount) in_recipe.price_per_kg = supply.price / supply.mass(*supply.priced_amount)->value();
+    if (supply.priced_amount) in_recipe.price = supply.price / *supply.mass(*supply.priced_amount);
     settle_measure(in_recipe, supply, materials);
     question.supplies.push_back(std::move(in_recipe));
   }

@@ -27,7 +27,7 @@ struct RecipeSupply {
   bool bought = false;
   std::optional<Mass> load;       ///< of what comes fresh: what each week of its season brings
   std::optional<Duration> keeps;  ///< of what comes fresh
-  double price_per_kg = 0.0;
+  PricePerMass price;
   std::optional<ShareOfLooseVolume> most_of_volume;
 
   // README, kinds of supply.
@@ -75,7 +75,7 @@ struct WholeContainers {
   bool inside = false;                ///< the windows, the capacity and the shares
   std::vector<RecipeAmount> amounts;  ///< in the order of the supplies
   WaterMass water_to_add;
-  double cost = 0.0;
+  Cost cost;
 };
 
 /// Equal volumes of some feedstocks, so many parts of each (proportion.hpp).
@@ -136,7 +136,7 @@ struct Stage {
 };
 
 struct NextDearer {
-  double cost;
+  Cost cost;
   double distance_from_aim;
 };
 
@@ -201,7 +201,7 @@ struct Recipe {
   std::optional<Proportion> proportion;
   std::vector<Card> cards;
   std::optional<SizeSetBy> size_set_by;  ///< where there are amounts
-  double cost = 0.0;
+  Cost cost;
   std::optional<NextDearer> next_dearer;
   std::vector<Stage> stages;
   std::optional<Pair> pair;  ///< where there are just two main feedstocks
@@ -221,13 +221,13 @@ inline bool has_size(const Recipe& recipe) { return recipe.mix && recipe.status 
 
 /// What a person is to build: in whole containers, where a size was given, else the exact amounts.
 struct AsBuilt {
-  const Mix& mix;
-  const std::vector<RecipeAmount>& amounts;
+  Mix mix;
+  std::vector<RecipeAmount> amounts;
   WaterMass water_to_add;
   double distance_from_aim;
-  double cost;
+  Cost cost;
 };
-/// @param recipe one with a mix; must outlive what is returned
+/// @param recipe one with a mix
 AsBuilt as_built(const Recipe& recipe);
 
 inline constexpr double on_the_edge = 1.0 + 1e-9;  ///< a window met to rounding is met

@@ -91,7 +91,7 @@ EverythingVerdict everything_verdict(const Recipe& recipe) {
   constexpr double same_to = 1e-3;
   if (!recipe.everything_in || others_go_in(recipe)) return EverythingVerdict::same;
   const EverythingIn& all = *recipe.everything_in;
-  if (recipe.mix && std::abs(all.mix.dry.value() / recipe.mix->dry.value() - 1.0) < same_to) return EverythingVerdict::same;
+  if (recipe.mix && apart(all.mix.dry, recipe.mix->dry) < same_to * recipe.mix->dry) return EverythingVerdict::same;
   const std::optional<Volume> limit = room_for(recipe);
   if (limit && *all.mix.volume > *limit) return EverythingVerdict::overfills;
   return all.distance_from_aim <= as_good ? EverythingVerdict::may_all_go_in : EverythingVerdict::off;
@@ -111,7 +111,7 @@ std::vector<Help> ways_to_mend(const Recipe& recipe) {
 }
 
 AloneIs alone_is(const Recipe& recipe) {
-  const Mix& mix = as_built(recipe).mix;
+  const Mix mix = as_built(recipe).mix;
   const auto& ratio = recipe.targets.carbon_to_nitrogen;
   const bool wet = mix.moisture && *mix.moisture > just_above(recipe.targets.moisture.high);
   const bool green = mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen < just_below(ratio.low);
@@ -120,11 +120,11 @@ AloneIs alone_is(const Recipe& recipe) {
 }
 
 Watering watering_of(const Recipe& recipe) {
-  constexpr double splash = 0.1;  // kg
-  constexpr double shown = 0.005;
+  constexpr WaterMass splash = 0.1 * unit::kg_water;
+  const MoistureWetBasis shown = wet_basis(0.005);
   const AsBuilt pile = as_built(recipe);
-  if (pile.water_to_add.value() >= splash) return Watering::so_much;
-  const bool dry = pile.mix.moisture && pile.mix.moisture->value() < recipe.targets.moisture.low.value() - shown;
+  if (pile.water_to_add >= splash) return Watering::so_much;
+  const bool dry = pile.mix.moisture && *pile.mix.moisture < recipe.targets.moisture.low - shown;
   if (dry) return recipe.options.most_water ? Watering::stays_too_dry : Watering::a_little;
   const bool none_wanted = recipe.options.most_water || recipe.options.goal == Goal::least_water;
   return none_wanted ? Watering::none_wanted : Watering::wet_enough;
@@ -157,17 +157,17 @@ std::vector<Remainder> remainders_of(const Recipe& recipe) {
     std::optional<ContainerCount> left = amount.containers ? amount.containers_left : std::nullopt;
     if (left && left->container == amount.containers->container)
       left->count = std::max(0.0, to_the_half(left->count + amount.containers->count) - to_the_half(amount.containers->count));
-    remainders.push_back({&amount, *amount.left_over, std::move(left)});
+    remainders.push_back({amount, *amount.left_over, std::move(left)});
   }
   return remainders;
 }
 
-std::vector<const RecipeAmount*> not_needed(const Recipe& recipe) {
-  std::vector<const RecipeAmount*> unused;
+std::vector<RecipeAmount> not_needed(const Recipe& recipe) {
+  std::vector<RecipeAmount> unused;
   if (!recipe.mix) return unused;
   const AsBuilt pile = as_built(recipe);
   for (const RecipeAmount& amount : pile.amounts) {
-    if (!amount.left_over && !goes_in(amount, *recipe.mix)) unused.push_back(&amount);
+    if (!amount.left_over && !goes_in(amount, *recipe.mix)) unused.push_back(amount);
   }
   return unused;
 }
@@ -194,9 +194,9 @@ std::optional<Layering> layering_of(const Recipe& recipe) {
     loose += amount.volume;
   }
   if (layering.browns.empty() || layering.greens.empty()) return std::nullopt;
-  constexpr double of_one_layer = 0.25;  // m³: a foot of loose stuff on a yard square, browns and greens together
+  constexpr Volume of_one_layer = 0.25 * unit::m3;  // a foot of loose stuff on a yard square, browns and greens together
   constexpr double most_layers = 5.0;
-  layering.layers = static_cast<int>(std::clamp(std::round(loose.value() / of_one_layer), 1.0, most_layers));
+  layering.layers = static_cast<int>(std::clamp(std::round(loose / of_one_layer), 1.0, most_layers));
   layering.at_the_bottom = containers_at_the_bottom(layering);
   return layering;
 }

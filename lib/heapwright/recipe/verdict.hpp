@@ -80,13 +80,13 @@ bool is_bought_by_weight(const Recipe& recipe);
 
 /// What is left of a feedstock, and what becomes of it.
 struct Remainder {
-  const RecipeAmount* amount;
+  RecipeAmount amount;
   Volume volume;
   std::optional<ContainerCount> containers;  ///< so that what goes in and what stays add up as they are shown
 };
 std::vector<Remainder> remainders_of(const Recipe& recipe);
 /// What there is as much of as is wanted, and none is.
-std::vector<const RecipeAmount*> not_needed(const Recipe& recipe);
+std::vector<RecipeAmount> not_needed(const Recipe& recipe);
 
 /// A pile in layers: browns at the bottom, then greens and browns in turn, browns on top.
 struct Layering {

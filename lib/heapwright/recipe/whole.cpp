@@ -17,30 +17,30 @@ constexpr int reach = 16;  // measures to either side of the recipe's amount
 
 /// An amount of one supply that a person can measure.
 struct Choice {
-  double mass;
+  Mass mass;
   double measures;
-  double away;  ///< from the recipe's amount, in kilograms
+  Mass away;  ///< from the recipe's amount
 };
 using Choices = std::vector<Choice>;  // the nearest first
 
-Choices choices_of(const RecipeSupply& supply, double recipe_mass, double pile_mass) {
-  if (supply.use == Use::all && supply.available) return {{supply.available->value(), 1.0, 0.0}};
-  if (!(recipe_mass > smallest_share * pile_mass)) return {{0.0, 0.0, 0.0}};
-  const double measure = measure_of(supply, recipe_mass * unit::kg).value();
-  const double most = supply.available ? supply.available->value() : std::numeric_limits<double>::infinity();
+Choices choices_of(const RecipeSupply& supply, Mass recipe_mass, Mass pile_mass) {
+  if (supply.use == Use::all && supply.available) return {{*supply.available, 1.0, Mass()}};
+  if (!(recipe_mass > smallest_share * pile_mass)) return {{Mass(), 0.0, Mass()}};
+  const Mass measure = measure_of(supply, recipe_mass);
+  const Mass most = supply.available.value_or(std::numeric_limits<double>::infinity() * unit::kg);
   Choices choices;
   const double middle = std::round(recipe_mass / measure);
   for (int step = -reach; step <= reach; ++step) {
     const double measures = middle + step;
-    const double mass = measures * measure;
+    const Mass mass = measures * measure;
     // Beyond ten containers nobody counts halves.
-    const double coarser = mass > 0.0 ? mass / measure_of(supply, mass * unit::kg).value() : 0.0;
+    const double coarser = is_positive(mass) ? static_cast<double>(mass / measure_of(supply, mass)) : 0.0;
     const bool countable = std::abs(coarser - std::round(coarser)) <= as_near * coarser || !supply.counted_in;
-    if (measures >= 0.0 && countable && mass <= most * (1.0 + as_near)) choices.push_back({mass, measures, std::abs(mass - recipe_mass)});
+    if (measures >= 0.0 && countable && mass <= most * (1.0 + as_near)) choices.push_back({mass, measures, apart(mass, recipe_mass)});
   }
   const bool all = recipe_mass >= used_up * most;
-  const auto same = [&](const Choice& choice) { return std::abs(choice.mass - most) <= as_near * most; };
-  if (all && std::none_of(choices.begin(), choices.end(), same)) choices.push_back({most, most / measure, std::abs(most - recipe_mass)});
+  const auto same = [&](const Choice& choice) { return apart(choice.mass, most) <= as_near * most; };
+  if (all && std::none_of(choices.begin(), choices.end(), same)) choices.push_back({most, most / measure, apart(most, recipe_mass)});
   std::stable_sort(choices.begin(), choices.end(), [](const Choice& one, const Choice& other) { return one.away < other.away; });
   return choices;
 }
@@ -48,7 +48,7 @@ Choices choices_of(const RecipeSupply& supply, double recipe_mass, double pile_m
 /// A combination of choices by their places; `changed` is the last place that its parent may still have changed, so that each combination
 /// comes up once.
 struct Combination {
-  double away;
+  Mass away;
   std::size_t changed;
   std::vector<std::size_t> places;
   bool operator<(const Combination& other) const { return away > other.away; }  // the nearest on top
@@ -58,7 +58,7 @@ struct Combination {
 class Combinations {
  public:
   explicit Combinations(std::vector<Choices> choices) : choices_(std::move(choices)) {
-    double away = 0.0;
+    Mass away;
     for (const Choices& of_one : choices_) away += of_one.front().away;
     waiting_.push({away, 0, std::vector<std::size_t>(choices_.size(), 0)});
   }
@@ -93,7 +93,7 @@ struct WholeMix {
   double distance = std::numeric_limits<double>::infinity();
   bool keeps_limits = false;
   bool good = false;  ///< near enough to the aim as well
-  double away = 0.0;
+  Mass away;
   double measures = 0.0;
 };
 
@@ -103,16 +103,16 @@ class Search {
   Search(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure, double farthest)
       : question_(question),
         recipe_(recipe),
-        blend_(blend_of(question, {std::vector<double>(question.supplies.size()), 0.0})),
+        blend_(blend_of(question, {std::vector<Mass>(question.supplies.size()), WaterMass()})),
         water_measure_(water_measure),
         farthest_(farthest) {}
 
   /// The best candidate of some amounts, over the whole measures of water about the moisture aim.
-  WholeMix best_of(const std::vector<double>& masses) {
-    for (std::size_t i = 0; i < masses.size(); ++i) blend_.ingredients[i].mass = masses[i] * unit::kg;
+  WholeMix best_of(const std::vector<Mass>& masses) {
+    for (std::size_t i = 0; i < masses.size(); ++i) blend_.ingredients[i].mass = masses[i];
     WholeMix best = with_water(masses, 0.0);
     const double measures = measures_wanted(best.mix);
-    const double exact = recipe_.water_to_add.value() / water_measure_.value();  // less than to the aim, where air binds
+    const double exact = recipe_.water_to_add / water_measure_;  // less than to the aim, where air binds
     for (const double count : {std::floor(measures), std::ceil(measures), std::floor(exact), std::ceil(exact)}) {
       if (!(count > 0.0)) continue;
       WholeMix candidate = with_water(masses, count);
@@ -128,7 +128,7 @@ class Search {
     const bool sparing = question_.options.goal == Goal::least_water;
     WaterMass wanted = water_to(mix, sparing ? question_.targets.moisture.low : question_.targets.moisture.aim);
     if (question_.options.most_water) wanted = std::min(wanted, *question_.options.most_water);
-    return (wanted / water_measure_).value();
+    return wanted / water_measure_;
   }
 
   bool improves_on(const WholeMix& candidate, const WholeMix& best) const {
@@ -140,14 +140,14 @@ class Search {
     return candidate.distance < best.distance;
   }
 
-  double from_moisture_aim(const Mix& mix) const {
-    return mix.moisture ? std::abs((*mix.moisture - question_.targets.moisture.aim).value()) : 1.0;
+  MoistureWetBasis from_moisture_aim(const Mix& mix) const {
+    return mix.moisture ? apart(*mix.moisture, question_.targets.moisture.aim) : wet_basis(1.0);
   }
 
-  WholeMix with_water(const std::vector<double>& masses, double measures) {
+  WholeMix with_water(const std::vector<Mass>& masses, double measures) {
     WholeMix candidate;
-    candidate.amounts = {masses, measures * water_measure_.value()};
-    blend_.added_water = measures * water_measure_;
+    candidate.amounts = {masses, measures * water_measure_};
+    blend_.added_water = candidate.amounts.water;
     candidate.mix = mix_of(blend_);
     if (!is_positive(candidate.mix.mass)) return candidate;
     candidate.distance = distance_from_aim(candidate.mix, question_.targets);
@@ -159,15 +159,15 @@ class Search {
 
   bool keeps_limits(const WholeMix& candidate) const {
     const RecipeOptions& options = question_.options;
-    if (options.most_water && !(candidate.amounts.water <= on_the_edge * options.most_water->value())) return false;
+    if (options.most_water && !(candidate.amounts.water <= on_the_edge * *options.most_water)) return false;
     const Volume fill = *recipe_.mix->volume;
     const bool is_filled = options.fill && recipe_.status != RecipeStatus::not_enough;
-    if (is_filled && !(std::abs((*candidate.mix.volume - fill).value()) <= about_the_fill * fill.value())) return false;
+    if (is_filled && !(apart(*candidate.mix.volume, fill) <= about_the_fill * fill)) return false;
     if (options.capacity && !(*candidate.mix.volume <= on_the_edge * *options.capacity)) return false;
     for (std::size_t i = 0; i < question_.supplies.size(); ++i) {
       const auto& most = question_.supplies[i].most_of_volume;
       const auto& share = candidate.mix.parts[i].share;
-      if (most && share && !(share->value() <= on_the_edge * most->value())) return false;
+      if (most && share && !at_most(*most, *share)) return false;
     }
     return true;
   }
@@ -181,15 +181,15 @@ class Search {
 
 WholeMix nearest_good_one(const RecipeQuestion& question, const Recipe& recipe, WaterMass water_measure) {
   std::vector<Choices> choices;
-  const double pile_mass = recipe.mix->mass.value();
+  const Mass pile_mass = recipe.mix->mass;
   for (std::size_t i = 0; i < question.supplies.size(); ++i)
-    choices.push_back(choices_of(question.supplies[i], recipe.amounts[i].mass.value(), pile_mass));
+    choices.push_back(choices_of(question.supplies[i], recipe.amounts[i].mass, pile_mass));
   Combinations combinations(std::move(choices));
   // A recipe off its windows stays about as far off.
   Search search(question, recipe, water_measure,
                 recipe.distance_from_aim <= nearly_on_the_edge ? on_the_edge : about_as_far * recipe.distance_from_aim);
   WholeMix best;
-  std::vector<double> masses(question.supplies.size());
+  std::vector<Mass> masses(question.supplies.size());
   for (std::size_t looked_at = 0; looked_at < most_combinations; ++looked_at) {
     const std::optional<Combination> combination = combinations.next();
     if (!combination || (best.good && combination->away > best.away + as_near * pile_mass)) break;
@@ -218,25 +218,25 @@ std::optional<WholeContainers> whole_in(const RecipeQuestion& question, const Re
   whole.mix = best.mix;
   whole.inside = best.good && best.distance <= on_the_edge;
   whole.distance_from_aim = best.distance;
-  whole.water_to_add = best.amounts.water * unit::kg_water;
+  whole.water_to_add = best.amounts.water;
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
-    whole.amounts.push_back(amount_of(supply, best.amounts.supplies[i] * unit::kg));
+    whole.amounts.push_back(amount_of(supply, best.amounts.supplies[i]));
   }
   return whole;
 }
 
 /// What is bought by the container is paid by whole ones, whatever of them goes in.
-double cost_of(const RecipeQuestion& question, const std::vector<RecipeAmount>& amounts) {
-  double cost = 0.0;
+Cost cost_of(const RecipeQuestion& question, const std::vector<RecipeAmount>& amounts) {
+  Cost cost;
   for (std::size_t i = 0; i < amounts.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
-    double mass = amounts[i].mass.value();
+    Mass mass = amounts[i].mass;
     if (supply.counted_in) {
-      const double container = supply.counted_mass.value() / supply.counted_in->count;
+      const Mass container = supply.counted_mass / supply.counted_in->count;
       mass = std::ceil(mass / container - as_near) * container;
     }
-    cost += supply.price_per_kg * mass;
+    cost += Cost(supply.price * mass);
   }
   return cost;
 }

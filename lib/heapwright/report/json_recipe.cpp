@@ -18,7 +18,7 @@ Json whole_json(const std::optional<WholeContainers>& whole) {
           {"inside", whole->inside},
           {"amounts", amounts_json(whole->amounts)},
           {"water_to_add_kg", whole->water_to_add.value()},
-          {"cost", whole->cost}};
+          {"cost", whole->cost.value()}};
 }
 
 Json proportion_json(const std::optional<Proportion>& proportion) {
@@ -141,10 +141,10 @@ Json recipe_json(const Recipe& recipe) {
   json["not_today"] = not_today_json(recipe.not_today);
   json["left_out"] = Json::array();
   for (const LeftOut& left : recipe.left_out) json["left_out"].push_back({{"id", left.id}, {"treated", treated_word(left.treated)}});
-  json["cost"] = recipe.cost;
+  json["cost"] = recipe.cost.value();
   json["next_dearer"] = nullptr;
   if (recipe.next_dearer)
-    json["next_dearer"] = {{"cost", recipe.next_dearer->cost}, {"distance_from_aim", recipe.next_dearer->distance_from_aim}};
+    json["next_dearer"] = {{"cost", recipe.next_dearer->cost.value()}, {"distance_from_aim", recipe.next_dearer->distance_from_aim}};
   json["pair"] = recipe.pair ? pair_json(*recipe.pair) : Json(nullptr);
   json["stages"] = Json::array();
   for (const Stage& stage : recipe.stages) json["stages"].push_back({{"stage", stage.stage}, {"optimum", stage.optimum}});

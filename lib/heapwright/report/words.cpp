@@ -108,7 +108,7 @@ struct Shown {
     return fmt::format("{} of {}", show_count(std::ceil((sold.volume / bag).value() - 1e-9), "bag"), show.volume(bag));
   }
   std::string operator()(const OutOf& of) const { return show.area_out_of(of.part, of.whole); }
-  std::string operator()(Money money) const { return fmt::format("{}", print_number(std::round(100.0 * money.sum) / 100.0, 6)); }
+  std::string operator()(Cost cost) const { return print_number(std::round(100.0 * value_in(unit::money, cost)) / 100.0, 6); }
   std::string operator()(const VolumeBand& band) const { return show.volume_band(band.likely, band.low, band.high); }
   std::string operator()(const Between<Volume>& range) const { return show.volume_range(range.low, range.high); }
   std::string operator()(const Between<Capacity>& range) const { return show.capacity_range(range.low.volume, range.high.volume); }

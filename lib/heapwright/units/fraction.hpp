@@ -64,6 +64,8 @@ class AirLeft {
   friend constexpr auto operator<=>(const AirLeft&, const AirLeft&) = default;
   /// Against the least that is wanted.
   friend constexpr auto operator<=>(const AirLeft& left, const AirSpace& wanted) { return left.value_ <=> wanted.value(); }
+  /// By how much of the volume it is less than that; below 0 where it is more.
+  friend constexpr double short_of(const AirLeft& left, const AirSpace& wanted) { return wanted.value() - left.value_; }
 
  private:
   explicit constexpr AirLeft(double value) : value_(value) {}

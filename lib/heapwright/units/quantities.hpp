@@ -1,7 +1,7 @@
 #pragma once
 /// Quantities of the composting trade, on Boost.Units.
 ///
-/// Dry matter, water, carbon, nitrogen, organic matter, phosphate (P2O5) and potash (K2O) are
+/// Dry matter, water, carbon, nitrogen, organic matter, phosphate (P2O5), potash (K2O) and money are
 /// base dimensions of their own beside SI. So a wet-basis moisture is kg water per kg, a dry-basis
 /// nitrogen content is kg N per kg dry matter, a C:N ratio is kg C per kg N: none is a bare number, none
 /// converts into another, and
@@ -39,6 +39,7 @@ struct nitrogen_dimension : boost::units::base_dimension<nitrogen_dimension, 700
 struct organic_matter_dimension : boost::units::base_dimension<organic_matter_dimension, 7005> {};
 struct phosphate_dimension : boost::units::base_dimension<phosphate_dimension, 7006> {};
 struct potash_dimension : boost::units::base_dimension<potash_dimension, 7007> {};
+struct money_dimension : boost::units::base_dimension<money_dimension, 7008> {};
 
 struct kg_dry_matter : boost::units::base_unit<kg_dry_matter, dry_matter_dimension::dimension_type, 7001> {};
 struct kg_water : boost::units::base_unit<kg_water, water_dimension::dimension_type, 7002> {};
@@ -47,6 +48,7 @@ struct kg_nitrogen : boost::units::base_unit<kg_nitrogen, nitrogen_dimension::di
 struct kg_organic_matter : boost::units::base_unit<kg_organic_matter, organic_matter_dimension::dimension_type, 7005> {};
 struct kg_phosphate : boost::units::base_unit<kg_phosphate, phosphate_dimension::dimension_type, 7006> {};
 struct kg_potash : boost::units::base_unit<kg_potash, potash_dimension::dimension_type, 7007> {};
+struct money : boost::units::base_unit<money, money_dimension::dimension_type, 7008> {};  ///< in whatever currency the yard counts
 }  // namespace constituent
 
 /// Units to make quantities with: `5.0 * unit::kg_dry`.
@@ -69,6 +71,7 @@ inline constexpr constituent::kg_nitrogen::unit_type kg_nitrogen{};
 inline constexpr constituent::kg_organic_matter::unit_type kg_organic{};
 inline constexpr constituent::kg_phosphate::unit_type kg_phosphate{};
 inline constexpr constituent::kg_potash::unit_type kg_potash{};
+inline constexpr constituent::money::unit_type money{};
 }  // namespace unit
 
 namespace detail {
@@ -100,6 +103,8 @@ using NitrogenMass = detail::Quantity<detail::KgNitrogen>;
 using OrganicMass = detail::Quantity<detail::KgOrganic>;  ///< organic matter, also called volatile solids
 using PhosphateMass = detail::Quantity<detail::KgPhosphate>;
 using PotashMass = detail::Quantity<detail::KgPotash>;
+using Cost = detail::Quantity<constituent::money::unit_type>;
+using PricePerMass = detail::Ratio<constituent::money::unit_type, detail::Kg>;
 
 using BulkDensity = detail::Ratio<detail::Kg, boost::units::si::volume>;         ///< as-is mass of a volume with its air
 using ParticleDensity = detail::Ratio<detail::KgDry, boost::units::si::volume>;  ///< dry matter of a volume without air and water

@@ -635,7 +635,9 @@ std::string print_si(double si, Dimension dimension, std::string_view symbol, in
 }  // namespace
 
 std::string print_percent(double share, int significant_digits) { return print_number(100.0 * share, significant_digits) + " %"; }
-std::string print_ratio(CarbonNitrogenRatio ratio, int significant_digits) { return print_number(ratio.value(), significant_digits) + ":1"; }
+std::string print_ratio(CarbonNitrogenRatio ratio, int significant_digits) {
+  return print_number(ratio.value(), significant_digits) + ":1";
+}
 std::string print_density(BulkDensity density, int significant_digits) {
   return print_number(density.value(), significant_digits) + " kg/m3";
 }
