@@ -11,7 +11,7 @@
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/page/words.hpp"
 #include "heapwright/units/quantities.hpp"
-#include "heapwright/yard/yard.hpp"
+#include "heapwright/units/shown_units.hpp"
 
 namespace heapwright {
 

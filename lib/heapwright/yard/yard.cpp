@@ -77,12 +77,6 @@ Yard read(Document& document, Problems& problems, Tables tables) {
 
 }  // namespace
 
-const std::vector<std::pair<std::string, ShownUnits>>& shown_units_words() {
-  static const std::vector<std::pair<std::string, ShownUnits>> words{
-      {"us", ShownUnits::us}, {"si", ShownUnits::si}, {"both", ShownUnits::both}};
-  return words;
-}
-
 Yard read_yard(const std::string& path, Tables tables) {
   Problems problems;
   Document document = Document::from_file(path, problems);

@@ -14,13 +14,9 @@
 #include "heapwright/process/climate.hpp"
 #include "heapwright/recipe/options.hpp"
 #include "heapwright/tables/tables.hpp"
+#include "heapwright/units/shown_units.hpp"
 
 namespace heapwright {
-
-/// How results are shown.
-enum class ShownUnits { us, si, both };
-
-const std::vector<std::pair<std::string, ShownUnits>>& shown_units_words();
 
 struct Yard {
   std::string title;

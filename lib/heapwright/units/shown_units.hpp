@@ -1,0 +1,14 @@
+#pragma once
+/// The units that results are shown in.
+
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace heapwright {
+
+enum class ShownUnits { us, si, both };
+
+const std::vector<std::pair<std::string, ShownUnits>>& shown_units_words();
+
+}  // namespace heapwright
