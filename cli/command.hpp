@@ -100,16 +100,19 @@ WaterMass read_water_amount(std::string_view text, const Materials& materials);
 /// Prints the plan of a yard. Its exit code: done, or no_answer where there is neither a pile nor a lawn.
 ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard);
 
-// The commands, a file each. Each adds itself and sets the exit code when it has run.
-void add_new_command(CLI::App& program, int& exit_code);
-void add_materials_command(CLI::App& program, int& exit_code);
-void add_mix_command(CLI::App& program, int& exit_code);
-void add_recipe_command(CLI::App& program, int& exit_code);
-void add_pile_command(CLI::App& program, int& exit_code);
-void add_forecast_command(CLI::App& program, int& exit_code);
-void add_readings_command(CLI::App& program, int& exit_code);
-void add_maturity_command(CLI::App& program, int& exit_code);
-void add_topdress_command(CLI::App& program, int& exit_code);
-void add_plan_command(CLI::App& program, int& exit_code);
+/// What a command line asks for: nothing before it is read to its end.
+using ChosenCommand = std::function<ExitCode()>;
+
+// The commands, a file each. Each adds itself, and is what is chosen where the command line names it.
+void add_new_command(CLI::App& program, ChosenCommand& chosen);
+void add_materials_command(CLI::App& program, ChosenCommand& chosen);
+void add_mix_command(CLI::App& program, ChosenCommand& chosen);
+void add_recipe_command(CLI::App& program, ChosenCommand& chosen);
+void add_pile_command(CLI::App& program, ChosenCommand& chosen);
+void add_forecast_command(CLI::App& program, ChosenCommand& chosen);
+void add_readings_command(CLI::App& program, ChosenCommand& chosen);
+void add_maturity_command(CLI::App& program, ChosenCommand& chosen);
+void add_topdress_command(CLI::App& program, ChosenCommand& chosen);
+void add_plan_command(CLI::App& program, ChosenCommand& chosen);
 
 }  // namespace heapwright::cli

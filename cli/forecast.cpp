@@ -50,9 +50,24 @@ void print(const Answer<YardForecast>& answer, const ForecastOptions& options, c
   }
 }
 
+ExitCode run_forecast(const ForecastOptions& options) {
+  if ((options.csv || options.table) && (options.common.json || !options.common.html.empty()))
+    throw TextError("--csv and --table are neither JSON nor a page", "leave out --json and --html");
+  Yard yard = options.common.yard(options.file);
+  apply(options, yard);
+  if (!yard.climate)
+    throw TextError(
+        options.file + ": [climate] is missing: what a pile does depends on the weather",
+        "add [climate] with coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or mean_air_temperature, twelve of them");
+  const Date today = options.common.today();
+  const Answer<YardForecast> answer = forecast_of(yard, first_recipe(yard, today), today, nullptr, ProgressLine());
+  print(answer, options, yard);
+  return answer->forecast && answer->forecast->status != ForecastStatus::never ? done : no_answer;
+}
+
 }  // namespace
 
-void add_forecast_command(CLI::App& program, int& exit_code) {
+void add_forecast_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<ForecastOptions>();
   CLI::App* command = program.add_subcommand("forecast", "what the pile will do through the year, and when it is ready");
   command->add_option("file", options->file, "a yard file")->required();
@@ -67,20 +82,7 @@ void add_forecast_command(CLI::App& program, int& exit_code) {
   command->footer(
       "Examples:\n  heapwright forecast examples/quarter-acre.toml\n"
       "  heapwright forecast examples/quarter-acre.toml \\\n    --built 2027-04-10 --turn-every \"7 days\"");
-  command->callback([options, &exit_code] {
-    if ((options->csv || options->table) && (options->common.json || !options->common.html.empty()))
-      throw TextError("--csv and --table are neither JSON nor a page", "leave out --json and --html");
-    Yard yard = options->common.yard(options->file);
-    apply(*options, yard);
-    if (!yard.climate)
-      throw TextError(
-          options->file + ": [climate] is missing: what a pile does depends on the weather",
-          "add [climate] with coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or mean_air_temperature, twelve of them");
-    const Date today = options->common.today();
-    const Answer<YardForecast> answer = forecast_of(yard, first_recipe(yard, today), today, nullptr, ProgressLine());
-    print(answer, *options, yard);
-    exit_code = answer->forecast && answer->forecast->status != ForecastStatus::never ? done : no_answer;
-  });
+  command->callback([options, &chosen] { chosen = [options] { return run_forecast(*options); }; });
 }
 
 }  // namespace heapwright::cli

@@ -42,38 +42,41 @@ int refuse(const CLI::App& program, const CLI::ParseError& error) {
   return bad_input;
 }
 
-/// Runs the command that was given, or prints what was asked of the program itself: --help, --version.
-void run_command(CLI::App& program, int argc, char** argv) {
-  try {
-    program.parse(argc, argv);
-    if (program.get_subcommands().empty()) to_standard_output(first_lines);
-  } catch (const CLI::Success& asked) {
-    std::ostringstream text;
-    program.exit(asked, text);
-    to_standard_output(text.str());
-  }
+/// What is printed of the program itself: --help, --version.
+ExitCode print_about(const CLI::App& program, const CLI::Success& asked) {
+  std::ostringstream text;
+  program.exit(asked, text);
+  to_standard_output(text.str());
+  return done;
+}
+
+ExitCode print_first_lines() {
+  to_standard_output(first_lines);
+  return done;
 }
 
 int run(int argc, char** argv) {
-  int exit_code = done;
+  ChosenCommand chosen = print_first_lines;
   CLI::App program("Compost: how much of what, how big a pile, how far it goes, what to buy.", "heapwright");
   program.set_version_flag("--version", "heapwright " HEAPWRIGHT_VERSION);
   program.get_formatter()->column_width(20);
   program.footer("Example:\n  heapwright recipe --have \"leaves=20 bags\" --have \"kitchen scraps=3 buckets\"");
   program.require_subcommand(0, 1);
-  add_new_command(program, exit_code);
-  add_materials_command(program, exit_code);
-  add_mix_command(program, exit_code);
-  add_recipe_command(program, exit_code);
-  add_pile_command(program, exit_code);
-  add_forecast_command(program, exit_code);
-  add_readings_command(program, exit_code);
-  add_maturity_command(program, exit_code);
-  add_topdress_command(program, exit_code);
-  add_plan_command(program, exit_code);
+  add_new_command(program, chosen);
+  add_materials_command(program, chosen);
+  add_mix_command(program, chosen);
+  add_recipe_command(program, chosen);
+  add_pile_command(program, chosen);
+  add_forecast_command(program, chosen);
+  add_readings_command(program, chosen);
+  add_maturity_command(program, chosen);
+  add_topdress_command(program, chosen);
+  add_plan_command(program, chosen);
   try {
-    run_command(program, argc, argv);
-    return exit_code;
+    program.parse(argc, argv);
+    return chosen();
+  } catch (const CLI::Success& asked) {
+    return print_about(program, asked);
   } catch (const CLI::ParseError& error) {
     return refuse(program, error);
   } catch (const InputError& error) {

@@ -32,15 +32,22 @@ std::string answer(const MaterialsOptions& options, const Materials& materials, 
   return json ? json_of_feedstock(feedstock, materials) : text_of_feedstock(feedstock, materials, show);
 }
 
-int check(const MaterialsOptions& options) {
+ExitCode check(const MaterialsOptions& options) {
   const std::vector<CheckedFeedstock> checked = check_materials_file(options.common.tables().materials, options.check);
   options.common.print(options.common.json ? json_of_check(checked) : text_of_check(checked));
   return std::any_of(checked.begin(), checked.end(), has_slip) ? no_answer : done;
 }
 
+ExitCode run_materials(const MaterialsOptions& options) {
+  if (!options.check.empty()) return check(options);
+  const Materials materials = options.common.tables().materials;
+  options.common.print(answer(options, materials, options.common.show()));
+  return done;
+}
+
 }  // namespace
 
-void add_materials_command(CLI::App& program, int& exit_code) {
+void add_materials_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<MaterialsOptions>();
   CLI::App* command = program.add_subcommand("materials", "list the feedstocks, or show all figures of one");
   command->add_option("id", options->id, "a feedstock or compost, by id or everyday name");
@@ -48,15 +55,7 @@ void add_materials_command(CLI::App& program, int& exit_code) {
   command->add_option("--check", options->check, "check the feedstocks of a file for likely slips");
   options->common.add_to(*command);
   command->footer("Examples:\n  heapwright materials\n  heapwright materials leaves\n  heapwright materials --check lab-report.toml");
-  command->callback([options, &exit_code] {
-    if (!options->check.empty()) {
-      exit_code = check(*options);
-      return;
-    }
-    const Materials materials = options->common.tables().materials;
-    options->common.print(answer(*options, materials, options->common.show()));
-    exit_code = done;
-  });
+  command->callback([options, &chosen] { chosen = [options] { return run_materials(*options); }; });
 }
 
 }  // namespace heapwright::cli

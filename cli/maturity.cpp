@@ -35,9 +35,19 @@ HouseholdCheck read_check_option(const std::string& text, const Criteria& criter
   });
 }
 
+ExitCode run_maturity(const MaturityOptions& options) {
+  Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
+  for (const std::string& text : options.tests) yard.observations.tests.push_back(read_test_option(text, *yard.tables.criteria));
+  for (const std::string& text : options.checks) yard.observations.checks.push_back(read_check_option(text, *yard.tables.criteria));
+  const Answer<YardCompost> answer = maturity_of(yard, options.common.today());
+  options.common.print_answer([&] { return json_of_maturity(answer, yard.tables.materials); },
+                              [&] { return maturity_page(answer, yard.tables.materials); }, options.common.show(yard.units));
+  return answer->known.rating.rating ? done : no_answer;
+}
+
 }  // namespace
 
-void add_maturity_command(CLI::App& program, int& exit_code) {
+void add_maturity_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<MaturityOptions>();
   CLI::App* command = program.add_subcommand("maturity", "whether compost is finished and fit for a lawn");
   command->add_option("file", options->file, "a yard file, with [[maturity.test]] and [[maturity.check]]");
@@ -55,15 +65,7 @@ void add_maturity_command(CLI::App& program, int& exit_code) {
   command->footer(
       "Examples:\n  heapwright maturity my-yard.toml\n  heapwright maturity --check no-reheat=passed --check sealed-bag=failed\n"
       "  heapwright maturity --test \"self-heating=12 degC\" --test \"emergence=95 %\"");
-  command->callback([options, &exit_code] {
-    Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
-    for (const std::string& text : options->tests) yard.observations.tests.push_back(read_test_option(text, *yard.tables.criteria));
-    for (const std::string& text : options->checks) yard.observations.checks.push_back(read_check_option(text, *yard.tables.criteria));
-    const Answer<YardCompost> answer = maturity_of(yard, options->common.today());
-    options->common.print_answer([&] { return json_of_maturity(answer, yard.tables.materials); },
-                                 [&] { return maturity_page(answer, yard.tables.materials); }, options->common.show(yard.units));
-    exit_code = answer->known.rating.rating ? done : no_answer;
-  });
+  command->callback([options, &chosen] { chosen = [options] { return run_maturity(*options); }; });
 }
 
 }  // namespace heapwright::cli

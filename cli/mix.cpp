@@ -32,9 +32,24 @@ void add_all(const MixOptions& options, Yard& yard) {
   }
 }
 
+ExitCode run_mix(const MixOptions& options) {
+  Yard yard = yard_of(options);
+  add_all(options, yard);
+  const WaterMass water = options.water.empty() ? WaterMass() : read_option("--water", options.water, [&](std::string_view text) {
+    return read_water_amount(text, yard.tables.materials);
+  });
+  const Show show = options.common.show(yard.units);
+  Answer<MixOnHand> answer = mix_on_hand(yard, water, options.common.today());
+  if (options.working.asked && answer->mix)
+    answer.working = working_of_mix(answer->batch, yard.tables.materials, options.working.measures(options.common, show));
+  options.common.print_answer([&] { return json_of_mix(answer, yard.tables.materials); },
+                              [&] { return mix_page(answer, yard.targets, yard.tables.materials); }, show);
+  return answer->mix ? done : no_answer;
+}
+
 }  // namespace
 
-void add_mix_command(CLI::App& program, int& exit_code) {
+void add_mix_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<MixOptions>();
   CLI::App* command = program.add_subcommand("mix", "what given amounts make: C:N, moisture, volume, air");
   command->add_option("file", options->file, "a yard file");
@@ -46,20 +61,7 @@ void add_mix_command(CLI::App& program, int& exit_code) {
   options->common.add_to(*command);
   command->footer(
       "Example:\n  heapwright mix --add \"leaves-fall=6 leaf-bag\" \\\n    --add \"grass-clippings:loose=4 bucket\" --water \"2 gal\"");
-  command->callback([options, &exit_code] {
-    Yard yard = yard_of(*options);
-    add_all(*options, yard);
-    const WaterMass water = options->water.empty() ? WaterMass() : read_option("--water", options->water, [&](std::string_view text) {
-      return read_water_amount(text, yard.tables.materials);
-    });
-    const Show show = options->common.show(yard.units);
-    Answer<MixOnHand> answer = mix_on_hand(yard, water, options->common.today());
-    if (options->working.asked && answer->mix)
-      answer.working = working_of_mix(answer->batch, yard.tables.materials, options->working.measures(options->common, show));
-    options->common.print_answer([&] { return json_of_mix(answer, yard.tables.materials); },
-                                 [&] { return mix_page(answer, yard.targets, yard.tables.materials); }, show);
-    exit_code = answer->mix ? done : no_answer;
-  });
+  command->callback([options, &chosen] { chosen = [options] { return run_mix(*options); }; });
 }
 
 }  // namespace heapwright::cli

@@ -136,9 +136,22 @@ std::string command_again(const NewOptions& options) {
   return "heapwright plan " + for_shell((looks_like_an_option ? "./" : "") + options.file) + materials;
 }
 
+ExitCode run_new(const NewOptions& options) {
+  check(options);
+  const Tables tables = options.common.tables();
+  const Date today = options.common.today();
+  const std::string text = options.blank ? starter_yard_text() : yard_text(ask(tables, today), today);
+  Yard yard = read_yard_text(text, options.file, tables);
+  yard.units = options.common.shown_units(yard.units);
+  const Answer<Plan> plan = make_plan(yard, today);
+  write_whole("", options.file, text, options.common.force);
+  say("\nWritten to " + options.file + ". To see this again:\n  " + command_again(options) + "\n\n");
+  return print_plan(options.common, plan, yard);
+}
+
 }  // namespace
 
-void add_new_command(CLI::App& program, int& exit_code) {
+void add_new_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<NewOptions>();
   CLI::App* command = program.add_subcommand("new", "make a yard file by answering questions, and see its plan");
   command->add_option("file", options->file, "the yard file to write")->required();
@@ -146,18 +159,7 @@ void add_new_command(CLI::App& program, int& exit_code) {
   command->add_flag("--blank", options->blank, "ask nothing: write a file to fill in, with comments");
   options->common.add_to(*command);
   command->footer("Examples:\n  heapwright new my-yard.toml\n  heapwright new my-yard.toml --blank");
-  command->callback([options, &exit_code] {
-    check(*options);
-    const Tables tables = options->common.tables();
-    const Date today = options->common.today();
-    const std::string text = options->blank ? starter_yard_text() : yard_text(ask(tables, today), today);
-    Yard yard = read_yard_text(text, options->file, tables);
-    yard.units = options->common.shown_units(yard.units);
-    const Answer<Plan> plan = make_plan(yard, today);
-    write_whole("", options->file, text, options->common.force);
-    say("\nWritten to " + options->file + ". To see this again:\n  " + command_again(*options) + "\n\n");
-    exit_code = print_plan(options->common, plan, yard);
-  });
+  command->callback([options, &chosen] { chosen = [options] { return run_new(*options); }; });
 }
 
 }  // namespace heapwright::cli

@@ -79,26 +79,28 @@ void add_options(CLI::App& command, PileOptions& options) {
   options.common.add_to(command);
 }
 
+ExitCode run_pile(const PileOptions& options) {
+  Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
+  add_supplies(yard, "--have", options.have);
+  if (describe_a_pile(options)) yard.pile = described(options, yard.pile.value_or(PileDescription()));
+  const Date today = options.common.today();
+  const Answer<PileFit> answer = pile_of(yard, first_recipe(yard, today), today);
+  options.common.print_answer([&] { return json_of_pile(answer, yard.tables.materials); },
+                              [&] { return pile_page(answer, yard.tables.materials); }, options.common.show(yard.units));
+  const bool is_known = answer->pile || answer->mix;
+  return is_known && answer->fits.value_or(true) ? done : no_answer;
+}
+
 }  // namespace
 
-void add_pile_command(CLI::App& program, int& exit_code) {
+void add_pile_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<PileOptions>();
   CLI::App* command = program.add_subcommand("pile", "what a bin or pile holds, whether it all fits and heats");
   add_options(*command, *options);
   command->footer(
       "Examples:\n  heapwright pile examples/quarter-acre.toml\n  heapwright pile --shape bin --length \"4 ft\" --width \"4 ft\" "
       "--height \"4 ft\" \\\n    --have \"leaves=20 bags\"");
-  command->callback([options, &exit_code] {
-    Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
-    add_supplies(yard, "--have", options->have);
-    if (describe_a_pile(*options)) yard.pile = described(*options, yard.pile.value_or(PileDescription()));
-    const Date today = options->common.today();
-    const Answer<PileFit> answer = pile_of(yard, first_recipe(yard, today), today);
-    options->common.print_answer([&] { return json_of_pile(answer, yard.tables.materials); },
-                                 [&] { return pile_page(answer, yard.tables.materials); }, options->common.show(yard.units));
-    const bool is_known = answer->pile || answer->mix;
-    exit_code = is_known && answer->fits.value_or(true) ? done : no_answer;
-  });
+  command->callback([options, &chosen] { chosen = [options] { return run_pile(*options); }; });
 }
 
 }  // namespace heapwright::cli

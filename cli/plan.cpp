@@ -14,6 +14,11 @@ struct PlanOptions {
   std::string file;
 };
 
+ExitCode run_plan(const PlanOptions& options) {
+  const Yard yard = options.common.yard(options.file);
+  return print_plan(options.common, make_plan(yard, options.common.today()), yard);
+}
+
 }  // namespace
 
 ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard) {
@@ -22,16 +27,13 @@ ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const
   return plan->recipe->mix || plan->topdressing ? done : no_answer;
 }
 
-void add_plan_command(CLI::App& program, int& exit_code) {
+void add_plan_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<PlanOptions>();
   CLI::App* command = program.add_subcommand("plan", "the whole job: the pile, its compost, the lawn, what to buy");
   command->add_option("file", options->file, "a yard file")->required();
   options->common.add_to(*command);
   command->footer("Example:\n  heapwright plan examples/quarter-acre.toml");
-  command->callback([options, &exit_code] {
-    const Yard yard = options->common.yard(options->file);
-    exit_code = print_plan(options->common, make_plan(yard, options->common.today()), yard);
-  });
+  command->callback([options, &chosen] { chosen = [options] { return run_plan(*options); }; });
 }
 
 }  // namespace heapwright::cli

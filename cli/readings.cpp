@@ -32,9 +32,27 @@ std::chrono::seconds read_gap(std::string_view text) {
   return gap;
 }
 
+ExitCode run_readings(const ReadingsOptions& options) {
+  if (options.file.empty() && options.log.empty() && options.noticed.empty())
+    throw TextError("there is nothing to read",
+                    "name a yard file with [[reading]] in it, a log with --log, or what you noticed with --noticed");
+  Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
+  const Date today = options.common.today();
+  for (const std::string& name : options.noticed)
+    yard.observations.noticed.push_back(
+        {read_option("--noticed", name, [&](std::string_view text) { return read_noticed(*yard.tables.symptoms, text); }), today});
+  const auto gap = options.gap.empty() ? usual_gap : read_option("--gap", options.gap, read_gap);
+  std::optional<TemperatureLog> log;
+  if (!options.log.empty()) log = read_log(options.log);
+  const Answer<YardReadings> answer = readings_of(yard, std::move(log), gap, today, ProgressLine());
+  options.common.print_answer([&] { return json_of_readings(answer, yard.tables.materials); },
+                              [&] { return readings_page(answer, yard.tables.materials); }, options.common.show(yard.units));
+  return answer->log || !answer->by_hand.empty() || !yard.observations.noticed.empty() ? done : no_answer;
+}
+
 }  // namespace
 
-void add_readings_command(CLI::App& program, int& exit_code) {
+void add_readings_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<ReadingsOptions>();
   CLI::App* command = program.add_subcommand("readings", "what a pile's temperatures and signs say");
   command->add_option("file", options->file, "a yard file");
@@ -47,23 +65,7 @@ void add_readings_command(CLI::App& program, int& exit_code) {
       "Examples:\n  heapwright readings examples/quarter-acre.toml \\\n    --log examples/quarter-acre-log.csv\n"
       "  heapwright readings --log examples/quarter-acre-log.csv --units si\n"
       "  heapwright readings --noticed \"ammonia smell\"");
-  command->callback([options, &exit_code] {
-    if (options->file.empty() && options->log.empty() && options->noticed.empty())
-      throw TextError("there is nothing to read",
-                      "name a yard file with [[reading]] in it, a log with --log, or what you noticed with --noticed");
-    Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
-    const Date today = options->common.today();
-    for (const std::string& name : options->noticed)
-      yard.observations.noticed.push_back(
-          {read_option("--noticed", name, [&](std::string_view text) { return read_noticed(*yard.tables.symptoms, text); }), today});
-    const auto gap = options->gap.empty() ? usual_gap : read_option("--gap", options->gap, read_gap);
-    std::optional<TemperatureLog> log;
-    if (!options->log.empty()) log = read_log(options->log);
-    const Answer<YardReadings> answer = readings_of(yard, std::move(log), gap, today, ProgressLine());
-    options->common.print_answer([&] { return json_of_readings(answer, yard.tables.materials); },
-                                 [&] { return readings_page(answer, yard.tables.materials); }, options->common.show(yard.units));
-    exit_code = answer->log || !answer->by_hand.empty() || !yard.observations.noticed.empty() ? done : no_answer;
-  });
+  command->callback([options, &chosen] { chosen = [options] { return run_readings(*options); }; });
 }
 
 }  // namespace heapwright::cli

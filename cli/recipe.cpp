@@ -38,9 +38,23 @@ void apply(const RecipeCommandOptions& options, Yard& yard) {
   }
 }
 
+ExitCode run_recipe(const RecipeCommandOptions& options) {
+  Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
+  apply(options, yard);
+  const Show show = options.common.show(yard.units);
+  Answer<Recipe> recipe = first_recipe(yard, options.common.today());
+  if (options.working.asked && recipe->mix)
+    recipe.working = working_to_aims(recipe->batch, recipe->targets, yard.tables.materials, options.working.measures(options.common, show));
+  options.common.print_answer([&] { return json_of_recipe(recipe, yard.tables.materials); },
+                              [&] { return recipe_page(recipe, yard.tables.materials); }, show);
+  const bool answered = recipe->status == RecipeStatus::on_target ||
+                        (recipe->status == RecipeStatus::no_size && recipe->whole_containers && recipe->whole_containers->inside);
+  return answered ? done : no_answer;
+}
+
 }  // namespace
 
-void add_recipe_command(CLI::App& program, int& exit_code) {
+void add_recipe_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<RecipeCommandOptions>();
   CLI::App* command = program.add_subcommand("recipe", "how much of what goes into the pile, and how much water");
   command->add_option("file", options->file, "a yard file");
@@ -54,20 +68,7 @@ void add_recipe_command(CLI::App& program, int& exit_code) {
   command->footer(
       "Examples:\n  heapwright recipe --have leaves --have clippings\n  heapwright recipe --have \"leaves-fall=20 leaf-bag\" \\\n"
       "    --have \"kitchen-scraps=3 bucket\" --fill \"1 yd3\"");
-  command->callback([options, &exit_code] {
-    Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
-    apply(*options, yard);
-    const Show show = options->common.show(yard.units);
-    Answer<Recipe> recipe = first_recipe(yard, options->common.today());
-    if (options->working.asked && recipe->mix)
-      recipe.working =
-          working_to_aims(recipe->batch, recipe->targets, yard.tables.materials, options->working.measures(options->common, show));
-    options->common.print_answer([&] { return json_of_recipe(recipe, yard.tables.materials); },
-                                 [&] { return recipe_page(recipe, yard.tables.materials); }, show);
-    const bool answered = recipe->status == RecipeStatus::on_target ||
-                          (recipe->status == RecipeStatus::no_size && recipe->whole_containers && recipe->whole_containers->inside);
-    exit_code = answered ? done : no_answer;
-  });
+  command->callback([options, &chosen] { chosen = [options] { return run_recipe(*options); }; });
 }
 
 }  // namespace heapwright::cli

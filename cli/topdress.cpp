@@ -46,9 +46,35 @@ Answer<Topdressing> coverage(const Yard& yard, Volume volume) {
   return topdress(covered, yard.topdressing, yard.tables.materials);
 }
 
+ExitCode run_topdress(const TopdressOptions& options) {
+  Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
+  apply(options, yard);
+  const Show show = options.common.show(yard.units);
+  if (!options.have.empty()) {
+    const Volume volume = volume_on_hand(options, yard.tables.materials);
+    Answer<Topdressing> covered = coverage(yard, volume);
+    if (options.working.asked) covered.working = working_of_coverage(covered.result, options.working.measures(options.common, show));
+    options.common.print_answer([&] { return json_of_topdressing(covered, yard.tables.materials); },
+                                [&] { return coverage_page(covered, volume, yard.lawn.value_or(Lawn()), yard.tables.materials); }, show);
+    return done;
+  }
+  const bool measured = yard.lawn || options.file.empty();  // a file may leave the lawn for later
+  const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
+  Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.tables.materials);
+  if (options.working.asked)
+    topdressing.working = working_of_topdressing(topdressing.result, options.working.measures(options.common, show));
+  options.common.print_answer([&] { return json_of_topdressing(topdressing, yard.tables.materials); },
+                              [&] {
+                                return measured ? topdressing_page(topdressing, yard.tables.materials)
+                                                : unmeasured_lawn_page(topdressing, options.file, yard.tables.materials);
+                              },
+                              show);
+  return measured ? done : no_answer;
+}
+
 }  // namespace
 
-void add_topdress_command(CLI::App& program, int& exit_code) {
+void add_topdress_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<TopdressOptions>();
   CLI::App* command = program.add_subcommand("topdress", "how much compost a lawn takes, or how far some goes");
   command->add_option("file", options->file, "a yard file");
@@ -60,32 +86,7 @@ void add_topdress_command(CLI::App& program, int& exit_code) {
   options->common.add_to(*command);
   command->footer(
       "Examples:\n  heapwright topdress --area \"5000 ft2\" --depth \"1/4 in\"\n  heapwright topdress --have \"2 yd3\" --depth \"1/4 in\"");
-  command->callback([options, &exit_code] {
-    Yard yard = options->file.empty() ? options->common.yard_of_options() : options->common.yard(options->file);
-    apply(*options, yard);
-    const Show show = options->common.show(yard.units);
-    if (!options->have.empty()) {
-      const Volume volume = volume_on_hand(*options, yard.tables.materials);
-      Answer<Topdressing> covered = coverage(yard, volume);
-      if (options->working.asked) covered.working = working_of_coverage(covered.result, options->working.measures(options->common, show));
-      options->common.print_answer([&] { return json_of_topdressing(covered, yard.tables.materials); },
-                                   [&] { return coverage_page(covered, volume, yard.lawn.value_or(Lawn()), yard.tables.materials); }, show);
-      exit_code = done;
-      return;
-    }
-    const bool measured = yard.lawn || options->file.empty();  // a file may leave the lawn for later
-    const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
-    Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.tables.materials);
-    if (options->working.asked)
-      topdressing.working = working_of_topdressing(topdressing.result, options->working.measures(options->common, show));
-    options->common.print_answer([&] { return json_of_topdressing(topdressing, yard.tables.materials); },
-                                 [&] {
-                                   return measured ? topdressing_page(topdressing, yard.tables.materials)
-                                                   : unmeasured_lawn_page(topdressing, options->file, yard.tables.materials);
-                                 },
-                                 show);
-    exit_code = measured ? done : no_answer;
-  });
+  command->callback([options, &chosen] { chosen = [options] { return run_topdress(*options); }; });
 }
 
 }  // namespace heapwright::cli
