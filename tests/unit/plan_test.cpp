@@ -52,8 +52,8 @@ TEST_CASE("the compost of a pile, by hand", "[plan]") {
   rule.volatile_solids_lost = reading(ShareOfVolatileSolids::of(0.4), ShareOfVolatileSolids::of(0.5), ShareOfVolatileSolids::of(0.6));
   rule.held_back_by_screen = reading(ShareOfVolume::of(0.05), ShareOfVolume::of(0.10), ShareOfVolume::of(0.20));
   rule.moisture_at_use = reading(wet_basis(0.3), wet_basis(0.4), wet_basis(0.5));
-  rule.organic_density.typical = bulk_density(200.0);
-  rule.mineral_density.typical = bulk_density(1200.0);
+  rule.organic_density.typical = dry_bulk_density(200.0);
+  rule.mineral_density.typical = dry_bulk_density(1200.0);
   rule.density_spread = 0.24;
 
   // Of 36 kg 18 are left, beside 14 kg of ash: 32 kg, of which a tenth stays on the screen; specific volumes add.

@@ -207,17 +207,16 @@ Reply read_size_answer(const Question& question, const std::string& said) {
   std::vector<std::string> sides = sides_of(size, question.bare);
   if (sides.size() == 1 && !round) {
     try {
-      constexpr double least_m3 = 0.001;
-      if (read_volume(sides[0]).value() >= least_m3) return {{sides[0]}, {"some", "volume"}, {}};
+      if (read_volume(sides[0]) >= unit::liter) return {{sides[0]}, {"some", "volume"}, {}};
     } catch (const TextError&) {  // no volume: a length, which is read below
     }
   }
   if (sides.size() > 3 || (round && sides.size() != 2)) throw TextError(in_quotes(said) + " is no size", hint);
-  constexpr double shortest_m = 0.1;
-  constexpr double longest_m = 60.0;
+  constexpr Length shortest = 0.1 * unit::m;
+  constexpr Length longest = 60.0 * unit::m;
   for (const std::string& side : sides) {
     const Length length = read_length(side);
-    if (!(length.value() >= shortest_m && length.value() <= longest_m)) throw TextError(in_quotes(side) + " is no side of a bin", hint);
+    if (!(length >= shortest && length <= longest)) throw TextError(in_quotes(side) + " is no side of a bin", hint);
   }
   if (round) return {sides, {"some", "round"}, {}};
   if (sides.size() == 1) sides = {sides[0], sides[0], sides[0]};

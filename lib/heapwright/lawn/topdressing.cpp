@@ -82,7 +82,7 @@ std::vector<Assumption> assumptions_for(const TopdressingPlan& plan, const Mater
     if (reading.low && reading.high) {
       weight.low = *reading.low;
       weight.high = *reading.high;
-      weight.could_change_answer = (*reading.high - *reading.low).value() / density->value();  // of the weight; the volume stays
+      weight.could_change_answer = (*reading.high - *reading.low) / *density;  // of the weight; the volume stays
     }
     assumptions.push_back(std::move(weight));
   }
@@ -181,7 +181,7 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
     result.volume += Volume(zone.area * depth);
   }
   result.depth = result.volume / result.area;
-  result.volume_with_allowance = result.volume * (1.0 + plan.allowance.value());
+  result.volume_with_allowance = result.volume + plan.allowance * result.volume;
   result.times_a_year = std::max(1, static_cast<int>(plan.months.size()));
   result.per_year = static_cast<double>(result.times_a_year) * result.volume_with_allowance;
   result.covers = result.area;
@@ -189,7 +189,7 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   if (result.weight) result.mass = mass_of_compost(result.volume_with_allowance, result.weight->density);
   if (const Container* wheelbarrow = row_with_id(*materials.containers, "wheelbarrow")) {
     result.wheelbarrow = Load{wheelbarrow->volume, source_words(materials, wheelbarrow->source, wheelbarrow->evidence)};
-    result.wheelbarrow_loads = (result.volume_with_allowance / wheelbarrow->volume).value();
+    result.wheelbarrow_loads = result.volume_with_allowance / wheelbarrow->volume;
   }
   answer.assumptions = assumptions_for(plan, materials);
   answer.cautions = cautions_for(*materials.cautions, facts_of(plan));
@@ -198,7 +198,7 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
 
 Area area_covered(Volume volume, const TopdressingPlan& plan) {
   if (!is_positive(plan.depth)) throw DomainError("a topdressing has a depth", "write \"1/4 in\"");
-  return volume / (1.0 + plan.allowance.value()) / plan.depth;
+  return volume / (plan.depth + plan.allowance * plan.depth);
 }
 
 }  // namespace heapwright

@@ -113,7 +113,7 @@ Term depth_term(const std::string& symbol, const std::string& what, Length depth
 Term area_depths(const Measures& measures) {
   const Volume thin = 1.0 * measures.area.one * measures.depth.one;
   return given("x", measures.area.symbol + " that 1 " + measures.large.symbol + " covers 1 " + measures.depth.symbol + " deep",
-               (measures.large.one / thin).value(), measures.area.symbol, by_definition);
+               measures.large.one / thin, measures.area.symbol, by_definition);
 }
 
 bool has_depths_of_its_own(const Lawn& lawn) {

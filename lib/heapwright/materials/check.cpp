@@ -112,7 +112,7 @@ std::vector<WayBack> ways_back(const std::string& key, const std::string& typed,
   const bool of_dry_matter = key == "carbon_dry_basis" || key == "nitrogen_dry_basis" || key == "volatile_solids_dry_basis";
   if (key == "carbon_to_nitrogen") return {{Slip::upside_down, [](double value) { return 1.0 / value; }}};
   if (key.starts_with("bulk_density")) {
-    constexpr double pounds_per_yard = value_in(unit::kg / unit::m3, unit::pound / unit::cubic_yard);
+    constexpr double pounds_per_yard = unit::pound / unit::cubic_yard / (unit::kg / unit::m3);
     if (typed.find("yd") != std::string::npos || typed.find("yard") != std::string::npos)
       return {{Slip::per_cubic_foot, [](double value) { return 27.0 * value; }},
               {Slip::metric_for_us, [](double value) { return value / pounds_per_yard; }}};
@@ -131,6 +131,10 @@ std::vector<WayBack> ways_back(const std::string& key, const std::string& typed,
   if (key == "volatile_solids_dry_basis" || key == "ash_dry_basis")
     ways.push_back({Slip::ash_for_organic, [](double value) { return 1.0 - value; }});
   return ways;
+}
+
+bool figures_agree(double carbon, double nitrogen, double ratio, const TypedTo& typed) {
+  return third_agrees(carbon_dry_basis(carbon), nitrogen_dry_basis(nitrogen), carbon_to_nitrogen(ratio), typed);
 }
 
 struct Held {
@@ -211,7 +215,7 @@ class Check {
     Held* ratio = find("carbon_to_nitrogen");
     if (carbon == nullptr || nitrogen == nullptr || ratio == nullptr) return;
     const TypedTo typed{carbon->typed_to, nitrogen->typed_to, ratio->typed_to};
-    third_agrees_ = third_agrees(carbon->value.value, nitrogen->value.value, ratio->value.value, typed);
+    third_agrees_ = figures_agree(carbon->value.value, nitrogen->value.value, ratio->value.value, typed);
     if (third_agrees_) return;
     for (Held* held : {ratio, nitrogen, carbon}) {
       for (const WayBack& way : ways_back(held->value.key, held->typed, moisture_)) {
@@ -221,7 +225,7 @@ class Check {
         const double r = held == ratio ? meant : ratio->value.value;
         TypedTo twice = typed;  // who worked out a rounded figure over rounded it again
         (held == carbon ? twice.carbon : held == nitrogen ? twice.nitrogen : twice.ratio) *= 2.0;
-        if (!third_agrees(c, n, r, twice) || !held->range.nearly_holds(meant)) continue;
+        if (!figures_agree(c, n, r, twice) || !held->range.nearly_holds(meant)) continue;
         name(*held, way);
         return;
       }
@@ -237,7 +241,7 @@ class Check {
     };
     const TypedTo twice{2.0 * find("carbon_dry_basis")->typed_to, 2.0 * find("nitrogen_dry_basis")->typed_to,
                         2.0 * find("carbon_to_nitrogen")->typed_to};
-    return third_agrees(meant("carbon_dry_basis"), meant("nitrogen_dry_basis"), meant("carbon_to_nitrogen"), twice);
+    return figures_agree(meant("carbon_dry_basis"), meant("nitrogen_dry_basis"), meant("carbon_to_nitrogen"), twice);
   }
 
   /// A value outside its range that a slip explains.

@@ -94,7 +94,8 @@ std::optional<OrganicMatterDryBasis> Feedstock::used_organic_matter() const {
   if (const auto measured = used(volatile_solids)) return measured;
   const auto c = used_carbon();
   if (!c) return std::nullopt;
-  return organic_dry_basis(std::min(1.0, organic_matter_per_carbon * c->value()));
+  const OrganicMatterDryBasis by_carbon = organic_matter_per_carbon * (unit::kg_organic / unit::kg_carbon) * *c;
+  return std::min(organic_dry_basis(1.0), by_carbon);
 }
 
 std::optional<Properties> Feedstock::properties() const {
@@ -133,13 +134,17 @@ ParticleDensity organic_particle_density() { return particle_density(1500.0); }
 ParticleDensity ash_particle_density() { return particle_density(2650.0); }
 
 ParticleDensity particle_density_of(OrganicMatterDryBasis organic_matter) {
-  const double organic = organic_matter.value();
-  return particle_density(1.0 / (organic / organic_particle_density().value() + (1.0 - organic) / ash_particle_density().value()));
+  const DryMass dry = 1.0 * unit::kg_dry;
+  const OrganicMass organic = dry * organic_matter;
+  const Volume volume = as_dry_mass(organic) / organic_particle_density() + ash_mass(dry, organic) / ash_particle_density();
+  return dry / volume;
 }
 
 BulkDensity density_without_air(MoistureWetBasis moisture, ParticleDensity particle_density) {
-  const double m = moisture.value();
-  return bulk_density(1.0 / ((1.0 - m) / particle_density.value() + m / water_kg_per_m3));
+  const Mass mass = 1.0 * unit::kg;
+  const WaterMass water = mass * moisture;
+  const Volume volume = dry_mass(mass, moisture) / particle_density + water / water_density();
+  return mass / volume;
 }
 
 }  // namespace heapwright

@@ -20,8 +20,7 @@ void check_weight(Table& table, const Compost& row) {
   const BulkDensity most = density_without_air(*moisture, organic ? particle_density_of(*organic) : ash_particle_density());
   if (*density <= most) return;
   table.problem_at("bulk_density",
-                   print_number(density->value(), 4) + " kg/m3 is more than its own solids and water weigh without any air, " +
-                       print_number(most.value(), 4) + " kg/m3",
+                   print_density(*density, 4) + " is more than its own solids and water weigh without any air, " + print_density(most, 4),
                    "check the density and the moisture");
 }
 
@@ -39,7 +38,7 @@ void read_compost(Table& table, Compost& row) {
   row.phosphate = read_published_values(table, "phosphate_dry_basis", read_phosphate_dry_basis);
   row.potash = read_published_values(table, "potash_dry_basis", read_potash_dry_basis);
   // How far a compost goes and what a pile leaves of it hang on these two.
-  if (!used(row.moisture) || !(used(row.moisture)->value() < 1.0))
+  if (!used(row.moisture) || !(*used(row.moisture) < wet_basis(1.0)))
     table.problem("a compost needs its moisture, below 100 %", "write moisture_wet_basis = \"45 %\"");
   if (!used(row.bulk_density) || !is_positive(*used(row.bulk_density)))
     table.problem("a compost needs its weight", "write bulk_density = \"1000 lb/yd3\"");
@@ -118,8 +117,8 @@ void read_yield(Table& root, YieldRule& rule) {
     rule.volatile_solids_lost = read_published_value(*lost, read_fraction<OfVolatileSolids>);
   if (const auto held = table->find("held_back_by_screen")) rule.held_back_by_screen = read_published_value(*held, read_fraction<OfVolume>);
   if (const auto moisture = table->find("moisture_at_use")) rule.moisture_at_use = read_published_value(*moisture, read_moisture_wet_basis);
-  if (const auto organic = table->find("organic_density")) rule.organic_density = read_published_value(*organic, read_some_density);
-  if (const auto mineral = table->find("mineral_density")) rule.mineral_density = read_published_value(*mineral, read_some_density);
+  if (const auto organic = table->find("organic_density")) rule.organic_density = read_published_value(*organic, read_dry_density);
+  if (const auto mineral = table->find("mineral_density")) rule.mineral_density = read_published_value(*mineral, read_dry_density);
   rule.density_spread = table->number("density_spread").value_or(0.0);
   const bool lies = rule.organic_density.typical && rule.mineral_density.typical && rule.density_spread > 0.0;
   if (!lies) table->problem("a yield needs organic_density, mineral_density and density_spread", "write density_spread = 0.24");

@@ -45,9 +45,9 @@ struct YieldRule {
   PublishedValue<ShareOfVolatileSolids> volatile_solids_lost;  ///< where no forecast says it
   PublishedValue<ShareOfVolume> held_back_by_screen;
   PublishedValue<MoistureWetBasis> moisture_at_use;
-  PublishedValue<BulkDensity> organic_density;  ///< of dry finished compost, were it all organic
-  PublishedValue<BulkDensity> mineral_density;  ///< and were none of it
-  double density_spread = 0.0;                  ///< standard deviation of the logarithm of a compost's density
+  PublishedValue<DryBulkDensity> organic_density;  ///< of dry finished compost, were it all organic
+  PublishedValue<DryBulkDensity> mineral_density;  ///< and were none of it
+  double density_spread = 0.0;                     ///< standard deviation of the logarithm of a compost's density
 };
 
 /// Each table is read when it is first asked for. Copies share them.

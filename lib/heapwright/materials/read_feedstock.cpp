@@ -10,35 +10,38 @@
 namespace heapwright {
 namespace {
 
-constexpr double least_carbon = 0.20;
-constexpr double most_carbon = 0.60;
-constexpr double rounding = 1e-12;  // 2.5 % × 24:1 is 60 %, in doubles a little more
+constexpr CarbonDryBasis least_carbon = 0.20 * (unit::kg_carbon / unit::kg_dry);
+constexpr CarbonDryBasis most_carbon = 0.60 * (unit::kg_carbon / unit::kg_dry);
+constexpr double rounding = 1e-12;
 
-std::string percent(double fraction) { return print_number(100.0 * fraction, 3) + " %"; }
+/// "C:N 30", within arithmetic.
+std::string ratio_words(CarbonNitrogenRatio ratio) { return "C:N " + print_number(ratio / carbon_to_nitrogen(1.0), 4); }
 
 /// How carbon came about, for the error that refuses it.
 std::string carbon_arithmetic(const Feedstock& row, CarbonDryBasis carbon) {
-  if (!row.carbon.empty() && row.carbon.front().typical) return "carbon is " + percent(carbon.value());
-  return "nitrogen " + percent(used(row.nitrogen)->value()) + " × C:N " + print_number(used(row.carbon_to_nitrogen)->value(), 4) +
-         " = carbon " + percent(carbon.value());
+  if (!row.carbon.empty() && row.carbon.front().typical) return "carbon is " + print_percent(carbon, 3);
+  return "nitrogen " + print_percent(*used(row.nitrogen), 3) + " × " + ratio_words(*used(row.carbon_to_nitrogen)) + " = carbon " +
+         print_percent(carbon, 3);
 }
 
 void check_carbon(Table& table, const Feedstock& row) {
   const auto carbon = row.used_carbon();
   if (!carbon || row.feedstock_class == FeedstockClass::mineral) return;
   const auto nitrogen = row.used_nitrogen();
-  if (nitrogen && carbon->value() + nitrogen->value() > 1.0)
+  const DryMass all = 1.0 * unit::kg_dry;
+  const DryMass of_carbon = as_dry_mass(all * *carbon);
+  if (nitrogen && of_carbon + as_dry_mass(all * *nitrogen) > all)
     table.problem(
-        "carbon " + percent(carbon->value()) + " and nitrogen " + percent(nitrogen->value()) + " are more than all of the dry matter",
+        "carbon " + print_percent(*carbon, 3) + " and nitrogen " + print_percent(*nitrogen, 3) + " are more than all of the dry matter",
         "is the C:N upside down? It is carbon to nitrogen, \"30:1\"");
   const auto organic = used(row.volatile_solids);
-  if (organic && organic->value() < carbon->value())
-    table.problem_at("volatile_solids_dry_basis", "is less than the carbon in it, " + percent(carbon->value()),
+  if (organic && as_dry_mass(all * *organic) < of_carbon)
+    table.problem_at("volatile_solids_dry_basis", "is less than the carbon in it, " + print_percent(*carbon, 3),
                      "organic matter is about 1.8 times its carbon");
   if (nitrogen && !is_positive(*nitrogen))
     table.problem_at("nitrogen_dry_basis", "nothing that grew is without nitrogen: its C:N would have no end",
                      "give its C:N, or class = \"mineral\"");
-  if (carbon->value() >= least_carbon - rounding && carbon->value() <= most_carbon + rounding) return;
+  if (at_least(least_carbon, *carbon) && at_most(most_carbon, *carbon)) return;  // 2.5 % × 24:1 is 60 %, in doubles a little more
   table.problem(carbon_arithmetic(row, *carbon) + " of dry matter, outside 20–60 %",
                 "a published nitrogen and a published C:N are averages of different samples: give measured carbon, or (100 − ash %)/1.8, "
                 "and one of the two");
@@ -46,16 +49,17 @@ void check_carbon(Table& table, const Feedstock& row) {
 
 /// A third of carbon, nitrogen and C:N is a check: it must agree with the other two within the rounding of all three.
 void check_third(Table& table, const Feedstock& row) {
-  const std::optional<Value> nitrogen = table.find("nitrogen_dry_basis");
-  const bool published_list = nitrogen && nitrogen->is_list();
-  if (published_list || !used(row.carbon) || !used(row.nitrogen) || !used(row.carbon_to_nitrogen)) return;
-  const double expected = used(row.carbon)->value() / used(row.nitrogen)->value();
-  const double given = used(row.carbon_to_nitrogen)->value();
+  const std::optional<Value> in_file = table.find("nitrogen_dry_basis");
+  const bool published_list = in_file && in_file->is_list();
+  const auto carbon = used(row.carbon);
+  const auto nitrogen = used(row.nitrogen);
+  const auto given = used(row.carbon_to_nitrogen);
+  if (published_list || !carbon || !nitrogen || !given) return;
   const TypedTo typed{row.carbon.front().rounding, row.nitrogen.front().rounding, row.carbon_to_nitrogen.front().rounding};
-  if (third_agrees(used(row.carbon)->value(), used(row.nitrogen)->value(), given, typed)) return;
+  if (third_agrees(*carbon, *nitrogen, *given, typed)) return;
   table.problem_at("carbon_to_nitrogen",
-                   "carbon " + percent(used(row.carbon)->value()) + " over nitrogen " + percent(used(row.nitrogen)->value()) + " is " +
-                       print_number(expected, 4) + ":1, not " + print_number(given, 4) + ":1",
+                   "carbon " + print_percent(*carbon, 3) + " over nitrogen " + print_percent(*nitrogen, 3) + " is " +
+                       print_ratio(*carbon / *nitrogen, 4) + ", not " + print_ratio(*given, 4),
                    "give two of the three, or three that agree");
 }
 
@@ -63,7 +67,7 @@ void check_third(Table& table, const Feedstock& row) {
 void check_moisture(Table& table, const Feedstock& row) {
   for (const PublishedValue<MoistureWetBasis>& published : row.moisture) {
     for (const auto& moisture : {published.low, published.typical, published.high}) {
-      if (moisture && !(moisture->value() < 1.0))
+      if (moisture && !(*moisture < wet_basis(1.0)))
         return table.problem_at("moisture_wet_basis", "100 % is all water, and nothing to compost", "write it below 100 %: \"80 %\"");
     }
   }
@@ -121,7 +125,7 @@ std::optional<Degradable> read_degradable(Table& table) {
     shares->problem("a degradable share has two parts", "write { fast = \"45 %\", slow = \"35 %\" }");
     return std::nullopt;
   }
-  if (used(fast) && used(slow) && used(fast)->value() + used(slow)->value() > 1.0 + rounding)
+  if (used(fast) && used(slow) && !at_most(used(slow)->rest(), *used(fast)))
     shares->problem("fast and slow together are more than all of it", "they are shares of the volatile solids");
   return Degradable{fast.front(), slow.front()};
 }
@@ -145,26 +149,29 @@ const std::vector<std::pair<std::string, FeedstockClass>>& class_words() {
 
 }  // namespace
 
-bool third_agrees(double carbon, double nitrogen, double ratio, const TypedTo& typed) {
-  const double least = carbon * (1.0 - typed.carbon) / (nitrogen * (1.0 + typed.nitrogen));
-  const double most = typed.nitrogen < 1.0 ? carbon * (1.0 + typed.carbon) / (nitrogen * (1.0 - typed.nitrogen)) : 1e300;
+bool third_agrees(CarbonDryBasis carbon, NitrogenDryBasis nitrogen, CarbonNitrogenRatio ratio, const TypedTo& typed) {
+  const CarbonNitrogenRatio least = carbon * (1.0 - typed.carbon) / (nitrogen * (1.0 + typed.nitrogen));
+  const CarbonNitrogenRatio most =
+      typed.nitrogen < 1.0 ? carbon * (1.0 + typed.carbon) / (nitrogen * (1.0 - typed.nitrogen)) : carbon_to_nitrogen(1e300);
   return ratio * (1.0 + typed.ratio) >= least * (1.0 - rounding) && ratio * (1.0 - typed.ratio) <= most * (1.0 + rounding);
 }
 
 std::optional<std::string> why_not_nitrogen(const Feedstock& row) {
-  const std::string most = ", more than anything that grew: at most " + percent(most_nitrogen);
-  const auto of_protein = [](double nitrogen) { return percent(nitrogen) + " is " + percent(6.25 * nitrogen) + " protein"; };
+  const std::string most = ", more than anything that grew: at most " + print_percent(most_nitrogen, 3);
+  const auto is_too_much = [](NitrogenDryBasis nitrogen) { return nitrogen > (1.0 + rounding) * most_nitrogen; };
+  const auto of_protein = [](NitrogenDryBasis nitrogen) {
+    return print_percent(nitrogen, 3) + " is " + print_percent(6.25 * nitrogen, 3) + " protein";
+  };
   for (const PublishedValue<NitrogenDryBasis>& published : row.nitrogen) {
     for (const auto& nitrogen : {published.low, published.typical, published.high}) {
-      if (nitrogen && nitrogen->value() > most_nitrogen + rounding) return "nitrogen " + of_protein(nitrogen->value()) + most;
+      if (nitrogen && is_too_much(*nitrogen)) return "nitrogen " + of_protein(*nitrogen) + most;
     }
   }
   const auto carbon = used(row.carbon);
   const auto ratio = used(row.carbon_to_nitrogen);
   const auto nitrogen = row.used_nitrogen();
-  if (!carbon || !ratio || !nitrogen || !(nitrogen->value() > most_nitrogen + rounding)) return std::nullopt;
-  return "carbon " + percent(carbon->value()) + " over C:N " + print_number(ratio->value(), 4) + " = nitrogen " +
-         of_protein(nitrogen->value()) + most;
+  if (!carbon || !ratio || !nitrogen || !is_too_much(*nitrogen)) return std::nullopt;
+  return "carbon " + print_percent(*carbon, 3) + " over " + ratio_words(*ratio) + " = nitrogen " + of_protein(*nitrogen) + most;
 }
 
 std::optional<std::string> why_not_density(const Feedstock& row, const Packing& packing) {
@@ -172,8 +179,8 @@ std::optional<std::string> why_not_density(const Feedstock& row, const Packing& 
   if (!properties || packing.values.empty()) return std::nullopt;
   const auto is_more = [&](const std::optional<BulkDensity>& density, BulkDensity most) -> std::optional<std::string> {
     if (!density || *density <= most) return std::nullopt;
-    return packing.name + ": " + print_number(density->value(), 4) +
-           " kg/m3 is more than its own solids and water weigh without any air, " + print_number(most.value(), 4) + " kg/m3";
+    return packing.name + ": " + print_density(*density, 4) + " is more than its own solids and water weigh without any air, " +
+           print_density(most, 4);
   };
   const PublishedValue<BulkDensity>& published = packing.values.front();
   if (auto why = is_more(published.typical, density_without_air(properties->moisture, properties->particle_density))) return why;
@@ -222,7 +229,7 @@ void read_feedstock(Table& table, Feedstock& row) {
   if (!table.has("rots_like")) row.rots_like = replaced.rots_like;
   read_packings(table, row);
   settle_usual_packing(table, row);
-  if (row.particle_density && !(row.particle_density->value() >= 500.0 && row.particle_density->value() <= 5000.0)) {
+  if (row.particle_density && !(*row.particle_density >= particle_density(500.0) && *row.particle_density <= particle_density(5000.0))) {
     table.problem_at("particle_density", "is outside 500–5000 kg/m3", "dry plant matter has about 1500 kg/m3, without its air");
     row.particle_density.reset();
   }

@@ -20,7 +20,7 @@ struct TypedTo {
 };
 
 /// Whether carbon over nitrogen is the C:N beside them, for some figures that round to those typed.
-bool third_agrees(double carbon, double nitrogen, double ratio, const TypedTo& typed);
+bool third_agrees(CarbonDryBasis carbon, NitrogenDryBasis nitrogen, CarbonNitrogenRatio ratio, const TypedTo& typed);
 
 /// Why a row has more nitrogen than anything that grew, with its arithmetic: above most_nitrogen, by its own values or as carbon over
 /// C:N.
@@ -31,7 +31,7 @@ std::optional<std::string> why_not_density(const Feedstock& row, const Packing& 
 
 /// Judged. Laying hens' manure has up to 10 % nitrogen, the most of the table but for supplements and minerals; 12 % is three quarters
 /// protein.
-inline constexpr double most_nitrogen = 0.12;
+inline constexpr NitrogenDryBasis most_nitrogen = 0.12 * (unit::kg_nitrogen / unit::kg_dry);
 
 /// A problem of a row that holds more nitrogen than anything that grew, unless it is like a supplement or a mineral.
 void check_nitrogen(Table& table, const Feedstock& row, const Feedstock& like);

@@ -58,6 +58,8 @@ BulkDensity read_some_density(std::string_view text) {
   return density;
 }
 
+DryBulkDensity read_dry_density(std::string_view text) { return read_some_density(text) * (unit::kg_dry / unit::kg); }
+
 std::string read_name(std::string_view text) {
   if (text.find_first_not_of(" \t") == std::string_view::npos) throw TextError("a name is empty", "write a name");
   const bool control = text.find_first_of("\n\t") != std::string_view::npos || printable(text) != text;

@@ -17,6 +17,8 @@ std::string read_name(std::string_view text);
 std::vector<std::string> read_names(Table& table, std::string_view key);
 /// A bulk density above zero. @throws TextError
 BulkDensity read_some_density(std::string_view text);
+/// The same of what is bone-dry.
+DryBulkDensity read_dry_density(std::string_view text);
 
 template <class Read>
 auto read_published_value(const Value& value, Read read) {

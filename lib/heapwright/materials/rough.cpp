@@ -8,7 +8,7 @@
 namespace heapwright {
 namespace {
 
-DryMassPerArea read_dry_mass_per_area(std::string_view text) { return from_si<DryMassPerArea>(read_mass_per_area(text).value()); }
+DryMassPerArea read_dry_mass_per_area(std::string_view text) { return read_mass_per_area(text) * (unit::kg_dry / unit::kg); }
 
 template <class Quantity>
 void require_range(Table& table, std::string_view key, const PublishedValues<Quantity>& values) {

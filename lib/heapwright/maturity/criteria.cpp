@@ -126,7 +126,7 @@ void read_next_step(Table& table, NextStep& step) {
   step.whose = read_provenance(table);
 }
 
-std::chrono::seconds read_seconds(std::string_view text) { return std::chrono::seconds(std::llround(read_duration(text).value())); }
+std::chrono::seconds read_seconds(std::string_view text) { return std::chrono::seconds(std::llround(read_duration(text) / unit::s)); }
 
 std::optional<Burst> read_burst(Table& table) {
   constexpr std::array<std::string_view, 3> keys{"burst_above", "burst_length", "burst_readings_apart"};

@@ -38,7 +38,7 @@ double emergence(Sprouted in_compost, Sprouted control) {
 double germination_index(Sprouted in_compost, Sprouted control, Length root, Length control_root) {
   if (!is_positive(control_root))
     throw DomainError("the control's roots have no length, so there is nothing to compare with", "sow again, with fresh seeds");
-  return emergence(in_compost, control) * (root / control_root).value();
+  return emergence(in_compost, control) * (root / control_root);
 }
 
 }  // namespace heapwright

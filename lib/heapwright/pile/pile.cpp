@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <numbers>
 
 #include "heapwright/error.hpp"
@@ -21,9 +20,10 @@ struct Filled {
   std::optional<Length> height;  ///< none of a tumbler
 };
 
-Filled filled(const PileDescription& pile, double share) {
-  share = std::min(1.0, share);
-  return {share * taken_by(pile), filled_to(pile, share).height};
+Filled filled(const PileDescription& pile, Volume loose) {
+  const Volume full = taken_by(pile);
+  const Volume in = std::min(full, loose);
+  return {in, filled_to(pile, in / full).height};
 }
 
 bool heats(const Filled& pile) { return is_enough_to_heat(pile.volume) && (!pile.height || *pile.height >= about * least_height_to_heat); }
@@ -46,17 +46,18 @@ PileSize checked_size(const PileDescription& pile) {
 void fill(PileFit& answer, Volume mix, ShareOfLooseVolume settling) {
   const PileDescription& pile = *answer.pile;
   const auto say = [&](PileNote note) { answer.notes.push_back(note); };
-  answer.fills = (mix / taken_by(pile)).value();
+  answer.fills = mix / taken_by(pile);
   answer.piles_needed = piles_for(*answer.fills);
-  const Filled first = filled(pile, *answer.fills / settling.value());
+  const Filled first = filled(pile, mix / settling);
   answer.filled_height = first.height;
-  if (first.height) answer.settled_height = settling.value() * *first.height;
+  if (first.height) answer.settled_height = settling * *first.height;
   answer.tall_enough_to_heat = heats(first);
   answer.fits = *answer.piles_needed <= pile.count;
-  const Filled last = filled(pile, (*answer.fills - (*answer.piles_needed - 1)) / settling.value());
+  const Volume before_last = static_cast<double>(*answer.piles_needed - 1) * taken_by(pile);
+  const Filled last = filled(pile, (mix - before_last) / settling);
   if (!*answer.fits) say(PileNote::does_not_fit);
-  if (*answer.fits && mix > as_good_as_full * settling.value() * room_of(pile)) say(PileNote::fits_as_it_sinks);
-  if (!answer.tall_enough_to_heat && heats(filled(pile, 1.0))) say(PileNote::too_little_to_heat);
+  if (*answer.fits && mix > as_good_as_full * (settling * room_of(pile))) say(PileNote::fits_as_it_sinks);
+  if (!answer.tall_enough_to_heat && heats(filled(pile, taken_by(pile)))) say(PileNote::too_little_to_heat);
   if (answer.tall_enough_to_heat && *answer.fits && !heats(last)) say(PileNote::rest_too_little_to_heat);
 }
 
@@ -66,7 +67,7 @@ void fill_suggested(PileFit& answer, ShareOfLooseVolume settling) {
   answer.fills = answer.pile->count;
   answer.piles_needed = answer.pile->count;
   answer.filled_height = answer.pile->height;
-  answer.settled_height = settling.value() * *answer.pile->height;
+  answer.settled_height = settling * *answer.pile->height;
 }
 
 PileDescription square_bins(Volume loose) {
@@ -74,9 +75,10 @@ PileDescription square_bins(Volume loose) {
   constexpr Length widest = 5.0 * unit::foot;
   PileDescription bins;
   bins.shape = PileShape::bin;
-  bins.count = static_cast<int>(std::ceil((1.0 - hair) * (loose / (widest * widest * height)).value()));
+  const double bins_at_widest = loose / (widest * widest * height);
+  bins.count = static_cast<int>(std::ceil((1.0 - hair) * bins_at_widest));
   const Volume each = loose / static_cast<double>(bins.count);
-  const Length side = std::max(least_height_to_heat, std::sqrt((each / height).value()) * unit::m);
+  const Length side = std::max(least_height_to_heat, Length(boost::units::sqrt(each / height)));
   bins.length = bins.width = side;
   bins.height = each / (side * side);
   return bins;
@@ -101,7 +103,7 @@ void assume(Answer<PileFit>& answer, ShareOfLooseVolume settling) {
     add("section of the windrow", "half an ellipse: a triangle would hold less, a box more",
         "judged by us, after the half circle of Strom and Finstein, New Jersey's Manual on Composting Leaves and Management of Other Yard "
         "Trimmings");
-  if (answer->mix && settling.value() < 1.0) add("settled volume, of the loose one", settling, "your own figure");
+  if (answer->mix && settling < ShareOfLooseVolume::of(1.0)) add("settled volume, of the loose one", settling, "your own figure");
 }
 
 }  // namespace
@@ -128,13 +130,13 @@ std::string_view note_word(PileNote note) {
 bool is_enough_to_heat(Volume volume) { return volume >= about * least_volume_to_heat; }
 
 Answer<PileFit> fit_of(const std::optional<PileDescription>& described, const std::optional<Volume>& mix, ShareOfLooseVolume settling) {
-  if (mix && !(is_positive(*mix) && mix->value() < std::numeric_limits<double>::infinity()))
+  if (mix && !(is_positive(*mix) && boost::units::isfinite(*mix)))
     throw DomainError("there is no such volume of a mix", "give one above zero");
   if (!is_positive(settling)) throw DomainError("a pile does not settle to nothing", "give a share above zero");
   Answer<PileFit> answer;
   PileFit& fit = answer.result;
   fit.mix = mix;
-  fit.pile = described || !mix ? described : suitable_pile(*mix / settling.value());
+  fit.pile = described || !mix ? described : suitable_pile(*mix / settling);
   assume(answer, settling);
   if (!fit.pile) {
     if (mix) fit.notes.push_back(PileNote::too_little_to_heat);
@@ -142,7 +144,7 @@ Answer<PileFit> fit_of(const std::optional<PileDescription>& described, const st
   }
   fit.each = checked_size(*fit.pile);
   fit.all = all_of(fit.pile->count, *fit.each);
-  const Filled full = filled(*fit.pile, 1.0);
+  const Filled full = filled(*fit.pile, taken_by(*fit.pile));
   fit.tall_enough_to_heat = heats(full);
   if (!fit.tall_enough_to_heat) fit.notes.push_back(PileNote::too_small_to_heat);
   if (!described) fill_suggested(fit, settling);

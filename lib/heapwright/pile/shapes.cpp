@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cmath>
 #include <initializer_list>
-#include <limits>
 #include <numbers>
 
 #include "heapwright/error.hpp"
@@ -15,21 +14,23 @@ namespace {
 
 constexpr double quarter_pi = std::numbers::pi / 4.0;
 
-bool is_size(double value) { return value >= 0.0 && value < std::numeric_limits<double>::infinity(); }
+template <class Quantity>
+bool is_size(Quantity quantity) {
+  return quantity >= Quantity() && boost::units::isfinite(quantity);
+}
 
 void check(std::initializer_list<Length> lengths) {
   for (const Length& length : lengths) {
-    if (!is_size(length.value())) throw DomainError("a pile has no such size", "give lengths of zero or more");
+    if (!is_size(length)) throw DomainError("a pile has no such size", "give lengths of zero or more");
   }
 }
 
 /// Half the way round an ellipse, over its width.
 Length half_ellipse_arc(Length width, Length height) {
-  const double a = std::max(0.5 * width.value(), height.value());
-  const double b = std::min(0.5 * width.value(), height.value());
-  if (!(a > 0.0)) return Length();
+  const auto [b, a] = std::minmax<Length>({0.5 * width, height});
+  if (!is_positive(a)) return Length();
   const double flatness = b / a;
-  return 2.0 * a * boost::math::ellint_2(std::sqrt((1.0 - flatness) * (1.0 + flatness))) * unit::m;
+  return 2.0 * a * boost::math::ellint_2(std::sqrt((1.0 - flatness) * (1.0 + flatness)));
 }
 
 /// A pile of one section all along, with upright ends.
@@ -53,7 +54,7 @@ PileSize cylinder(Length diameter, Length height) {
 PileSize cone(Length diameter, Length height) {
   check({diameter, height});
   const Area base = quarter_pi * diameter * diameter;
-  const Length slope = std::hypot(0.5 * diameter.value(), height.value()) * unit::m;
+  const Length slope = boost::units::hypot(0.5 * diameter, height);
   return {base * height / 3.0, 2.0 * quarter_pi * diameter * slope, base};
 }
 
@@ -65,18 +66,18 @@ PileSize semi_elliptic_windrow(Length length, Length width, Length height) {
 PileSize flat_topped_windrow(Length length, Length width, Length top_width, Length height) {
   check({length, width, top_width, height});
   if (!(top_width <= width)) throw DomainError("a windrow is no wider at the top than at the base", "give a top width up to the width");
-  const Length slope = std::hypot(0.5 * (width - top_width).value(), height.value()) * unit::m;
+  const Length slope = boost::units::hypot(0.5 * (width - top_width), height);
   return windrow(length, width, 0.5 * (top_width + width) * height, top_width + 2.0 * slope);
 }
 
 PileSize drum(Volume volume) {
-  if (!is_size(volume.value())) throw DomainError("a pile has no such size", "give a volume of zero or more");
+  if (!is_size(volume)) throw DomainError("a pile has no such size", "give a volume of zero or more");
   return {volume, std::nullopt, std::nullopt};
 }
 
 Volume site_capacity(Area site, Length width, Length height, Length aisle) {
   check({width, height, aisle});
-  if (!is_size(site.value()) || !is_positive(width + aisle))
+  if (!is_size(site) || !is_positive(width + aisle))
     throw DomainError("there is no such site", "give its area, and a width of the windrows");
   return quarter_pi * width * height * (site / (width + aisle));
 }

@@ -11,16 +11,19 @@ constexpr double tenth_of_normal = 1.281552;  // standard deviations that hold e
 }  // namespace
 
 DryBulkDensity finished_density(OrganicMatterDryBasis organic, const YieldRule& rule) {
-  const double share = std::clamp(organic.value(), 0.0, 1.0);
-  return dry_bulk_density(1.0 / (share / rule.organic_density.typical->value() + (1.0 - share) / rule.mineral_density.typical->value()));
+  const DryMass dry = 1.0 * unit::kg_dry;
+  const OrganicMass organic_mass = dry * std::clamp(organic, organic_dry_basis(0.0), organic_dry_basis(1.0));
+  const Volume volume =
+      as_dry_mass(organic_mass) / *rule.organic_density.typical + ash_mass(dry, organic_mass) / *rule.mineral_density.typical;
+  return dry / volume;
 }
 
 CompostLeft compost_left(DryMass dry, OrganicMass organic, OrganicMass coarse, ShareOfVolume held_back, const YieldRule& rule) {
   CompostLeft left;
-  const DryMass passes = dry - coarse.value() * unit::kg_dry;
+  const DryMass passes = dry - as_dry_mass(coarse);
   if (!is_positive(passes)) return left;  // nothing but coarse wood
   left.organic = (organic - coarse) / passes;
-  left.dry = (1.0 - held_back.value()) * passes;
+  left.dry = held_back.rest() * passes;
   left.volume = left.dry / finished_density(left.organic, rule);
   left.mass = as_is_mass_of(left.dry, *rule.moisture_at_use.typical);
   left.density = left.mass / left.volume;
@@ -31,7 +34,7 @@ CompostYield operator*(double share, const CompostYield& yield) { return {share 
 
 CompostYield yield_about(Volume likely, double spread_of_dry, const YieldRule& rule) {
   const PublishedValue<ShareOfVolume>& held = rule.held_back_by_screen;
-  const double screen = spread_between(1.0 - held.high->value(), 1.0 - held.low->value());
+  const double screen = spread_between(held.high->rest() * likely, held.low->rest() * likely);
   const double spread = std::sqrt(rule.density_spread * rule.density_spread + screen * screen + spread_of_dry * spread_of_dry);
   const double times = spread_times(spread);
   return {likely / times, likely, times * likely};

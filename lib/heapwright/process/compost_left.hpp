@@ -44,6 +44,10 @@ CompostYield yield_about(Volume likely, double spread_of_dry, const YieldRule& r
 
 /// The standard deviation of the logarithm of a value of which low and high, above 0, hold eight of ten; 0 where they are alike or none.
 double spread_between(double low, double high);
+template <class Unit>
+double spread_between(const boost::units::quantity<Unit, double>& low, const boost::units::quantity<Unit, double>& high) {
+  return is_positive(low) ? spread_between(1.0, high / low) : 0.0;
+}
 /// By how many times a value of such a standard deviation is off, nine times in ten no more to either side.
 double spread_times(double spread);
 

@@ -22,7 +22,8 @@ PileContents contents_of(const Mix& mix, const Materials& materials, const Proce
   contents.inert = mix.organic_matter - contents.fast - contents.slow;
   contents.ash = ash_mass(mix.dry, mix.organic_matter);
   contents.water = mix.water;
-  if (mix.carbon_to_nitrogen) contents.nitrogen = set.cC * mix.organic_matter.value() / mix.carbon_to_nitrogen->value() * unit::kg_nitrogen;
+  const CarbonMass carbon = set.cC * (unit::kg_carbon / unit::kg_organic) * mix.organic_matter;
+  if (mix.carbon_to_nitrogen) contents.nitrogen = carbon / *mix.carbon_to_nitrogen;
   return contents;
 }
 

@@ -18,7 +18,7 @@ struct PileContents {
   NitrogenMass nitrogen;
 
   OrganicMass volatile_solids() const { return fast + slow + inert; }
-  DryMass dry() const { return volatile_solids().value() * unit::kg_dry + ash; }
+  DryMass dry() const { return as_dry_mass(volatile_solids()) + ash; }
 };
 PileContents operator*(double share, const PileContents& contents);
 

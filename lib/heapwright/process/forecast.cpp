@@ -28,7 +28,8 @@ Band<double> most_of(std::vector<double> values) {
   return {values[left_out], values[values.size() - 1 - left_out]};
 }
 
-double median_of(std::vector<double>& values) {
+template <class Figure>
+Figure median_of(std::vector<Figure>& values) {
   const auto middle = values.begin() + std::ssize(values) / 2;
   std::nth_element(values.begin(), middle, values.end());
   return *middle;
@@ -92,9 +93,9 @@ Trajectory middle_trajectory(const Trajectories& trajectories) {
   std::nth_element(by_feedings.begin(), by_feedings.begin() + std::ssize(by_feedings) / 2, by_feedings.end(),
                    [](const Trajectory* one, const Trajectory* other) { return one->fed_on.size() < other->fed_on.size(); });
   middle.fed_on = by_feedings[by_feedings.size() / 2]->fed_on;
-  std::vector<double> water;
-  for (const Trajectory* trajectory : trajectories) water.push_back(trajectory->water_given.value());
-  middle.water_given = median_of(water) * unit::kg_water;
+  std::vector<WaterMass> water;
+  for (const Trajectory* trajectory : trajectories) water.push_back(trajectory->water_given);
+  middle.water_given = median_of(water);
   return middle;
 }
 
@@ -313,7 +314,8 @@ Finished finished_of(const PileToBuild& pile, const Shown& shown, double filled,
   const MoistureWetBasis moisture = std::min(wet_basis(end.moisture), *rule.moisture_at_use.typical);
   const Mass lies = as_is_mass_of(end.dry_mass_kg * unit::kg_dry, moisture);
   Finished finished;
-  finished.mass_loss = 1.0 - (lies / (filled * pile.share * pile.mix.mass)).value();
+  const double mass_left = lies / (filled * pile.share * pile.mix.mass);
+  finished.mass_loss = 1.0 - mass_left;
   finished.moisture = moisture;
   finished.is_ready = shown.trajectory.turf_day.has_value();
   finished.volume_loss = 1.0 - end.relative_volume / filled;

@@ -11,22 +11,22 @@ constexpr double most_do = 0.8;
 constexpr double few_do = 0.2;
 constexpr double helps = 0.15;
 constexpr double rounding = 1e-9;
-constexpr double green_enough = 27.0;  // C:N
+constexpr CarbonNitrogenRatio green_enough = 27.0 * (unit::kg_carbon / unit::kg_nitrogen);
 constexpr double closer = 1.25;
 constexpr double larger = 1.5;
 constexpr int sooner_by = 14;
 
-/// Carbon and nitrogen of some dry matter, each over that.
+/// Carbon and nitrogen of some dry matter.
 struct Makeup {
-  double dry = 0.0;
-  double carbon = 0.0;
-  double nitrogen = 0.0;
+  DryMass dry;
+  CarbonMass carbon;
+  NitrogenMass nitrogen;
 
-  double excess_carbon() const { return carbon - green_enough * nitrogen; }
+  CarbonMass excess_carbon() const { return carbon - green_enough * nitrogen; }
 };
 
-Makeup makeup_of(const Feedstock& row, double dry) {
-  return {dry, dry * row.used_carbon().value_or(CarbonDryBasis()).value(), dry * row.used_nitrogen().value_or(NitrogenDryBasis()).value()};
+Makeup makeup_of(const Feedstock& row, DryMass dry) {
+  return {dry, dry * row.used_carbon().value_or(CarbonDryBasis()), dry * row.used_nitrogen().value_or(NitrogenDryBasis())};
 }
 
 void scale(MixPart& part, double by) {
@@ -36,13 +36,15 @@ void scale(MixPart& part, double by) {
   if (part.volume) *part.volume *= by;
 }
 
-/// Clippings, for a mix without greens.
-MixPart some_clippings(const Feedstock& row) {
-  MixPart part{row.id, row.name, Mass(), Volume(), std::nullopt, 1.0 * unit::kg_dry, OrganicMass()};
-  const Properties properties = row.properties().value();
-  part.mass = as_is_mass_of(part.dry, properties.moisture);
-  part.organic_matter = part.dry * properties.organic_matter;
-  if (const auto density = row.density()) part.volume = part.mass / *density;
+/// Clippings, for a mix without greens; nothing where a user's own row in their place lacks figures.
+std::optional<MixPart> some_clippings(const Materials& materials) {
+  const Feedstock* row = row_with_id(*materials.feedstocks, "grass-clippings");
+  const std::optional<Properties> properties = row != nullptr ? row->properties() : std::nullopt;
+  if (!properties) return std::nullopt;
+  MixPart part{row->id, row->name, Mass(), Volume(), std::nullopt, 1.0 * unit::kg_dry, OrganicMass()};
+  part.mass = as_is_mass_of(part.dry, properties->moisture);
+  part.organic_matter = part.dry * properties->organic_matter;
+  if (const auto density = row->density()) part.volume = part.mass / *density;
   return part;
 }
 
@@ -53,31 +55,30 @@ Side side_of(const MixPart& part, const Materials& materials) {
   const Feedstock* row = row_with_id(*materials.feedstocks, part.id);
   const auto ratio = row != nullptr ? row->used_carbon_to_nitrogen() : std::nullopt;
   if (!ratio || is_sparing(row->feedstock_class)) return Side::kept;  // nobody adds soil or urea for heat
-  return ratio->value() < green_enough ? Side::green : Side::brown;
+  return *ratio < green_enough ? Side::green : Side::brown;
 }
 
 /// As much dry matter, as moist, with more of its greens for some of its browns; nothing where it is green enough, or lacks either.
 std::optional<Mix> greener(Mix mix, const Materials& materials) {
-  if (mix.carbon_to_nitrogen && mix.carbon_to_nitrogen->value() <= green_enough) return std::nullopt;
+  if (mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen <= green_enough) return std::nullopt;
   const auto has_greens = [&] {
     return std::any_of(mix.parts.begin(), mix.parts.end(), [&](const MixPart& part) { return side_of(part, materials) == Side::green; });
   };
-  const Feedstock* clippings = row_with_id(*materials.feedstocks, "grass-clippings");
-  const bool has_new = !has_greens() && clippings != nullptr;
-  if (has_new) mix.parts.push_back(some_clippings(*clippings));
+  const std::optional<MixPart> clippings = has_greens() ? std::nullopt : some_clippings(materials);
+  if (clippings) mix.parts.push_back(*clippings);
   std::map<Side, Makeup> sides;
   for (const MixPart& part : mix.parts) {
     const Feedstock* row = row_with_id(*materials.feedstocks, part.id);
     if (row == nullptr) continue;
-    const Makeup own = makeup_of(*row, part.dry.value());
+    const Makeup own = makeup_of(*row, part.dry);
     Makeup& sum = sides[side_of(part, materials)];
     sum = {sum.dry + own.dry, sum.carbon + own.carbon, sum.nitrogen + own.nitrogen};
   }
   // b browns and g greens for one of each as it is: b B + g G = B + G of the old dry matter, and no carbon too many for the aim.
   const Makeup& greens = sides[Side::green];
   const Makeup& browns = sides[Side::brown];
-  const double dry = browns.dry + (has_new ? 0.0 : greens.dry);
-  const double per_brown = browns.excess_carbon() / browns.dry;
+  const DryMass dry = clippings ? browns.dry : browns.dry + greens.dry;
+  const CarbonDryBasis per_brown = browns.excess_carbon() / browns.dry;
   const double of_greens = (sides[Side::kept].excess_carbon() + dry * per_brown) / (per_brown * greens.dry - greens.excess_carbon());
   const double of_browns = (dry - of_greens * greens.dry) / browns.dry;
   if (!(of_greens > 0.0 && of_browns > 0.0)) return std::nullopt;
@@ -90,8 +91,8 @@ std::optional<Mix> greener(Mix mix, const Materials& materials) {
     after += part.volume.value_or(Volume());
     mix.organic_matter += part.organic_matter;
   }
-  if (mix.volume && is_positive(before)) *mix.volume *= (after / before).value();
-  mix.carbon_to_nitrogen = carbon_to_nitrogen(green_enough);
+  if (mix.volume && is_positive(before)) *mix.volume *= after / before;
+  mix.carbon_to_nitrogen = green_enough;
   return mix;
 }
 
@@ -129,7 +130,7 @@ std::map<std::string, double> amounts_changed(const Mix& before, const Mix& afte
   bool changed = false;
   for (std::size_t i = 0; i < before.parts.size(); ++i) {
     if (!is_positive(before.parts[i].dry)) continue;
-    const double of_part = (after.parts[i].dry / before.parts[i].dry).value();
+    const double of_part = after.parts[i].dry / before.parts[i].dry;
     changed = changed || of_part != 1.0;
     times[before.parts[i].id] = of_part;
   }

@@ -81,7 +81,7 @@ std::vector<ForecastNote> notes_that_count(const Forecast& forecast) {
   return notes;
 }
 
-bool wants_water(const Forecast& forecast) { return forecast.water_given.value() > 1.0; }
+bool wants_water(const Forecast& forecast) { return forecast.water_given > 1.0 * unit::kg_water; }
 
 bool warns_of_seeds(const Forecast& forecast) {
   return says(forecast, ForecastNote::weed_seeds_live) || says(forecast, ForecastNote::hardly_heats);

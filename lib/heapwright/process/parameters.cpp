@@ -50,9 +50,8 @@ void read_best(Table& root, ProcessEnsemble& ensemble) {
     const auto density = table.find("settled_density");
     if (!material || !density) continue;
     ensemble.best.shares[*material] = {table.number("fast").value_or(0.0), table.number("slow").value_or(0.0)};
-    const PublishedValue<BulkDensity> settled = read_published_value(*density, read_some_density);
-    ensemble.settling[*material] = {dry_bulk_density(settled.typical.value_or(BulkDensity()).value()),
-                                    table.flag("coarse").value_or(false)};
+    const PublishedValue<DryBulkDensity> settled = read_published_value(*density, read_dry_density);
+    ensemble.settling[*material] = {settled.typical.value_or(DryBulkDensity()), table.flag("coarse").value_or(false)};
     if (const auto like = table.one_of("moves_with", rotting_material_words())) ensemble.moves_with[*material] = *like;
   }
   if (std::optional<Table> by_class = root.table("rots_like_by_class")) {

@@ -35,12 +35,13 @@ PileModel::Start PileModel::start(const ProcessParameters& set, const DailyWeath
   PileContents fed = contents;
   if (pile_.fed_mix) {
     const PileContents week = contents_of(*pile_.fed_mix, materials_, ensemble_, set);
-    fed = (contents.dry() / week.dry()).value() * week;
+    const double weeks = contents.dry() / week.dry();
+    fed = weeks * week;
   }
   const SettledShape as_built = shape(set);
   PileCare care = pile_.care;
   care.share_of_rain *= set.rain_f;
-  if (care.feeding && pile_.room) care.feeding->room = (*pile_.room / as_built.volume).value();
+  if (care.feeding && pile_.room) care.feeding->room = *pile_.room / as_built.volume;
   const TemperaturePoint first = of_set.front().air;
   return {fed, Pile(at_rate, contents, as_built, first), care, std::move(of_set)};
 }

@@ -5,16 +5,16 @@
 namespace heapwright {
 namespace {
 
-constexpr double dries_off_mm_per_kelvin = 0.085;
+constexpr auto dries_off = 0.001 * 0.085 * unit::m / unit::kelvin;
 constexpr RainShare share_of_pile{0.15, 0.30, 0.50};
 constexpr RainShare share_of_open_bin{0.30, 0.50, 0.70};
 
 }  // namespace
 
 Length rain_taken_up(Length rain, TemperaturePoint air, double share) {
-  if (!(air.celsius() > 0.0)) return Length();
-  const double stays = rain.value() - 0.001 * dries_off_mm_per_kelvin * air.celsius();
-  return share * std::max(0.0, stays) * unit::m;
+  const TemperatureDifference above_freezing = air - TemperaturePoint::from_celsius(0.0);
+  if (!is_positive(above_freezing)) return Length();
+  return share * std::max<Length>(Length(), rain - dries_off * above_freezing);
 }
 
 RainShare share_of_rain(const std::optional<PileDescription>& pile) {

@@ -3,19 +3,16 @@
 namespace heapwright {
 
 const Measures& us_measures() {
-  static const Measures measures = [] {
-    const double pound_per_cubic_foot = value_in(unit::kg / unit::m3, unit::pound / unit::cubic_foot);
-    return Measures{{"lb", unit::pound},
-                    {"cu ft", unit::cubic_foot},
-                    {"gal", unit::gallon},
-                    {"cu yd", unit::cubic_yard},
-                    {"lb/cu yd", unit::pound / unit::cubic_yard},
-                    {"lb/cu ft", from_si<WaterDensity>(pound_per_cubic_foot)},
-                    {"lb/cu ft", from_si<ParticleDensity>(pound_per_cubic_foot)},
-                    {"sq ft", unit::square_foot},
-                    {"ft", unit::foot},
-                    {"in", unit::inch}};
-  }();
+  static const Measures measures{{"lb", unit::pound},
+                                 {"cu ft", unit::cubic_foot},
+                                 {"gal", unit::gallon},
+                                 {"cu yd", unit::cubic_yard},
+                                 {"lb/cu yd", unit::pound / unit::cubic_yard},
+                                 {"lb/cu ft", unit::pound / unit::cubic_foot * (unit::kg_water / unit::kg)},
+                                 {"lb/cu ft", unit::pound / unit::cubic_foot * (unit::kg_dry / unit::kg)},
+                                 {"sq ft", unit::square_foot},
+                                 {"ft", unit::foot},
+                                 {"in", unit::inch}};
   return measures;
 }
 

@@ -12,7 +12,7 @@ template <class Quantity>
 struct Measure {
   std::string symbol;
   Quantity one;
-  double number(Quantity quantity) const { return quantity.value() / one.value(); }
+  double number(Quantity quantity) const { return quantity / one; }
 };
 
 struct Measures {
