@@ -55,6 +55,15 @@ ExitCode print_first_lines() {
   return done;
 }
 
+ExitCode run_what_is_asked(CLI::App& program, const ChosenCommand& chosen, int argc, char** argv) {
+  try {
+    program.parse(argc, argv);
+  } catch (const CLI::Success& asked) {
+    return print_about(program, asked);
+  }
+  return chosen();
+}
+
 int run(int argc, char** argv) {
   ChosenCommand chosen = print_first_lines;
   CLI::App program("Compost: how much of what, how big a pile, how far it goes, what to buy.", "heapwright");
@@ -73,10 +82,7 @@ int run(int argc, char** argv) {
   add_topdress_command(program, chosen);
   add_plan_command(program, chosen);
   try {
-    program.parse(argc, argv);
-    return chosen();
-  } catch (const CLI::Success& asked) {
-    return print_about(program, asked);
+    return run_what_is_asked(program, chosen, argc, argv);
   } catch (const CLI::ParseError& error) {
     return refuse(program, error);
   } catch (const InputError& error) {

@@ -19,7 +19,7 @@ CompostLeft left_after(const Mix& mix, OrganicMass coarse, ShareOfVolatileSolids
 CompostYield compost_yield(const Mix& mix, OrganicMass coarse, const YieldRule& rule) {
   const auto left = [&](ShareOfVolatileSolids lost) { return left_after(mix, coarse, lost, *rule.held_back_by_screen.typical, rule); };
   const PublishedValue<ShareOfVolatileSolids>& lost = rule.volatile_solids_lost;
-  const double spread = spread_between(left(*lost.high).dry.value(), left(*lost.low).dry.value());
+  const double spread = spread_between(left(*lost.high).dry, left(*lost.low).dry);
   return yield_about(left(*lost.typical).volume, spread, rule);
 }
 
