@@ -230,6 +230,7 @@ void add_supplies(Yard& yard, const std::string& option, const std::vector<std::
         option + ": " + std::to_string(count) + " supplies are more than the " + std::to_string(most_supplies) + " that one yard may list",
         "join some");
   for (const std::string& text : texts) yard.supplies.push_back(read_supply_option(option, text, yard.tables.materials));
+  tell_apart(yard.supplies);
 }
 
 WaterMass read_water_amount(std::string_view text, const Materials& materials) {

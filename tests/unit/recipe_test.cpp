@@ -280,9 +280,9 @@ TEST_CASE("what is said to set the size does") {
   const auto of = [](const std::vector<RecipeSupply>& supplies, const RecipeOptions& options) {
     return size_set_by({supplies, {}, options}, recipe_of(supplies, options));
   };
-  using Names = std::vector<std::string>;
-  CHECK(of({scraps(20.0), leaves()}, {}).feedstocks == Names{"scraps"});
-  CHECK(of({scraps(20.0), leaves(500.0)}, {}).feedstocks == Names{"scraps"});
+  using Places = std::vector<std::size_t>;
+  CHECK(of({scraps(20.0), leaves()}, {}).used_up == Places{0});
+  CHECK(of({scraps(20.0), leaves(500.0)}, {}).used_up == Places{0});
   CHECK(of({fixed(scraps(20.0)), leaves()}, {}).from == SizeFrom::fixed);
   RecipeOptions options;
   options.capacity = 0.05 * unit::m3;
@@ -291,7 +291,7 @@ TEST_CASE("what is said to set the size does") {
   dry.most_water = 5.0 * unit::kg_water;
   const SizeSetBy by_water = of({supply("litter", FeedstockClass::keeper, 0.10, 0.40, 30.0, 100.0, 100.0)}, dry);
   CHECK(by_water.from == SizeFrom::water);
-  CHECK(by_water.feedstocks.empty());
+  CHECK(by_water.used_up.empty());
   RecipeSupply straw = supply("straw", FeedstockClass::keeper, 0.12, 0.45, 80.0, 60.0);
   straw.bought = true;
   straw.price = 1.0 * unit::money / unit::kg;
@@ -299,7 +299,7 @@ TEST_CASE("what is said to set the size does") {
   cheap.goal = Goal::cheapest;
   CHECK(of({scraps(20.0), straw}, cheap).from == SizeFrom::goal);
   straw.available = 1.0 * unit::kg;  // all that can be bought
-  CHECK(of({scraps(200.0), straw}, {}).feedstocks == Names{"straw"});
+  CHECK(of({scraps(200.0), straw}, {}).used_up == Places{1});
 }
 
 TEST_CASE("each goal is followed by using most at its optimum") {

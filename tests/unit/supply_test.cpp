@@ -101,3 +101,19 @@ TEST_CASE("leaves, clippings and the rest are found by the names people use") {
                                                                     {"straw", "straw"}}));
   CHECK(find_feedstock(built_in_materials(), name).id == id);
 }
+
+TEST_CASE("two supplies of one feedstock are told apart", "[supply]") {
+  const auto names = [](const std::string& supplies) {
+    std::vector<std::string> found;
+    for (const Supply& supply : read_yard_text(supplies, "yard.toml", built_in_tables()).supplies) found.push_back(supply.name());
+    return found;
+  };
+  using Names = std::vector<std::string>;
+  const std::string leaves = "[[supply]]\nfeedstock = \"leaves\"\namount = \"6 bags\"\n";
+  const std::string straw = "[[supply]]\nfeedstock = \"straw\"\namount = \"1 bale\"\n";
+  CHECK(names(leaves + straw) == Names{"autumn leaves", "straw"});
+  CHECK(names(leaves + leaves + "shredded = true\n" + straw) == Names{"autumn leaves", "autumn leaves (shredded)", "straw"});
+  CHECK(names(leaves + straw + leaves) == Names{"autumn leaves (first)", "straw", "autumn leaves (second)"});
+  CHECK(names(leaves + "shredded = true\n" + leaves + "shredded = true\n" + leaves) ==
+        Names{"autumn leaves (first)", "autumn leaves (second)", "autumn leaves (third)"});
+}

@@ -19,6 +19,7 @@ class PortionWorking {
       : working_(working),
         portion_(portion),
         feedstock_(portion.supply.feedstock),
+        name_(portion.supply.name()),
         number_(std::to_string(number)),
         materials_(materials),
         measures_(measures) {}
@@ -35,7 +36,7 @@ class PortionWorking {
   }
 
  private:
-  const std::string& name() const { return feedstock_.name; }
+  const std::string& name() const { return name_; }
   std::string symbol(const std::string& letter) const { return letter + number_; }
 
   template <class Quantity>
@@ -174,6 +175,7 @@ class PortionWorking {
   Working& working_;
   const Portion& portion_;
   const Feedstock& feedstock_;
+  std::string name_;
   std::string number_;
   const Materials& materials_;
   const Measures& measures_;

@@ -16,6 +16,7 @@ struct Ingredient : Matter {
   std::string id;
   std::string name;
   std::string packing;
+  int supply = 0;  ///< its number in the yard; 0: none of a yard's
 };
 
 /// Ingredients, added water, and how far the pile settles.
@@ -34,6 +35,7 @@ struct MixPart {
   std::optional<ShareOfLooseVolume> share;
   DryMass dry;
   OrganicMass organic_matter;
+  int supply = 0;
 };
 
 template <class Quantity>

@@ -1,7 +1,9 @@
 #include "heapwright/mix/supply.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <map>
 
 #include "heapwright/input/words.hpp"
 #include "heapwright/materials/rows.hpp"
@@ -111,6 +113,31 @@ void check_amount(Table& table, const Supply& supply) {
     table.problem_at("amount", "no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight",
                      "give the amount as a weight, or weigh a bucketful: weighed = { … }");
   }
+}
+
+/// What a person would call it by, beside the name of its feedstock.
+std::string trait_of(const Supply& supply) {
+  if (supply.shredded) return "shredded";
+  if (supply.bought) return "bought";
+  if (!supply.packing_assumed && supply.packing != supply.feedstock.usual_packing) return supply.packing;
+  return "";
+}
+
+/// By a trait that no other has; the rest by their order, but for a single one.
+void name_apart(const std::vector<Supply*>& alike) {
+  std::vector<Supply*> plain;
+  for (Supply* supply : alike) {
+    const std::string trait = trait_of(*supply);
+    const auto share_it = std::count_if(alike.begin(), alike.end(), [&](const Supply* other) { return trait_of(*other) == trait; });
+    if (!trait.empty() && share_it == 1) {
+      supply->apart = trait;
+    } else {
+      plain.push_back(supply);
+    }
+  }
+  if (plain.size() < 2) return;
+  constexpr std::array<const char*, 4> ordinals{"first", "second", "third", "fourth"};
+  for (std::size_t i = 0; i < plain.size(); ++i) plain[i]->apart = i < ordinals.size() ? ordinals[i] : "no. " + std::to_string(i + 1);
 }
 
 void refuse_bag_of_fertilizer(const Supply& supply, const Amount& amount) {
@@ -306,7 +333,21 @@ bool Supply::may_carry_weedkiller() const {
   return treated == Treated::yes || (treated == Treated::unknown && feedstock.has_tag("herbicide"));
 }
 
-Ingredient Supply::ingredient(Mass mass) const { return {{properties(), density(), mass}, feedstock.id, feedstock.name, packing}; }
+Ingredient Supply::ingredient(Mass mass) const { return {{properties(), density(), mass}, feedstock.id, name(), packing, number}; }
+
+std::string Supply::name() const { return apart.empty() ? feedstock.name : feedstock.name + " (" + apart + ")"; }
+
+void tell_apart(std::vector<Supply>& supplies) {
+  std::map<std::string, std::vector<Supply*>> of_one_feedstock;
+  for (std::size_t i = 0; i < supplies.size(); ++i) {
+    supplies[i].number = static_cast<int>(i) + 1;
+    supplies[i].apart.clear();
+    of_one_feedstock[supplies[i].feedstock.id].push_back(&supplies[i]);
+  }
+  for (auto& [id, alike] : of_one_feedstock) {
+    if (alike.size() > 1) name_apart(alike);
+  }
+}
 
 Supply supply_of(const Materials& materials, std::string_view name_and_packing) {
   const std::size_t colon = name_and_packing.find(':');
@@ -380,6 +421,7 @@ std::vector<Supply> read_supplies(Table& root, const Materials& materials) {
   for (Table& table : tables) {
     if (auto supply = read_supply(table, materials)) supplies.push_back(std::move(*supply));
   }
+  tell_apart(supplies);
   return supplies;
 }
 

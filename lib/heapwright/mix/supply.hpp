@@ -45,6 +45,8 @@ std::string_view treated_word(Treated treated);
 
 struct Supply {
   Feedstock feedstock;
+  int number = 0;                ///< of those that a yard lists, from 1; 0: none of them
+  std::string apart;             ///< what tells it from others of its feedstock: "shredded", "second"; empty where there is no other
   std::string packing;           ///< one of the feedstock's
   bool packing_assumed = false;  ///< the user named none
   std::optional<Amount> amount;
@@ -71,6 +73,8 @@ struct Supply {
   /// Properties, with the moisture of the dried sample where there is one, else of the squeezed handful.
   Properties properties() const;
   Ingredient ingredient(Mass mass) const;
+  /// The feedstock's name, with what tells it apart: "autumn leaves (shredded)".
+  std::string name() const;
 
   /// Said to be treated with a weedkiller, or of unknown treatment and of a kind that carries it on: no recipe gets it.
   bool may_carry_weedkiller() const;
@@ -88,7 +92,10 @@ void settle_in_usual_container(Supply& supply, const Materials& materials);
 /// Reads one [[supply]].
 std::optional<Supply> read_supply(Table& table, const Materials& materials);
 
-/// All [[supply]] tables of a file.
+/// Numbers the supplies of a yard, and names those of one feedstock apart.
+void tell_apart(std::vector<Supply>& supplies);
+
+/// All [[supply]] tables of a file, told apart.
 std::vector<Supply> read_supplies(Table& root, const Materials& materials);
 
 /// A supply of a feedstock by name, "leaves-fall" or "leaves-fall:packing". @throws TextError

@@ -13,14 +13,15 @@ namespace {
 
 const WorkSteps building{"gather", "build"};
 
-/// What else to do with each of its parts.
+/// What else to do with each of its feedstocks.
 std::vector<Words> uses_of(const Recipe& recipe, const Materials& materials) {
   std::vector<Words> uses;
   std::set<std::string_view> said;
   for (const RecipeAmount& amount : as_built(recipe).amounts) {
-    if (!is_positive(amount.volume) || !said.insert(amount.name).second) continue;
-    const Words use = use_of_left_over(known_row(*materials.feedstocks, amount.id).left_over, "as more browns come in");
-    if (!use.empty()) uses.push_back(say("{}: {}", amount.name, use));
+    if (!is_positive(amount.volume) || !said.insert(amount.id).second) continue;
+    const Feedstock& feedstock = known_row(*materials.feedstocks, amount.id);
+    const Words use = use_of_left_over(feedstock.left_over, "as more browns come in");
+    if (!use.empty()) uses.push_back(say("{}: {}", feedstock.name, use));
   }
   return uses;
 }

@@ -113,15 +113,14 @@ Words when_not_today(const NotToday& one, bool grassy) {
   return some ? "Leave the others on the lawn, or put them on as they come." : "Leave them on the lawn, or build right after a mowing.";
 }
 
-const std::string& name_of(const std::string& id, const Recipe& recipe) {
-  const auto found =
-      std::find_if(recipe.amounts.begin(), recipe.amounts.end(), [&](const RecipeAmount& amount) { return amount.id == id; });
-  return found == recipe.amounts.end() ? id : found->name;
+std::string name_of(const HeldBack& held, const Recipe& recipe) {
+  const auto is_it = [&](const RecipeAmount& amount) { return amount.id == held.feedstock && amount.supply == held.supply; };
+  const auto found = std::find_if(recipe.amounts.begin(), recipe.amounts.end(), is_it);
+  return found == recipe.amounts.end() ? held.feedstock.value_or("") : found->name;
 }
 
 Words held_back_words(const HeldBack& held, const Recipe& recipe) {
   const std::string too_small = is_too_small(recipe) ? ", and too small for what must go in" : "";
-  const std::string id = held.feedstock.value_or("");
   switch (reason_of(held, recipe)) {
     case HeldBackReason::balance: {
       const Mix& all = recipe.everything_in ? recipe.everything_in->mix : *recipe.mix;
@@ -134,8 +133,8 @@ Words held_back_words(const HeldBack& held, const Recipe& recipe) {
     case HeldBackReason::too_dry: return "dry: all of it together would want more water";
     case HeldBackReason::packs_down: return "air: it would pack down";
     case HeldBackReason::largest_share: return "the largest share that you allow of something";
-    case HeldBackReason::no_more_of_it: return say("{}: there is no more", name_of(id, recipe));
-    case HeldBackReason::none_of_it_today: return say("{}: there is none today", name_of(id, recipe));
+    case HeldBackReason::no_more_of_it: return say("{}: there is no more", name_of(held, recipe));
+    case HeldBackReason::none_of_it_today: return say("{}: there is none today", name_of(held, recipe));
     case HeldBackReason::as_big_as_asked: return say("size: the pile is as big as you asked{}", too_small);
     case HeldBackReason::room_is_full: return say("room: the pile is full{}", too_small);
     case HeldBackReason::no_more_water: return "water: there is no more";
@@ -197,7 +196,7 @@ Words not_today_words(const NotToday& one, const Materials& materials) {
 }
 
 /// What sets the size, in the words of the person.
-Words size_words_of(const Recipe& recipe, const Materials& materials) {
+Words size_words_of(const Recipe& recipe) {
   const SizeSetBy& size = *recipe.size_set_by;
   const Words but =
       overfills(recipe) ? say(", but there is room for {}: the rest goes on as it sinks, or makes a second pile", *recipe.room) : Words();
@@ -212,13 +211,7 @@ Words size_words_of(const Recipe& recipe, const Materials& materials) {
   }
   constexpr std::size_t most_named = 3;
   std::vector<Words> words;
-  std::vector<std::string> names;
-  for (const std::string& id : size.feedstocks) {
-    const std::string& name = known_row(*materials.feedstocks, id).name;
-    if (std::find(names.begin(), names.end(), name) != names.end()) continue;
-    names.push_back(name);
-    words.emplace_back(name);
-  }
+  for (const std::size_t place : size.used_up) words.emplace_back(recipe.amounts[place].name);
   if (words.empty() || words.size() > most_named) return say("what is on hand sets it{}", but);
   return say("what there is of {} sets it{}", listed(words), but);
 }
@@ -410,7 +403,7 @@ void say_why(PageWriter& writer, const Recipe& recipe, const Materials& material
   Labels labels;
   if (mix.volume) labels.labels.push_back({"Pile", size_words(mix)});
   if (!room.empty()) labels.labels.push_back({"Room", room});
-  if (recipe.size_set_by) labels.labels.push_back({"Size", size_words_of(recipe, materials)});
+  if (recipe.size_set_by) labels.labels.push_back({"Size", size_words_of(recipe)});
   writer.block(std::move(labels));
   writer.paragraph(on_the_figures(mix));
   if (recipe.status == RecipeStatus::on_target && !recipe.whole_containers)

@@ -27,7 +27,7 @@ void assume_windows(const std::vector<Taken>& taken, std::vector<Assumption>& as
     for (const Taken& one : taken) {
       const Supply& supply = *one.supply;
       const bool seasonal = supply.amount && !std::holds_alternative<std::monostate>(supply.when);
-      if (seasonal && supply.storable == storable) names += (names.empty() ? "" : ", ") + supply.feedstock.name;
+      if (seasonal && supply.storable == storable) names += (names.empty() ? "" : ", ") + supply.name();
     }
     if (names.empty()) continue;
     const std::string window = storable ? "stored, what came in over the twelve months before the pile is built"

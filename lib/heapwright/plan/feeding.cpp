@@ -45,9 +45,10 @@ void add(Blend& blend, const RecipeQuestion& question, const Card& card, double 
   };
   add_some(question.supplies[card.supply], card.greens);
   for (const RecipeAmount& browns : card.browns) {
-    add_some(*std::find_if(question.supplies.begin(), question.supplies.end(),
-                           [&](const RecipeSupply& one) { return one.ingredient.id == browns.id; }),
-             browns);
+    add_some(
+        *std::find_if(question.supplies.begin(), question.supplies.end(),
+                      [&](const RecipeSupply& one) { return one.ingredient.id == browns.id && one.ingredient.supply == browns.supply; }),
+        browns);
   }
   blend.added_water += times * card.water_to_add;
 }

@@ -54,7 +54,7 @@ std::vector<LeftOut> left_out_of(const std::vector<Supply>& supplies) {
   for (const Supply& supply : supplies) {
     if (!supply.may_carry_weedkiller()) continue;
     const Feedstock& feedstock = supply.feedstock;
-    left_out.push_back({feedstock.id, feedstock.name, feedstock.feedstock_class == FeedstockClass::clippings, feedstock.has_tag("manure"),
+    left_out.push_back({feedstock.id, supply.name(), feedstock.feedstock_class == FeedstockClass::clippings, feedstock.has_tag("manure"),
                         *supply.treated});
   }
   return left_out;
@@ -128,7 +128,7 @@ std::vector<NotToday> not_today_of(const std::vector<Supply>& supplies, Date bui
     const double share = share_on_hand(supply, built);
     const bool of_a_year = supply.amount && std::holds_alternative<Months>(supply.when);
     if (share > 0.0 && !(of_a_year && share < used_up)) continue;
-    waiting.push_back({supply.feedstock.id, supply.feedstock.name, supply.feedstock.used_keeps(), season_of(supply), share, supply.bought});
+    waiting.push_back({supply.feedstock.id, supply.name(), supply.feedstock.used_keeps(), season_of(supply), share, supply.bought});
   }
   return waiting;
 }

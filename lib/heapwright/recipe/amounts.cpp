@@ -39,6 +39,7 @@ RecipeAmount amount_of(const RecipeSupply& supply, Mass mass) {
   RecipeAmount amount;
   amount.id = supply.ingredient.id;
   amount.name = supply.ingredient.name;
+  amount.supply = supply.ingredient.supply;
   amount.feedstock_class = supply.feedstock_class;
   amount.mass = mass;
   amount.volume = amount.mass / *supply.ingredient.density;

@@ -69,9 +69,9 @@ void add_room(const RecipeQuestion& question, const HardLimits& hard, const Reci
   // A pile that stops short of the room there is was stopped by something else.
   const std::optional<Volume>& capacity = question.options.capacity;
   const bool room_left = capacity && *recipe.mix->volume < used_up * *capacity;
-  if (!room_left && everything_fits(question, with_any_size(hard))) held.push_back({Limit::capacity, std::nullopt});
-  if (everything_fits(question, with_any_shares(hard))) held.push_back({Limit::share, std::nullopt});
-  if (held.empty() && !room_left) held = {{Limit::capacity, std::nullopt}, {Limit::share, std::nullopt}};
+  if (!room_left && everything_fits(question, with_any_size(hard))) held.push_back({Limit::capacity, std::nullopt, 0});
+  if (everything_fits(question, with_any_shares(hard))) held.push_back({Limit::share, std::nullopt, 0});
+  if (held.empty() && !room_left) held = {{Limit::capacity, std::nullopt, 0}, {Limit::share, std::nullopt, 0}};
 }
 
 /// Where other things go in than what is to be used up, "everything in" says little: the windows that the recipe itself misses.
@@ -81,7 +81,7 @@ void add_missed_windows(const RecipeQuestion& question, const Recipe& recipe, st
   for (const RecipeAmount& amount : recipe.amounts) amounts.supplies.push_back(amount.mass);
   amounts.water = recipe.water_to_add;
   for (const Aim aim : all_aims) {
-    if (programme.own_distance(aim, amounts) > on_the_edge) held.push_back({limit_of(aim), std::nullopt});
+    if (programme.own_distance(aim, amounts) > on_the_edge) held.push_back({limit_of(aim), std::nullopt, 0});
   }
 }
 
@@ -97,16 +97,16 @@ void add_windows(const RecipeQuestion& question, const Recipe& recipe, std::vect
   if (!recipe.everything_in || recipe.everything_in->distance_from_aim <= on_the_edge) return;
   const std::size_t before = held.size();
   for (const Aim aim : all_aims) {
-    if (everything_is_on_target_without(question, aim)) held.push_back({limit_of(aim), std::nullopt});
+    if (everything_is_on_target_without(question, aim)) held.push_back({limit_of(aim), std::nullopt, 0});
   }
   if (held.size() > before) return;
   Programme programme = Programme::of_everything_in(question);
   for (const Aim aim : all_aims) {
     const auto alone = programme.least_distance({aim});
-    if (alone && *alone > on_the_edge) held.push_back({limit_of(aim), std::nullopt});
+    if (alone && *alone > on_the_edge) held.push_back({limit_of(aim), std::nullopt, 0});
   }
   // Each could be met alone, but not together by the same water.
-  if (held.size() == before) held.insert(held.end(), {{Limit::carbon_to_nitrogen, std::nullopt}, {Limit::moisture, std::nullopt}});
+  if (held.size() == before) held.insert(held.end(), {{Limit::carbon_to_nitrogen, std::nullopt, 0}, {Limit::moisture, std::nullopt, 0}});
 }
 
 /// Off target: would a larger share, more of which supply, or of water, bring the recipe nearer?
@@ -116,15 +116,15 @@ void add_wants(const RecipeQuestion& question, const HardLimits& hard, const Rec
     if (!supply.available || supply.use != Use::up_to || recipe.amounts[i].mass < used_up * *supply.available) continue;
     RecipeQuestion more = question;
     more.supplies[i].available.reset();
-    if (comes_nearer(more, hard, recipe)) held.push_back({Limit::amount, supply.ingredient.id});
+    if (comes_nearer(more, hard, recipe)) held.push_back({Limit::amount, supply.ingredient.id, supply.ingredient.supply});
   }
   const bool shared = std::any_of(question.supplies.begin(), question.supplies.end(),
                                   [](const RecipeSupply& supply) { return supply.most_of_volume.has_value(); });
   const bool is_said = std::any_of(held.begin(), held.end(), [](const HeldBack& one) { return one.limit == Limit::share; });
-  if (shared && !is_said && comes_nearer(question, with_any_shares(hard), recipe)) held.push_back({Limit::share, std::nullopt});
+  if (shared && !is_said && comes_nearer(question, with_any_shares(hard), recipe)) held.push_back({Limit::share, std::nullopt, 0});
   const std::optional<WaterMass>& most_water = question.options.most_water;
   const bool all_the_water = most_water && recipe.water_to_add >= used_up * *most_water;
-  if (all_the_water && comes_nearer(question, with_any_water(hard), recipe)) held.push_back({Limit::water, std::nullopt});
+  if (all_the_water && comes_nearer(question, with_any_water(hard), recipe)) held.push_back({Limit::water, std::nullopt, 0});
 }
 
 /// Whether a larger pile would bring what must go in nearer.
@@ -137,7 +137,8 @@ bool is_too_small(const RecipeQuestion& question, const HardLimits& hard, const 
 void add_missing(const RecipeQuestion& question, const Recipe& recipe, std::vector<HeldBack>& held) {
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     const RecipeSupply& supply = question.supplies[i];
-    if (supply.available && recipe.amounts[i].mass >= used_up * *supply.available) held.push_back({Limit::amount, supply.ingredient.id});
+    if (supply.available && recipe.amounts[i].mass >= used_up * *supply.available)
+      held.push_back({Limit::amount, supply.ingredient.id, supply.ingredient.supply});
   }
 }
 
@@ -145,7 +146,7 @@ void add_missing(const RecipeQuestion& question, const Recipe& recipe, std::vect
 
 std::vector<HeldBack> held_back_by(const RecipeQuestion& question, const HardLimits& hard, const Recipe& recipe) {
   std::vector<HeldBack> held;
-  if (recipe.status == RecipeStatus::nearest && is_too_small(question, hard, recipe)) return {{Limit::capacity, std::nullopt}};
+  if (recipe.status == RecipeStatus::nearest && is_too_small(question, hard, recipe)) return {{Limit::capacity, std::nullopt, 0}};
   if (recipe.status == RecipeStatus::not_enough) add_missing(question, recipe, held);
   if (!uses_everything(question, recipe)) {
     add_room(question, hard, recipe, held);

@@ -259,8 +259,8 @@ SizeSetBy size_set_by(const RecipeQuestion& question, const Recipe& recipe) {
   if (question.options.fill && recipe.status != RecipeStatus::not_enough) return {SizeFrom::fill, {}};
   const std::optional<Volume>& capacity = question.options.capacity;
   if (capacity && (!gives_a_size(question) || *recipe.mix->volume >= used_up * *capacity)) return {SizeFrom::capacity, {}};
-  std::vector<std::string> to_use_up;
-  std::vector<std::string> all_used;
+  std::vector<std::size_t> to_use_up;
+  std::vector<std::size_t> all_used;
   bool raised = false;
   bool some_left = false;
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
@@ -272,8 +272,8 @@ SizeSetBy size_set_by(const RecipeQuestion& question, const Recipe& recipe) {
     if (!goes_in(amount, *recipe.mix)) continue;
     raised = raised || supply.is_raised();
     if (!all) continue;
-    all_used.push_back(amount.id);
-    if (supply.is_fixed() || supply.is_raised()) to_use_up.push_back(amount.id);
+    all_used.push_back(i);
+    if (supply.is_fixed() || supply.is_raised()) to_use_up.push_back(i);
   }
   if (!to_use_up.empty() && !raised) return {SizeFrom::fixed, std::move(to_use_up)};
   if (some_left && goal_may_limit(question)) return {SizeFrom::goal, {}};

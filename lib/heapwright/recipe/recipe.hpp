@@ -50,6 +50,7 @@ std::string_view limit_word(Limit limit);
 struct RecipeAmount {
   std::string id;
   std::string name;
+  int supply = 0;  ///< its number in the yard; 0: none of a yard's
   FeedstockClass feedstock_class = FeedstockClass::keeper;
   Mass mass;
   Volume volume;  ///< loose
@@ -127,6 +128,7 @@ struct Help {
 struct HeldBack {
   Limit limit;
   std::optional<std::string> feedstock;
+  int supply = 0;  ///< of that, its number in the yard
 };
 
 /// A step of the calculation and its optimum, in SI; for checking it against another solver.
@@ -181,7 +183,7 @@ enum class SizeFrom {
 std::string_view size_word(SizeFrom from);
 struct SizeSetBy {
   SizeFrom from = SizeFrom::on_hand;
-  std::vector<std::string> feedstocks;  ///< of fixed and on_hand: those used up
+  std::vector<std::size_t> used_up;  ///< of fixed and on_hand: the places of those in the amounts
 };
 
 struct Recipe {

@@ -45,7 +45,9 @@ HeldBackReason reason_of_moisture(const Recipe& recipe) {
 }
 
 HeldBackReason reason_of_amount(const HeldBack& held, const Recipe& recipe) {
-  const auto of_it = [&](const RecipeAmount& amount) { return held.feedstock && amount.id == *held.feedstock; };
+  const auto of_it = [&](const RecipeAmount& amount) {
+    return held.feedstock && amount.id == *held.feedstock && amount.supply == held.supply;
+  };
   const auto found = std::find_if(recipe.amounts.begin(), recipe.amounts.end(), of_it);
   const bool none = found != recipe.amounts.end() && !is_positive(found->mass);
   return none ? HeldBackReason::none_of_it_today : HeldBackReason::no_more_of_it;

@@ -29,6 +29,7 @@ Json mix_json(const Mix& mix) {
   Json feedstocks = Json::array();
   for (const MixPart& part : mix.parts)
     feedstocks.push_back({{"id", part.id},
+                          {"supply", supply_json(part.supply)},
                           {"mass_kg", part.mass.value()},
                           {"volume_m3", optional_si(part.volume)},
                           {"share_of_volume", optional_si(part.share)}});

@@ -25,6 +25,9 @@ Json optional_si(const std::optional<Quantity>& quantity) {
   return quantity ? Json(quantity->value()) : Json(nullptr);
 }
 
+/// The number of a supply in its yard, or null for what is none of a yard's.
+inline Json supply_json(int number) { return number > 0 ? Json(number) : Json(nullptr); }
+
 /// How a whole result is printed.
 std::string printed(const Json& json);
 

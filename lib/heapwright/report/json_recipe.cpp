@@ -61,9 +61,12 @@ Json feeding_json(const std::optional<FeedingSchedule>& feeding) {
           {"mix_of_a_week", mix_json(feeding->of_a_week)}};
 }
 
-Json size_json(const std::optional<SizeSetBy>& size) {
+Json size_json(const Recipe& recipe) {
+  const std::optional<SizeSetBy>& size = recipe.size_set_by;
   if (!size) return nullptr;
-  return {{"by", size_word(size->from)}, {"feedstocks", size->feedstocks}};
+  Json ids = Json::array();
+  for (const std::size_t place : size->used_up) ids.push_back(recipe.amounts[place].id);
+  return {{"by", size_word(size->from)}, {"feedstocks", std::move(ids)}};
 }
 
 /// The additions of a way, or the water alone, where that is what it adds.
@@ -106,6 +109,7 @@ Json amount_json(const RecipeAmount& amount) {
   Json containers = nullptr;
   if (amount.containers) containers = {{"name", amount.containers->container}, {"count", amount.containers->count}};
   return {{"id", amount.id},
+          {"supply", supply_json(amount.supply)},
           {"mass_kg", amount.mass.value()},
           {"volume_m3", amount.volume.value()},
           {"containers", std::move(containers)},
@@ -137,7 +141,7 @@ Json recipe_json(const Recipe& recipe) {
   json["proportion"] = proportion_json(recipe.proportion);
   json["cards"] = cards_json(recipe.cards);
   json["feeding"] = feeding_json(recipe.feeding);
-  json["size_set_by"] = size_json(recipe.size_set_by);
+  json["size_set_by"] = size_json(recipe);
   json["not_today"] = not_today_json(recipe.not_today);
   json["left_out"] = Json::array();
   for (const LeftOut& left : recipe.left_out) json["left_out"].push_back({{"id", left.id}, {"treated", treated_word(left.treated)}});
