@@ -180,8 +180,8 @@ void WorkingOption::add_to(CLI::App& command) {
   command.add_flag("--show-working", asked, "show each step: formula, numbers, result, source");
 }
 
-const Measures& WorkingOption::measures(const CommonOptions& common, const Show& show) const {
-  return show.in_us_units() && !common.json ? us_measures() : si_measures();
+const WorkingUnits& WorkingOption::measures(const CommonOptions& common, const Show& show) const {
+  return show.in_us_units() && !common.json ? us_working_units() : si_working_units();
 }
 
 void to_standard_output(const std::string& text) {

@@ -14,7 +14,7 @@
 #include "heapwright/report/layout.hpp"
 #include "heapwright/report/show.hpp"
 #include "heapwright/units/text.hpp"
-#include "heapwright/working/measures.hpp"
+#include "heapwright/working/working_units.hpp"
 #include "heapwright/yard/yard.hpp"
 
 namespace heapwright::cli {
@@ -58,7 +58,7 @@ struct WorkingOption {
 
   void add_to(CLI::App& command);
   /// The units that the steps are written in: SI for JSON, else as the rest of the screen, in US units where it shows both.
-  const Measures& measures(const CommonOptions& common, const Show& show) const;
+  const WorkingUnits& units(const CommonOptions& common, const Show& show) const;
 };
 
 /// @throws TextError where it cannot be written

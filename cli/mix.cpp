@@ -41,7 +41,7 @@ ExitCode run_mix(const MixOptions& options) {
   const Show show = options.common.show(yard.units);
   Answer<MixOnHand> answer = mix_on_hand(yard, water, options.common.today());
   if (options.working.asked && answer->mix)
-    answer.working = working_of_mix(answer->batch, yard.tables.materials, options.working.measures(options.common, show));
+    answer.working = working_of_mix(answer->batch, yard.tables.materials, options.working.units(options.common, show));
   options.common.print_answer([&] { return json_of_mix(answer, yard.tables.materials); },
                               [&] { return mix_page(answer, yard.targets, yard.tables.materials); }, show);
   return answer->mix ? done : no_answer;

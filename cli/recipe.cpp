@@ -44,7 +44,7 @@ ExitCode run_recipe(const RecipeCommandOptions& options) {
   const Show show = options.common.show(yard.units);
   Answer<Recipe> recipe = first_recipe(yard, options.common.today());
   if (options.working.asked && recipe->mix)
-    recipe.working = working_to_aims(recipe->batch, recipe->targets, yard.tables.materials, options.working.measures(options.common, show));
+    recipe.working = working_to_aims(recipe->batch, recipe->targets, yard.tables.materials, options.working.units(options.common, show));
   options.common.print_answer([&] { return json_of_recipe(recipe, yard.tables.materials); },
                               [&] { return recipe_page(recipe, yard.tables.materials); }, show);
   const bool answered = recipe->status == RecipeStatus::on_target ||

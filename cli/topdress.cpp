@@ -53,7 +53,7 @@ ExitCode run_topdress(const TopdressOptions& options) {
   if (!options.have.empty()) {
     const Volume volume = volume_on_hand(options, yard.tables.materials);
     Answer<Topdressing> covered = coverage(yard, volume);
-    if (options.working.asked) covered.working = working_of_coverage(covered.result, options.working.measures(options.common, show));
+    if (options.working.asked) covered.working = working_of_coverage(covered.result, options.working.units(options.common, show));
     options.common.print_answer([&] { return json_of_topdressing(covered, yard.tables.materials); },
                                 [&] { return coverage_page(covered, volume, yard.lawn.value_or(Lawn()), yard.tables.materials); }, show);
     return done;
@@ -62,7 +62,7 @@ ExitCode run_topdress(const TopdressOptions& options) {
   const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
   Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.tables.materials);
   if (options.working.asked)
-    topdressing.working = working_of_topdressing(topdressing.result, options.working.measures(options.common, show));
+    topdressing.working = working_of_topdressing(topdressing.result, options.working.units(options.common, show));
   options.common.print_answer([&] { return json_of_topdressing(topdressing, yard.tables.materials); },
                               [&] {
                                 return measured ? topdressing_page(topdressing, yard.tables.materials)

@@ -105,7 +105,7 @@ TEST_CASE("what is no CSV is refused where it stands", "[csv]") {
   const Problem& problem = csv.problems.front();
   CHECK(std::to_string(problem.where.line) + ":" + std::to_string(problem.where.column) == at);
   CHECK_THAT(problem.what, Contains(what));
-  CHECK_FALSE(problem.would_be_right.empty());
+  CHECK_FALSE(problem.hint.empty());
   CHECK(csv.rows.size() == rows);
   CHECK(csv.flawed);
 }

@@ -155,7 +155,7 @@ TEST_CASE("a value of the wrong kind is refused with both kinds", "[document]") 
   const Problem problem = problem_of(line, read);
   CHECK(problem.what == what);
   CHECK(problem.key == "k");
-  CHECK_FALSE(problem.would_be_right.empty());
+  CHECK_FALSE(problem.hint.empty());
 }
 
 TEST_CASE("what a reader says of a text stands at its place", "[document]") {
@@ -164,7 +164,7 @@ TEST_CASE("what a reader says of a text stands at its place", "[document]") {
     CHECK(place(problem) == "2:9");
     CHECK(problem.key == "depth");
     CHECK_THAT(problem.what, Contains("\"7 lb\" is a weight"));
-    CHECK_FALSE(problem.would_be_right.empty());
+    CHECK_FALSE(problem.hint.empty());
   }
   SECTION("a share past all of it, by the fraction's own error") {
     CHECK_THAT(problem_of("k = \"101 %\"", [](Table& root) { root.read("k", read_fraction<OfVolume>); }).what, Contains("101 %"));
@@ -177,7 +177,7 @@ TEST_CASE("what a reader says of a text stands at its place", "[document]") {
       root.read("k", [](std::string_view text) -> int { throw TextError("no " + std::string(text), "write y"); });
     });
     CHECK(problem.what == "no x");
-    CHECK(problem.would_be_right == "write y");
+    CHECK(problem.hint == "write y");
   }
 }
 
@@ -187,9 +187,9 @@ TEST_CASE("one of some words", "[document]") {
   CHECK(Document::from_text("use = \"all\"", "a.toml", none).root().one_of("use", words) == 2);
   CHECK(none.none());
   const Problem near = problem_of("use = \"upto\"", [&](Table& root) { CHECK_FALSE(root.one_of("use", words)); });
-  CHECK_THAT(near.would_be_right, Contains("did you mean \"up-to\"?") && Contains("\"unlimited\""));
+  CHECK_THAT(near.hint, Contains("did you mean \"up-to\"?") && Contains("\"unlimited\""));
   const Problem far = problem_of("use = \"zzzz\"", [&](Table& root) { root.one_of("use", words); });
-  CHECK_THAT(far.would_be_right, !Contains("did you mean") && Contains("\"up-to\", \"all\", \"unlimited\""));
+  CHECK_THAT(far.hint, !Contains("did you mean") && Contains("\"up-to\", \"all\", \"unlimited\""));
 }
 
 TEST_CASE("a key that nobody asked for is reported with the nearest that was", "[document]") {
@@ -200,8 +200,8 @@ TEST_CASE("a key that nobody asked for is reported with the nearest that was", "
   };
   const Problem near = problem_of("titel = \"a\"", read);
   CHECK(near.key == "titel");
-  CHECK(near.would_be_right == "did you mean title?");
-  CHECK(problem_of("zzzzzz = \"a\"", read).would_be_right == "its keys are title, units");
+  CHECK(near.hint == "did you mean title?");
+  CHECK(problem_of("zzzzzz = \"a\"", read).hint == "its keys are title, units");
   CHECK(problems_of("title = \"a\"", read).empty());
 
   SECTION("asking whether it is there does not let it stand there") {
@@ -272,7 +272,7 @@ TEST_CASE("a line that is too long to show is not kept", "[document]") {
   for (const Problem& problem : problems_of(text, ask_nothing)) CHECK(problem.where.source_line == (problem.key == "b" ? "b = 1" : ""));
   const Problem curly = problem_of(std::string(200, ' ') + "a = “b”\n", ask_nothing);
   CHECK(curly.where.source_line.empty());
-  CHECK_THAT(curly.would_be_right, Contains("straight quotes"));
+  CHECK_THAT(curly.hint, Contains("straight quotes"));
 }
 
 TEST_CASE("a caret stands under the character, whatever stands before it", "[document]") {
@@ -320,7 +320,7 @@ TEST_CASE("what is not TOML is one problem with its place", "[document]") {
   const Problem problem = problem_of(text, ask_nothing);
   CHECK_THAT(problem.what, Catch::StartsWith("this is not TOML: "));
   CHECK_THAT(place(problem), Catch::StartsWith(at));
-  CHECK_THAT(problem.would_be_right, Contains(hint));
+  CHECK_THAT(problem.hint, Contains(hint));
 }
 
 TEST_CASE("files that cannot be read say why", "[document]") {

@@ -279,7 +279,7 @@ TEST_CASE("what is wrong with rain stands at its place", "[weather]") {
   REQUIRE(problems.size() == 1);
   CHECK(problems.front().where.line == 4);
   CHECK_THAT(problems.front().what, Contains(what));
-  CHECK_THAT(problems.front().would_be_right, Contains(hint));
+  CHECK_THAT(problems.front().hint, Contains(hint));
 }
 
 TEST_CASE("one month of twelve that is no rain is told", "[weather]") {
@@ -532,7 +532,7 @@ TEST_CASE("what is wrong with the rain of a file of days", "[weather]") {
   REQUIRE(problems.size() == 1);
   CHECK(std::to_string(problems.front().where.line) + ":" + std::to_string(problems.front().where.column) == at);
   CHECK_THAT(problems.front().what, Contains(what));
-  CHECK_THAT(problems.front().would_be_right, Contains(hint));
+  CHECK_THAT(problems.front().hint, Contains(hint));
 }
 
 TEST_CASE("a day's rain that is none stands at its place", "[weather]") {
@@ -589,7 +589,7 @@ TEST_CASE("what is wrong with a file of days stands at its place", "[weather]") 
   CHECK(problem.where.file == "daily.csv");
   CHECK(std::to_string(problem.where.line) + ":" + std::to_string(problem.where.column) == at);
   CHECK_THAT(problem.what, Contains(what));
-  CHECK_THAT(problem.would_be_right, Contains(hint));
+  CHECK_THAT(problem.hint, Contains(hint));
 }
 
 TEST_CASE("a hundred years of days are read, more are not", "[weather]") {

@@ -81,7 +81,7 @@ TEST_CASE("the two closed forms say where no amount will do") {
   Batch batch;
   batch.portions.push_back(portion_on_hand(leaves, Amount(10.0 * unit::kg)));
   batch.portions.push_back(portion_on_hand(straw, Amount(10.0 * unit::kg)));
-  const Working working = working_to_aims(batch, {}, materials, si_measures());
+  const Working working = working_to_aims(batch, {}, materials, si_working_units());
   const std::vector<Step>& steps = working.steps();
   REQUIRE(steps.size() > 2);
   for (std::size_t i = steps.size() - 2; i < steps.size(); ++i) {
@@ -93,7 +93,7 @@ TEST_CASE("the two closed forms say where no amount will do") {
 TEST_CASE("a quarter inch on a thousand square feet, step by step") {
   // Geometry: 1000 ft2 × 1/4 in is 0.772 yd3.
   const Lawn lawn{{Zone{"lawn", read_area("1000 ft2"), std::nullopt}}};
-  const Working working = working_of_topdressing(topdress(lawn, {}, built_in_materials()).result, us_measures());
+  const Working working = working_of_topdressing(topdress(lawn, {}, built_in_materials()).result, us_working_units());
   const Step& volume = working.steps().front();
   CHECK(volume.numbers == "1000 × 0.25 / 324");
   CHECK(volume.result->number == "0.7716");

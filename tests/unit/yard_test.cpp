@@ -388,7 +388,7 @@ TEST_CASE("[heap] is told to be [pile], once", "[yard]") {
   const std::vector<Problem> problems = problems_of("[heap]\nshape = \"bin\"\n");
   REQUIRE(problems.size() == 1);
   CHECK(problems.front().what == "is called [pile]");
-  CHECK(problems.front().would_be_right == "write [pile]");
+  CHECK(problems.front().hint == "write [pile]");
 }
 
 TEST_CASE("every key, misspelt where it stands, is refused with the right one", "[yard]") {
@@ -408,14 +408,14 @@ TEST_CASE("every key, misspelt where it stands, is refused with the right one", 
         return problem.key == wrong && problem.what == "is not a key of this table";
       });
       REQUIRE(found != problems.end());
-      CHECK(found->would_be_right == "did you mean " + right + "?");
+      CHECK(found->hint == "did you mean " + right + "?");
     }
   }
 }
 
 TEST_CASE("what the big file had no room for", "[yard]") {
   CHECK(read("[recipe]\ncapacity = \"2 m3\"\n").options.capacity == 2.0 * unit::m3);
-  CHECK_THAT(problems_of("[recipe]\ncapacty = \"2 m3\"\n").at(0).would_be_right, Contains("capacity"));
+  CHECK_THAT(problems_of("[recipe]\ncapacty = \"2 m3\"\n").at(0).hint, Contains("capacity"));
   CHECK_FALSE(read("[pile]\nshape = \"tumbler\"\nvolume = \"60 gal\"\nturn_every = \"never\"\n").pile->turn_every);
 
   SECTION("surveyed lawns are refused with what to do instead, and with nothing else") {
@@ -425,7 +425,7 @@ TEST_CASE("what the big file had no room for", "[yard]") {
     const std::vector<Problem> problems = problems_of("[[lawn.zone]]\n" + keys);
     REQUIRE(problems.size() == 1);
     CHECK(problems[0].key == "shape");
-    CHECK_THAT(problems[0].would_be_right, Contains("rectangles"));
+    CHECK_THAT(problems[0].hint, Contains("rectangles"));
   }
 }
 

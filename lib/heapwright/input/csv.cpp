@@ -156,30 +156,30 @@ Position Csv::place(std::size_t offset, Start start) const {
   return {name_, start.line + newlines_in(before), static_cast<int>(characters) + 1, std::move(line)};
 }
 
-void Csv::flaw(std::size_t offset, std::string what, std::string would_be_right) {
+void Csv::flaw(std::size_t offset, std::string what, std::string hint) {
   ++flaws_;
-  problem_at(place(offset, row_start_), {}, std::move(what), std::move(would_be_right));
+  problem_at(place(offset, row_start_), {}, std::move(what), std::move(hint));
 }
 
-void Csv::problem(std::size_t column, std::string what, std::string would_be_right) {
+void Csv::problem(std::size_t column, std::string what, std::string hint) {
   ++misread_fields_;
-  problem_at(position(column), header_[column], std::move(what), std::move(would_be_right));
+  problem_at(position(column), header_[column], std::move(what), std::move(hint));
 }
 
-void Csv::problem_of_header(std::string what, std::string would_be_right) {
-  problem_at(place(header_offsets_.front(), header_start_), {}, std::move(what), std::move(would_be_right));
+void Csv::problem_of_header(std::string what, std::string hint) {
+  problem_at(place(header_offsets_.front(), header_start_), {}, std::move(what), std::move(hint));
 }
 
-void Csv::problem_of_column(std::size_t column, std::string what, std::string would_be_right) {
-  problem_at(place(header_offsets_[column], header_start_), header_[column], std::move(what), std::move(would_be_right));
+void Csv::problem_of_column(std::size_t column, std::string what, std::string hint) {
+  problem_at(place(header_offsets_[column], header_start_), header_[column], std::move(what), std::move(hint));
 }
 
-void Csv::problem_of_file(std::string what, std::string would_be_right) {
-  problem_at({name_, 0, 0, {}}, {}, std::move(what), std::move(would_be_right));
+void Csv::problem_of_file(std::string what, std::string hint) {
+  problem_at({name_, 0, 0, {}}, {}, std::move(what), std::move(hint));
 }
 
-void Csv::problem_at(Position where, std::string key, std::string what, std::string would_be_right) {
-  problems_->add({std::move(where), std::move(key), std::move(what), std::move(would_be_right)});
+void Csv::problem_at(Position where, std::string key, std::string what, std::string hint) {
+  problems_->add({std::move(where), std::move(key), std::move(what), std::move(hint)});
 }
 
 }  // namespace heapwright

@@ -62,14 +62,14 @@ class Csv {
   /// Where a field of the row stands.
   Position position(std::size_t column) const { return place(row_[column].offset, row_start_); }
 
-  void problem(std::size_t column, std::string what, std::string would_be_right = {});
+  void problem(std::size_t column, std::string what, std::string hint = {});
   /// Of the row of names as a whole. @pre there is one
-  void problem_of_header(std::string what, std::string would_be_right = {});
+  void problem_of_header(std::string what, std::string hint = {});
   /// Of a column as a whole; it stands at its name.
-  void problem_of_column(std::size_t column, std::string what, std::string would_be_right = {});
+  void problem_of_column(std::size_t column, std::string what, std::string hint = {});
   /// Of the file as a whole.
-  void problem_of_file(std::string what, std::string would_be_right = {});
-  void problem_at(Position where, std::string key, std::string what, std::string would_be_right = {});
+  void problem_of_file(std::string what, std::string hint = {});
+  void problem_at(Position where, std::string key, std::string what, std::string hint = {});
 
  private:
   struct Field {
@@ -94,7 +94,7 @@ class Csv {
   std::string_view undoubled(std::string_view text);
   void take_header();
   Position place(std::size_t offset, Start start) const;
-  void flaw(std::size_t offset, std::string what, std::string would_be_right);
+  void flaw(std::size_t offset, std::string what, std::string hint);
 
   const std::string text_;
   const std::string name_;

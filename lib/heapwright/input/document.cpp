@@ -75,8 +75,8 @@ bool has_curly_quotes(std::string_view line) {
   return false;
 }
 
-[[noreturn]] void fail(Position where, std::string what, std::string would_be_right) {
-  throw InputError({Problem{std::move(where), {}, std::move(what), std::move(would_be_right)}});
+[[noreturn]] void fail(Position where, std::string what, std::string hint) {
+  throw InputError({Problem{std::move(where), {}, std::move(what), std::move(hint)}});
 }
 
 [[noreturn]] void fail_syntax(const Value::Source& source, const toml::parse_error& error) {
@@ -160,8 +160,8 @@ Position Value::position() const {
   return source_->position(as_int(begin.line), as_int(begin.column));
 }
 
-void Value::problem(std::string what, std::string would_be_right) const {
-  problems_->add({position(), key_, std::move(what), std::move(would_be_right)});
+void Value::problem(std::string what, std::string hint) const {
+  problems_->add({position(), key_, std::move(what), std::move(hint)});
 }
 
 std::optional<Value> Table::find(std::string_view key) {
@@ -224,18 +224,18 @@ std::vector<Table> Table::tables(std::string_view key) {
   return tables;
 }
 
-void Table::require(std::string_view key, std::string would_be_right) {
+void Table::require(std::string_view key, std::string hint) {
   expect(key);
-  if (!has(key)) problem(std::string(key) + " is missing", std::move(would_be_right));
+  if (!has(key)) problem(std::string(key) + " is missing", std::move(hint));
 }
 
-void Table::problem_at(std::string_view key, std::string what, std::string would_be_right) {
+void Table::problem_at(std::string_view key, std::string what, std::string hint) {
   const std::optional<Value> value = find(key);
-  (value ? *value : value_).problem(std::move(what), std::move(would_be_right));
+  (value ? *value : value_).problem(std::move(what), std::move(hint));
 }
 
-void Table::renamed(std::string_view key, std::string what, std::string would_be_right) {
-  if (has(key)) problem_at(key, std::move(what), std::move(would_be_right));
+void Table::renamed(std::string_view key, std::string what, std::string hint) {
+  if (has(key)) problem_at(key, std::move(what), std::move(hint));
 }
 
 std::vector<std::string> Table::keys() const {

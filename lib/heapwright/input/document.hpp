@@ -71,7 +71,7 @@ class Value {
     return std::nullopt;
   }
 
-  void problem(std::string what, std::string would_be_right = {}) const;
+  void problem(std::string what, std::string hint = {}) const;
   Position position() const;
   const std::string& key() const { return key_; }
 
@@ -123,11 +123,11 @@ class Table {
   }
 
   /// A problem where the key is absent.
-  void require(std::string_view key, std::string would_be_right);
-  void problem(std::string what, std::string would_be_right = {}) const { value_.problem(std::move(what), std::move(would_be_right)); }
-  void problem_at(std::string_view key, std::string what, std::string would_be_right = {});
+  void require(std::string_view key, std::string hint);
+  void problem(std::string what, std::string hint = {}) const { value_.problem(std::move(what), std::move(hint)); }
+  void problem_at(std::string_view key, std::string what, std::string hint = {});
   /// A problem where a key stands that has another name now.
-  void renamed(std::string_view key, std::string what, std::string would_be_right);
+  void renamed(std::string_view key, std::string what, std::string hint);
 
   /// Reports every key of the table that nobody asked for, with the nearest that was.
   void finish();

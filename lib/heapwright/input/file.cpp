@@ -11,8 +11,8 @@
 namespace heapwright {
 namespace {
 
-[[noreturn]] void fail(const std::string& path, std::string what, std::string would_be_right) {
-  throw InputError({Problem{{path, 0, 0, {}}, {}, std::move(what), std::move(would_be_right)}});
+[[noreturn]] void fail(const std::string& path, std::string what, std::string hint) {
+  throw InputError({Problem{{path, 0, 0, {}}, {}, std::move(what), std::move(hint)}});
 }
 
 /// One byte more than is allowed at most, so that a longer file (or a device without end) is known as such without reading it all.

@@ -46,7 +46,7 @@ std::string describe(const Problem& problem) {
   const Position& where = problem.where;
   if (where.line > 0 && !where.source_line.empty() && where.source_line.size() <= longest_line_shown)
     text += "    " + where.source_line + "\n    " + caret_line(where) + "\n";
-  if (!problem.would_be_right.empty()) text += "    " + problem.would_be_right + "\n";
+  if (!problem.hint.empty()) text += "    " + problem.hint + "\n";
   return text;
 }
 

@@ -15,7 +15,7 @@ struct Problem {
   Position where;
   std::string key;
   std::string what;
-  std::string would_be_right;
+  std::string hint;
 };
 
 /// Bytes of a line that is shown under its problem; a longer one is not kept either, or a file of one line would stand in each of its

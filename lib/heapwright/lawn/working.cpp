@@ -12,17 +12,17 @@ constexpr const char* own = "your own figure";
 /// The sides of a piece as terms. Their symbols bear the piece's number: l2 is the length of the second.
 class Sides {
  public:
-  Sides(const Piece& piece, std::string name, std::string number, const Measures& measures)
-      : piece_(piece), name_(std::move(name)), number_(std::move(number)), measures_(measures) {}
+  Sides(const Piece& piece, std::string name, std::string number, const WorkingUnits& units)
+      : piece_(piece), name_(std::move(name)), number_(std::move(number)), units_(units) {}
   Term side(const std::string& letter, const std::string& what, std::size_t at) const {
-    return given(letter + number_, what + " of " + name_, measures_.side.number(piece_.sides.at(at)), measures_.side.symbol, own);
+    return given(letter + number_, what + " of " + name_, units_.side.number(piece_.sides.at(at)), units_.side.symbol, own);
   }
 
  private:
   const Piece& piece_;
   std::string name_;
   std::string number_;
-  const Measures& measures_;
+  const WorkingUnits& units_;
 };
 
 struct ShapeFormula {
@@ -36,10 +36,10 @@ ShapeFormula ellipse(const Term& length, const Term& width) {
 }
 
 /// From the longest side to the shortest, in the order that triangle_area() calculates in.
-ShapeFormula triangle_of_sides(const Piece& piece, const std::string& name, const std::string& number, const Measures& measures) {
+ShapeFormula triangle_of_sides(const Piece& piece, const std::string& name, const std::string& number, const WorkingUnits& units) {
   Piece sorted = piece;
   std::sort(sorted.sides.begin(), sorted.sides.end(), std::greater<>());
-  const Sides sides(sorted, name, number, measures);
+  const Sides sides(sorted, name, number, units);
   const Term a = sides.side("a", "longest side", 0);
   const Term b = sides.side("b", "middle side", 1);
   const Term c = sides.side("c", "shortest side", 2);
@@ -48,8 +48,8 @@ ShapeFormula triangle_of_sides(const Piece& piece, const std::string& name, cons
 }
 
 /// Nothing where the area itself was given.
-std::optional<ShapeFormula> formula_of(const Piece& piece, const std::string& name, const std::string& number, const Measures& measures) {
-  const Sides sides(piece, name, number, measures);
+std::optional<ShapeFormula> formula_of(const Piece& piece, const std::string& name, const std::string& number, const WorkingUnits& units) {
+  const Sides sides(piece, name, number, units);
   switch (piece.shape) {
     case Shape::rectangle: return ShapeFormula{"length times width", geometry, sides.side("l", "length", 0) * sides.side("w", "width", 1)};
     case Shape::ellipse: return ellipse(sides.side("l", "length", 0), sides.side("w", "width", 1));
@@ -58,7 +58,7 @@ std::optional<ShapeFormula> formula_of(const Piece& piece, const std::string& na
       return ShapeFormula{"diameter times itself, times pi over four", geometry, d * d * std::numbers::pi / 4.0};
     }
     case Shape::triangle:
-      if (piece.sides.size() == 3) return triangle_of_sides(piece, name, number, measures);
+      if (piece.sides.size() == 3) return triangle_of_sides(piece, name, number, units);
       return ShapeFormula{"half of base times height", geometry, sides.side("b", "base", 0) * sides.side("h", "height", 1) / 2.0};
     case Shape::trapezoid:
       return ShapeFormula{
@@ -75,17 +75,17 @@ std::optional<ShapeFormula> formula_of(const Piece& piece, const std::string& na
 /// The pieces of a lawn, numbered as they come.
 class Ground {
  public:
-  Ground(Working& working, const Measures& measures) : working_(working), measures_(measures) {}
+  Ground(Working& working, const WorkingUnits& units) : working_(working), units_(units) {}
 
   /// The area of a zone less what is cut out of it.
   Term zone(const Zone& zone) {
-    if (!zone.whole) return given(symbol("S"), "area of " + zone.name, measures_.area.number(zone.area), measures_.area.symbol, own);
+    if (!zone.whole) return given(symbol("S"), "area of " + zone.name, units_.area.number(zone.area), units_.area.symbol, own);
     Term area = piece(*zone.whole, zone.name);
     if (zone.cut_out.empty()) return area;
     Expression left = area;
     for (const Piece& cut : zone.cut_out) left = left - piece(cut, cut.name);
     return working_.step({"A" + std::to_string(++zones_), "Area of " + zone.name + " to be spread on", "its area less what is cut out",
-                          measures_.area.symbol, geometry},
+                          units_.area.symbol, geometry},
                          left);
   }
 
@@ -94,47 +94,47 @@ class Ground {
 
   Term piece(const Piece& piece, const std::string& name) {
     const std::string S = symbol("S");
-    const auto formula = formula_of(piece, name, std::to_string(pieces_), measures_);
-    if (!formula) return given(S, "area of " + name, measures_.area.number(piece.area), measures_.area.symbol, own);
-    return working_.step({S, "Area of " + name, formula->words, measures_.area.symbol, formula->source}, formula->area);
+    const auto formula = formula_of(piece, name, std::to_string(pieces_), units_);
+    if (!formula) return given(S, "area of " + name, units_.area.number(piece.area), units_.area.symbol, own);
+    return working_.step({S, "Area of " + name, formula->words, units_.area.symbol, formula->source}, formula->area);
   }
 
   Working& working_;
-  const Measures& measures_;
+  const WorkingUnits& units_;
   int pieces_ = 0;
   int zones_ = 0;
 };
 
-Term depth_term(const std::string& symbol, const std::string& what, Length depth, const Measures& measures) {
-  return given(symbol, what, measures.depth.number(depth), measures.depth.symbol, "as asked, else a quarter inch");
+Term depth_term(const std::string& symbol, const std::string& what, Length depth, const WorkingUnits& units) {
+  return given(symbol, what, units.depth.number(depth), units.depth.symbol, "as asked, else a quarter inch");
 }
 
-/// Area times depth in these measures for one volume of compost.
-Term area_depths(const Measures& measures) {
-  const Volume thin = 1.0 * measures.area.one * measures.depth.one;
-  return given("x", measures.area.symbol + " that 1 " + measures.large.symbol + " covers 1 " + measures.depth.symbol + " deep",
-               measures.large.one / thin, measures.area.symbol, by_definition);
+/// Area times depth in these units for one volume of compost.
+Term area_depths(const WorkingUnits& units) {
+  const Volume thin = 1.0 * units.area.one * units.depth.one;
+  return given("x", units.area.symbol + " that 1 " + units.large.symbol + " covers 1 " + units.depth.symbol + " deep",
+               units.large.one / thin, units.area.symbol, by_definition);
 }
 
 bool has_depths_of_its_own(const Lawn& lawn) {
   return std::any_of(lawn.zones.begin(), lawn.zones.end(), [](const Zone& zone) { return zone.depth.has_value(); });
 }
 
-Term volume_on_the_ground(Working& working, const Topdressing& topdressing, const Measures& measures) {
-  Ground ground(working, measures);
+Term volume_on_the_ground(Working& working, const Topdressing& topdressing, const WorkingUnits& units) {
+  Ground ground(working, units);
   std::vector<Expression> areas;
   std::vector<Expression> beds;
   for (const Zone& zone : topdressing.lawn.zones) {
     const Term area = ground.zone(zone);
     areas.emplace_back(area);
     const std::string number = std::to_string(areas.size());
-    beds.push_back(area * depth_term("t" + number, "depth on " + zone.name, zone.depth.value_or(topdressing.plan.depth), measures));
+    beds.push_back(area * depth_term("t" + number, "depth on " + zone.name, zone.depth.value_or(topdressing.plan.depth), units));
   }
-  const StepHeading volume{"V", "Compost on the ground", "area times depth", measures.large.symbol, geometry};
-  if (has_depths_of_its_own(topdressing.lawn)) return working.step(volume, sum(beds) / area_depths(measures));
+  const StepHeading volume{"V", "Compost on the ground", "area times depth", units.large.symbol, geometry};
+  if (has_depths_of_its_own(topdressing.lawn)) return working.step(volume, sum(beds) / area_depths(units));
   Expression area = sum(areas);
-  if (areas.size() > 1) area = working.step({"A", "Area of the lawn", "that of its zones", measures.area.symbol, geometry}, area);
-  return working.step(volume, area * depth_term("t", "depth", topdressing.plan.depth, measures) / area_depths(measures));
+  if (areas.size() > 1) area = working.step({"A", "Area of the lawn", "that of its zones", units.area.symbol, geometry}, area);
+  return working.step(volume, area * depth_term("t", "depth", topdressing.plan.depth, units) / area_depths(units));
 }
 
 Term allowance_term(const Topdressing& topdressing) {
@@ -142,21 +142,21 @@ Term allowance_term(const Topdressing& topdressing) {
 }
 
 /// What a volume weighs, moist or dry, and how many loads it is.
-void weight_steps(Working& working, const Topdressing& topdressing, const Expression& volume, const Measures& measures) {
+void weight_steps(Working& working, const Topdressing& topdressing, const Expression& volume, const WorkingUnits& units) {
   if (const auto& wheelbarrow = topdressing.wheelbarrow) {
     const Term b =
-        given("b", "what a wheelbarrow holds", measures.pile.number(wheelbarrow->volume), measures.pile.symbol, wheelbarrow->source);
-    const double many = measures.pile.number(measures.large.one);
-    const Term f = given("f", measures.pile.symbol + " in 1 " + measures.large.symbol, many, "", by_definition);
+        given("b", "what a wheelbarrow holds", units.pile.number(wheelbarrow->volume), units.pile.symbol, wheelbarrow->source);
+    const double many = units.pile.number(units.large.one);
+    const Term f = given("f", units.pile.symbol + " in 1 " + units.large.symbol, many, "", by_definition);
     working.step({"L", "Wheelbarrow loads", "volume over what one holds", "", by_definition, 4},
-                 measures.pile.symbol == measures.large.symbol ? volume / b : volume * f / b);
+                 units.pile.symbol == units.large.symbol ? volume / b : volume * f / b);
   }
   if (!topdressing.weight) return;
   const CompostWeight& weight = *topdressing.weight;
   const auto step = [&](const std::string& which, const std::string& how, BulkDensity density) {
-    const Term r = given("r" + which, "bulk density of " + weight.name + ", " + how, measures.density.number(density),
-                         measures.density.symbol, weight.source);
-    working.step({"m" + which, "Weight, " + how, "volume times bulk density", measures.mass.symbol, by_definition, 4}, volume * r);
+    const Term r = given("r" + which, "bulk density of " + weight.name + ", " + how, units.density.number(density),
+                         units.density.symbol, weight.source);
+    working.step({"m" + which, "Weight, " + how, "volume times bulk density", units.mass.symbol, by_definition, 4}, volume * r);
   };
   if (weight.density.low) step("1", "at the least", *weight.density.low);
   step("2", "typical", *weight.density.typical);
@@ -165,27 +165,27 @@ void weight_steps(Working& working, const Topdressing& topdressing, const Expres
 
 }  // namespace
 
-Working working_of_topdressing(const Topdressing& topdressing, const Measures& measures) {
+Working working_of_topdressing(const Topdressing& topdressing, const WorkingUnits& units) {
   Working working;
-  const Term V = volume_on_the_ground(working, topdressing, measures);
-  const Term Q = working.step({"Q", "Compost to order", "a little more than lies on the ground", measures.large.symbol, by_definition, 4},
+  const Term V = volume_on_the_ground(working, topdressing, units);
+  const Term Q = working.step({"Q", "Compost to order", "a little more than lies on the ground", units.large.symbol, by_definition, 4},
                               V * (1.0 + Expression(allowance_term(topdressing))));
-  weight_steps(working, topdressing, Q, measures);
+  weight_steps(working, topdressing, Q, units);
   const Term n =
       given("n", "times a year", topdressing.times_a_year, "", topdressing.plan.months.empty() ? "common practice, no source" : own);
-  working.step({"Y", "Compost for a year", "times a year, times what each takes", measures.large.symbol, by_definition, 4}, n * Q);
+  working.step({"Y", "Compost for a year", "times a year, times what each takes", units.large.symbol, by_definition, 4}, n * Q);
   return working;
 }
 
-Working working_of_coverage(const Topdressing& covered, const Measures& measures) {
+Working working_of_coverage(const Topdressing& covered, const WorkingUnits& units) {
   Working working;
-  const Term Q = given("Q", "compost that there is", measures.large.number(covered.volume_with_allowance), measures.large.symbol, own);
+  const Term Q = given("Q", "compost that there is", units.large.number(covered.volume_with_allowance), units.large.symbol, own);
   const Term V =
-      working.step({"V", "Compost on the ground", "what there is, over one and the allowance", measures.large.symbol, by_definition},
+      working.step({"V", "Compost on the ground", "what there is, over one and the allowance", units.large.symbol, by_definition},
                    Q / (1.0 + Expression(allowance_term(covered))));
-  working.step({"A", "Area that it covers", "volume over depth", measures.area.symbol, geometry, 4},
-               V * area_depths(measures) / depth_term("t", "depth", covered.depth, measures));
-  weight_steps(working, covered, Q, measures);
+  working.step({"A", "Area that it covers", "volume over depth", units.area.symbol, geometry, 4},
+               V * area_depths(units) / depth_term("t", "depth", covered.depth, units));
+  weight_steps(working, covered, Q, units);
   return working;
 }
 

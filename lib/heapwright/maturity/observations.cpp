@@ -106,7 +106,7 @@ std::optional<MaturityTest> read_test(Table& table, const Criteria& criteria) {
 
 }  // namespace
 
-bool is_from(TemperaturePoint bound, const CoreReading& reading) {
+bool at_or_above(TemperaturePoint bound, const CoreReading& reading) {
   if (const HandWarmth* hand = std::get_if<HandWarmth>(&reading.core)) return *hand == HandWarmth::hot;
   return std::get<TemperaturePoint>(reading.core) >= bound;
 }
@@ -130,7 +130,7 @@ bool is_smoke(const Noticed& noticed) { return noticed.symptom == smoke; }
 Facts facts_of(const Observations& seen) {
   Facts facts;
   if (!seen.readings.empty()) facts.insert(Fact::readings);
-  if (std::any_of(seen.readings.begin(), seen.readings.end(), [](const CoreReading& one) { return is_from(scalding, one); }))
+  if (std::any_of(seen.readings.begin(), seen.readings.end(), [](const CoreReading& one) { return at_or_above(scalding, one); }))
     facts.insert(Fact::hot);
   if (std::any_of(seen.noticed.begin(), seen.noticed.end(), is_smoke)) facts.insert(Fact::smoke);
   return facts;

@@ -53,7 +53,7 @@ struct Observations {
 inline const TemperaturePoint scalding = TemperaturePoint::from_fahrenheit(140.0);
 
 /// Whether a reading is at or above a temperature. What is hot by hand is above any.
-bool is_from(TemperaturePoint bound, const CoreReading& reading);
+bool at_or_above(TemperaturePoint bound, const CoreReading& reading);
 
 /// The id of a symptom, or smoke. @throws TextError
 std::string read_noticed(const std::vector<Symptom>& symptoms, std::string_view text);

@@ -17,8 +17,8 @@ constexpr double carbon_kg_per_mol = 0.012011;
 constexpr double carbon_dioxide_kg_per_mol = 0.044009;
 constexpr double oxygen_kg_per_mol = 0.031998;
 
-[[noreturn]] void refuse(std::string_view text, std::string_view why, std::string_view would_be_right) {
-  throw TextError("\"" + std::string(text) + "\" " + std::string(why), "write " + std::string(would_be_right));
+[[noreturn]] void refuse(std::string_view text, std::string_view why, std::string_view hint) {
+  throw TextError("\"" + std::string(text) + "\" " + std::string(why), "write " + std::string(hint));
 }
 
 std::string_view example(TestQuantity measured) {

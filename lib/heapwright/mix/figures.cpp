@@ -6,29 +6,29 @@ namespace heapwright {
 namespace {
 
 /// How many of a smaller measure of volume make a large one, the one that bulk densities are by.
-Term to_a_large_one(const Measures& measures, const Measure<Volume>& small) {
-  const std::string symbol = small.symbol == measures.container.symbol ? "g" : "f";
-  return given(symbol, small.symbol + " in 1 " + measures.large.symbol, small.number(measures.large.one) / small.number(small.one), "",
+Term to_a_large_one(const WorkingUnits& units, const WorkingUnit<Volume>& small) {
+  const std::string symbol = small.symbol == units.container.symbol ? "g" : "f";
+  return given(symbol, small.symbol + " in 1 " + units.large.symbol, small.number(units.large.one) / small.number(small.one), "",
                by_definition);
 }
 
 /// The steps of one portion. Its symbols bear its number: m2 is the weight of the second.
 class PortionWorking {
  public:
-  PortionWorking(Working& working, const Portion& portion, std::size_t number, const Materials& materials, const Measures& measures)
+  PortionWorking(Working& working, const Portion& portion, std::size_t number, const Materials& materials, const WorkingUnits& units)
       : working_(working),
         portion_(portion),
         feedstock_(portion.supply.feedstock),
         name_(portion.supply.name()),
         number_(std::to_string(number)),
         materials_(materials),
-        measures_(measures) {}
+        units_(units) {}
 
   Figures figures() {
     const Term m = mass();
     const Term M = moisture();
     const Term d = working_.step(
-        {symbol("d"), "Dry matter of " + name(), "its weight less its water", measures_.mass.symbol, by_definition}, m * (1.0 - M));
+        {symbol("d"), "Dry matter of " + name(), "its weight less its water", units_.mass.symbol, by_definition}, m * (1.0 - M));
     const std::optional<Term> R = table("R", "C:N of " + name(), feedstock_.carbon_to_nitrogen);
     const Term c = carbon(R);
     const Term n = nitrogen(c, R);
@@ -50,22 +50,22 @@ class PortionWorking {
     const Packing* found = feedstock_.find_packing(packing);
     if (found == nullptr || !used(found->values)) return std::nullopt;
     const PublishedValue<BulkDensity>& first = found->values.front();
-    return given(symbol(letter), "bulk density of " + name() + ", " + packing, measures_.density.number(*first.typical),
-                 measures_.density.symbol, source_words(materials_, first.source, first.evidence));
+    return given(symbol(letter), "bulk density of " + name() + ", " + packing, units_.density.number(*first.typical),
+                 units_.density.symbol, source_words(materials_, first.source, first.evidence));
   }
 
   Term weighed_density(const Weighed& weighed) {
     const auto weight = [&](const std::string& word, const std::string& what, Mass mass) {
-      return given(symbol(word), what, measures_.mass.number(mass), measures_.mass.symbol, "you weighed it");
+      return given(symbol(word), what, units_.mass.number(mass), units_.mass.symbol, "you weighed it");
     };
     const Term full = weight("full", "the full " + container_name(weighed.container) + " of " + name(), weighed.full);
     const Term empty = weight("empty", "the same, empty", weighed.empty);
     const Volume size = weighed.container.count * weighed.container.each;
-    const Term holds = given(symbol("holds"), "what it holds", measures_.container.number(size), measures_.container.symbol,
+    const Term holds = given(symbol("holds"), "what it holds", units_.container.number(size), units_.container.symbol,
                              container_source(weighed.container));
     return working_.step(
-        {symbol("r"), "Bulk density of " + name(), "what is in the container, over what it holds", measures_.density.symbol, by_definition},
-        from_large((full - empty) / holds, measures_, measures_.container));
+        {symbol("r"), "Bulk density of " + name(), "what is in the container, over what it holds", units_.density.symbol, by_definition},
+        from_large((full - empty) / holds, units_, units_.container));
   }
 
   /// As the person counts it. The step of a weighing is shown once.
@@ -100,20 +100,20 @@ class PortionWorking {
     const Volume* volume = portion_.counted ? std::get_if<Volume>(&*portion_.counted) : nullptr;
     if (counted != nullptr && counted_density()) {
       const std::string container = container_name(*counted);
-      const Measure<Volume>& size = counted->each < 0.5 * us_measures().large.one ? measures_.container : measures_.large;
+      const WorkingUnit<Volume>& size = counted->each < 0.5 * us_working_units().large.one ? units_.container : units_.large;
       const Term k = given(symbol("k"), name() + ", by the " + container, counted->count, "", portion_.whose);
       const Term v =
           given(symbol("v"), "what one " + container + " holds", size.number(counted->each), size.symbol, container_source(*counted));
       return working_.step(
-          {symbol("m"), heading, "how many, times what one holds, times bulk density", measures_.mass.symbol, by_definition},
-          in_large(k * v * *counted_density(), measures_, size));
+          {symbol("m"), heading, "how many, times what one holds, times bulk density", units_.mass.symbol, by_definition},
+          in_large(k * v * *counted_density(), units_, size));
     }
     if (volume != nullptr && counted_density()) {
-      const Term v = given(symbol("v"), name(), measures_.pile.number(*volume), measures_.pile.symbol, portion_.whose);
-      return working_.step({symbol("m"), heading, "volume times bulk density", measures_.mass.symbol, by_definition},
-                           in_large(v * *counted_density(), measures_, measures_.pile));
+      const Term v = given(symbol("v"), name(), units_.pile.number(*volume), units_.pile.symbol, portion_.whose);
+      return working_.step({symbol("m"), heading, "volume times bulk density", units_.mass.symbol, by_definition},
+                           in_large(v * *counted_density(), units_, units_.pile));
     }
-    return given(symbol("m"), "weight of " + name(), measures_.mass.number(portion_.mass), measures_.mass.symbol, portion_.whose);
+    return given(symbol("m"), "weight of " + name(), units_.mass.number(portion_.mass), units_.mass.symbol, portion_.whose);
   }
 
   Term moisture() {
@@ -162,7 +162,7 @@ class PortionWorking {
 
   /// The volume of the dry solids themselves.
   Expression solids(const Term& d, const Term& c) {
-    const Measure<ParticleDensity>& measure = measures_.solids_density;
+    const WorkingUnit<ParticleDensity>& measure = units_.solids_density;
     if (feedstock_.particle_density)
       return d / given(symbol("p"), "density of the dry solids of " + name(), measure.number(*feedstock_.particle_density), measure.symbol,
                        "your own figure");
@@ -178,22 +178,22 @@ class PortionWorking {
   std::string name_;
   std::string number_;
   const Materials& materials_;
-  const Measures& measures_;
+  const WorkingUnits& units_;
   std::optional<Term> counted_density_;
 };
 
 }  // namespace
 
-Expression in_large(const Expression& volume, const Measures& measures, const Measure<Volume>& small) {
-  return small.symbol == measures.large.symbol ? volume : volume / to_a_large_one(measures, small);
+Expression in_large(const Expression& volume, const WorkingUnits& units, const WorkingUnit<Volume>& small) {
+  return small.symbol == units.large.symbol ? volume : volume / to_a_large_one(units, small);
 }
 
-Expression from_large(const Expression& volume, const Measures& measures, const Measure<Volume>& small) {
-  return small.symbol == measures.large.symbol ? volume : volume * to_a_large_one(measures, small);
+Expression from_large(const Expression& volume, const WorkingUnits& units, const WorkingUnit<Volume>& small) {
+  return small.symbol == units.large.symbol ? volume : volume * to_a_large_one(units, small);
 }
 
-Figures figures_of(Working& working, const Portion& portion, std::size_t number, const Materials& materials, const Measures& measures) {
-  return PortionWorking(working, portion, number, materials, measures).figures();
+Figures figures_of(Working& working, const Portion& portion, std::size_t number, const Materials& materials, const WorkingUnits& units) {
+  return PortionWorking(working, portion, number, materials, units).figures();
 }
 
 }  // namespace heapwright

@@ -5,7 +5,7 @@
 #include <string>
 
 #include "heapwright/mix/batch.hpp"
-#include "heapwright/working/measures.hpp"
+#include "heapwright/working/working_units.hpp"
 #include "heapwright/working/step.hpp"
 
 namespace heapwright {
@@ -25,11 +25,11 @@ struct Figures {
 
 /// The figures of a portion: weight from containers and bulk density, moisture from a dried sample, nitrogen from carbon and C:N, each
 /// where it follows so; else as it was given or stands in the table, with whose it is.
-Figures figures_of(Working& working, const Portion& portion, std::size_t number, const Materials& materials, const Measures& measures);
+Figures figures_of(Working& working, const Portion& portion, std::size_t number, const Materials& materials, const WorkingUnits& units);
 
 /// A volume over its bulk density, or a weight over one, between a measure and the large one that bulk densities are by: divided, or
 /// multiplied, by how many make a large one; as it is where they are the same.
-Expression in_large(const Expression& volume, const Measures& measures, const Measure<Volume>& small);
-Expression from_large(const Expression& volume, const Measures& measures, const Measure<Volume>& small);
+Expression in_large(const Expression& volume, const WorkingUnits& units, const WorkingUnit<Volume>& small);
+Expression from_large(const Expression& volume, const WorkingUnits& units, const WorkingUnit<Volume>& small);
 
 }  // namespace heapwright

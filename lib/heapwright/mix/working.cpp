@@ -22,14 +22,14 @@ Expression sum_over(const std::vector<Figures>& portions, Part part) {
 }
 
 /// The weight of the added water.
-std::optional<Term> added_water(Working& working, const Batch& batch, const Measures& measures) {
+std::optional<Term> added_water(Working& working, const Batch& batch, const WorkingUnits& units) {
   if (!is_positive(batch.added_water)) return std::nullopt;
-  const Measure<Volume>& container = measures.container;
+  const WorkingUnit<Volume>& container = units.container;
   const Term u = given("u", "water added", container.number(batch.added_water / water_density()), container.symbol, batch.whose_water);
   const Mass of_one = as_is_mass(DryMass(), WaterMass(container.one * water_density()));
-  const Term y = given("y", "weight of 1 " + container.symbol + " of water", measures.mass.number(of_one), measures.mass.symbol,
+  const Term y = given("y", "weight of 1 " + container.symbol + " of water", units.mass.number(of_one), units.mass.symbol,
                        "1000 kg/m3, at any temperature of a pile");
-  return working.step({"w", "Water added", "how much, times its weight", measures.mass.symbol, by_definition}, u * y);
+  return working.step({"w", "Water added", "how much, times its weight", units.mass.symbol, by_definition}, u * y);
 }
 
 /// The balance of a mix: water, dry matter, carbon, nitrogen and their ratios.
@@ -46,9 +46,9 @@ void ratio_step(Working& working, const Term& C, const Term& N) {
                mix_formula::carbon_to_nitrogen(C, N));
 }
 
-Balance balance(Working& working, const std::vector<Figures>& portions, const std::optional<Term>& added, const Measures& measures) {
+Balance balance(Working& working, const std::vector<Figures>& portions, const std::optional<Term>& added, const WorkingUnits& units) {
   using namespace mix_formula;
-  const std::string& unit = measures.mass.symbol;
+  const std::string& unit = units.mass.symbol;
   Expression moist = sum_over(portions, [](const Figures& of) { return water(of.mass, of.moisture); });
   if (added) moist = moist + *added;
   const Term W =
@@ -75,26 +75,26 @@ const Figures* without_density(const std::vector<Figures>& portions) {
 }
 
 /// Volume, bulk density and air.
-void volume_steps(Working& working, const std::vector<Figures>& portions, const Balance& of, const Batch& batch, const Measures& measures) {
+void volume_steps(Working& working, const std::vector<Figures>& portions, const Balance& of, const Batch& batch, const WorkingUnits& units) {
   if (const Figures* unknown = without_density(portions))
     return working.no_step("Volume and air of the mix", "No bulk density of " + unknown->name + " is known.", by_definition);
   Expression loose = from_large(
       sum_over(portions, [](const Figures& f) { return f.density ? mix_formula::loose_volume(f.mass, *f.density) : Expression(0.0); }),
-      measures, measures.pile);
+      units, units.pile);
   const double settling = batch.settling.value();
   if (settling < 1.0) loose = loose * given("k", "settled volume over loose volume", settling, "", "your own figure");
   const Term V = working.step({"V", "Volume of the mix",
                                settling < 1.0 ? "weight over bulk density of each, settled"
                                               : "weight over bulk density of each, as if nothing settled between coarse pieces",
-                               measures.pile.symbol, handbook},
+                               units.pile.symbol, handbook},
                               loose);
   if (!(V.value > 0.0)) return;
-  working.step({"B", "Bulk density of the mix", "weight over volume", measures.density.symbol, by_definition, digits_of_an_answer},
-               from_large(of.total / V, measures, measures.pile));
+  working.step({"B", "Bulk density of the mix", "weight over volume", units.density.symbol, by_definition, digits_of_an_answer},
+               from_large(of.total / V, units, units.pile));
   const Term S = working.step({"S", "Solids in the mix", "dry matter over the density of its solids, organic matter and ash apart",
-                               measures.pile.symbol, by_definition},
+                               units.pile.symbol, by_definition},
                               sum_over(portions, [](const Figures& f) { return f.solids; }));
-  const Term z = given("z", "density of water", measures.water_density.number(water_density()), measures.water_density.symbol,
+  const Term z = given("z", "density of water", units.water_density.number(water_density()), units.water_density.symbol,
                        "1000 kg/m3, at any temperature of a pile");
   working.step({"A", "Air in the mix, in percent", "what solids and water leave of the volume; below zero: they do not fit in it", "%",
                 by_definition, digits_of_an_answer},
@@ -102,12 +102,12 @@ void volume_steps(Working& working, const std::vector<Figures>& portions, const 
 }
 
 /// The steps of a mix; what its portions go by.
-std::vector<Figures> mix_steps(Working& working, const Batch& batch, const Materials& materials, const Measures& measures) {
+std::vector<Figures> mix_steps(Working& working, const Batch& batch, const Materials& materials, const WorkingUnits& units) {
   std::vector<Figures> portions;
-  for (const Portion& portion : batch.portions) portions.push_back(figures_of(working, portion, portions.size() + 1, materials, measures));
-  const std::optional<Term> added = added_water(working, batch, measures);
-  const Balance of = balance(working, portions, added, measures);
-  volume_steps(working, portions, of, batch, measures);
+  for (const Portion& portion : batch.portions) portions.push_back(figures_of(working, portion, portions.size() + 1, materials, units));
+  const std::optional<Term> added = added_water(working, batch, units);
+  const Balance of = balance(working, portions, added, units);
+  volume_steps(working, portions, of, batch, units);
   return portions;
 }
 
@@ -126,7 +126,7 @@ struct Pairing {
   std::string wanted() const { return "Weight of " + brown.name + " that brings the " + green.name + " to "; }
 };
 
-void moisture_aim_step(Working& working, const Pairing& pair, const Targets& targets, const Measures& measures) {
+void moisture_aim_step(Working& working, const Pairing& pair, const Targets& targets, const WorkingUnits& units) {
   const Term G = given("G", "the moisture aim, as a fraction", targets.moisture.aim.value(), "", "the target in use");
   const Term& Ma = pair.brown.moisture;
   const Term& Mb = pair.green.moisture;
@@ -135,7 +135,7 @@ void moisture_aim_step(Working& working, const Pairing& pair, const Targets& tar
     const std::string both = percent(Mb.value) + " and " + percent(Ma.value);
     return working.no_step(what, "No amount brings them there: they are " + both + " moist, and the aim must lie between.", handbook);
   }
-  working.step({"a", what, "theirs, times how far they lie from the aim, over how far the aim lies from the other", measures.mass.symbol,
+  working.step({"a", what, "theirs, times how far they lie from the aim, over how far the aim lies from the other", units.mass.symbol,
                 handbook, digits_of_an_answer},
                pair.green.mass * (Mb - G) / (G - Ma));
 }
@@ -146,7 +146,7 @@ Term ratio_term(Working& working, const Figures& of, const std::string& symbol) 
   return working.step({symbol, "C:N of " + of.name, "carbon over nitrogen", "", "Cornell Composting, C/N Ratio"}, of.carbon / of.nitrogen);
 }
 
-void ratio_aim_step(Working& working, const Pairing& pair, const Targets& targets, const Measures& measures) {
+void ratio_aim_step(Working& working, const Pairing& pair, const Targets& targets, const WorkingUnits& units) {
   const Term R = given("R", "the C:N aim", targets.carbon_to_nitrogen.aim.value(), "", "the target in use");
   const std::string what = pair.wanted() + "a C:N of " + R.number;
   const Figures& a = pair.brown;
@@ -159,27 +159,27 @@ void ratio_aim_step(Working& working, const Pairing& pair, const Targets& target
     const std::string both = print_number(Rb.value, 3) + " and " + print_number(Ra.value, 3);
     return working.no_step(what, "No amount brings them there: they have " + both + ", and the aim must lie between.", handbook);
   }
-  working.step({"a'", what, "theirs, by nitrogen, by how far each lies from the aim, and by dry matter", measures.mass.symbol, handbook,
+  working.step({"a'", what, "theirs, by nitrogen, by how far each lies from the aim, and by dry matter", units.mass.symbol, handbook,
                 digits_of_an_answer},
                b.mass * (b.nitrogen / a.nitrogen) * ((R - Rb) / (Ra - R)) * ((1.0 - b.moisture) / (1.0 - a.moisture)));
 }
 
 }  // namespace
 
-Working working_of_mix(const Batch& batch, const Materials& materials, const Measures& measures) {
+Working working_of_mix(const Batch& batch, const Materials& materials, const WorkingUnits& units) {
   Working working;
-  mix_steps(working, batch, materials, measures);
+  mix_steps(working, batch, materials, units);
   return working;
 }
 
-Working working_to_aims(const Batch& batch, const Targets& targets, const Materials& materials, const Measures& measures) {
+Working working_to_aims(const Batch& batch, const Targets& targets, const Materials& materials, const WorkingUnits& units) {
   Working working;
-  const std::vector<Figures> portions = mix_steps(working, batch, materials, measures);
+  const std::vector<Figures> portions = mix_steps(working, batch, materials, units);
   if (portions.size() != 2) return working;
   const bool first_is_greener = ratio_of(portions[0]) <= ratio_of(portions[1]);
   const Pairing pair = first_is_greener ? Pairing{portions[0], portions[1]} : Pairing{portions[1], portions[0]};
-  moisture_aim_step(working, pair, targets, measures);
-  ratio_aim_step(working, pair, targets, measures);
+  moisture_aim_step(working, pair, targets, units);
+  ratio_aim_step(working, pair, targets, units);
   return working;
 }
 

@@ -57,7 +57,7 @@ bool is_at_work(const Observations& seen, const std::vector<Symptom>& symptoms) 
   const auto counts = [&](const std::optional<Date>& date) { return !date || !tested || *date >= *tested; };
   const auto earlier = [](const CoreReading& one, const CoreReading& other) { return one.date < other.date; };
   const auto latest = std::max_element(seen.readings.begin(), seen.readings.end(), earlier);
-  if (latest != seen.readings.end() && counts(latest->date) && is_from(heated, *latest)) return true;
+  if (latest != seen.readings.end() && counts(latest->date) && at_or_above(heated, *latest)) return true;
   return std::any_of(seen.noticed.begin(), seen.noticed.end(),
                      [&](const Noticed& noticed) { return counts(noticed.date) && is_at_work(noticed, symptoms); });
 }

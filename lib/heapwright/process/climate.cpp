@@ -100,7 +100,7 @@ void take_days(Table& table, ClimateDescription& climate) {
     climate.days = read_daily_means(csv);
   } catch (const InputError& error) {
     for (const Problem& problem : error.problems())
-      table.problem_at("file", problem.where.file + ": " + problem.what, problem.would_be_right);
+      table.problem_at("file", problem.where.file + ": " + problem.what, problem.hint);
   }
 }
 

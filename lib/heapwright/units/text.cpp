@@ -41,8 +41,8 @@ std::string_view dimension_example(Dimension dimension) {
 }
 
 /// ""5 ft" is a length, not a volume": the text first, in the same words from every reader.
-[[noreturn]] void refuse(std::string_view text, std::string_view why, std::string_view would_be_right) {
-  throw TextError("\"" + std::string(text) + "\" " + std::string(why), "write " + std::string(would_be_right));
+[[noreturn]] void refuse(std::string_view text, std::string_view why, std::string_view hint) {
+  throw TextError("\"" + std::string(text) + "\" " + std::string(why), "write " + std::string(hint));
 }
 
 struct Sign {

@@ -1,9 +1,9 @@
-#include "heapwright/working/measures.hpp"
+#include "heapwright/working/working_units.hpp"
 
 namespace heapwright {
 
-const Measures& us_measures() {
-  static const Measures measures{{"lb", unit::pound},
+const WorkingUnits& us_working_units() {
+  static const WorkingUnits units{{"lb", unit::pound},
                                  {"cu ft", unit::cubic_foot},
                                  {"gal", unit::gallon},
                                  {"cu yd", unit::cubic_yard},
@@ -13,15 +13,15 @@ const Measures& us_measures() {
                                  {"sq ft", unit::square_foot},
                                  {"ft", unit::foot},
                                  {"in", unit::inch}};
-  return measures;
+  return units;
 }
 
-const Measures& si_measures() {
-  static const Measures measures{{"kg", 1.0 * unit::kg},           {"m3", 1.0 * unit::m3},       {"L", unit::liter},
+const WorkingUnits& si_working_units() {
+  static const WorkingUnits units{{"kg", 1.0 * unit::kg},           {"m3", 1.0 * unit::m3},       {"L", unit::liter},
                                  {"m3", 1.0 * unit::m3},           {"kg/m3", bulk_density(1.0)}, {"kg/m3", from_si<WaterDensity>(1.0)},
                                  {"kg/m3", particle_density(1.0)}, {"m2", 1.0 * unit::m2},       {"m", 1.0 * unit::m},
                                  {"mm", 0.001 * unit::m}};
-  return measures;
+  return units;
 }
 
 }  // namespace heapwright
