@@ -23,7 +23,8 @@ std::vector<CoreOfDay> cores(const PileToBuild& pile, const DailyWeather& weathe
   std::vector<CoreOfDay> cores;
   for (int day = 0; day < length; ++day) {
     const std::size_t at = static_cast<std::size_t>(day);
-    cores.push_back({day, 0.5 * (trajectory.days[at].core_degc + trajectory.days[at + 1].core_degc)});
+    const double core = 0.5 * (trajectory.days[at].core.celsius() + trajectory.days[at + 1].core.celsius());
+    cores.push_back({day, TemperaturePoint::from_celsius(core)});
   }
   return cores;
 }
@@ -41,8 +42,8 @@ TEST_CASE("a rate is found again in a log without noise", "[property][rate]") {
   REQUIRE(fit);
   CHECK(fit->factor == Approx(1.4).epsilon(0.01));
   CHECK(fit->tells);
-  CHECK(fit->misses_by_degc < 0.2);
-  CHECK(fit->missed_before_degc > 1.0);
+  CHECK(fit->misses_by < 0.2 * unit::kelvin);
+  CHECK(fit->missed_before > 1.0 * unit::kelvin);
 }
 
 TEST_CASE("a rate is fitted to the first year of a log", "[property][rate]") {
@@ -50,11 +51,11 @@ TEST_CASE("a rate is fitted to the first year of a log", "[property][rate]") {
   const DailyWeather weather = piles::steady(15.0, 500);
   std::vector<CoreOfDay> seen = cores(pile, weather, 1.4, 20);
   const auto of_days = fit_of(pile, weather, seen);
-  for (int day = 367; day < 480; ++day) seen.push_back({day, 45.0});  // as it cannot be so late
+  for (int day = 367; day < 480; ++day) seen.push_back({day, TemperaturePoint::from_celsius(45.0)});  // as it cannot be so late
   const auto of_all = fit_of(pile, weather, seen);
   REQUIRE((of_days && of_all));
   CHECK(of_all->factor == of_days->factor);
-  CHECK(of_all->misses_by_degc == of_days->misses_by_degc);
+  CHECK(of_all->misses_by == of_days->misses_by);
 }
 
 TEST_CASE("a log of a few days fits nothing", "[property][rate]") {
@@ -97,10 +98,10 @@ TEST_CASE("a pile is turned and watered as it was noted, then by habit", "[prope
   };
   PileToBuild as_by_habit = pile;
   as_by_habit.care.noted = {25, {10, 20}, {}};
-  CHECK(trajectory(as_by_habit).days[40].core_degc == trajectory(pile).days[40].core_degc);
+  CHECK(trajectory(as_by_habit).days[40].core == trajectory(pile).days[40].core);
   PileToBuild not_turned = pile;
   not_turned.care.noted = {25, {}, {}};
-  CHECK(trajectory(not_turned).days[12].core_degc != trajectory(pile).days[12].core_degc);
+  CHECK(trajectory(not_turned).days[12].core != trajectory(pile).days[12].core);
   PileToBuild watered = pile;
   watered.care.noted = {25, {10, 20}, {10}};
   CHECK(trajectory(watered).water_given.value() > 0.0);
