@@ -15,6 +15,8 @@ PileToBuild household_pile(double moisture = 0.55) {
   return {piles::household(moisture), 1.0, std::nullopt, PileCare(), std::nullopt, std::chrono::year(2027) / 5 / 1};
 }
 
+CoreOfDay core_of(int day, double celsius) { return {day, TemperaturePoint::from_celsius(celsius)}; }
+
 std::vector<CoreOfDay> cores(const PileToBuild& pile, const DailyWeather& weather, double rate, int length) {
   PileToBuild true_pile = pile;
   true_pile.rate = rate;
@@ -23,8 +25,7 @@ std::vector<CoreOfDay> cores(const PileToBuild& pile, const DailyWeather& weathe
   std::vector<CoreOfDay> cores;
   for (int day = 0; day < length; ++day) {
     const std::size_t at = static_cast<std::size_t>(day);
-    const double core = 0.5 * (trajectory.days[at].core.celsius() + trajectory.days[at + 1].core.celsius());
-    cores.push_back({day, TemperaturePoint::from_celsius(core)});
+    cores.push_back(core_of(day, 0.5 * (trajectory.days[at].core.celsius() + trajectory.days[at + 1].core.celsius())));
   }
   return cores;
 }
@@ -51,7 +52,7 @@ TEST_CASE("a rate is fitted to the first year of a log", "[property][rate]") {
   const DailyWeather weather = piles::steady(15.0, 500);
   std::vector<CoreOfDay> seen = cores(pile, weather, 1.4, 20);
   const auto of_days = fit_of(pile, weather, seen);
-  for (int day = 367; day < 480; ++day) seen.push_back({day, TemperaturePoint::from_celsius(45.0)});  // as it cannot be so late
+  for (int day = 367; day < 480; ++day) seen.push_back(core_of(day, 45.0));  // as it cannot be so late
   const auto of_all = fit_of(pile, weather, seen);
   REQUIRE((of_days && of_all));
   CHECK(of_all->factor == of_days->factor);
@@ -64,7 +65,7 @@ TEST_CASE("a log of a few days fits nothing", "[property][rate]") {
   const auto seen = cores(pile, weather, 1.0, 20);
   CHECK_FALSE(fit_of(pile, weather, {}));
   CHECK_FALSE(fit_of(pile, weather, {seen.begin(), seen.begin() + 4}));  // of them the day it was built does not count
-  CHECK_FALSE(fit_of(pile, weather, {{-5, 20.0}, {-4, 20.0}, {-3, 20.0}, {400, 20.0}, {401, 20.0}}));
+  CHECK_FALSE(fit_of(pile, weather, {core_of(-5, 20.0), core_of(-4, 20.0), core_of(-3, 20.0), core_of(400, 20.0), core_of(401, 20.0)}));
   CHECK(fit_of(pile, weather, {seen.begin(), seen.begin() + 5}));
 }
 
@@ -72,7 +73,7 @@ TEST_CASE("a pile that does not heat tells nothing of its rate", "[property][rat
   const PileToBuild pile = household_pile(0.20);
   const DailyWeather weather = piles::steady(1.0, 60);
   std::vector<CoreOfDay> seen;
-  for (int day = 1; day < 20; ++day) seen.push_back({day, 1.0 + (day % 3 == 0 ? 1.5 : -0.5)});
+  for (int day = 1; day < 20; ++day) seen.push_back(core_of(day, 1.0 + (day % 3 == 0 ? 1.5 : -0.5)));
   const auto fit = fit_of(pile, weather, seen);
   REQUIRE(fit);
   CHECK_FALSE(fit->tells);
@@ -82,7 +83,7 @@ TEST_CASE("a rate at the end of what is tried tells no more than that", "[proper
   const PileToBuild pile = household_pile();
   const DailyWeather weather = piles::steady(15.0, 60);
   std::vector<CoreOfDay> seen;  // of a pile that does nothing where it should heat
-  for (int day = 1; day < 20; ++day) seen.push_back({day, 15.5 + (day % 3 == 0 ? 1.5 : -0.5)});
+  for (int day = 1; day < 20; ++day) seen.push_back(core_of(day, 15.5 + (day % 3 == 0 ? 1.5 : -0.5)));
   const auto fit = fit_of(pile, weather, seen);
   REQUIRE(fit);
   CHECK(fit->factor < 0.25);
