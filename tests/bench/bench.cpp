@@ -20,7 +20,7 @@ double year_of_a_pile() {
     run.events(pile, best, at);
     pile.live_a_day(run.air(at), hourly_steps);
   }
-  return pile.state().core_degc;
+  return pile.state().core.celsius();
 }
 
 }  // namespace

@@ -121,7 +121,7 @@ std::vector<Trajectory> by_every_set(const PileToBuild& pile, const DailyWeather
 double peak(const Trajectory& trajectory, int until) {
   double hottest = 0.0;
   for (int day = 0; day <= std::min(until, static_cast<int>(trajectory.days.size()) - 1); ++day)
-    hottest = std::max(hottest, trajectory.days[static_cast<std::size_t>(day)].core_degc);
+    hottest = std::max(hottest, trajectory.days[static_cast<std::size_t>(day)].core.celsius());
   return hottest;
 }
 
@@ -538,7 +538,7 @@ namespace {
 
 std::vector<double> moisture_on(int day, const std::vector<Trajectory>& trajectories) {
   std::vector<double> moistures;
-  for (const Trajectory& trajectory : trajectories) moistures.push_back(trajectory.days.at(static_cast<std::size_t>(day)).moisture);
+  for (const Trajectory& trajectory : trajectories) moistures.push_back(trajectory.days.at(static_cast<std::size_t>(day)).moisture.value());
   return moistures;
 }
 
@@ -591,7 +591,7 @@ TEST_CASE("a desert pile that nobody waters dries", "[long][heating]") {
   const PileToBuild pile = pile_of(as_moist(of_spring, 263.0, 0.55), {}, april_20);
   constexpr int day = 180;
   const DailyWeather weather = desert.from(april_20, day + 1);
-  CHECK(by_best_set(pile, weather, day).days.at(day).moisture < 0.25);
+  CHECK(by_best_set(pile, weather, day).days.at(day).moisture.value() < 0.25);
   CHECK(quantile(moisture_on(day, by_every_set(pile, weather, day)), 0.9) < 0.25);
 }
 
@@ -603,7 +603,7 @@ TEST_CASE("summer rain does not soak an uncovered pile", "[long][heating]") {
   const PileToBuild pile = pile_of(as_moist(of_spring, 263.0, 0.55), care, april_20);
   constexpr int day = 90;
   const DailyWeather weather = rainy.from(april_20, day + 1);
-  CHECK(by_best_set(pile, weather, day).days.at(day).moisture < 0.60);
+  CHECK(by_best_set(pile, weather, day).days.at(day).moisture.value() < 0.60);
   CHECK(quantile(moisture_on(day, by_every_set(pile, weather, day)), 0.5) < 0.60);
 }
 

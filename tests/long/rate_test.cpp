@@ -62,7 +62,8 @@ std::vector<CoreOfDay> logged(const PileToBuild& pile, const Log& log, double ra
     const double error = noise(engine);
     if (day >= log.gap_from && day < log.gap_to) continue;
     const std::size_t at = static_cast<std::size_t>(day);
-    cores.push_back({day, 0.5 * (trajectory.days[at].core_degc + trajectory.days[at + 1].core_degc) + error});
+    const double core = 0.5 * (trajectory.days[at].core.celsius() + trajectory.days[at + 1].core.celsius());
+    cores.push_back({day, TemperaturePoint::from_celsius(core + error)});
   }
   return cores;
 }

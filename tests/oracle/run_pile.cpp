@@ -18,9 +18,11 @@ int main(int count, char** words) {
       "respiration_worst,rotted_worst,relative_volume,core_oxygen,wet_mass_kg");
   for (int day = 0; day <= run.days; ++day) {
     const PileState now = pile.state();
-    std::printf("%d,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g\n", day, now.core_degc, now.mean_degc,
-                now.edge_degc, now.volatile_solids_loss, now.moisture, now.carbon_to_nitrogen, now.nitrogen_loss, now.respiration_mean,
-                now.respiration_worst, now.rotted_worst, now.relative_volume, now.core_oxygen, now.wet_mass_kg);
+    std::printf("%d,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g,%.12g\n", day, now.core.celsius(),
+                now.mean.celsius(), now.edge.celsius(), now.volatile_solids_loss, now.moisture.value(), now.carbon_to_nitrogen.value(),
+                now.nitrogen_loss, value_in(mg_carbon_per_g_and_day, now.respiration_mean),
+                value_in(mg_carbon_per_g_and_day, now.respiration_worst), now.rotted_worst, now.relative_volume, now.core_oxygen,
+                now.mass.value());
     run.events(pile, best, day);
     pile.live_a_day(run.air(day), hourly_steps);
   }

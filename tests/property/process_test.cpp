@@ -68,7 +68,7 @@ Trajectory kept(const MixedPile& pile, const PileCare& care, const DailyWeather&
 
 double peak_of(const Trajectory& trajectory) {
   double peak = -99.0;
-  for (const PileState& day : trajectory.days) peak = std::max(peak, day.core_degc);
+  for (const PileState& day : trajectory.days) peak = std::max(peak, day.core.celsius());
   return peak;
 }
 
@@ -132,21 +132,22 @@ TEST_CASE("balances close and nothing leaves its range, whatever the pile", "[pr
       pile.drain();
       pile.live_a_day(air, hourly_steps);
       const PileState now = pile.state();
-      for (const double figure : {now.core_degc, now.mean_degc, now.edge_degc, now.volatile_solids_loss, now.moisture,
-                                  now.carbon_to_nitrogen, now.nitrogen_loss, now.respiration_mean, now.respiration_worst, now.rotted_worst,
-                                  now.relative_volume, now.core_oxygen, now.wet_mass_kg, now.least_air_space})
+      for (const double figure :
+           {now.core.celsius(), now.mean.celsius(), now.edge.celsius(), now.volatile_solids_loss, now.moisture.value(),
+            now.carbon_to_nitrogen.value(), now.nitrogen_loss, now.respiration_mean.value(), now.respiration_worst.value(),
+            now.rotted_worst, now.relative_volume, now.core_oxygen, now.mass.value(), now.least_air_space})
         finite = finite && std::isfinite(figure);
       if (!fed) regained = std::max(regained, before.volatile_solids_loss - now.volatile_solids_loss);
-      driest = std::min(driest, now.moisture);
-      wettest = std::max(wettest, now.moisture);
+      driest = std::min(driest, now.moisture.value());
+      wettest = std::max(wettest, now.moisture.value());
       least_oxygen = std::min(least_oxygen, now.core_oxygen);
       most_oxygen = std::max(most_oxygen, now.core_oxygen);
       least_nitrogen_loss = std::min(least_nitrogen_loss, now.nitrogen_loss);
       over_most_nitrogen_loss = std::max(over_most_nitrogen_loss, now.nitrogen_loss - p.Nmax);
-      least_respiration = std::min({least_respiration, now.respiration_mean, now.respiration_worst});
-      coldest = std::min(coldest, now.edge_degc);
-      hottest = std::max(hottest, now.core_degc);
-      frozen += now.edge_degc <= 0.0 ? 1 : 0;
+      least_respiration = std::min({least_respiration, now.respiration_mean.value(), now.respiration_worst.value()});
+      coldest = std::min(coldest, now.edge.celsius());
+      hottest = std::max(hottest, now.core.celsius());
+      frozen += now.edge.celsius() <= 0.0 ? 1 : 0;
       before = now;
     }
     if (worst_of(pile.closure()) > closure) {
@@ -251,7 +252,7 @@ TEST_CASE("leaves rot slowly, in winter nothing does, and what is dry stays", "[
     CAPTURE(moisture);
     const Trajectory dry = kept({.moisture = moisture}, {}, seasonal(110, 3 * 365), hourly_steps);
     CHECK_FALSE(dry.mature_day);
-    CHECK(dry.days.back().moisture < moisture);
+    CHECK(dry.days.back().moisture < wet_basis(moisture));
   }
 }
 
@@ -261,10 +262,12 @@ TEST_CASE("a pile that does not rot comes to the temperature of the air", "[proc
   p.kF = p.kS = 0.0;
   const Trajectory trajectory =
       run_trajectory(MixedPile{}.pile(p, 50.0), MixedPile{}.contents(p), {}, steady(20.0, 200), {200}, hourly_steps);
-  CAPTURE(trajectory.days[5].core_degc, trajectory.days[5].mean_degc, trajectory.days[200].core_degc, trajectory.days[200].mean_degc);
-  CHECK(std::abs(trajectory.days[5].core_degc - 20.2) <= 0.051);
-  CHECK(std::abs(trajectory.days[200].core_degc - 18.9) <= 0.051);
-  CHECK(trajectory.days[200].volatile_solids_loss == 0.0);
+  const PileState& early = trajectory.days[5];
+  const PileState& late = trajectory.days[200];
+  CAPTURE(early.core.celsius(), early.mean.celsius(), late.core.celsius(), late.mean.celsius());
+  CHECK(std::abs(early.core.celsius() - 20.2) <= 0.051);
+  CHECK(std::abs(late.core.celsius() - 18.9) <= 0.051);
+  CHECK(late.volatile_solids_loss == 0.0);
 }
 
 TEST_CASE("shorter steps change little", "[process][property]") {
@@ -281,15 +284,15 @@ TEST_CASE("shorter steps change little", "[process][property]") {
         now[i] = piles[i].state();
         if (day >= earliest_ready && !mature[i] && meets(now[i], mature_limits)) mature[i] = day;
         run.events(piles[i], sets().best, day);
-        piles[i].live_a_day(run.air(day), Steps{std::array{900.0, 3600.0, 10800.0}[i]});
+        piles[i].live_a_day(run.air(day), Steps{std::array{900.0, 3600.0, 10800.0}[i] * unit::s});
       }
       const auto apart = [](double a, double b, double& most) {
         const bool more = std::abs(a - b) > most;
         most = std::max(most, std::abs(a - b));
         return more;
       };
-      if (apart(now[0].core_degc, now[1].core_degc, core_fine)) worst_fine = name + " on day " + std::to_string(day);
-      if (apart(now[2].core_degc, now[1].core_degc, core_coarse)) worst_coarse = name + " on day " + std::to_string(day);
+      if (apart(now[0].core.celsius(), now[1].core.celsius(), core_fine)) worst_fine = name + " on day " + std::to_string(day);
+      if (apart(now[2].core.celsius(), now[1].core.celsius(), core_coarse)) worst_coarse = name + " on day " + std::to_string(day);
       apart(now[0].volatile_solids_loss, now[1].volatile_solids_loss, loss_fine);
       apart(now[2].volatile_solids_loss, now[1].volatile_solids_loss, loss_coarse);
     }
@@ -315,8 +318,8 @@ TEST_CASE("no pile heats itself to where nothing rots", "[process][property]") {
       const PileContents contents = runs::contents(p, {{food, 0.5}, {manure, 0.5}}, dry, dry * moisture / (1.0 - moisture));
       Pile pile(p, contents, {volume * unit::m3, runs::pile_surface(volume) * unit::m2, Area(), 0.25, 0.5}, celsius(20.0));
       for (int day = 0; day < 20; ++day) {
-        pile.live_a_day(celsius(20.0), Steps{900.0});
-        hottest = std::max(hottest, pile.state().core_degc);
+        pile.live_a_day(celsius(20.0), Steps{900.0 * unit::s});
+        hottest = std::max(hottest, pile.state().core.celsius());
       }
     }
   }
@@ -343,7 +346,7 @@ TEST_CASE("the more nitrogen there is the more of it goes", "[process][property]
     PileContents half = contents;
     half.nitrogen = 0.5 * half.nitrogen;
     Pile poorer(p, half, shape, celsius(20.0));
-    CHECK(pile.state().carbon_to_nitrogen == Approx(ratio).epsilon(1e-12));
+    CHECK(pile.state().carbon_to_nitrogen.value() == Approx(ratio).epsilon(1e-12));
     bool always_above = true;
     double off = 0.0, share = 0.0, gone_before = 0.0, most_in_an_hour = 0.0;
     for (int day = 0; day < 40; ++day) {

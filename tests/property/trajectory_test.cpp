@@ -69,10 +69,10 @@ TEST_CASE("two hundred random piles, kept and fed, lose nothing and stay in boun
     worst = std::max({worst, std::abs(trajectory.closure.carbon), std::abs(trajectory.closure.water), std::abs(trajectory.closure.energy)});
     double lost = 0.0;
     for (const PileState& day : trajectory.days) {
-      in_bounds = in_bounds && day.core_degc > -60.0 && day.core_degc < 80.0 && day.moisture > 0.0 && day.moisture < 1.0 &&
-                  day.core_oxygen >= 0.0 && day.core_oxygen <= 0.205 + 1e-12 && day.nitrogen_loss >= 0.0 && day.nitrogen_loss <= 0.65 &&
-                  day.respiration_worst >= 0.0 && day.rotted_worst >= -1e-12 && day.rotted_worst <= 1.0 &&
-                  (!trajectory.mature_day || trajectory.turf_day.value_or(99999) <= *trajectory.mature_day) &&
+      in_bounds = in_bounds && day.core.celsius() > -60.0 && day.core.celsius() < 80.0 && is_positive(day.moisture) &&
+                  day.moisture < wet_basis(1.0) && day.core_oxygen >= 0.0 && day.core_oxygen <= 0.205 + 1e-12 && day.nitrogen_loss >= 0.0 &&
+                  day.nitrogen_loss <= 0.65 && day.respiration_worst.value() >= 0.0 && day.rotted_worst >= -1e-12 &&
+                  day.rotted_worst <= 1.0 && (!trajectory.mature_day || trajectory.turf_day.value_or(99999) <= *trajectory.mature_day) &&
                   (care.feeding || day.volatile_solids_loss >= lost);
       lost = day.volatile_solids_loss;
     }

@@ -195,7 +195,7 @@ TEST_CASE("a dry ball cools as the series has it", "[process][reference]") {
       REQUIRE(pile.shells() == n);
       for (PileState& state : trajectory[static_cast<std::size_t>(n)]) {
         state = pile.state();
-        pile.live_a_day(celsius(air), Steps{1200.0});  // 72 steps for a Fourier number of 0.05: their own error is below 1e-5
+        pile.live_a_day(celsius(air), Steps{1200.0 * unit::s});  // 72 steps for a Fourier number of 0.05: their own error is below 1e-5
       }
     }
     const CoolingBall exact(biot);
@@ -203,8 +203,8 @@ TEST_CASE("a dry ball cools as the series has it", "[process][reference]") {
     for (std::size_t days = 4; days <= 12; ++days) {
       Convergence::Figures whole{}, core{};
       for (std::size_t n = 3; n <= 6; ++n) {
-        whole[n] = (trajectory[n][days].mean_degc - air) / above;
-        core[n] = (trajectory[n][days].core_degc - air) / above;
+        whole[n] = (trajectory[n][days].mean.celsius() - air) / above;
+        core[n] = (trajectory[n][days].core.celsius() - air) / above;
       }
       mean.take(whole, exact.mean(fourier_a_day * static_cast<double>(days)));
       centre.take(core, exact.centre(fourier_a_day * static_cast<double>(days)));
@@ -237,7 +237,7 @@ TEST_CASE("oxygen is used up on its way to the core as in a porous ball", "[proc
         p.kF = uptake * ambient * 1.33 / p.yO * seconds_a_day / (ball.dry_density * rate);  // 1.33 kg/m³ of oxygen
         Pile pile = ball.pile(p, 37.0);
         core[n] = pile.state().core_oxygen / ambient;
-        pile.live_a_day(celsius(very_cold), Steps{3600.0});
+        pile.live_a_day(celsius(very_cold), Steps{3600.0 * unit::s});
         whole[n] = pile.state().volatile_solids_loss / (p.kF * rate);
       }
       const BreathingBall exact{phi, biot};
@@ -272,7 +272,7 @@ TEST_CASE("matter at one temperature rots exponentially", "[process][reference]"
       Pile pile = ball.pile(p, start.celsius);
       const double rate = (fast ? p.kF : p.kS) * growth(p, start.celsius, ball);  // 1/d
       for (int day = 1; day <= days; ++day) {
-        pile.live_a_day(celsius(start.celsius), Steps{step});
+        pile.live_a_day(celsius(start.celsius), Steps{step * unit::s});
         const double left = std::exp(-rate * day);
         // A step of Heun's method leaves 1 − z + z²/2 where exp(−z) is due: z³/6 + z⁴/8 + … too much of what is left, each time.
         const double z = rate * step / seconds_a_day;
@@ -299,8 +299,8 @@ TEST_CASE("activity grows logistically", "[process][reference]") {
   Pile coarse = ball.pile(p, 20.0);
   Pile fine = coarse;
   for (int day = 1; day <= 40; ++day) {
-    coarse.live_a_day(celsius(20.0), Steps{3600.0});
-    fine.live_a_day(celsius(20.0), Steps{1800.0});
+    coarse.live_a_day(celsius(20.0), Steps{3600.0 * unit::s});
+    fine.live_a_day(celsius(20.0), Steps{1800.0 * unit::s});
     const double exact = 1.0 - std::pow(1.0 - p.a0 + p.a0 * std::exp(rate * day), -p.kF / p.mu);
     const double hours = coarse.state().volatile_solids_loss;
     const double halves = fine.state().volatile_solids_loss;
@@ -331,17 +331,17 @@ TEST_CASE("heat that cannot leave warms the pile by what it weighs", "[process][
     double most_in_a_day = 0.0;
     double before = 15.0;
     for (int day = 0; day < 30; ++day) {
-      pile.live_a_day(celsius(15.0), Steps{1800.0});
+      pile.live_a_day(celsius(15.0), Steps{1800.0 * unit::s});
       const PileState now = pile.state();
       const double oxidised = now.volatile_solids_loss * 0.50 * ball.dry();
       const double rise = p.dH / change * std::log1p(change * oxidised / capacity);
-      most_in_a_day = std::max(most_in_a_day, now.mean_degc - before);
-      before = now.mean_degc;
+      most_in_a_day = std::max(most_in_a_day, now.mean.celsius() - before);
+      before = now.mean.celsius();
       // A step takes the heat c T of its matter at temperatures within the step: wrong by less than c times what it warms, beside dH, and
       // no step warms by as much as the fastest day. A millionth of a degree for the leak.
       const double allowed = rise * change * most_in_a_day / p.dH + 1e-6;
-      worst = std::max(worst, std::abs(now.mean_degc - 15.0 - rise) / allowed);
-      apart = std::max(apart, std::abs(now.core_degc - now.edge_degc));
+      worst = std::max(worst, std::abs(now.mean.celsius() - 15.0 - rise) / allowed);
+      apart = std::max(apart, std::abs(now.core.celsius() - now.edge.celsius()));
     }
     coolest = std::min(coolest, before);
     hottest = std::max(hottest, before);
@@ -397,13 +397,13 @@ TEST_CASE("freezing takes the heat of fusion from all the water", "[process][ref
     const double air = -20.0 * way;
     Pile pile = ball.pile(p, start);
     int days = 0, at_zero = 0;
-    while (days < 120 && pile.state().core_degc * way > -3.0) {
-      pile.live_a_day(celsius(air), Steps{600.0});
-      at_zero += std::abs(pile.state().mean_degc) < 0.1 ? 1 : 0;
+    while (days < 120 && pile.state().core.celsius() * way > -3.0) {
+      pile.live_a_day(celsius(air), Steps{600.0 * unit::s});
+      at_zero += std::abs(pile.state().mean.celsius()) < 0.1 ? 1 : 0;
       ++days;
     }
     const double to_zero = lasting * std::log((start - air) / -air);
-    const double beyond = lasting * std::log(-air / (pile.state().mean_degc - air));
+    const double beyond = lasting * std::log(-air / (pile.state().mean.celsius() - air));
     const double heat = (days * seconds_a_day - to_zero - beyond) * conductance * std::abs(air);
     CAPTURE(way, days, at_zero, heat / water, biot);
     CHECK(std::abs(heat / water / 333.55e3 - 1.0) < biot + 0.0014);

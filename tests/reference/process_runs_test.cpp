@@ -14,10 +14,12 @@ using namespace heapwright;
 
 namespace {
 
+/// As it is printed: °C, kg, and mg CO2-C per g organic matter and day.
 struct Row {
   std::string run;
   int day = 0;
-  PileState state;
+  double core = 0.0, mean = 0.0, edge = 0.0, volatile_solids_loss = 0.0, moisture = 0.0, carbon_to_nitrogen = 0.0, nitrogen_loss = 0.0,
+         respiration_mean = 0.0, respiration_worst = 0.0, rotted_worst = 0.0, relative_volume = 0.0, core_oxygen = 0.0, mass = 0.0;
 };
 
 std::vector<Row> published_rows() {
@@ -29,12 +31,11 @@ std::vector<Row> published_rows() {
     if (line.rfind("R", 0) != 0) continue;
     std::istringstream words(line);
     Row row;
-    PileState& s = row.state;
     words >> row.run;
     if (row.run == "run") continue;
-    words >> row.day >> s.core_degc >> s.mean_degc >> s.edge_degc >> s.volatile_solids_loss >> s.moisture >> s.carbon_to_nitrogen >>
-        s.nitrogen_loss >> s.respiration_mean >> s.respiration_worst >> s.rotted_worst >> s.relative_volume >> s.core_oxygen >>
-        s.wet_mass_kg;
+    words >> row.day >> row.core >> row.mean >> row.edge >> row.volatile_solids_loss >> row.moisture >> row.carbon_to_nitrogen >>
+        row.nitrogen_loss >> row.respiration_mean >> row.respiration_worst >> row.rotted_worst >> row.relative_volume >> row.core_oxygen >>
+        row.mass;
     REQUIRE(words);
     rows.push_back(row);
   }
@@ -57,7 +58,8 @@ RunDays run_of(const runs::Run& run, const ProcessParameters& p, Steps steps) {
     result.days.push_back(now);
     if (day >= earliest_ready && !result.turf && meets(now, turf_limits)) result.turf = day;
     if (day >= earliest_ready && !result.mature && meets(now, mature_limits)) result.mature = day;
-    if (day >= earliest_ready && !result.very_mature && meets(now, {2.0, 25.0, 0.80})) result.very_mature = day;
+    if (day >= earliest_ready && !result.very_mature && meets(now, {2.0 * mg_carbon_per_g_and_day, carbon_to_nitrogen(25.0), 0.80}))
+      result.very_mature = day;
     const Closure closure = pile.closure();
     result.worst.carbon = std::max(result.worst.carbon, std::abs(closure.carbon));
     result.worst.water = std::max(result.worst.water, std::abs(closure.water));
@@ -95,20 +97,21 @@ TEST_CASE("the pile model gives the reference runs", "[process][reference]") {
     CAPTURE(row.run, row.day);
     const PileState& now = trajectories.at(row.run).days.at(static_cast<std::size_t>(row.day));
     const auto four_digits = [](double published) { return 5e-4 * std::abs(published) + 1e-9; };
-    CHECK(now.core_degc == Approx(row.state.core_degc).margin(0.01).epsilon(0));
-    CHECK(now.mean_degc == Approx(row.state.mean_degc).margin(0.01).epsilon(0));
-    CHECK(now.edge_degc == Approx(row.state.edge_degc).margin(0.01).epsilon(0));
-    CHECK(now.volatile_solids_loss ==
-          Approx(row.state.volatile_solids_loss).margin(four_digits(row.state.volatile_solids_loss)).epsilon(0));
-    CHECK(now.moisture == Approx(row.state.moisture).margin(four_digits(row.state.moisture)).epsilon(0));
-    CHECK(now.carbon_to_nitrogen == Approx(row.state.carbon_to_nitrogen).margin(four_digits(row.state.carbon_to_nitrogen)).epsilon(0));
-    CHECK(now.nitrogen_loss == Approx(row.state.nitrogen_loss).margin(four_digits(row.state.nitrogen_loss)).epsilon(0));
-    CHECK(now.respiration_mean == Approx(row.state.respiration_mean).margin(four_digits(row.state.respiration_mean)).epsilon(0));
-    CHECK(now.respiration_worst == Approx(row.state.respiration_worst).margin(four_digits(row.state.respiration_worst)).epsilon(0));
-    CHECK(now.rotted_worst == Approx(row.state.rotted_worst).margin(four_digits(row.state.rotted_worst)).epsilon(0));
-    CHECK(now.relative_volume == Approx(row.state.relative_volume).margin(four_digits(row.state.relative_volume)).epsilon(0));
-    CHECK(now.wet_mass_kg == Approx(row.state.wet_mass_kg).margin(four_digits(row.state.wet_mass_kg)).epsilon(0));
-    CHECK(now.core_oxygen == Approx(row.state.core_oxygen).margin(four_digits(row.state.core_oxygen)).epsilon(0));
+    CHECK(now.core.celsius() == Approx(row.core).margin(0.01).epsilon(0));
+    CHECK(now.mean.celsius() == Approx(row.mean).margin(0.01).epsilon(0));
+    CHECK(now.edge.celsius() == Approx(row.edge).margin(0.01).epsilon(0));
+    CHECK(now.volatile_solids_loss == Approx(row.volatile_solids_loss).margin(four_digits(row.volatile_solids_loss)).epsilon(0));
+    CHECK(now.moisture.value() == Approx(row.moisture).margin(four_digits(row.moisture)).epsilon(0));
+    CHECK(now.carbon_to_nitrogen.value() == Approx(row.carbon_to_nitrogen).margin(four_digits(row.carbon_to_nitrogen)).epsilon(0));
+    CHECK(now.nitrogen_loss == Approx(row.nitrogen_loss).margin(four_digits(row.nitrogen_loss)).epsilon(0));
+    CHECK(value_in(mg_carbon_per_g_and_day, now.respiration_mean) ==
+          Approx(row.respiration_mean).margin(four_digits(row.respiration_mean)).epsilon(0));
+    CHECK(value_in(mg_carbon_per_g_and_day, now.respiration_worst) ==
+          Approx(row.respiration_worst).margin(four_digits(row.respiration_worst)).epsilon(0));
+    CHECK(now.rotted_worst == Approx(row.rotted_worst).margin(four_digits(row.rotted_worst)).epsilon(0));
+    CHECK(now.relative_volume == Approx(row.relative_volume).margin(four_digits(row.relative_volume)).epsilon(0));
+    CHECK(now.mass.value() == Approx(row.mass).margin(four_digits(row.mass)).epsilon(0));
+    CHECK(now.core_oxygen == Approx(row.core_oxygen).margin(four_digits(row.core_oxygen)).epsilon(0));
   }
   for (const auto& [name, trajectory] : trajectories) {
     CAPTURE(name);
@@ -128,12 +131,12 @@ TEST_CASE("steps three times as long change a reference run by little", "[proces
   for (const auto& [name, run] : runs::all()) {
     CAPTURE(name);
     const RunDays fine = run_of(run, best, hourly_steps);
-    const RunDays coarse = run_of(run, best, Steps{10800.0});
+    const RunDays coarse = run_of(run, best, Steps{3.0 * unit::hour});
     double largest = 0.0;
     for (std::size_t day = 0; day < fine.days.size(); ++day) {
-      largest = std::max(largest, std::abs(fine.days[day].core_degc - coarse.days[day].core_degc));
-      largest = std::max(largest, std::abs(fine.days[day].mean_degc - coarse.days[day].mean_degc));
-      largest = std::max(largest, std::abs(fine.days[day].edge_degc - coarse.days[day].edge_degc));
+      largest = std::max(largest, std::abs((fine.days[day].core - coarse.days[day].core).value()));
+      largest = std::max(largest, std::abs((fine.days[day].mean - coarse.days[day].mean).value()));
+      largest = std::max(largest, std::abs((fine.days[day].edge - coarse.days[day].edge).value()));
     }
     CHECK(largest <= 0.3);
     CHECK(fine.mature.has_value() == coarse.mature.has_value());

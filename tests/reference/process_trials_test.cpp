@@ -46,7 +46,7 @@ double ready_day(const std::vector<PileState>& days, const ReadyLimits& limits =
 }
 double peak(const std::vector<PileState>& days, int until) {
   double hottest = 0.0;
-  for (int day = 0; day <= until; ++day) hottest = std::max(hottest, days.at(static_cast<std::size_t>(day)).core_degc);
+  for (int day = 0; day <= until; ++day) hottest = std::max(hottest, days.at(static_cast<std::size_t>(day)).core.celsius());
   return hottest;
 }
 
@@ -83,8 +83,8 @@ void fed_bin(const ProcessParameters& p, Figures& figures) {
   const std::vector<PileState> days = days_of(bin, p);
   const double put_in = bin.wet_kg * (1.0 + bin.fed_each_day * bin.last_feed);
   figures["bin peak"] = peak(days, bin.days);
-  figures["bin C:N"] = days.back().carbon_to_nitrogen;
-  figures["bin mass loss"] = 1.0 - days.back().wet_mass_kg / put_in;
+  figures["bin C:N"] = days.back().carbon_to_nitrogen.value();
+  figures["bin mass loss"] = 1.0 - days.back().mass.value() / put_in;
   figures["bin stable"] = stable_day(days);
 }
 
@@ -95,8 +95,8 @@ void trimmings_pile(const ProcessParameters& p, Figures& figures) {
       {{RottingMaterial::yard_trimmings, 1.0}}, 60.0, runs::pile_surface(60.0), 1.0, 27000.0, 0.58, 0, 15.0, 7, 91, 0.50, 3.1, 140, 0.0, 0};
   const std::vector<PileState> days = days_of(pile, p);
   figures["trimmings stable"] = stable_day(days);
-  figures["trimmings respiration"] = days.at(27).respiration_mean;
-  figures["trimmings C:N"] = days.at(133).carbon_to_nitrogen;
+  figures["trimmings respiration"] = value_in(mg_carbon_per_g_and_day, days.at(27).respiration_mean);
+  figures["trimmings C:N"] = days.at(133).carbon_to_nitrogen.value();
 }
 
 /// 20 m³ at 25 °C, wetted to 60 % at weekly turnings. Three parts of manure to one of straw (C:N 23), 450 kg/m³ and 65 % are not
@@ -121,7 +121,7 @@ void manure_windrow(const ProcessParameters& p, Figures& figures) {
   const PileState& end = days.at(84);
   figures["windrow peak"] = peak(days, 28);
   figures["windrow volume loss"] = 1.0 - end.relative_volume;
-  figures["windrow density"] = end.wet_mass_kg / days.front().wet_mass_kg / end.relative_volume;
+  figures["windrow density"] = end.mass / days.front().mass / end.relative_volume;
   figures["windrow stable"] = stable_day(days);
 }
 
@@ -212,7 +212,7 @@ std::vector<PileState> SettledPile::live(const ProcessParameters& p, const Proce
 
 /// A core that passes 45 °C on none of the days counts as passing it after the last.
 double first_hot_day(const std::vector<PileState>& days) {
-  const auto hot = std::find_if(days.begin(), days.end(), [](const PileState& now) { return now.core_degc > hot_core_degc; });
+  const auto hot = std::find_if(days.begin(), days.end(), [](const PileState& now) { return now.core > hot_core; });
   return static_cast<double>(std::min(hot, days.end() - 1) - days.begin());
 }
 
@@ -247,7 +247,7 @@ void settled_piles(const ProcessParameters& p, Figures& figures) {
   const auto rise = [&](const std::vector<PileState>& days) {
     double most = 0.0;
     for (int day = 0; day < static_cast<int>(days.size()); ++day)
-      most = std::max(most, days[static_cast<std::size_t>(day)].core_degc - falling(day));
+      most = std::max(most, days[static_cast<std::size_t>(day)].core.celsius() - falling(day));
     return most;
   };
   SettledPile garden{{{shrub, 0.5}, {leaves, 0.4}, {grass, 0.1}}, 0.3, runs::pile_surface(0.3), 0.55, falling, 0, 0, 0.0, 60};
@@ -263,7 +263,7 @@ void settled_piles(const ProcessParameters& p, Figures& figures) {
   const std::vector<PileState> big = garden.live(p, ensemble);
   figures["30 m3 peak"] = peak(big, 120);
   figures["30 m3 hot days"] =
-      static_cast<double>(std::count_if(big.begin(), big.end(), [](const PileState& now) { return now.core_degc > 50.0; }));
+      static_cast<double>(std::count_if(big.begin(), big.end(), [](const PileState& now) { return now.core.celsius() > 50.0; }));
 }
 
 Figures figures_of(const ProcessParameters& p) {

@@ -145,7 +145,7 @@ TEST_CASE("piles of every shape", "[forecast]") {
   CHECK(coming->volume->value() <= settled(one) * (1.0 + exact));
   CHECK((coming->care.share_of_rain == 0.0) == tumbles);
   CHECK(takes_for_granted(coming, "rain") == !tumbles);
-  CHECK(coming->forecast->peak_core_degc > 20.0);
+  CHECK(coming->forecast->peak_core > TemperaturePoint::from_celsius(20.0));
 }
 
 TEST_CASE("a pile that was weighed lies as it was weighed", "[forecast]") {
@@ -234,7 +234,7 @@ TEST_CASE("little in a wide bin is heaped up, not spread", "[forecast]") {
   // Spread over 64 sq ft it would be a foot high and meet the air all over.
   const PileDescription spread = filled_to(*wide.pile, (*in_a_bin->volume / size_of(*wide.pile).volume).value());
   REQUIRE(*spread.height < 2.0 * 0.3048 * unit::m);
-  CHECK_THAT(in_a_bin->forecast->peak_core_degc, WithinRel(heaped->forecast->peak_core_degc, 1e-6));  // floors are rounded
+  CHECK_THAT(in_a_bin->forecast->peak_core.celsius(), WithinRel(heaped->forecast->peak_core.celsius(), 1e-6));  // floors are rounded
   CHECK(in_a_bin->forecast->mature.likely == heaped->forecast->mature.likely);
 }
 

@@ -23,7 +23,8 @@ Trajectory hot_from(std::optional<int> hot_day, int length = 200) {
   Trajectory trajectory;
   trajectory.days.resize(static_cast<std::size_t>(length));
   for (int day = 0; day < length; ++day)
-    trajectory.days[static_cast<std::size_t>(day)].core_degc = hot_day && day >= *hot_day ? 45.001 : 45.0;  // 45 °C is not above it
+    trajectory.days[static_cast<std::size_t>(day)].core =
+        TemperaturePoint::from_celsius(hot_day && day >= *hot_day ? 45.001 : 45.0);  // 45 °C is not above it
   return trajectory;
 }
 
@@ -340,7 +341,7 @@ TEST_CASE("days that none counts as later than any", "[heating]") {
 TEST_CASE("a window of readiness", "[heating]") {
   Trajectory works;
   works.days.resize(400);
-  for (PileState& day : works.days) day.core_degc = 20.0;
+  for (PileState& day : works.days) day.core = TemperaturePoint::from_celsius(20.0);
 
   SECTION("holds eight of ten sets, cured") {
     // 100 days and the cure are 121: 0.7 times are 85, 1.7 times 206.
@@ -357,7 +358,7 @@ TEST_CASE("a window of readiness", "[heating]") {
   }
   SECTION("no rest in the cold makes it sooner ready") {
     Trajectory rests = works;
-    for (std::size_t day = 10; day < 70; ++day) rests.days[day].core_degc = 9.9;
+    for (std::size_t day = 10; day < 70; ++day) rests.days[day].core = TemperaturePoint::from_celsius(9.9);
     // It works on 61 of 121 days, of which 0.7 times are 42.7: ten before its rest, 33 after it.
     CHECK(ready_window(rests, 100, {100}).early == 70 + 33);
   }
@@ -389,7 +390,7 @@ TEST_CASE("a window of readiness", "[heating]") {
     std::mt19937 random(5);
     for (int any = 0; any < 300; ++any) {
       Trajectory trajectory = works;
-      for (PileState& day : trajectory.days) day.core_degc = random() % 3 == 0 ? 5.0 : 30.0;
+      for (PileState& day : trajectory.days) day.core = TemperaturePoint::from_celsius(random() % 3 == 0 ? 5.0 : 30.0);
       DaysOrNever sets;
       for (int set = 0; set < 12; ++set)
         sets.push_back(random() % 6 == 0 ? std::nullopt : std::optional(14 + static_cast<int>(random() % 360)));

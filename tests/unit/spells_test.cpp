@@ -14,13 +14,13 @@ constexpr Date day(int year, unsigned month, unsigned date) {
 }
 
 /// Days of a core, moist or dry.
-Forecast forecast_from(Date built, const std::vector<double>& cores, double moisture = 0.55) {
+Forecast forecast_from(Date built, const std::vector<double>& cores, MoistureWetBasis moisture = wet_basis(0.55)) {
   Forecast forecast;
   forecast.built = built;
   forecast.status = ForecastStatus::mature;
   for (const double core : cores) {
     DayOfForecast one{};
-    one.state.core_degc = core;
+    one.state.core = TemperaturePoint::from_celsius(core);
     one.state.moisture = moisture;
     forecast.days.push_back(one);
   }
@@ -39,12 +39,12 @@ Forecast with_notes(ForecastStatus status, const std::vector<ForecastNote>& note
 }  // namespace
 
 TEST_CASE("how a pile feels changes on its bounds", "[spells]") {
-  CHECK(warmth_of(thawed_core_degc) == Warmth::frozen);
-  CHECK(warmth_of(thawed_core_degc + 0.01) == Warmth::cold);
-  CHECK(warmth_of(cool_core_degc) == Warmth::cool);
-  CHECK(warmth_of(warm_core_degc) == Warmth::warm);
-  CHECK(warmth_of(hot_core_degc - 0.01) == Warmth::warm);
-  CHECK(warmth_of(hot_core_degc) == Warmth::hot);
+  CHECK(warmth_of(thawed_core) == Warmth::frozen);
+  CHECK(warmth_of(thawed_core + 0.01 * unit::kelvin) == Warmth::cold);
+  CHECK(warmth_of(cool_core) == Warmth::cool);
+  CHECK(warmth_of(warm_core) == Warmth::warm);
+  CHECK(warmth_of(hot_core - 0.01 * unit::kelvin) == Warmth::warm);
+  CHECK(warmth_of(hot_core) == Warmth::hot);
 }
 
 TEST_CASE("half-months that feel the same are one spell", "[spells]") {
@@ -58,12 +58,12 @@ TEST_CASE("half-months that feel the same are one spell", "[spells]") {
   CHECK(spells[1].from == day(2026, 12, 1));
   CHECK(spells[1].to == day(2026, 12, 15));
   CHECK(spells[1].warmth == Warmth::hot);
-  CHECK(spells[1].core_degc == 60.0);
+  CHECK(spells[1].core == TemperaturePoint::from_celsius(60.0));
   CHECK(spells[2].to == day(2026, 12, 30));
 }
 
 TEST_CASE("what is dry stands still, however warm the air makes it", "[spells]") {
-  const std::vector<Spell> dry = spells_of(forecast_from(day(2026, 7, 1), std::vector<double>(31, 30.0), dry_moisture - 0.01));
+  const std::vector<Spell> dry = spells_of(forecast_from(day(2026, 7, 1), std::vector<double>(31, 30.0), dry_moisture - wet_basis(0.01)));
   REQUIRE(dry.size() == 1);
   CHECK(dry.front().dry);
   CHECK(dry.front().warmth == Warmth::cool);

@@ -58,7 +58,7 @@ std::vector<PileState> days_of(const PileContents& contents, const DailyWeather&
 /// Whether two piles went the same way, to the bit.
 bool same(const std::vector<PileState>& one, const std::vector<PileState>& other) {
   return std::equal(one.begin(), one.end(), other.begin(), other.end(), [](const PileState& a, const PileState& b) {
-    return a.core_degc == b.core_degc && a.edge_degc == b.edge_degc && a.wet_mass_kg == b.wet_mass_kg && a.moisture == b.moisture;
+    return a.core == b.core && a.edge == b.edge && a.mass == b.mass && a.moisture == b.moisture;
   });
 }
 
@@ -74,7 +74,7 @@ DailyWeather spring_with_frost() {
 std::vector<int> fed_days(const Trajectory& trajectory, double share) {
   std::vector<int> days;
   for (std::size_t day = 0; day + 1 < trajectory.days.size(); ++day) {
-    if (trajectory.days[day + 1].dry_mass_kg - trajectory.days[day].dry_mass_kg > 0.5 * share * trajectory.days.front().dry_mass_kg)
+    if (trajectory.days[day + 1].dry - trajectory.days[day].dry > 0.5 * share * trajectory.days.front().dry)
       days.push_back(static_cast<int>(day));
   }
   return days;
@@ -119,8 +119,8 @@ TEST_CASE("a pile is turned on its days, and left alone in frost", "[trajectory]
     });
   };
   // The frost of the third week finds it still at work, that of the fourth at rest.
-  CHECK(trajectory.days[21].core_degc >= working_core_degc);
-  CHECK(trajectory.days[28].core_degc < working_core_degc);
+  CHECK(trajectory.days[21].core >= working_core);
+  CHECK(trajectory.days[28].core < working_core);
   CHECK(same(trajectory.days, turned_on({7, 14, 21, 35, 42})));
   CHECK_FALSE(same(trajectory.days, turned_on({7, 14, 35, 42})));
   CHECK_FALSE(same(trajectory.days, turned_on({7, 14, 21, 28, 35, 42})));
@@ -177,9 +177,9 @@ TEST_CASE("rain is taken up day by day on the plan area, and none while it freez
              days_of(dry, steady(10.0, 10), [](Pile& pile, int) { pile.rain(TemperaturePoint::from_celsius(10.0), 0.000645 * unit::m); })));
   const double fallen = 0.645 * piles::pile_of_0_8_m3().plan.value();  // kg
   Pile pile = pile_of(dry, TemperaturePoint::from_celsius(10.0));
-  const double before = pile.state().wet_mass_kg;
+  const double before = pile.state().mass.value();
   pile.rain(TemperaturePoint::from_celsius(10.0), 0.000645 * unit::m);
-  CHECK_THAT(pile.state().wet_mass_kg - before, WithinRel(fallen, 1e-10));  // the difference of two larger numbers
+  CHECK_THAT(pile.state().mass.value() - before, WithinRel(fallen, 1e-10));  // the difference of two larger numbers
 
   CHECK(same(trajectory_of(dry, care, rainy(10.0, 0.8)).days, without.days));  // all of it dries on the crust
   CHECK(same(trajectory_of(dry, care, rainy(-1.0, 3.0)).days, trajectory_of(dry, {}, rainy(-1.0, 3.0)).days));
@@ -327,25 +327,25 @@ TEST_CASE("nothing is ready in less than a fortnight, nor done without its cure"
 TEST_CASE("a pile is ready where all three limits are met", "[trajectory]") {
   // Section 7 of the model: 8 mg, 30 and 0.6 for a lawn, 4 mg, 25 and 0.8 mature.
   PileState state;
-  state.respiration_worst = 8.0;
-  state.carbon_to_nitrogen = 30.0;
+  state.respiration_worst = 8.0 * mg_carbon_per_g_and_day;
+  state.carbon_to_nitrogen = carbon_to_nitrogen(30.0);
   state.rotted_worst = 0.60;
   CHECK(meets(state, turf_limits));
   CHECK_FALSE(meets(state, mature_limits));
-  state.respiration_worst = 8.001;
+  state.respiration_worst = 8.001 * mg_carbon_per_g_and_day;
   CHECK_FALSE(meets(state, turf_limits));
-  state.respiration_worst = 8.0;
+  state.respiration_worst = 8.0 * mg_carbon_per_g_and_day;
   state.rotted_worst = 0.599;
   CHECK_FALSE(meets(state, turf_limits));
-  state.respiration_worst = 4.0;
-  state.carbon_to_nitrogen = 25.0;
+  state.respiration_worst = 4.0 * mg_carbon_per_g_and_day;
+  state.carbon_to_nitrogen = carbon_to_nitrogen(25.0);
   state.rotted_worst = 0.799;
   CHECK_FALSE(meets(state, mature_limits));
   state.rotted_worst = 0.80;
   CHECK(meets(state, mature_limits));
-  state.carbon_to_nitrogen = 25.001;
+  state.carbon_to_nitrogen = carbon_to_nitrogen(25.001);
   CHECK_FALSE(meets(state, mature_limits));
-  state.carbon_to_nitrogen = std::numeric_limits<double>::infinity();
+  state.carbon_to_nitrogen = carbon_to_nitrogen(std::numeric_limits<double>::infinity());
   CHECK_FALSE(meets(state, turf_limits));
 }
 
@@ -354,14 +354,15 @@ TEST_CASE("what is wood passes the lab's tests at once, and is not ready until i
   const PileContents woody = contents(piles::mix({{"wood-chips", 80.0}, {"kitchen-scraps", 20.0}}, 0.55));
   CHECK(woody.coarse.value() > 0.5 * woody.volatile_solids().value());
   const PileState built = pile_of(woody, TemperaturePoint::from_celsius(15.0)).state();
-  CHECK(built.coarse_kg == woody.coarse.value());
+  CHECK(built.coarse == woody.coarse);
   CHECK(built.rotted_worst == Approx(0.0).margin(1e-12));
   // Section 7 of the model: of what passes the screen, C:N = 0.53 (VS − coarse)/N.
   const double passing = woody.volatile_solids().value() - woody.coarse.value();
-  CHECK_THAT(built.carbon_to_nitrogen, WithinRel(best().cC * passing / woody.nitrogen.value(), exact));
+  CHECK_THAT(built.carbon_to_nitrogen.value(), WithinRel(best().cC * passing / woody.nitrogen.value(), exact));
   const double rotting = best().kF * woody.fast.value() + best().kS * woody.slow.value();
-  CHECK_THAT(built.respiration_mean, WithinRel(best().kap * 1000.0 * best().cC * rotting / passing, exact));
-  CHECK_THAT(built.least_carbon_to_nitrogen,
+  CHECK_THAT(value_in(mg_carbon_per_g_and_day, built.respiration_mean),
+             WithinRel(best().kap * 1000.0 * best().cC * rotting / passing, exact));
+  CHECK_THAT(built.least_carbon_to_nitrogen.value(),
              WithinRel(best().cC * (woody.inert.value() - woody.coarse.value()) / woody.nitrogen.value(), exact));
 }
 
@@ -382,9 +383,9 @@ TEST_CASE("the first hot day", "[trajectory]") {
       const std::optional<int> day = trajectory.hot_day();
       if (!day) continue;
       ++hot;
-      CHECK(trajectory.days[static_cast<std::size_t>(*day)].core_degc > 45.0);
+      CHECK(trajectory.days[static_cast<std::size_t>(*day)].core > TemperaturePoint::from_celsius(45.0));
       REQUIRE(*day > 0);
-      CHECK(trajectory.days[static_cast<std::size_t>(*day - 1)].core_degc <= 45.0);
+      CHECK(trajectory.days[static_cast<std::size_t>(*day - 1)].core <= TemperaturePoint::from_celsius(45.0));
       CHECK(first_within(*day) == day);
       CHECK(first_within(*day - 1) == std::nullopt);
       const DailyWeather to_that_day(weather.begin(), weather.begin() + *day);
@@ -491,8 +492,8 @@ TEST_CASE("carbon, water and heat balance through all that is done to a pile", "
   SECTION("never turned") {}
   const Trajectory trajectory = trajectory_of(household(), care, weather);
   CHECK(trajectory.fed_on.size() > 3);
-  CHECK(std::any_of(trajectory.days.begin(), trajectory.days.end(), [](const PileState& day) { return day.core_degc <= 0.0; }));
-  CHECK(std::any_of(trajectory.days.begin(), trajectory.days.end(), [](const PileState& day) { return day.core_degc > 40.0; }));
+  CHECK(std::any_of(trajectory.days.begin(), trajectory.days.end(), [](const PileState& day) { return day.core.celsius() <= 0.0; }));
+  CHECK(std::any_of(trajectory.days.begin(), trajectory.days.end(), [](const PileState& day) { return day.core.celsius() > 40.0; }));
   CHECK(worst(trajectory.closure) < rounding);
 }
 
@@ -506,7 +507,7 @@ TEST_CASE("what a mix is to the pile model", "[trajectory]") {
     CHECK(is.water == mix.water);
     CHECK_THAT(set.cC * is.volatile_solids().value() / is.nitrogen.value(), WithinRel(mix.carbon_to_nitrogen->value(), exact));
     const PileState built = Pile(set, is, piles::pile_of_0_8_m3(), TemperaturePoint::from_celsius(15.0)).state();
-    CHECK_THAT(built.carbon_to_nitrogen, WithinRel(mix.carbon_to_nitrogen->value(), exact));
+    CHECK_THAT(built.carbon_to_nitrogen.value(), WithinRel(mix.carbon_to_nitrogen->value(), exact));
     CHECK(is.coarse.value() == 0.0);
     double fast = 0.0;
     double slow = 0.0;

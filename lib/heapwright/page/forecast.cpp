@@ -13,8 +13,6 @@ namespace {
 const WorkSteps building{"build", "turn"};
 constexpr std::size_t most_chores = 2;
 
-TemperaturePoint degc(double celsius) { return TemperaturePoint::from_celsius(celsius); }
-
 // --- the pile ---
 
 Words weeks_words(const YardForecast& answer) { return Count{static_cast<double>(weeks_fed(answer)), "week"}; }
@@ -93,7 +91,7 @@ Words span_of(const Spell& spell) {
   return say("{} to {}", HalfMonth{spell.from, false}, HalfMonth{spell.to, names_a_month_twice});
 }
 
-Words core_of(const Spell& spell) { return spell.dry ? Words("like the air") : say("about {}", AboutTemperature{degc(spell.core_degc)}); }
+Words core_of(const Spell& spell) { return spell.dry ? Words("like the air") : say("about {}", AboutTemperature{spell.core}); }
 
 Grid trajectory(const std::vector<Spell>& spells) {
   Grid grid;
@@ -107,8 +105,7 @@ Chart chart_of(const Forecast& forecast, const std::vector<Spell>& spells) {
   Chart chart{"Temperature of its core", {}, {}};
   for (std::size_t day = 0; day < forecast.days.size(); ++day) {
     const DayOfForecast& one = forecast.days[day];
-    chart.points.push_back(
-        {date_of(forecast, static_cast<int>(day)), degc(one.core_low_degc), degc(one.state.core_degc), degc(one.core_high_degc)});
+    chart.points.push_back({date_of(forecast, static_cast<int>(day)), one.core_low, one.state.core, one.core_high});
   }
   std::vector<Words> words;
   for (const Spell& spell : spells) words.push_back(say("{} {}", span_of(spell), core_of(spell)));
@@ -127,7 +124,7 @@ void say_trajectory(PageWriter& writer, const Forecast& forecast) {
   writer.section(Depth::why, say("What it will do{}", branch_shown(forecast)))
       .block(chart_of(forecast, spells))
       .block(trajectory(spells))
-      .paragraph(say("(The core at its warmest, {} either way.)", AboutDifference{forecast_width.core_degc * unit::kelvin}));
+      .paragraph(say("(The core at its warmest, {} either way.)", AboutDifference{forecast_width.core}));
 }
 
 // --- why ---
@@ -157,8 +154,8 @@ void say_what_it_leaves(PageWriter& writer, const YardForecast& answer) {
               "stay behind for the next pile, and fine compost is denser.",
               answer.finished_volume, answer.mass, band_of(*answer.screened)))
       .paragraph(say("{} of its organic matter is gone by then and {} of its nitrogen; its C:N is {}, give or take {}.",
-                     Percent{finished.volatile_solids_loss}, Percent{finished.nitrogen_loss}, Number{finished.carbon_to_nitrogen},
-                     Number{forecast_width.carbon_to_nitrogen}));
+                     Percent{finished.volatile_solids_loss}, Percent{finished.nitrogen_loss}, Number{finished.carbon_to_nitrogen.value()},
+                     Number{forecast_width.carbon_to_nitrogen.value()}));
 }
 
 void say_how_sure(PageWriter& writer) {

@@ -8,7 +8,7 @@
 namespace heapwright {
 namespace {
 
-AboutDifference width_of_core() { return {forecast_width.core_degc * unit::kelvin}; }
+AboutDifference width_of_core() { return {forecast_width.core}; }
 
 /// No surer than it is: 6.5 are 6, and all of the sets are not all piles.
 Words in_ten(double chance) {
@@ -123,8 +123,7 @@ Words if_built_in_warmth(const Forecast& forecast) {
   return say(
       "no harm in building now. If you would rather wait, keep the browns dry and build in {}, at {} or more by day and night: then it is "
       "ready for the lawn about {}",
-      HalfMonth{*forecast.warm_enough}, TemperaturePoint::from_celsius(warm_enough_degc),
-      about_when(forecast, *forecast.built_in_warmth->turf_day));
+      HalfMonth{*forecast.warm_enough}, warm_enough, about_when(forecast, *forecast.built_in_warmth->turf_day));
 }
 
 Words note_words(ForecastNote note) {
@@ -141,7 +140,7 @@ Words note_words(ForecastNote note) {
     case ForecastNote::gets_wet: return "rain soaks it in the end: once it is moist, keep a lid or tarp over it";
     case ForecastNote::in_small_vessel:
       return say("in a bin this small the forecast runs hot: expect {} less than it says, and fewer hot days",
-                 AboutDifference{forecast_width.too_hot_degc * unit::kelvin});
+                 AboutDifference{forecast_width.too_hot});
     case ForecastNote::too_big: return "a pile this big stays hot for longer than is shown: for months";
     case ForecastNote::windrow: return "there were no temperatures of windrows to test it on: watch your own";
     case ForecastNote::dries: return "it dries on the way. Squeeze a handful now and then, and water it when it does not clump";
@@ -181,7 +180,7 @@ Words about_when(const Forecast& forecast, int day) { return HalfMonth{date_of(f
 Words heating_words(const YardForecast& answer) { return heating_said(answer, "hot"); }
 
 Words heating_sentence(const YardForecast& answer) {
-  const Words hot = say("hot (above {})", AboutTemperature{TemperaturePoint::from_celsius(hot_core_degc)});
+  const Words hot = say("hot (above {})", AboutTemperature{hot_core});
   return say("{}.", capital(heating_said(answer, hot)));
 }
 
@@ -254,14 +253,14 @@ Words why_never_ready(const Forecast& forecast) {
   switch (note.value_or(ForecastNote::too_slow)) {
     case ForecastNote::too_dry:
       why = say("it is too dry, {} moist in the end, and dry matter does not rot. Water it until a handful clumps",
-                Percent{forecast.days.back().state.moisture});
+                Percent{forecast.days.back().state.moisture.value()});
       break;
     case ForecastNote::too_wet: why = "it is soaked and has no air. Cover it, and turn dry browns in"; break;
     case ForecastNote::too_little_nitrogen:
       why = say(
           "it rots, but its C:N stays above {}: too few greens for the browns. Mix in greens, or leave it, two years or so, and use it as "
           "mulch",
-          Number{turf_limits.carbon_to_nitrogen});
+          Number{turf_limits.carbon_to_nitrogen.value()});
       break;
     case ForecastNote::too_woody:
       why = "it is mostly wood, which rots over years and stays on the screen. Use it as mulch, or mix in plenty of greens";

@@ -117,12 +117,12 @@ Words rate_words(const RateFit& rate) {
     return say(
         "The log does not tell how fast it rots: at no rate does the forecast core come nearer to it than {}. The forecast keeps its "
         "own rate.",
-        WholeDifference{rate.misses_by_degc * unit::kelvin});
+        WholeDifference{rate.misses_by});
   if (!rate.tells) return "The log does not tell how fast it rots: many rates fit it about as well. The forecast keeps its own rate.";
   const Number factor = tenth(rate.factor);
   return say("By its log it rots {} as forecast (from {} to {} times); the core then fits within {}.",
              factor.value == 1.0 ? Words("as fast") : say("{} times as fast", factor), tenth(rate.low), tenth(rate.high),
-             WholeDifference{rate.told_miss_degc() * unit::kelvin});
+             WholeDifference{rate.told_miss()});
 }
 
 void say_forecast_by_log(PageWriter& writer, const YardReadings& readings, const Materials& materials) {

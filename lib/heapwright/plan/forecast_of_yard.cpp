@@ -14,9 +14,7 @@ namespace {
 constexpr double least_rotting = 0.02;  // of the dry matter; judged
 
 /// As hot as scalds, by as much as a forecast may be off.
-bool may_scald(const Forecast& coming) {
-  return coming.heats.is_open() || coming.peak_core_degc + forecast_width.core_degc >= scalding.celsius();
-}
+bool may_scald(const Forecast& coming) { return coming.heats.is_open() || coming.peak_core + forecast_width.core >= scalding; }
 
 /// Each week a pile gets what its schedule has, as long as it is not full.
 Feeding feeding_of(const FeedingSchedule& schedule, Date day, DryMass built) {
@@ -167,13 +165,13 @@ std::vector<CoreOfDay> cores_of(const TemperatureLog& log, Date built) {
   int readings = 0;
   for (const PileReading& hottest : hottest_readings(log)) {
     const int day = day_of(hottest.time, built);
-    const double degc = hottest.temperature.celsius();
     if (cores.empty() || cores.back().day != day) {
-      cores.push_back({day, degc});
+      cores.push_back({day, hottest.temperature});
       readings = 1;
     } else {
       ++readings;
-      cores.back().core_degc += (degc - cores.back().core_degc) / readings;
+      TemperaturePoint& mean = cores.back().core;
+      mean = mean + (hottest.temperature - mean) / static_cast<double>(readings);
     }
   }
   return cores;
@@ -184,7 +182,7 @@ std::optional<SeenHeating> heating_in(const std::vector<CoreOfDay>& cores) {
   SeenHeating seen;
   for (const CoreOfDay& core : cores) {
     if (core.day < 0 || seen.hot_day) continue;
-    if (core.core_degc > hot_core_degc) {
+    if (core.core > hot_core) {
       seen.hot_day = core.day;
     } else {
       seen.cool_days.push_back(core.day);

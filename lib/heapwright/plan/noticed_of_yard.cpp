@@ -52,7 +52,7 @@ void of_mix(const Yard& yard, const Mix& mix, Circumstances& found) {
   add(is_below(mix.carbon_to_nitrogen, targets.carbon_to_nitrogen), Circumstance::too_much_nitrogen);
   add(!mix.carbon_to_nitrogen || is_above(mix.carbon_to_nitrogen, targets.carbon_to_nitrogen), Circumstance::too_little_nitrogen);
   add(is_above(mix.moisture, targets.moisture), Circumstance::too_wet);
-  add(mix.moisture && *mix.moisture < wet_basis(dry_moisture) && !kept_moist, Circumstance::too_dry);
+  add(mix.moisture && *mix.moisture < dry_moisture && !kept_moist, Circumstance::too_dry);
   add(mix.air_space && *mix.air_space < targets.least_air, Circumstance::airless);
   add(share_of_clippings(yard, mix) >= much_grass, Circumstance::grassy);
   add(std::any_of(mix.parts.begin(), mix.parts.end(), [&](const MixPart& part) { return has_tag(yard, part, "scraps"); }),

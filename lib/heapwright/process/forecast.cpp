@@ -1,8 +1,7 @@
 #include "heapwright/process/forecast.hpp"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
+#include <tuple>
 #include <utility>
 
 #include "heapwright/error.hpp"
@@ -13,16 +12,21 @@ namespace {
 // Judged, all of them.
 constexpr double airless = 0.10;
 constexpr double soaked_air = 0.15;
-constexpr double soaked_moisture = 0.65;
-constexpr double weed_killing_degc = 55.0;  // 131 °F, what rules for composting sites ask for days on end
-constexpr double few_greens = 40.0;         // C:N at the start; the model's rate does not fall with it
-constexpr double mostly_wood = 0.3;         // of the volatile solids left
-constexpr std::size_t few_sets = 4;         // too few for a branch of their own
+constexpr double mostly_wood = 0.3;  // of the volatile solids left
+constexpr std::size_t few_sets = 4;  // too few for a branch of their own
+const MoistureWetBasis soaked_moisture = wet_basis(0.65);
+// At the start; the model's rate does not fall with it.
+const CarbonNitrogenRatio few_greens = carbon_to_nitrogen(40.0);
+// 131 °F, what rules for composting sites ask for days on end.
+const TemperaturePoint weed_killing_core = TemperaturePoint::from_celsius(55.0);
+
+const TemperaturePoint freezing = TemperaturePoint::from_celsius(0.0);
 
 using Trajectories = std::vector<const Trajectory*>;
 
 /// What leaves out the lowest tenth and the highest, of values in any order.
-Band<double> most_of(std::vector<double> values) {
+template <class Figure>
+Band<Figure> most_of(std::vector<Figure> values) {
   std::sort(values.begin(), values.end());
   const std::size_t left_out = values.size() / 10;
   return {values[left_out], values[values.size() - 1 - left_out]};
@@ -35,9 +39,9 @@ Figure median_of(std::vector<Figure>& values) {
   return *middle;
 }
 
-constexpr std::array figures_of_state{&PileState::core_degc,
-                                      &PileState::mean_degc,
-                                      &PileState::edge_degc,
+constexpr std::tuple figures_of_state{&PileState::core,
+                                      &PileState::mean,
+                                      &PileState::edge,
                                       &PileState::volatile_solids_loss,
                                       &PileState::moisture,
                                       &PileState::carbon_to_nitrogen,
@@ -48,24 +52,28 @@ constexpr std::array figures_of_state{&PileState::core_degc,
                                       &PileState::rotted_worst,
                                       &PileState::relative_volume,
                                       &PileState::core_oxygen,
-                                      &PileState::wet_mass_kg,
-                                      &PileState::dry_mass_kg,
-                                      &PileState::volatile_solids_kg,
-                                      &PileState::coarse_kg,
+                                      &PileState::mass,
+                                      &PileState::dry,
+                                      &PileState::volatile_solids,
+                                      &PileState::coarse,
                                       &PileState::least_air_space};
 
-static_assert(sizeof(PileState) == figures_of_state.size() * sizeof(double), "a figure of the state has no median");
+static_assert(sizeof(PileState) == std::tuple_size_v<decltype(figures_of_state)> * sizeof(double), "a figure of the state has no median");
+
+template <class Figure>
+Figure median_figure(const Trajectories& trajectories, std::size_t day, Figure PileState::*figure) {
+  std::vector<Figure> values;
+  values.reserve(trajectories.size());
+  for (const Trajectory* trajectory : trajectories) {
+    if (day < trajectory->days.size()) values.push_back(trajectory->days[day].*figure);
+  }
+  return median_of(values);
+}
 
 PileState median_state(const Trajectories& trajectories, std::size_t day) {
   PileState median;
-  std::vector<double> values;
-  for (double PileState::*const figure : figures_of_state) {
-    values.clear();
-    for (const Trajectory* trajectory : trajectories) {
-      if (day < trajectory->days.size()) values.push_back(trajectory->days[day].*figure);
-    }
-    median.*figure = median_of(values);
-  }
+  const auto take = [&](auto... figure) { ((median.*figure = median_figure(trajectories, day, figure)), ...); };
+  std::apply(take, figures_of_state);
   return median;
 }
 
@@ -220,8 +228,8 @@ ForecastStatus status_of(const Trajectory& trajectory, const HeatsOrNot& heats) 
 
 ForecastNote why_never(const Trajectory& trajectory, const DailyWeather& weather) {
   const PileState& end = trajectory.days.back();
-  const auto is_warm = [](const DayOfWeather& day) { return day.air.celsius() >= warm_enough_degc; };
-  if (end.coarse_kg > mostly_wood * end.volatile_solids_kg) return ForecastNote::too_woody;
+  const auto is_warm = [](const DayOfWeather& day) { return day.air >= warm_enough; };
+  if (end.coarse > mostly_wood * end.volatile_solids) return ForecastNote::too_woody;
   if (end.moisture < dry_moisture) return ForecastNote::too_dry;
   if (end.least_air_space < airless) return ForecastNote::too_wet;
   if (std::none_of(weather.begin(), weather.end(), is_warm)) return ForecastNote::too_cold;
@@ -231,22 +239,22 @@ ForecastNote why_never(const Trajectory& trajectory, const DailyWeather& weather
 
 /// What any pile may do on its way.
 std::vector<ForecastNote> notes_on(const std::vector<DayOfForecast>& days, Heating heating) {
-  double hottest = -100.0;
-  double driest = 1.0;
+  TemperaturePoint hottest = days.front().state.core;
+  MoistureWetBasis driest = days.front().state.moisture;
   bool frozen = false;
   for (const DayOfForecast& day : days) {
-    hottest = std::max(hottest, day.state.core_degc);
+    hottest = std::max(hottest, day.state.core);
     driest = std::min(driest, day.state.moisture);
-    frozen = frozen || day.state.core_degc <= 0.0;
+    frozen = frozen || day.state.core <= freezing;
   }
   std::vector<ForecastNote> notes;
   const auto say = [&](bool holds, ForecastNote note) {
     if (holds) notes.push_back(note);
   };
   const bool may_heat = heating == Heating::may;
-  const bool heats = may_heat || hottest > hot_core_degc;
+  const bool heats = may_heat || hottest > hot_core;
   say(!heats, ForecastNote::hardly_heats);
-  say(heats && (may_heat || hottest < weed_killing_degc), ForecastNote::weed_seeds_live);
+  say(heats && (may_heat || hottest < weed_killing_core), ForecastNote::weed_seeds_live);
   say(days.front().state.carbon_to_nitrogen >= few_greens, ForecastNote::few_greens);
   say(frozen, ForecastNote::freezes);
   say(driest < dry_moisture, ForecastNote::dries);
@@ -272,25 +280,25 @@ std::vector<ForecastNote> notes_on_trust(const PileToBuild& pile, Volume volume)
 
 /// The days of a trajectory, each with what most of its sets have for the core, no nearer than the forecast's width. Where the first of the
 /// sets ends the band goes on as wide as it was.
-std::vector<DayOfForecast> days_with_bands(const Shown& shown, const DailyWeather& weather, double below) {
+std::vector<DayOfForecast> days_with_bands(const Shown& shown, const DailyWeather& weather, TemperatureDifference below) {
   const Trajectory& trajectory = shown.trajectory;
   const std::size_t last =
       static_cast<std::size_t>(trajectory.mature_day ? end_of(trajectory) : static_cast<int>(trajectory.days.size()) - 1);
   std::size_t all_go_to = last;
   for (const Trajectory* set : shown.sets) all_go_to = std::min(all_go_to, set->days.size() - 1);
   std::vector<DayOfForecast> days;
-  std::vector<double> cores(shown.sets.size());
-  double above = forecast_width.core_degc;
-  double under = below;
+  std::vector<TemperaturePoint> cores(shown.sets.size(), freezing);
+  TemperatureDifference above = forecast_width.core;
+  TemperatureDifference under = below;
   for (std::size_t day = 0; day <= last; ++day) {
     const PileState& state = trajectory.days[day];
     if (day <= all_go_to) {
-      std::transform(shown.sets.begin(), shown.sets.end(), cores.begin(), [&](const Trajectory* set) { return set->days[day].core_degc; });
-      const Band<double> band = most_of(cores);
-      above = std::max(forecast_width.core_degc, band.high - state.core_degc);
-      under = std::max(below, state.core_degc - band.low);
+      std::transform(shown.sets.begin(), shown.sets.end(), cores.begin(), [&](const Trajectory* set) { return set->days[day].core; });
+      const Band<TemperaturePoint> band = most_of(cores);
+      above = std::max(forecast_width.core, band.high - state.core);
+      under = std::max(below, state.core - band.low);
     }
-    days.push_back({state, weather[std::min(day, weather.size() - 1)].air.celsius(), state.core_degc - under, state.core_degc + above});
+    days.push_back({state, weather[std::min(day, weather.size() - 1)].air, state.core - under, state.core + above});
   }
   return days;
 }
@@ -299,20 +307,19 @@ double filled_in_all(const PileCare& care, const Trajectory& trajectory) {
   return care.feeding ? 1.0 + care.feeding->share * static_cast<double>(trajectory.fed_on.size()) : 1.0;
 }
 
-OrganicMass organic(double kg_of_it) { return kg_of_it * unit::kg_organic; }
-
 Finished finished_of(const PileToBuild& pile, const Shown& shown, double filled, const YieldRule& rule) {
   const PileState& end = end_state(shown.trajectory);
-  std::vector<double> losses, passing;
+  std::vector<double> losses;
+  std::vector<DryMass> passing;
   for (const Trajectory* trajectory : shown.sets) {
     losses.push_back(end_state(*trajectory).volatile_solids_loss);
-    passing.push_back(end_state(*trajectory).dry_mass_kg - end_state(*trajectory).coarse_kg);
+    passing.push_back(end_state(*trajectory).dry - as_dry_mass(end_state(*trajectory).coarse));
   }
   const Band<double> lost = most_of(std::move(losses));
-  const Band<double> passes = most_of(std::move(passing));
+  const Band<DryMass> passes = most_of(std::move(passing));
   // No drier than it is: a pile that rain soaked is spread drier, one that stands dry is not wetted first.
-  const MoistureWetBasis moisture = std::min(wet_basis(end.moisture), *rule.moisture_at_use.typical);
-  const Mass lies = as_is_mass_of(end.dry_mass_kg * unit::kg_dry, moisture);
+  const MoistureWetBasis moisture = std::min(end.moisture, *rule.moisture_at_use.typical);
+  const Mass lies = as_is_mass_of(end.dry, moisture);
   Finished finished;
   const double mass_left = lies / (filled * pile.share * pile.mix.mass);
   finished.mass_loss = 1.0 - mass_left;
@@ -324,8 +331,7 @@ Finished finished_of(const PileToBuild& pile, const Shown& shown, double filled,
   finished.volatile_solids_loss_high = std::min(1.0, std::max(lost.high, end.volatile_solids_loss + forecast_width.volatile_solids));
   finished.nitrogen_loss = end.nitrogen_loss;
   finished.carbon_to_nitrogen = end.carbon_to_nitrogen;
-  finished.left = compost_left(end.dry_mass_kg * unit::kg_dry, organic(end.volatile_solids_kg), organic(end.coarse_kg),
-                               *rule.held_back_by_screen.typical, rule);
+  finished.left = compost_left(end.dry, end.volatile_solids, end.coarse, *rule.held_back_by_screen.typical, rule);
   finished.screened = yield_about(finished.left.volume, spread_between(passes.low, passes.high), rule);
   return finished;
 }
@@ -335,7 +341,7 @@ std::optional<int> first_warm_day(const DailyWeather& weather) {
   constexpr int all_seasons = 366;
   int warm = 0;
   for (int day = 0; day < std::min(all_seasons, static_cast<int>(weather.size())); ++day) {
-    warm = weather[static_cast<std::size_t>(day)].air.celsius() >= warm_enough_degc ? warm + 1 : 0;
+    warm = weather[static_cast<std::size_t>(day)].air >= warm_enough ? warm + 1 : 0;
     if (warm == 7) return day - 6;
   }
   return std::nullopt;
@@ -376,9 +382,9 @@ Sets run_sets(const PileModel& model, const PileToBuild& pile, const DailyWeathe
 }
 
 void take_peak(Forecast& result) {
-  const auto is_cooler = [](const DayOfForecast& one, const DayOfForecast& other) { return one.state.core_degc < other.state.core_degc; };
+  const auto is_cooler = [](const DayOfForecast& one, const DayOfForecast& other) { return one.state.core < other.state.core; };
   const auto hottest = std::max_element(result.days.begin(), result.days.end(), is_cooler);
-  result.peak_core_degc = hottest->state.core_degc;
+  result.peak_core = hottest->state.core;
   result.peak_day = static_cast<int>(hottest - result.days.begin());
 }
 
@@ -387,7 +393,7 @@ std::vector<ForecastNote> notes_of(const Forecast& result, const Trajectory& tra
   std::vector<ForecastNote> notes;
   const auto take = [&](const std::vector<ForecastNote>& more) { notes.insert(notes.end(), more.begin(), more.end()); };
   if (result.status == ForecastStatus::never) notes.push_back(why_never(trajectory, days));
-  if (days.front().air.celsius() <= 0.0) notes.push_back(ForecastNote::cold_start);
+  if (days.front().air <= freezing) notes.push_back(ForecastNote::cold_start);
   if (result.heats.is_open())
     notes.push_back(result.heats.is_likely() ? ForecastNote::core_of_those_that_heat : ForecastNote::core_of_those_that_do_not);
   take(notes_on(result.days, result.heats.heating));
@@ -454,7 +460,7 @@ Forecast forecast(const PileToBuild& pile, const Weather& weather, const Materia
   result.status = status_of(shown.trajectory, result.heats);
   result.binding = binding_of(shown.trajectory, result.status);
   const bool comes_out_hot = is_small_vessel(pile, result.volume);
-  result.days = days_with_bands(shown, days, forecast_width.core_degc + (comes_out_hot ? forecast_width.too_hot_degc : 0.0));
+  result.days = days_with_bands(shown, days, comes_out_hot ? forecast_width.core + forecast_width.too_hot : forecast_width.core);
   take_peak(result);
   result.filled_in_all = filled_in_all(pile.care, shown.trajectory);
   result.finished = finished_of(pile, shown, result.filled_in_all, *materials.yield);

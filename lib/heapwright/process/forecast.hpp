@@ -15,15 +15,15 @@ namespace heapwright {
 /// How wide a forecast is at the least, judged from where the model misses published trials (README.md): the core by 10 °C either way,
 /// volatile solids lost by 0.12, C:N by 4. Days of readiness as ready_window() has them.
 struct ForecastWidth {
-  double core_degc = 10.0;
+  TemperatureDifference core = 10.0 * unit::kelvin;
   double volatile_solids = 0.12;
-  double carbon_to_nitrogen = 4.0;
-  double too_hot_degc = 6.0;  ///< more below, of bins and tumblers of up to small_vessel, which come out too hot
+  CarbonNitrogenRatio carbon_to_nitrogen = 4.0 * (unit::kg_carbon / unit::kg_nitrogen);
+  TemperatureDifference too_hot = 6.0 * unit::kelvin;  ///< more below, of bins and tumblers of up to small_vessel, which come out too hot
 };
 inline constexpr ForecastWidth forecast_width{};
 inline const Volume small_vessel = 0.2 * unit::m3;
 /// Of the air, by day and night: from here on a pile starts at once. Judged.
-inline constexpr double warm_enough_degc = 10.0;
+inline const TemperaturePoint warm_enough = TemperaturePoint::from_celsius(10.0);
 inline const Volume big_pile = 10.0 * unit::m3;  ///< beyond this the model's piles cool and dry too soon
 
 enum class ForecastStatus {
@@ -76,16 +76,16 @@ struct Finished {
   double volatile_solids_loss_low = 0.0;
   double volatile_solids_loss_high = 0.0;
   double nitrogen_loss = 0.0;
-  double carbon_to_nitrogen = 0.0;
+  CarbonNitrogenRatio carbon_to_nitrogen;
   CompostYield screened;  ///< of all that this pile gets
   CompostLeft left;       ///< likely, screened
 };
 
 struct DayOfForecast {
   PileState state;  ///< by the best set; of a pile that may or may not heat, what most of the likelier have
-  double air_degc = 0.0;
-  double core_low_degc = 0.0;
-  double core_high_degc = 0.0;
+  TemperaturePoint air = TemperaturePoint::from_celsius(0.0);
+  TemperaturePoint core_low = TemperaturePoint::from_celsius(0.0);
+  TemperaturePoint core_high = TemperaturePoint::from_celsius(0.0);
 };
 
 struct Forecast {
@@ -97,7 +97,7 @@ struct Forecast {
   ReadyWindow mature;  ///< likewise
   ForecastStatus status = ForecastStatus::never;
   std::optional<Criterion> binding;  ///< of maturity; of one that is never fit for turf, of that
-  double peak_core_degc = 0.0;
+  TemperaturePoint peak_core = TemperaturePoint::from_celsius(0.0);
   int peak_day = 0;
   Finished finished;
   double filled_in_all = 1.0;  ///< over what it was filled with at first

@@ -181,7 +181,7 @@ bool agrees(const Trajectory& trajectory, int counted_from, const SeenHeating& s
   if (seen.hot_day && *seen.hot_day <= until) return heats_in_time(trajectory, counted_from);
   return std::none_of(seen.cool_days.begin(), seen.cool_days.end(), [&](int day) {
     const bool counts = day <= until && day < std::ssize(trajectory.days);  // what comes in spring says nothing
-    return counts && trajectory.days[static_cast<std::size_t>(day)].core_degc > hot_core_degc;
+    return counts && trajectory.days[static_cast<std::size_t>(day)].core > hot_core;
   });
 }
 

@@ -224,7 +224,7 @@ void Pile::live_a_day(TemperaturePoint temperature, Steps steps, double humidity
   sweeps_ = sweeps_of_a_day;
   const double stable = most_decay_of_a_step / fastest_decay(shape);
   if (!(std::isfinite(stable) && stable > 0.0 && std::isfinite(shape.total_volume))) throw DomainError("a pile's heat has gone astray");
-  const double longest = std::min(steps.longest_s, std::max(std::min(stable, seconds_per_hour), 0.5 * stable));
+  const double longest = std::min(steps.longest.value(), std::max(std::min(stable, seconds_per_hour), 0.5 * stable));
   if (!(longest >= 60.0)) throw DomainError("the pile is too small to be forecast");
   const int count = static_cast<int>(std::ceil(seconds_per_day / longest));
   for (int i = 0; i < count; ++i) step(seconds_per_day / count, air, sweeps_of_a_step);
@@ -234,38 +234,43 @@ PileState Pile::state() const {
   Shape shape;
   measure(stock_, {0.0, 0.0}, shape);
   PileState now;
-  double fast = 0.0, slow = 0.0, water = 0.0;
+  double fast = 0.0, slow = 0.0, water = 0.0, mean = 0.0, worst = 0.0;
   now.least_air_space = now.rotted_worst = 1.0;
   const auto respiration = [&](double fast_kg, double slow_kg, double passing) {
-    return passing > 0.0 ? p_.kap * 1000.0 * p_.cC * (p_.kF * fast_kg + p_.kS * slow_kg) / passing : 0.0;
+    return passing > 0.0 ? p_.kap * 1000.0 * p_.cC * (p_.kF * fast_kg + p_.kS * slow_kg) / passing : 0.0;  // mg/g and day
   };
   for (int i = 0; i < n_; ++i) {
     fast += stock_.fast[i];
     slow += stock_.slow[i];
     water += stock_.water[i];
-    now.mean_degc += shape.temperature[i] * share_[i];
+    mean += shape.temperature[i] * share_[i];
     const double rotting = stock_.fast[i] + stock_.slow[i];
     const double passing = rotting + (inert_ - coarse_) * share_[i];
-    now.respiration_worst = std::max(now.respiration_worst, respiration(stock_.fast[i], stock_.slow[i], passing));
+    worst = std::max(worst, respiration(stock_.fast[i], stock_.slow[i], passing));
     if (degradable_ > 0.0) now.rotted_worst = std::min(now.rotted_worst, 1.0 - rotting * per_share_[i] / degradable_);
     now.least_air_space = std::min(now.least_air_space, shape.air[i]);
   }
   const double solids = fast + slow + inert_;
   const double nitrogen = nitrogen_in_ - (volatile_nitrogen_in_ - stock_.volatile_nitrogen);
-  now.core_degc = shape.temperature[0];
-  now.edge_degc = shape.temperature[n_ - 1];
+  const auto to_nitrogen = [&](double kg) {
+    return carbon_to_nitrogen(nitrogen > 0.0 ? p_.cC * kg / nitrogen : std::numeric_limits<double>::infinity());
+  };
+  now.core = TemperaturePoint::from_celsius(shape.temperature[0]);
+  now.mean = TemperaturePoint::from_celsius(mean);
+  now.edge = TemperaturePoint::from_celsius(shape.temperature[n_ - 1]);
   now.volatile_solids_loss = 1.0 - solids / volatile_solids_in_;
-  now.moisture = water / (water + solids + ash_);
-  now.carbon_to_nitrogen = nitrogen > 0.0 ? p_.cC * (solids - coarse_) / nitrogen : std::numeric_limits<double>::infinity();
-  now.least_carbon_to_nitrogen = nitrogen > 0.0 ? p_.cC * (inert_ - coarse_) / nitrogen : std::numeric_limits<double>::infinity();
+  now.moisture = wet_basis(water / (water + solids + ash_));
+  now.carbon_to_nitrogen = to_nitrogen(solids - coarse_);
+  now.least_carbon_to_nitrogen = to_nitrogen(inert_ - coarse_);
   now.nitrogen_loss = nitrogen_in_ > 0.0 ? 1.0 - nitrogen / nitrogen_in_ : 0.0;
-  now.respiration_mean = respiration(fast, slow, solids - coarse_);
+  now.respiration_mean = respiration(fast, slow, solids - coarse_) * mg_carbon_per_g_and_day;
+  now.respiration_worst = worst * mg_carbon_per_g_and_day;
   now.relative_volume = shape.total_volume / volume0_;
   now.core_oxygen = oxygen_[0];
-  now.wet_mass_kg = water + solids + ash_;
-  now.dry_mass_kg = solids + ash_;
-  now.volatile_solids_kg = solids;
-  now.coarse_kg = coarse_;
+  now.mass = (water + solids + ash_) * unit::kg;
+  now.dry = (solids + ash_) * unit::kg_dry;
+  now.volatile_solids = solids * unit::kg_organic;
+  now.coarse = coarse_ * unit::kg_organic;
   return now;
 }
 

@@ -2,7 +2,7 @@
 /// A pile as the model has it: shells from the core to the edge, each with its heat, rotting matter and water.
 ///
 /// README.md beside this file gives the equations, their sources and how far they hold. Quantities are typed where they come in and go
-/// out; within, doubles in the SI slots that each name documents (kg, m, s, J, W, °C; oxygen as volume fraction).
+/// out; within class Pile, doubles in the SI slots that each name documents (kg, m, s, J, W, °C; oxygen as volume fraction).
 
 #include <array>
 #include <optional>
@@ -18,7 +18,7 @@ namespace heapwright {
 /// Less than a bucketful warms and cools too fast to follow.
 inline const Volume smallest_pile = 0.018 * unit::m3;
 
-inline constexpr double particle_kg_per_m3 = 1500.0;  ///< dry solids without air; assumed
+inline constexpr ParticleDensity density_of_solids = 1500.0 * (unit::kg_dry / unit::m3);  ///< dry, without air; assumed
 
 /// The size of a pile as built, and how it meets the air.
 struct SettledShape {
@@ -31,31 +31,34 @@ struct SettledShape {
 
 /// How long the integrator's steps may be. Shorter wherever the heat would outrun them.
 struct Steps {
-  double longest_s;
+  Duration longest;
 };
 /// The reference runs' and the forecasts'. Steps of three hours are as good for most piles, within 0.13 °C of these, but where a pile works
 /// hardest they overshoot by up to 10 °C, past where rotting stops.
-inline constexpr Steps hourly_steps{3600.0};
+inline constexpr Steps hourly_steps{unit::hour};
+
+/// What respiration is told in: a mg of CO2-C per g of organic matter and day.
+inline constexpr RespirationRate mg_carbon_per_g_and_day = 1e-3 * (unit::kg_carbon / unit::kg_organic) / unit::day;
 
 /// What a pile is at a time.
 struct PileState {
-  double core_degc = 0.0;
-  double mean_degc = 0.0;
-  double edge_degc = 0.0;
-  double volatile_solids_loss = 0.0;      ///< share of all that was put in
-  double moisture = 0.0;                  ///< wet basis
-  double carbon_to_nitrogen = 0.0;        ///< of what passes a screen; infinite without nitrogen
-  double least_carbon_to_nitrogen = 0.0;  ///< that it can come down to, when all has rotted that does
-  double nitrogen_loss = 0.0;             ///< share of all that was put in
-  double respiration_mean = 0.0;          ///< mg CO2-C per g organic matter and day, of a sample of the whole at 37 °C
-  double respiration_worst = 0.0;         ///< of the rawest shell
-  double rotted_worst = 0.0;              ///< share of what rots that is gone, in the rawest shell; 1 where nothing does
-  double relative_volume = 0.0;           ///< over the volume built
-  double core_oxygen = 0.0;               ///< volume fraction
-  double wet_mass_kg = 0.0;
-  double dry_mass_kg = 0.0;
-  double volatile_solids_kg = 0.0;
-  double coarse_kg = 0.0;        ///< wood that stays on the screen
+  TemperaturePoint core = TemperaturePoint::from_celsius(0.0);
+  TemperaturePoint mean = TemperaturePoint::from_celsius(0.0);
+  TemperaturePoint edge = TemperaturePoint::from_celsius(0.0);
+  double volatile_solids_loss = 0.0;  ///< share of all that was put in
+  MoistureWetBasis moisture;
+  CarbonNitrogenRatio carbon_to_nitrogen;        ///< of what passes a screen; infinite without nitrogen
+  CarbonNitrogenRatio least_carbon_to_nitrogen;  ///< that it can come down to, when all has rotted that does
+  double nitrogen_loss = 0.0;                    ///< share of all that was put in
+  RespirationRate respiration_mean;              ///< of a sample of the whole at 37 °C
+  RespirationRate respiration_worst;             ///< of the rawest shell
+  double rotted_worst = 0.0;                     ///< share of what rots that is gone, in the rawest shell; 1 where nothing does
+  double relative_volume = 0.0;                  ///< over the volume built
+  double core_oxygen = 0.0;                      ///< volume fraction
+  Mass mass;
+  DryMass dry;
+  OrganicMass volatile_solids;
+  OrganicMass coarse;            ///< wood that stays on the screen
   double least_air_space = 0.0;  ///< of the shell with least
 };
 

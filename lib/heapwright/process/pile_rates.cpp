@@ -43,7 +43,7 @@ void Pile::measure(const Stock& stock, const Air& air, Shape& shape) const {
     const double frozen = std::min(0.0, heat + heat_of_fusion * water);  // of what thaws nothing is missing
     const double celsius = (heat >= 0.0 ? heat : frozen) / capacity;
     wet[i] = water / dry;
-    solid[i] = 1.0 / particle_kg_per_m3 + wet[i] / water_kg_per_m3;
+    solid[i] = 1.0 / density_of_solids.value() + wet[i] / water_kg_per_m3;
     shrunk[i] = shrink * std::max(0.0, 1.0 - rotting * per_degradable * per_share_[i]);
     boiling[i] = magnus_exponent(celsius);
     shape.dry[i] = dry;

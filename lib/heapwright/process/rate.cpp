@@ -31,7 +31,7 @@ struct Fitting {
   std::vector<CoreOfDay> seen;
 };
 
-/// The core in the middle of each day that was seen.
+/// The core in the middle of each day that was seen, °C: least squares are of plain numbers.
 std::vector<double> cores_of(const Fitting& fitting, double rate, double air_off) {
   const int last = fitting.seen.back().day;
   PileToBuild pile = fitting.pile;
@@ -40,10 +40,11 @@ std::vector<double> cores_of(const Fitting& fitting, double rate, double air_off
   for (DayOfWeather& day : weather) day.air = day.air + air_off * unit::kelvin;
   const PileModel model(pile, fitting.materials, fitting.ensemble);
   const Trajectory trajectory = model.trajectory(fitting.ensemble.best, weather, {last + 1, false});
+  const auto degc_on = [&](std::size_t day) { return trajectory.days[day].core.celsius(); };
   std::vector<double> cores;
   for (const CoreOfDay& seen : fitting.seen) {
     const std::size_t day = static_cast<std::size_t>(seen.day);
-    cores.push_back(0.5 * (trajectory.days[day].core_degc + trajectory.days[day + 1].core_degc));
+    cores.push_back(0.5 * (degc_on(day) + degc_on(day + 1)));
   }
   return cores;
 }
@@ -58,7 +59,7 @@ struct Misses {
 Misses misses_of(const Fitting& fitting, const std::vector<double>& cores, double air_off) {
   Misses misses{air_off, {}, air_held * air_off * air_off};
   for (std::size_t i = 0; i < cores.size(); ++i) {
-    misses.of_day.push_back(fitting.seen[i].core_degc - cores[i]);
+    misses.of_day.push_back(fitting.seen[i].core.celsius() - cores[i]);
     misses.cost += misses.of_day.back() * misses.of_day.back();
   }
   return misses;
@@ -146,19 +147,20 @@ std::optional<RateFit> fit_rate(const PileToBuild& pile, const DailyWeather& wea
   RateFit fit;
   fit.factor = std::exp(log_rate);
   const Misses misses = least_misses(fitting, fit.factor, guess.air_off);
-  fit.air_off_degc = misses.air_off;
-  fit.misses_by_degc = root_mean_square(misses.of_day);
-  fit.missed_before_degc = root_mean_square(misses_of(fitting, cores_of(fitting, 1.0, 0.0), 0.0).of_day);
+  const double misses_by = root_mean_square(misses.of_day);
+  fit.air_off = misses.air_off * unit::kelvin;
+  fit.misses_by = misses_by * unit::kelvin;
+  fit.missed_before = root_mean_square(misses_of(fitting, cores_of(fitting, 1.0, 0.0), 0.0).of_day) * unit::kelvin;
   constexpr double aside = 0.1;
   const double curvature = (cost(log_rate + aside) + cost(log_rate - aside) - 2.0 * least) / (aside * aside);
   const double of_their_own = days_of_their_own(misses.of_day);
   const double days = static_cast<double>(misses.of_day.size());
-  const double variance = fit.misses_by_degc * fit.misses_by_degc * days / std::max(1.0, days - 2.0);
+  const double variance = misses_by * misses_by * days / std::max(1.0, days - 2.0);
   const double error = curvature > 0.0 ? std::sqrt(2.0 * variance / curvature * days / std::max(1.0, of_their_own)) : 10.0;
   const double spread = std::exp(2.0 * error);
   // Judged before the band is cut at the slowest and the fastest, where a factor says no more than that it is there or beyond.
   const bool at_an_end = fit.factor < slowest_rate * as_good_as_equal || fit.factor > fastest_rate / as_good_as_equal;
-  fit.fits_none = fit.misses_by_degc > widest_miss;
+  fit.fits_none = misses_by > widest_miss;
   fit.tells = !at_an_end && !fit.fits_none && spread * spread < widest_telling;
   fit.low = std::max(slowest_rate, fit.factor / spread);
   fit.high = std::min(fastest_rate, fit.factor * spread);

@@ -11,7 +11,7 @@ namespace heapwright {
 /// What a thermometer in the core showed on a day, the mean of its readings.
 struct CoreOfDay {
   int day = 0;  ///< after it was built
-  double core_degc = 0.0;
+  TemperaturePoint core = TemperaturePoint::from_celsius(0.0);
 };
 
 /// A factor on both rate constants, kF and kS, of every set. Fitted by least squares together with how far the air of the pile's place is
@@ -21,14 +21,14 @@ struct RateFit {
   double factor = 1.0;
   double low = 1.0;  ///< two standard errors either way, of the residuals less what follows each from the one before
   double high = 1.0;
-  double air_off_degc = 0.0;        ///< how much warmer than the weather's its air seems
-  double misses_by_degc = 0.0;      ///< root mean square of what is left
-  double missed_before_degc = 0.0;  ///< without the factor
-  bool tells = false;               ///< whether the log narrows the factor at all: low and high less than three to one apart
-  bool fits_none = false;           ///< whether no rate comes near the log, by twice what a day's readings may be off
+  TemperatureDifference air_off;        ///< how much warmer than the weather's its air seems
+  TemperatureDifference misses_by;      ///< root mean square of what is left
+  TemperatureDifference missed_before;  ///< without the factor
+  bool tells = false;                   ///< whether the log narrows the factor at all: low and high less than three to one apart
+  bool fits_none = false;               ///< whether no rate comes near the log, by twice what a day's readings may be off
 
-  /// misses_by_degc as it is shown: no thermometer in a pile is nearer than 1 °C; judged.
-  double told_miss_degc() const { return misses_by_degc > 1.0 ? misses_by_degc : 1.0; }
+  /// misses_by as it is shown: no thermometer in a pile is nearer than 1 °C; judged.
+  TemperatureDifference told_miss() const { return misses_by > 1.0 * unit::kelvin ? misses_by : 1.0 * unit::kelvin; }
 };
 
 inline constexpr double slowest_rate = 0.2;

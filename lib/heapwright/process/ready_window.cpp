@@ -8,7 +8,7 @@ namespace {
 
 constexpr double earlier = 0.7;
 constexpr double later = 1.7;
-constexpr double working_degc = 10.0;  // judged
+const TemperaturePoint works_from = TemperaturePoint::from_celsius(10.0);  // judged
 
 std::optional<int> cured(std::optional<int> day) { return day ? std::optional(*day + cure) : std::nullopt; }
 
@@ -17,7 +17,7 @@ std::optional<int> within_horizon(std::optional<int> day) { return day && *day <
 /// The day on which a share of the days is done that a pile works on its way to a day: while it rests in the cold it gets no sooner
 /// ready, nor before the least age and the cure of what went in last.
 int sooner(const Trajectory& trajectory, int ready, double share) {
-  const auto works = [&](int day) { return trajectory.days[static_cast<std::size_t>(day)].core_degc >= working_degc; };
+  const auto works = [&](int day) { return trajectory.days[static_cast<std::size_t>(day)].core >= works_from; };
   ready = std::min(ready, static_cast<int>(trajectory.days.size()));
   int working = 0;
   for (int day = 0; day < ready; ++day) working += works(day) ? 1 : 0;

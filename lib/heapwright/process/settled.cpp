@@ -60,7 +60,7 @@ DryBulkDensity SettledDensity::at(Length height, double factor) const {
 SettledDensity settled_density_of(const Mix& mix, const Materials& materials, const ProcessEnsemble& ensemble,
                                   std::optional<BulkDensity> weighed) {
   SettledDensity density;
-  const Volume solid_and_wet = mix.dry / particle_density(particle_kg_per_m3) + mix.water / water_density();
+  const Volume solid_and_wet = mix.dry / density_of_solids + mix.water / water_density();
   density.most = most_solid_and_wet * mix.dry / solid_and_wet;
   if (weighed) {
     density.weighed = true;

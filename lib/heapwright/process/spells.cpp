@@ -10,23 +10,23 @@ namespace {
 /// The half-month that begins with a day of a forecast.
 Spell half_month_from(const Forecast& forecast, std::size_t day) {
   const Date first = date_of(forecast, static_cast<int>(day));
-  Spell spell{first, first, Warmth::cool, false, forecast.days[day].state.core_degc};
-  double moistest = 0.0;
+  Spell spell{first, first, Warmth::cool, false, forecast.days[day].state.core};
+  MoistureWetBasis moistest;
   for (; day < forecast.days.size() && is_same_half_month(first, date_of(forecast, static_cast<int>(day))); ++day) {
     const PileState& state = forecast.days[day].state;
-    spell.core_degc = std::max(spell.core_degc, state.core_degc);
+    spell.core = std::max(spell.core, state.core);
     moistest = std::max(moistest, state.moisture);
     spell.to = date_of(forecast, static_cast<int>(day));
   }
   spell.dry = moistest < dry_moisture;
-  spell.warmth = spell.dry ? std::min(Warmth::cool, warmth_of(spell.core_degc)) : warmth_of(spell.core_degc);
+  spell.warmth = spell.dry ? std::min(Warmth::cool, warmth_of(spell.core)) : warmth_of(spell.core);
   return spell;
 }
 
 /// Takes in the half-month after it, which feels the same.
 void take_in(Spell& spell, const Spell& next) {
   spell.to = next.to;
-  spell.core_degc = spell.warmth >= Warmth::cool ? std::max(spell.core_degc, next.core_degc) : std::min(spell.core_degc, next.core_degc);
+  spell.core = spell.warmth >= Warmth::cool ? std::max(spell.core, next.core) : std::min(spell.core, next.core);
 }
 
 std::size_t days_of(const Spell& spell) {
@@ -35,11 +35,11 @@ std::size_t days_of(const Spell& spell) {
 
 }  // namespace
 
-Warmth warmth_of(double core_degc) {
-  if (core_degc <= thawed_core_degc) return Warmth::frozen;
-  if (core_degc < cool_core_degc) return Warmth::cold;
-  if (core_degc < warm_core_degc) return Warmth::cool;
-  return core_degc < hot_core_degc ? Warmth::warm : Warmth::hot;
+Warmth warmth_of(TemperaturePoint core) {
+  if (core <= thawed_core) return Warmth::frozen;
+  if (core < cool_core) return Warmth::cold;
+  if (core < warm_core) return Warmth::cool;
+  return core < hot_core ? Warmth::warm : Warmth::hot;
 }
 
 std::vector<Spell> spells_of(const Forecast& forecast) {

@@ -7,7 +7,7 @@
 
 namespace heapwright {
 
-/// How a pile feels, and works, by its core. Bounds judged; the last is hot_core_degc.
+/// How a pile feels, and works, by its core. Bounds judged; the last is hot_core.
 enum class Warmth {
   frozen,  ///< or nearly: it rests
   cold,    ///< it hardly works
@@ -15,17 +15,18 @@ enum class Warmth {
   warm,    ///< it works well
   hot,     ///< it works hardest
 };
-inline constexpr double thawed_core_degc = 1.0;  ///< at or below it is frozen or nearly: the core thaws last
-inline constexpr double cool_core_degc = warm_enough_degc;
-inline constexpr double warm_core_degc = 25.0;
-Warmth warmth_of(double core_degc);
+inline const TemperaturePoint thawed_core =
+    TemperaturePoint::from_celsius(1.0);  ///< at or below it is frozen or nearly: the core thaws last
+inline const TemperaturePoint cool_core = warm_enough;
+inline const TemperaturePoint warm_core = TemperaturePoint::from_celsius(25.0);
+Warmth warmth_of(TemperaturePoint core);
 
 struct Spell {
   Date from;
   Date to;
   Warmth warmth = Warmth::cool;
-  bool dry = false;        ///< it stands still, like the air
-  double core_degc = 0.0;  ///< of its warmest day; of a cold spell, of the coldest of its half-months
+  bool dry = false;                                             ///< it stands still, like the air
+  TemperaturePoint core = TemperaturePoint::from_celsius(0.0);  ///< of its warmest day; of a cold spell, of the coldest of its half-months
 };
 
 /// A half-month feels as its warmest day does: a warm week in a cold month is what its owner sees. What is dry is never more than cool.

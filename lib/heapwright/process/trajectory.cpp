@@ -35,9 +35,9 @@ void tend_as_noted(Pile& pile, int day, const NotedCare& noted, MoistureWetBasis
 }
 
 /// Turnings and waterings, the latter fortnightly where the pile is never turned. A pile at rest gets neither in frost.
-void tend(Pile& pile, int day, const PileCare& care, TemperaturePoint air, double core_degc) {
+void tend(Pile& pile, int day, const PileCare& care, TemperaturePoint air, TemperaturePoint core) {
   if (day <= care.noted.until) return tend_as_noted(pile, day, care.noted, care.watering, air);
-  if (air < frost && core_degc < working_core_degc) return;
+  if (air < frost && core < working_core) return;
   if (care.turn_every) {
     if (is_every(day, *care.turn_every)) pile.turn(air, care.wet_to);
   } else if (care.wet_to && is_every(day, watering_every)) {
@@ -60,7 +60,7 @@ class KeptPile {
       pile_.add(care_.feeding->share * contents_, weather.air);
       ++fed_;
     }
-    tend(pile_, day, care_, weather.air, state_.core_degc);
+    tend(pile_, day, care_, weather.air, state_.core);
     const Length rain = rain_taken_up(weather.rain, weather.air, care_.share_of_rain);
     if (is_positive(rain)) pile_.rain(weather.air, rain);
     pile_.drain();
@@ -82,14 +82,19 @@ class KeptPile {
   int fed_ = 0;
 };
 
+/// Whether what falls as it did in the last year comes down to a limit within some years more. What rises is taken to stay.
+template <class Figure>
+bool falls_to(const Figure& limit, const Figure& now, const Figure& a_year_ago, double years) {
+  return now - std::max<Figure>(Figure(), a_year_ago - now) * years <= limit;
+}
+
 /// Whether a pile may yet come to the limits in the days left, by its last year.
 bool can_meet(const PileState& now, const PileState& a_year_ago, const ReadyLimits& limits, int days_left) {
   const double years = static_cast<double>(days_left) / days_a_year;
-  const auto falls_to = [&](double limit, double value, double before) { return value - std::max(0.0, before - value) * years <= limit; };
   return now.least_carbon_to_nitrogen <= limits.carbon_to_nitrogen &&
-         falls_to(limits.carbon_to_nitrogen, now.carbon_to_nitrogen, a_year_ago.carbon_to_nitrogen) &&
-         falls_to(limits.respiration, now.respiration_worst, a_year_ago.respiration_worst) &&
-         falls_to(-limits.rotted, -now.rotted_worst, -a_year_ago.rotted_worst);
+         falls_to(limits.carbon_to_nitrogen, now.carbon_to_nitrogen, a_year_ago.carbon_to_nitrogen, years) &&
+         falls_to(limits.respiration, now.respiration_worst, a_year_ago.respiration_worst, years) &&
+         falls_to(-limits.rotted, -now.rotted_worst, -a_year_ago.rotted_worst, years);
 }
 
 bool can_get_readier(const Trajectory& trajectory, int days_left) {
@@ -107,7 +112,7 @@ bool meets(const PileState& state, const ReadyLimits& limits) {
 }
 
 std::optional<int> Trajectory::hot_day() const {
-  const auto hot = std::find_if(days.begin(), days.end(), [](const PileState& day) { return day.core_degc > hot_core_degc; });
+  const auto hot = std::find_if(days.begin(), days.end(), [](const PileState& day) { return day.core > hot_core; });
   return hot == days.end() ? std::nullopt : std::optional(static_cast<int>(hot - days.begin()));
 }
 
@@ -146,10 +151,10 @@ std::optional<int> first_hot_day(Pile pile, const PileContents& contents, const 
   KeptPile kept(std::move(pile), contents, care, steps);
   const int last = std::min(days, static_cast<int>(weather.size()));
   for (int day = 0; day < last; ++day) {
-    if (kept.state().core_degc > hot_core_degc) return day;
+    if (kept.state().core > hot_core) return day;
     kept.live(day, weather[static_cast<std::size_t>(day)], true);
   }
-  return kept.state().core_degc > hot_core_degc ? std::optional(last) : std::nullopt;
+  return kept.state().core > hot_core ? std::optional(last) : std::nullopt;
 }
 
 }  // namespace heapwright

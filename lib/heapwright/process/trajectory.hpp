@@ -36,23 +36,23 @@ struct PileCare {
   NotedCare noted{};
   MoistureWetBasis watering = wet_basis(usual_watering);  ///< what it is wetted to where it was noted, or would be
 };
-inline constexpr double dry_moisture = 0.40;  ///< below this rotting is less than half as fast as in moist matter
-inline constexpr int watering_every = 14;     ///< days; common practice, no source
+inline const MoistureWetBasis dry_moisture = wet_basis(0.40);  ///< below this rotting is less than half as fast as in moist matter
+inline constexpr int watering_every = 14;                      ///< days; common practice, no source
 
 /// In frost a pile is left alone, unless it works: on days whose mean is below the first, while its core is below the second. Judged.
 inline const TemperaturePoint frost = TemperaturePoint::from_celsius(2.0);
-inline constexpr double working_core_degc = 20.0;
+inline const TemperaturePoint working_core = TemperaturePoint::from_celsius(20.0);
 
 /// What a pile must have come to.
 struct ReadyLimits {
-  double respiration;         ///< mg CO2-C per g organic matter and day at most, of the rawest shell
-  double carbon_to_nitrogen;  ///< at most, of what passes a screen
-  double rotted;              ///< share of what rots, at least, of the rawest shell; judged
+  RespirationRate respiration;             ///< at most, of the rawest shell
+  CarbonNitrogenRatio carbon_to_nitrogen;  ///< at most, of what passes a screen
+  double rotted;                           ///< share of what rots, at least, of the rawest shell; judged
 };
 /// Caltrans and Minnesota take 8 mg CO2-C per g organic matter and day on turf, Penn State a C:N of 30 (criteria.toml names them).
-inline constexpr ReadyLimits turf_limits{8.0, 30.0, 0.60};
+inline const ReadyLimits turf_limits{8.0 * mg_carbon_per_g_and_day, carbon_to_nitrogen(30.0), 0.60};
 /// 4 mg and 25: the middle rating of a maturity index, from memory; 25 also keeps soil from being robbed of nitrogen.
-inline constexpr ReadyLimits mature_limits{4.0, 25.0, 0.80};
+inline const ReadyLimits mature_limits{4.0 * mg_carbon_per_g_and_day, carbon_to_nitrogen(25.0), 0.80};
 
 inline constexpr int earliest_ready = 14;  ///< days after something raw went in; nothing is called stable before
 inline constexpr int cure = 21;            ///< days; at least three weeks (a town's yard guide; Canada's 2005 guideline, from memory)
@@ -61,7 +61,7 @@ bool meets(const PileState& state, const ReadyLimits& limits);
 
 /// A core above this counts as having got hot: 113 °F, a mean of a day. Judged, and above `heated` of a log (40 °C at any one reading), so
 /// that a warm afternoon is no hot pile.
-inline constexpr double hot_core_degc = 45.0;
+inline const TemperaturePoint hot_core = TemperaturePoint::from_celsius(45.0);
 
 /// The days of a pile.
 struct Trajectory {

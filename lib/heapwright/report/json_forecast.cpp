@@ -54,15 +54,16 @@ Json days_json(const Forecast& forecast) {
 
 void add_trajectory(Json& json, const Forecast& forecast) {
   json["days"] = days_json(forecast);
-  json["core_degc"] = series(forecast, [](const DayOfForecast& day) { return day.state.core_degc; });
-  json["core_low_degc"] = series(forecast, [](const DayOfForecast& day) { return day.core_low_degc; });
-  json["core_high_degc"] = series(forecast, [](const DayOfForecast& day) { return day.core_high_degc; });
-  json["edge_degc"] = series(forecast, [](const DayOfForecast& day) { return day.state.edge_degc; });
-  json["moisture_fraction"] = series(forecast, [](const DayOfForecast& day) { return day.state.moisture; });
+  json["core_degc"] = series(forecast, [](const DayOfForecast& day) { return day.state.core.celsius(); });
+  json["core_low_degc"] = series(forecast, [](const DayOfForecast& day) { return day.core_low.celsius(); });
+  json["core_high_degc"] = series(forecast, [](const DayOfForecast& day) { return day.core_high.celsius(); });
+  json["edge_degc"] = series(forecast, [](const DayOfForecast& day) { return day.state.edge.celsius(); });
+  json["moisture_fraction"] = series(forecast, [](const DayOfForecast& day) { return day.state.moisture.value(); });
   json["volatile_solids_left_fraction"] = series(forecast, [](const DayOfForecast& day) { return 1.0 - day.state.volatile_solids_loss; });
-  json["respiration_mg_co2c_per_g_om_day"] = series(forecast, [](const DayOfForecast& day) { return day.state.respiration_worst; });
-  json["carbon_to_nitrogen"] = series(forecast, [](const DayOfForecast& day) { return finite(day.state.carbon_to_nitrogen); });
-  json["air_degc"] = series(forecast, [](const DayOfForecast& day) { return day.air_degc; });
+  json["respiration_mg_co2c_per_g_om_day"] =
+      series(forecast, [](const DayOfForecast& day) { return value_in(mg_carbon_per_g_and_day, day.state.respiration_worst); });
+  json["carbon_to_nitrogen"] = series(forecast, [](const DayOfForecast& day) { return finite(day.state.carbon_to_nitrogen.value()); });
+  json["air_degc"] = series(forecast, [](const DayOfForecast& day) { return day.air.celsius(); });
 }
 
 Json finished_json(const YardForecast& answer) {
@@ -71,7 +72,7 @@ Json finished_json(const YardForecast& answer) {
   if (answer.screened)
     screened = {
         {"low", answer.screened->low.value()}, {"likely", answer.screened->likely.value()}, {"high", answer.screened->high.value()}};
-  return {{"carbon_to_nitrogen", finite(finished.carbon_to_nitrogen)},
+  return {{"carbon_to_nitrogen", finite(finished.carbon_to_nitrogen.value())},
           {"moisture_fraction", finished.moisture.value()},
           {"mass_kg", answer.mass.value()},
           {"volume_m3", answer.finished_volume.value()},
@@ -132,7 +133,7 @@ Json forecast_json(const Answer<YardForecast>& whole, const Materials& materials
     json["ready_for_turf"] = window_json(forecast, forecast.turf);
     json["mature"] = window_json(forecast, forecast.mature);
     json["binding_criterion"] = forecast.binding ? Json(criterion_word(*forecast.binding)) : Json(nullptr);
-    json["peak_core_degc"] = forecast.peak_core_degc;
+    json["peak_core_degc"] = forecast.peak_core.celsius();
     json["peak_day"] = forecast.peak_day;
     json["heats"] = heats_json(forecast);
     json["loss"] = {{"mass_fraction", forecast.finished.mass_loss},

@@ -47,8 +47,8 @@ Json correction_json(const YardReadings& answer) {
   return {{"rate_factor", rate.factor},
           {"rate_factor_low", rate.low},
           {"rate_factor_high", rate.high},
-          {"air_off_degc", rate.air_off_degc},
-          {"misses_by_degc", rate.misses_by_degc},
+          {"air_off_degc", value_in(unit::kelvin, rate.air_off)},
+          {"misses_by_degc", value_in(unit::kelvin, rate.misses_by)},
           {"ready_for_turf", window_json(forecast, forecast.turf)},
           {"mature", window_json(forecast, forecast.mature)}};
 }

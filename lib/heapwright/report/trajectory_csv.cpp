@@ -16,15 +16,15 @@ std::string cell(double number) { return std::isfinite(number) ? print_number(nu
 std::string day_row(const Forecast& forecast, std::size_t day) {
   const DayOfForecast& one = forecast.days[day];
   const PileState& state = one.state;
-  const std::array cells{cell(one.air_degc),
-                         cell(state.core_degc),
-                         cell(one.core_low_degc),
-                         cell(one.core_high_degc),
-                         cell(state.edge_degc),
-                         cell(state.moisture),
+  const std::array cells{cell(one.air.celsius()),
+                         cell(state.core.celsius()),
+                         cell(one.core_low.celsius()),
+                         cell(one.core_high.celsius()),
+                         cell(state.edge.celsius()),
+                         cell(state.moisture.value()),
                          cell(1.0 - state.volatile_solids_loss),
-                         cell(state.respiration_worst),
-                         cell(state.carbon_to_nitrogen),
+                         cell(value_in(mg_carbon_per_g_and_day, state.respiration_worst)),
+                         cell(state.carbon_to_nitrogen.value()),
                          cell(state.relative_volume)};
   return fmt::format("{},{},{}\n", print_date(date_of(forecast, static_cast<int>(day))), day, fmt::join(cells, ","));
 }

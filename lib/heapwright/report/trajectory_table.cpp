@@ -14,15 +14,14 @@ std::string whole(double number) { return std::isfinite(number) ? fmt::format("{
 
 std::vector<std::string> week_row(const Forecast& forecast, std::size_t day, const Show& show) {
   const DayOfForecast& one = forecast.days[day];
-  const auto temperature = [&](double celsius) { return show.temperature(TemperaturePoint::from_celsius(celsius)); };
   return {print_date(date_of(forecast, static_cast<int>(day))),
-          temperature(one.air_degc),
-          temperature(one.state.core_degc),
-          temperature(one.state.edge_degc),
-          show_percent(one.state.moisture),
+          show.temperature(one.air),
+          show.temperature(one.state.core),
+          show.temperature(one.state.edge),
+          show_percent(one.state.moisture.value()),
           show_percent(1.0 - one.state.volatile_solids_loss),
-          whole(one.state.carbon_to_nitrogen),
-          whole(one.state.respiration_worst)};
+          whole(one.state.carbon_to_nitrogen.value()),
+          whole(value_in(mg_carbon_per_g_and_day, one.state.respiration_worst))};
 }
 
 }  // namespace
@@ -36,7 +35,8 @@ std::string table_of_forecast(const YardForecast& answer, const Show& show) {
       "{}\n{}", columns(rows),
       wrap(fmt::format("left: of the organic matter. breath: mg CO2-C per g organic matter and day, of the rawest part; once "
                        "it is down to {:.0f} and has cured three weeks it is ready for turf, at {:.0f} mature.",
-                       turf_limits.respiration, mature_limits.respiration)));
+                       value_in(mg_carbon_per_g_and_day, turf_limits.respiration),
+                       value_in(mg_carbon_per_g_and_day, mature_limits.respiration))));
 }
 
 }  // namespace heapwright
