@@ -180,7 +180,7 @@ void WorkingOption::add_to(CLI::App& command) {
   command.add_flag("--show-working", asked, "show each step: formula, numbers, result, source");
 }
 
-const WorkingUnits& WorkingOption::measures(const CommonOptions& common, const Show& show) const {
+const WorkingUnits& WorkingOption::units(const CommonOptions& common, const Show& show) const {
   return show.in_us_units() && !common.json ? us_working_units() : si_working_units();
 }
 
