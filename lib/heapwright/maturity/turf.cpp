@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "heapwright/materials/rows.hpp"
+
 namespace heapwright {
 namespace {
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "heapwright/mix/constituents.hpp"
+#include "heapwright/units/band.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
 
@@ -36,12 +37,6 @@ struct MixPart {
   DryMass dry;
   OrganicMass organic_matter;
   int supply = 0;
-};
-
-template <class Quantity>
-struct Band {
-  Quantity low;
-  Quantity high;
 };
 
 /// Between what a mix lies, since the figures of its feedstocks do: eight times in ten (ranges.hpp).

@@ -1,5 +1,6 @@
 #include "heapwright/mix/ranges.hpp"
 
+#include <boost/math/distributions/triangular.hpp>
 #include <boost/random/sobol.hpp>
 
 #include <algorithm>
@@ -15,33 +16,23 @@ namespace {
 
 constexpr std::size_t draws = 4096;
 constexpr std::size_t block = 256;  // of draws at a time, so that they stay in the processor's cache
-constexpr double outside = 0.10;    // of the draws below the band, and as many above
 constexpr std::size_t most_figures = 1024;
 
 using Sobol = boost::random::sobol_engine<std::uint32_t, 32>;
 using Column = std::array<double, block>;
 
-/// The inverse of a triangle's distribution function.
+/// A figure of which low, typical and high are known lies in a triangle over them.
 class Triangle {
  public:
-  Triangle(double low, double typical, double high)
-      : low_(low), high_(high), share_below_(high > low ? std::clamp((typical - low) / (high - low), 0.0, 1.0) : 1.0) {
-    below_ = (high - low) * (high - low) * share_below_;
-    above_ = (high - low) * (high - low) * (1.0 - share_below_);
+  explicit Triangle(const Variation& variation) : typical_(std::clamp(variation.typical(), variation.low(), variation.high())) {
+    if (variation.low() < variation.high()) triangle_.emplace(variation.low(), typical_, variation.high());
   }
-  double at(double share) const {
-    return share < share_below_ ? low_ + std::sqrt(share * below_) : high_ - std::sqrt((1.0 - share) * above_);
-  }
+  double at(double share) const { return triangle_ ? quantile(*triangle_, share) : typical_; }
 
  private:
-  double low_;
-  double high_;
-  double share_below_;
-  double below_;
-  double above_;
+  double typical_;
+  std::optional<boost::math::triangular> triangle_;
 };
-
-Triangle triangle_of(const Variation& variation) { return {variation.low(), variation.typical(), variation.high()}; }
 
 /// What the draws of a mix come to.
 struct Outcomes {
@@ -70,17 +61,6 @@ double share_inside(const std::vector<Quantity>& values, const Window<Quantity>&
   return static_cast<double>(inside) / static_cast<double>(draws);
 }
 
-/// Puts the values out of order.
-template <class Quantity>
-Band<Quantity> band_of(std::vector<Quantity>& values) {
-  const auto from_the_end = static_cast<std::ptrdiff_t>(outside * static_cast<double>(values.size()));
-  const auto low = values.begin() + from_the_end;
-  const auto high = values.end() - 1 - from_the_end;
-  std::nth_element(values.begin(), low, values.end());
-  std::nth_element(low + 1, high, values.end());  // the low end stays where it is
-  return {*low, *high};
-}
-
 Outcomes draw(const Blend& blend, const std::vector<Varied>& figures) {
   std::vector<Matter> start(blend.ingredients.begin(), blend.ingredients.end());
   const std::size_t count = start.size();
@@ -99,7 +79,7 @@ Outcomes draw(const Blend& blend, const std::vector<Varied>& figures) {
     }
     for (std::size_t f = 0; f < figures.size(); ++f) {
       for (const auto& [ingredient, variation] : figures[f].of) {
-        const Triangle triangle = triangle_of(variation);
+        const Triangle triangle(variation);
         for (std::size_t at = 0; at < block; ++at) variation.apply(triangle.at(columns[f][at]), matter[at * count + ingredient]);
       }
     }
@@ -164,9 +144,9 @@ MixRanges drawn_ranges(const Blend& blend, const std::vector<Varied>& figures, c
   MixRanges ranges;
   ranges.chance_carbon_to_nitrogen_in_window = share_inside(outcomes.ratios, targets.carbon_to_nitrogen);
   ranges.chance_moisture_in_window = share_inside(outcomes.moistures, targets.moisture);
-  ranges.moisture = band_of(outcomes.moistures);
-  if (outcomes.ratios.size() == draws) ranges.carbon_to_nitrogen = band_of(outcomes.ratios);
-  if (outcomes.airs.size() == draws) ranges.air_space = band_of(outcomes.airs);
+  ranges.moisture = eight_of_ten(outcomes.moistures);
+  if (outcomes.ratios.size() == draws) ranges.carbon_to_nitrogen = eight_of_ten(outcomes.ratios);
+  if (outcomes.airs.size() == draws) ranges.air_space = eight_of_ten(outcomes.airs);
   return ranges;
 }
 

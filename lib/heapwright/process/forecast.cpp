@@ -24,14 +24,6 @@ const TemperaturePoint freezing = TemperaturePoint::from_celsius(0.0);
 
 using Trajectories = std::vector<const Trajectory*>;
 
-/// What leaves out the lowest tenth and the highest, of values in any order.
-template <class Figure>
-Band<Figure> most_of(std::vector<Figure> values) {
-  std::sort(values.begin(), values.end());
-  const std::size_t left_out = values.size() / 10;
-  return {values[left_out], values[values.size() - 1 - left_out]};
-}
-
 template <class Figure>
 Figure median_of(std::vector<Figure>& values) {
   const auto middle = values.begin() + std::ssize(values) / 2;
@@ -294,7 +286,7 @@ std::vector<DayOfForecast> days_with_bands(const Shown& shown, const DailyWeathe
     const PileState& state = trajectory.days[day];
     if (day <= all_go_to) {
       std::transform(shown.sets.begin(), shown.sets.end(), cores.begin(), [&](const Trajectory* set) { return set->days[day].core; });
-      const Band<TemperaturePoint> band = most_of(cores);
+      const Band<TemperaturePoint> band = eight_of_ten(cores);
       above = std::max(forecast_width.core, band.high - state.core);
       under = std::max(below, state.core - band.low);
     }
@@ -315,8 +307,8 @@ Finished finished_of(const PileToBuild& pile, const Shown& shown, double filled,
     losses.push_back(end_state(*trajectory).volatile_solids_loss);
     passing.push_back(end_state(*trajectory).dry - as_dry_mass(end_state(*trajectory).coarse));
   }
-  const Band<double> lost = most_of(std::move(losses));
-  const Band<DryMass> passes = most_of(std::move(passing));
+  const Band<double> lost = eight_of_ten(std::move(losses));
+  const Band<DryMass> passes = eight_of_ten(std::move(passing));
   // No drier than it is: a pile that rain soaked is spread drier, one that stands dry is not wetted first.
   const MoistureWetBasis moisture = std::min(end.moisture, *rule.moisture_at_use.typical);
   const Mass lies = as_is_mass_of(end.dry, moisture);

@@ -7,6 +7,7 @@
 #include <optional>
 #include <sstream>
 
+#include "heapwright/units/decimal.hpp"
 #include "heapwright/units/nearest.hpp"
 
 namespace heapwright {
@@ -206,13 +207,9 @@ class Cursor {
       at_ += exponent_digits;
       take_digits(token);
     }
-    // A stream in the classic locale, since strtod follows the program's locale and libc++ 14 has no from_chars for doubles.
-    std::istringstream stream(token);
-    stream.imbue(std::locale::classic());
-    double value = 0.0;
-    stream >> value;
-    if (!stream || !stream.eof()) refuse_size();
-    return in_range(value);
+    const std::optional<double> value = decimal_of(token);
+    if (!value) refuse_size();
+    return in_range(*value);
   }
 
   [[noreturn]] void refuse_size() const { refuse(original_, "is beyond what this tool works with", "a number below a million million"); }

@@ -2,9 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <locale>
-#include <sstream>
 
+#include "heapwright/units/decimal.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -12,17 +11,9 @@ namespace {
 
 constexpr int figures_of_a_given = 6;
 
-double value_of(const std::string& printed) {
-  std::istringstream stream(printed);
-  stream.imbue(std::locale::classic());
-  double value = 0.0;
-  stream >> value;
-  return value;
-}
-
 Term printed(std::string symbol, std::string what, double value, int digits, std::string unit, std::string source) {
   std::string number = print_number(value, digits);
-  const double shown = value_of(number);
+  const double shown = *decimal_of(number);
   return {std::move(symbol), std::move(what), std::move(number), shown, std::move(unit), std::move(source)};
 }
 
@@ -47,7 +38,7 @@ Term given(std::string symbol, std::string what, double value, std::string unit,
 Expression::Expression(const Term& term)
     : symbols_(term.symbol), numbers_(within_a_formula(term.number)), value_(term.value), terms_{term} {}
 
-Expression::Expression(double number) : value_(value_of(print_number(number, figures_of_a_given))) {
+Expression::Expression(double number) : value_(*decimal_of(print_number(number, figures_of_a_given))) {
   numbers_ = within_a_formula(print_number(number, figures_of_a_given));
   symbols_ = numbers_;
 }
