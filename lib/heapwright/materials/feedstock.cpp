@@ -67,19 +67,18 @@ const std::vector<std::pair<std::string, RottingMaterial>>& rotting_material_wor
 
 bool Feedstock::has_tag(std::string_view tag) const { return std::find(tags.begin(), tags.end(), tag) != tags.end(); }
 
+bool Feedstock::carbon_follows() const { return !used(carbon) && used(nitrogen) && used(carbon_to_nitrogen); }
+bool Feedstock::nitrogen_follows() const { return used(carbon) && used(carbon_to_nitrogen); }
+bool Feedstock::organic_matter_follows() const { return !used(volatile_solids) && used_carbon(); }
+
 std::optional<CarbonDryBasis> Feedstock::used_carbon() const {
-  if (const auto measured = used(carbon)) return measured;
-  const auto n = used(nitrogen);
-  const auto ratio = used(carbon_to_nitrogen);
-  if (!n || !ratio) return std::nullopt;
-  return *n * *ratio;
+  if (!carbon_follows()) return used(carbon);
+  return *used(nitrogen) * *used(carbon_to_nitrogen);
 }
 
 std::optional<NitrogenDryBasis> Feedstock::used_nitrogen() const {
-  const auto c = used(carbon);
-  const auto ratio = used(carbon_to_nitrogen);
-  if (c && ratio) return *c / *ratio;
-  return used(nitrogen);
+  if (!nitrogen_follows()) return used(nitrogen);
+  return *used(carbon) / *used(carbon_to_nitrogen);
 }
 
 std::optional<CarbonNitrogenRatio> Feedstock::used_carbon_to_nitrogen() const {
@@ -91,10 +90,8 @@ std::optional<CarbonNitrogenRatio> Feedstock::used_carbon_to_nitrogen() const {
 }
 
 std::optional<OrganicMatterDryBasis> Feedstock::used_organic_matter() const {
-  if (const auto measured = used(volatile_solids)) return measured;
-  const auto c = used_carbon();
-  if (!c) return std::nullopt;
-  const OrganicMatterDryBasis by_carbon = organic_matter_per_carbon * (unit::kg_organic / unit::kg_carbon) * *c;
+  if (!organic_matter_follows()) return used(volatile_solids);
+  const OrganicMatterDryBasis by_carbon = organic_matter_per_carbon * (unit::kg_organic / unit::kg_carbon) * *used_carbon();
   return std::min(organic_dry_basis(1.0), by_carbon);
 }
 

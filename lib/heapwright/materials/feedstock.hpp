@@ -107,6 +107,11 @@ struct Feedstock {
 
   bool has_tag(std::string_view tag) const;
 
+  // Which of its figures follow from others, since there is none of their own.
+  bool carbon_follows() const;          ///< from nitrogen and C:N
+  bool nitrogen_follows() const;        ///< from carbon and C:N, whatever its own: they are averages of other samples
+  bool organic_matter_follows() const;  ///< from carbon
+
   /// Carbon of dry matter: as measured, or nitrogen × C:N.
   std::optional<CarbonDryBasis> used_carbon() const;
   /// Nitrogen of dry matter: carbon over C:N; from its own values only where there is no C:N.

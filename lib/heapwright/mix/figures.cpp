@@ -27,8 +27,8 @@ class PortionWorking {
   Figures figures() {
     const Term m = mass();
     const Term M = moisture();
-    const Term d = working_.step(
-        {symbol("d"), "Dry matter of " + name(), "its weight less its water", units_.mass.symbol, by_definition}, m * (1.0 - M));
+    const Term d = working_.step({symbol("d"), "Dry matter of " + name(), "its weight less its water", units_.mass.symbol, by_definition},
+                                 m * (1.0 - M));
     const std::optional<Term> R = table("R", "C:N of " + name(), feedstock_.carbon_to_nitrogen);
     const Term c = carbon(R);
     const Term n = nitrogen(c, R);
@@ -50,8 +50,8 @@ class PortionWorking {
     const Packing* found = feedstock_.find_packing(packing);
     if (found == nullptr || !used(found->values)) return std::nullopt;
     const PublishedValue<BulkDensity>& first = found->values.front();
-    return given(symbol(letter), "bulk density of " + name() + ", " + packing, units_.density.number(*first.typical),
-                 units_.density.symbol, source_words(materials_, first.source, first.evidence));
+    return given(symbol(letter), "bulk density of " + name() + ", " + packing, units_.density.number(*first.typical), units_.density.symbol,
+                 source_words(materials_, first.source, first.evidence));
   }
 
   Term weighed_density(const Weighed& weighed) {
@@ -104,9 +104,8 @@ class PortionWorking {
       const Term k = given(symbol("k"), name() + ", by the " + container, counted->count, "", portion_.whose);
       const Term v =
           given(symbol("v"), "what one " + container + " holds", size.number(counted->each), size.symbol, container_source(*counted));
-      return working_.step(
-          {symbol("m"), heading, "how many, times what one holds, times bulk density", units_.mass.symbol, by_definition},
-          in_large(k * v * *counted_density(), units_, size));
+      return working_.step({symbol("m"), heading, "how many, times what one holds, times bulk density", units_.mass.symbol, by_definition},
+                           in_large(k * v * *counted_density(), units_, size));
     }
     if (volume != nullptr && counted_density()) {
       const Term v = given(symbol("v"), name(), units_.pile.number(*volume), units_.pile.symbol, portion_.whose);
@@ -134,25 +133,23 @@ class PortionWorking {
     return *table("M", what, feedstock_.moisture);
   }
 
-  /// As Feedstock::used_carbon() takes it.
   Term carbon(const std::optional<Term>& R) {
     const std::string what = "carbon of the dry matter of " + name();
-    if (const auto measured = table("c", what, feedstock_.carbon)) return *measured;
+    if (!feedstock_.carbon_follows()) return *table("c", what, feedstock_.carbon);
     const Term n = *table("n", "nitrogen of the dry matter of " + name(), feedstock_.nitrogen);
     return working_.step({symbol("c"), "Carbon of the dry matter of " + name(), "nitrogen times C:N", "", "Cornell Composting, C/N Ratio"},
                          n * *R);
   }
 
-  /// As Feedstock::used_nitrogen() takes it.
   Term nitrogen(const Term& c, const std::optional<Term>& R) {
-    if (!R || feedstock_.carbon.empty()) return *table("n", "nitrogen of the dry matter of " + name(), feedstock_.nitrogen);
+    if (!feedstock_.nitrogen_follows()) return *table("n", "nitrogen of the dry matter of " + name(), feedstock_.nitrogen);
     return working_.step({symbol("n"), "Nitrogen of the dry matter of " + name(), "carbon over C:N", "", "Cornell Composting, C/N Ratio"},
                          c / *R);
   }
 
-  /// As Feedstock::used_organic_matter() takes it.
   Term organic_matter(const Term& c) {
-    if (const auto measured = table("o", "organic matter of the dry matter of " + name(), feedstock_.volatile_solids)) return *measured;
+    if (!feedstock_.organic_matter_follows())
+      return *table("o", "organic matter of the dry matter of " + name(), feedstock_.volatile_solids);
     const std::string gotaas = "Gotaas 1956: %C = (100 − %ash)/1.8";
     if (organic_matter_per_carbon * c.value > 1.0)
       return given(symbol("o"), "organic matter of " + name() + ": all of it", 1.0, "", gotaas);

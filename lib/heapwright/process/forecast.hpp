@@ -97,6 +97,7 @@ struct Forecast {
   ReadyWindow mature;  ///< likewise
   ForecastStatus status = ForecastStatus::never;
   std::optional<Criterion> binding;  ///< of maturity; of one that is never fit for turf, of that
+  /// The warmest core of `days`, whose band says how sure it is; it may be a spring's.
   TemperaturePoint peak_core = TemperaturePoint::from_celsius(0.0);
   int peak_day = 0;
   Finished finished;

@@ -193,7 +193,8 @@ struct Recipe {
   std::optional<Volume> wanted;   ///< the fill; the room there is where nothing on hand gives a size
   std::optional<Volume> missing;  ///< of what is wanted
   std::optional<Volume> example;  ///< without a size: the amounts are for so much of each
-  std::optional<Mix> mix;
+  // The exact answer. What a person is to build, in whole containers, is as_built(): show that.
+  std::optional<Mix> mix;  ///< with the water to add in it
   WaterMass water_to_add;
   std::vector<RecipeAmount> amounts;  ///< in the order of the supplies
   std::optional<EverythingIn> everything_in;
@@ -223,7 +224,7 @@ inline bool has_size(const Recipe& recipe) { return recipe.mix && recipe.status 
 
 /// What a person is to build: in whole containers, where a size was given, else the exact amounts.
 struct AsBuilt {
-  Mix mix;
+  Mix mix;  ///< with the water to add in it
   std::vector<RecipeAmount> amounts;
   WaterMass water_to_add;
   double distance_from_aim;

@@ -16,6 +16,7 @@
 #include <boost/units/base_dimension.hpp>
 #include <boost/units/base_unit.hpp>
 #include <boost/units/cmath.hpp>
+#include <boost/units/is_unit.hpp>
 #include <boost/units/limits.hpp>
 #include <boost/units/quantity.hpp>
 #include <boost/units/systems/si/amount.hpp>
@@ -27,6 +28,8 @@
 #include <boost/units/systems/si/temperature.hpp>
 #include <boost/units/systems/si/time.hpp>
 #include <boost/units/systems/si/volume.hpp>
+
+#include <type_traits>
 
 namespace heapwright {
 
@@ -159,13 +162,16 @@ inline constexpr Duration week = 7.0 * day;
 
 /// The number that a quantity is in a unit: the only way out of the types.
 template <class Unit, class QuantityUnit>
-constexpr double value_in(const Unit&, const boost::units::quantity<QuantityUnit, double>& quantity) {
+requires boost::units::is_unit<Unit>::value constexpr double value_in(const Unit&,
+                                                                      const boost::units::quantity<QuantityUnit, double>& quantity) {
   return static_cast<boost::units::quantity<Unit, double>>(quantity).value();
 }
-/// How often one quantity goes into another: value_in(unit::cubic_yard, volume).
-template <class Unit>
-constexpr double value_in(const boost::units::quantity<Unit, double>& one, const boost::units::quantity<Unit, double>& quantity) {
-  return quantity.value() / one.value();
+/// How often one quantity goes into another: value_in(unit::cubic_yard, volume). Both of one dimension: water in pounds is
+/// value_in(unit::pound, as_is_mass(water)), in gallons value_in(unit::gallon, volume_of(water)).
+template <class Unit, class QuantityUnit>
+requires std::is_convertible_v<boost::units::quantity<QuantityUnit, double>, boost::units::quantity<Unit, double>>
+constexpr double value_in(const boost::units::quantity<Unit, double>& one, const boost::units::quantity<QuantityUnit, double>& quantity) {
+  return static_cast<boost::units::quantity<Unit, double>>(quantity).value() / one.value();
 }
 
 /// Whether there is any of it; not where it is no number.
@@ -215,6 +221,10 @@ inline WaterDensity water_density() { return water_kg_per_m3 * unit::kg_water / 
 
 /// As-is mass of dry matter and water together: the only sum that joins constituents.
 inline Mass as_is_mass(DryMass dry, WaterMass water) { return (dry.value() + water.value()) * unit::kg; }
+
+/// Water by itself, on the scales and in the can.
+inline Mass as_is_mass(WaterMass water) { return as_is_mass(DryMass(), water); }
+inline Volume volume_of(WaterMass water) { return water / water_density(); }
 
 /// Dry matter of an as-is mass: m (1 − M), M the wet-basis moisture in [0, 1].
 inline DryMass dry_mass(Mass mass, MoistureWetBasis moisture) { return mass.value() * (1.0 - moisture.value()) * unit::kg_dry; }

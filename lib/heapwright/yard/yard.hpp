@@ -37,7 +37,7 @@ struct Yard {
 };
 
 /// Reads a yard file with some tables. @throws InputError with all that is wrong with it
-Yard read_yard(const std::string& path, Tables tables);
-Yard read_yard_text(const std::string& text, const std::string& name, Tables tables);
+Yard read_yard(const std::string& path, Tables tables = built_in_tables());
+Yard read_yard_text(const std::string& text, const std::string& name, Tables tables = built_in_tables());
 
 }  // namespace heapwright
