@@ -1,5 +1,5 @@
 // Water and dry matter in each other's place.
-// expect: (could not convert 'water'|no matching function for call to 'as_is_mass')
+// expect: (could not convert 'water'|no matching function for call to 'as_is_mass)
 #include "heapwright/units/quantities.hpp"
 
 namespace heapwright {
