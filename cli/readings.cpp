@@ -2,6 +2,7 @@
 #include <memory>
 
 #include "command.hpp"
+#include "heapwright/input/csv.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/report/json.hpp"
 #include "progress.hpp"

@@ -6,6 +6,7 @@
 #include <functional>
 
 #include "heapwright/error.hpp"
+#include "heapwright/input/problems.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/process/climate.hpp"

@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "heapwright/error.hpp"
+#include "heapwright/input/document.hpp"
 #include "heapwright/lawn/shapes.hpp"
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/units/text.hpp"

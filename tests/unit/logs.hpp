@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "heapwright/input/csv.hpp"
 #include "heapwright/maturity/log.hpp"
 
 namespace heapwright::logs {

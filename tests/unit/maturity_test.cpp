@@ -4,6 +4,7 @@
 #include <limits>
 #include <set>
 
+#include "heapwright/input/problems.hpp"
 #include "heapwright/maturity/germination.hpp"
 #include "heapwright/maturity/rating.hpp"
 #include "heapwright/maturity/turf.hpp"

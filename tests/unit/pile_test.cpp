@@ -1,5 +1,6 @@
 // Shapes of piles at their limits, and what a pile and a mix come to together.
 
+#include "heapwright/input/document.hpp"
 #include "heapwright/pile/pile.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,6 +1,8 @@
 // Days from months: the months' means are kept, and nothing is added to the year that was not in it. Days from a file: as they stand
 // there, and every mistake in them at its place.
 
+#include "heapwright/input/csv.hpp"
+#include "heapwright/input/document.hpp"
 #include "heapwright/process/weather.hpp"
 
 #include <catch2/catch.hpp>

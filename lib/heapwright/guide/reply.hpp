@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "heapwright/materials/question.hpp"
 #include "heapwright/tables/tables.hpp"
 #include "heapwright/time/date.hpp"
 

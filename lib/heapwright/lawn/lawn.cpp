@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "heapwright/input/document.hpp"
 #include "heapwright/lawn/shapes.hpp"
 #include "heapwright/units/text.hpp"
 

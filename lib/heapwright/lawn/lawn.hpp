@@ -5,10 +5,11 @@
 #include <string>
 #include <vector>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/units/quantities.hpp"
 
 namespace heapwright {
+
+class Table;
 
 enum class Shape { area, rectangle, ellipse, circle, triangle, trapezoid, offsets, polygon, geojson };
 

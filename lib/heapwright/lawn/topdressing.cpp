@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "heapwright/error.hpp"
+#include "heapwright/input/document.hpp"
 #include "heapwright/input/words.hpp"
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/units/text.hpp"
@@ -67,7 +68,7 @@ MassRange mass_of_compost(Volume volume, const PublishedValue<BulkDensity>& dens
 }
 
 std::vector<Assumption> assumptions_for(const TopdressingPlan& plan, const Materials& materials) {
-  const Compost& compost = find_compost(materials, plan.compost);
+  const Compost& compost = known_row(*materials.composts, plan.compost);
   std::vector<Assumption> assumptions;
   assumptions.push_back(
       {"allowance for overlap, lumps and settling", plan.allowance, std::nullopt, std::nullopt, "judged by us", std::nullopt});
@@ -185,7 +186,7 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   result.times_a_year = std::max(1, static_cast<int>(plan.months.size()));
   result.per_year = static_cast<double>(result.times_a_year) * result.volume_with_allowance;
   result.covers = result.area;
-  result.weight = weight_of(find_compost(materials, plan.compost), materials);
+  result.weight = weight_of(known_row(*materials.composts, plan.compost), materials);
   if (result.weight) result.mass = mass_of_compost(result.volume_with_allowance, result.weight->density);
   if (const Container* wheelbarrow = row_with_id(*materials.containers, "wheelbarrow")) {
     result.wheelbarrow = Load{wheelbarrow->volume, source_words(materials, wheelbarrow->source, wheelbarrow->evidence)};

@@ -6,14 +6,16 @@
 #include <string>
 #include <vector>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/lawn/lawn.hpp"
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/mix/answer.hpp"
+#include "heapwright/time/date.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
 
 namespace heapwright {
+
+class Table;
 
 enum class Grass { cool_season, warm_season };
 enum class Surface { lawn, bare };  ///< a living lawn; bare ground, a new lawn or a bed

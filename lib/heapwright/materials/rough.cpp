@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "heapwright/input/document.hpp"
 #include "heapwright/materials/read_published_values.hpp"
 #include "heapwright/units/text.hpp"
 

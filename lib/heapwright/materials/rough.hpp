@@ -5,11 +5,12 @@
 #include <string_view>
 #include <vector>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/materials/published_value.hpp"
 #include "heapwright/units/quantities.hpp"
 
 namespace heapwright {
+
+class Table;
 
 /// A height by the body: "knee-high".
 struct BodyHeight {

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <utility>
 
+#include "heapwright/input/document.hpp"
 #include "heapwright/materials/read_published_values.hpp"
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/units/nearest.hpp"

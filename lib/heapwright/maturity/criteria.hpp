@@ -6,12 +6,13 @@
 #include <string_view>
 #include <vector>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/maturity/provenance.hpp"
 #include "heapwright/maturity/test_value.hpp"
 #include "heapwright/maturity/time_temperature.hpp"
 
 namespace heapwright {
+
+class Table;
 
 /// "at most 25:1".
 struct Bound {

@@ -4,6 +4,7 @@
 
 #include "heapwright/error.hpp"
 #include "heapwright/input/columns.hpp"
+#include "heapwright/input/csv.hpp"
 #include "heapwright/input/words.hpp"
 #include "heapwright/units/text.hpp"
 

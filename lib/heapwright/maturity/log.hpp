@@ -6,11 +6,12 @@
 #include <string>
 #include <vector>
 
-#include "heapwright/input/csv.hpp"
 #include "heapwright/time/written_time.hpp"
 #include "heapwright/units/temperature.hpp"
 
 namespace heapwright {
+
+class Csv;
 
 struct LogRow {
   WrittenTime time;

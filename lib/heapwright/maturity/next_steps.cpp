@@ -4,6 +4,8 @@
 #include <set>
 #include <string>
 
+#include "heapwright/error.hpp"
+
 namespace heapwright {
 namespace {
 

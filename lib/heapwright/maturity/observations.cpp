@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "heapwright/input/document.hpp"
 #include "heapwright/input/words.hpp"
 #include "heapwright/maturity/criteria.hpp"
 #include "heapwright/maturity/germination.hpp"

@@ -7,14 +7,16 @@
 #include <variant>
 #include <vector>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/materials/caution.hpp"
 #include "heapwright/materials/lazy.hpp"
 #include "heapwright/maturity/criteria.hpp"
 #include "heapwright/maturity/symptoms.hpp"
+#include "heapwright/time/date.hpp"
 #include "heapwright/units/temperature.hpp"
 
 namespace heapwright {
+
+class Table;
 
 struct Noticed {
   std::string symptom;

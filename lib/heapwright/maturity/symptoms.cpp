@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "heapwright/error.hpp"
+#include "heapwright/input/document.hpp"
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"

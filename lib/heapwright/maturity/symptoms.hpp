@@ -7,10 +7,11 @@
 #include <utility>
 #include <vector>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/materials/caution.hpp"
 
 namespace heapwright {
+
+class Table;
 
 /// What may be true of a pile and make a symptom of it.
 enum class Circumstance {

@@ -1,17 +1,10 @@
 #pragma once
 /// What some matter consists of. Amounts add and scale, so a blend is the sum of what goes into it.
 
-#include "heapwright/materials/feedstock.hpp"
 #include "heapwright/mix/formula.hpp"
+#include "heapwright/mix/mix.hpp"
 
 namespace heapwright {
-
-/// So much of something, and what it is.
-struct Matter {
-  Properties properties;
-  std::optional<BulkDensity> density;  ///< as it lies; without it a blend has no volume
-  Mass mass;
-};
 
 struct Constituents {
   WaterMass water;

@@ -5,6 +5,7 @@
 #include <numbers>
 #include <vector>
 
+#include "heapwright/input/document.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {

@@ -5,8 +5,8 @@
 #include <string>
 
 #include "heapwright/mix/batch.hpp"
-#include "heapwright/working/working_units.hpp"
 #include "heapwright/working/step.hpp"
+#include "heapwright/working/working_units.hpp"
 
 namespace heapwright {
 

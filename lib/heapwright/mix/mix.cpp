@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "heapwright/mix/constituents.hpp"
+
 namespace heapwright {
 namespace {
 

@@ -5,12 +5,19 @@
 #include <string>
 #include <vector>
 
-#include "heapwright/mix/constituents.hpp"
+#include "heapwright/materials/feedstock.hpp"
 #include "heapwright/units/band.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
 
 namespace heapwright {
+
+/// So much of something, and what it is.
+struct Matter {
+  Properties properties;
+  std::optional<BulkDensity> density;  ///< as it lies; without it a blend has no volume
+  Mass mass;
+};
 
 /// A feedstock as it goes into a blend.
 struct Ingredient : Matter {

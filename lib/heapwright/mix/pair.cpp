@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "heapwright/error.hpp"
+#include "heapwright/mix/constituents.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {

@@ -1,6 +1,5 @@
 #include "heapwright/mix/ranges.hpp"
 
-#include <boost/math/distributions/triangular.hpp>
 #include <boost/random/sobol.hpp>
 
 #include <algorithm>
@@ -10,6 +9,7 @@
 #include <map>
 
 #include "heapwright/mix/assume.hpp"
+#include "heapwright/mix/constituents.hpp"
 
 namespace heapwright {
 namespace {
@@ -21,17 +21,26 @@ constexpr std::size_t most_figures = 1024;
 using Sobol = boost::random::sobol_engine<std::uint32_t, 32>;
 using Column = std::array<double, block>;
 
-/// A figure of which low, typical and high are known lies in a triangle over them.
+/// The inverse of a triangle's distribution function. Boost.Math's checks its arguments at each of the 65,536 draws of an ordinary mix,
+/// which makes them cost seven tenths more.
 class Triangle {
  public:
-  explicit Triangle(const Variation& variation) : typical_(std::clamp(variation.typical(), variation.low(), variation.high())) {
-    if (variation.low() < variation.high()) triangle_.emplace(variation.low(), typical_, variation.high());
+  explicit Triangle(const Variation& variation) : low_(variation.low()), high_(variation.high()) {
+    const double width = high_ - low_;
+    if (width > 0.0) share_below_ = std::clamp((variation.typical() - low_) / width, 0.0, 1.0);
+    below_ = width * width * share_below_;
+    above_ = width * width * (1.0 - share_below_);
   }
-  double at(double share) const { return triangle_ ? quantile(*triangle_, share) : typical_; }
+  double at(double share) const {
+    return share < share_below_ ? low_ + std::sqrt(share * below_) : high_ - std::sqrt((1.0 - share) * above_);
+  }
 
  private:
-  double typical_;
-  std::optional<boost::math::triangular> triangle_;
+  double low_;
+  double high_;
+  double share_below_ = 1.0;
+  double below_;
+  double above_;
 };
 
 /// What the draws of a mix come to.
@@ -144,9 +153,9 @@ MixRanges drawn_ranges(const Blend& blend, const std::vector<Varied>& figures, c
   MixRanges ranges;
   ranges.chance_carbon_to_nitrogen_in_window = share_inside(outcomes.ratios, targets.carbon_to_nitrogen);
   ranges.chance_moisture_in_window = share_inside(outcomes.moistures, targets.moisture);
-  ranges.moisture = eight_of_ten(outcomes.moistures);
-  if (outcomes.ratios.size() == draws) ranges.carbon_to_nitrogen = eight_of_ten(outcomes.ratios);
-  if (outcomes.airs.size() == draws) ranges.air_space = eight_of_ten(outcomes.airs);
+  ranges.moisture = eight_of_ten(std::move(outcomes.moistures));
+  if (outcomes.ratios.size() == draws) ranges.carbon_to_nitrogen = eight_of_ten(std::move(outcomes.ratios));
+  if (outcomes.airs.size() == draws) ranges.air_space = eight_of_ten(std::move(outcomes.airs));
   return ranges;
 }
 

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 
+#include "heapwright/input/document.hpp"
 #include "heapwright/input/words.hpp"
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/units/text.hpp"

@@ -7,12 +7,14 @@
 #include <variant>
 #include <vector>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/mix/estimate.hpp"
 #include "heapwright/mix/mix.hpp"
+#include "heapwright/time/date.hpp"
 
 namespace heapwright {
+
+class Table;
 
 /// A container weighed full and empty gives the density, in place of the table's.
 struct Weighed {

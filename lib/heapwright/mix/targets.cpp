@@ -1,5 +1,6 @@
 #include "heapwright/mix/targets.hpp"
 
+#include "heapwright/input/document.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {

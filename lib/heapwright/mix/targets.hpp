@@ -1,11 +1,12 @@
 #pragma once
 /// What a pile should be: windows for C:N, moisture and air.
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
 
 namespace heapwright {
+
+class Table;
 
 template <class Quantity>
 struct Window {

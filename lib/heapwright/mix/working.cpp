@@ -75,7 +75,8 @@ const Figures* without_density(const std::vector<Figures>& portions) {
 }
 
 /// Volume, bulk density and air.
-void volume_steps(Working& working, const std::vector<Figures>& portions, const Balance& of, const Batch& batch, const WorkingUnits& units) {
+void volume_steps(Working& working, const std::vector<Figures>& portions, const Balance& of, const Batch& batch,
+                  const WorkingUnits& units) {
   if (const Figures* unknown = without_density(portions))
     return working.no_step("Volume and air of the mix", "No bulk density of " + unknown->name + " is known.", by_definition);
   Expression loose = from_large(

@@ -3,8 +3,8 @@
 
 #include "heapwright/mix/batch.hpp"
 #include "heapwright/mix/targets.hpp"
-#include "heapwright/working/working_units.hpp"
 #include "heapwright/working/step.hpp"
+#include "heapwright/working/working_units.hpp"
 
 namespace heapwright {
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "heapwright/error.hpp"
+#include "heapwright/input/document.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {

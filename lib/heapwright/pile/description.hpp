@@ -8,12 +8,14 @@
 #include <utility>
 #include <vector>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/materials/caution.hpp"
 #include "heapwright/pile/shapes.hpp"
+#include "heapwright/time/date.hpp"
 #include "heapwright/units/quantities.hpp"
 
 namespace heapwright {
+
+class Table;
 
 enum class PileShape { bin, round, tumbler, cone, windrow };
 

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "heapwright/input/csv.hpp"
+#include "heapwright/input/document.hpp"
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
@@ -99,8 +101,7 @@ void take_days(Table& table, ClimateDescription& climate) {
     Csv csv = Csv::from_file(*path, table.problems());
     climate.days = read_daily_means(csv);
   } catch (const InputError& error) {
-    for (const Problem& problem : error.problems())
-      table.problem_at("file", problem.where.file + ": " + problem.what, problem.hint);
+    for (const Problem& problem : error.problems()) table.problem_at("file", problem.where.file + ": " + problem.what, problem.hint);
   }
 }
 

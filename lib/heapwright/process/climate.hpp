@@ -5,13 +5,14 @@
 #include <string>
 #include <vector>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/materials/assumption.hpp"
 #include "heapwright/materials/lazy.hpp"
 #include "heapwright/process/daily_means.hpp"
 #include "heapwright/units/temperature.hpp"
 
 namespace heapwright {
+
+class Table;
 
 /// Mean air temperatures of the months, January first.
 using MonthlyMeans = std::vector<TemperaturePoint>;

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "heapwright/input/columns.hpp"
+#include "heapwright/input/csv.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {

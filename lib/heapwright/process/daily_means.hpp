@@ -4,11 +4,12 @@
 #include <optional>
 #include <vector>
 
-#include "heapwright/input/csv.hpp"
 #include "heapwright/time/date.hpp"
 #include "heapwright/units/temperature.hpp"
 
 namespace heapwright {
+
+class Csv;
 
 struct DailyMean {
   Date day;

@@ -4,6 +4,7 @@
 #include <utility>
 #include <vector>
 
+#include "heapwright/input/document.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {

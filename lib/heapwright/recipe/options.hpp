@@ -4,11 +4,12 @@
 #include <optional>
 #include <string_view>
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
 
 namespace heapwright {
+
+class Table;
 
 enum class Goal { use_most, cheapest, least_bought, least_water };
 

@@ -6,6 +6,8 @@
 #include <iterator>
 #include <limits>
 
+#include "heapwright/mix/constituents.hpp"
+
 namespace heapwright {
 namespace {
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "heapwright/materials/rows.hpp"
+#include "heapwright/mix/constituents.hpp"
 #include "heapwright/recipe/amounts.hpp"
 #include "heapwright/recipe/help.hpp"
 #include "heapwright/recipe/whole.hpp"

@@ -1,5 +1,6 @@
 #include "heapwright/tables/tables.hpp"
 
+#include "heapwright/materials/question.hpp"
 #include "heapwright/materials/rows.hpp"
 
 namespace heapwright {

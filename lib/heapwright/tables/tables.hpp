@@ -5,13 +5,14 @@
 #include <vector>
 
 #include "heapwright/materials/materials.hpp"
-#include "heapwright/materials/question.hpp"
 #include "heapwright/maturity/criteria.hpp"
 #include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/process/climate.hpp"
 #include "heapwright/process/parameters.hpp"
 
 namespace heapwright {
+
+struct Question;  // materials/question.hpp: only the guide asks
 
 /// Each table is read when it is first asked for. Copies share them; answers point into them.
 struct Tables {
