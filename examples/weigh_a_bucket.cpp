@@ -16,11 +16,7 @@ using namespace heapwright;
 
 namespace {
 
-std::string whole(double value) { return print_number(value, 2); }
-std::string percent(double fraction) { return whole(100.0 * fraction) + " %"; }
-double pounds_per_cubic_yard(BulkDensity density) {
-  return density.value() * unit_size(Dimension::volume, "yd3") / unit_size(Dimension::mass, "lb");
-}
+double pounds_per_cubic_yard(BulkDensity density) { return value_in(unit::pound / unit::cubic_yard, density); }
 
 /// So much of a supply as goes into the blend.
 Ingredient ingredient(Supply& supply, const std::string& amount, const Materials& materials) {
@@ -39,13 +35,14 @@ int main() {
   const MoistureWetBasis table_moisture = leaves.properties().moisture;
   leaves.weighed = Weighed{{bucket.id, 1.0, bucket.volume}, read_mass("4 lb"), read_mass("2 lb")};
   leaves.dried = Dried{read_mass("50 g"), read_mass("38 g")};
-  std::cout << "The leaves weigh " << whole(pounds_per_cubic_yard(*leaves.density())) << " lb/yd3 (the table says "
-            << print_number(pounds_per_cubic_yard(table_density), 3) << ") and are " << percent(leaves.properties().moisture.value())
-            << " water (" << percent(table_moisture.value()) << ").\n";
+  std::cout << "The leaves weigh " << print_number(pounds_per_cubic_yard(*leaves.density()), 2) << " lb/yd3 (the table says "
+            << print_number(pounds_per_cubic_yard(table_density), 3) << ") and are "
+            << print_percent(leaves.properties().moisture.value(), 2) << " water (" << print_percent(table_moisture.value(), 2) << ").\n";
 
   Supply clippings = supply_of(materials, "grass-clippings:loose");
   const Mix mix =
       mix_of({{ingredient(leaves, "12 leaf bags", materials), ingredient(clippings, "12 buckets", materials)}, read_water("2 gal")});
-  std::cout << "12 bags and 12 buckets of clippings: " << print_in(mix.mass, "lb", 3) << ", C:N " << whole(mix.carbon_to_nitrogen->value())
-            << ", " << percent(mix.moisture->value()) << " water, " << percent(mix.air_space->value()) << " air.\n";
+  std::cout << "12 bags and 12 buckets of clippings: " << print_in(mix.mass, "lb", 3) << ", C:N "
+            << print_number(mix.carbon_to_nitrogen->value(), 2) << ", " << print_percent(mix.moisture->value(), 2) << " water, "
+            << print_percent(mix.air_space->value(), 2) << " air.\n";
 }

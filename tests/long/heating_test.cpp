@@ -15,6 +15,7 @@
 
 #include "../unit/piles.hpp"
 #include "heapwright/plan/plan.hpp"
+#include "heapwright/process/pile_to_build.hpp"
 #include "heapwright/process/rain.hpp"
 
 using namespace heapwright;

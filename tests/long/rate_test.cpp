@@ -8,6 +8,7 @@
 #include <boost/random/normal_distribution.hpp>
 
 #include "../unit/piles.hpp"
+#include "heapwright/process/pile_to_build.hpp"
 
 using namespace heapwright;
 

@@ -6,6 +6,7 @@
 #include <catch2/catch.hpp>
 
 #include "../unit/piles.hpp"
+#include "heapwright/process/pile_to_build.hpp"
 
 using namespace heapwright;
 

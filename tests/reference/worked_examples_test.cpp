@@ -35,7 +35,7 @@ double moisture_of(const Mix& mix) { return mix.moisture->value(); }
 
 Lawn lawn_of(Area area) { return Lawn{{Zone{"lawn", area, std::nullopt}}}; }
 
-double cubic_yards(Volume volume) { return volume.value() / unit_size(Dimension::volume, "yd3"); }
+double cubic_yards(Volume volume) { return volume.value() / unit::cubic_yard.value(); }
 
 }  // namespace
 
@@ -258,7 +258,7 @@ TEST_CASE("windrows on an acre") {
 TEST_CASE("a conical pile") {
   // Math Central, University of Regina: 42 ft across, 16 ft high; published 7389 cubic feet, 274 cubic yards, in whole numbers.
   const Volume volume = cone(read_length("42 ft"), read_length("16 ft")).volume;
-  CHECK_THAT(volume.value() / unit_size(Dimension::volume, "ft3"), WithinAbs(7389.0, 0.5));
+  CHECK_THAT(volume.value() / unit::cubic_foot.value(), WithinAbs(7389.0, 0.5));
   CHECK_THAT(cubic_yards(volume), WithinAbs(274.0, 0.5));
 }
 
@@ -266,6 +266,6 @@ TEST_CASE("a table of conical stockpiles") {
   // A construction reference on stockpiles, V = 0.2618 D² h; published in cubic yards, rounded down or to the nearest 5: 0.5 %.
   const auto [diameter, height, published] = GENERATE(table<double, double, double>(
       {{26.5, 10.0, 68.0}, {39.83, 15.0, 230.0}, {53.0, 20.0, 545.0}, {66.3, 25.0, 1065.0}, {106.0, 40.0, 4370.0}}));
-  const double foot = unit_size(Dimension::length, "ft");
+  const double foot = unit::foot.value();
   CHECK_THAT(cubic_yards(cone(diameter * foot * unit::m, height * foot * unit::m).volume), WithinRel(published, 0.005));
 }

@@ -16,8 +16,8 @@ namespace {
 
 constexpr double exact = 1e-12;
 constexpr Date july_1{std::chrono::year(2026), std::chrono::month(7), std::chrono::day(1)};
-const double foot = unit_size(Dimension::length, "ft");
-const double pound = unit_size(Dimension::mass, "lb");
+const double foot = unit::foot.value();
+const double pound = unit::pound.value();
 
 Yard yard(const std::string& text) { return read_yard_text(text, "yard.toml", built_in_tables()); }
 

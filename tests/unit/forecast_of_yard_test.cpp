@@ -70,7 +70,7 @@ double share_of_first(const Yard& yard, double room) {
 constexpr double three_rounds = 1e-3;
 
 double litres(double number) { return number / 1000.0; }
-double cubic_feet(double number) { return number * unit_size(Dimension::volume, "ft3"); }
+double cubic_feet(double number) { return number * unit::cubic_foot.value(); }
 
 bool takes_for_granted(const Grounds& answer, const std::string& what) {
   return std::any_of(answer.assumptions.begin(), answer.assumptions.end(),
@@ -153,7 +153,7 @@ TEST_CASE("a pile that was weighed lies as it was weighed", "[forecast]") {
   const Yard one = yard(household + warm + bin("weighed = \"1600 lb\"\n"));  // 64 cu ft full
   const Answer<YardForecast> coming = answer(one);
   const Answer<Recipe> recipe = first_recipe(one, april_20);
-  const double pounds = 1600.0 * unit_size(Dimension::mass, "lb");
+  const double pounds = 1600.0 * unit::pound.value();
   const double each = size_of(*one.pile).volume.value();
   CHECK_THAT(coming->volume->value(), WithinRel(as_built(recipe.result).mix.mass.value() * each / pounds, exact));
   REQUIRE(takes_for_granted(coming, "weight of the pile"));

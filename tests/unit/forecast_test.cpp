@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "heapwright/error.hpp"
+#include "heapwright/process/pile_to_build.hpp"
 #include "piles.hpp"
 
 using namespace heapwright;

@@ -8,6 +8,7 @@
 #include <random>
 #include <set>
 
+#include "heapwright/process/pile_to_build.hpp"
 #include "heapwright/process/rain.hpp"
 #include "piles.hpp"
 

@@ -66,11 +66,9 @@ TEST_CASE("the tables that come with the program", "[materials]") {
   SECTION("the default compost and the two commonest containers") {
     CHECK(find_compost(materials, "yard-trimmings").id == "yard-trimmings");
     REQUIRE(find_container(*materials.containers, "leaf-bag"));
-    CHECK_THAT(find_container(*materials.containers, "leaf-bag")->volume.value(),
-               WithinRel(30.0 * unit_size(Dimension::volume, "gal"), exact));
+    CHECK_THAT(find_container(*materials.containers, "leaf-bag")->volume.value(), WithinRel(30.0 * unit::gallon.value(), exact));
     REQUIRE(find_container(*materials.containers, "bucket"));
-    CHECK_THAT(find_container(*materials.containers, "bucket")->volume.value(),
-               WithinRel(5.0 * unit_size(Dimension::volume, "gal"), exact));
+    CHECK_THAT(find_container(*materials.containers, "bucket")->volume.value(), WithinRel(5.0 * unit::gallon.value(), exact));
   }
   SECTION("no name leads to two feedstocks, nor two containers") {
     std::set<std::string> names;

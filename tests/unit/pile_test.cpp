@@ -1,6 +1,5 @@
 // Shapes of piles at their limits, and what a pile and a mix come to together.
 
-#include "heapwright/input/document.hpp"
 #include "heapwright/pile/pile.hpp"
 
 #include <catch2/catch.hpp>
@@ -11,6 +10,7 @@
 #include <numbers>
 
 #include "heapwright/error.hpp"
+#include "heapwright/input/document.hpp"
 #include "heapwright/page/pile_parts.hpp"
 #include "heapwright/pile/advice.hpp"
 #include "heapwright/pile/shapes.hpp"
@@ -28,7 +28,7 @@ constexpr double exact = 1e-12;
 constexpr double pi = std::numbers::pi;
 constexpr Date may_1{std::chrono::year(2026), std::chrono::month(5), std::chrono::day(1)};
 
-const double foot = unit_size(Dimension::length, "ft");
+const double foot = unit::foot.value();
 Length feet(double value) { return value * foot * unit::m; }
 Volume cubic_feet(double value) { return value * foot * foot * foot * unit::m3; }
 double in_feet(Length length) { return length.value() / foot; }

@@ -30,7 +30,7 @@ std::string supply(const std::string& feedstock, const std::string& amount) {
 
 std::string lawn(const std::string& area) { return "[[lawn.zone]]\nshape = \"area\"\narea = \"" + area + "\"\n"; }
 
-double cubic_feet(Volume volume) { return volume.value() / unit_size(Dimension::volume, "ft3"); }
+double cubic_feet(Volume volume) { return volume.value() / unit::cubic_foot.value(); }
 
 template <class Quantity>
 PublishedValue<Quantity> reading(Quantity low, Quantity typical, Quantity high) {

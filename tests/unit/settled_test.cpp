@@ -8,6 +8,7 @@
 #include <numbers>
 
 #include "heapwright/error.hpp"
+#include "heapwright/process/pile_to_build.hpp"
 #include "piles.hpp"
 
 using namespace heapwright;

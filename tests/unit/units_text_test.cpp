@@ -242,10 +242,20 @@ TEST_CASE("every spelling of every unit is read, joined to its number in any way
   }
 }
 
-TEST_CASE("a unit's size is found by its symbol", "[text]") {
-  for (const UnitName& unit : unit_names()) CHECK(unit_size(unit.dimension, unit.symbol) == unit.si);
-  CHECK_THROWS_MATCHES(unit_size(Dimension::volume, "ft"), TextError, Says("\"ft\" is not a unit of a volume", "yd3, ft3, gal"));
-  CHECK_THROWS_MATCHES(unit_size(Dimension::length, "feet"), TextError, Says("\"feet\" is not a unit of a length", "ft, in, yd"));
+TEST_CASE("a quantity is printed in a unit by its symbol", "[text]") {
+  CHECK(print_in(unit::bushel, "bushel", 3) == "1 bushel");
+  CHECK_THROWS_MATCHES(print_in(unit::bushel, "ft", 3), TextError, Says("\"ft\" is not a unit of a volume", "yd3, ft3, gal"));
+  CHECK_THROWS_MATCHES(print_in(unit::foot, "feet", 3), TextError, Says("\"feet\" is not a unit of a length", "ft, in, yd"));
+}
+
+TEST_CASE("whether a text is a quantity is asked without reading it", "[text]") {
+  const auto text = GENERATE(as<std::string>(), "2 gal", "half a gallon", "2 ft3 3 gal", "3 yards", "0 L");
+  CAPTURE(text);
+  CHECK(is_quantity(text, Dimension::volume));
+  const auto other = GENERATE(as<std::string>(), "", "gallons", "2", "2 ft", "2 gal of milk", "2 gal more", "a gallon jug");
+  CAPTURE(other);
+  CHECK_FALSE(is_quantity(other, Dimension::volume));
+  CHECK_THROWS_AS(is_quantity("1/0 gal", Dimension::volume), TextError);
 }
 
 TEST_CASE("units are what their definitions make them", "[text][definitions]") {

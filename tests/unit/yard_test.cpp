@@ -247,7 +247,7 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
     CHECK(soil->nitrogen_recommended->value() == 0.015);
     CHECK(yard.tables.materials.containers->size() == materials().containers->size());
     CHECK_THAT(find_container(*yard.tables.materials.containers, "kitchen-pail")->volume.value(),
-               WithinRel(1.5 * unit_size(Dimension::volume, "gal"), exact));
+               WithinRel(1.5 * unit::gallon.value(), exact));
   }
   SECTION("targets and options") {
     CHECK(yard.targets.carbon_to_nitrogen.low == carbon_to_nitrogen(26.0));
@@ -276,7 +276,7 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
     CHECK(leaves.shredded);
     CHECK(leaves.treated == Treated::unknown);
     REQUIRE(leaves.weighed);
-    CHECK_THAT(leaves.weighed->density().value(), WithinRel(7.0 / (5.0 * unit_size(Dimension::volume, "gal")), exact));
+    CHECK_THAT(leaves.weighed->density().value(), WithinRel(7.0 / (5.0 * unit::gallon.value()), exact));
     REQUIRE(leaves.dried);
     CHECK_THAT(leaves.dried->moisture().value(), WithinRel(0.77, exact));
     REQUIRE(leaves.feel);
@@ -289,8 +289,7 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
 
     const Supply& clippings = yard.supplies[1];
     CHECK(clippings.packing_assumed);
-    CHECK_THAT(volume_of(*clippings.amount)->value(),
-               WithinRel(6.0 * unit_size(Dimension::volume, "gal"), exact));  // of the yard's own pail
+    CHECK_THAT(volume_of(*clippings.amount)->value(), WithinRel(6.0 * unit::gallon.value(), exact));  // of the yard's own pail
     CHECK(std::get<Weekly>(clippings.when).from == month(4));
     CHECK(std::get<Weekly>(clippings.when).to == month(10));
     CHECK(clippings.storable);

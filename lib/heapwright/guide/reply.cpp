@@ -205,12 +205,8 @@ Reply read_size_answer(const Question& question, const std::string& said) {
   }
   for (const std::string_view comma : {", ", ",", "*"}) replace_all(size, comma, " by ");
   std::vector<std::string> sides = sides_of(size, question.bare);
-  if (sides.size() == 1 && !round) {
-    try {
-      if (read_volume(sides[0]) >= unit::liter) return {{sides[0]}, {"some", "volume"}, {}};
-    } catch (const TextError&) {  // no volume: a length, which is read below
-    }
-  }
+  const bool is_volume = sides.size() == 1 && !round && is_quantity(sides[0], Dimension::volume);
+  if (is_volume && read_volume(sides[0]) >= unit::liter) return {{sides[0]}, {"some", "volume"}, {}};
   if (sides.size() > 3 || (round && sides.size() != 2)) throw TextError(in_quotes(said) + " is no size", hint);
   constexpr Length shortest = 0.1 * unit::m;
   constexpr Length longest = 60.0 * unit::m;
@@ -322,15 +318,6 @@ Reply read_climate_answer(const Question& question, const std::string& said, con
   return some(temperatures);
 }
 
-bool reads_as_amount(const std::string& text, const Materials& materials) {
-  try {
-    read_amount(text, materials);
-    return true;
-  } catch (const TextError&) {
-    return false;
-  }
-}
-
 /// Name and amount of "2 buckets of coffee grounds", "2 buckets coffee grounds" or "coffee grounds: 2 buckets".
 std::pair<std::string, std::string> name_and_amount(const std::string& said, const Materials& materials) {
   for (const std::string_view sign : {"=", ":"}) {
@@ -340,7 +327,7 @@ std::pair<std::string, std::string> name_and_amount(const std::string& said, con
   for (const std::string_view between : {" of ", " "}) {
     for (std::size_t at = said.find(between); at != std::string::npos; at = said.find(between, at + 1)) {
       const std::string amount = plain_answer(said.substr(0, at));
-      if (reads_as_amount(amount, materials)) return {said.substr(at + between.size()), amount};
+      if (is_amount(amount, *materials.containers)) return {said.substr(at + between.size()), amount};
     }
   }
   return {said, {}};

@@ -42,6 +42,13 @@ const Container* find_container(const std::vector<Container>& containers, std::s
   return nullptr;
 }
 
+bool is_amount(std::string_view text, const std::vector<Container>& containers) {
+  const std::optional<CountedWords> counted = counted_words(text);
+  if (!counted) return false;
+  return find_container(containers, counted->words) != nullptr || is_quantity(text, Dimension::volume) ||
+         is_quantity(text, Dimension::mass);
+}
+
 Amount read_amount(std::string_view text, const std::vector<Container>& containers) {
   const CountedWords counted = read_counted_words(text);
   if (counted.words.empty())

@@ -42,6 +42,9 @@ using Amount = std::variant<Volume, Mass, ContainerCount>;
 /// The container of an id or an everyday name ("leaf bags"), or none.
 const Container* find_container(const std::vector<Container>& containers, std::string_view name);
 
+/// Whether a text is an amount: of containers that are known, a volume or a mass. @throws TextError for a number that is none: "1/0 lb"
+bool is_amount(std::string_view text, const std::vector<Container>& containers);
+
 /// "24 leaf-bag", "3 1/2 yd3", "40 lb". @throws TextError
 Amount read_amount(std::string_view text, const std::vector<Container>& containers);
 

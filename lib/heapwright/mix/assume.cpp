@@ -5,6 +5,7 @@
 #include <map>
 
 #include "heapwright/materials/rows.hpp"
+#include "heapwright/mix/vary.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {

@@ -8,9 +8,10 @@
 
 #include "heapwright/materials/assumption.hpp"
 #include "heapwright/mix/supply.hpp"
-#include "heapwright/mix/vary.hpp"
 
 namespace heapwright {
+
+struct Taken;
 
 /// What a supply's figures take for granted: its amount where that is estimated, container, density, moisture, carbon, C:N, each with
 /// its range and whose it is; and, without a range, what the person measured.

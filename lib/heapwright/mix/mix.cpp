@@ -7,12 +7,6 @@
 namespace heapwright {
 namespace {
 
-/// Whether a blend has a volume: all that is in it has a density.
-bool has_volume(const std::vector<Ingredient>& ingredients) {
-  return std::all_of(ingredients.begin(), ingredients.end(),
-                     [](const Ingredient& ingredient) { return ingredient.density || !is_positive(ingredient.mass); });
-}
-
 /// @param loose volume of all ingredients; nothing where it is not known
 MixPart part_of(const Ingredient& ingredient, const Constituents& own, Volume loose) {
   MixPart part{ingredient.id, ingredient.name, ingredient.mass, std::nullopt, std::nullopt, own.dry, own.organic_matter, ingredient.supply};
@@ -23,6 +17,11 @@ MixPart part_of(const Ingredient& ingredient, const Constituents& own, Volume lo
 }
 
 }  // namespace
+
+bool has_volume(const Blend& blend) {
+  return std::all_of(blend.ingredients.begin(), blend.ingredients.end(),
+                     [](const Ingredient& ingredient) { return ingredient.density || !is_positive(ingredient.mass); });
+}
 
 Mix mix_of(const Blend& blend) {
   Constituents all;
@@ -41,7 +40,7 @@ Mix mix_of(const Blend& blend) {
   if (is_positive(mix.nitrogen)) mix.carbon_to_nitrogen = mix_formula::carbon_to_nitrogen(mix.carbon, mix.nitrogen);
   if (is_positive(mix.mass)) mix.moisture = mix_formula::moisture(mix.water, mix.mass);
 
-  const bool poured = has_volume(blend.ingredients);
+  const bool poured = has_volume(blend);
   for (std::size_t i = 0; i < own.size(); ++i) mix.parts.push_back(part_of(blend.ingredients[i], own[i], poured ? all.loose : Volume()));
   if (!poured) return mix;
   mix.volume = blend.settling * all.loose;

@@ -74,6 +74,9 @@ struct Mix {
   std::optional<MixRanges> ranges;  ///< where they were drawn
 };
 
+/// Whether all that goes into a blend has a density.
+bool has_volume(const Blend& blend);
+
 /// The composition of a blend, by formula.hpp. With as-is masses m, wet-basis moistures M, dry-basis carbon c and nitrogen n, bulk
 /// densities ρ, particle densities p, added water w and settling k:
 ///

@@ -50,18 +50,17 @@ struct Outcomes {
   std::vector<AirLeft> airs;
 };
 
-void record(const Matter* matter, std::size_t count, const Blend& blend, Outcomes& outcomes) {
+/// An ingredient as it is in each draw of a block.
+using Drawn = std::array<Matter, block>;
+
+void record(const std::vector<Drawn>& ingredients, std::size_t at, const Blend& blend, Outcomes& outcomes) {
   Constituents all;
   all.water = blend.added_water;
-  bool poured = true;
-  for (std::size_t i = 0; i < count; ++i) {
-    all += constituents_of(matter[i]);
-    poured = poured && (matter[i].density.has_value() || !is_positive(matter[i].mass));
-  }
+  for (const Drawn& ingredient : ingredients) all += constituents_of(ingredient[at]);
   outcomes.moistures.push_back(mix_formula::moisture(all.water, all.mass()));
   if (is_positive(all.nitrogen)) outcomes.ratios.push_back(mix_formula::carbon_to_nitrogen(all.carbon, all.nitrogen));
   const Volume volume = blend.settling * all.loose;
-  if (poured && is_positive(volume)) outcomes.airs.push_back(AirLeft::of(share_of_air(all, volume)));
+  if (is_positive(volume)) outcomes.airs.push_back(AirLeft::of(share_of_air(all, volume)));
 }
 
 template <class Quantity>
@@ -71,28 +70,25 @@ double share_inside(const std::vector<Quantity>& values, const Window<Quantity>&
 }
 
 Outcomes draw(const Blend& blend, const std::vector<Varied>& figures) {
-  std::vector<Matter> start(blend.ingredients.begin(), blend.ingredients.end());
-  const std::size_t count = start.size();
-
   Outcomes outcomes;
   outcomes.ratios.reserve(draws);
   outcomes.moistures.reserve(draws);
   outcomes.airs.reserve(draws);
   std::vector<Column> columns(figures.size());
-  std::vector<Matter> matter(block * count);
+  std::vector<Drawn> ingredients(blend.ingredients.size());
   Sobol sobol(std::max<std::size_t>(1, figures.size()));
   for (std::size_t done = 0; done < draws; done += block) {
     for (std::size_t at = 0; at < block; ++at) {
       for (Column& column : columns) column[at] = (sobol() + 0.5) * 0x1p-32;
-      std::copy(start.begin(), start.end(), matter.begin() + static_cast<std::ptrdiff_t>(at * count));
     }
+    for (std::size_t i = 0; i < ingredients.size(); ++i) ingredients[i].fill(blend.ingredients[i]);
     for (std::size_t f = 0; f < figures.size(); ++f) {
       for (const auto& [ingredient, variation] : figures[f].of) {
         const Triangle triangle(variation);
-        for (std::size_t at = 0; at < block; ++at) variation.apply(triangle.at(columns[f][at]), matter[at * count + ingredient]);
+        for (std::size_t at = 0; at < block; ++at) variation.apply(triangle.at(columns[f][at]), ingredients[ingredient][at]);
       }
     }
-    for (std::size_t at = 0; at < block; ++at) record(&matter[at * count], count, blend, outcomes);
+    for (std::size_t at = 0; at < block; ++at) record(ingredients, at, blend, outcomes);
   }
   return outcomes;
 }
@@ -155,7 +151,7 @@ MixRanges drawn_ranges(const Blend& blend, const std::vector<Varied>& figures, c
   ranges.chance_moisture_in_window = share_inside(outcomes.moistures, targets.moisture);
   ranges.moisture = eight_of_ten(std::move(outcomes.moistures));
   if (outcomes.ratios.size() == draws) ranges.carbon_to_nitrogen = eight_of_ten(std::move(outcomes.ratios));
-  if (outcomes.airs.size() == draws) ranges.air_space = eight_of_ten(std::move(outcomes.airs));
+  if (outcomes.airs.size() == draws && has_volume(blend)) ranges.air_space = eight_of_ten(std::move(outcomes.airs));
   return ranges;
 }
 

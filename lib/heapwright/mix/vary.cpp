@@ -84,7 +84,7 @@ void Variation::apply(double number, Matter& matter) const {
     case MassFollows::ratio_up_to_available: matter.mass = std::min(Mass(matter.mass * ratio), available_); break;
     case MassFollows::at_most_what_there_is: matter.mass = std::min(matter.mass, Mass(ratio * available_)); break;
   }
-  if (matter.density) {
+  if (density_ != DensityFollows::nothing && matter.density) {
     switch (density_) {
       case DensityFollows::nothing: break;
       case DensityFollows::ratio: *matter.density *= ratio; break;

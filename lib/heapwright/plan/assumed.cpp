@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "heapwright/mix/assume.hpp"
+#include "heapwright/mix/vary.hpp"
 
 namespace heapwright {
 

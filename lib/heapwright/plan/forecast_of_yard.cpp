@@ -5,6 +5,7 @@
 
 #include "heapwright/error.hpp"
 #include "heapwright/plan/answers.hpp"
+#include "heapwright/process/pile_to_build.hpp"
 #include "heapwright/process/rain.hpp"
 #include "heapwright/recipe/verdict.hpp"
 

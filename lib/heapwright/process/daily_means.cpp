@@ -23,7 +23,7 @@ struct Columns {
   std::size_t mean;
   TemperatureScale scale;
   std::optional<std::size_t> rain;
-  std::string rain_unit;
+  Length rain_unit{};
 };
 
 /// Whether a column seems to be meant, though it lacks its unit.
@@ -62,11 +62,13 @@ std::optional<std::string> after_rain(const std::string& name) {
   return std::nullopt;
 }
 
-/// "mm" or "in"; empty where it is neither.
-std::string unit_of_rain(const std::string& name) {
+/// Nothing where it is none that rain is measured in.
+std::optional<Length> unit_of_rain(const std::string& name) {
   const std::string word = after_rain(name).value_or("");
-  if (word == "mm" || word == "cm") return word;
-  return word == "in" || word == "inch" || word == plain_name("inches") ? "in" : "";
+  if (word == "mm") return 0.001 * unit::m;
+  if (word == "cm") return 0.01 * unit::m;
+  if (word == "in" || word == "inch" || word == plain_name("inches")) return unit::inch;
+  return std::nullopt;
 }
 
 bool is_rain(const std::string& name) { return after_rain(name).has_value(); }
@@ -76,7 +78,7 @@ std::optional<std::size_t> rain_column(Csv& csv) {
   if (rain.empty()) return std::nullopt;
   if (rain.size() > 1) {
     csv.problem_of_column(rain[1], "is a second column of rain, beside \"" + csv.header()[rain[0]] + "\"", "leave one");
-  } else if (unit_of_rain(csv.header()[rain[0]]).empty()) {
+  } else if (!unit_of_rain(csv.header()[rain[0]])) {
     csv.problem_of_column(rain[0], "does not say its unit", "end the name in it: \"rain in\" or \"rain mm\"");
   } else {
     return rain[0];
@@ -91,7 +93,7 @@ std::optional<Columns> columns_of(Csv& csv) {
   if (!date || !mean) return std::nullopt;
   Columns columns{*date, *mean, *scale_at_end(csv.header()[*mean]), {}, {}};
   columns.rain = rain_column(csv);
-  if (columns.rain) columns.rain_unit = unit_of_rain(csv.header()[*columns.rain]);
+  if (columns.rain) columns.rain_unit = *unit_of_rain(csv.header()[*columns.rain]);
   return columns;
 }
 
@@ -166,10 +168,10 @@ TemperaturePoint read_mean(std::string_view text, TemperatureScale scale) {
 }
 
 /// A station writes T where a trace fell.
-Length read_rain(std::string_view text, const std::string& in_unit) {
+Length read_rain(std::string_view text, Length in_unit) {
   const bool is_trace = text == "T" || text == "t";
   const double number = is_trace ? 0.0 : read_number(text);
-  const Length rain = number * unit_size(Dimension::length, in_unit) * unit::m;
+  const Length rain = number * in_unit;
   if (!(number >= 0.0 && rain <= 2.0 * unit::m))
     throw TextError("\"" + std::string(text) + "\" is no day's rain", "write a number in the unit of its column, 0 where none fell");
   return rain;

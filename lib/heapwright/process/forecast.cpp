@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "heapwright/error.hpp"
+#include "heapwright/process/pile_to_build.hpp"
 
 namespace heapwright {
 namespace {

@@ -12,6 +12,9 @@
 
 namespace heapwright {
 
+struct PileToBuild;
+struct ProcessEnsemble;
+
 /// How wide a forecast is at the least, judged from where the model misses published trials (README.md): the core by 10 °C either way,
 /// volatile solids lost by 0.12, C:N by 4. Days of readiness as ready_window() has them.
 struct ForecastWidth {

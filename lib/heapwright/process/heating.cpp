@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "heapwright/materials/rows.hpp"
+#include "heapwright/process/pile_to_build.hpp"
 
 namespace heapwright {
 namespace {

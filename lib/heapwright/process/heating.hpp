@@ -7,10 +7,14 @@
 #include <string_view>
 #include <vector>
 
-#include "heapwright/process/pile_to_build.hpp"
 #include "heapwright/process/ready_window.hpp"
+#include "heapwright/process/trajectory.hpp"
 
 namespace heapwright {
+
+struct Materials;
+struct PileToBuild;
+struct ProcessEnsemble;
 
 inline constexpr int days_to_heat = 30;        ///< in which a pile gets hot, or does not
 inline constexpr double likely_to_heat = 0.5;  ///< chance from which more such piles get hot than do not

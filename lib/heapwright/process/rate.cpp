@@ -7,6 +7,8 @@
 #include <iterator>
 #include <limits>
 
+#include "heapwright/process/pile_to_build.hpp"
+
 namespace heapwright {
 namespace {
 

@@ -8,6 +8,9 @@
 
 namespace heapwright {
 
+struct PileToBuild;
+struct ProcessEnsemble;
+
 /// What a thermometer in the core showed on a day, the mean of its readings.
 struct CoreOfDay {
   int day = 0;  ///< after it was built

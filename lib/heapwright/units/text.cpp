@@ -91,12 +91,22 @@ class Cursor {
   char peek(std::size_t ahead = 0) const { return at_ + ahead < text_.size() ? text_[at_ + ahead] : '\0'; }
 
   bool number_ahead() const { return is_digit(peek()) || (peek() == '.' && is_digit(peek(1))); }
+  /// Whether number() finds one, in digits or in words.
+  bool has_number() const {
+    Cursor ahead = *this;
+    ahead.skip_spaces();
+    return ahead.number_ahead() || ahead.number_in_words();
+  }
 
   /// "3", "3.5", "1e3", "1/4", "3 1/2", "3-1/2", "1,000", and the words half, quarter, a, an, one.
   double number() {
     skip_spaces();
     if (peek() == '-' && (is_digit(peek(1)) || peek(1) == '.')) refuse(original_, "is negative", "zero or more");
-    if (!number_ahead()) return number_in_words();
+    if (!number_ahead()) {
+      const std::optional<double> in_words = number_in_words();
+      if (!in_words) refuse(original_, "does not begin with a number", "a number, then its unit");
+      return *in_words;
+    }
     const double value = decimal();
     if (peek() == '/') return in_range(value / denominator());
     const std::size_t before = at_;
@@ -159,14 +169,14 @@ class Cursor {
     return true;
   }
 
-  double number_in_words() {
+  std::optional<double> number_in_words() {
     double value = 1.0;
     bool read = take_word("one") || take_word("an") || take_word("a");
     if (take_word("half"))
       value = 0.5, read = true;
     else if (take_word("quarter"))
       value = 0.25, read = true;
-    if (!read) refuse(original_, "does not begin with a number", "a number, then its unit");
+    if (!read) return std::nullopt;
     if (value < 1.0) {
       take_word("of");
       if (!take_word("an")) take_word("a");
@@ -424,12 +434,15 @@ const std::vector<UnitName>& unit_names() {
   return names;
 }
 
-double unit_size(Dimension dimension, std::string_view symbol) {
-  for (const UnitName& unit : unit_names()) {
-    if (unit.dimension == dimension && unit.symbol == symbol) return unit.si;
-  }
-  throw TextError("\"" + std::string(symbol) + "\" is not a unit of " + std::string(dimension_name(dimension)),
-                  "write one of " + units_of(dimension));
+bool is_quantity(std::string_view text, Dimension dimension) {
+  Cursor cursor(plain_signs(text), text);
+  do {
+    if (!cursor.has_number()) return false;
+    cursor.number();
+    if (find_unit(dimension, without_separators(cursor.unit())) == nullptr) return false;
+    cursor.skip_spaces();
+  } while (!cursor.done());
+  return true;
 }
 
 std::vector<std::string> sides_in(std::string_view text) {
@@ -587,6 +600,11 @@ double read_number(std::string_view text) {
   return sign * value;
 }
 
+std::optional<CountedWords> counted_words(std::string_view text) {
+  if (!Cursor(plain_signs(text), text).has_number()) return std::nullopt;
+  return read_counted_words(text);
+}
+
 CountedWords read_counted_words(std::string_view text) {
   Cursor cursor = start_of(text);
   const double number = cursor.number();
@@ -626,8 +644,16 @@ std::string print_number(double value, int significant_digits) {
 }
 
 namespace {
+double size_of_unit(Dimension dimension, std::string_view symbol) {
+  for (const UnitName& unit : unit_names()) {
+    if (unit.dimension == dimension && unit.symbol == symbol) return unit.si;
+  }
+  throw TextError("\"" + std::string(symbol) + "\" is not a unit of " + std::string(dimension_name(dimension)),
+                  "write one of " + units_of(dimension));
+}
+
 std::string print_si(double si, Dimension dimension, std::string_view symbol, int significant_digits) {
-  return print_number(si / unit_size(dimension, symbol), significant_digits) + " " + std::string(symbol);
+  return print_number(si / size_of_unit(dimension, symbol), significant_digits) + " " + std::string(symbol);
 }
 }  // namespace
 

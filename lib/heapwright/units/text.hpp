@@ -47,6 +47,9 @@ WaterMass read_water(std::string_view text);  ///< a mass, or a volume at 1000 k
 /// @param also_known names that could stand in the unit's place too, for the hint at an unknown one
 std::variant<Volume, Mass> read_volume_or_mass(std::string_view text, const std::vector<std::string>& also_known = {});
 
+/// Whether a text is a number of units of a dimension, or a sum of such. @throws TextError for a number that is none: "1/0 ft"
+bool is_quantity(std::string_view text, Dimension dimension);
+
 BulkDensity read_bulk_density(std::string_view text);          ///< "350 lb/yd3", "475 kg/m3"
 ParticleDensity read_particle_density(std::string_view text);  ///< "1400 kg/m3", of dry solids
 MassPerArea read_mass_per_area(std::string_view text);         ///< "3 lb/1000ft2"
@@ -83,6 +86,8 @@ struct CountedWords {
   std::string words;
 };
 CountedWords read_counted_words(std::string_view text);
+/// The same, and nothing where the text does not begin with a number.
+std::optional<CountedWords> counted_words(std::string_view text);
 
 /// The same form for comparing names: lower case, without spaces, hyphens, points and underscores, and singular.
 std::string plain_name(std::string_view name);
@@ -108,8 +113,5 @@ std::string print_in(Area value, std::string_view symbol, int significant_digits
 std::string print_in(Volume value, std::string_view symbol, int significant_digits);
 std::string print_in(Mass value, std::string_view symbol, int significant_digits);
 std::string print_in(Duration value, std::string_view symbol, int significant_digits);
-
-/// The size of a unit, for working out in it: unit_size(Dimension::volume, "yd3").
-double unit_size(Dimension dimension, std::string_view symbol);
 
 }  // namespace heapwright
