@@ -13,6 +13,7 @@
 #include <unistd.h>
 #include <utility>
 
+#include "heapwright/guide/things.hpp"
 #include "heapwright/input/printable.hpp"
 
 namespace heapwright::cli {
@@ -95,6 +96,24 @@ Date day_of_the_clock() {
   const std::tm* local = std::localtime(&now);
   return {std::chrono::year(local->tm_year + 1900), std::chrono::month(static_cast<unsigned>(local->tm_mon) + 1),
           std::chrono::day(static_cast<unsigned>(local->tm_mday))};
+}
+
+/// "hay=yes", of all of it that the yard has.
+bool set_treated(Yard& yard, std::string_view words) {
+  const std::size_t equals = words.find('=');
+  const std::string hint = "write --treated \"hay=no\", yes or unknown";
+  if (equals == std::string_view::npos) throw TextError("\"" + std::string(words) + "\" does not say whether", hint);
+  const std::optional<Treated> answer = treated_called(words.substr(equals + 1));
+  if (!answer) throw TextError("\"" + std::string(words.substr(equals + 1)) + "\" is neither yes, no nor unknown", hint);
+  const Feedstock& feedstock = find_feedstock(yard.tables.materials, words.substr(0, equals));
+  bool found = false;
+  for (Supply& supply : yard.supplies) {
+    if (supply.feedstock.id != feedstock.id) continue;
+    supply.treated = answer;
+    found = true;
+  }
+  if (!found) throw TextError("there is no " + feedstock.name + " among what is on hand", "add it with --have");
+  return found;
 }
 
 /// As wide as the terminal is, but no wider than is easily read; in a pipe as usual.
@@ -208,19 +227,7 @@ void write_whole(const std::string& option, const std::string& path, const std::
 }
 
 Supply read_supply_option(const std::string& option, const std::string& text, const Materials& materials) {
-  return read_option(option, text, [&](std::string_view words) {
-    const std::size_t equals = words.find('=');
-    Supply supply = supply_of(materials, words.substr(0, equals));
-    if (equals == std::string_view::npos) {
-      supply.use = Use::unlimited;
-      return supply;
-    }
-    set_amount(supply, read_amount(words.substr(equals + 1), materials), materials);
-    if (!supply.mass(*supply.amount))
-      throw TextError("no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight",
-                      "give the amount as a weight");
-    return supply;
-  });
+  return read_option(option, text, [&](std::string_view words) { return read_said_supply(words, materials); });
 }
 
 void add_supplies(Yard& yard, const std::string& option, const std::vector<std::string>& texts) {
@@ -231,6 +238,18 @@ void add_supplies(Yard& yard, const std::string& option, const std::vector<std::
         "join some");
   for (const std::string& text : texts) yard.supplies.push_back(read_supply_option(option, text, yard.tables.materials));
   tell_apart(yard.supplies);
+}
+
+void HaveOptions::add_to(CLI::App& command) {
+  command.add_option("--have", have, "what is on hand, \"20 bags of leaves\"; once for each")->take_all()->allow_extra_args(false);
+  command.add_option("--treated", treated, "weedkiller where it grew: \"hay=no\", yes or unknown; once for each")
+      ->take_all()
+      ->allow_extra_args(false);
+}
+
+void HaveOptions::apply(Yard& yard) const {
+  add_supplies(yard, "--have", have);
+  for (const std::string& text : treated) read_option("--treated", text, [&](std::string_view words) { return set_treated(yard, words); });
 }
 
 WaterMass read_water_amount(std::string_view text, const Materials& materials) {

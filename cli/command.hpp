@@ -89,6 +89,16 @@ auto read_option(const std::string& option, const std::string& text, Read read) 
   }
 }
 
+/// What is on hand, beside what a yard file lists.
+struct HaveOptions {
+  std::vector<std::string> have;     ///< "20 bags of leaves"
+  std::vector<std::string> treated;  ///< "hay=yes": whether weedkiller was used where it grew
+
+  void add_to(CLI::App& command);
+  /// @throws TextError, which names the option
+  void apply(Yard& yard) const;
+};
+
 /// "leaves-fall=6 leaf-bag" as a supply; without an amount as much as wanted.
 Supply read_supply_option(const std::string& option, const std::string& text, const Materials& materials);
 /// All of an option's texts, onto those of a yard. @throws TextError for more than a yard may list, before any is read

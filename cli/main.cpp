@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <iostream>
 #include <sstream>
 
@@ -55,9 +56,32 @@ ExitCode print_first_lines() {
   return done;
 }
 
-ExitCode run_what_is_asked(CLI::App& program, const ChosenCommand& chosen, int argc, char** argv) {
+/// Word processors and telephones make one long dash of two, and some people write one.
+void refuse_other_dashes(const std::string& word) {
+  const auto is_letter = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };
+  for (const std::string_view dash : {"—", "–", "−"}) {
+    if (word.starts_with(dash))
+      throw TextError("\"" + word + "\" begins with a long dash", "write two short ones: --" + word.substr(dash.size()));
+  }
+  const bool single = word.size() > 2 && word[0] == '-' && is_letter(word[1]) && is_letter(word[2]);
+  if (single) throw TextError("\"" + word + "\" begins with one dash", "write two: -" + word);
+}
+
+/// The words of the command line; "help" and "help recipe" ask as --help does.
+std::vector<std::string> words_of_line(int argc, char** argv) {
+  std::vector<std::string> words(argv + std::min(argc, 1), argv + argc);
+  for (auto word = words.begin(); word != words.end() && *word != "--"; ++word) refuse_other_dashes(*word);
+  if (!words.empty() && words.front() == "help") {
+    words.erase(words.begin());
+    words.emplace_back("--help");
+  }
+  return words;
+}
+
+ExitCode run_what_is_asked(CLI::App& program, const ChosenCommand& chosen, std::vector<std::string> words) {
   try {
-    program.parse(argc, argv);
+    std::reverse(words.begin(), words.end());  // as CLI::App wants them
+    program.parse(std::move(words));
   } catch (const CLI::Success& asked) {
     return print_about(program, asked);
   }
@@ -82,7 +106,7 @@ int run(int argc, char** argv) {
   add_topdress_command(program, chosen);
   add_plan_command(program, chosen);
   try {
-    return run_what_is_asked(program, chosen, argc, argv);
+    return run_what_is_asked(program, chosen, words_of_line(argc, argv));
   } catch (const CLI::ParseError& error) {
     return refuse(program, error);
   } catch (const InputError& error) {

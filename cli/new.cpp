@@ -7,6 +7,7 @@
 
 #include "command.hpp"
 #include "heapwright/guide/interview.hpp"
+#include "heapwright/guide/plain.hpp"
 #include "heapwright/guide/yard_text.hpp"
 #include "heapwright/input/printable.hpp"
 #include "heapwright/plan/plan.hpp"
@@ -16,7 +17,7 @@ namespace {
 
 struct NewOptions {
   CommonOptions common;
-  std::string file;
+  std::string file = "my-yard.toml";
   bool ask = false;
   bool blank = false;
 };
@@ -27,9 +28,10 @@ constexpr const char* welcome =
 
 void say(const std::string& text) { std::cerr << printable(text) << std::flush; }
 
-void put(const Question& question, std::size_t number) {
+/// @param usual what Enter takes
+void put(const Question& question, const std::string& usual, std::size_t number) {
   say("\n" + wrap(std::to_string(number) + ". " + question.ask, 3) + wrap("   " + question.example, 3));
-  say("   [" + (question.usual == "?" ? "don't know" : question.usual) + "] > ");
+  say("   [" + (usual == "?" ? "don't know" : usual) + "] > ");
 }
 
 /// The answer as it was understood; where it was "don't know", what is done instead.
@@ -42,6 +44,7 @@ void say_taken(const Question& question, const Reply& answer) {
   std::string taken;
   for (const std::string& text : answer.texts) taken += (taken.empty() ? "" : between) + text;
   for (const Thing& thing : answer.things) taken += (taken.empty() ? "" : "; ") + thing.amount + " of " + thing.name;
+  if (!answer.taken_as.empty()) taken += ", " + answer.taken_as;
   if (question.kind != AnswerKind::yes_no && !taken.empty()) say(wrap("   Taken: " + taken + ".", 3));
 }
 
@@ -80,7 +83,7 @@ Replies ask(const Tables& tables, Date today) {
   int refused = 0;
   while (const Question* due = interview.due()) {
     const Question question = *due;
-    put(question, interview.number());
+    put(question, interview.usual(), interview.number());
     const std::string said = read_line();
     const std::string plain = plain_answer(said);
     if (plain == "quit") throw TextError("stopped: nothing is written", "");
@@ -154,7 +157,7 @@ ExitCode run_new(const NewOptions& options) {
 void add_new_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<NewOptions>();
   CLI::App* command = program.add_subcommand("new", "make a yard file by answering questions, and see its plan");
-  command->add_option("file", options->file, "the yard file to write")->required();
+  command->add_option("file", options->file, "the yard file to write, my-yard.toml where none is named");
   command->add_flag("--ask", options->ask, "ask even where there is no terminal, as through a pipe");
   command->add_flag("--blank", options->blank, "ask nothing: write a file to fill in, with comments");
   options->common.add_to(*command);

@@ -15,7 +15,7 @@ struct PileOptions {
   std::string shape;
   std::map<std::string, std::string> sizes;  ///< by their key in [pile]
   std::optional<double> count;
-  std::vector<std::string> have;
+  HaveOptions have;
 };
 
 std::string option_of(std::string key) {
@@ -75,13 +75,13 @@ void add_options(CLI::App& command, PileOptions& options) {
   for (const std::string_view key : size_keys)
     command.add_option(option_of(std::string(key)), options.sizes[std::string(key)], help.at(key));
   command.add_option("--count", options.count, "how many such piles there are")->type_name("NUMBER");
-  command.add_option("--have", options.have, "what goes in, \"leaves=20 bags\"; once for each")->take_all()->allow_extra_args(false);
+  options.have.add_to(command);
   options.common.add_to(command);
 }
 
 ExitCode run_pile(const PileOptions& options) {
   Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
-  add_supplies(yard, "--have", options.have);
+  options.have.apply(yard);
   if (describe_a_pile(options)) yard.pile = described(options, yard.pile.value_or(PileDescription()));
   const Date today = options.common.today();
   const Answer<PileFit> answer = pile_of(yard, first_recipe(yard, today), today);

@@ -12,7 +12,7 @@ namespace {
 struct RecipeCommandOptions {
   CommonOptions common;
   std::string file;
-  std::vector<std::string> have;
+  HaveOptions have;
   std::string fill;
   std::string capacity;
   std::string goal;
@@ -21,7 +21,7 @@ struct RecipeCommandOptions {
 
 /// What the command line says wins over the file.
 void apply(const RecipeCommandOptions& options, Yard& yard) {
-  add_supplies(yard, "--have", options.have);
+  options.have.apply(yard);
   if (!options.fill.empty() && !options.capacity.empty())
     throw TextError("--fill and --capacity: a pile has one or the other",
                     "--fill is the volume you want, --capacity the most there is room for");
@@ -58,7 +58,7 @@ void add_recipe_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<RecipeCommandOptions>();
   CLI::App* command = program.add_subcommand("recipe", "how much of what goes into the pile, and how much water");
   command->add_option("file", options->file, "a yard file");
-  command->add_option("--have", options->have, "what is on hand, \"leaves=20 bags\"; once for each")->take_all()->allow_extra_args(false);
+  options->have.add_to(*command);
   command->add_option("--fill", options->fill, "the pile wanted, \"1 yd3\"");
   command->add_option("--capacity", options->capacity, "the room there is, \"1 yd3\"");
   command->add_option("--goal", options->goal, "use-most, cheapest, least-bought or least-water")

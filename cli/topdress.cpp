@@ -61,8 +61,7 @@ ExitCode run_topdress(const TopdressOptions& options) {
   const bool measured = yard.lawn || options.file.empty();  // a file may leave the lawn for later
   const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
   Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.tables.materials);
-  if (options.working.asked)
-    topdressing.working = working_of_topdressing(topdressing.result, options.working.units(options.common, show));
+  if (options.working.asked) topdressing.working = working_of_topdressing(topdressing.result, options.working.units(options.common, show));
   options.common.print_answer([&] { return json_of_topdressing(topdressing, yard.tables.materials); },
                               [&] {
                                 return measured ? topdressing_page(topdressing, yard.tables.materials)

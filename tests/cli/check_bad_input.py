@@ -180,7 +180,7 @@ OPTIONS = [
     ("missing file", ["plan", "nowhere.toml"], r"nowhere.toml: there is no such file"),
     ("folder", ["plan", "/"], r"/: this is a folder"),
     ("nothing to mix", ["mix"], r"nothing to mix.*--add"),
-    ("bare amount", ["mix", "--add", "leaves=6"], r'--add: "6" has no unit'),
+    ("bare amount", ["mix", "--add", "leaves=6"], r'--add: "6" of leaves has no unit'),
     ("no amount", ["mix", "--add", "leaves"], r"--add: how much of leaves-fall\?"),
     ("unknown feedstock", ["mix", "--add", "lleaves=6 bags"], r'--add: "lleaves" is no known feedstock.*did you mean "leaves"'),
     ("unknown packing", ["mix", "--add", "leaves:tight=6 bags"], r'--add: "tight" is no packing'),

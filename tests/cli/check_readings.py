@@ -190,7 +190,7 @@ def check_watering(program, folder):
 
 def check_names(program):
     for name in ("ammonia", "Ammonia smell", "it smells of ammonia", "smells like ammonia", "rats", "There are rats", "won't heat",
-                 "fruit flies", "white mold", "matted", "stinks", "smells of ammonia", "smells of rotten eggs", "slimy", "weeds growing", "never heated",
+                 "fruit flies", "white mold", "matted", "putrid", "smells of ammonia", "smells of rotten eggs", "slimy", "weeds growing", "never heated",
                  "plants growing in it", "too cold", "steam", "fire ants"):
         check(name, run(program, "--noticed", name).returncode == 0, "is not understood")
     for name in ("smoke", "it smoulders", "fire"):
@@ -201,7 +201,7 @@ def check_names(program):
         check(name, answer(program, "--noticed", name)["smokes"] is True, "is no smoke in JSON")
     for name in ("fire ants", "smells rotten", "rats"):
         check(name, "fire service" not in run(program, "--noticed", name).stdout, "calls the fire service")
-    result = run(program, "--noticed", "ammonai")
+    result = run(program, "--noticed", "ammnoai")
     check("a slip", result.returncode == 2 and 'did you mean "ammonia"' in result.stderr, result.stderr)
     check("nothing", run(program).returncode == 2, "nothing asked, something answered")
     for gap in ("0 h", "-1 h", "2 months", "soon"):

@@ -122,7 +122,7 @@ SAME = [
     ("built", "2026-1-7", "2026-01-07"), ("built", "NOW", "today"), ("built", "today", str(TODAY)),
     ("built", "tomorrow", str(TODAY + datetime.timedelta(days=1))), ("built", "Nov 7", str(NOV_7)),
     ("built", "11/7/2026", "2026-11-07"), ("built", "1/7/2026", "2026-01-07"), ("built", "NOVEMBER 7, 2026", "2026-11-07"),
-    ("built", f"{SOON:%B} {SOON.day}", str(SOON)), ("built", f"{LONG_AGO:%b} 1", str(LONG_AGO.replace(year=LONG_AGO.year + 1))),
+    ("built", f"{SOON:%B} {SOON.day}", str(SOON)),
     ("turn", "10", "10 days"), ("turn", "every 2 weeks", "14"), ("turn", "Every Week", "7"), ("turn", "2 weeks", "14"),
     ("turn", "0", "never"), ("turn", "NEVER", "never"), ("turn", "Weekly", "7"), ("turn", "every two weeks", "14"),
     ("turn", "every other week", "14"), ("turn", "monthly", "30"), ("turn", "once a month", "30"), ("turn", "every 2 months", "60"),
@@ -154,24 +154,24 @@ KEPT_OUT = [
     "2 buckets of straw, meat",
 ]
 NONSENSE_AT = {
-    "leaves": ["6 ft", "6 ft2", "6 dogs", "half", "1/0", "2 ton", "2,5", "dog poop", "cat litter", "12-15"],
-    "trees": ["4 buckets", "6 lb", "3 dog poop", "2 to 3", "0x10", "1001", "6 6"],
+    "leaves": ["6 ft", "6 ft2", "6 dogs", "half", "1/0", "2 ton", "2,5", "dog poop", "cat litter", "12-5"],
+    "trees": ["4 buckets", "6 lb", "3 dog poop", "3 to 2", "0x10", "1001", "6 6"],
     "lawn": ["6 lb", "60 ft", "60 ft by 30 ft by 10 ft", "-60 ft by 30 ft", "4 gal", "60 ft by wide"],
-    "near-water": ["maybe", "6", "a pond"],
+    "near-water": ["a bit", "6", "a pond"],
     "clippings": ["6 ft", "meat", "1 imp gal"],
-    "treated": ["maybe", "6", "no and yes"],
-    "scraps": ["4 buckets", "6 lb", "3 dog poop", "2 to 3", "0x10", "1001", "meat", "cat litter"],
+    "treated": ["a bit", "6", "no and yes"],
+    "scraps": ["4 buckets", "6 lb", "3 dog poop", "3 to 2", "0x10", "1001", "meat", "cat litter"],
     "other": [
         *KEPT_OUT, "6", "6 of straw", "straw: 6", "coffee grounds", "2 ft of straw", "1 bag of urea", ",", "of", "2 buckets of",
         "0.5.5 buckets of straw", "2 buckets of green leaves", ", ".join(["1 bucket of straw"] * 101),
     ],
-    "treated-other": ["maybe", "6", "the farmer"],
+    "treated-other": ["a bit", "6", "the farmer"],
     "bin": [
         "0 gal", "0 by 4 by 4", "4 by 4 by 4 by 4", "4 by wide by 4", "4 by -4 by 4", "4 ft2", "64 gal by 4", "round 3",
         "round 3 by 4 by 5", "by",
     ],
-    "built": ["2026-13-07", "2026-02-31", "13/7/2026", "Nov 31", "2026-11", "-2026-11-07", "2026--11-07", "November", "12026-11-07"],
-    "turn": ["6 lb", "every", "-14 days", "every nan", "2 ft", "2-3 months"],
+    "built": ["2026-13-07", "2026-02-31", "13/7/2026", "Nov 31", "2026-11", f"{LONG_AGO:%b} 1", "-2026-11-07", "2026--11-07", "November", "12026-11-07"],
+    "turn": ["6 lb", "every", "-14 days", "every nan", "2 ft", "3-2 months"],
     "winter": [
         "76 and 30", "22 and -3 °C", "30", "30 and nan", "-500 and 76", "30 and 76 and 90", "zone 6", "200 and 300", "30 lb and 76 lb",
     ],
@@ -350,8 +350,10 @@ def question_asked(prompt, session):
     row = next((row for row in QUESTIONS if words.startswith(row["ask"])), None)
     if row is None:
         raise ValueError(f"questions.toml does not have: {words}")
-    usual = "don't know" if row["default"] == "?" else row["default"]
-    if words != f"{row['ask']} {row['example']} [{usual}] >":
+    # What was answered before a step back, else the question's own.
+    given = [in_one_line(as_text(turn.answer)) for turn in session.turns if turn.question == row["id"]]
+    usual = ["don't know" if one in ("?", "") and row["default"] == "?" or one == "?" else one or row["default"] for one in (*given, row["default"])]
+    if words not in [f"{row['ask']} {row['example']} [{one}] >" for one in usual]:
         session.strays.append(f"the prompt reads {words!r}")
     session.strays.extend(f"{len(line)} columns: {line}" for line in prompt.split("\n") if len(line) > WIDTH)
     return int(number), row["id"]
@@ -725,7 +727,6 @@ def check_files(checks):
     refused("a folder for a blank", r"folder is a folder", "folder", "--blank", "--force")
     refused("an empty name", r"no name.*\s.*yard\.toml", "", "--ask")
     refused("an empty name, by force", r"no name.*\s.*yard\.toml", "", "--ask", "--force")
-    refused("no name", r"file is required", "--ask")
     refused("no terminal", r"no terminal.*\s.*--ask.*--blank", "other.toml")
     refused("the plan to a file that exists", r"--output: yard\.toml exists already.*\s.*--force", "other.toml", "--ask", "--output", FILE)
     refused("a blank's plan to a file that exists", r"--output: yard\.toml exists", "other.toml", "--blank", "--output", FILE)

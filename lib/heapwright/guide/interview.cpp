@@ -21,9 +21,19 @@ void Interview::go_on() {
 
 const Question* Interview::due() const { return at_ < tables_.questions->size() ? &tables_.questions->at(at_) : nullptr; }
 
+std::string Interview::usual() const {
+  const Question* question = due();
+  if (question == nullptr) return {};
+  const auto before = said_.find(question->id);
+  return before == said_.end() ? question->usual : before->second;
+}
+
 void Interview::answer(std::string_view said) {
   const Question& question = tables_.questions->at(at_);
-  answers_[question.id] = read_reply(question, said, tables_, today_);
+  const bool is_empty = said.find_first_not_of(" \t\r") == std::string_view::npos;
+  const std::string meant = is_empty ? usual() : std::string(said);
+  answers_[question.id] = read_reply(question, meant, tables_, today_);
+  said_[question.id] = meant;
   asked_.push_back(at_++);
   go_on();
 }

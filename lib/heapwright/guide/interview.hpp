@@ -21,6 +21,8 @@ class Interview {
   const Question* due() const;
   /// Which one it is of those asked, from 1.
   std::size_t number() const { return asked_.size() + 1; }
+  /// What an empty answer to the question that is due means: what was answered before a step back, else the question's usual.
+  std::string usual() const;
   /// Takes an answer and goes on. @throws TextError, and the question stays due
   void answer(std::string_view said);
   /// One step back; false at the first question.
@@ -36,6 +38,7 @@ class Interview {
   std::size_t at_ = 0;
   std::vector<std::size_t> asked_;
   Replies answers_;
+  std::map<std::string, std::string> said_;  ///< by the question's id, of those gone back over too
 };
 
 }  // namespace heapwright

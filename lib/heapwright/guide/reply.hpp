@@ -6,31 +6,21 @@
 #include <string_view>
 #include <vector>
 
+#include "heapwright/guide/things.hpp"
 #include "heapwright/materials/question.hpp"
 #include "heapwright/tables/tables.hpp"
 #include "heapwright/time/date.hpp"
 
 namespace heapwright {
 
-/// A thing that an answer lists.
-struct Thing {
-  std::string feedstock;  ///< its id
-  std::string name;
-  std::string packing;  ///< empty where none was named
-  std::string amount;
-  bool herbicide = false;  ///< of a kind that can carry a weedkiller on
-};
-
 /// An answer as it was understood, in the words that the yard file will have.
 struct Reply {
   std::vector<std::string> texts;  ///< one; three sides of a bin, two of a round one; two temperatures of a climate; none where unknown
   std::set<std::string>
       is;  ///< "some", "none", "unknown"; "round", "volume" of a bin; "pile" of leaves; "herbicide" where a thing can carry a weedkiller on
-  std::vector<Thing> things;
+  std::vector<Thing> things{};
+  std::string taken_as{};  ///< where it was taken for something that was not said
 };
-
-/// Small letters, single spaces, no control characters, signs as ASCII has them, "three" as 3, "about" left out.
-std::string plain_answer(std::string_view said);
 
 /// Reads an answer; an empty one is the question's usual. @throws TextError with what would be right
 Reply read_reply(const Question& question, std::string_view said, const Tables& tables, Date today);

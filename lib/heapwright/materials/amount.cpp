@@ -51,6 +51,9 @@ bool is_amount(std::string_view text, const std::vector<Container>& containers) 
 
 Amount read_amount(std::string_view text, const std::vector<Container>& containers) {
   const CountedWords counted = read_counted_words(text);
+  const std::string whole = plain_name(text);
+  if (std::any_of(containers.begin(), containers.end(), [&](const Container& container) { return is_called(container, whole); }))
+    throw TextError("\"" + std::string(text) + "\" is the name of a container: how many of them?", "write \"1 " + std::string(text) + "\"");
   if (counted.words.empty())
     throw TextError("\"" + std::string(text) + "\" has no unit",
                     "write containers, a volume or a weight: \"6 leaf-bag\", \"1/2 yd3\", \"40 lb\"");
@@ -59,6 +62,21 @@ Amount read_amount(std::string_view text, const std::vector<Container>& containe
   std::vector<std::string> ids;
   for (const Container& container : containers) ids.push_back(container.id);
   return std::visit([](auto quantity) { return Amount(quantity); }, read_volume_or_mass(text, ids));
+}
+
+std::optional<AmountRange> read_amount_range(std::string_view text, const std::vector<Container>& containers) {
+  constexpr std::string_view joint = " to ";
+  const std::size_t at = text.find(joint);
+  if (at == std::string_view::npos) return std::nullopt;
+  const Amount high = read_amount(text.substr(at + joint.size()), containers);
+  const CountedWords first = read_counted_words(text.substr(0, at));
+  const CountedWords second = read_counted_words(text.substr(at + joint.size()));
+  if (!first.words.empty() && plain_name(first.words) != plain_name(second.words))
+    throw TextError("\"" + std::string(text) + "\" has two units", "write one: \"20 to 25 bags\"");
+  if (!(first.number < second.number) || !(first.number > 0.0))
+    throw TextError("\"" + std::string(text) + "\" is no range: the second number is not the larger", "write \"20 to 25 bags\"");
+  const double middle = (first.number + second.number) / 2.0;
+  return AmountRange{times(middle / second.number, high), first.number / middle, second.number / middle};
 }
 
 Amount times(double factor, const Amount& amount) {

@@ -51,6 +51,15 @@ Amount read_amount(std::string_view text, const std::vector<Container>& containe
 /// The volume of an amount that is not a mass.
 std::optional<Volume> volume_of(const Amount& amount);
 
+/// Two amounts that somebody hesitates between.
+struct AmountRange {
+  Amount likely;  ///< half way
+  double low;     ///< times likely
+  double high;    ///< times likely
+};
+/// "20 to 25 bags", "1/2 to 1 yd3"; nothing for a text without "to". @throws TextError, also where the second is not the larger
+std::optional<AmountRange> read_amount_range(std::string_view text, const std::vector<Container>& containers);
+
 /// As-is mass of an amount; a volume needs the bulk density. Nothing where that is absent.
 std::optional<Mass> mass_of(const Amount& amount, std::optional<BulkDensity> density);
 

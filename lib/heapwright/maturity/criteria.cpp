@@ -14,7 +14,7 @@
 namespace heapwright {
 namespace {
 
-const std::vector<std::pair<std::string, TestKind>> kind_words{{"screen", TestKind::screening},
+const std::vector<std::pair<std::string, TestKind>> test_kind_words{{"screen", TestKind::screening},
                                                                {"stability", TestKind::stability},
                                                                {"maturity", TestKind::maturity},
                                                                {"property", TestKind::property}};
@@ -74,7 +74,7 @@ std::vector<HeatingClass> read_classes(Table& table, TestQuantity measured) {
 void read_test_criterion(Table& table, TestCriterion& test) {
   table.require("kind", "write kind = \"stability\"");
   table.require("measured", "write measured = \"temperature-rise\"");
-  test.kind = table.one_of("kind", kind_words).value_or(test.kind);
+  test.kind = table.one_of("kind", test_kind_words).value_or(test.kind);
   test.measured = table.one_of("measured", measured_words()).value_or(test.measured);
   test.name = required_text(table, "name");
   test.also = read_names(table, "also");

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <optional>
+#include <set>
 
 #include "heapwright/error.hpp"
 #include "heapwright/input/document.hpp"
+#include "heapwright/input/key_words.hpp"
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
@@ -51,8 +53,9 @@ Cause read_cause(Table& table) {
 }
 
 void read_symptom(Table& table, Symptom& symptom) {
-  symptom = Symptom{*table.text("id"), table.text("name").value_or(""), {}, {}, {}, {}, false};
+  symptom = Symptom{*table.text("id"), table.text("name").value_or(""), {}, {}, {}, {}, {}, false};
   for (const Value& value : table.list("also")) symptom.also.push_back(value.text().value_or(""));
+  for (const Value& value : table.list("words")) symptom.words.push_back(value.text().value_or(""));
   for (const Value& value : table.list("facts")) {
     if (const auto fact = value.one_of(fact_words())) symptom.facts.insert(*fact);
   }
@@ -63,17 +66,79 @@ void read_symptom(Table& table, Symptom& symptom) {
     table.problem("has no cause that holds of any pile", "end with a cause without \"when\"");
 }
 
-/// "There are ants" and "ants": without the words that are said before a name.
-std::string bare(std::string_view text) {
-  for (const std::string_view before : {"it ", "It ", "it's ", "It's ", "its ", "Its ", "there ", "There ", "is ", "are ", "a "}) {
-    if (text.starts_with(before)) text.remove_prefix(before.size());
-  }
-  return plain_name(text);
+/// The same words, in whatever order.
+bool are_same(const std::vector<KeyWord>& one, const std::vector<KeyWord>& other) { return has_words(one, other) && has_words(other, one); }
+
+bool is_called(const Symptom& symptom, std::string_view said) {
+  const std::string plain = plain_name(said);
+  const std::vector<KeyWord> words = key_words(said);
+  const auto same = [&](const std::string& name) { return plain_name(name) == plain || are_same(words, key_words(name)); };
+  return same(symptom.id) || same(symptom.name) || std::any_of(symptom.also.begin(), symptom.also.end(), same);
 }
 
-bool is_called(const Symptom& symptom, const std::string& plain) {
-  const auto same = [&](const std::string& name) { return plain_name(name) == plain || bare(name) == plain; };
-  return same(symptom.id) || same(symptom.name) || std::any_of(symptom.also.begin(), symptom.also.end(), same);
+/// What gives a symptom away wherever it stands: its words, and names of several.
+std::vector<std::vector<KeyWord>> phrases_of(const Symptom& symptom) {
+  std::vector<std::vector<KeyWord>> phrases;
+  for (const std::string& words : symptom.words) phrases.push_back(key_words(words));
+  for (const std::string& name : symptom.also) {
+    std::vector<KeyWord> words = key_words(name);
+    if (words.size() > 1) phrases.push_back(std::move(words));
+  }
+  return phrases;
+}
+
+/// How many words of a sentence tell of a symptom.
+std::size_t words_that_tell(const Symptom& symptom, const std::vector<KeyWord>& said) {
+  std::set<std::string> telling;
+  for (const std::vector<KeyWord>& phrase : phrases_of(symptom)) {
+    if (!has_words(said, phrase)) continue;
+    for (const KeyWord& word : phrase) telling.insert(word.stem);
+  }
+  return telling.size();
+}
+
+/// Those that most words of a sentence tell of, if any do.
+std::vector<const Symptom*> likeliest(const std::vector<Symptom>& symptoms, std::string_view said) {
+  if (const Symptom* symptom = symptom_called(symptoms, said)) return {symptom};
+  const std::vector<KeyWord> words = key_words(said);
+  std::vector<const Symptom*> found;
+  std::size_t most = 1;
+  for (const Symptom& symptom : symptoms) {
+    const std::size_t telling = words_that_tell(symptom, words);
+    if (telling > most) found.clear();
+    if (telling >= most) found.push_back(&symptom);
+    most = std::max(most, telling);
+  }
+  return found;
+}
+
+/// "Dry outside, wet inside" in its two parts.
+std::vector<std::string> clauses_of(std::string_view said) {
+  std::vector<std::string> clauses{std::string(said)};
+  for (const std::string_view joint : {" and ", ", ", " but ", ";"}) {
+    std::vector<std::string> parts;
+    for (const std::string& clause : clauses) {
+      std::size_t begin = 0;
+      for (std::size_t end = 0; end != std::string::npos; begin = end + joint.size()) {
+        end = clause.find(joint, begin);
+        parts.push_back(clause.substr(begin, end == std::string::npos ? end : end - begin));
+      }
+    }
+    clauses = std::move(parts);
+  }
+  return clauses;
+}
+
+[[noreturn]] void refuse_unknown(const std::vector<Symptom>& symptoms, std::string_view said) {
+  std::vector<std::string> names;
+  std::vector<std::string> ids;
+  for (const Symptom& symptom : symptoms) {
+    ids.push_back(symptom.id);
+    names.push_back(symptom.id);
+    names.insert(names.end(), symptom.also.begin(), symptom.also.end());
+  }
+  ids.emplace_back("smoke");
+  throw TextError("\"" + std::string(said) + "\" is not known as something that goes wrong with a pile", hint_for(said, names, ids));
 }
 
 }  // namespace
@@ -83,23 +148,24 @@ void read_symptoms(Table& root, std::vector<Symptom>& symptoms) { read_rows(root
 std::vector<Symptom> built_in_symptoms() { return read_built_in("symptoms.toml", read_symptoms); }
 
 const Symptom* symptom_called(const std::vector<Symptom>& symptoms, std::string_view name) {
-  for (const Symptom& symptom : symptoms) {
-    if (is_called(symptom, plain_name(name)) || is_called(symptom, bare(name))) return &symptom;
-  }
-  return nullptr;
+  const auto found = std::find_if(symptoms.begin(), symptoms.end(), [&](const Symptom& symptom) { return is_called(symptom, name); });
+  return found == symptoms.end() ? nullptr : &*found;
 }
 
-const Symptom& find_symptom(const std::vector<Symptom>& symptoms, std::string_view name) {
-  if (const Symptom* symptom = symptom_called(symptoms, name)) return *symptom;
-  std::vector<std::string> names;
-  std::vector<std::string> ids;
-  for (const Symptom& symptom : symptoms) {
-    ids.push_back(symptom.id);
-    names.push_back(symptom.id);
-    names.insert(names.end(), symptom.also.begin(), symptom.also.end());
+const Symptom& find_symptom(const std::vector<Symptom>& symptoms, std::string_view said) {
+  if (const Symptom* symptom = symptom_called(symptoms, said)) return *symptom;
+  std::vector<const Symptom*> found;
+  for (const std::string& clause : clauses_of(said)) {
+    for (const Symptom* symptom : likeliest(symptoms, clause)) {
+      if (std::find(found.begin(), found.end(), symptom) == found.end()) found.push_back(symptom);
+    }
   }
-  ids.emplace_back("smoke");
-  throw TextError("\"" + std::string(name) + "\" is not known as something that goes wrong with a pile", hint_for(name, names, ids));
+  if (found.empty()) found = likeliest(symptoms, said);
+  if (found.empty()) refuse_unknown(symptoms, said);
+  if (found.size() > 1)
+    throw TextError("\"" + std::string(said) + "\" can mean \"" + found[0]->id + "\" or \"" + found[1]->id + "\"",
+                    "write one of them, or each by itself");
+  return *found.front();
 }
 
 std::vector<const Cause*> likely_causes(const Symptom& symptom, const Circumstances& circumstances) {

@@ -49,18 +49,20 @@ struct Cause {
 
 struct Symptom {
   std::string id;
-  std::string name;  ///< "it smells of ammonia"
-  std::vector<std::string> also;
-  std::vector<Cause> causes;  ///< the last holds of any pile
-  Facts facts;                ///< that it makes true of a yard, and that call for cautions
-  Circumstances rules_out;    ///< that cannot hold of a pile with it
-  bool at_work = false;       ///< whether it is one of a pile that is not finished
+  std::string name;                ///< "it smells of ammonia"
+  std::vector<std::string> also;   ///< other names; those of several words give it away wherever they stand together
+  std::vector<std::string> words;  ///< a word or words that give it away alone
+  std::vector<Cause> causes;       ///< the last holds of any pile
+  Facts facts;                     ///< that it makes true of a yard, and that call for cautions
+  Circumstances rules_out;         ///< that cannot hold of a pile with it
+  bool at_work = false;            ///< whether it is one of a pile that is not finished
 };
 
-/// By its id, its name or another name; nothing where none is so called.
+/// By its id, its name or another name, with or without words that say little; nothing where none is so called.
 const Symptom* symptom_called(const std::vector<Symptom>& symptoms, std::string_view name);
-/// The same. @throws TextError with the nearest, or all of them
-const Symptom& find_symptom(const std::vector<Symptom>& symptoms, std::string_view name);
+/// What a sentence tells of: by a name, else by the words that give it away, the most of them ("slimy grass" over "slimy").
+/// @throws TextError with the nearest, or all of them; where it tells of two alike, with both
+const Symptom& find_symptom(const std::vector<Symptom>& symptoms, std::string_view said);
 
 /// Reads [[symptom]] onto a table.
 void read_symptoms(Table& root, std::vector<Symptom>& symptoms);

@@ -52,7 +52,7 @@ void assume_amount(std::vector<Assumption>& assumptions, const Supply& supply) {
 
 void assume_container(std::vector<Assumption>& assumptions, const Supply& supply, const Materials& materials) {
   const ContainerCount* counted = supply.amount ? std::get_if<ContainerCount>(&*supply.amount) : nullptr;
-  if (counted == nullptr || supply.estimated) return;
+  if (counted == nullptr || (supply.estimated && supply.estimated->from)) return;
   const Container* container = row_with_id(*materials.containers, counted->container);
   if (container == nullptr) return;
   PublishedValue<Volume> size;

@@ -34,7 +34,7 @@ std::optional<Estimate> read_estimate(Table& supply, const Feedstock& feedstock,
 
 /// What an estimate comes to.
 struct RoughAmount {
-  Estimate from;
+  std::optional<Estimate> from;  ///< nothing where the person hesitates between two amounts
   std::variant<Mass, Volume> likely;
   double low;         ///< times likely
   double high;        ///< times likely

@@ -312,6 +312,13 @@ std::string_view treated_word(Treated treated) {
   return "";
 }
 
+std::optional<Treated> treated_called(std::string_view word) {
+  for (const auto& [name, meaning] : treated_words) {
+    if (name == word) return meaning;
+  }
+  return std::nullopt;
+}
+
 std::optional<BulkDensity> Supply::density() const {
   if (shredded) {
     if (const auto smaller = feedstock.density("shredded")) return smaller;
@@ -369,6 +376,15 @@ void set_amount(Supply& supply, const Amount& amount, const Materials& materials
   settle_packing(supply, amount, materials);
 }
 
+void take_amount(Supply& supply, std::string_view text, const Materials& materials) {
+  const std::optional<AmountRange> range = read_amount_range(text, *materials.containers);
+  set_amount(supply, range ? range->likely : read_amount(text, materials), materials);
+  if (!range) return;
+  const Mass* mass = std::get_if<Mass>(&range->likely);
+  const std::variant<Mass, Volume> likely = mass != nullptr ? std::variant<Mass, Volume>(*mass) : *volume_of(range->likely);
+  supply.estimated = RoughAmount{std::nullopt, likely, range->low, range->high, std::string(text), "you said so"};
+}
+
 void settle_in_usual_container(Supply& supply, const Materials& materials) {
   const Container* usual = row_with_id(*materials.containers, supply.feedstock.usual_container);
   if (usual != nullptr) settle_packing(supply, ContainerCount{usual->id, 1.0, usual->volume}, materials);
@@ -386,7 +402,7 @@ std::optional<Supply> read_supply(Table& table, const Materials& materials) {
     supply->packing_assumed = false;
   }
   table.read("amount", [&](std::string_view text) {
-    set_amount(*supply, read_amount(text, materials), materials);
+    take_amount(*supply, text, materials);
     return true;
   });
   supply->when = read_when(table);

@@ -44,6 +44,8 @@ enum class Use { up_to, all, unlimited };
 enum class Treated { no, yes, unknown };
 
 std::string_view treated_word(Treated treated);
+/// Of "yes", "no" and "unknown"; nothing for other words.
+std::optional<Treated> treated_called(std::string_view word);
 
 struct Supply {
   Feedstock feedstock;
@@ -87,6 +89,9 @@ inline constexpr std::size_t most_supplies = 100;
 
 /// Sets the amount; a container that says how its contents lie settles the packing where the user named none.
 void set_amount(Supply& supply, const Amount& amount, const Materials& materials);
+
+/// Sets it to what a text says, "20 bags" or "20 to 25 bags": of two the middle, which is an estimate between them. @throws TextError
+void take_amount(Supply& supply, std::string_view text, const Materials& materials);
 
 /// For a supply without an amount: its usual container settles the packing.
 void settle_in_usual_container(Supply& supply, const Materials& materials);

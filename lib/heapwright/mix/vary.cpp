@@ -14,6 +14,11 @@ bool is_told_by_weight(const Supply& supply) {
   return given && std::holds_alternative<Mass>(*given);
 }
 
+bool is_of_trees(const Supply& supply) {
+  const std::optional<Estimate> from = supply.estimated ? supply.estimated->from : std::nullopt;
+  return from && std::holds_alternative<Trees>(*from);
+}
+
 bool lies_as_counted(const Supply& supply) { return !supply.shredded || supply.feedstock.find_packing("shredded") == nullptr; }
 
 }  // namespace
@@ -35,7 +40,7 @@ std::optional<Variation> Variation::of(const Assumption& assumption, const Ingre
     case Figure::bulk_density: variation.follow_density(ingredient, taken); break;
     case Figure::bulk_density_in_pile: variation.density_ = DensityFollows::number; break;
     case Figure::moisture:
-      variation.known_dry_ = taken.supply->estimated && std::holds_alternative<Trees>(taken.supply->estimated->from);
+      variation.known_dry_ = is_of_trees(*taken.supply);
       if (variation.known_dry_) variation.follow_amount(ingredient, taken);
       break;
     case Figure::carbon: {

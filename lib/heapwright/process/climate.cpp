@@ -7,6 +7,8 @@
 
 #include "heapwright/input/csv.hpp"
 #include "heapwright/input/document.hpp"
+#include "heapwright/materials/called.hpp"
+#include "heapwright/materials/read_published_values.hpp"
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
@@ -59,13 +61,94 @@ void take_named(Table& table, const Lazy<std::vector<NamedClimate>>& climates, C
   climate.rain = named->rain;
 }
 
+/// @param words for the screen
+ClimateDescription described(const NamedClimate& row, std::string words) {
+  ClimateDescription climate;
+  climate.like = std::move(words);
+  climate.coldest_month = row.coldest_month;
+  climate.warmest_month = row.warmest_month;
+  climate.rain = row.rain;
+  return climate;
+}
+
 void read_named_climate(Table& table, NamedClimate& climate) {
   climate.name = table.read("name", read_name).value_or(climate.id);
+  climate.also = read_names(table, "also");
   table.require("coldest_month", "write coldest_month = \"30 degF\"");
   table.require("warmest_month", "write warmest_month = \"76 degF\"");
   climate.coldest_month = table.read("coldest_month", read_monthly_mean).value_or(climate.coldest_month);
   climate.warmest_month = table.read("warmest_month", read_monthly_mean).value_or(climate.warmest_month);
   climate.rain = read_rain(table);
+}
+
+/// A state goes to its climate, from wherever it was.
+void read_state(Table& table, std::vector<NamedClimate>& climates) {
+  table.require("name", "write name = \"Ohio\"");
+  table.require("climate", "write climate = \"cool\"");
+  State state{table.text("name").value_or(""), read_names(table, "also")};
+  const auto climate = table.read("climate", [&](std::string_view id) {
+    const std::string name(id);
+    if (row_with_id(climates, name) != nullptr) return name;
+    throw TextError("\"" + name + "\" is no known climate", "write the id of a [[climate]]");
+  });
+  table.finish();
+  if (!climate) return;
+  for (NamedClimate& row : climates) {
+    std::erase_if(row.states, [&](const State& known) { return known.name == state.name; });
+    if (row.id == *climate) row.states.push_back(state);
+  }
+}
+
+bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
+/// The words of a name with a space at either end: " north carolina ".
+std::string in_spaces(std::string_view text) {
+  std::string words = " ";
+  for (const char c : text) {
+    const bool letter = is_letter(c) || (c >= '0' && c <= '9');
+    if (letter) words += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    if (!letter && words.back() != ' ') words += ' ';
+  }
+  return words.back() == ' ' ? words : words + " ";
+}
+
+/// "OH", and in small letters where it stands alone and is no word of its own.
+bool is_abbreviation(std::string_view name, std::string_view said) {
+  constexpr std::array<std::string_view, 12> words{"or", "in", "me", "hi", "ok", "oh", "la", "ma", "de", "id", "al", "ne"};
+  constexpr std::array<std::string_view, 3> capitals{"OK", "LA", "NE"};  // all right, Los Angeles, northeast
+  const std::string own = in_spaces(name);
+  const std::string whole = in_spaces(said);
+  const bool is_word = std::any_of(words.begin(), words.end(), [&](std::string_view word) { return own == in_spaces(word); });
+  const bool unclear = std::any_of(capitals.begin(), capitals.end(), [&](std::string_view word) { return own == in_spaces(word); });
+  if (whole == own) return said.find(name) != std::string_view::npos ? !unclear : !is_word;
+  const std::size_t comma = said.rfind(',');
+  if (comma != std::string_view::npos && in_spaces(said.substr(comma + 1)) == own) return true;
+  return !unclear && whole.find(own) != std::string::npos && said.find(name) != std::string_view::npos;  // "upstate NY"
+}
+
+/// Whether a word of a text is a name of one word with one slip: "Pensylvania".
+bool is_nearly_named(std::string_view name, const std::string& words) {
+  constexpr std::size_t long_enough = 6;
+  const std::string own = in_spaces(name);
+  if (name.size() < long_enough || name.find(' ') != std::string_view::npos) return false;
+  for (std::size_t at = 1; at < words.size();) {
+    const std::size_t end = words.find(' ', at);
+    if (edit_distance(words.substr(at, end - at), own.substr(1, own.size() - 2)) <= 1) return true;
+    at = end + 1;
+  }
+  return false;
+}
+
+/// The longest of a state's names that a text has; empty where it has none.
+std::string name_in(const State& state, std::string_view said) {
+  constexpr std::size_t shortest = 3;  // what is shorter is an abbreviation
+  const std::string words = in_spaces(said);
+  std::string longest = words.find(in_spaces(state.name)) != std::string::npos || is_nearly_named(state.name, words) ? state.name : "";
+  for (const std::string& name : state.also) {
+    const bool named = name.size() >= shortest ? words.find(in_spaces(name)) != std::string::npos : is_abbreviation(name, said);
+    if (named && name.size() > longest.size()) longest = name;
+  }
+  return longest;
 }
 
 void take_two_months(Table& table, ClimateDescription& climate) {
@@ -141,24 +224,40 @@ bool is_a_monthly_mean(TemperaturePoint mean) {
   return mean >= TemperaturePoint::from_celsius(-60.0) && mean <= TemperaturePoint::from_celsius(50.0);
 }
 
-void read_climates(Table& root, std::vector<NamedClimate>& climates) { read_rows(root, "climate", climates, read_named_climate); }
+void read_climates(Table& root, std::vector<NamedClimate>& climates) {
+  read_rows(root, "climate", climates, read_named_climate);
+  for (Table& table : root.tables("state")) read_state(table, climates);
+}
 
 std::vector<NamedClimate> built_in_climates() { return read_built_in("climates.toml", read_climates); }
+
+std::optional<NamedState> state_named(const std::vector<NamedClimate>& climates, std::string_view said) {
+  std::vector<std::pair<std::string, NamedState>> found;
+  for (const NamedClimate& climate : climates) {
+    for (const State& state : climate.states) {
+      if (const std::string name = name_in(state, said); !name.empty()) found.push_back({in_spaces(name), {&state, &climate}});
+    }
+  }
+  const auto is_in_a_longer = [&](const std::pair<std::string, NamedState>& one) {
+    return std::any_of(found.begin(), found.end(), [&](const auto& other) {
+      return other.first.size() > one.first.size() && other.first.find(one.first) != std::string::npos;
+    });
+  };
+  std::vector<NamedState> named;
+  for (const auto& one : found) {
+    if (!is_in_a_longer(one)) named.push_back(one.second);
+  }
+  return named.size() == 1 ? std::optional(named.front()) : std::nullopt;
+}
 
 ClimateDescription climate_like(const std::vector<NamedClimate>& climates, std::string_view name) {
   std::vector<std::string> known;
   for (const NamedClimate& row : climates) {
-    if (plain_name(row.id) == plain_name(name) || row.name == name) {
-      ClimateDescription climate;
-      climate.like = row.name;
-      climate.coldest_month = row.coldest_month;
-      climate.warmest_month = row.warmest_month;
-      climate.rain = row.rain;
-      return climate;
-    }
+    if (is_called(row, plain_name(name))) return described(row, row.name);
     known.push_back(row.id);
   }
-  throw TextError("\"" + std::string(name) + "\" is no known climate", hint_for(name, known, known));
+  if (const auto found = state_named(climates, name)) return described(*found->climate, found->state->name + ": " + found->climate->name);
+  throw TextError("\"" + std::string(name) + "\" is no known climate and no US state", hint_for(name, known, known));
 }
 
 std::optional<ClimateDescription> read_climate(Table& root, const Lazy<std::vector<NamedClimate>>& climates) {

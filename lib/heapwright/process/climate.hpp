@@ -23,13 +23,21 @@ using MonthlyRain = std::vector<Length>;
 /// Whether a temperature can be the mean of a month anywhere: −60 to 50 °C.
 bool is_a_monthly_mean(TemperaturePoint mean);
 
+/// A US state that has such winters where most people live. Judged.
+struct State {
+  std::string name;
+  std::vector<std::string> also;
+};
+
 /// A winter by its plain name, of climates.toml. Judged.
 struct NamedClimate {
   std::string id;
   std::string name;
+  std::vector<std::string> also;
   TemperaturePoint coldest_month = TemperaturePoint::from_celsius(0.0);
   TemperaturePoint warmest_month = TemperaturePoint::from_celsius(0.0);
   MonthlyRain rain;  ///< none where nobody tells
+  std::vector<State> states;
 };
 
 /// Reads [[climate]] onto a table.
@@ -52,7 +60,17 @@ struct ClimateDescription {
   bool rain_is_own = false;  ///< as the yard file tells it
 };
 
-/// The climate of a winter by its id or its plain name. @throws TextError with the nearest known one
+/// A state that somebody names, and the winter that it has.
+struct NamedState {
+  const State* state;
+  const NamedClimate* climate;
+};
+/// By its name, with a slip in a long one, or by an abbreviation, wherever it stands: "northern Ohio", "OH", "upstate NY". Of names within
+/// each other the longer: "West Virginia". Nothing where none is named, and where two are.
+/// @param said as it was typed: "OR" is a state and "or" is none
+std::optional<NamedState> state_named(const std::vector<NamedClimate>& climates, std::string_view said);
+
+/// The climate of a winter by its id, its plain name or a US state. @throws TextError with the nearest known one
 ClimateDescription climate_like(const std::vector<NamedClimate>& climates, std::string_view name);
 
 /// Reads [climate], and the file of days that it names; nothing where the file has none.

@@ -409,7 +409,7 @@ const std::vector<UnitName>& unit_names() {
       {"m", length, 1.0, {"meter", "metre"}},
       {"cm", length, 0.01, {"centimeter", "centimetre"}},
       {"mm", length, 0.001, {"millimeter", "millimetre"}},
-      {"ft2", area, unit::square_foot.value(), {"sqft", "squareft", "squarefoot", "squarefeet", "sqfoot", "sqfeet"}},
+      {"ft2", area, unit::square_foot.value(), {"sqft", "squareft", "squarefoot", "squarefeet", "sqfoot", "sqfeet", "sf"}},
       {"yd2", area, unit::square_yard.value(), {"sqyd", "squareyd", "squareyard", "sqyard"}},
       {"acre", area, unit::acre.value(), {"ac"}},
       {"m2", area, 1.0, {"sqm", "squarem", "squaremeter", "squaremetre", "sqmeter", "sqmetre"}},
@@ -536,8 +536,8 @@ std::optional<TemperatureScale> temperature_scale(std::string_view words) {
       break;
     }
   }
-  if (scale == "f" || scale == "fahrenheit") return TemperatureScale::fahrenheit;
-  if (scale == "c" || scale == "celsius") return TemperatureScale::celsius;
+  if (scale == "f" || scale == "fahrenheit" || scale == "farenheit" || scale == "℉") return TemperatureScale::fahrenheit;
+  if (scale == "c" || scale == "celsius" || scale == "celcius" || scale == "centigrade" || scale == "℃") return TemperatureScale::celsius;
   return std::nullopt;
 }
 

@@ -1,0 +1,245 @@
+#include "heapwright/guide/said_date.hpp"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <vector>
+
+#include "heapwright/error.hpp"
+#include "heapwright/guide/plain.hpp"
+#include "heapwright/units/nearest.hpp"
+
+namespace heapwright {
+namespace {
+
+using std::chrono::days;
+using std::chrono::sys_days;
+
+constexpr days longest_past(366);       // judged: an older pile is finished, or the year is a slip
+constexpr days longest_ahead(5 * 366);  // judged: a slip of the pen
+constexpr days soon(270);               // judged: a day further ahead is meant only with its year
+constexpr days taken_as_this_year(31);  // a day without a year that is not further back is this year's
+
+Date after(Date day, int count) { return Date(sys_days(day) + days(count)); }
+
+std::string hint_of(Date today) { return "write " + print_date(today) + ", Nov 7, 11/7, or today"; }
+
+bool is_number(const std::string& text, std::size_t least_digits, std::size_t most_digits) {
+  return text.size() >= least_digits && text.size() <= most_digits && text.find_first_not_of("0123456789") == std::string::npos;
+}
+
+/// "5" of "5th".
+std::string without_ordinal(const std::string& word) {
+  for (const std::string_view ending : {"st", "nd", "rd", "th"}) {
+    if (word.size() > ending.size() && word.ends_with(ending) && is_number(word.substr(0, word.size() - 2), 1, 2))
+      return word.substr(0, word.size() - 2);
+  }
+  return word;
+}
+
+/// "Decemeber".
+bool is_one_slip_off(std::string_view word, std::string_view name) {
+  constexpr std::size_t long_enough = 6;
+  return word.size() >= long_enough && name.size() >= long_enough && edit_distance(word, name) <= 1;
+}
+
+std::optional<std::chrono::weekday> weekday_of(std::string word) {
+  constexpr auto names = std::to_array<std::string_view>({"sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday"});
+  if (word.ends_with('.')) word.pop_back();
+  if (word == "weds") return std::chrono::Wednesday;
+  for (unsigned i = 0; i < names.size(); ++i) {
+    if (word == names[i] || (word.size() >= 3 && word.size() <= 5 && names[i].starts_with(word)) || is_one_slip_off(word, names[i]))
+      return std::chrono::weekday(i);
+  }
+  return std::nullopt;
+}
+
+std::optional<std::chrono::month> month_of(std::string word) {
+  constexpr auto names = std::to_array<std::string_view>(
+      {"january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december"});
+  if (word.ends_with('.')) word.pop_back();
+  for (unsigned i = 0; i < names.size(); ++i) {
+    if (word == names[i] || (word.size() >= 3 && word.size() <= 4 && names[i].starts_with(word)) || is_one_slip_off(word, names[i]))
+      return std::chrono::month(i + 1);
+  }
+  return std::nullopt;
+}
+
+/// "5" of "fifth".
+std::string ordinal_in_digits(const std::string& word) {
+  constexpr auto ordinals =
+      std::to_array<std::string_view>({"first",     "second",    "third",       "fourth",     "fifth",      "sixth",      "seventh",
+                                       "eighth",    "ninth",     "tenth",       "eleventh",   "twelfth",    "thirteenth", "fourteenth",
+                                       "fifteenth", "sixteenth", "seventeenth", "eighteenth", "nineteenth", "twentieth"});
+  const auto found = std::find(ordinals.begin(), ordinals.end(), word);
+  return found == ordinals.end() ? word : std::to_string(found - ordinals.begin() + 1);
+}
+
+/// On the day itself, or the next such.
+Date coming(std::chrono::weekday weekday, Date today) { return Date(sys_days(today) + (weekday - std::chrono::weekday(sys_days(today)))); }
+
+/// Without a year: the next such day, or one not more than a month past. @throws TextError for one longer past, which may be either year's
+Date this_or_next_year(std::chrono::month month, unsigned day, Date today) {
+  const Date date(today.year(), month, std::chrono::day(day));
+  const Date next(today.year() + std::chrono::years(1), month, std::chrono::day(day));
+  if (!date.ok()) return next;
+  const bool long_past = sys_days(date) + taken_as_this_year < sys_days(today);
+  const bool long_ahead = sys_days(next) > sys_days(today) + soon;
+  if (long_past && long_ahead)
+    throw TextError(print_date(date) + " is past: which year?", "write the year too: " + print_date(date) + ", or " + print_date(next));
+  return long_past ? next : date;
+}
+
+/// "2027", and "27".
+std::optional<std::chrono::year> year_of(const std::string& word) {
+  if (is_number(word, 4, 4)) return std::chrono::year(std::stoi(word));
+  if (is_number(word, 2, 2)) return std::chrono::year(2000 + std::stoi(word));
+  return std::nullopt;
+}
+
+Date existing(Date date, const std::string& said, Date today) {
+  if (!date.ok()) throw TextError("\"" + said + "\" is no day of the calendar", hint_of(today));
+  return date;
+}
+
+/// "11/7", "11/7/2026", "11-7-26": the month first.
+std::optional<Date> in_numbers(const std::string& said, Date today) {
+  for (const std::string sign : {"/", "-", "."}) {
+    std::vector<std::string> parts = split(said, {sign});
+    if (parts.size() == 3 && is_number(parts[0], 4, 4)) parts = {parts[1], parts[2], parts[0]};  // "2026/12/05"
+    if (sign == "." && (parts.size() != 3 || std::stoi("0" + parts[0]) <= 12)) continue;         // 12.5 is a number
+    if (parts.size() == 3 && is_number(parts[0], 1, 2) && is_number(parts[1], 1, 2) && sign == ".") std::swap(parts[0], parts[1]);
+    if (parts.size() < 2 || parts.size() > 3 || !is_number(parts[0], 1, 2) || !is_number(parts[1], 1, 2)) continue;
+    const auto month = static_cast<unsigned>(std::stoi(parts[0]));
+    const auto day = static_cast<unsigned>(std::stoi(parts[1]));
+    if (month > 12 && day <= 12)
+      throw TextError("\"" + said + "\" has no month " + parts[0], "write the month first: " + parts[1] + "/" + parts[0]);
+    if (parts.size() == 2) return existing(this_or_next_year(std::chrono::month(month), day, today), said, today);
+    const auto year = year_of(parts[2]);
+    if (!year) return std::nullopt;
+    const Date date = existing(Date(*year, std::chrono::month(month), std::chrono::day(day)), said, today);
+    const Date day_first(*year, std::chrono::month(day), std::chrono::day(month));
+    const bool is_past = sys_days(date) + taken_as_this_year < sys_days(today);
+    if (is_past && day_first.ok() && sys_days(day_first) >= sys_days(today))
+      throw TextError("\"" + said + "\" is " + print_date(date) + " with the month first, which is past",
+                      "write it as " + print_date(date) + ", or as " + print_date(day_first));
+    return date;
+  }
+  return std::nullopt;
+}
+
+/// "in 2 weeks", "2 weeks from now", "in a week".
+std::optional<Date> from_now(std::string said, Date today) {
+  bool ahead = false;
+  for (const std::string_view before : {"in ", "within "}) {
+    if (!said.starts_with(before)) continue;
+    said = said.substr(before.size());
+    ahead = true;
+  }
+  for (const std::string_view behind : {" from now", " from today", " time", " out"}) {
+    if (!said.ends_with(behind)) continue;
+    said.erase(said.size() - behind.size());
+    ahead = true;
+  }
+  for (const std::string_view one : {"a ", "an ", "one "}) replace_first_word(said, one.substr(0, one.size() - 1), "1");
+  const std::vector<std::string> words = split(said, {" "});
+  const bool ago = words.size() == 3 && words[2] == "ago";
+  if ((!ahead && !ago) || words.size() != (ago ? 3U : 2U) || !is_number(words[0], 1, 3)) return std::nullopt;
+  const int count = (ago ? -1 : 1) * std::stoi(words[0]);
+  if (words[1] == "month" && count == 1) return Date(sys_days(today) + days(30));
+  if (words[1].starts_with("day")) return after(today, count);
+  if (words[1].starts_with("week")) return after(today, 7 * count);
+  return std::nullopt;
+}
+
+/// "dec 5" of "dec5".
+std::string letters_and_digits_apart(const std::string& said) {
+  std::string apart;
+  for (const char c : said) {
+    const bool digit = c >= '0' && c <= '9';
+    const bool after_letter = !apart.empty() && apart.back() >= 'a' && apart.back() <= 'z';
+    if (digit && after_letter) apart += ' ';
+    apart += c;
+  }
+  return apart;
+}
+
+/// "Dec 5", "5 December 2026", "Saturday, December 5th", "the 5th of December".
+std::optional<Date> in_words(const std::string& said, Date today) {
+  std::optional<std::chrono::month> month;
+  std::optional<unsigned> day;
+  std::optional<std::chrono::year> year;
+  std::optional<std::chrono::weekday> weekday;
+  for (const std::string& word : split(letters_and_digits_apart(said), {", ", ",", " "})) {
+    const std::string bare = ordinal_in_digits(without_ordinal(word));
+    const bool says_little = bare.empty() || bare == "the" || bare == "of" || bare == "on" || bare == "by" || bare == "around";
+    if (says_little) continue;
+    if (const auto named = weekday_of(bare); named && !month_of(bare)) {
+      weekday = named;
+      continue;
+    }
+    if (const auto named = month_of(bare); named && !month) {
+      month = named;
+    } else if (is_number(bare, 1, 2) && !day) {
+      day = static_cast<unsigned>(std::stoi(bare));
+    } else if (is_number(bare, 4, 4) && !year) {
+      year = year_of(bare);
+    } else {
+      return std::nullopt;
+    }
+  }
+  if (!month || !day) return std::nullopt;
+  const Date date = existing(year ? Date(*year, *month, std::chrono::day(*day)) : this_or_next_year(*month, *day, today), said, today);
+  if (weekday && std::chrono::weekday(sys_days(date)) != *weekday)
+    throw TextError(print_date(date) + " is a " + std::string(weekday_name(date)), "write the date alone: " + print_date(date));
+  return date;
+}
+
+std::optional<Date> by_weekday(std::string said, Date today) {
+  for (const std::string_view before : {"on ", "this ", "this coming ", "coming ", "this next "}) {
+    if (said.starts_with(before)) said = said.substr(before.size());
+  }
+  int weeks = 0;
+  if (said.starts_with("a week from ")) {
+    said = said.substr(12);
+    weeks = 1;
+  }
+  const bool last = said.starts_with("last ");
+  if (last) said = said.substr(5);
+  const auto weekday = weekday_of(said);
+  if (!weekday) return std::nullopt;
+  return last ? Date(sys_days(coming(*weekday, after(today, -7)))) : after(coming(*weekday, today), 7 * weeks);
+}
+
+std::optional<Date> day_meant(const std::string& said, Date today) {
+  constexpr auto todays = std::to_array<std::string_view>(
+      {"today", "now", "right now", "right away", "tonight", "this afternoon", "this morning", "this evening"});
+  if (is_one_of(said, todays)) return today;
+  const std::string first = said.substr(0, said.find(' '));
+  if (first == "tomorrow" || is_one_slip_off(first, "tomorrow") || first == "tommorrow") return after(today, 1);
+  if (said == "day after tomorrow" || said == "the day after tomorrow") return after(today, 2);
+  if (said == "yesterday") return after(today, -1);
+  if (is_date(said)) return read_date(said);
+  if (auto date = by_weekday(said, today)) return date;
+  if (auto date = in_numbers(said, today)) return date;
+  if (auto date = from_now(said, today)) return date;
+  return in_words(said, today);
+}
+
+}  // namespace
+
+Date read_said_date(const std::string& plain, Date today) {
+  const std::optional<Date> date = day_meant(plain, today);
+  if (!date) {
+    const bool sounds_like_time = std::any_of(plain.begin(), plain.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+    throw TextError("\"" + plain + "\" is no one day" + (sounds_like_time ? "" : " of the calendar"), "which day? " + hint_of(today));
+  }
+  const Date sensible = sensible_date(*date);
+  if (sys_days(sensible) + longest_past < sys_days(today))
+    throw TextError("\"" + plain + "\" is more than a year ago", "which day? " + hint_of(today));
+  if (sys_days(sensible) > sys_days(today) + longest_ahead)
+    throw TextError("\"" + plain + "\" is more than five years ahead", "which day? " + hint_of(today));
+  return sensible;
+}
+
+}  // namespace heapwright
