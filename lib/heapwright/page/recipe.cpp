@@ -59,10 +59,30 @@ Words makes(const Recipe& recipe) {
   return say("{}{}{}: {}", volume, ratio_words(mix), moist, character_words(mix, recipe.targets));
 }
 
+/// Where what rots in a season is far from the window that all of it is in: which way, and what to do. By a fifth, judged.
+Words what_rots_words(const Recipe& recipe) {
+  if (!recipe.what_rots || !recipe.mix || !recipe.mix->carbon_to_nitrogen) return {};
+  constexpr double far = 1.2;
+  const Window<CarbonNitrogenRatio>& window = recipe.targets.carbon_to_nitrogen;
+  const CarbonNitrogenRatio ratio = recipe.what_rots->carbon_to_nitrogen;
+  std::vector<Words> names(recipe.what_rots->hardly_rots.begin(), recipe.what_rots->hardly_rots.end());
+  if (far * ratio < window.low)
+    return say(
+        "C:N about {} in what rots this year, which is green: of {} hardly any does. Have dry leaves ready, and fork them in if it "
+        "smells of ammonia",
+        ratio, listed(names));
+  if (ratio > far * window.high)
+    return say("C:N about {} in what rots this year, which is brown: hardly any nitrogen comes from {}. Add greens if you can", ratio,
+               listed(names));
+  return {};
+}
+
 Labels at_a_glance(const Recipe& recipe, const Materials& materials) {
   Labels labels;
   const bool far_off = verdict_of(recipe) == RecipeVerdict::far_off;
   if (recipe.mix && !far_off) labels.labels.push_back({"Makes", makes(recipe)});
+  const Words rots = far_off ? Words() : what_rots_words(recipe);
+  if (!rots.empty()) labels.labels.push_back({"But", rots});
   const bool to_be_built = has_size(recipe) && !far_off;
   if (to_be_built && !is_enough_to_heat(*as_built(recipe).mix.volume))
     labels.labels.push_back({"Heats", "hardly, so small: it rots all the same, but slowly. Keep adding, to a cubic yard"});
@@ -80,7 +100,7 @@ Page recipe_page(const Answer<Recipe>& answer, const Materials& materials) {
   const Recipe& recipe = answer.result;
   PageWriter writer("What goes into the pile");
   urgent_cautions(writer, answer, materials);
-  writer.section(Depth::act).paragraph(headline_of(recipe));
+  writer.section(Depth::act).paragraph(headline_of(recipe, materials));
   say_what_to_do(writer, recipe, materials);
   writer.section(Depth::act).labels(set_aside(recipe, materials)).labels(at_a_glance(recipe, materials));
   end_act(writer, answer, materials, building);

@@ -298,14 +298,14 @@ void say_ways(PageWriter& writer, const Recipe& recipe, const Materials& materia
 
 }  // namespace
 
-Words headline_of(const Recipe& recipe) {
+Words headline_of(const Recipe& recipe, const Materials& materials) {
   constexpr std::string_view only_an_addition =
       "That alone makes no pile: it is only an addition, or none of it. Say what else there is: leaves, clippings, scraps.";
   switch (recipe.status) {
     case RecipeStatus::on_target: return {};
     case RecipeStatus::nearest:
       if (verdict_of(recipe) == RecipeVerdict::nearly_right) return "This comes out a little off the range, and will work.";
-      return say("As it is this comes out {}.", character_words(as_built(recipe).mix, recipe.targets));
+      return say("As it is, {} come out {}.", all_of(going_in(recipe), materials), character_words(as_built(recipe).mix, recipe.targets));
     case RecipeStatus::not_enough:
       if (!recipe.mix) return only_an_addition;
       return say("There is not enough for a pile of {}: {} is missing. The largest good pile:", *recipe.wanted, *recipe.missing);

@@ -10,7 +10,7 @@
 namespace heapwright {
 
 /// What a recipe comes to where it is not simply a pile to build; nothing where it is.
-Words headline_of(const Recipe& recipe);
+Words headline_of(const Recipe& recipe, const Materials& materials);
 /// The hands' work: what to take, the layers, the water, what to keep. Of a recipe with a mix.
 std::vector<Words> building_steps(const Recipe& recipe, const Materials& materials);
 /// "20 leaf bags of autumn leaves and 21 gallons of water"

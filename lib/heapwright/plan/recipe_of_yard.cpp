@@ -5,6 +5,7 @@
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/plan/assumed.hpp"
 #include "heapwright/plan/feeding.hpp"
+#include "heapwright/plan/what_rots.hpp"
 #include "heapwright/recipe/help.hpp"
 #include "heapwright/recipe/proportion.hpp"
 #include "heapwright/recipe/whole.hpp"
@@ -227,6 +228,7 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
     answer.measure_first = measure_first(blend, exact.taken, yard.tables.materials);
     recipe.mix->ranges = ranges_of(blend, exact.taken, yard.targets, yard.tables.materials);
     facts.merge(facts_of_what_goes_in(supplies, recipe));
+    if (may_hardly_rot(blend, yard.tables.materials)) recipe.what_rots = what_rots(blend, yard.tables.materials, *yard.tables.ensemble);
     recipe.batch = batch_of(supplies, question, as_built(recipe), yard.options.settling);
     if (recipe.whole_containers) {
       WholeContainers& whole = *recipe.whole_containers;

@@ -186,6 +186,12 @@ struct SizeSetBy {
   std::vector<std::size_t> used_up;  ///< of fixed and on_hand: the places of those in the amounts
 };
 
+/// The C:N of what rots in a season, where much of a mix does not: wood, old compost (plan/what_rots.hpp).
+struct WhatRots {
+  CarbonNitrogenRatio carbon_to_nitrogen;
+  std::vector<std::string> hardly_rots;  ///< names of what most of the rest is
+};
+
 struct Recipe {
   RecipeStatus status = RecipeStatus::nothing_on_hand;
   bool additions_only = false;  ///< there are amounts, but only of supplements and minerals
@@ -216,6 +222,7 @@ struct Recipe {
   std::vector<LeftOut> left_out;
   std::vector<NotToday> not_today;
   std::optional<FeedingSchedule> feeding;
+  std::optional<WhatRots> what_rots;  ///< where much of what goes in hardly does
   Batch batch;  ///< what the mix was made of
 };
 
