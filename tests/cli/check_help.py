@@ -15,6 +15,8 @@ import tomllib
 
 from arithmetic import DEFAULT_TARGETS, GALLON, ROOT, Program, cubic_metres, distance, kilograms, mix, water_to, yard_text
 
+SUMMER, WINTER = "2027-06-15", "2026-12-15"  # when lawns are mown, and when not
+
 PROBLEMS = 50
 SAME = 1e-9  # relative; the answer prints all digits
 MARGIN = 1e-4  # what help.cpp says it stays inside the edge by, so that an amount told in five figures is still inside
@@ -170,7 +172,7 @@ class Problem:
     def solved(self, supplies, wishes):
         path = self.folder / "yard.toml"
         path.write_text(yard_text(supplies, wishes, self.targets))
-        return self.program.answer("recipe", str(path))
+        return self.program.answer("recipe", str(path), "--today", SUMMER)
 
     def first(self):
         return self.solved(self.supplies, self.wishes)
@@ -387,7 +389,7 @@ def check_complete(where, problem, answer):
 
 def check_screen(program, bags):
     """The screen tells no fewer containers than help: from ten on it prints whole ones."""
-    asked = ["recipe", "--have", f"leaves-fall:collected={bags} leaf-bag"]
+    asked = ["recipe", "--have", f"leaves-fall:collected={bags} leaf-bag", "--today", SUMMER]
     screen = program.text(*asked)
     for way in program.answer(*asked)["help"]:
         for addition in way["additions"]:
@@ -396,11 +398,27 @@ def check_screen(program, bags):
                 continue
             printed = float(said[1] or 0) + (float(said[2]) / float(said[3]) if said[2] else 0.0)
             least = addition["containers"]["count"]
-            check(printed >= least * (1.0 - SAME), f"{asked[-1]}: {printed:g} buckets of {addition['id']} on the screen, {least:.6g} are the least")
+            check(printed >= least * (1.0 - SAME), f"{asked[2]}: {printed:g} buckets of {addition['id']} on the screen, {least:.6g} are the least")
+
+
+def check_winter(program):
+    """Nobody is sent for clippings in December, whether or not there is a size, but where lawns grow all year."""
+    climate = '[climate]\nlike = "frost-free"\n'
+    for amount in ("leaves", "20 bags of leaves"):
+        for day, there in ((SUMMER, True), (WINTER, False)):
+            help = program.answer("recipe", "--have", amount, "--today", day)["help"]
+            named = any(one["id"] == "grass-clippings" for way in help for one in way["additions"])
+            check(named == there, f"{amount} on {day}: clippings are {'' if named else 'not '}asked for")
+    with tempfile.TemporaryDirectory() as name:
+        path = pathlib.Path(name) / "yard.toml"
+        path.write_text('[[supply]]\nfeedstock = "leaves"\namount = "20 bags"\n' + climate, encoding="utf-8")
+        help = program.answer("recipe", str(path), "--today", WINTER)["help"]
+        check(any(one["id"] == "grass-clippings" for way in help for one in way["additions"]), "no clippings where it never freezes")
 
 
 def main():
     program = Program(sys.argv[1])
+    check_winter(program)
     generator = random.Random(4)
     held_back = 0
     tried = 0
@@ -426,7 +444,7 @@ def main():
         # Named without amounts and alone: a cubic yard of it is what is told of.
         for feedstock in ("leaves-fall", "straw", "grass-clippings", "kitchen-scraps"):
             alone = Problem(program, folder, [{"feedstock": feedstock, "amount": "1 yd3"}], {}, {})
-            answer = program.answer("recipe", "--have", feedstock)
+            answer = program.answer("recipe", "--have", feedstock, "--today", SUMMER)
             check(answer["status"] == "no-size" and answer["help"], f"{feedstock} alone: {answer['status']} and {len(answer['help'])} ways")
             for way in answer["help"]:
                 check_way(f"{feedstock} alone", alone, way)

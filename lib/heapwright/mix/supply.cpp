@@ -452,6 +452,8 @@ double share_on_hand(const Supply& supply, Date built) {
   return supply.storable ? share_of_days(supply, year_before(built), day) : share_that_keeps(supply, day);
 }
 
+bool is_mowing_season(Date day) { return mowing_begins <= day.month() && day.month() <= mowing_ends; }
+
 bool may_be_there(const Supply& supply, Date built) { return !comes_fresh(supply) || share_that_keeps(supply, sys_days(built)) > 0.0; }
 
 bool comes_fresh(const Supply& supply) { return !supply.storable && !std::holds_alternative<std::monostate>(supply.when); }

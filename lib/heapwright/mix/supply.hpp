@@ -117,6 +117,9 @@ std::optional<Amount> on_hand(const Supply& supply, Date built);
 /// Times the amount of a supply with a season that is on hand on the day. @pre it has one
 double share_on_hand(const Supply& supply, Date built);
 
+/// April to October, when most lawns of the temperate north are mown; judged.
+bool is_mowing_season(Date day);
+
 /// Whether some of a supply may be on hand on a day: of a fresh one only if some of what keeps came in.
 bool may_be_there(const Supply& supply, Date built);
 /// Week by week, or in some months, and does not keep.

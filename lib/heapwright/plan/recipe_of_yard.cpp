@@ -87,10 +87,20 @@ std::vector<std::size_t> main_supplies_of(const RecipeQuestion& question, const 
   return main;
 }
 
-/// What the person can get besides; not what they have and must leave out.
-std::vector<RecipeSupply> can_be_got(const Yard& yard) {
+/// Whether nobody mows then: outside the season, but for lawns that hardly have a winter.
+bool has_no_clippings(const Yard& yard, Date day) {
+  const TemperaturePoint grass_grows = TemperaturePoint::from_celsius(10.0);  // judged
+  const bool grows_all_year = yard.climate && yard.climate->coldest_month && *yard.climate->coldest_month >= grass_grows;
+  return !is_mowing_season(day) && !grows_all_year;
+}
+
+/// What the person can get besides; not what they have and must leave out, and no clippings in winter.
+std::vector<RecipeSupply> can_be_got(const Yard& yard, Date built) {
   std::vector<RecipeSupply> supplies = easy_to_get(yard.tables.materials);
+  const bool no_clippings = has_no_clippings(yard, built);
   std::erase_if(supplies, [&](const RecipeSupply& other) {
+    const bool grassy = known_row(*yard.tables.materials.feedstocks, other.ingredient.id).has_tag("grassy");
+    if (grassy && no_clippings) return true;
     return std::any_of(yard.supplies.begin(), yard.supplies.end(),
                        [&](const Supply& supply) { return supply.may_carry_weedkiller() && supply.feedstock.id == other.ingredient.id; });
   });
@@ -135,12 +145,13 @@ std::vector<NotToday> not_today_of(const std::vector<Supply>& supplies, Date bui
 }
 
 /// The recipe with all that makes it one to carry out: whole containers, parts, cards, help.
-Recipe solved(const RecipeQuestion& question, const Yard& yard) {
+Recipe solved(const RecipeQuestion& question, const Yard& yard, Date built) {
   Recipe recipe = solve(question);
   const Container& bucket = known_row(*yard.tables.materials.containers, "bucket");
   const SmallMeasures measure{water_measure(yard.units, recipe), {bucket.id, 1.0, bucket.volume}};
   const bool wants_a_size = recipe.status == RecipeStatus::no_size && !recipe.additions_only;
-  if (wants_a_size) recipe = recipe_without_a_size(question, example_pile(yard.units), measure, yard.tables.materials);
+  if (wants_a_size)
+    recipe = recipe_without_a_size(question, example_pile(yard.units), measure, yard.tables.materials, can_be_got(yard, built));
   if (wants_a_size || !recipe.mix) return recipe;
   recipe.whole_containers = in_whole_containers(question, recipe, measure);
   const std::vector<std::size_t> main = main_supplies_of(question, recipe);
@@ -148,7 +159,7 @@ Recipe solved(const RecipeQuestion& question, const Yard& yard) {
   const bool week_by_week =
       std::any_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) { return supply.load.has_value(); });
   if (week_by_week) recipe.cards = cards_of(question, fed_supplies(question), measure, yard.tables.materials);
-  if (!recipe.held_back_by.empty()) recipe.what_would_help = what_would_help(question, recipe, can_be_got(yard));
+  if (!recipe.held_back_by.empty()) recipe.what_would_help = what_would_help(question, recipe, can_be_got(yard, built));
   return recipe;
 }
 
@@ -207,7 +218,7 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
   RecipeQuestion question = recipe_question(supplies, yard.targets, yard.options, built, yard.tables.materials);
   const std::optional<Volume> room = room_that_limits(yard, question);
   if (room) question.options.capacity = room;
-  Answer<Recipe> answer{{}, solved(question, yard)};
+  Answer<Recipe> answer{{}, solved(question, yard, built)};
   Recipe& recipe = answer.result;
   recipe.options = yard.options;
   if (yard.pile) recipe.room = room_of(*yard.pile);

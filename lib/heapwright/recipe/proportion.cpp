@@ -177,7 +177,8 @@ std::vector<Card> cards_of(const RecipeQuestion& question, const std::vector<std
   return cards;
 }
 
-Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, const SmallMeasures& measures, const Materials& materials) {
+Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, const SmallMeasures& measures, const Materials& materials,
+                             const std::vector<RecipeSupply>& others) {
   const std::vector<std::size_t> main = main_supplies(question);
   const std::optional<Proportion> proportion = proportion_of(question, main, materials);
   if (!proportion) {
@@ -189,7 +190,7 @@ Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, con
       supply.available = example * *supply.ingredient.density;
     }
     Recipe recipe = solve(of_an_example);
-    if (recipe.mix) recipe.what_would_help = what_would_help(of_an_example, recipe, easy_to_get(materials));
+    if (recipe.mix) recipe.what_would_help = what_would_help(of_an_example, recipe, others);
     recipe.status = RecipeStatus::no_size;
     recipe.example = example;
     if (recipe.mix) recipe.whole_containers = in_whole_containers(of_an_example, recipe, measures);

@@ -27,6 +27,8 @@ std::vector<std::size_t> main_supplies(const RecipeQuestion& question);
 
 /// The answer to a question in which nothing has an amount (status no-size): the proportion, with its mix in buckets, and the cards. Where
 /// no proportion is inside the windows, what so much of each together comes to: `example`.
-Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, const SmallMeasures& measures, const Materials& materials);
+/// @param others what can be got besides
+Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, const SmallMeasures& measures, const Materials& materials,
+                             const std::vector<RecipeSupply>& others);
 
 }  // namespace heapwright
