@@ -147,8 +147,7 @@ std::string used_figures_text(const UsedFigures& counted) {
   const std::string own = counted.own == 0 ? "" : fmt::format(" {} are your own.", share_words(counted.own, counted));
   return wrap(
       fmt::format("Of {} figures used, {} were read at the source and {} in a quotation of it; {} are common handbook figures, not "
-                  "re-checked, and {} are judged by us.{} Of {} that were read the range is not the source's: it is remembered or "
-                  "judged.",
+                  "re-checked, and {} are judged by us.{} Of {} that were read, the range is remembered or judged.",
                   counted.all(), share_words(counted.seen, counted), share_words(counted.secondary, counted),
                   share_words(counted.memory, counted), share_words(counted.judged, counted), own, counted.ranges_not_read));
 }
