@@ -51,7 +51,7 @@ void add_materials_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<MaterialsOptions>();
   CLI::App* command = program.add_subcommand("materials", "list the feedstocks, or show all figures of one");
   command->add_option("id", options->id, "a feedstock or compost, by id or everyday name");
-  command->add_flag("--sources", options->sources, "list the publications");
+  command->add_flag("--sources", options->sources, "list the publications, and how the figures used are known");
   command->add_option("--check", options->check, "check the feedstocks of a file for likely slips");
   options->common.add_to(*command);
   command->footer("Examples:\n  heapwright materials\n  heapwright materials leaves\n  heapwright materials --check lab-report.toml");

@@ -18,7 +18,7 @@ NOTHING_BUT_FIRE = "Everything else can wait. Ask again once it is out and cold.
 LAST_LINE = "Local rules come first."
 
 # Facts of what goes into the pile: each is a tag of feedstocks too.
-TAGS = "dusty moldy scraps fruit manure herbicide sharp-nitrogen printed thorny soil grassy leaves weedy".split()
+TAGS = "dusty moldy scraps fruit manure herbicide sharp-nitrogen printed thorny soil grassy leaves weedy juglone salty".split()
 FACTS = TAGS + """shredded treated pile tall-pile big-dry-pile cold-season stored-browns from-elsewhere heavy-containers turning readings hot smoke rats
 topdressing living-lawn near-water phosphorus-high own-compost-on-lawn bought-compost new-ground""".split()
 
@@ -87,6 +87,12 @@ PAIRS = [
     ("grassy", "mix", supply("grass-clippings", more=UNTREATED), add("coffee-grounds"), "", "", ""),
     ("weedy", "mix", add("garden-weeds"), add("coffee-grounds"), "", "", ""),
     ("weedy", "mix", add("garden-haulm"), add("old-compost"), "", "", ""),
+    ("juglone", "mix", add("black walnut leaves"), add("leaves-fall"), "dusty leaves", "", ""),
+    ("salty", "mix", add("seaweed"), add("coffee-grounds"), "", "", ""),
+    ("salty", "mix", add("spent mushroom compost"), add("old-compost"), "", "", ""),
+    ("manure", "mix", supply("alpaca manure", more=UNTREATED), add("old-compost"), "", "", ""),
+    ("manure", "mix", supply("rabbit manure", more=UNTREATED), add("old-compost"), "", "", ""),
+    ("herbicide", "mix", add("cotton burrs"), supply("cotton burrs", more=UNTREATED), "dusty", "", ""),
     ("shredded", "mix", supply("leaves-fall", more="shredded = true"), supply("leaves-fall", more="shredded = false"), "dusty leaves", "", ""),
     ("leaves", "mix", add("leaves-fall"), add("pine-needles"), "dusty", "", ""),
     ("leaves", "recipe", MAY + supply("leaves-fall"), MAY + supply("pine-needles"), "dusty pile", "", ""),

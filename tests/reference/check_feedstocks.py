@@ -33,6 +33,7 @@ COMPOST_PROPERTIES = ("moisture_wet_basis", "bulk_density", "carbon_to_nitrogen"
 
 PUBLISHED = ("seen", "secondary")
 EVIDENCE = PUBLISHED + ("memory", "judged")
+RANGE_EVIDENCE = ("memory", "judged")
 OWN_SOURCES = {"memory": ("memory",), "judged": ("judged", "common-practice", "calibrated")}
 
 FIXED_FEEDSTOCKS = ("leaves-fall", "grass-clippings", "kitchen-scraps", "coffee-grounds", "straw", "urea", "blood-meal")
@@ -105,6 +106,12 @@ def triple(reading):
     return tuple(reading.get(key) for key in ("typical", "low", "high"))
 
 
+def published(reading):
+    """What of a reading its source says: not a range that we judged."""
+    typical, low, high = triple(reading)
+    return (typical, None, None) if reading.get("range_evidence") == "judged" else (typical, low, high)
+
+
 def shown(values):
     return " / ".join("-" if value is None else str(value) for value in values)
 
@@ -169,6 +176,7 @@ class Figure(typing.NamedTuple):
     evidence: str
     source: str
     line: dict
+    remembered_range: bool = False
 
     def __str__(self):
         return f"{self.row} {self.name}: {shown(self.values)} ({self.evidence}, {self.source}; {self.line['published']})"
@@ -177,10 +185,11 @@ class Figure(typing.NamedTuple):
         return readings_of(tables[self.table].get(self.row, {}), (COMPOST_KEYS if self.table == "compost" else KEYS)[self.name])
 
     def has_values_of(self, reading):
-        return all(same_value(copied, text, self.name) for copied, text in zip(self.values, triple(reading)))
+        return all(same_value(copied, text, self.name) for copied, text in zip(self.values, published(reading)))
 
     def is_reading(self, reading):
-        return self.has_values_of(reading) and (self.evidence, self.source) == (reading["evidence"], reading["source"])
+        known_as = (reading["evidence"], reading["source"], reading.get("range_evidence") == "memory")
+        return self.has_values_of(reading) and (self.evidence, self.source, self.remembered_range) == known_as
 
 
 def sources_of(line):
@@ -203,6 +212,9 @@ def figures_of_line(line):
         evidence = line[f"{name}_evidence"]
         typical, low, high = (line[f"{name}_{part}"] or None for part in ("typ", "low", "high"))
         if not (typical or low or high):
+            continue
+        if evidence == "typ secondary, range memory":
+            yield Figure(table, row, name, (typical, low, high), "secondary", source_of(line, name, "secondary"), line, remembered_range=True)
             continue
         parts = [((typical, low, high), evidence)]
         if evidence == "typ memory, range secondary":
@@ -254,7 +266,7 @@ def check_two_entries(report, tables):
                     continue
                 if any(figure.name == name and figure.is_reading(reading) for figure in figures):
                     matched.add(id(reading))
-                elif (name, reading["source"], triple(reading)) in FROM_ELSEWHERE or reading["source"] not in covered_sources or ident not in covered_rows:
+                elif (name, reading["source"], published(reading)) in FROM_ELSEWHERE or reading["source"] not in covered_sources or ident not in covered_rows:
                     beside += 1
                 else:
                     report.check(False, f"two entries: {ident} {name}: {shown(triple(reading))} ({reading['evidence']}, {reading['source']}) is no figure of the extract")
@@ -346,6 +358,17 @@ def check_evidence(report, where, reading, sources, wants_note=True):
             report.check(note.strip(), f"evidence: {where}: a figure that is {evidence} needs a note")
     else:
         report.check(source in sources and sources[source]["kind"] != "own", f"evidence: {where}: a figure that is {evidence} needs a publication, not {source}")
+    check_range_evidence(report, where, reading)
+
+
+def check_range_evidence(report, where, reading):
+    """A range of our own stands about a published figure only, and is whole."""
+    range_evidence = reading.get("range_evidence")
+    if range_evidence is None:
+        return
+    report.check(range_evidence in RANGE_EVIDENCE, f"range_evidence: {where}: \"{range_evidence}\" is none of {' and '.join(RANGE_EVIDENCE)}")
+    report.check(reading.get("evidence") in PUBLISHED and all(triple(reading)), f"range_evidence: {where}: stands about a published figure, with low and high")
+    report.check(range_evidence != "judged" or reading.get("note", "").strip(), f"range_evidence: {where}: a judged range needs a note")
 
 
 def check_no_borrowed_name(report, where, reading, sources, telling):

@@ -14,6 +14,7 @@
 #include "heapwright/input/problems.hpp"
 #include "heapwright/materials/read_published_values.hpp"
 #include "heapwright/materials/rows.hpp"
+#include "heapwright/materials/used_figures.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/tables/tables.hpp"
 #include "heapwright/units/text.hpp"
@@ -350,6 +351,46 @@ TEST_CASE("memory and judgement never go under a publication's name", "[material
     CHECK(source_words(materials, source.id, Evidence::secondary) == source.title + " (as quoted elsewhere)");
   }
   CHECK(source_words(materials, "no-such-source", Evidence::seen) == "no-such-source");
+}
+
+TEST_CASE("a range that the source does not give stands under its own mark", "[materials]") {
+  const auto moisture = [](const std::string& more) {
+    return "moisture_wet_basis = [{ typical = \"50 %\", low = \"40 %\", high = \"60 %\", source = \"lsu-ratio\", evidence = \"seen\"" +
+           more + " }]\n";
+  };
+  const Materials materials = built_in_materials();
+  const auto published = [&](const std::string& more) { return feedstock(moisture(more)).moisture.front(); };
+  const std::string page = "LSU AgCenter, Composting and the Carbon Nitrogen Ratio";
+  CHECK(source_words(materials, published("")) == page);
+  CHECK(source_words(materials, published(", range_evidence = \"judged\"")) == page + ", its range judged by us");
+  CHECK(source_words(materials, published(", range_evidence = \"memory\"")) == page + ", its range a common handbook figure, not re-checked");
+  CHECK(source_in_short(materials, published("")) == "LSU AgCenter, seen");
+  CHECK(source_in_short(materials, published(", range_evidence = \"judged\"")) == "LSU AgCenter, seen, range judged");
+  CHECK(source_in_short(materials, published(", range_evidence = \"memory\"")) == "LSU AgCenter, seen, range from memory");
+  refuses(moisture(", range_evidence = \"seen\""), "range_evidence");
+  refuses("moisture_wet_basis = [{ typical = \"50 %\", source = \"lsu-ratio\", evidence = \"seen\", range_evidence = \"judged\" }]\n",
+          "range_evidence says whose low and high are");
+}
+
+TEST_CASE("how the figures used are known", "[materials]") {
+  const UsedFigures built_in = used_figures(built_in_materials());
+  const std::string lines =
+      "moisture_wet_basis = { typical = \"50 %\", low = \"40 %\", high = \"60 %\", source = \"lsu-ratio\", evidence = \"seen\", "
+      "range_evidence = \"memory\" }\ncarbon_dry_basis = \"45 %\"\n";
+  SECTION("one that cannot be mixed gives none") { CHECK(used_figures(with(row(lines))).all() == built_in.all()); }
+  SECTION("nitrogen counts where it does not follow, and only the first of a list") {
+    const UsedFigures figures =
+        used_figures(with(row(lines + "nitrogen_dry_basis = [\"2 %\", \"3 %\"]\nbulk_density = { loose = \"300 kg/m3\" }\n")));
+    CHECK(figures.seen == built_in.seen + 1);
+    CHECK(figures.own == 3);
+    CHECK(figures.ranges_not_read == built_in.ranges_not_read + 1);
+    CHECK(figures.all() == built_in.all() + 4);
+  }
+  SECTION("where it follows it is there to compare, as ash is") {
+    CHECK(
+        used_figures(with(row(lines + "carbon_to_nitrogen = \"22.5:1\"\nnitrogen_dry_basis = \"2 %\"\nash_dry_basis = \"10 %\"\n"))).own ==
+        2);
+  }
 }
 
 TEST_CASE("how finely a figure was typed", "[materials]") {

@@ -59,7 +59,7 @@ std::optional<SoilTest> read_soil_test(Table& root) {
 std::optional<CompostWeight> weight_of(const Compost& compost, const Materials& materials) {
   if (!used(compost.bulk_density)) return std::nullopt;
   const PublishedValue<BulkDensity>& density = compost.bulk_density.front();
-  return CompostWeight{compost.name, density, source_words(materials, density.source, density.evidence)};
+  return CompostWeight{compost.name, density, source_words(materials, density)};
 }
 
 MassRange mass_of_compost(Volume volume, const PublishedValue<BulkDensity>& density) {
@@ -74,12 +74,7 @@ std::vector<Assumption> assumptions_for(const TopdressingPlan& plan, const Mater
       {"allowance for overlap, lumps and settling", plan.allowance, std::nullopt, std::nullopt, "judged by us", std::nullopt});
   if (const auto density = used(compost.bulk_density)) {
     const auto& reading = compost.bulk_density.front();
-    Assumption weight{"weight of " + compost.name,
-                      *density,
-                      std::nullopt,
-                      std::nullopt,
-                      source_words(materials, reading.source, reading.evidence),
-                      std::nullopt};
+    Assumption weight{"weight of " + compost.name, *density, std::nullopt, std::nullopt, source_words(materials, reading), std::nullopt};
     if (reading.low && reading.high) {
       weight.low = *reading.low;
       weight.high = *reading.high;

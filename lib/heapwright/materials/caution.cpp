@@ -18,6 +18,8 @@ const std::vector<std::pair<std::string, Fact>>& fact_words() {
                                                                {"grassy", Fact::grassy},
                                                                {"leaves", Fact::leaves},
                                                                {"weedy", Fact::weedy},
+                                                               {"juglone", Fact::juglone},
+                                                               {"salty", Fact::salty},
                                                                {"shredded", Fact::shredded},
                                                                {"treated", Fact::treated},
                                                                {"pile", Fact::pile},
@@ -56,7 +58,9 @@ bool is_tag(Fact fact) {
     case Fact::soil:
     case Fact::grassy:
     case Fact::leaves:
-    case Fact::weedy: return true;
+    case Fact::weedy:
+    case Fact::juglone:
+    case Fact::salty: return true;
     default: return false;
   }
 }

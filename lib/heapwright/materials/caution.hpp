@@ -27,6 +27,8 @@ enum class Fact {
   grassy,
   leaves,
   weedy,     ///< weeds, spent garden plants
+  juglone,   ///< black walnut
+  salty,     ///< seaweed, spent mushroom compost
   shredded,  ///< mown over or chopped on the spot
   // of what stays out
   treated,  ///< treated with a weedkiller, or nobody knows

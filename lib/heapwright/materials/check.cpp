@@ -43,8 +43,11 @@ template <class Quantity>
 void take_readings(Range& range, const PublishedValues<Quantity>& values, const Materials& materials) {
   for (const PublishedValue<Quantity>& published : values) {
     if (published.outlier) continue;
-    for (const std::optional<Quantity>& value : {published.low, published.typical, published.high}) {
-      if (value) range.take(value->value(), source_words(materials, published.source, published.evidence));
+    const std::string whose = source_words(materials, published.source, published.evidence);
+    const std::string whose_range = published.range_evidence ? source_words(materials, {}, *published.range_evidence) : whose;
+    if (published.typical) range.take(published.typical->value(), whose);
+    for (const std::optional<Quantity>& value : {published.low, published.high}) {
+      if (value) range.take(value->value(), whose_range);
     }
   }
 }

@@ -27,6 +27,8 @@ struct PublishedValue {
   std::optional<Quantity> high;
   std::string source;  ///< id of a Source
   Evidence evidence = Evidence::own;
+  std::optional<Evidence>
+      range_evidence;     ///< how low and high are known where the source of the typical figure gives none: memory or judged
   std::string what;       ///< of what, in the source's words: "compacted and moist"
   std::string note;       ///< the reason of a judged figure; a warning
   std::string typed;      ///< the typical figure as it was typed

@@ -46,6 +46,11 @@ const std::vector<std::pair<std::string, Evidence>>& evidence_words() {
   return words;
 }
 
+const std::vector<std::pair<std::string, Evidence>>& range_evidence_words() {
+  static const std::vector<std::pair<std::string, Evidence>> words{{"memory", Evidence::memory}, {"judged", Evidence::judged}};
+  return words;
+}
+
 double relative_rounding(std::string_view text) {
   const std::size_t colon = text.find(':');
   if (colon != std::string_view::npos) return rounding_of_side(text.substr(0, colon)) + rounding_of_side(text.substr(colon + 1));

@@ -8,6 +8,8 @@
 namespace heapwright {
 
 const std::vector<std::pair<std::string, Evidence>>& evidence_words();
+/// Those that a range can be known by which its source does not give.
+const std::vector<std::pair<std::string, Evidence>>& range_evidence_words();
 
 /// Half a unit of the last digit of the first number in a text, relative to it: of "18.75:1" 0.005/18.75.
 double relative_rounding(std::string_view text);
@@ -38,6 +40,7 @@ auto read_published_value(const Value& value, Read read) {
   published.high = table.read("high", read);
   published.source = table.text("source").value_or("");
   published.evidence = table.one_of("evidence", evidence_words()).value_or(Evidence::own);
+  published.range_evidence = table.one_of("range_evidence", range_evidence_words());
   published.what = table.text("what").value_or("");
   published.note = table.text("note").value_or("");
   published.outlier = table.flag("outlier").value_or(false);
@@ -46,6 +49,9 @@ auto read_published_value(const Value& value, Read read) {
                             (published.typical && published.high && *published.typical > *published.high) ||
                             (published.low && published.high && *published.low > *published.high);
   if (out_of_order) value.problem("low, typical and high are out of order", "low ≤ typical ≤ high");
+  const bool whole = published.low && published.typical && published.high;
+  if (published.range_evidence && !whole)
+    value.problem("range_evidence says whose low and high are, and not all three figures are there", "give typical, low and high");
   return published;
 }
 

@@ -24,8 +24,8 @@ void assume(std::vector<Assumption>& assumptions, std::string what, Figure figur
     assumption.low = *published.low;
     assumption.high = *published.high;
   }
-  assumption.evidence = source_words(materials, published.source, published.evidence);
-  assumption.in_short = source_in_short(materials, published.source, published.evidence);
+  assumption.evidence = source_words(materials, published);
+  assumption.in_short = source_in_short(materials, published);
   assumption.feedstock = feedstock.id;
   assumption.figure = figure;
   assumption.which = std::move(which);

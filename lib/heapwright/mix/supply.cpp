@@ -36,8 +36,9 @@ void refuse_incomplete(const Feedstock& feedstock) {
     if (what != "bulk density") missing += (missing.empty() ? "" : ", ") + what;
   }
   if (missing.empty()) return;
+  const std::string what_to_do = feedstock.note.empty() ? "Leave it out, or write the name of something like it." : feedstock.note;
   throw TextError("\"" + feedstock.id + "\" cannot be mixed: we have no figures of its " + missing,
-                  "leave it out, write the name of something like it, or give your own figures with --materials");
+                  what_to_do + " Figures of your own go in with --materials.");
 }
 
 std::string checked_packing(const Feedstock& feedstock, std::string_view packing) {

@@ -1,3 +1,4 @@
+#include "heapwright/materials/used_figures.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/json_parts.hpp"
 #include "heapwright/report/show.hpp"
@@ -11,6 +12,7 @@ Json reading_json(const PublishedValue<Quantity>& published, const Materials& ma
           {"low", optional_si(published.low)},
           {"high", optional_si(published.high)},
           {"evidence", evidence_word(published.evidence)},
+          {"range_evidence", published.range_evidence ? Json(evidence_word(*published.range_evidence)) : Json(nullptr)},
           {"source", source_words(materials, published.source, published.evidence)},
           {"what", published.what},
           {"note", published.note},
@@ -86,7 +88,15 @@ std::string json_of_sources(const Materials& materials) {
   Json list = Json::array();
   for (const Source& source : *materials.sources)
     list.push_back({{"id", source.id}, {"title", source.title}, {"kind", source.kind}, {"note", source.note}});
-  return printed({{"sources", std::move(list)}});
+  const UsedFigures counted = used_figures(materials);
+  return printed({{"used_figures",
+                   {{"seen", counted.seen},
+                    {"secondary", counted.secondary},
+                    {"memory", counted.memory},
+                    {"judged", counted.judged},
+                    {"own", counted.own},
+                    {"ranges_not_read", counted.ranges_not_read}}},
+                  {"sources", std::move(list)}});
 }
 
 std::string json_of_check(const std::vector<CheckedFeedstock>& checked) {

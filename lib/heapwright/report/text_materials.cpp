@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "heapwright/materials/used_figures.hpp"
 #include "heapwright/report/columns.hpp"
 #include "heapwright/report/text.hpp"
 #include "heapwright/units/text.hpp"
@@ -63,8 +64,8 @@ std::string values_text(std::string_view heading, const PublishedValues<Quantity
   std::string text = fmt::format("{}\n", heading);
   for (const PublishedValue<Quantity>& published : values) {
     const bool star = standing == Standing::used && &published == &values.front() && published.typical;
-    std::string line = fmt::format("  {} {}  {}", star ? '*' : ' ', padded(value_text(published, print), 22),
-                                   source_words(materials, published.source, published.evidence));
+    std::string line =
+        fmt::format("  {} {}  {}", star ? '*' : ' ', padded(value_text(published, print), 22), source_words(materials, published));
     if (!published.what.empty()) line += fmt::format(": {}", published.what);
     if (!published.note.empty()) line += fmt::format("; {}", published.note);
     text += wrap(line, 6);
@@ -135,6 +136,22 @@ std::string keep_out_columns(const Materials& materials) {
   return columns(rows);
 }
 
+// --- how the figures are known ---
+
+std::string share_words(std::size_t count, const UsedFigures& counted) {
+  return fmt::format("{:.0f} %", 100.0 * static_cast<double>(count) / static_cast<double>(counted.all()));
+}
+
+std::string used_figures_text(const UsedFigures& counted) {
+  if (counted.all() == 0) return {};
+  const std::string own = counted.own == 0 ? "" : fmt::format(" {} are your own.", share_words(counted.own, counted));
+  return wrap(
+      fmt::format("Of {} figures used, {} were read at the source and {} in a quotation of it; {} are common handbook figures, not "
+                  "re-checked, and {} are judged by us.{} Of {} that were read, the range is remembered or judged.",
+                  counted.all(), share_words(counted.seen, counted), share_words(counted.secondary, counted),
+                  share_words(counted.memory, counted), share_words(counted.judged, counted), own, counted.ranges_not_read));
+}
+
 // --- checked feedstocks ---
 
 std::string verdict_text(const CheckedValue& value) {
@@ -179,7 +196,7 @@ std::string text_of_feedstock(const Feedstock& feedstock, const Materials& mater
   text += values_text("C:N ratio", feedstock.carbon_to_nitrogen, materials, as_ratio);
   text += nitrogen_text(feedstock, materials);
   text += values_text("organic matter, of dry matter", feedstock.volatile_solids, materials, in_percent);
-  text += values_text("ash, of dry matter", feedstock.ash, materials, in_percent);
+  text += values_text("ash, of dry matter, to compare", feedstock.ash, materials, in_percent, Standing::to_compare);
   text += packings_text(feedstock, materials, show);
   return text;
 }
@@ -198,7 +215,7 @@ std::string text_of_compost(const Compost& compost, const Materials& materials, 
 }
 
 std::string text_of_sources(const Materials& materials) {
-  std::string text;
+  std::string text = used_figures_text(used_figures(materials)) + "\n";
   for (const Source& source : *materials.sources) {
     const std::string note = source.note.empty() ? "" : fmt::format(" [{}]", source.note);
     text += wrap(fmt::format("{}  {}{}", padded(source.id, 22), source.title, note), 24);
