@@ -289,6 +289,69 @@ def check_newest(program, folder):
     check("390 degF", result.returncode == 2 and "yard.toml:3:8" in result.stderr, result.stderr)
 
 
+def daily(temperatures, turned=()):
+    """A log in °F, a reading each morning from November 1 on, turned on some days."""
+    return HEAD + "".join(f"{datetime.date(2026, 11, 1) + datetime.timedelta(days=day)}T08:00,{degrees},{'turned' if day in turned else ''}\n"
+                          for day, degrees in enumerate(temperatures))
+
+
+# What the pile did: a log, what the screen says of it, what it must not say.
+SHAPES = [
+    ("hot once", daily([60, 100, 130, 140, 140, 138, 120, 110, 90, 80, 70, 65, 60, 60, 60, 60]),
+     ["It has cooled. Turn it once more.", "104 °F or more from Nov 3 to Nov 8, 140 °F at most", "below 104 °F since Nov 9"], ["again, from"]),
+    ("hot six days, turned, hot three days more", daily([60, 140, 142, 145, 141, 140, 140, 141, 140, 139, 100, 90, 85], [7]),
+     ["turned on Nov 8: it stayed hot until Nov 10, up to 140 °F, then fell to 85 °F", "104 °F or more from Nov 2 to Nov 10, 145 °F at most"],
+     ["went on cooling"]),
+    ("hot six days, turned and cool, hot three days more", daily([60, 140, 142, 145, 141, 140, 138, 98, 130, 138, 139, 100, 90, 85], [7]),
+     ["104 °F or more from Nov 2 to Nov 7, 145 °F at most", "104 °F or more from Nov 9 to Nov 11, 139 °F at most",
+      "turned on Nov 8: it warmed again, from 98 °F to 139 °F"], ["went on cooling"]),
+    ("several spells, turned between", daily([60, 140, 140, 120, 100, 130, 135, 120, 95, 90, 115, 120, 100, 90, 80, 75, 72], [4, 9]),
+     ["it warmed again, from 100 °F to 135 °F", "it warmed again, from 90 °F to 120 °F", "104 °F or more from Nov 11 to Nov 12, 120 °F at most"], []),
+    ("rising still", daily([60, 68, 76, 82, 88, 94, 99]), ["It is warming: leave it, and go on measuring."], ["It will not heat", "too early"]),
+    ("cooling", daily([140, 138, 130, 120, 112, 108]), ["It is slowing. Turn it now"], ["It is working"]),
+    ("never hot", daily([60, 61, 62, 63, 64, 65, 66]), ["It will not heat.", "Too dry to rot."], ["104 °F or more", "has cooled", "It did heat"]),
+    ("hot again after weeks", daily([60, 140, 140, 110, 90, 80, 75] + 12 * [70] + [76, 85, 95, 106]),
+     ["It is working: leave it until it warms no further.", "104 °F or more only on Nov 23: 106 °F"], ["slowing", "has cooled"]),
+    ("warming again after weeks", daily([60, 140, 140, 110, 90, 80, 75] + 12 * [70] + [76, 85, 95]),
+     ["It is warming again: leave it, and go on measuring."], ["has cooled"]),
+    ("one odd reading", daily([60, 62, 61, 165, 62, 63, 61, 60, 61]),
+     ["Was 165 °F on Nov 4 misread?", "It will not heat."], ["too hot", "has fallen below", "above 160 °F", "Hottest 165"]),
+    ("one odd low reading", daily([140, 141, 142, 60, 141, 140]), ["Was 60 °F on Nov 4 misread?", "It is working", "from Nov 1 to Nov 6"], []),
+    ("an odd last reading", daily([140, 141, 142, 141, 60]), ["Was the last reading taken in its middle? It is 81 °F below"], ["has fallen below"]),
+    ("hardly warmed", daily([60, 140, 140, 110, 100, 99, 102, 103, 103, 100, 98, 97, 97], [5]),
+     ["turned on Nov 6: it hardly warmed, 103 °F at most in the week after"], ["went on cooling"]),
+]
+
+
+def check_shapes(program, folder):
+    """What the screen says that a pile did is what its log shows."""
+    log = folder / "shape.csv"
+    for name, text, expected, wrong in SHAPES:
+        log.write_text(text, encoding="utf-8")
+        shown = words(program, "--log", log, "--why")
+        for part in expected:
+            check(name, part in shown, f"{part!r} is not in {shown}")
+        for part in wrong:
+            check(name, part not in shown, f"{part!r} is in {shown}")
+
+
+def check_days_in_a_row(program, folder):
+    """A missed day is told where it broke a stretch, with what bridges it; who does not ask for days in a row is named as it was read."""
+    log = folder / "missed.csv"
+    hot = daily([60] + 20 * [140] + [60], [2, 5, 8, 11, 14]).splitlines()
+    log.write_text("\n".join(hot) + "\n", encoding="utf-8")
+    met = words(program, "--log", log, "--why")
+    check("in a row", "windrow (131 °F for 15 days, 5 turnings). Met" in met, met)
+    check("in a row", "By 21 CFR 112.54, compost on produce farms (as quoted elsewhere), the 15 days need not be consecutive." in met, met)
+    log.write_text("\n".join(hot[:10] + hot[11:]) + "\n", encoding="utf-8")
+    broken = words(program, "--log", log, "--why")
+    check("a missed day", 'a day was missed: if it stayed hot then, --gap "50 h" counts across it, 19 days' in broken, broken)
+    bridged = words(program, "--log", log, "--why", "--gap", "50 h")
+    check("a missed day", "windrow (131 °F for 15 days, 5 turnings). Met" in bridged and "--gap" not in bridged, bridged)
+    log.write_text(daily([60, 61, 62]), encoding="utf-8")
+    check("never hot", "112.54" not in words(program, "--log", log, "--why"), "days in a row of a pile that was never hot")
+
+
 def check_own_readings(program, folder):
     yard = BALANCED + MOIST + '[climate]\nlike = "cool"\n' + "".join(
         f"[[reading]]\ndate = 2027-06-{day:02d}\ncore = \"{core}\"\n" for day, core in ((4, "136 degF"), (2, "133 degF"), (3, "135 degF"),
@@ -344,6 +407,8 @@ def main():
         check_near_fire_lately(program, folder)
         check_felt(program, folder)
         check_newest(program, folder)
+        check_shapes(program, folder)
+        check_days_in_a_row(program, folder)
         check_own_readings(program, folder)
         check_correction(program, folder)
         check_long_log(program, folder)

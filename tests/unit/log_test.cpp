@@ -142,6 +142,71 @@ TEST_CASE("what a pile is doing, on each side of every bound", "[log]") {
   CHECK(activity_word(seen_in(daily({60, 39, 38, 37, 36, 35, 34}, {1})).state()) == "turned-in-vain");  // five days after
 }
 
+TEST_CASE("a pile that is still warming is not called cold", "[log]") {
+  const auto state_of = [](std::vector<double> celsius, std::vector<std::size_t> turned = {}) {
+    return activity_word(seen_in(daily(std::move(celsius), turned)).state());
+  };
+  CHECK(state_of({15, 20, 24, 28, 31, 34, 37}) == "warming");
+  CHECK(state_of({15, 20, 24, 28, 31, 34, 37, 38, 38, 38, 38}) == "has-not-heated");
+  CHECK(state_of({15, 20, 24, 28, 31, 34, 31.9}) == "has-not-heated");
+  CHECK(state_of({20, 21.2, 22.4, 23.6, 25.1}) == "warming");  // 5 degrees in four days
+  CHECK(state_of({20, 21.2, 22.4, 23.6, 24.9}) == "too-early");
+  // Hot again after weeks: first warming, then at work, and no longer slowing from the heat of long ago.
+  std::vector<double> again{20, 60, 60, 45, 38, 30, 25, 22, 21, 21, 21, 21, 21, 21, 21, 24, 28, 33};
+  CHECK(state_of(again) == "warming");
+  again.push_back(41);
+  CHECK(state_of(again) == "working");
+  // The sun on a thermometer near the edge is no warming from day to day.
+  std::string sunny = "time,core degC\n";
+  for (int day = 10; day < 20; ++day)
+    sunny += "2026-11-" + std::to_string(day) + "T06:00,12\n2026-11-" + std::to_string(day) + "T15:00,19\n";
+  CHECK(seen_in(sunny).state() == PileActivity::has_not_heated);
+}
+
+TEST_CASE("each spell of heat is told by itself", "[log]") {
+  const LogSummary seen = seen_in(daily({20, 60, 62, 58, 45, 38, 35, 50, 52, 41, 39, 38}, {6}));
+  REQUIRE(seen.hot_spells.size() == 2);
+  CHECK(seen.hot_spells[0].from.shown == eight + hours(24));
+  CHECK(seen.hot_spells[0].to.shown == eight + hours(24 * 4));
+  CHECK(seen.hot_spells[0].hottest.temperature == TemperaturePoint::from_celsius(62.0));
+  CHECK(seen.hot_spells[1].from.shown == eight + hours(24 * 7));
+  CHECK(seen.hot_spells[1].to.shown == eight + hours(24 * 9));
+  CHECK(seen.cool_since->shown == eight + hours(24 * 10));
+  CHECK(seen_in(daily({20, 39.9})).hot_spells.empty());
+}
+
+TEST_CASE("a reading that stands alone is set aside, one that a pile can have had is not", "[log]") {
+  const LogSummary high = seen_in(daily({16, 17, 16, 74, 17, 16, 17, 16, 17}));
+  REQUIRE(high.set_aside.size() == 1);
+  CHECK(high.set_aside.front().temperature == TemperaturePoint::from_celsius(74.0));
+  CHECK(high.peak.temperature == TemperaturePoint::from_celsius(17.0));
+  CHECK_FALSE(high.first_heated);
+  CHECK_FALSE(high.too_hot);
+  CHECK(high.readings == 9);
+  CHECK(high.longest_gap == hours(24));
+  CHECK(high.state() == PileActivity::has_not_heated);
+  const LogSummary low = seen_in(daily({60, 61, 15, 60, 60}));
+  CHECK(low.set_aside.size() == 1);
+  CHECK(low.hot_spells.size() == 1);
+  CHECK(seen_in(daily({60, 61, 41.1, 60.9})).set_aside.empty());                                      // by 19.9 degrees
+  CHECK(seen_in(daily({60, 60, 40, 49.9, 60})).set_aside.empty());                                    // it rose slowly after
+  CHECK(seen_in(daily({60, 61, 30, 60, 60}, {2})).set_aside.empty());                                 // it was turned
+  CHECK(seen_in("time,core degC\n2026-11-01,15\n2026-11-04,60\n2026-11-07,15\n").set_aside.empty());  // in three days it may
+  // Near fire it counts, however alone it stands.
+  CHECK(seen_in(daily({20, 21, 83, 21})).state() == PileActivity::is_too_hot);
+}
+
+TEST_CASE("a last reading that fell at once is measured again", "[log]") {
+  const auto state_of = [](std::vector<double> celsius, std::vector<std::size_t> turned = {}) {
+    return activity_word(seen_in(daily(std::move(celsius), turned)).state());
+  };
+  CHECK(state_of({60, 61, 15}) == "measure-again");
+  CHECK(state_of({60, 61, 35.9}) == "measure-again");
+  CHECK(state_of({60, 61, 36.1}) == "cooling");
+  CHECK(state_of({60, 61, 15}, {1}) == "turned-lately");
+  CHECK(state_of({60, 61, 15, 15}) == "cooling");
+}
+
 TEST_CASE("a temperature of a pile is from -60 to 120 °C", "[log]") {
   CHECK(is_a_pile_temperature(TemperaturePoint::from_celsius(-60.0)));
   CHECK(is_a_pile_temperature(TemperaturePoint::from_celsius(120.0)));
@@ -257,4 +322,30 @@ TEST_CASE("what came of a turning", "[log]") {
   CHECK(outcome({50, 45, 44, 39}) == ReheatOutcome::went_on_cooling);
   CHECK(outcome({50, 35, 34}) == ReheatOutcome::not_yet);
   CHECK(outcome({50, 35, 34, 34, 34, 34, 34, 34, 34}) == ReheatOutcome::did_not_warm);
+  // Hot for days after the turning, and only then cool.
+  CHECK(outcome({60, 60, 60, 61, 59, 38, 35, 32, 30}) == ReheatOutcome::stayed_hot_for_days);
+  CHECK(outcome({60, 60, 60, 61, 38, 35, 32, 30, 30}) == ReheatOutcome::stayed_hot_for_days);
+  CHECK(outcome({60, 60, 60, 38, 35, 32, 30, 30, 30}) == ReheatOutcome::went_on_cooling);
+  // It dipped below, so it did not stay hot.
+  CHECK(outcome({60, 45, 44, 39, 43}) != ReheatOutcome::stayed_hot);
+  // It warmed, though by little.
+  CHECK(outcome({60, 37, 39, 41, 39, 37, 36, 36, 36}) == ReheatOutcome::hardly_warmed);
+  CHECK(outcome({60, 37, 38.9, 38, 37, 36, 36, 36, 36}) == ReheatOutcome::did_not_warm);
+}
+
+TEST_CASE("a turning is judged by what came before the next one", "[log]") {
+  const LogSummary seen = seen_in(daily({60, 45, 39, 38, 55, 58, 58}, {1, 3}));
+  REQUIRE(seen.reheats.size() == 2);
+  CHECK(outcome_of(seen.reheats[0], seen.last) == ReheatOutcome::did_not_warm);
+  CHECK(outcome_of(seen.reheats[1], seen.last) == ReheatOutcome::warmed);
+  const LogSummary twice = seen_in("time,core degC,event\n2026-11-01T08:00,60,turned\n2026-11-01T18:00,,turned\n2026-11-02T08:00,62,\n");
+  REQUIRE(twice.reheats.size() == 2);
+  CHECK(outcome_of(twice.reheats[0], twice.last) == ReheatOutcome::not_measured);
+  // Turned while warm, and not measured for weeks: nobody knows whether turning warmed it.
+  const LogSummary unseen = seen_in("time,core degC,event\n2026-11-01,60,\n2026-11-02,39,turned\n2026-11-22,20,\n");
+  CHECK(outcome_of(unseen.reheats.front(), unseen.last) == ReheatOutcome::not_measured);
+  CHECK(unseen.state() == PileActivity::cooled_for_good);
+  // Turned in vain, then once more of late, and not measured on the day after.
+  CHECK(seen_in(daily({20, 60, 55, 45, 38, 36, 35, 34, 33, 32}, {5}) + "2026-11-22T09:00,,turned\n2026-11-24T08:00,30,\n").state() ==
+        PileActivity::turned_lately);
 }

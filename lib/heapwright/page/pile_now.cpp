@@ -11,18 +11,28 @@ namespace {
 // --- what a pile does ---
 
 /// What to do to it beside what is wrong with it.
-Words leave_it(const YardReadings& readings) {
-  return readings.noticed.empty() ? "leave it while it is hot" : "apart from that, leave it while it is hot";
+Words leave_it(const YardReadings& readings) { return readings.noticed.empty() ? "leave it" : "apart from that, leave it"; }
+
+Words working_words(const LogSummary& seen, const YardReadings& readings) {
+  if (seen.latest.temperature < turned_below)
+    return say("It is working: {} until it warms no further. Then turn it, and water it if a handful does not clump.", leave_it(readings));
+  return say("It is working: {} while it is hot. Turn it when it falls below about {}, and water it then if a handful does not clump.",
+             leave_it(readings), turned_below);
 }
 
 Words activity_words(const LogSummary& seen, const YardReadings& readings) {
   switch (seen.state()) {
     case PileActivity::is_too_hot:
     case PileActivity::has_not_heated: return {};  // a symptom says so
-    case PileActivity::working:
-      return say("It is working: {}. Turn it when it falls below about {}, and water it then if a handful does not clump.",
-                 leave_it(readings), turned_below);
+    case PileActivity::working: return working_words(seen, readings);
     case PileActivity::slowing: return "It is slowing. Turn it now, and water it if a handful does not clump.";
+    case PileActivity::measure_again:
+      return say(
+          "Was the last reading taken in its middle? It is {} below the one before, and nothing was done to the pile. Measure it again "
+          "before you turn it.",
+          WholeDifference{seen.fell_by});
+    case PileActivity::warming:
+      return say("It is warming{}: {}, and go on measuring.", seen.first_heated ? " again" : "", leave_it(readings));
     case PileActivity::too_early:
       return say("It is too early to tell. A pile that heats does so within {} days or so; go on measuring.", whole(time_to_heat.count()));
     case PileActivity::turned_in_vain:
@@ -49,7 +59,8 @@ Words activity_words(const FeltByHand& felt, const YardReadings& readings) {
   switch (felt.state()) {
     case FeltActivity::has_not_heated: return {};  // a symptom says so
     case FeltActivity::working:
-      return say("It is working: {}. Turn it when it feels only warm, and water it then if a handful does not clump.", leave_it(readings));
+      return say("It is working: {} while it is hot. Turn it when it feels only warm, and water it then if a handful does not clump.",
+                 leave_it(readings));
     case FeltActivity::slowing: return "It is warm. Turn it, water it if a handful does not clump, and feel it again in a week.";
     case FeltActivity::too_early:
       return say("It is too early to tell. A pile that heats does so within {} days or so; go on feeling it.", whole(time_to_heat.count()));
@@ -63,6 +74,17 @@ Words activity_words(const FeltByHand& felt, const YardReadings& readings) {
 Words activity_words(const YardReadings& readings) {
   if (readings.felt_last) return activity_words(*readings.felt_last, readings);
   return readings.summary ? activity_words(*readings.summary, readings) : Words();
+}
+
+/// Readings that the summary leaves out.
+Words set_aside_words(const std::vector<PileReading>& odd) {
+  if (odd.empty()) return {};
+  if (odd.size() == 1)
+    return say("Was {} misread? It stands alone, far from the readings beside it: what the pile does is told without it.",
+               reading_words(odd.front()));
+  return say(
+      "Were {} readings misread, the first {}? Each stands alone, far from those beside it: what the pile does is told without them.",
+      whole(std::ssize(odd)), reading_words(odd.front()));
 }
 
 /// The hottest reading and the latest, with its thermometer where there are several.
@@ -261,7 +283,17 @@ Words rated_words(CompostVerdict verdict, const CompostKnown& known) {
 
 }  // namespace
 
+std::vector<Words> questions_of(const YardReadings& readings) {
+  std::vector<Words> questions;
+  const auto ask = [&](Words words) {
+    if (!words.empty()) questions.push_back(std::move(words));
+  };
+  if (readings.summary) ask(set_aside_words(readings.summary->set_aside));
+  return questions;
+}
+
 void say_pile_now(PageWriter& writer, const YardReadings& readings, const Materials& materials) {
+  for (const Words& question : questions_of(readings)) writer.paragraph(question);
   bool first = true;
   for (const NoticedSign& noticed : readings.noticed) {
     if (!noticed.pile_is_known)

@@ -101,6 +101,7 @@ struct YardReadings {
   bool smokes = false;                ///< so that nobody should go near, whatever else is to be done
   std::chrono::seconds gap = usual_gap;
   std::vector<RuleResult> rules;  ///< in the order of the table
+  const CountedOtherwise* not_in_a_row = nullptr;
   StartingRatio starting_ratio;
   std::optional<LogSummary> summary;
   std::vector<NoticedSign> noticed;              ///< by the yard, and by the log; each symptom once

@@ -32,7 +32,7 @@ StartingRatio judge_start(const StartingRatioRule& rule, const std::optional<Mix
   start.rule = &rule;
   if (!mix || !mix->carbon_to_nitrogen) return start;
   start.carbon_to_nitrogen = mix->carbon_to_nitrogen;
-  start.met = at_least(start.rule->low, *start.carbon_to_nitrogen) && at_most(start.rule->high, *start.carbon_to_nitrogen);
+  start.met = meets(rule, *start.carbon_to_nitrogen);
   return start;
 }
 
@@ -72,10 +72,28 @@ Circumstances shown_by(const YardReadings& answer) {
   return shown;
 }
 
+/// Whether a pile was first watched so late that it may have heated unseen.
+bool is_watched_late(const Yard& yard, Date first) { return sys_days(first) - sys_days(yard.built_or(first)) > time_to_heat_and_cool; }
+
+/// Whether a log shows that it never was warm.
+bool never_heated(const Yard& yard, const YardReadings& answer) {
+  return answer.summary && !answer.summary->first_heated && !is_watched_late(yard, answer.summary->first.day());
+}
+
+/// Leaves out the causes of a pile that did heat.
+void leave_out_heated(NoticedSign& one) {
+  const auto has_heated = [](const Cause* cause) { return cause->when.contains(Circumstance::has_heated); };
+  std::erase_if(one.other_causes, has_heated);
+  if (!has_heated(one.cause) || one.other_causes.empty()) return;
+  one.cause = one.other_causes.front();
+  one.other_causes.erase(one.other_causes.begin());
+}
+
 /// What was noticed and what the log shows; each symptom once.
 void take_noticed(const Yard& yard, const Answer<Recipe>* recipe, Date today, YardReadings& answer) {
   const auto add = [&](std::string_view name, Date day) {
     NoticedSign one = noticed_in(yard, recipe, name, day, shown_by(answer));
+    if (!one.pile_is_known && never_heated(yard, answer)) leave_out_heated(one);
     const bool known =
         std::any_of(answer.noticed.begin(), answer.noticed.end(), [&](const NoticedSign& other) { return other.symptom == one.symptom; });
     if (!known) answer.noticed.push_back(std::move(one));
@@ -85,10 +103,7 @@ void take_noticed(const Yard& yard, const Answer<Recipe>* recipe, Date today, Ya
   for (const Noticed& noticed : yard.observations.noticed) {
     if (!is_smoke(noticed)) add(noticed.symptom, noticed.date.value_or(today));
   }
-  const auto add_cold = [&](Date first, Date last) {
-    const bool is_old = sys_days(first) - sys_days(yard.built_or(first)) > time_to_heat_and_cool;
-    add(is_old ? "half-rotted-and-cold" : "will-not-heat", last);
-  };
+  const auto add_cold = [&](Date first, Date last) { add(is_watched_late(yard, first) ? "half-rotted-and-cold" : "will-not-heat", last); };
   if (answer.felt_last) {
     if (answer.felt_last->state() == FeltActivity::has_not_heated) add_cold(*answer.by_hand.front().date, answer.felt_last->date);
     return;
@@ -101,7 +116,10 @@ Facts facts_of_readings(const Yard& yard, const YardReadings& answer) {
   Facts facts = facts_of(yard.observations);
   if (answer.summary || answer.felt_last || !answer.noticed.empty()) facts.insert(Fact::turning);  // as the screen tells them to do
   if (answer.log) facts.insert(Fact::readings);
-  if (answer.summary && answer.summary->peak.temperature >= scalding) facts.insert(Fact::hot);
+  const auto scalds = [](const PileReading& reading) { return reading.temperature >= scalding; };
+  if (answer.summary &&
+      (scalds(answer.summary->peak) || std::any_of(answer.summary->set_aside.begin(), answer.summary->set_aside.end(), scalds)))
+    facts.insert(Fact::hot);
   for (const NoticedSign& one : answer.noticed) facts.insert(one.symptom->facts.begin(), one.symptom->facts.end());
   return facts;
 }
@@ -144,6 +162,7 @@ Answer<YardReadings> seen_of(const Yard& yard, const Answer<Recipe>* recipe, std
   const std::vector<Noticed>& noticed = yard.observations.noticed;
   answer.smokes = std::any_of(noticed.begin(), noticed.end(), is_smoke);
   answer.by_hand = felt_by_hand(yard.observations);
+  answer.not_in_a_row = &yard.tables.criteria->not_in_a_row;
   if (answer.log) {
     for (const TimeTemperatureRule& rule : yard.tables.criteria->rules) answer.rules.push_back(judge(rule, *answer.log, gap));
     answer.summary = log_summary_of(*answer.log, gap);

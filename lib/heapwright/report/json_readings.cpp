@@ -69,7 +69,11 @@ Json observations_json(const YardReadings& answer) {
   add("hottest_degc", seen.peak.time, seen.peak.temperature.celsius());
   if (seen.first_heated) add("heated_above_40_degc", *seen.first_heated, nullptr);
   if (seen.too_hot) add("hours_above_71_degc", seen.too_hot->first, hours_of(seen.too_hot->length));
-  for (const Reheat& reheat : seen.reheats) add("warmed_after_turning_by_kelvin", reheat.turned, (reheat.highest - reheat.lowest).value());
+  for (const HotSpell& spell : seen.hot_spells) add("hours_from_40_degc_up", spell.from, hours_of(spell.to.at() - spell.from.at()));
+  for (const Reheat& reheat : seen.reheats) {
+    if (reheat.measured) add("warmed_after_turning_by_kelvin", reheat.turned, (reheat.highest - reheat.lowest).value());
+  }
+  for (const PileReading& odd : seen.set_aside) add("set_aside_degc", odd.time, odd.temperature.celsius());
   if (seen.cool_since) add("below_40_degc_since", *seen.cool_since, nullptr);
   if (seen.gap_from && seen.longest_gap > answer.gap) add("hours_without_readings", *seen.gap_from, hours_of(seen.longest_gap));
   add("latest_degc", seen.latest.time, seen.latest.temperature.celsius());
