@@ -164,8 +164,6 @@ void say_forecast_by_log(PageWriter& writer, const YardReadings& readings, const
 
 // --- the page ---
 
-bool is_nothing_seen(const YardReadings& readings) { return !readings.summary && readings.noticed.empty() && readings.by_hand.empty(); }
-
 /// A fix rests on what went in; what the pile does and what to do about it rests on its readings alone.
 Grounds what_it_rests_on(const Answer<YardReadings>& answer) {
   Grounds grounds = answer;
@@ -188,7 +186,8 @@ Page readings_page(const Answer<YardReadings>& answer, const Materials& material
     return std::move(writer).page();
   }
   say_pile_now(writer, readings, materials);
-  if (is_nothing_seen(readings))
+  if (!is_anything_seen(readings) && readings.before_built) writer.paragraph("That leaves no reading of this pile.");
+  if (!is_anything_seen(readings) && !readings.before_built)
     writer.paragraph(
         "Nothing was measured yet. Push a long thermometer into the middle of the pile once a day, and write [[reading]] with date and "
         "core "

@@ -1,3 +1,4 @@
+#include "heapwright/page/pile_now.hpp"
 #include "heapwright/page/rule_words.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/json_parts.hpp"
@@ -51,6 +52,12 @@ Json correction_json(const YardReadings& answer) {
           {"misses_by_degc", value_in(unit::kelvin, rate.misses_by)},
           {"ready_for_turf", window_json(forecast, forecast.turf)},
           {"mature", window_json(forecast, forecast.mature)}};
+}
+
+Json questions_json(const YardReadings& answer) {
+  Json questions = Json::array();
+  for (const Words& question : questions_of(answer)) questions.push_back(Show(ShownUnits::si).words(question));
+  return questions;
 }
 
 /// null where nothing was measured, or a hand was put in since.
@@ -117,6 +124,7 @@ Json readings_json(const Answer<YardReadings>& whole, const Materials& materials
   const YardReadings& answer = whole.result;
   Json json;
   json["smokes"] = answer.smokes;
+  json["questions"] = questions_json(answer);
   json["pile_activity"] = activity_json(answer);
   json["rules"] = rules_json(answer);
   json["forecast_correction"] = correction_json(answer);
