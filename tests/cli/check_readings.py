@@ -22,7 +22,7 @@ ROW = "2026-11-08T08:00,100,\n"
 BROKEN = [
     ("empty", "", r"log.csv: .*no rows.*columns' names"),
     ("no names", ROW, r"log.csv:1:1: there are no names above the rows.*time,core degF"),
-    ("semicolons", HEAD.replace(",", ";") + ROW.replace(",", ";"), r"log.csv:1:1: the columns are not parted by commas"),
+    ("tabs", HEAD.replace(",", "\t") + ROW.replace(",", "\t"), r"log.csv:1:1: the columns are parted by tabs.*save it as CSV"),
     ("no time", "when,core degF\n2026-11-08,100\n", r'log.csv:1:1: no column is named "time"'),
     ("time twice", "time,time,core degF\n2026-11-08,2026-11-08,100\n", r"log.csv:1:6: time: is a second column of that name"),
     ("no unit", "time,core\n2026-11-08,100\n", r'log.csv:1:6: core: does not say its unit.*"core degF"'),
@@ -34,7 +34,8 @@ BROKEN = [
     ("no rows", HEAD, r"log.csv: .*no temperature of the pile in it"),
     ("no reading", HEAD + "2026-11-08T08:00,,turned\n", r"log.csv: .*no temperature of the pile in it"),
     ("no such day", HEAD + "2026-11-31T08:00,100,\n", r'log.csv:2:1: time: "2026-11-31" is no day of the calendar'),
-    ("American date", HEAD + "11/08/2026 08:00,100,\n", r"log.csv:2:1: time: .*2026-11-"),
+    ("dates in either order", HEAD + "11/08/2026 08:00,100,\n11/09/2026 08:00,100,\n", r'log.csv:2:1: time: "11/08/2026" may be Nov 8 or Aug 11.*year-month-day: 2026-11-'),
+    ("degF under degC", HEAD.replace("degF", "degC") + "2026-11-08,140,\n", r'log.csv:2:12: core degC: "140" is no temperature of a pile.*end its name in degF'),
     ("hour 24", HEAD + "2026-11-08T24:00,100,\n", r"log.csv:2:1: time: .*is no time.*2026-11-12T08:00"),
     ("minute 60", HEAD + "2026-11-08T08:60,100,\n", r"log.csv:2:1: time: .*is no time"),
     ("second 60", HEAD + "2026-11-08T08:00:60,100,\n", r"log.csv:2:1: time: .*is no time"),
@@ -53,7 +54,7 @@ BROKEN = [
     ("a unit in the field", HEAD + "2026-11-08T08:00,100 F,\n", r"log.csv:2:18: core degF: "),
     ("a failed probe", HEAD + "2026-11-08T08:00,-196.6,\n", r'log.csv:2:18: .*"-196.6" is no temperature of a pile.*leave the field empty'),
     ("too hot for a pile", HEAD + "2026-11-08T08:00,999,\n", r"log.csv:2:18: .*is no temperature of a pile"),
-    ("inf", HEAD + "2026-11-08T08:00,inf,\n", r"log.csv:2:18: core degF: "),
+    ("inf", HEAD + "2026-11-08T08:00,inf,\n", r'log.csv:2:18: core degF: "inf" is infinite'),
     ("1e400", HEAD + "2026-11-08T08:00,1e400,\n", r"log.csv:2:18: core degF: "),
     ("event not known", HEAD + "2026-11-08T08:00,100,stirred\n", r'log.csv:2:22: event: "stirred" is no event.*turned, watered'),
     ("field too many", HEAD + "2026-11-08T08:00,100,,\n", r"log.csv:2:1: .*4 fields where the header has 3"),
@@ -142,7 +143,7 @@ def check_broken(program, folder):
 
 def check_json(program):
     found = answer(program, EXAMPLE, "--log", LOG)
-    check("json", set(found) == {"rules", "forecast_correction", "observations", "noticed", "assumptions", "measure_first", "working", "cautions", "smokes", "pile_activity"}, set(found))
+    check("json", set(found) == {"rules", "forecast_correction", "observations", "noticed", "assumptions", "measure_first", "working", "cautions", "smokes", "pile_activity", "questions"}, set(found))
     check("json", found["pile_activity"] == "has-not-heated", found["pile_activity"])
     check("json", answer(program, "--noticed", "flies")["pile_activity"] is None, "a pile that nobody measured has a state")
     check("json", [rule["id"] for rule in found["rules"]] == [
@@ -289,6 +290,133 @@ def check_newest(program, folder):
     check("390 degF", result.returncode == 2 and "yard.toml:3:8" in result.stderr, result.stderr)
 
 
+def daily(temperatures, turned=()):
+    """A log in °F, a reading each morning from November 1 on, turned on some days."""
+    return HEAD + "".join(f"{datetime.date(2026, 11, 1) + datetime.timedelta(days=day)}T08:00,{degrees},{'turned' if day in turned else ''}\n"
+                          for day, degrees in enumerate(temperatures))
+
+
+# What the pile did: a log, what the screen says of it, what it must not say.
+SHAPES = [
+    ("hot once", daily([60, 100, 130, 140, 140, 138, 120, 110, 90, 80, 70, 65, 60, 60, 60, 60]),
+     ["It has cooled. Turn it once more.", "104 °F or more from Nov 3 to Nov 8, 140 °F at most", "below 104 °F since Nov 9"], ["again, from"]),
+    ("hot six days, turned, hot three days more", daily([60, 140, 142, 145, 141, 140, 140, 141, 140, 139, 100, 90, 85], [7]),
+     ["turned on Nov 8: it stayed hot until Nov 10, up to 140 °F, then fell to 85 °F", "104 °F or more from Nov 2 to Nov 10, 145 °F at most"],
+     ["went on cooling"]),
+    ("hot six days, turned and cool, hot three days more", daily([60, 140, 142, 145, 141, 140, 138, 98, 130, 138, 139, 100, 90, 85], [7]),
+     ["104 °F or more from Nov 2 to Nov 7, 145 °F at most", "104 °F or more from Nov 9 to Nov 11, 139 °F at most",
+      "turned on Nov 8: it warmed again, from 98 °F to 139 °F"], ["went on cooling"]),
+    ("several spells, turned between", daily([60, 140, 140, 120, 100, 130, 135, 120, 95, 90, 115, 120, 100, 90, 80, 75, 72], [4, 9]),
+     ["it warmed again, from 100 °F to 135 °F", "it warmed again, from 90 °F to 120 °F", "104 °F or more from Nov 11 to Nov 12, 120 °F at most"], []),
+    ("rising still", daily([60, 68, 76, 82, 88, 94, 99]), ["It is warming: leave it, and go on measuring."], ["It will not heat", "too early"]),
+    ("cooling", daily([140, 138, 130, 120, 112, 108]), ["It is slowing. Turn it now"], ["It is working"]),
+    ("never hot", daily([60, 61, 62, 63, 64, 65, 66]), ["It will not heat.", "Too dry to rot."], ["104 °F or more", "has cooled", "It did heat"]),
+    ("hot again after weeks", daily([60, 140, 140, 110, 90, 80, 75] + 12 * [70] + [76, 85, 95, 106]),
+     ["It is working: leave it until it warms no further.", "104 °F or more only on Nov 23: 106 °F"], ["slowing", "has cooled"]),
+    ("warming again after weeks", daily([60, 140, 140, 110, 90, 80, 75] + 12 * [70] + [76, 85, 95]),
+     ["It is warming again: leave it, and go on measuring."], ["has cooled"]),
+    ("one odd reading", daily([60, 62, 61, 165, 62, 63, 61, 60, 61]),
+     ["Was 165 °F on Nov 4 misread?", "It will not heat."], ["too hot", "has fallen below", "above 160 °F", "Hottest 165"]),
+    ("one odd low reading", daily([140, 141, 142, 60, 141, 140]), ["Was 60 °F on Nov 4 misread?", "It is working", "from Nov 1 to Nov 6"], []),
+    ("an odd last reading", daily([140, 141, 142, 141, 60]), ["Was the last reading taken in its middle? It is 81 °F below"], ["has fallen below"]),
+    ("hardly warmed", daily([60, 140, 140, 110, 100, 99, 102, 103, 103, 100, 98, 97, 97], [5]),
+     ["turned on Nov 6: it hardly warmed, 103 °F at most in the week after"], ["went on cooling"]),
+]
+
+
+def check_shapes(program, folder):
+    """What the screen says that a pile did is what its log shows."""
+    log = folder / "shape.csv"
+    for name, text, expected, wrong in SHAPES:
+        log.write_text(text, encoding="utf-8")
+        shown = words(program, "--log", log, "--why")
+        for part in expected:
+            check(name, part in shown, f"{part!r} is not in {shown}")
+        for part in wrong:
+            check(name, part not in shown, f"{part!r} is in {shown}")
+
+
+def check_days_in_a_row(program, folder):
+    """A missed day is told where it broke a stretch, with what bridges it; who does not ask for days in a row is named as it was read."""
+    log = folder / "missed.csv"
+    hot = daily([60] + 20 * [140] + [60], [2, 5, 8, 11, 14]).splitlines()
+    log.write_text("\n".join(hot) + "\n", encoding="utf-8")
+    met = words(program, "--log", log, "--why")
+    check("in a row", "windrow (131 °F for 15 days, 5 turnings). Met" in met, met)
+    check("in a row", "By 21 CFR 112.54, compost on produce farms (as quoted elsewhere), the 15 days need not be consecutive." in met, met)
+    log.write_text("\n".join(hot[:10] + hot[11:]) + "\n", encoding="utf-8")
+    broken = words(program, "--log", log, "--why")
+    check("a missed day", 'a day was missed: if it stayed hot then, --gap "50 h" counts across it, 19 days' in broken, broken)
+    bridged = words(program, "--log", log, "--why", "--gap", "50 h")
+    check("a missed day", "windrow (131 °F for 15 days, 5 turnings). Met" in bridged and "--gap" not in bridged, bridged)
+    log.write_text(daily([60, 61, 62]), encoding="utf-8")
+    check("never hot", "112.54" not in words(program, "--log", log, "--why"), "days in a row of a pile that was never hot")
+
+
+BUILT = pile().replace("2027-06-01", "2026-11-07")
+
+
+def asked(program, folder, yard, *options):
+    path = folder / "yard.toml"
+    path.write_text(yard, encoding="utf-8")
+    return words(program, path, *options), answer(program, path, *options)
+
+
+def check_dates(program, folder):
+    """Dates that can hardly be right are asked about; what was read before the pile was built is not reckoned with."""
+    early = '[[reading]]\ndate = 2026-10-03\ncore = "170 degF"\n'
+    today = ("--today", "2026-11-20")
+    question = "The first reading, Oct 3, is before the pile was built on Nov 7: is one of the two dates wrong? It is left out."
+    shown, found = asked(program, folder, BUILT + early + '[[reading]]\ndate = 2026-11-10\ncore = "128 degF"\n', *today)
+    check("before it was built", question in shown and "Latest 128 °F" in shown and "170" not in shown and "too hot" not in shown, shown)
+    check("before it was built", found["questions"] == [question] and found["observations"][0]["value"] < 54.0, found)
+    shown, found = asked(program, folder, BUILT + early, *today)
+    check("all before it was built", question in shown and "That leaves no reading of this pile." in shown and found["observations"] == [], shown)
+    shown, _ = asked(program, folder, BUILT + 2 * early.replace("10-03", "10-05") + early.replace("2026-10-03", "2025-12-30"), *today)
+    check("three before", "The first 3 readings, Dec 30, 2025 to Oct 5, are before the pile was built on Nov 7, 2026: is one of the dates wrong? They are left out." in shown, shown)
+    plan = " ".join(subprocess.run([program, "plan", folder / "yard.toml", *today], capture_output=True, text=True, timeout=60).stdout.split())
+    check("a plan", "The first 3 readings" in plan, plan)
+    log = folder / "early.csv"
+    log.write_text(HEAD + "2026-11-06,170,turned\n2026-11-07,60,\n2026-11-08,120,\n", encoding="utf-8")
+    shown, found = asked(program, folder, BUILT, "--log", log, *today)
+    check("a log of before", "The first reading, Nov 6, is before the pile was built on Nov 7" in shown and "170" not in shown, shown)
+    log.write_text(HEAD + "2026-11-07,60,\n2026-11-08,120,\n", encoding="utf-8")
+    shown, found = asked(program, folder, BUILT, "--log", log, *today)
+    check("a log from the day it was built", found["questions"] == [], found["questions"])
+    shown, _ = asked(program, folder, BUILT, "--log", log, "--today", "2026-11-07")
+    check("after today", "The last reading, Nov 8, is after today, Nov 7: is its date wrong?" in shown and "Latest 120 °F on Nov 8" in shown, shown)
+    shown, _ = asked(program, folder, BUILT + '[[reading]]\ndate = 2027-11-10\ncore = "hot"\n[[reading]]\ndate = 2027-11-11\ncore = "hot"\n', *today)
+    check("after today, by hand", "The last 2 readings, Nov 10, 2027 to Nov 11, 2027, are after today, Nov 20, 2026: are their dates wrong?" in shown, shown)
+    sign = '[[noticed]]\nsymptom = "ammonia"\ndate = 2026-10-03\n'
+    shown, found = asked(program, folder, BUILT + sign, *today)
+    check("a sign of before", "Noticed on Oct 3, before the pile was built on Nov 7: it smells of ammonia." in shown and found["noticed"] == [], shown)
+    shown, found = asked(program, folder, BUILT + sign.replace("2026-10-03", "2026-11-21"), *today)
+    check("a sign of tomorrow", "Noticed on Nov 21, after today, Nov 20: it smells of ammonia. Is its date wrong?" in shown and len(found["noticed"]) == 1, shown)
+    shown, found = asked(program, folder, BUILT + sign.replace("ammonia", "smoke"), *today)
+    check("smoke is told whatever its date", found["smokes"] is True and "fire service" in shown, shown)
+    shown, found = asked(program, folder, BUILT + sign.replace("2026-10-03", "2026-11-20"), *today)
+    check("a sign of today", found["questions"] == [], found["questions"])
+    shown, found = asked(program, folder, BUILT + '[[reading]]\ndate = 2026-11-10\ncore = "n/a"\n[[reading]]\ndate = 2026-11-11\ncore = "120 degF"\n', *today)
+    check("no reading", found["observations"][0]["time"].startswith("2026-11-11") and found["questions"] == [], found)
+
+
+def check_as_people_write(program, folder):
+    """What was taken for certain of a log is said on the screen."""
+    log = folder / "people.csv"
+    log.write_text("Date,Time,Temp (F)\n11/7/26,8:00 AM,60\n11/13/26,8:00 PM,130\n", encoding="utf-8")
+    shown = words(program, "--log", log)
+    check("US dates", "The dates of the log are read as month/day/year: 11/13/26 is Nov 13." in shown and "Latest 130 °F on Nov 13" in shown, shown)
+    log.write_text("\ufeffdate;core (°C)\r\n7.11.2026;20,5\r\n13.11.2026;54,5\r\n", encoding="utf-8")
+    shown = words(program, "--log", log)
+    check("a spreadsheet", "read as day/month/year: 13.11.2026 is Nov 13." in shown and "Latest 130 °F on Nov 13" in shown, shown)
+    log.write_text("date,core degC\n2026-11-07,60\n2026-11-08,118\n", encoding="utf-8")
+    shown = words(program, "--log", log)
+    check("°F under °C", "Is the log in °F? No pile gets to 118 °C, as it reads on Nov 8." in shown, shown)
+    log.write_text("date,core degF\n" + "".join(f"2026-11-{day:02d},{degrees}\n" for day, degrees in enumerate((15, 25, 38, 52, 60, 62, 61, 60, 58), 1)), encoding="utf-8")
+    shown = words(program, "--log", log)
+    check("°C under °F", "Is the log in °C? It goes from 25 °F to 52 °F within days" in shown, shown)
+
+
 def check_own_readings(program, folder):
     yard = BALANCED + MOIST + '[climate]\nlike = "cool"\n' + "".join(
         f"[[reading]]\ndate = 2027-06-{day:02d}\ncore = \"{core}\"\n" for day, core in ((4, "136 degF"), (2, "133 degF"), (3, "135 degF"),
@@ -344,6 +472,10 @@ def main():
         check_near_fire_lately(program, folder)
         check_felt(program, folder)
         check_newest(program, folder)
+        check_shapes(program, folder)
+        check_days_in_a_row(program, folder)
+        check_dates(program, folder)
+        check_as_people_write(program, folder)
         check_own_readings(program, folder)
         check_correction(program, folder)
         check_long_log(program, folder)

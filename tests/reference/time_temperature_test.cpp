@@ -6,6 +6,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <cmath>
 #include <stdexcept>
 #include <string>
 #include <vector>
@@ -251,6 +252,42 @@ TEST_CASE("a single warm reading is no stretch", "[reference][log]") {
   const RuleResult answer = judge(rule("further-reduction-in-vessel"), log_of("time,core degC\n2026-11-07,60\n2026-11-08,50\n"), usual_gap);
   CHECK(answer.met == false);
   CHECK(answer.gap == RuleGap::never_warm);
+}
+
+TEST_CASE("a missed day that broke a stretch is told with what bridges it", "[reference][log]") {
+  const auto days_of = [](std::initializer_list<int> days) {
+    std::string text = "time,core degC\n";
+    for (const int day : days) text += print_time({start + hours(24 * day), {}}) + ",60\n";
+    return log_of(text);
+  };
+  const RuleResult broken = judge(rule("further-reduction-in-vessel"), days_of({0, 1, 2, 4, 5}), usual_gap);
+  CHECK(broken.met == false);
+  REQUIRE(broken.over_a_missed_day);
+  CHECK(broken.over_a_missed_day->length() == hours(120));
+  CHECK(judge(rule("further-reduction-in-vessel"), days_of({0, 1, 2, 4, 5}), missed_day).met == true);
+  CHECK(judge(rule("further-reduction-in-vessel"), days_of({0, 2, 3, 4}), usual_gap).over_a_missed_day->length() == hours(96));
+  // Two missed days are more than that bridges; every other day is each time one missed day.
+  CHECK_FALSE(judge(rule("further-reduction-in-vessel"), days_of({0, 1, 2, 5}), usual_gap).over_a_missed_day);
+  CHECK(judge(rule("further-reduction-in-vessel"), days_of({0, 2, 4}), usual_gap).over_a_missed_day->length() == hours(96));
+  // Cold after the missed day, or an unbroken stretch: nothing to bridge.
+  CHECK_FALSE(judge(rule("further-reduction-in-vessel"), log_of("time,core degC\n2026-11-01,60\n2026-11-02,60\n2026-11-04,40\n"), usual_gap)
+                  .over_a_missed_day);
+  CHECK_FALSE(judge(rule("further-reduction-in-vessel"), days_of({0, 1, 2, 3}), usual_gap).over_a_missed_day);
+  CHECK_FALSE(judge(rule("further-reduction-in-vessel"), days_of({0, 1, 2, 4, 5}), missed_day).over_a_missed_day);
+}
+
+TEST_CASE("who does not ask for days in a row, and how that is known", "[reference][log]") {
+  const CountedOtherwise other = built_in_criteria().not_in_a_row;
+  CHECK(other.whose.source == "cfr-112-54");
+  CHECK(other.whose.evidence == Evidence::secondary);
+  CHECK(other.text.find("need not be consecutive") != std::string::npos);
+}
+
+TEST_CASE("a starting C:N meets its bounds as they are given, to the whole number", "[reference][log]") {
+  const StartingRatioRule rule = built_in_criteria().starting_carbon_to_nitrogen;
+  for (const double met : {25.0, 24.5, 24.9999, 25.4, 30.0, 39.6, 40.0, 40.0001, 40.49}) CHECK(meets(rule, carbon_to_nitrogen(met)));
+  for (const double not_met : {24.49, 24.0, 10.0, 40.5, 41.0, 400.0}) CHECK_FALSE(meets(rule, carbon_to_nitrogen(not_met)));
+  CHECK_FALSE(meets(rule, carbon_to_nitrogen(std::nan(""))));
 }
 
 TEST_CASE("the starting C:N of organic farms", "[reference][log]") {

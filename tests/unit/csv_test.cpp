@@ -70,6 +70,10 @@ TEST_CASE("rows of fields", "[csv]") {
       {"empty in quotes", "a,b\n\"\",2\n", {{"", "2"}}},
       {"spaces kept within quotes, left out around them", "a,b\n \" 1 \" ,2\n", {{" 1 ", "2"}}},
       {"a quotation mark inside a plain field", "a,b\n6\" deep,2\n", {{"6\" deep", "2"}}},
+      {"semicolons", "a;b\r\n1,5;2\r\n;\r\n3;\r\n", {{"1,5", "2"}, {"3", ""}}},
+      {"semicolons, below a comment with commas", "# one, two\n\na;b\n1;2\n", {{"1", "2"}}},
+      {"semicolons and quotation marks", "a;b\n\"1;5\";2\n", {{"1;5", "2"}}},
+      {"a semicolon in a field of commas", "a,b\n1;5,2\n", {{"1;5", "2"}}},
       {"one column", "a\n1\n2\n", {{"1"}, {"2"}}},
       {"no rows behind the header", "a,b\n", {}},
   }));
@@ -108,6 +112,36 @@ TEST_CASE("what is no CSV is refused where it stands", "[csv]") {
   CHECK_FALSE(problem.hint.empty());
   CHECK(csv.rows.size() == rows);
   CHECK(csv.flawed);
+}
+
+TEST_CASE("a comma is the decimal sign where semicolons part the fields, and nowhere else", "[csv]") {
+  Problems problems;
+  const Csv semicolons("a;b\n", "log.csv", problems);
+  CHECK(semicolons.with_decimal_point("54,5") == "54.5");
+  CHECK(semicolons.with_decimal_point("-0,25") == "-0.25");
+  CHECK(semicolons.with_decimal_point("54.5") == "54.5");
+  CHECK(semicolons.with_decimal_point("1,234,567") == "1,234,567");
+  CHECK(semicolons.with_decimal_point("1,234.5") == "1,234.5");
+  CHECK(Csv("a,b\n", "log.csv", problems).with_decimal_point("54,5") == "54,5");
+}
+
+TEST_CASE("a column is looked at ahead, and what is wrong is told once", "[csv]") {
+  Problems problems;
+  Csv csv("a,b\n1,2\n3\n\"x\ny\",4\n", "log.csv", problems);
+  std::vector<std::string> ahead;
+  csv.look_ahead(0, [&](std::string_view text) { ahead.emplace_back(text); });
+  CHECK(ahead == std::vector<std::string>{"1", "x\ny"});
+  CHECK(problems.none());
+  CHECK_FALSE(csv.flawed());
+  std::vector<std::string> then;
+  std::vector<int> lines;
+  while (csv.next()) {
+    then.emplace_back(csv.text(0));
+    lines.push_back(csv.position(0).line);
+  }
+  CHECK(then == ahead);
+  CHECK(lines == std::vector<int>{2, 4});
+  CHECK(csv.flawed());
 }
 
 TEST_CASE("a file that is something else is not a problem a line", "[csv]") {

@@ -8,8 +8,10 @@
 #include <cmath>
 
 #include "heapwright/error.hpp"
+#include "heapwright/input/no_reading.hpp"
 #include "heapwright/maturity/log_summary.hpp"
 #include "heapwright/maturity/observations.hpp"
+#include "heapwright/maturity/scale_in_doubt.hpp"
 #include "heapwright/maturity/symptoms.hpp"
 #include "logs.hpp"
 
@@ -57,6 +59,144 @@ TEST_CASE("times of ISO 8601", "[log]") {
   for (const char* text :
        {"2026-11-12T08:00", "2026-11-12T08:00:30", "2026-11-12T08:00Z", "2026-11-12T08:00-05:30", "2026-11-12T08:00+01:00"})
     CHECK(print_time(read_time(text)) == text);
+}
+
+TEST_CASE("times of day as clocks of twelve and of twenty-four hours show them", "[log]") {
+  for (const char* text : {"08:00", "8:00", " 8:00 ", "08:00:00", "8:00 AM", "8:00am", "8 am", "8:00 a.m."})
+    CHECK(read_clock(text) == hours(8));
+  for (const char* text : {"20:15", "8:15 PM", "8:15pm"}) CHECK(read_clock(text) == hours(20) + minutes(15));
+  CHECK(read_clock("12:30 am") == minutes(30));
+  CHECK(read_clock("12:30 pm") == hours(12) + minutes(30));
+  CHECK(read_clock("23:59:59") == hours(24) - std::chrono::seconds(1));
+  for (const char* text : {"", "8", "24:00", "8:60", "20:00 pm", "0:30 am", "8:00 xm", "-8:00", "8.00", "eight", "am"})
+    CHECK_THROWS_AS(read_clock(text), TextError);
+}
+
+TEST_CASE("the column of times by the names that people give it", "[log]") {
+  const auto first_time = [](const std::string& names, const std::string& row) {
+    return log_of(names + "\n" + row + "\n").rows.at(0).time.shown;
+  };
+  for (const char* name : {"time", "Time", "Datetime", "Date/Time", "date and time", "date_time", "Timestamp", "Date", "Day"})
+    CHECK(first_time(std::string(name) + ",core degF", "2026-11-12 08:00,100") == eight);
+  CHECK(first_time("date,core degF", "2026-11-12,100") == eight + hours(4));
+  CHECK(first_time("Date,Time,core degF", "2026-11-12,8:00,100") == eight);
+  CHECK(first_time("Date,Time,core degF", "2026-11-12,8:00 PM,100") == eight + hours(12));
+  CHECK(first_time("core degF,Time,Day", "100,,2026-11-12") == eight + hours(4));
+  CHECK(first_time("time,core degF", "2026-11-12 8:00 AM,100") == eight);
+  CHECK_THROWS_WITH(log_of("date,datetime,core degF\n2026-11-12,2026-11-12,100\n"),
+                    Catch::Contains("second column of times, beside \"date\""));
+  CHECK_THROWS_WITH(log_of("date,time,core degF\n2026-11-12,noon,100\n"),
+                    Catch::Contains("log.csv:2:12: time: \"noon\" is no time of day"));
+  CHECK_THROWS_WITH(log_of("day,core degF\n1,100\n"), Catch::Contains("is no time") && Catch::Contains("2026-11-12T08:00"));
+}
+
+TEST_CASE("headings of temperatures as people write them", "[log]") {
+  const auto probe_of = [](const std::string& name, const std::string& reading) {
+    const TemperatureLog log = log_of("date," + name + "\n2026-11-12," + reading + "\n");
+    CHECK(log.probes.size() == 1);
+    return log.rows.at(0).probes.at(0).value();
+  };
+  for (const char* name : {"Temp (F)", "temp F", "core_temp_f", "Core Temp [°F]", "Temperature Fahrenheit", "core deg. F", "Core ºF",
+                           "Core \xB0"
+                           "F"})
+    CHECK(probe_of(name, "131") == TemperaturePoint::from_celsius(55.0));
+  for (const char* name : {"Center (°C)", "temp_c", "Mitte C", "core Celsius"})
+    CHECK(probe_of(name, "55") == TemperaturePoint::from_celsius(55.0));
+  CHECK(log_of("date,core_temp_f\n2026-11-12,131\n").probes == std::vector<std::string>{"core_temp"});
+  for (const char* name : {"Temp", "core", "Center", "top", "Temperature (deg)", "inside"})
+    CHECK_THROWS_WITH(log_of("date," + std::string(name) + "\n2026-11-12,131\n"),
+                      Catch::Contains("log.csv:1:6: " + std::string(name) + ": does not say its unit"));
+}
+
+TEST_CASE("dates of three numbers are read where all of a file can be in one order only", "[log]") {
+  const auto log = [](std::initializer_list<const char*> dates) {
+    std::string text = "date,core degF\n";
+    for (const char* date : dates) text += std::string(date) + ",100\n";
+    return log_of(text);
+  };
+  const TemperatureLog us = log({"11/7/2026", "11/12/2026", "11/13/2026"});
+  CHECK(Date(us.rows[0].time.day()) == read_date("2026-11-07"));
+  CHECK(us.dates_taken->order == DayOrder::month_first);
+  CHECK(us.dates_taken->written == "11/13/2026");
+  CHECK(Date(log({"11/7/26", "11/30/26"}).rows[0].time.day()) == read_date("2026-11-07"));
+  CHECK(log({"11/7/2026 8:00 AM", "11/13/2026 8:00 AM"}).rows[0].time.shown == std::chrono::sys_days(read_date("2026-11-07")) + hours(8));
+  CHECK(Date(log({"7/11/2026", "13/11/2026"}).rows[0].time.day()) == read_date("2026-11-07"));
+  CHECK(Date(log({"7.11.2026", "13.11.2026"}).rows[0].time.day()) == read_date("2026-11-07"));
+  CHECK_FALSE(log({"2026-11-07", "2026-11-13"}).dates_taken);
+  // Never guessed: all below 13, both above 12, or a first number that may be a year.
+  CHECK_THROWS_WITH(log({"11/7/2026", "11/8/2026"}), Catch::Contains("log.csv:2:1: date: \"11/7/2026\" may be Nov 7 or Jul 11") &&
+                                                         Catch::Contains("write year-month-day: 2026-11-07"));
+  CHECK_THROWS_WITH(log({"11/13/2026", "14/12/2026"}), Catch::Contains("does not tell its order"));
+  CHECK_THROWS_WITH(log({"26/11/07", "26/11/08"}), Catch::Contains("does not tell its order"));
+  CHECK_THROWS_WITH(log({"11/13/2026", "2/30/2027"}), Catch::Contains("log.csv:3:1: date: \"2/30/2027\" is no day of the calendar"));
+  CHECK_THROWS_AS(log({"11/7"}), InputError);
+  // Told once, not a row.
+  try {
+    log({"11/7/2026", "11/8/2026", "11/9/2026"});
+    FAIL("a guess");
+  } catch (const InputError& error) {
+    CHECK(error.problems().size() == 1);
+  }
+}
+
+TEST_CASE("what is no reading is none, whatever stands for it, and what is infinite is refused", "[log]") {
+  for (const char* none : {"", "-", "--", "–", "—", "n/a", "N/A", "na", "NA", "nan", "NaN", "n.a."}) {
+    INFO(none);
+    CHECK(is_no_reading(none));
+    CHECK_FALSE(log_of("time,core degF,side degF\n2026-11-12,100," + std::string(none) + "\n").rows.at(0).probes.at(1));
+  }
+  for (const char* endless : {"inf", "-inf", "Inf", "infinity", "+Infinity", "∞"}) {
+    INFO(endless);
+    CHECK_FALSE(is_no_reading(endless));
+    CHECK_THROWS_WITH(log_of("time,core degF\n2026-11-12," + std::string(endless) + "\n"),
+                      Catch::Contains("is infinite, which no reading is"));
+  }
+  for (const char* other : {"0", "-5", "nano", "information", "in"}) {
+    CHECK_FALSE(is_no_reading(other));
+    CHECK_NOTHROW(refuse_infinite(other));
+  }
+}
+
+TEST_CASE("a log of a spreadsheet with semicolons and decimal commas", "[log]") {
+  const TemperatureLog log = log_of(
+      "\xEF\xBB\xBF"
+      "Date;Time;Core (°C);event\r\n2026-11-12;8:00;54,5;\r\n2026-11-13;8:00;-;turned\r\n2026-11-14;8:00;55;\r\n");
+  REQUIRE(log.rows.size() == 3);
+  CHECK(log.rows[0].probes[0] == TemperaturePoint::from_celsius(54.5));
+  CHECK_FALSE(log.rows[1].probes[0]);
+  CHECK(log.rows[1].turned);
+  CHECK(log.rows[2].time.shown == eight + hours(48));
+  CHECK_THROWS_WITH(log_of("date;core degC\n2026-11-12;1.054,5\n"), Catch::Contains("log.csv:2:12: "));
+  CHECK_THROWS_WITH(log_of("date\tcore degC\n2026-11-12\t54\n"), Catch::Contains("parted by tabs") && Catch::Contains("save it as CSV"));
+  CHECK_THROWS_WITH(log_of("date;core degC, deep;event, or none\n2026-11-12;54;\n"), Catch::Contains("by more than one sign"));
+}
+
+TEST_CASE("readings in the other scale than their column says are asked about where that is sure", "[log]") {
+  const auto doubt_of = [](const std::string& scale, const std::vector<double>& readings, const std::vector<CoreReading>& by_hand = {}) {
+    std::string text = "date,core " + scale + "\n";
+    for (std::size_t day = 0; day < readings.size(); ++day)
+      text += print_date(Date(std::chrono::sys_days(read_date("2026-11-01")) + std::chrono::days(day))) + "," +
+              std::to_string(readings[day]) + "\n";
+    return scale_in_doubt(log_of(text), by_hand);
+  };
+  CHECK(doubt_of("degC", {20, 60, 90})->written == TemperatureScale::celsius);
+  CHECK_FALSE(doubt_of("degC", {20, 60, 89.9}));
+  CHECK_FALSE(doubt_of("degF", {60, 110, 140, 170}));
+  CHECK_THROWS_WITH(doubt_of("degC", {60, 131}), Catch::Contains("is no temperature of a pile") && Catch::Contains("end its name in degF"));
+  // A pile that heats in °C, under °F: from a number that would be frozen to one that would be warm.
+  CHECK(doubt_of("degF", {15, 25, 38, 52, 60, 62, 61, 60, 58})->written == TemperatureScale::fahrenheit);
+  // A pile that stays cold, thaws slowly, gets warm later, was just misread once, or was followed for too short a time.
+  CHECK_FALSE(doubt_of("degF", {55, 56, 58, 60, 61, 62, 61, 60, 58}));
+  CHECK_FALSE(doubt_of("degF", {25, 30, 32, 32, 32, 33, 38, 45, 52}));
+  CHECK_FALSE(doubt_of("degF", {15, 25, 38, 52, 60, 62, 61, 80, 100}));
+  CHECK_FALSE(doubt_of("degF", {15, 55, 56, 57, 58, 57, 56, 57, 58}));
+  CHECK_FALSE(doubt_of("degF", {15, 25, 38, 52, 60}));
+  const CoreReading hot{read_date("2026-11-02"), HandWarmth::hot};
+  const CoreReading warm{read_date("2026-11-02"), HandWarmth::warm};
+  CHECK(doubt_of("degF", {50, 58}, {hot})->felt_hot);
+  CHECK_FALSE(doubt_of("degF", {50, 58}, {warm}));
+  CHECK_FALSE(doubt_of("degF", {50, 120}, {hot}));
+  CHECK_FALSE(doubt_of("degC", {50, 58}, {hot}));
 }
 
 TEST_CASE("a log of several thermometers, the air, and what was done", "[log]") {
@@ -140,6 +280,71 @@ TEST_CASE("what a pile is doing, on each side of every bound", "[log]") {
   CHECK(state_of({20, 21, 22, 23, 24}) == "too-early");
   CHECK(activity_word(seen_in(daily({60, 39, 38, 37, 36, 35}, {1})).state()) == "turned-lately");
   CHECK(activity_word(seen_in(daily({60, 39, 38, 37, 36, 35, 34}, {1})).state()) == "turned-in-vain");  // five days after
+}
+
+TEST_CASE("a pile that is still warming is not called cold", "[log]") {
+  const auto state_of = [](std::vector<double> celsius, std::vector<std::size_t> turned = {}) {
+    return activity_word(seen_in(daily(std::move(celsius), turned)).state());
+  };
+  CHECK(state_of({15, 20, 24, 28, 31, 34, 37}) == "warming");
+  CHECK(state_of({15, 20, 24, 28, 31, 34, 37, 38, 38, 38, 38}) == "has-not-heated");
+  CHECK(state_of({15, 20, 24, 28, 31, 34, 31.9}) == "has-not-heated");
+  CHECK(state_of({20, 21.2, 22.4, 23.6, 25.1}) == "warming");  // 5 degrees in four days
+  CHECK(state_of({20, 21.2, 22.4, 23.6, 24.9}) == "too-early");
+  // Hot again after weeks: first warming, then at work, and no longer slowing from the heat of long ago.
+  std::vector<double> again{20, 60, 60, 45, 38, 30, 25, 22, 21, 21, 21, 21, 21, 21, 21, 24, 28, 33};
+  CHECK(state_of(again) == "warming");
+  again.push_back(41);
+  CHECK(state_of(again) == "working");
+  // The sun on a thermometer near the edge is no warming from day to day.
+  std::string sunny = "time,core degC\n";
+  for (int day = 10; day < 20; ++day)
+    sunny += "2026-11-" + std::to_string(day) + "T06:00,12\n2026-11-" + std::to_string(day) + "T15:00,19\n";
+  CHECK(seen_in(sunny).state() == PileActivity::has_not_heated);
+}
+
+TEST_CASE("each spell of heat is told by itself", "[log]") {
+  const LogSummary seen = seen_in(daily({20, 60, 62, 58, 45, 38, 35, 50, 52, 41, 39, 38}, {6}));
+  REQUIRE(seen.hot_spells.size() == 2);
+  CHECK(seen.hot_spells[0].from.shown == eight + hours(24));
+  CHECK(seen.hot_spells[0].to.shown == eight + hours(24 * 4));
+  CHECK(seen.hot_spells[0].hottest.temperature == TemperaturePoint::from_celsius(62.0));
+  CHECK(seen.hot_spells[1].from.shown == eight + hours(24 * 7));
+  CHECK(seen.hot_spells[1].to.shown == eight + hours(24 * 9));
+  CHECK(seen.cool_since->shown == eight + hours(24 * 10));
+  CHECK(seen_in(daily({20, 39.9})).hot_spells.empty());
+}
+
+TEST_CASE("a reading that stands alone is set aside, one that a pile can have had is not", "[log]") {
+  const LogSummary high = seen_in(daily({16, 17, 16, 74, 17, 16, 17, 16, 17}));
+  REQUIRE(high.set_aside.size() == 1);
+  CHECK(high.set_aside.front().temperature == TemperaturePoint::from_celsius(74.0));
+  CHECK(high.peak.temperature == TemperaturePoint::from_celsius(17.0));
+  CHECK_FALSE(high.first_heated);
+  CHECK_FALSE(high.too_hot);
+  CHECK(high.readings == 9);
+  CHECK(high.longest_gap == hours(24));
+  CHECK(high.state() == PileActivity::has_not_heated);
+  const LogSummary low = seen_in(daily({60, 61, 15, 60, 60}));
+  CHECK(low.set_aside.size() == 1);
+  CHECK(low.hot_spells.size() == 1);
+  CHECK(seen_in(daily({60, 61, 41.1, 60.9})).set_aside.empty());                                      // by 19.9 degrees
+  CHECK(seen_in(daily({60, 60, 40, 49.9, 60})).set_aside.empty());                                    // it rose slowly after
+  CHECK(seen_in(daily({60, 61, 30, 60, 60}, {2})).set_aside.empty());                                 // it was turned
+  CHECK(seen_in("time,core degC\n2026-11-01,15\n2026-11-04,60\n2026-11-07,15\n").set_aside.empty());  // in three days it may
+  // Near fire it counts, however alone it stands.
+  CHECK(seen_in(daily({20, 21, 83, 21})).state() == PileActivity::is_too_hot);
+}
+
+TEST_CASE("a last reading that fell at once is measured again", "[log]") {
+  const auto state_of = [](std::vector<double> celsius, std::vector<std::size_t> turned = {}) {
+    return activity_word(seen_in(daily(std::move(celsius), turned)).state());
+  };
+  CHECK(state_of({60, 61, 15}) == "measure-again");
+  CHECK(state_of({60, 61, 35.9}) == "measure-again");
+  CHECK(state_of({60, 61, 36.1}) == "cooling");
+  CHECK(state_of({60, 61, 15}, {1}) == "turned-lately");
+  CHECK(state_of({60, 61, 15, 15}) == "cooling");
 }
 
 TEST_CASE("a temperature of a pile is from -60 to 120 °C", "[log]") {
@@ -257,4 +462,30 @@ TEST_CASE("what came of a turning", "[log]") {
   CHECK(outcome({50, 45, 44, 39}) == ReheatOutcome::went_on_cooling);
   CHECK(outcome({50, 35, 34}) == ReheatOutcome::not_yet);
   CHECK(outcome({50, 35, 34, 34, 34, 34, 34, 34, 34}) == ReheatOutcome::did_not_warm);
+  // Hot for days after the turning, and only then cool.
+  CHECK(outcome({60, 60, 60, 61, 59, 38, 35, 32, 30}) == ReheatOutcome::stayed_hot_for_days);
+  CHECK(outcome({60, 60, 60, 61, 38, 35, 32, 30, 30}) == ReheatOutcome::stayed_hot_for_days);
+  CHECK(outcome({60, 60, 60, 38, 35, 32, 30, 30, 30}) == ReheatOutcome::went_on_cooling);
+  // It dipped below, so it did not stay hot.
+  CHECK(outcome({60, 45, 44, 39, 43}) != ReheatOutcome::stayed_hot);
+  // It warmed, though by little.
+  CHECK(outcome({60, 37, 39, 41, 39, 37, 36, 36, 36}) == ReheatOutcome::hardly_warmed);
+  CHECK(outcome({60, 37, 38.9, 38, 37, 36, 36, 36, 36}) == ReheatOutcome::did_not_warm);
+}
+
+TEST_CASE("a turning is judged by what came before the next one", "[log]") {
+  const LogSummary seen = seen_in(daily({60, 45, 39, 38, 55, 58, 58}, {1, 3}));
+  REQUIRE(seen.reheats.size() == 2);
+  CHECK(outcome_of(seen.reheats[0], seen.last) == ReheatOutcome::did_not_warm);
+  CHECK(outcome_of(seen.reheats[1], seen.last) == ReheatOutcome::warmed);
+  const LogSummary twice = seen_in("time,core degC,event\n2026-11-01T08:00,60,turned\n2026-11-01T18:00,,turned\n2026-11-02T08:00,62,\n");
+  REQUIRE(twice.reheats.size() == 2);
+  CHECK(outcome_of(twice.reheats[0], twice.last) == ReheatOutcome::not_measured);
+  // Turned while warm, and not measured for weeks: nobody knows whether turning warmed it.
+  const LogSummary unseen = seen_in("time,core degC,event\n2026-11-01,60,\n2026-11-02,39,turned\n2026-11-22,20,\n");
+  CHECK(outcome_of(unseen.reheats.front(), unseen.last) == ReheatOutcome::not_measured);
+  CHECK(unseen.state() == PileActivity::cooled_for_good);
+  // Turned in vain, then once more of late, and not measured on the day after.
+  CHECK(seen_in(daily({20, 60, 55, 45, 38, 36, 35, 34, 33, 32}, {5}) + "2026-11-22T09:00,,turned\n2026-11-24T08:00,30,\n").state() ==
+        PileActivity::turned_lately);
 }

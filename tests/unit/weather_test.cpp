@@ -1,8 +1,6 @@
 // Days from months: the months' means are kept, and nothing is added to the year that was not in it. Days from a file: as they stand
 // there, and every mistake in them at its place.
 
-#include "heapwright/input/csv.hpp"
-#include "heapwright/input/document.hpp"
 #include "heapwright/process/weather.hpp"
 
 #include <catch2/catch.hpp>
@@ -16,6 +14,8 @@
 #include <random>
 #include <unistd.h>
 
+#include "heapwright/input/csv.hpp"
+#include "heapwright/input/document.hpp"
 #include "heapwright/input/problems.hpp"
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/units/text.hpp"
@@ -538,7 +538,7 @@ TEST_CASE("what is wrong with the rain of a file of days", "[weather]") {
 }
 
 TEST_CASE("a day's rain that is none stands at its place", "[weather]") {
-  const std::string rain = GENERATE(as<std::string>(), "-1", "trace", "", "3000", "nan");
+  const std::string rain = GENERATE(as<std::string>(), "-1", "trace", "", "3000", "nan", "-", "inf");
   CAPTURE(rain);
   std::string text = rows_with_rain("date,air degC,rain mm");
   const std::string row = "2023-03-05,7.3,3";
@@ -565,11 +565,13 @@ TEST_CASE("what is wrong with a file of days stands at its place", "[weather]") 
       {"date,air K\n" + year, "1:6", "does not say its unit", "air degC"},
       {"date,rain\n" + year, "1:1", "no column has temperatures", "date,air degF"},
       {"date,high degF,low degF\n", "1:16", "second column of temperatures, beside \"high degF\"", "mean"},
-      {"date;air degC\n2023-01-01;3,5\n", "1:1", "not parted by commas", "date,air degF"},
+      {"date\tair degC\n2023-01-01\t3.5\n", "1:1", "parted by tabs", "parted by commas"},
       {with("2023-01-05,7.3", "2023-01-05,7.3x"), "6:12", "\"7.3x\" is not a number alone", "decimal point"},
       {with("2023-01-05,7.3", "2023-01-05,\"7,3\""), "6:12", "comma", "decimal point"},
-      {with("2023-01-05,7.3", "2023-01-05,"), "6:12", "is empty", "number"},
-      {with("2023-01-05,7.3", "2023-01-05,nan"), "6:12", "\"nan\" is not a number", "number"},
+      {with("2023-01-05,7.3", "2023-01-05,"), "6:12", "\"\" is no reading, and every day wants one", "number"},
+      {with("2023-01-05,7.3", "2023-01-05,n/a"), "6:12", "\"n/a\" is no reading", "number"},
+      {with("2023-01-05,7.3", "2023-01-05,inf"), "6:12", "\"inf\" is infinite", "leave it empty"},
+      {with("2023-01-05,7.3", "2023-01-05,nan"), "6:12", "\"nan\" is no reading, and every day wants one", "number"},
       {with("2023-01-05,7.3", "2023-01-05,-9999"), "6:12", "\"-9999\" is no day's mean", "-60 to 60 degC"},
       {with("2023-01-05,7.3", "2023-01-05,60.1"), "6:12", "\"60.1\" is no day's mean", "140 degF"},
       {with("2023-01-05,", "2023-1-5,"), "6:1", "\"2023-1-5\" is no date", "2026-11-07"},
@@ -592,6 +594,17 @@ TEST_CASE("what is wrong with a file of days stands at its place", "[weather]") 
   CHECK(std::to_string(problem.where.line) + ":" + std::to_string(problem.where.column) == at);
   CHECK_THAT(problem.what, Contains(what));
   CHECK_THAT(problem.hint, Contains(hint));
+}
+
+TEST_CASE("days of a spreadsheet with decimal commas", "[weather]") {
+  std::string text = names + rows(date(2023, 1, 1), date(2023, 12, 31));
+  std::replace(text.begin(), text.end(), ',', ';');
+  std::replace(text.begin(), text.end(), '.', ',');
+  const DailyMeans days = days_in(text);
+  const DailyMeans same = days_in(names + rows(date(2023, 1, 1), date(2023, 12, 31)));
+  REQUIRE(days.size() == same.size());
+  CHECK(std::equal(days.begin(), days.end(), same.begin(),
+                   [](const DailyMean& one, const DailyMean& other) { return one.mean == other.mean; }));
 }
 
 TEST_CASE("a hundred years of days are read, more are not", "[weather]") {

@@ -1,5 +1,7 @@
 #include "heapwright/input/columns.hpp"
 
+#include <algorithm>
+
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -33,6 +35,11 @@ std::string_view without_scale(std::string_view name) {
   const std::string_view before = found ? name.substr(0, found->begin) : name;
   const std::size_t last = before.find_last_not_of(" _([");
   return last == std::string_view::npos ? name : before.substr(0, last + 1);
+}
+
+bool is_parted_otherwise(const Csv& csv) {
+  const auto has_another_sign = [](const std::string& name) { return name.find_first_of(";\t") != std::string::npos; };
+  return 2 * std::count_if(csv.header().begin(), csv.header().end(), has_another_sign) >= std::ssize(csv.header());
 }
 
 std::optional<std::size_t> column_called(std::string_view name, Csv& csv, const char* wanted) {

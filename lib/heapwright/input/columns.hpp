@@ -30,7 +30,10 @@ std::vector<std::size_t> columns_that(Is is, const Csv& csv) {
 /// @param wanted what the first row would be: "write the columns' names in the first row: time,core degF"
 std::optional<std::size_t> column_called(std::string_view name, Csv& csv, const char* wanted);
 
-/// Whether the first row has names at all, parted by commas: not when a field of it is a row's date or time already.
+/// Whether half of the names have a tab or a semicolon in them: the fields are parted by tabs, or by two signs.
+bool is_parted_otherwise(const Csv& csv);
+
+/// Whether the first row has names at all, parted by commas or by semicolons: not when a field of it is a row's date or time already.
 /// @param is_row_start whether a text is what each row below begins with
 template <class IsRowStart>
 bool has_names(IsRowStart is_row_start, Csv& csv, const char* wanted) {
@@ -39,8 +42,9 @@ bool has_names(IsRowStart is_row_start, Csv& csv, const char* wanted) {
     csv.problem_of_header("there are no names above the rows", wanted);
     return false;
   }
-  if (csv.header().size() == 1 && csv.header().front().find_first_of(";\t") != std::string::npos) {
-    csv.problem_of_header("the columns are not parted by commas", wanted);
+  if (is_parted_otherwise(csv)) {
+    csv.problem_of_header("the columns are parted by tabs, or by more than one sign",
+                          std::string("save it as CSV, parted by commas, and ") + wanted);
     return false;
   }
   return true;

@@ -20,6 +20,20 @@ std::string_view without_spaces_after(std::string_view text) {
 
 int newlines_in(std::string_view text) { return static_cast<int>(std::count(text.begin(), text.end(), '\n')); }
 
+/// The line at a place, without its end.
+std::string_view line_at(std::string_view text, std::size_t at) { return text.substr(at, text.find('\n', at) - at); }
+
+/// What parts the fields, by the row of names.
+char separator_of(std::string_view text) {
+  for (std::size_t at = 0; at < text.size(); at += line_at(text, at).size() + 1) {
+    const std::string_view line = line_at(text, at);
+    if (line.starts_with('#') || line.find_first_not_of(" \t\r,;") == std::string_view::npos) continue;
+    const bool only_semicolons = line.find(';') != std::string_view::npos && line.find(',') == std::string_view::npos;
+    return only_semicolons ? ';' : ',';
+  }
+  return ',';
+}
+
 std::string count_of_fields(std::size_t count) { return std::to_string(count) + (count == 1 ? " field" : " fields"); }
 
 }  // namespace
@@ -29,7 +43,7 @@ Csv Csv::from_file(const std::string& path, Problems& problems) {
 }
 
 Csv::Csv(std::string text, std::string name, Problems& problems)
-    : text_(without_byte_order_mark(std::move(text))), name_(std::move(name)), problems_(&problems) {
+    : text_(without_byte_order_mark(std::move(text))), name_(std::move(name)), separator_(separator_of(text_)), problems_(&problems) {
   take_header();
 }
 
@@ -79,7 +93,7 @@ void Csv::take_fields() {
   for (;;) {
     Field field = take_field();
     if (row_.size() <= most_columns) row_.push_back(field);
-    if (peek() != ',') break;
+    if (peek() != separator_) break;
     ++at_;
   }
   skip_line();
@@ -103,7 +117,7 @@ Csv::Field Csv::take_field() {
 
 Csv::Field Csv::take_plain() {
   const std::size_t begin = at_;
-  while (!done() && text_[at_] != ',' && text_[at_] != '\n') ++at_;
+  while (!done() && text_[at_] != separator_ && text_[at_] != '\n') ++at_;
   return {without_spaces_after(std::string_view(text_).substr(begin, at_ - begin)), begin};
 }
 
@@ -126,11 +140,20 @@ Csv::Field Csv::take_quoted() {
   line_ += newlines_in(inside);
   at_ = close + 1;
   skip_spaces();
-  if (!done() && peek() != ',' && peek() != '\n') {
+  if (!done() && peek() != separator_ && peek() != '\n') {
     flaw(at_, "text stands behind a quoted field", "a comma parts fields; a quotation mark inside a quoted field is written twice");
     take_plain();
   }
   return {doubled ? undoubled(inside) : inside, opened};
+}
+
+std::string Csv::with_decimal_point(std::string_view number) const {
+  std::string text(number);
+  const std::size_t comma = text.find(',');
+  const bool is_decimal =
+      separator_ == ';' && comma != std::string::npos && comma == text.rfind(',') && text.find('.') == std::string::npos;
+  if (is_decimal) text[comma] = '.';
+  return text;
 }
 
 std::string_view Csv::undoubled(std::string_view text) {
@@ -174,9 +197,7 @@ void Csv::problem_of_column(std::size_t column, std::string what, std::string hi
   problem_at(place(header_offsets_[column], header_start_), header_[column], std::move(what), std::move(hint));
 }
 
-void Csv::problem_of_file(std::string what, std::string hint) {
-  problem_at({name_, 0, 0, {}}, {}, std::move(what), std::move(hint));
-}
+void Csv::problem_of_file(std::string what, std::string hint) { problem_at({name_, 0, 0, {}}, {}, std::move(what), std::move(hint)); }
 
 void Csv::problem_at(Position where, std::string key, std::string what, std::string hint) {
   problems_->add({std::move(where), std::move(key), std::move(what), std::move(hint)});

@@ -1,14 +1,16 @@
 #pragma once
 /// CSV files (RFC 4180) with positions: a header row, then row after row, every problem gathered.
 ///
-/// Beyond the RFC, as programs and people write them: rows may end in a line feed alone, blank lines (of commas too) and lines that
-/// begin with # are passed over, a byte-order mark is, and so are spaces around a field, outside its quotation marks.
+/// Beyond the RFC, as programs and people write them: fields may be parted by semicolons, as spreadsheets do where a comma is the decimal
+/// sign, and are where the row of names has semicolons and no comma; rows may end in a line feed alone, blank lines (of commas too) and
+/// lines that begin with # are passed over, a byte-order mark is, and so are spaces around a field, outside its quotation marks.
 
 #include <cstddef>
 #include <deque>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <type_traits>
 #include <utility>
 #include <vector>
@@ -41,6 +43,20 @@ class Csv {
   /// Goes to the next row that has as many fields as the header. Others are problems, and passed over. After a hundred of them,
   /// or a thousand fields that could not be read, the rest of the file is not read.
   bool next();
+
+  /// Gives each field of a column to come, of the rows that next() would go to, before they are gone through.
+  template <class Each>
+  void look_ahead(std::size_t column, Each&& each) {
+    Problems untold;
+    Problems* const told = std::exchange(problems_, &untold);
+    const auto [at, line, flaws] = std::tuple(at_, line_, flaws_);
+    while (next()) each(text(column));
+    std::tie(at_, line_, flaws_) = std::tuple(at, line, flaws);
+    problems_ = told;
+  }
+
+  /// A number with a point for its decimal comma, where semicolons part the fields; else as it is.
+  std::string with_decimal_point(std::string_view number) const;
 
   /// A field of the row, without its quotation marks. Valid until the next row. @pre next() said true; column < header().size()
   std::string_view text(std::size_t column) const { return row_[column].text; }
@@ -98,6 +114,7 @@ class Csv {
 
   const std::string text_;
   const std::string name_;
+  const char separator_;
   Problems* problems_;
   std::size_t at_ = 0;
   int line_ = 1;

@@ -162,6 +162,14 @@ void read_starting_ratio(Table& root, StartingRatioRule& rule) {
   table->finish();
 }
 
+void read_not_in_a_row(Table& root, CountedOtherwise& other) {
+  std::optional<Table> table = root.table("not_in_a_row");
+  if (!table) return;
+  other.text = required_text(*table, "text");
+  other.whose = read_provenance(*table);
+  table->finish();
+}
+
 /// All that a test goes by.
 std::vector<std::string> names_of(const TestCriterion& test) {
   std::vector<std::string> names{test.id, test.name};
@@ -206,6 +214,12 @@ bool Bound::holds(const TestValue& measured) const {
   return false;
 }
 
+bool meets(const StartingRatioRule& rule, CarbonNitrogenRatio ratio) {
+  constexpr double hair = 1e-9;  // as it is shown: 24.5 is 25, whichever way it was worked out
+  const double shown = std::round(ratio.value() + hair);
+  return shown >= rule.low.value() && shown <= rule.high.value();
+}
+
 const Scale* TestCriterion::scale_for(const TestValue& value) const {
   const auto found = std::find_if(scales.begin(), scales.end(), [&](const Scale& scale) { return scale.mature.is_of_type_of(value); });
   return found == scales.end() ? nullptr : &*found;
@@ -219,6 +233,7 @@ const TestCriterion& Criteria::test_called(std::string_view name) const {
 
 void read_criteria(Table& root, Criteria& criteria) {
   read_rows(root, "rule", criteria.rules, read_rule);
+  read_not_in_a_row(root, criteria.not_in_a_row);
   read_starting_ratio(root, criteria.starting_carbon_to_nitrogen);
   read_rows(root, "test", criteria.tests, read_test_criterion);
   read_turf(root, criteria);

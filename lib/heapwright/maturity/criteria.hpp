@@ -95,8 +95,18 @@ struct StartingRatioRule {
   Provenance whose;
 };
 
+/// Whether a mix meets it as it is given: a ratio in whole numbers, as nobody knows it better.
+bool meets(const StartingRatioRule& rule, CarbonNitrogenRatio ratio);
+
+/// How the days of a rule are counted, and who counts them otherwise.
+struct CountedOtherwise {
+  std::string text;
+  Provenance whose;
+};
+
 struct Criteria {
   std::vector<TimeTemperatureRule> rules;
+  CountedOtherwise not_in_a_row;  ///< of the rules for piles that are turned
   StartingRatioRule starting_carbon_to_nitrogen;
   std::vector<TestCriterion> tests;
   std::vector<TurfLimit> turf;

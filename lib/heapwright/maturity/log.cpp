@@ -5,6 +5,7 @@
 #include "heapwright/error.hpp"
 #include "heapwright/input/columns.hpp"
 #include "heapwright/input/csv.hpp"
+#include "heapwright/input/no_reading.hpp"
 #include "heapwright/input/words.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -20,7 +21,8 @@ struct Thermometer {
 };
 
 struct Columns {
-  std::size_t time;
+  std::size_t time;                  ///< of the whole time, or of the day
+  std::optional<std::size_t> clock;  ///< of the time of day, where it stands beside its day
   std::vector<Thermometer> probes;
   bool of_the_air = false;  // whether one is there, which is passed over
   std::optional<std::size_t> event;
@@ -39,7 +41,8 @@ bool is_of_the_air(const std::string& name) { return has_word(name, {"air", "amb
 bool sounds_like_temperature(const std::string& name) {
   const std::vector<std::string> words = words_of(name);
   const bool begins_so = std::any_of(words.begin(), words.end(), [](const std::string& word) { return word.starts_with("temp"); });
-  return begins_so || has_word(name, {"core", "middle", "edge", "probe", "air", "ambient"});
+  return begins_so || has_word(name, {"core", "middle", "center", "centre", "inside", "side", "edge", "top", "bottom", "surface", "probe",
+                                      "thermometer", "air", "ambient"});
 }
 
 void take_thermometers(Csv& csv, Columns& columns) {
@@ -48,7 +51,8 @@ void take_thermometers(Csv& csv, Columns& columns) {
     const std::string& name = csv.header()[column];
     const std::optional<TemperatureScale> scale = scale_at_end(name);
     if (!scale) {
-      if (column == columns.time || column == columns.event || !sounds_like_temperature(name)) continue;
+      const bool is_other = column == columns.time || column == columns.clock || column == columns.event;
+      if (is_other || !sounds_like_temperature(name)) continue;
       lacks_unit = true;
       csv.problem_of_column(column, "does not say its unit", "end the name in it: \"" + name + " degF\" or \"" + name + " degC\"");
     } else if (has_word(name, {"outside"})) {
@@ -72,31 +76,123 @@ void check_names(Csv& csv, const Columns& columns) {
   }
 }
 
-std::optional<Columns> columns_of(Csv& csv) {
-  if (!has_names(is_time, csv, names_wanted)) return std::nullopt;
-  const std::optional<std::size_t> time = column_called("time", csv, names_wanted);
-  if (!time) return std::nullopt;
-  Columns columns{*time, {}, false, {}};
-  const auto events = columns_that([](const std::string& name) { return plain_name(name) == "event"; }, csv);
-  if (events.size() > 1) csv.problem_of_column(events[1], "is a second column of that name", "leave one");
-  if (!events.empty()) columns.event = events.front();
-  take_thermometers(csv, columns);
-  check_names(csv, columns);
-  return columns.probes.empty() ? std::nullopt : std::optional(columns);
+// --- times ---
+
+bool is_name_of_days(const std::string& name) {
+  const std::string plain = plain_name(name);
+  return plain == "date" || plain == "day";
+}
+bool is_name_of_clocks(const std::string& name) { return plain_name(name) == "time"; }
+bool is_name_of_moments(const std::string& name) {
+  const std::string plain = plain_name(name);
+  return plain == "datetime" || plain == "date/time" || plain == "dateandtime" || plain == "timestamp";
+}
+bool is_name_of_times(const std::string& name) { return is_name_of_days(name) || is_name_of_clocks(name) || is_name_of_moments(name); }
+
+/// The columns of the times: one, or a day and its time of day side by side.
+std::optional<Columns> time_columns(Csv& csv) {
+  const std::vector<std::size_t> times = columns_that(is_name_of_times, csv);
+  if (times.empty()) csv.problem_of_header("no column is named \"time\" or \"date\"", names_wanted);
+  if (times.empty()) return std::nullopt;
+  if (times.size() == 1) return Columns{times.front(), {}, {}, false, {}};
+  const std::vector<std::size_t> days = columns_that(is_name_of_days, csv);
+  const std::vector<std::size_t> clocks = columns_that(is_name_of_clocks, csv);
+  if (times.size() == 2 && days.size() == 1 && clocks.size() == 1) return Columns{days.front(), clocks.front(), {}, false, {}};
+  const bool alike = plain_name(csv.header()[times[0]]) == plain_name(csv.header()[times[1]]);
+  csv.problem_of_column(
+      times[1], alike ? "is a second column of that name" : "is a second column of times, beside \"" + csv.header()[times[0]] + "\"",
+      "leave one; of a day and a time of day side by side, name one date and the other time");
+  return std::nullopt;
 }
 
-bool is_no_reading(std::string_view text) {
-  if (text.empty()) return true;
-  const std::string plain = plain_name(text);
-  return plain == "na" || plain == "nan";
+/// The day that a field begins with, before a space.
+std::string_view day_in(std::string_view text) { return text.substr(0, text.find(' ')); }
+
+bool is_day(std::string_view text) { return is_date(text) || numeric_date(text); }
+
+bool begins_like_a_row(std::string_view text) { return is_time(text) || is_day(day_in(text)); }
+
+Date read_day(std::string_view text, std::optional<DayOrder> order) {
+  return numeric_date(text) ? read_numeric_date(text, order) : read_date(text);
+}
+
+WrittenTime at(Date day, std::string_view clock) {
+  const std::chrono::seconds noon = std::chrono::hours(12);
+  return {std::chrono::sys_days(day) + (clock.find_first_not_of(' ') == std::string_view::npos ? noon : read_clock(clock)), std::nullopt};
+}
+
+WrittenTime read_moment(std::string_view text, std::optional<DayOrder> order) {
+  const std::string_view day = day_in(text);
+  if (is_time(text) || !is_day(day)) return read_time(text);
+  return at(read_day(day, order), text.substr(day.size()));
+}
+
+/// Reads the times of a file, whose dates were looked at before.
+class Times {
+ public:
+  Times(Csv& csv, const Columns& columns) : csv_(csv), columns_(columns) {
+    csv.look_ahead(columns.time, [&](std::string_view text) { dates_.take(day_in(text)); });
+    order_ = dates_.order();
+  }
+
+  std::optional<TemperatureLog::DatesTaken> taken() const {
+    return order_ ? std::optional(TemperatureLog::DatesTaken{*order_, dates_.told_by()}) : std::nullopt;
+  }
+
+  /// Of a row. That the order of the dates is not known is told once.
+  std::optional<WrittenTime> read() {
+    const bool undecided = !order_ && numeric_date(day_in(csv_.text(columns_.time)));
+    if (undecided && told_) return std::nullopt;
+    std::optional<WrittenTime> time;
+    if (columns_.clock) {
+      const auto day = csv_.read(columns_.time, [&](std::string_view text) { return read_day(text, order_); });
+      if (day) time = csv_.read(*columns_.clock, [&](std::string_view text) { return at(*day, text); });
+      told_ = told_ || (undecided && !day);
+    } else {
+      time = csv_.read(columns_.time, [&](std::string_view text) { return read_moment(text, order_); });
+      told_ = told_ || (undecided && !time);
+    }
+    return time;
+  }
+
+ private:
+  Csv& csv_;
+  const Columns& columns_;
+  OrderOfDates dates_;
+  std::optional<DayOrder> order_;
+  bool told_ = false;
+};
+
+std::optional<Columns> columns_of(Csv& csv) {
+  if (!has_names(begins_like_a_row, csv, names_wanted)) return std::nullopt;
+  std::optional<Columns> columns = time_columns(csv);
+  if (!columns) return std::nullopt;
+  const auto events = columns_that([](const std::string& name) { return plain_name(name) == "event"; }, csv);
+  if (events.size() > 1) csv.problem_of_column(events[1], "is a second column of that name", "leave one");
+  if (!events.empty()) columns->event = events.front();
+  take_thermometers(csv, *columns);
+  check_names(csv, *columns);
+  return columns->probes.empty() ? std::nullopt : columns;
+}
+
+// --- readings ---
+
+/// What a column in the other scale would be called for.
+std::string in_the_other_scale(double number, TemperatureScale scale) {
+  constexpr double hottest_fahrenheit = 200.0;
+  if (scale != TemperatureScale::celsius || !(number <= hottest_fahrenheit)) return {};
+  return "if the column is in degrees Fahrenheit, end its name in degF; ";
 }
 
 std::optional<TemperaturePoint> read_probe(std::string_view text, TemperatureScale scale) {
   if (is_no_reading(text)) return std::nullopt;
-  const TemperaturePoint temperature = TemperaturePoint::on(scale, read_number(text));
+  refuse_infinite(text);
+  const double number = read_number(text);
+  const TemperaturePoint temperature = TemperaturePoint::on(scale, number);
   if (!is_a_pile_temperature(temperature))
     throw TextError("\"" + std::string(text) + "\" is no temperature of a pile",
-                    "leave the field empty where a thermometer failed; from -60 to 120 degC, or -76 to 248 degF, is read");
+                    in_the_other_scale(number, scale) +
+                        "leave the field empty where a thermometer failed; from -60 to 120 degC, or -76 to 248 degF, is read");
   return temperature;
 }
 
@@ -135,7 +231,8 @@ bool may_follow(const WrittenTime& time, const WrittenTime& before, Csv& csv, st
 
 LogRow read_row(Csv& csv, const Columns& columns, WrittenTime time) {
   const auto reading = [&](const Thermometer& at) {
-    return csv.read(at.column, [&](std::string_view text) { return read_probe(text, at.scale); }).value_or(std::nullopt);
+    const auto read_it = [&](std::string_view text) { return read_probe(csv.with_decimal_point(text), at.scale); };
+    return csv.read(at.column, read_it).value_or(std::nullopt);
   };
   LogRow row{time, false, false, {}};
   row.probes.reserve(columns.probes.size());
@@ -158,14 +255,19 @@ TemperatureLog read_temperature_log(Csv& csv) {
   TemperatureLog log;
   const std::optional<Columns> columns = columns_of(csv);
   if (!columns) return log;
-  for (const Thermometer& probe : columns->probes) log.probes.emplace_back(without_scale(csv.header()[probe.column]));
+  for (const Thermometer& probe : columns->probes) {
+    log.probes.emplace_back(without_scale(csv.header()[probe.column]));
+    log.scales.push_back(probe.scale);
+  }
   log.notes_events = columns->event.has_value();
   log.air_passed_over = columns->of_the_air;
   bool some_reading = false;
   const auto is_given = [&](const Thermometer& probe) { return !is_no_reading(csv.text(probe.column)); };
+  Times times(csv, *columns);
+  log.dates_taken = times.taken();
   while (csv.next()) {
     some_reading = some_reading || std::any_of(columns->probes.begin(), columns->probes.end(), is_given);
-    const std::optional<WrittenTime> time = csv.read(columns->time, read_time);
+    const std::optional<WrittenTime> time = times.read();
     if (!time) continue;
     LogRow row = read_row(csv, *columns, *time);
     if (!log.rows.empty() && !may_follow(*time, log.rows.back().time, csv, columns->time)) continue;

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "heapwright/time/numeric_date.hpp"
 #include "heapwright/time/written_time.hpp"
 #include "heapwright/units/temperature.hpp"
 
@@ -26,14 +27,23 @@ struct TemperatureLog {
   bool notes_events = false;        ///< whether it says when the pile was turned, should it have been
   bool air_passed_over = false;     ///< whether it has a column of the air, which is none of the pile
   std::vector<LogRow> rows;
+  std::vector<TemperatureScale> scales{};  ///< of each thermometer, by the name of its column; none where no column names one
+  /// How dates of three numbers are taken, of a file that has some, and a date of it that can be no other.
+  struct DatesTaken {
+    DayOrder order;
+    std::string written;
+  };
+  std::optional<DatesTaken> dates_taken{};
 };
 
 /// Whether a temperature can be one of a pile or of the air: −60 to 120 °C.
 bool is_a_pile_temperature(TemperaturePoint temperature);
 
-/// Reads a column `time` (read_time()), columns of temperatures whose names end in their unit ("core degF"), those of the air passed over
-/// ("air degF"), and a column `event` where there is one ("turned", "watered", "turned and watered"). An empty field, "NA" and "NaN" are
-/// no reading. Other columns are passed over. All that is wrong becomes problems of the file: times out of order or twice as well.
+/// Reads a column of times or dates (time, date, day, date and time, datetime or timestamp; a date and a time of day in two columns as
+/// well), columns of temperatures whose names end in their unit ("core degF", "Center (°C)", "core_temp_f"), those of the air passed over
+/// ("air degF"), and a column `event` where there is one ("turned", "watered", "turned and watered"). Times are those of read_time(), with
+/// a clock of twelve hours too; dates like 11/7/2026 are read where all of the file can be in one order only. is_no_reading() is none.
+/// Other columns are passed over. All that is wrong becomes problems of the file: times out of order or twice as well.
 TemperatureLog read_temperature_log(Csv& csv);
 
 }  // namespace heapwright

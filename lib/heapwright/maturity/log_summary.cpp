@@ -8,25 +8,50 @@ namespace {
 using std::chrono::days;
 using std::chrono::seconds;
 
-std::optional<Reheat> reheat_after(const WrittenTime& turned, const std::vector<PileReading>& readings) {
-  std::optional<Reheat> reheat;
-  // A log may note a turning at each of its rows: only the readings of its own week are looked at.
-  auto reading_at = std::lower_bound(readings.begin(), readings.end(), turned,
-                                     [](const PileReading& one, const WrittenTime& time) { return one.time.at() < time.at(); });
-  for (; reading_at != readings.end(); ++reading_at) {
-    const PileReading& reading = *reading_at;
-    const seconds after = reading.time.at() - turned.at();
-    if (after > days(7)) break;
-    if (!reheat) {
-      if (after > days(1)) return std::nullopt;
-      reheat = Reheat{turned, reading.temperature, reading.temperature, reading.temperature, false};
-    }
-    if (after <= days(1) && reading.temperature < reheat->lowest) reheat->lowest = reheat->highest = reading.temperature;
-    reheat->highest = std::max(reheat->highest, reading.temperature);
-    reheat->latest = reading.temperature;
+/// Takes in a reading of the time after a turning.
+void take(const PileReading& reading, Reheat& reheat) {
+  const TemperaturePoint now = reading.temperature;
+  const bool was_hot = reheat.coolest >= heated;
+  const bool first_day = reading.time.at() - reheat.turned.at() <= days(1);
+  if (first_day && now < reheat.lowest) {
+    reheat.lowest = reheat.highest = now;
+  } else {
+    reheat.highest = reheat.measured ? std::max(reheat.highest, now) : now;
   }
-  if (reheat) reheat->warmed = reheat->highest - reheat->lowest >= reheat_step;
+  reheat.measured = true;
+  reheat.coolest = std::min(reheat.coolest, now);
+  if (was_hot && now >= heated) reheat.hot_until = reading.time;
+  reheat.latest = now;
+}
+
+/// @param until the next turning, or the end
+std::optional<Reheat> reheat_after(const WrittenTime& turned, std::chrono::sys_seconds until, const std::vector<PileReading>& readings) {
+  // A log may note a turning at each of its rows: only the readings of its own week are looked at.
+  auto reading = std::lower_bound(readings.begin(), readings.end(), turned,
+                                  [](const PileReading& one, const WrittenTime& time) { return one.time.at() < time.at(); });
+  if (reading == readings.end() || reading->time.at() >= until || reading->time.at() - turned.at() > days(1)) return std::nullopt;
+  const TemperaturePoint first = reading->temperature;
+  Reheat reheat{turned, first, first, first, first, turned};
+  if (reading->time.at() == turned.at()) ++reading;  // it was read, then turned
+  for (; reading != readings.end() && reading->time.at() < until && reading->time.at() - turned.at() <= days(7); ++reading)
+    take(*reading, reheat);
+  reheat.warmed = reheat.highest - reheat.lowest >= reheat_step;
   return reheat;
+}
+
+void tell_turnings(const TemperatureLog& log, const std::vector<PileReading>& readings, LogSummary& seen) {
+  std::vector<WrittenTime> turned;
+  for (const LogRow& row : log.rows) {
+    if (row.turned) turned.push_back(row.time);
+  }
+  if (!turned.empty()) seen.last_turned = turned.back();
+  for (std::size_t i = 0; i < turned.size(); ++i) {
+    const bool again = i + 1 < turned.size();
+    std::optional<Reheat> reheat = reheat_after(turned[i], again ? turned[i + 1].at() : std::chrono::sys_seconds::max(), readings);
+    if (!reheat) continue;
+    reheat->turned_again = again && turned[i + 1].at() - turned[i].at() <= days(7);
+    seen.reheats.push_back(*reheat);
+  }
 }
 
 std::optional<TooHot> too_hot_in(const std::vector<PileReading>& readings, seconds gap) {
@@ -43,13 +68,74 @@ std::optional<TooHot> too_hot_in(const std::vector<PileReading>& readings, secon
 
 void tell_heating(const std::vector<PileReading>& readings, LogSummary& seen) {
   for (const PileReading& reading : readings) {
-    if (reading.temperature >= heated) {
-      if (!seen.first_heated) seen.first_heated = reading.time;
-      seen.cool_since.reset();
-    } else if (seen.first_heated && !seen.cool_since) {
-      seen.cool_since = reading.time;
+    if (reading.temperature < heated) {
+      if (!seen.hot_spells.empty() && !seen.cool_since) seen.cool_since = reading.time;
+      continue;
     }
+    if (seen.hot_spells.empty() || seen.cool_since) seen.hot_spells.push_back({reading.time, reading.time, reading});
+    seen.cool_since.reset();
+    HotSpell& spell = seen.hot_spells.back();
+    spell.to = reading.time;
+    if (reading.temperature > spell.hottest.temperature) spell.hottest = reading;
   }
+  if (!seen.hot_spells.empty()) seen.first_heated = seen.hot_spells.front().from;
+}
+
+/// Whether it was turned or watered from one time on to before another.
+bool was_worked(const TemperatureLog& log, const WrittenTime& from, const WrittenTime& before) {
+  auto row = std::lower_bound(log.rows.begin(), log.rows.end(), from,
+                              [](const LogRow& one, const WrittenTime& time) { return one.time.at() < time.at(); });
+  for (; row != log.rows.end() && row->time.at() < before.at(); ++row) {
+    if (row->turned || row->watered) return true;
+  }
+  return false;
+}
+
+/// A reading far off the ones before and after it, which are alike.
+bool stands_alone(const TemperatureLog& log, const PileReading& before, const PileReading& one, const PileReading& after) {
+  constexpr days near(2);
+  const TemperatureDifference alike = 0.5 * odd_step;
+  const TemperatureDifference above = std::min(one.temperature - before.temperature, one.temperature - after.temperature);
+  const TemperatureDifference below = std::min(before.temperature - one.temperature, after.temperature - one.temperature);
+  if (!(above >= odd_step || below >= odd_step)) return false;
+  if (!(before.temperature - after.temperature <= alike && after.temperature - before.temperature <= alike)) return false;
+  if (before.probe != one.probe || after.probe != one.probe) return false;
+  if (one.time.at() - before.time.at() > near || after.time.at() - one.time.at() > near) return false;
+  return !was_worked(log, before.time, after.time);
+}
+
+/// By how much the latest reading fell in a day where nothing was done to a hot pile: nobody can yet say whether it stands alone.
+TemperatureDifference unexplained_fall(const TemperatureLog& log, const std::vector<PileReading>& readings) {
+  constexpr TemperatureDifference a_lot = 25.0 * unit::kelvin;  // judged
+  if (readings.size() < 2) return {};
+  const PileReading& before = readings[readings.size() - 2];
+  const PileReading& latest = readings.back();
+  const TemperatureDifference fall = before.temperature - latest.temperature;
+  const bool at_once = latest.time.at() - before.time.at() <= usual_gap && before.probe == latest.probe;
+  if (!(before.temperature >= heated && latest.temperature < heated && fall >= a_lot && at_once)) return {};
+  return was_worked(log, before.time, latest.time) ? TemperatureDifference() : fall;
+}
+
+/// The hottest of each of the last days, the last day first: over a day a thermometer near the edge goes with the sun.
+std::vector<TemperaturePoint> hottest_of_last_days(const std::vector<PileReading>& readings) {
+  constexpr days few(4);  // judged
+  std::vector<TemperaturePoint> hottest;
+  std::chrono::sys_days of_day{};
+  const std::chrono::sys_days last = readings.back().time.day();
+  for (auto reading = readings.rbegin(); reading != readings.rend(); ++reading) {
+    const std::chrono::sys_days day = reading->time.day();
+    if (last - day > few) break;
+    if (hottest.empty() || day != of_day) hottest.push_back(reading->temperature);
+    hottest.back() = std::max(hottest.back(), reading->temperature);
+    of_day = day;
+  }
+  return hottest;
+}
+
+bool is_warming(const std::vector<PileReading>& readings) {
+  const std::vector<TemperaturePoint> hottest = hottest_of_last_days(readings);
+  const auto [coolest, warmest] = std::minmax_element(hottest.begin(), hottest.end());
+  return *warmest - hottest.front() < hardly_warmer && hottest.front() - *coolest >= reheat_step;
 }
 
 void tell_near_fire(const std::vector<PileReading>& readings, LogSummary& seen) {
@@ -70,7 +156,9 @@ void tell_gap(const std::vector<PileReading>& readings, LogSummary& seen) {
 bool is_turned_in_vain(const LogSummary& seen) {
   if (seen.reheats.empty()) return false;
   const Reheat& last = seen.reheats.back();
-  return last.highest < heated + reheat_step && !last.warmed && seen.last.at() - last.turned.at() >= time_to_heat;
+  const bool is_last = seen.last_turned && seen.last_turned->at() == last.turned.at();
+  return is_last && last.measured && last.highest < heated + reheat_step && !last.warmed &&
+         seen.last.at() - last.turned.at() >= time_to_heat;
 }
 
 }  // namespace
@@ -80,6 +168,8 @@ std::string_view activity_word(PileActivity state) {
     case PileActivity::is_too_hot: return "too-hot";
     case PileActivity::slowing: return "slowing";
     case PileActivity::working: return "working";
+    case PileActivity::measure_again: return "measure-again";
+    case PileActivity::warming: return "warming";
     case PileActivity::has_not_heated: return "has-not-heated";
     case PileActivity::too_early: return "too-early";
     case PileActivity::turned_in_vain: return "turned-in-vain";
@@ -91,11 +181,15 @@ std::string_view activity_word(PileActivity state) {
 }
 
 ReheatOutcome outcome_of(const Reheat& reheat, const WrittenTime& last) {
-  if (last.at() == reheat.turned.at()) return ReheatOutcome::not_measured_since;
+  const TemperatureDifference rise = reheat.highest - reheat.lowest;
+  if (!reheat.measured) return last.at() == reheat.turned.at() ? ReheatOutcome::not_measured_since : ReheatOutcome::not_measured;
   if (reheat.warmed) return ReheatOutcome::warmed;
-  if (std::min(reheat.lowest, reheat.latest) >= heated) return ReheatOutcome::stayed_hot;
-  if (reheat.latest < reheat.lowest && reheat.highest >= heated) return ReheatOutcome::went_on_cooling;
-  return last.at() - reheat.turned.at() < time_to_warm_again ? ReheatOutcome::not_yet : ReheatOutcome::did_not_warm;
+  if (reheat.coolest >= heated) return ReheatOutcome::stayed_hot;
+  if (reheat.hot_until.at() - reheat.turned.at() >= time_hot_again) return ReheatOutcome::stayed_hot_for_days;
+  const bool never_rose = rise < hardly_warmer && reheat.latest - reheat.coolest < hardly_warmer;
+  if (never_rose && reheat.latest < reheat.lowest && reheat.highest >= heated) return ReheatOutcome::went_on_cooling;
+  if (!reheat.turned_again && last.at() - reheat.turned.at() < time_to_warm_again) return ReheatOutcome::not_yet;
+  return rise < hardly_warmer ? ReheatOutcome::did_not_warm : ReheatOutcome::hardly_warmed;
 }
 
 FeltActivity FeltByHand::state() const {
@@ -112,9 +206,11 @@ PileActivity LogSummary::state() const {
   if (latest.temperature > too_hot_above || was_near_fire_by(last)) return PileActivity::is_too_hot;
   const bool turned_of_late = last_turned && last.at() - last_turned->at() < time_to_heat;
   if (latest.temperature >= heated) {
-    const bool was_hotter = peak.temperature >= turned_below && latest.temperature < turned_below;
+    const bool was_hotter = hot_spells.back().hottest.temperature >= turned_below && latest.temperature < turned_below;
     return was_hotter && !turned_of_late ? PileActivity::slowing : PileActivity::working;
   }
+  if (is_positive(fell_by)) return PileActivity::measure_again;
+  if (warms) return PileActivity::warming;
   if (!cool_since) return last.at() - first.at() >= time_to_heat ? PileActivity::has_not_heated : PileActivity::too_early;
   if (is_turned_in_vain(*this)) return PileActivity::turned_in_vain;
   if (turned_of_late) return PileActivity::turned_lately;
@@ -143,31 +239,37 @@ std::vector<PileReading> hottest_readings(const TemperatureLog& log) {
   return hottest;
 }
 
-std::optional<LogSummary> log_summary_of(const TemperatureLog& log, seconds gap) {
-  const std::vector<PileReading> readings = hottest_readings(log);
-  if (readings.empty()) return std::nullopt;
-  const auto cooler = [](const PileReading& one, const PileReading& other) { return one.temperature < other.temperature; };
-  LogSummary seen{readings.front().time,
-                  readings.back().time,
-                  static_cast<int>(readings.size()),
-                  *std::max_element(readings.begin(), readings.end(), cooler),
-                  {},
-                  too_hot_in(readings, gap),
-                  {},
-                  {},
-                  {},
-                  {},
-                  readings.back(),
-                  {},
-                  {}};
-  for (const LogRow& row : log.rows) {
-    if (!row.turned) continue;
-    seen.last_turned = row.time;
-    if (const auto reheat = reheat_after(row.time, readings)) seen.reheats.push_back(*reheat);
+namespace {
+
+SoundReadings sound_ones(const TemperatureLog& log, const std::vector<PileReading>& all) {
+  SoundReadings readings;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const bool is_odd = i > 0 && i + 1 < all.size() && stands_alone(log, all[i - 1], all[i], all[i + 1]);
+    (is_odd ? readings.set_aside : readings.sound).push_back(all[i]);
   }
-  tell_heating(readings, seen);
-  tell_near_fire(readings, seen);
-  tell_gap(readings, seen);
+  return readings;
+}
+
+}  // namespace
+
+SoundReadings sound_readings(const TemperatureLog& log) { return sound_ones(log, hottest_readings(log)); }
+
+std::optional<LogSummary> log_summary_of(const TemperatureLog& log, seconds gap) {
+  const std::vector<PileReading> all = hottest_readings(log);
+  SoundReadings readings = sound_ones(log, all);
+  const std::vector<PileReading>& sound = readings.sound;
+  if (sound.empty()) return std::nullopt;
+  const auto cooler = [](const PileReading& one, const PileReading& other) { return one.temperature < other.temperature; };
+  LogSummary seen{all.front().time, all.back().time, static_cast<int>(all.size()), *std::max_element(sound.begin(), sound.end(), cooler),
+                  sound.back()};
+  seen.too_hot = too_hot_in(sound, gap);
+  tell_turnings(log, sound, seen);
+  tell_heating(sound, seen);
+  tell_near_fire(all, seen);
+  seen.fell_by = unexplained_fall(log, sound);
+  seen.warms = is_warming(sound);
+  tell_gap(all, seen);
+  seen.set_aside = std::move(readings.set_aside);
   return seen;
 }
 

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "heapwright/input/document.hpp"
+#include "heapwright/input/no_reading.hpp"
 #include "heapwright/input/words.hpp"
 #include "heapwright/maturity/criteria.hpp"
 #include "heapwright/maturity/germination.hpp"
@@ -15,12 +16,15 @@
 namespace heapwright {
 namespace {
 
-std::variant<TemperaturePoint, HandWarmth> read_core(std::string_view text) {
+/// Nothing where nothing was measured.
+std::optional<std::variant<TemperaturePoint, HandWarmth>> read_core(std::string_view text) {
+  if (is_no_reading(text)) return std::nullopt;
   const std::string plain = plain_name(text);
   if (plain == "hot") return HandWarmth::hot;
   if (plain == "warm" || plain == "handwarm") return HandWarmth::warm;
   if (plain == "cold") return HandWarmth::cold;
   try {
+    refuse_infinite(text);
     const TemperaturePoint core = read_temperature(text);
     if (!is_a_pile_temperature(core)) throw TextError("\"" + std::string(text) + "\" is no temperature of a pile", "read it again");
     return core;
@@ -149,21 +153,23 @@ HouseholdCheck read_household_check(const Criteria& criteria, std::string_view c
 Observations read_observations(Table& root, std::optional<Date> built, const Lazy<Criteria>& criteria,
                                const Lazy<std::vector<Symptom>>& symptoms) {
   Observations seen;
+  const auto is_before = [&](const std::optional<Date>& date) { return date && built && *date < *built; };
   for (Table& table : root.tables("noticed")) {
     table.require("symptom", "write symptom = \"ammonia-smell\"");
     const auto symptom = table.read("symptom", [&](std::string_view text) { return read_noticed(*symptoms, text); });
     const auto date = table.date("date");
-    if (symptom) seen.noticed.push_back({*symptom, date});
+    if (symptom) {
+      const Noticed noticed{*symptom, date};
+      (is_before(date) && !is_smoke(noticed) ? seen.noticed_before_built : seen.noticed).push_back(noticed);
+    }
     table.finish();
   }
   for (Table& table : root.tables("reading")) {
     table.require("date", "write date = 2026-11-12");
     table.require("core", "write core = \"128 degF\", or \"hot\", \"warm\" or \"cold\" by hand");
     const auto date = table.date("date");
-    if (date && built && *date < *built)
-      table.problem_at("date", print_date(*date) + " is before the pile was built, " + print_date(*built),
-                       "correct one of the two dates, or leave out what was read of another pile");
-    if (const auto core = table.read("core", read_core)) seen.readings.push_back({date, *core});
+    const auto core = table.read("core", read_core).value_or(std::nullopt);
+    if (core) (is_before(date) ? seen.readings_before_built : seen.readings).push_back({date, *core});
     table.finish();
   }
   std::optional<Table> maturity = root.table("maturity");

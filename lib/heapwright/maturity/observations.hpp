@@ -49,6 +49,9 @@ struct Observations {
   std::vector<CoreReading> readings;
   std::vector<MaturityTest> tests;
   std::vector<HouseholdCheck> checks;
+  // Of before the day that the pile was built: of another pile, or a date is wrong. Nothing reckons with them.
+  std::vector<CoreReading> readings_before_built{};
+  std::vector<Noticed> noticed_before_built{};
 };
 
 /// From here on a pile scalds and dries (140 °F, judged).
@@ -72,7 +75,7 @@ MaturityTest read_maturity_test(const Criteria& criteria, std::string_view test,
 HouseholdCheck read_household_check(const Criteria& criteria, std::string_view check, std::string_view result);
 
 /// Reads [[noticed]], [[reading]], [[maturity.test]] and [[maturity.check]].
-/// @param built the day the pile was, where it is known: readings of before are problems
+/// @param built the day the pile was, where it is known. Smoke that was noticed before it counts all the same.
 Observations read_observations(Table& root, std::optional<Date> built, const Lazy<Criteria>& criteria,
                                const Lazy<std::vector<Symptom>>& symptoms);
 

@@ -121,9 +121,7 @@ void tell_none(const TimeTemperatureRule& rule, const TemperatureLog& log, RuleR
 
 enum class Standing { too_short, few_turnings, no_burst, meets };
 
-}  // namespace
-
-RuleResult judge(const TimeTemperatureRule& rule, const TemperatureLog& log, seconds gap) {
+RuleResult judge_at(const TimeTemperatureRule& rule, const TemperatureLog& log, seconds gap) {
   const Spans spans = spans_of_all(
       log, gap, [&](TemperaturePoint reading) { return reading >= rule.at_least && (!rule.at_most || reading <= *rule.at_most); });
   Spans bursts;
@@ -172,6 +170,17 @@ RuleResult judge(const TimeTemperatureRule& rule, const TemperatureLog& log, sec
     if (!log.notes_events) answer.met.reset();
   }
   return answer;
+}
+
+}  // namespace
+
+RuleResult judge(const TimeTemperatureRule& rule, const TemperatureLog& log, seconds gap) {
+  RuleResult result = judge_at(rule, log, gap);
+  const bool is_short = result.gap == RuleGap::too_far_apart || result.gap == RuleGap::too_short;
+  if (gap >= missed_day || !is_short) return result;
+  const std::optional<Stretch> bridged = judge_at(rule, log, missed_day).stretch;
+  if (bridged && (!result.stretch || bridged->length() > result.stretch->length())) result.over_a_missed_day = bridged;
+  return result;
 }
 
 }  // namespace heapwright

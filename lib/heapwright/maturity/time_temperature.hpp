@@ -61,10 +61,14 @@ struct RuleResult {
   StretchEnd end = StretchEnd::log_ends;
   int ended_by = -1;  ///< the thermometer that ended it; −1: none
   std::optional<TemperaturePoint> ended_at;
+  std::optional<Stretch> over_a_missed_day;  ///< the stretch with a gap of missed_day, where that makes it longer; else nothing
 };
 
 /// Most between two readings of a thermometer that count as one stretch: one a day, with some hours' grace. Common practice, no source.
 inline constexpr std::chrono::seconds usual_gap = std::chrono::hours(26);
+
+/// A gap that bridges one missed day of daily readings, with some hours' grace.
+inline constexpr std::chrono::seconds missed_day = std::chrono::hours(50);
 
 /// Whether a log meets a rule: a stretch from reading to reading in which every thermometer is within at_least and at_most, both included,
 /// all through, so that the coldest decides; no shorter than the rule's length, to the second; with its turnings, those on the first and

@@ -11,18 +11,28 @@ namespace {
 // --- what a pile does ---
 
 /// What to do to it beside what is wrong with it.
-Words leave_it(const YardReadings& readings) {
-  return readings.noticed.empty() ? "leave it while it is hot" : "apart from that, leave it while it is hot";
+Words leave_it(const YardReadings& readings) { return readings.noticed.empty() ? "leave it" : "apart from that, leave it"; }
+
+Words working_words(const LogSummary& seen, const YardReadings& readings) {
+  if (seen.latest.temperature < turned_below)
+    return say("It is working: {} until it warms no further. Then turn it, and water it if a handful does not clump.", leave_it(readings));
+  return say("It is working: {} while it is hot. Turn it when it falls below about {}, and water it then if a handful does not clump.",
+             leave_it(readings), turned_below);
 }
 
 Words activity_words(const LogSummary& seen, const YardReadings& readings) {
   switch (seen.state()) {
     case PileActivity::is_too_hot:
     case PileActivity::has_not_heated: return {};  // a symptom says so
-    case PileActivity::working:
-      return say("It is working: {}. Turn it when it falls below about {}, and water it then if a handful does not clump.",
-                 leave_it(readings), turned_below);
+    case PileActivity::working: return working_words(seen, readings);
     case PileActivity::slowing: return "It is slowing. Turn it now, and water it if a handful does not clump.";
+    case PileActivity::measure_again:
+      return say(
+          "Was the last reading taken in its middle? It is {} below the one before, and nothing was done to the pile. Measure it again "
+          "before you turn it.",
+          WholeDifference{seen.fell_by});
+    case PileActivity::warming:
+      return say("It is warming{}: {}, and go on measuring.", seen.first_heated ? " again" : "", leave_it(readings));
     case PileActivity::too_early:
       return say("It is too early to tell. A pile that heats does so within {} days or so; go on measuring.", whole(time_to_heat.count()));
     case PileActivity::turned_in_vain:
@@ -49,7 +59,8 @@ Words activity_words(const FeltByHand& felt, const YardReadings& readings) {
   switch (felt.state()) {
     case FeltActivity::has_not_heated: return {};  // a symptom says so
     case FeltActivity::working:
-      return say("It is working: {}. Turn it when it feels only warm, and water it then if a handful does not clump.", leave_it(readings));
+      return say("It is working: {} while it is hot. Turn it when it feels only warm, and water it then if a handful does not clump.",
+                 leave_it(readings));
     case FeltActivity::slowing: return "It is warm. Turn it, water it if a handful does not clump, and feel it again in a week.";
     case FeltActivity::too_early:
       return say("It is too early to tell. A pile that heats does so within {} days or so; go on feeling it.", whole(time_to_heat.count()));
@@ -63,6 +74,73 @@ Words activity_words(const FeltByHand& felt, const YardReadings& readings) {
 Words activity_words(const YardReadings& readings) {
   if (readings.felt_last) return activity_words(*readings.felt_last, readings);
   return readings.summary ? activity_words(*readings.summary, readings) : Words();
+}
+
+// --- what can hardly be right ---
+
+/// "Oct 3", with its year where the other day is of another one.
+Words day_words(Date date, Date beside) {
+  if (date.year() == beside.year()) return DayOfMonth{date};
+  return say("{}, {}", DayOfMonth{date}, Number{static_cast<double>(static_cast<int>(date.year())), 4});
+}
+
+Words before_built_words(const DatesInDoubt& dates, Date built) {
+  const Words day_built = day_words(built, dates.first);
+  if (dates.count == 1)
+    return say("The first reading, {}, is before the pile was built on {}: is one of the two dates wrong? It is left out.",
+               day_words(dates.first, built), day_built);
+  return say("The first {}, {} to {}, are before the pile was built on {}: is one of the dates wrong? They are left out.",
+             Count{static_cast<double>(dates.count), "reading"}, day_words(dates.first, built), day_words(dates.last, built), day_built);
+}
+
+Words after_today_words(const DatesInDoubt& dates, Date today) {
+  const Words day_today = day_words(today, dates.last);
+  if (dates.count == 1) return say("The last reading, {}, is after today, {}: is its date wrong?", day_words(dates.last, today), day_today);
+  return say("The last {}, {} to {}, are after today, {}: are their dates wrong?", Count{static_cast<double>(dates.count), "reading"},
+             day_words(dates.first, today), day_words(dates.last, today), day_today);
+}
+
+Words sign_before_built_words(const SignInDoubt& sign, Date built) {
+  return say("Noticed on {}, before the pile was built on {}: {}. Is one of the two dates wrong? It is left out.",
+             day_words(sign.date, built), day_words(built, sign.date), sign.symptom->name);
+}
+
+Words sign_after_today_words(const SignInDoubt& sign, Date today) {
+  return say("Noticed on {}, after today, {}: {}. Is its date wrong?", day_words(sign.date, today), day_words(today, sign.date),
+             sign.symptom->name);
+}
+
+Words dates_taken_words(const TemperatureLog::DatesTaken& taken) {
+  return say("The dates of the log are read as {}: {} is {}.", taken.order == DayOrder::month_first ? "month/day/year" : "day/month/year",
+             taken.written, DayOfMonth{numeric_date(taken.written)->in(taken.order)});
+}
+
+/// In the scale that its column says.
+Words as_written(const PileReading& reading, TemperatureScale scale) {
+  const double degrees = scale == TemperatureScale::celsius ? reading.temperature.celsius() : reading.temperature.fahrenheit();
+  return say("{} {}", Number{std::round(degrees), 3}, scale == TemperatureScale::celsius ? "°C" : "°F");
+}
+
+Words scale_words(const ScaleInDoubt& doubt) {
+  const Words reading = as_written(doubt.reading, doubt.written);
+  const DayOfMonth day{doubt.reading.time.day()};
+  if (doubt.written == TemperatureScale::celsius)
+    return say("Is the log in °F? No pile gets to {}, as it reads on {}. If it is, end the names of its columns in degF.", reading, day);
+  const Words why = doubt.felt_hot ? say("By hand the pile was hot on {}, and the log reads {}", day, reading)
+                                   : say("It goes from {} to {} within days, and ice does not warm so fast",
+                                         as_written(*doubt.from, doubt.written), reading);
+  return say("Is the log in °C? {}. If it is, end the names of its columns in degC.", why);
+}
+
+/// Readings that the summary leaves out.
+Words set_aside_words(const std::vector<PileReading>& odd) {
+  if (odd.empty()) return {};
+  if (odd.size() == 1)
+    return say("Was {} misread? It stands alone, far from the readings beside it: what the pile does is told without it.",
+               reading_words(odd.front()));
+  return say(
+      "Were {} readings misread, the first {}? Each stands alone, far from those beside it: what the pile does is told without them.",
+      whole(std::ssize(odd)), reading_words(odd.front()));
 }
 
 /// The hottest reading and the latest, with its thermometer where there are several.
@@ -261,7 +339,23 @@ Words rated_words(CompostVerdict verdict, const CompostKnown& known) {
 
 }  // namespace
 
+std::vector<Words> questions_of(const YardReadings& readings) {
+  std::vector<Words> questions;
+  const auto ask = [&](Words words) {
+    if (!words.empty()) questions.push_back(std::move(words));
+  };
+  if (readings.before_built) ask(before_built_words(*readings.before_built, *readings.built));
+  if (readings.after_today) ask(after_today_words(*readings.after_today, readings.today));
+  for (const SignInDoubt& sign : readings.signs_before_built) ask(sign_before_built_words(sign, *readings.built));
+  for (const SignInDoubt& sign : readings.signs_after_today) ask(sign_after_today_words(sign, readings.today));
+  if (readings.log && readings.log->dates_taken) ask(dates_taken_words(*readings.log->dates_taken));
+  if (readings.scale) ask(scale_words(*readings.scale));
+  if (readings.summary) ask(set_aside_words(readings.summary->set_aside));
+  return questions;
+}
+
 void say_pile_now(PageWriter& writer, const YardReadings& readings, const Materials& materials) {
+  for (const Words& question : questions_of(readings)) writer.paragraph(question);
   bool first = true;
   for (const NoticedSign& noticed : readings.noticed) {
     if (!noticed.pile_is_known)

@@ -6,7 +6,11 @@
 
 namespace heapwright {
 
-/// What is wrong with a pile and what it does, each with what to do now; nothing where nothing of it was seen.
+/// What in its readings and dates can hardly be right, each as a question.
+std::vector<Words> questions_of(const YardReadings& readings);
+
+/// What can hardly be right in its readings, what is wrong with a pile and what it does, each with what to do now; nothing where nothing of
+/// it was seen.
 void say_pile_now(PageWriter& writer, const YardReadings& readings, const Materials& materials);
 
 /// The causes that say_pile_now() left out, and what its fix changes.

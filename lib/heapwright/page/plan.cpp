@@ -18,7 +18,7 @@ Words heading_of(const Plan& plan) {
 }
 
 /// Whether it was built: it has been measured, looked at or tested.
-bool stands(const Plan& plan) { return plan.readings || plan.maturity; }
+bool stands(const Plan& plan) { return (plan.readings && is_anything_seen(plan.readings->result)) || plan.maturity; }
 
 /// A lawn and no pile: what to spread on it is the whole answer.
 bool is_order_only(const Plan& plan) { return plan.topdressing && !plan.has_supplies && !stands(plan); }
@@ -45,7 +45,7 @@ Words expected(const Plan& plan) {
 
 /// The steps of today's work.
 WorkSteps work_of(const Plan& plan) {
-  if (plan.readings) return {"turn", "gather"};
+  if (plan.readings && is_anything_seen(plan.readings->result)) return {"turn", "gather"};
   if (plan.maturity || !plan.has_supplies) return {"use"};
   return {"gather", "build"};
 }

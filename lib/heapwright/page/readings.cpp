@@ -11,6 +11,7 @@ namespace heapwright {
 namespace {
 
 constexpr std::ptrdiff_t most_turnings = 5;  // the latest
+constexpr std::ptrdiff_t most_spells = 4;    // the latest
 
 /// What is done to a pile that is read.
 const WorkSteps tending{"turn", "gather", "use"};
@@ -20,13 +21,18 @@ DayOfMonth on_day(const WrittenTime& time) { return {time.day()}; }
 // --- the whole log ---
 
 Words reheat_words(const Reheat& reheat, const WrittenTime& last) {
+  const char* how_long = reheat.turned_again ? "until it was turned again" : "in the week after";
   switch (outcome_of(reheat, last)) {
     case ReheatOutcome::not_measured_since: return "not measured since";
+    case ReheatOutcome::not_measured: return say("not measured {}", how_long);
     case ReheatOutcome::warmed: return say("it warmed again, from {} to {}", reheat.lowest, reheat.highest);
-    case ReheatOutcome::stayed_hot: return say("it stayed hot, up to {} in the week after", reheat.highest);
+    case ReheatOutcome::stayed_hot: return say("it stayed hot, up to {} {}", reheat.highest, how_long);
+    case ReheatOutcome::stayed_hot_for_days:
+      return say("it stayed hot until {}, up to {}, then fell to {}", on_day(reheat.hot_until), reheat.highest, reheat.coolest);
     case ReheatOutcome::went_on_cooling: return say("it went on cooling, from {} to {}", reheat.lowest, reheat.latest);
     case ReheatOutcome::not_yet: return say("it has not warmed again yet, {} at most", reheat.highest);
-    case ReheatOutcome::did_not_warm: return say("it did not warm again, {} at most in the week after", reheat.highest);
+    case ReheatOutcome::hardly_warmed: return say("it hardly warmed, {} at most {}", reheat.highest, how_long);
+    case ReheatOutcome::did_not_warm: return say("it did not warm again, {} at most {}", reheat.highest, how_long);
   }
   return {};
 }
@@ -41,14 +47,17 @@ Words too_hot_words(const TooHot& hot) {
   return say("above {} from {} on, for {} in all", too_hot_above, on_day(hot.first), Span{hot.length});
 }
 
-std::vector<Words> turnings_of(const LogSummary& seen) {
-  std::vector<Words> items;
-  const std::ptrdiff_t earlier = std::max<std::ptrdiff_t>(0, std::ssize(seen.reheats) - most_turnings);
-  if (earlier > 0) items.push_back(say("turned {} before these:", Count{static_cast<double>(earlier), "time"}));
-  std::for_each(seen.reheats.begin() + earlier, seen.reheats.end(), [&](const Reheat& reheat) {
-    items.push_back(say("turned on {}: {}", on_day(reheat.turned), reheat_words(reheat, seen.last)));
-  });
-  return items;
+/// The latest of some things with how many came before.
+template <class Thing, class Say>
+void add_latest(std::vector<Words>& items, const std::vector<Thing>& all, std::ptrdiff_t most, const char* done, Say say_one) {
+  const std::ptrdiff_t earlier = std::max<std::ptrdiff_t>(0, std::ssize(all) - most);
+  if (earlier > 0) items.push_back(say("{} {} before these:", done, Count{static_cast<double>(earlier), "time"}));
+  std::transform(all.begin() + earlier, all.end(), std::back_inserter(items), say_one);
+}
+
+Words spell_words(const HotSpell& spell) {
+  if (spell.from.at() == spell.to.at()) return say("{} or more only on {}: {}", heated, on_day(spell.from), spell.hottest.temperature);
+  return say("{} or more from {} to {}, {} at most", heated, on_day(spell.from), on_day(spell.to), spell.hottest.temperature);
 }
 
 void say_log(PageWriter& writer, const YardReadings& readings) {
@@ -62,7 +71,9 @@ void say_log(PageWriter& writer, const YardReadings& readings) {
   if (readings.readings_left_aside > 0)
     items.push_back(say("the log stands for the {} in the yard file", Count{static_cast<double>(readings.readings_left_aside), "reading"}));
   if (seen.too_hot) items.push_back(too_hot_words(*seen.too_hot));
-  for (Words& turning : turnings_of(seen)) items.push_back(std::move(turning));
+  add_latest(items, seen.hot_spells, most_spells, "hot", spell_words);
+  add_latest(items, seen.reheats, most_turnings, "turned",
+             [&](const Reheat& reheat) { return say("turned on {}: {}", on_day(reheat.turned), reheat_words(reheat, seen.last)); });
   if (seen.cool_since) items.push_back(say("below {} since {}", heated, on_day(*seen.cool_since)));
   if (seen.longest_gap > readings.gap)
     items.push_back(say("nothing was measured for {} after {}", Span{seen.longest_gap}, on_day(*seen.gap_from)));
@@ -87,7 +98,16 @@ Words rule_words(const RuleResult& result, const TemperatureLog& log) {
              why_of_rule(result, log), more ? say("; {} in all", Span{result.total}) : Words());
 }
 
-void say_rules(PageWriter& writer, const YardReadings& readings) {
+/// How the days of the rules for turned piles are counted, where it was ever hot enough for them.
+Words how_days_are_counted(const YardReadings& readings, const Materials& materials) {
+  const auto is_near = [](const RuleResult& result) { return result.rule->turnings > 0 && result.gap != RuleGap::never_warm; };
+  if (std::none_of(readings.rules.begin(), readings.rules.end(), is_near)) return {};
+  const CountedOtherwise& other = *readings.not_in_a_row;
+  return say("We count 15 days as one unbroken stretch: that is our reading of these rules. By {}, {}.",
+             source_words(materials, other.whose.source, other.whose.evidence), other.text);
+}
+
+void say_rules(PageWriter& writer, const YardReadings& readings, const Materials& materials) {
   if (!readings.log) return;
   std::vector<Words> items;
   std::vector<Words> never;
@@ -101,6 +121,7 @@ void say_rules(PageWriter& writer, const YardReadings& readings) {
   const StartingRatio& start = readings.starting_ratio;
   items.push_back(say("{}. {}: {}.", capital(start.rule->name), capital(std::string(met_word(start.met))), why_of_start(start)));
   writer.section(Depth::why, "Held against the rules that composting sites go by").bullets(std::move(items));
+  writer.paragraph(how_days_are_counted(readings, materials));
   writer.paragraph(
       "The coldest thermometer counts. A site shows with them that all of its pile got hot; a home pile's edges and base stay cooler, so "
       "nobody can say of it that no germ or weed seed is left. The rules for vessels and aerated piles are not for an open pile that is "
@@ -143,8 +164,6 @@ void say_forecast_by_log(PageWriter& writer, const YardReadings& readings, const
 
 // --- the page ---
 
-bool is_nothing_seen(const YardReadings& readings) { return !readings.summary && readings.noticed.empty() && readings.by_hand.empty(); }
-
 /// A fix rests on what went in; what the pile does and what to do about it rests on its readings alone.
 Grounds what_it_rests_on(const Answer<YardReadings>& answer) {
   Grounds grounds = answer;
@@ -167,7 +186,8 @@ Page readings_page(const Answer<YardReadings>& answer, const Materials& material
     return std::move(writer).page();
   }
   say_pile_now(writer, readings, materials);
-  if (is_nothing_seen(readings))
+  if (!is_anything_seen(readings) && readings.before_built) writer.paragraph("That leaves no reading of this pile.");
+  if (!is_anything_seen(readings) && !readings.before_built)
     writer.paragraph(
         "Nothing was measured yet. Push a long thermometer into the middle of the pile once a day, and write [[reading]] with date and "
         "core "
@@ -176,7 +196,7 @@ Page readings_page(const Answer<YardReadings>& answer, const Materials& material
   say_other_causes(writer, readings);
   say_log(writer, readings);
   say_by_hand(writer, readings.by_hand);
-  say_rules(writer, readings);
+  say_rules(writer, readings, materials);
   say_forecast_by_log(writer, readings, materials);
   return finished(std::move(writer), answer, materials);
 }

@@ -13,6 +13,14 @@ Words probe_that_ended(const RuleResult& result, const TemperatureLog& log) {
   return say(" ({})", log.probes[static_cast<std::size_t>(result.ended_by)]);
 }
 
+/// How to count over a missed day, where that broke it.
+Words over_a_missed_day(const RuleResult& result) {
+  if (!result.over_a_missed_day) return {};
+  return say(" (a day was missed: if it stayed hot then, --gap \"{} h\" counts across it, {})",
+             Number{static_cast<double>(std::chrono::duration_cast<std::chrono::hours>(missed_day).count())},
+             Span{result.over_a_missed_day->length()});
+}
+
 Words ended(const RuleResult& result, const TemperatureLog& log) {
   const Words probe = probe_that_ended(result, log);
   switch (result.end) {
@@ -29,10 +37,11 @@ Words why_not(RuleGap gap, const RuleResult& result, const TemperatureLog& log) 
   switch (gap) {
     case RuleGap::never_warm: return say("never two readings in a row from {} up", rule.at_least);
     case RuleGap::too_hot: return say("it was hotter than {}", *rule.at_most);
-    case RuleGap::too_far_apart: return "it was hot enough, but its readings are too far apart to count as one stretch";
+    case RuleGap::too_far_apart:
+      return say("it was hot enough, but its readings are too far apart to count as one stretch{}", over_a_missed_day(result));
     case RuleGap::too_short:
-      return say("the longest stretch, from {}, lasted {}; {}", day_of(result.stretch->from), Span{result.stretch->length()},
-                 ended(result, log));
+      return say("the longest stretch, from {}, lasted {}; {}{}", day_of(result.stretch->from), Span{result.stretch->length()},
+                 ended(result, log), over_a_missed_day(result));
     case RuleGap::too_few_turnings:
       return say("{} in its {} where {} are asked for", turnings(result.turnings), Span{result.stretch->length()},
                  Number{static_cast<double>(rule.turnings)});

@@ -8,6 +8,7 @@
 #include "heapwright/maturity/criteria.hpp"
 #include "heapwright/maturity/log_summary.hpp"
 #include "heapwright/maturity/next_steps.hpp"
+#include "heapwright/maturity/scale_in_doubt.hpp"
 #include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/pile/pile.hpp"
 #include "heapwright/plan/compost_yield.hpp"
@@ -91,9 +92,22 @@ struct NoticedSign {
 };
 
 /// @param symptom id of one
-/// @param recipe of the yard; nothing where it lists no supplies @throws DomainError for a log that begins before the pile was built
+/// @param recipe of the yard; nothing where it lists no supplies
 /// @param shown what its readings show
 NoticedSign noticed_in(const Yard& yard, const Answer<Recipe>* recipe, std::string_view symptom, Date day, const Circumstances& shown);
+
+/// Readings whose dates can hardly be right.
+struct DatesInDoubt {
+  int count = 0;
+  Date first;
+  Date last;
+};
+
+/// A sign whose date can hardly be right. Points into the tables of its yard.
+struct SignInDoubt {
+  const Symptom* symptom = nullptr;
+  Date date;
+};
 
 /// A log of a pile: held against the rules, looked at as a gardener does, and taken up by the forecast.
 struct YardReadings {
@@ -101,14 +115,25 @@ struct YardReadings {
   bool smokes = false;                ///< so that nobody should go near, whatever else is to be done
   std::chrono::seconds gap = usual_gap;
   std::vector<RuleResult> rules;  ///< in the order of the table
+  const CountedOtherwise* not_in_a_row = nullptr;
   StartingRatio starting_ratio;
   std::optional<LogSummary> summary;
+  std::optional<Date> built;                    ///< where it is known
+  Date today;                                   ///< on which it is asked
+  std::optional<DatesInDoubt> before_built;     ///< readings, which are left out
+  std::optional<DatesInDoubt> after_today;      ///< readings
+  std::vector<SignInDoubt> signs_before_built;  ///< which are left out
+  std::vector<SignInDoubt> signs_after_today;
+  std::optional<ScaleInDoubt> scale;             ///< of its log
   std::vector<NoticedSign> noticed;              ///< by the yard, and by the log; each symptom once
   std::vector<CoreReading> by_hand;              ///< what hands felt, the dated ones in their order
   int readings_left_aside = 0;                   ///< of the yard's thermometer, where a log stands for them
   std::optional<FeltByHand> felt_last;           ///< after all that was measured
   std::optional<Answer<YardForecast>> forecast;  ///< as the log corrects it, where the yard says enough
 };
+
+/// Whether anything was measured, felt or noticed of the pile since it was built.
+bool is_anything_seen(const YardReadings& readings);
 
 /// The thermometer readings of a yard file as a log of one thermometer, a reading at noon; nothing where there are none with a date.
 std::optional<TemperatureLog> log_of(const Observations& seen);
@@ -119,7 +144,7 @@ Answer<YardReadings> seen_of(const Yard& yard, const Answer<Recipe>* recipe, std
                              Date today);
 
 /// @param log of a pile; nothing where the yard's own readings stand in for it
-/// @param gap most between two readings of one stretch @throws DomainError as seen_of()
+/// @param gap most between two readings of one stretch
 Answer<YardReadings> readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
                                  const Progress& progress = {});
 

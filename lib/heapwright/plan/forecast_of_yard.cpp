@@ -164,7 +164,7 @@ NotedCare noted_in(const TemperatureLog& log, Date built) {
 std::vector<CoreOfDay> cores_of(const TemperatureLog& log, Date built) {
   std::vector<CoreOfDay> cores;
   int readings = 0;
-  for (const PileReading& hottest : hottest_readings(log)) {
+  for (const PileReading& hottest : sound_readings(log).sound) {
     const int day = day_of(hottest.time, built);
     if (cores.empty() || cores.back().day != day) {
       cores.push_back({day, hottest.temperature});

@@ -38,7 +38,9 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
   YieldRule rule = *yard.tables.materials.yield;
   std::optional<TemperatureLog> log = log_of(yard.observations);
   if (yard.climate && has_size(recipe)) plan.forecast = forecast_of(yard, plan.recipe, today, log ? &*log : nullptr);
-  const bool something_seen = log || !yard.observations.readings.empty() || !yard.observations.noticed.empty();
+  const Observations& seen = yard.observations;
+  const bool something_seen =
+      !seen.readings.empty() || !seen.noticed.empty() || !seen.readings_before_built.empty() || !seen.noticed_before_built.empty();
   if (something_seen) plan.readings = seen_of(yard, plan.has_supplies ? &plan.recipe : nullptr, std::move(log), usual_gap, today);
   if (plan.forecast && (*plan.forecast)->forecast) {
     own = (*plan.forecast)->screened;

@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "heapwright/error.hpp"
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -32,7 +32,7 @@ StartingRatio judge_start(const StartingRatioRule& rule, const std::optional<Mix
   start.rule = &rule;
   if (!mix || !mix->carbon_to_nitrogen) return start;
   start.carbon_to_nitrogen = mix->carbon_to_nitrogen;
-  start.met = at_least(start.rule->low, *start.carbon_to_nitrogen) && at_most(start.rule->high, *start.carbon_to_nitrogen);
+  start.met = meets(rule, *start.carbon_to_nitrogen);
   return start;
 }
 
@@ -41,15 +41,48 @@ Date begun(const Yard& yard, const std::optional<TemperatureLog>& log, Date toda
   return log && !log->rows.empty() ? yard.built_or(log->rows.front().time.day()) : yard.built_or(today);
 }
 
-/// @throws DomainError where a log begins before the pile was built: it is of another pile, or a date is wrong
-void check_since_built(const TemperatureLog& log, const Yard& yard) {
-  if (log.rows.empty()) return;
-  const Date first = log.rows.front().time.day();
-  const Date built = yard.built_or(first);
-  if (first < built)
-    throw DomainError("the readings begin on " + print_date(first) + ", before the pile was built, " + print_date(built),
-                      "correct built in [pile], or leave out the readings before it: they are of another pile");
+// --- dates that can hardly be right ---
+
+void take(const Date& date, std::optional<DatesInDoubt>& dates) {
+  if (!dates) dates = DatesInDoubt{0, date, date};
+  ++dates->count;
+  dates->first = std::min(dates->first, date);
+  dates->last = std::max(dates->last, date);
 }
+
+bool has_reading(const LogRow& row) {
+  return std::any_of(row.probes.begin(), row.probes.end(), [](const auto& reading) { return reading.has_value(); });
+}
+
+/// Takes the rows of before the pile was built out of a log; nothing where none has a reading then.
+std::optional<TemperatureLog> since_built(TemperatureLog log, Date built, std::optional<DatesInDoubt>& before) {
+  const auto is_before = [&](const LogRow& row) { return Date(row.time.day()) < built; };
+  for (const LogRow& row : log.rows) {
+    if (is_before(row) && has_reading(row)) take(row.time.day(), before);
+  }
+  std::erase_if(log.rows, is_before);
+  return std::any_of(log.rows.begin(), log.rows.end(), has_reading) ? std::optional(std::move(log)) : std::nullopt;
+}
+
+void tell_dates_in_doubt(const Yard& yard, Date today, YardReadings& answer) {
+  const Observations& seen = yard.observations;
+  for (const CoreReading& reading : seen.readings_before_built) take(*reading.date, answer.before_built);
+  if (answer.log) {
+    for (const LogRow& row : answer.log->rows) {
+      if (has_reading(row) && Date(row.time.day()) > today) take(row.time.day(), answer.after_today);
+    }
+  }
+  for (const CoreReading& reading : answer.by_hand) {
+    if (*reading.date > today) take(*reading.date, answer.after_today);
+  }
+  const auto sign = [&](const Noticed& noticed) { return SignInDoubt{&known_row(*yard.tables.symptoms, noticed.symptom), *noticed.date}; };
+  for (const Noticed& noticed : seen.noticed_before_built) answer.signs_before_built.push_back(sign(noticed));
+  for (const Noticed& noticed : seen.noticed) {
+    if (noticed.date && *noticed.date > today && !is_smoke(noticed)) answer.signs_after_today.push_back(sign(noticed));
+  }
+}
+
+// --- what they show ---
 
 Circumstances shown_by(const YardReadings& answer) {
   Circumstances shown;
@@ -72,10 +105,28 @@ Circumstances shown_by(const YardReadings& answer) {
   return shown;
 }
 
+/// Whether a pile was first watched so late that it may have heated unseen.
+bool is_watched_late(const Yard& yard, Date first) { return sys_days(first) - sys_days(yard.built_or(first)) > time_to_heat_and_cool; }
+
+/// Whether a log shows that it never was warm.
+bool never_heated(const Yard& yard, const YardReadings& answer) {
+  return answer.summary && !answer.summary->first_heated && !is_watched_late(yard, answer.summary->first.day());
+}
+
+/// Leaves out the causes of a pile that did heat.
+void leave_out_heated(NoticedSign& one) {
+  const auto has_heated = [](const Cause* cause) { return cause->when.contains(Circumstance::has_heated); };
+  std::erase_if(one.other_causes, has_heated);
+  if (!has_heated(one.cause) || one.other_causes.empty()) return;
+  one.cause = one.other_causes.front();
+  one.other_causes.erase(one.other_causes.begin());
+}
+
 /// What was noticed and what the log shows; each symptom once.
 void take_noticed(const Yard& yard, const Answer<Recipe>* recipe, Date today, YardReadings& answer) {
   const auto add = [&](std::string_view name, Date day) {
     NoticedSign one = noticed_in(yard, recipe, name, day, shown_by(answer));
+    if (!one.pile_is_known && never_heated(yard, answer)) leave_out_heated(one);
     const bool known =
         std::any_of(answer.noticed.begin(), answer.noticed.end(), [&](const NoticedSign& other) { return other.symptom == one.symptom; });
     if (!known) answer.noticed.push_back(std::move(one));
@@ -85,10 +136,7 @@ void take_noticed(const Yard& yard, const Answer<Recipe>* recipe, Date today, Ya
   for (const Noticed& noticed : yard.observations.noticed) {
     if (!is_smoke(noticed)) add(noticed.symptom, noticed.date.value_or(today));
   }
-  const auto add_cold = [&](Date first, Date last) {
-    const bool is_old = sys_days(first) - sys_days(yard.built_or(first)) > time_to_heat_and_cool;
-    add(is_old ? "half-rotted-and-cold" : "will-not-heat", last);
-  };
+  const auto add_cold = [&](Date first, Date last) { add(is_watched_late(yard, first) ? "half-rotted-and-cold" : "will-not-heat", last); };
   if (answer.felt_last) {
     if (answer.felt_last->state() == FeltActivity::has_not_heated) add_cold(*answer.by_hand.front().date, answer.felt_last->date);
     return;
@@ -101,7 +149,10 @@ Facts facts_of_readings(const Yard& yard, const YardReadings& answer) {
   Facts facts = facts_of(yard.observations);
   if (answer.summary || answer.felt_last || !answer.noticed.empty()) facts.insert(Fact::turning);  // as the screen tells them to do
   if (answer.log) facts.insert(Fact::readings);
-  if (answer.summary && answer.summary->peak.temperature >= scalding) facts.insert(Fact::hot);
+  const auto scalds = [](const PileReading& reading) { return reading.temperature >= scalding; };
+  if (answer.summary &&
+      (scalds(answer.summary->peak) || std::any_of(answer.summary->set_aside.begin(), answer.summary->set_aside.end(), scalds)))
+    facts.insert(Fact::hot);
   for (const NoticedSign& one : answer.noticed) facts.insert(one.symptom->facts.begin(), one.symptom->facts.end());
   return facts;
 }
@@ -122,6 +173,10 @@ std::optional<FeltByHand> felt_last(const YardReadings& answer, const Yard& yard
 
 }  // namespace
 
+bool is_anything_seen(const YardReadings& readings) {
+  return readings.smokes || readings.summary || !readings.noticed.empty() || !readings.by_hand.empty();
+}
+
 std::optional<TemperatureLog> log_of(const Observations& seen) {
   TemperatureLog log{{"core"}, false, false, {}};
   for (const CoreReading& reading : in_order_of_dates(seen)) {
@@ -138,16 +193,21 @@ Answer<YardReadings> seen_of(const Yard& yard, const Answer<Recipe>* recipe, std
                              Date today) {
   Answer<YardReadings> whole;
   YardReadings& answer = whole.result;
-  if (log) check_since_built(*log, yard);
+  answer.built = yard.pile ? yard.pile->built : std::nullopt;
+  answer.today = today;
+  if (log && answer.built) log = since_built(*std::move(log), *answer.built, answer.before_built);
   answer.log = std::move(log);
   answer.gap = gap;
   const std::vector<Noticed>& noticed = yard.observations.noticed;
   answer.smokes = std::any_of(noticed.begin(), noticed.end(), is_smoke);
   answer.by_hand = felt_by_hand(yard.observations);
+  answer.not_in_a_row = &yard.tables.criteria->not_in_a_row;
   if (answer.log) {
     for (const TimeTemperatureRule& rule : yard.tables.criteria->rules) answer.rules.push_back(judge(rule, *answer.log, gap));
     answer.summary = log_summary_of(*answer.log, gap);
+    answer.scale = scale_in_doubt(*answer.log, answer.by_hand);
   }
+  tell_dates_in_doubt(yard, today, answer);
   answer.felt_last = felt_last(answer, yard);
   answer.starting_ratio =
       judge_start(yard.tables.criteria->starting_carbon_to_nitrogen,

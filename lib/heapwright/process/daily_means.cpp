@@ -7,6 +7,7 @@
 
 #include "heapwright/input/columns.hpp"
 #include "heapwright/input/csv.hpp"
+#include "heapwright/input/no_reading.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -159,7 +160,16 @@ class Calendar {
   bool sound_ = true;
 };
 
+/// A day without a reading is a day that is missing. @throws TextError
+void refuse_no_reading(std::string_view text) {
+  refuse_infinite(text);
+  if (is_no_reading(text))
+    throw TextError("\"" + std::string(text) + "\" is no reading, and every day wants one",
+                    "write a number, as the days beside it suggest it");
+}
+
 TemperaturePoint read_mean(std::string_view text, TemperatureScale scale) {
+  refuse_no_reading(text);
   const TemperaturePoint mean = TemperaturePoint::on(scale, read_number(text));
   if (!is_a_daily_mean(mean))
     throw TextError("\"" + std::string(text) + "\" is no day's mean on this earth",
@@ -169,6 +179,7 @@ TemperaturePoint read_mean(std::string_view text, TemperatureScale scale) {
 
 /// A station writes T where a trace fell.
 Length read_rain(std::string_view text, Length in_unit) {
+  refuse_no_reading(text);
   const bool is_trace = text == "T" || text == "t";
   const double number = is_trace ? 0.0 : read_number(text);
   const Length rain = number * in_unit;
@@ -194,9 +205,11 @@ DailyMeans read_daily_means(Csv& csv) {
       return means;
     }
     const std::optional<Date> day = calendar.take(csv);
-    const auto mean = csv.read(columns->mean, [&](std::string_view text) { return read_mean(text, columns->scale); });
+    const auto mean =
+        csv.read(columns->mean, [&](std::string_view text) { return read_mean(csv.with_decimal_point(text), columns->scale); });
     std::optional<Length> rain;
-    if (columns->rain) rain = csv.read(*columns->rain, [&](std::string_view text) { return read_rain(text, columns->rain_unit); });
+    const auto read_rain_of = [&](std::string_view text) { return read_rain(csv.with_decimal_point(text), columns->rain_unit); };
+    if (columns->rain) rain = csv.read(*columns->rain, read_rain_of);
     if (day && mean) means.push_back({*day, *mean, rain});
   }
   calendar.finish(csv);

@@ -1,3 +1,4 @@
+#include "heapwright/page/pile_now.hpp"
 #include "heapwright/page/rule_words.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/json_parts.hpp"
@@ -53,6 +54,12 @@ Json correction_json(const YardReadings& answer) {
           {"mature", window_json(forecast, forecast.mature)}};
 }
 
+Json questions_json(const YardReadings& answer) {
+  Json questions = Json::array();
+  for (const Words& question : questions_of(answer)) questions.push_back(Show(ShownUnits::si).words(question));
+  return questions;
+}
+
 /// null where nothing was measured, or a hand was put in since.
 Json activity_json(const YardReadings& answer) {
   if (!answer.summary || answer.felt_last) return nullptr;
@@ -69,7 +76,11 @@ Json observations_json(const YardReadings& answer) {
   add("hottest_degc", seen.peak.time, seen.peak.temperature.celsius());
   if (seen.first_heated) add("heated_above_40_degc", *seen.first_heated, nullptr);
   if (seen.too_hot) add("hours_above_71_degc", seen.too_hot->first, hours_of(seen.too_hot->length));
-  for (const Reheat& reheat : seen.reheats) add("warmed_after_turning_by_kelvin", reheat.turned, (reheat.highest - reheat.lowest).value());
+  for (const HotSpell& spell : seen.hot_spells) add("hours_from_40_degc_up", spell.from, hours_of(spell.to.at() - spell.from.at()));
+  for (const Reheat& reheat : seen.reheats) {
+    if (reheat.measured) add("warmed_after_turning_by_kelvin", reheat.turned, (reheat.highest - reheat.lowest).value());
+  }
+  for (const PileReading& odd : seen.set_aside) add("set_aside_degc", odd.time, odd.temperature.celsius());
   if (seen.cool_since) add("below_40_degc_since", *seen.cool_since, nullptr);
   if (seen.gap_from && seen.longest_gap > answer.gap) add("hours_without_readings", *seen.gap_from, hours_of(seen.longest_gap));
   add("latest_degc", seen.latest.time, seen.latest.temperature.celsius());
@@ -113,6 +124,7 @@ Json readings_json(const Answer<YardReadings>& whole, const Materials& materials
   const YardReadings& answer = whole.result;
   Json json;
   json["smokes"] = answer.smokes;
+  json["questions"] = questions_json(answer);
   json["pile_activity"] = activity_json(answer);
   json["rules"] = rules_json(answer);
   json["forecast_correction"] = correction_json(answer);

@@ -1,5 +1,7 @@
 #include "heapwright/time/written_time.hpp"
 
+#include <utility>
+
 #include "heapwright/error.hpp"
 #include "heapwright/time/date.hpp"
 
@@ -41,9 +43,27 @@ class Front {
   std::string_view left_;
 };
 
-std::optional<std::chrono::seconds> take_clock(Front& front) {
-  const auto hour = front.take_two(24);
-  if (!hour || !front.takes(':')) return std::nullopt;
+/// The half of the day at the end of a clock's words, taken off: 0 for am, 12 for pm.
+std::optional<int> take_half_of_day(std::string& clock) {
+  for (const auto& [word, hours] : {std::pair<std::string_view, int>{"am", 0}, {"a.m.", 0}, {"pm", 12}, {"p.m.", 12}}) {
+    if (!clock.ends_with(word)) continue;
+    clock.resize(clock.size() - word.size());
+    return hours;
+  }
+  return std::nullopt;
+}
+
+std::string in_small_letters_without_spaces(std::string_view text) {
+  std::string small;
+  for (const char c : text) {
+    if (c != ' ') small += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  }
+  return small;
+}
+
+/// The minutes and seconds that stand after an hour.
+std::optional<std::chrono::seconds> take_rest_of_clock(Front& front, int hour) {
+  if (!front.takes(':')) return std::nullopt;
   const auto minute = front.take_two(60);
   if (!minute) return std::nullopt;
   int second = 0;
@@ -56,7 +76,12 @@ std::optional<std::chrono::seconds> take_clock(Front& front) {
       while (front.begins_with_digit()) front.take(1);
     }
   }
-  return std::chrono::hours(*hour) + minutes(*minute) + std::chrono::seconds(second);
+  return std::chrono::hours(hour) + minutes(*minute) + std::chrono::seconds(second);
+}
+
+std::optional<std::chrono::seconds> take_clock(Front& front) {
+  const auto hour = front.take_two(24);
+  return hour ? take_rest_of_clock(front, *hour) : std::nullopt;
 }
 
 /// @return false where what stands there is no offset
@@ -100,6 +125,20 @@ WrittenTime read_time(std::string_view text) {
   if (const auto time = time_as_written(text)) return *time;
   if (text.size() >= 10) read_date(text.substr(0, 10));  // where the day is at fault, it says so
   throw TextError("\"" + std::string(text) + "\" is no time", right_time);
+}
+
+std::chrono::seconds read_clock(std::string_view text) {
+  std::string clock = in_small_letters_without_spaces(text);
+  const std::optional<int> half = take_half_of_day(clock);
+  if (clock.find(':') == std::string::npos && half) clock += ":00";
+  if (clock.find(':') == 1) clock.insert(0, "0");
+  Front front(clock);
+  const auto since_midnight = take_clock(front);
+  const bool wrong_half = half && since_midnight && (*since_midnight < std::chrono::hours(1) || *since_midnight >= std::chrono::hours(13));
+  if (!since_midnight || !front.done() || wrong_half)
+    throw TextError("\"" + std::string(text) + "\" is no time of day", "write it 08:00, or 8:00 AM");
+  if (!half) return *since_midnight;
+  return *since_midnight % std::chrono::hours(12) + std::chrono::hours(*half);
 }
 
 bool is_time(std::string_view text) { return time_as_written(text).has_value(); }

@@ -25,6 +25,9 @@ WrittenTime read_time(std::string_view text);
 /// Whether read_time() reads a text.
 bool is_time(std::string_view text);
 
+/// "8:00", "08:00:30", "8:00 AM", "8 pm": since midnight. @throws TextError
+std::chrono::seconds read_clock(std::string_view text);
+
 /// "2026-11-12T08:00", with seconds where there are some and the offset where there is one.
 std::string print_time(const WrittenTime& time);
 

@@ -52,10 +52,11 @@ struct Sign {
 };
 
 // What word processors and phones put in place of plain signs; vulgar fractions get a space before, for "3½".
-constexpr std::array<Sign, 24> signs{{{"½", " 1/2"}, {"¼", " 1/4"}, {"¾", " 3/4"},   {"⅓", " 1/3"},   {"⅔", " 2/3"}, {"⅛", " 1/8"},
-                                      {"⅜", " 3/8"}, {"⅝", " 5/8"}, {"⅞", " 7/8"},   {"²", "2"},      {"³", "3"},    {"′", "'"},
-                                      {"″", "\""},   {"’", "'"},    {"‘", "'"},      {"”", "\""},     {"“", "\""},   {"°", "deg"},
-                                      {"–", "-"},    {"−", "-"},    {"\u00a0", " "}, {"\u2009", " "}, {"⁄", "/"},    {"∶", ":"}}};
+constexpr std::array<Sign, 26> signs{{{"½", " 1/2"}, {"¼", " 1/4"}, {"¾", " 3/4"}, {"⅓", " 1/3"}, {"⅔", " 2/3"},   {"⅛", " 1/8"},
+                                      {"⅜", " 3/8"}, {"⅝", " 5/8"}, {"⅞", " 7/8"}, {"²", "2"},    {"³", "3"},      {"′", "'"},
+                                      {"″", "\""},   {"’", "'"},    {"‘", "'"},    {"”", "\""},   {"“", "\""},     {"°", "deg"},
+                                      {"º", "deg"},  {"˚", "deg"},  {"–", "-"},    {"−", "-"},    {"\u00a0", " "}, {"\u2009", " "},
+                                      {"⁄", "/"},    {"∶", ":"}}};
 
 /// Of A to Z alone: std::tolower follows the program's locale, and the Turkish one keeps an I.
 char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
@@ -529,7 +530,9 @@ TemperaturePoint read_temperature(std::string_view text) {
 }
 
 std::optional<TemperatureScale> temperature_scale(std::string_view words) {
+  constexpr char degree_sign_of_windows = '\xB0';  // in a file that is not in UTF-8
   std::string scale = without_separators(plain_signs(words));
+  if (scale.starts_with(degree_sign_of_windows)) scale.erase(0, 1);
   for (const std::string_view degrees : {"degrees", "degree", "deg"}) {
     if (scale.starts_with(degrees)) {
       scale.erase(0, degrees.size());
