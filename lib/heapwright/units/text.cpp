@@ -52,10 +52,12 @@ struct Sign {
 };
 
 // What word processors and phones put in place of plain signs; vulgar fractions get a space before, for "3½".
-constexpr std::array<Sign, 24> signs{{{"½", " 1/2"}, {"¼", " 1/4"}, {"¾", " 3/4"},   {"⅓", " 1/3"},   {"⅔", " 2/3"}, {"⅛", " 1/8"},
+constexpr std::array<Sign, 35> signs{{{"½", " 1/2"}, {"¼", " 1/4"}, {"¾", " 3/4"},   {"⅓", " 1/3"},   {"⅔", " 2/3"}, {"⅛", " 1/8"},
                                       {"⅜", " 3/8"}, {"⅝", " 5/8"}, {"⅞", " 7/8"},   {"²", "2"},      {"³", "3"},    {"′", "'"},
                                       {"″", "\""},   {"’", "'"},    {"‘", "'"},      {"”", "\""},     {"“", "\""},   {"°", "deg"},
-                                      {"–", "-"},    {"−", "-"},    {"\u00a0", " "}, {"\u2009", " "}, {"⁄", "/"},    {"∶", ":"}}};
+                                      {"–", "-"},    {"−", "-"},    {"\u00a0", " "}, {"\u2009", " "}, {"⁄", "/"},    {"∶", ":"},
+                                      {"₀", "0"},    {"₁", "1"},    {"₂", "2"},      {"₃", "3"},      {"₄", "4"},    {"₅", "5"},
+                                      {"₆", "6"},    {"₇", "7"},    {"₈", "8"},      {"₉", "9"},      {"μ", "µ"}}};
 
 /// Of A to Z alone: std::tolower follows the program's locale, and the Turkish one keeps an I.
 char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
