@@ -24,7 +24,8 @@ TOPDRESS = {"area_m2", "depth_m", "volume_m3", "volume_with_allowance_m3", "cove
 PILE = {"shape", "volume_m3", "surface_m2", "footprint_m2", "count", "fits", "tall_enough_to_heat", "notes", "mix_volume_m3", "piles_needed",
         "filled_height_m", "settled_height_m", "takes_m3", "left_over_m3"} | {"assumptions", "measure_first", "working", "cautions"}
 PLAN = {"yard", "season", "recipe", "pile", "forecast", "readings", "maturity", "topdress", "supply", "calendar"}
-MATURITY = {"rating", "pile_at_work", "stability", "maturity", "tests", "checks", "turf", "next", "stability_tests_disagree", "maturity_tests_disagree", "cured_by"}
+MATURITY = {"rating", "pile_at_work", "stability", "maturity", "tests", "checks", "turf", "next", "stability_tests_disagree", "maturity_tests_disagree", "cured_by",
+            "plants_decide", "rating_reasons"}
 EVERY_ANSWER = {"assumptions", "measure_first", "working", "cautions"}
 
 failures = []
@@ -84,7 +85,9 @@ def check_recipe(where, recipe):
 def check_maturity(where, maturity):
     has(where, maturity, MATURITY)
     for test in maturity["tests"]:
-        has(f"{where} tests", test, {"test", "value", "unit", "rating", "source", "evidence", "class", "date", "superseded"})
+        has(f"{where} tests", test, {"test", "value", "unit", "rating", "source", "evidence", "class", "date", "superseded", "stands_beside"})
+    for reason in maturity["rating_reasons"]:
+        has(f"{where} rating_reasons", reason, {"id", "text", "source", "evidence"})
     for check in maturity["checks"]:
         has(f"{where} checks", check, {"check", "result", "date", "how", "source", "evidence"})
     for limit in maturity["turf"]:

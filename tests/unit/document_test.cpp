@@ -139,7 +139,7 @@ TEST_CASE("a value of the wrong kind is refused with both kinds", "[document]") 
       {"k = { a = 1 }", text, "is a table where a text is wanted"},
       {"k = 07:32:00", text, "is a time of day where a text is wanted"},
       {"k = 2026-11-07T07:32:00Z", date, "is a time of day where a date is wanted"},
-      {"k = nan", text, "is a bare number where a text is wanted"},
+      {"k = nan", text, "is not a number that can be used"},
       {"k = \"true\"", flag, "is a text where true or false is wanted"},
       {"k = 1", flag, "is a bare number where true or false is wanted"},
       {"k = \"3\"", number, "is a text where a number is wanted"},

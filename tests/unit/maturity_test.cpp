@@ -164,14 +164,68 @@ TEST_CASE("the less mature rules", "[maturity]") {
 }
 
 TEST_CASE("tests that disagree are never averaged", "[maturity]") {
-  const MaturityRating rating =
-      rate_all({{"co2-respiration", "1 mgC/gOM/day"}, {"emergence", "100 %"}, {"ammonium-to-nitrate", "71"}, {"ammonium", "530 mg/kg"}});
+  const MaturityRating rating = rate_all({{"co2-respiration", "1 mgC/gOM/day"},
+                                          {"volatile-fatty-acids", "50 mg/kg"},
+                                          {"ammonium-to-nitrate", "71"},
+                                          {"ammonium", "530 mg/kg"}});
   CHECK(rating.rating == Rating::immature);
   CHECK(rating.stability.rating == Rating::very_mature);
   CHECK_FALSE(rating.stability.tests_disagree);
   CHECK(rating.maturity.rating == Rating::immature);
   CHECK(rating.maturity.tests_disagree);
+  CHECK_FALSE(rating.maturity.plants_decide);
   CHECK(rating.tests.size() == 4);  // all are shown
+}
+
+TEST_CASE("where plants were grown they decide, and what is in an extract stands beside them", "[maturity]") {
+  const std::vector<std::pair<std::string, std::string>> nitrogen{
+      {"ammonium-to-nitrate", "71"}, {"ammonium", "530 mg/kg"}, {"volatile-fatty-acids", "2000 mg/kg"}};
+  const auto with = [&](const std::vector<std::pair<std::string, std::string>>& plants) {
+    std::vector<std::pair<std::string, std::string>> all{{"co2-respiration", "1 mgC/gOM/day"}};
+    all.insert(all.end(), nitrogen.begin(), nitrogen.end());
+    all.insert(all.end(), plants.begin(), plants.end());
+    return rate_all(all);
+  };
+  CHECK(with({}).rating == Rating::immature);
+  CHECK_FALSE(with({}).maturity.plants_decide);
+  for (const char* plant : {"emergence", "vigor"}) {
+    CAPTURE(plant);
+    const MaturityRating good = with({{plant, "100 %"}});
+    CHECK(good.rating == Rating::very_mature);
+    CHECK(good.maturity.plants_decide);
+    CHECK(good.maturity.tests_disagree);
+    for (const RatedTest& one : good.tests)
+      CHECK(one.stands_beside == (one.criterion->kind == TestKind::maturity && one.test.test != plant));
+    CHECK(with({{plant, "85 %"}}).rating == Rating::mature);
+    CHECK(with({{plant, "60 %"}}).rating == Rating::immature);
+    CHECK_FALSE(with({{plant, "60 %"}}).maturity.tests_disagree);  // all say so
+  }
+  CHECK(with({{"germination", "95 %"}}).maturity.rating == Rating::mature);  // a scale that knows no more
+  CHECK(with({{"germination", "95 %"}}).maturity.tests_disagree);
+  CHECK(with({{"emergence", "100 %"}, {"vigor", "60 %"}}).rating == Rating::immature);  // of plants the less mature
+  // Good nitrogen makes up for no bad plants.
+  const MaturityRating bad = rate_all({{"co2-respiration", "1 mgC/gOM/day"}, {"ammonium", "20 mg/kg"}, {"emergence", "60 %"}});
+  CHECK(bad.rating == Rating::immature);
+  CHECK(bad.maturity.tests_disagree);
+  // Alone, plants stand over nothing.
+  CHECK_FALSE(rate_all({{"emergence", "60 %"}}).maturity.plants_decide);
+}
+
+TEST_CASE("the rating says where it comes from, and why it came out so", "[maturity]") {
+  const auto reasons = [](const std::vector<std::pair<std::string, std::string>>& values) {
+    std::vector<std::string> ids;
+    for (const RatingReason* reason : reasons_of(rate_all(values), criteria())) ids.push_back(reason->id);
+    return ids;
+  };
+  using Ids = std::vector<std::string>;
+  CHECK(reasons({}).empty());
+  CHECK(reasons({{"ph", "7"}}).empty());
+  CHECK(reasons({{"C:N", "18:1"}}) == Ids{"index"});
+  CHECK(reasons({{"emergence", "95 %"}}) == Ids{"index"});
+  CHECK(reasons({{"ammonium", "530 mg/kg"}}) == Ids{"index", "nitrogen-foretells"});
+  CHECK(reasons({{"ammonium", "530 mg/kg"}, {"emergence", "95 %"}}) == Ids{"index", "plants-decide"});
+  CHECK(reasons({{"ammonium", "20 mg/kg"}, {"emergence", "95 %"}}) == Ids{"index"});                // they agree
+  CHECK(reasons({{"volatile-fatty-acids", "2000 mg/kg"}, {"emergence", "95 %"}}) == Ids{"index"});  // of nitrogen nothing is said
 }
 
 TEST_CASE("a scale that knows no more than mature neither lowers a better test nor disagrees with it", "[maturity]") {
@@ -274,6 +328,10 @@ TEST_CASE("values that cannot be", "[maturity]") {
       {"self-heating", "120 degC", "more or less than any compost"},
       {"self-heating", "nan degC", "number"},
       {"self-heating", "inf degC", "number"},
+      {"emergence", "93 % of soil", "percentage"},
+      {"ammonium", "300 mg/kg wet", "is not a share of dry matter"},
+      {"moisture", "50 % dry", "percentage"},
+      {"organic-matter", "50 % as received", "percentage"},
       {"self-heating", "1e400 degC", "beyond"},
       {"co2-respiration", "7", "mgC/gOM/day"},
       {"co2-respiration", "12 mmolO2/kgOM/h", "oxygen-uptake"},

@@ -112,6 +112,10 @@ std::optional<std::string> Value::text() const {
   if (const auto* text = node_->as_string()) return text->get();
   const std::optional<double> number = number_of(*node_);
   if (number && std::isfinite(*number)) return print_number(*number, 15);
+  if (number) {
+    problem("is not a number that can be used", "write a number and its unit, in quotes");
+    return std::nullopt;
+  }
   problem("is " + kind_of(*node_) + " where a text is wanted", "write it in quotes");
   return std::nullopt;
 }
@@ -160,9 +164,7 @@ Position Value::position() const {
   return source_->position(as_int(begin.line), as_int(begin.column));
 }
 
-void Value::problem(std::string what, std::string hint) const {
-  problems_->add({position(), key_, std::move(what), std::move(hint)});
-}
+void Value::problem(std::string what, std::string hint) const { problems_->add({position(), key_, std::move(what), std::move(hint)}); }
 
 std::optional<Value> Table::find(std::string_view key) {
   expect(key);

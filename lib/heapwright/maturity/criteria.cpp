@@ -15,9 +15,9 @@ namespace heapwright {
 namespace {
 
 const std::vector<std::pair<std::string, TestKind>> test_kind_words{{"screen", TestKind::screening},
-                                                               {"stability", TestKind::stability},
-                                                               {"maturity", TestKind::maturity},
-                                                               {"property", TestKind::property}};
+                                                                    {"stability", TestKind::stability},
+                                                                    {"maturity", TestKind::maturity},
+                                                                    {"property", TestKind::property}};
 
 constexpr std::array<std::pair<std::string_view, Bound::Side>, 4> side_words{{{"below ", Bound::Side::below},
                                                                               {"at most ", Bound::Side::at_most},
@@ -75,6 +75,7 @@ void read_test_criterion(Table& table, TestCriterion& test) {
   table.require("kind", "write kind = \"stability\"");
   table.require("measured", "write measured = \"temperature-rise\"");
   test.kind = table.one_of("kind", test_kind_words).value_or(test.kind);
+  test.by_plants = table.flag("by_plants").value_or(false);
   test.measured = table.one_of("measured", measured_words()).value_or(test.measured);
   test.name = required_text(table, "name");
   test.also = read_names(table, "also");
@@ -125,6 +126,11 @@ void read_check_criterion(Table& table, CheckCriterion& check) {
 void read_next_step(Table& table, NextStep& step) {
   step.text = required_text(table, "text");
   step.whose = read_provenance(table);
+}
+
+void read_rating_reason(Table& table, RatingReason& reason) {
+  reason.text = required_text(table, "text");
+  reason.whose = read_provenance(table);
 }
 
 std::chrono::seconds read_seconds(std::string_view text) { return std::chrono::seconds(std::llround(read_duration(text) / unit::s)); }
@@ -239,6 +245,7 @@ void read_criteria(Table& root, Criteria& criteria) {
   read_turf(root, criteria);
   read_rows(root, "check", criteria.checks, read_check_criterion);
   read_rows(root, "step", criteria.steps, read_next_step);
+  read_rows(root, "rating_reason", criteria.reasons, read_rating_reason);
 }
 
 Criteria built_in_criteria() { return read_built_in("criteria.toml", read_criteria); }

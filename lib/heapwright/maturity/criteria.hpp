@@ -51,6 +51,7 @@ struct TestCriterion {
   std::string name;
   std::vector<std::string> also;
   TestKind kind = TestKind::property;
+  bool by_plants = false;  ///< plants grew in it, so that it decides over what is measured in an extract
   TestQuantity measured = TestQuantity();
   std::string how;
   std::vector<Scale> scales;
@@ -76,6 +77,13 @@ struct CheckCriterion {
   std::string how;
   std::string passed;  ///< what it means
   std::string failed;
+  Provenance whose;
+};
+
+/// Where the rating comes from, or why it is made as it is.
+struct RatingReason {
+  std::string id;
+  std::string text;
   Provenance whose;
 };
 
@@ -112,6 +120,7 @@ struct Criteria {
   std::vector<TurfLimit> turf;
   std::vector<CheckCriterion> checks;
   std::vector<NextStep> steps;  ///< the most pressing first
+  std::vector<RatingReason> reasons;
 
   /// A test by its id, its name or what else it is called. @throws TextError with the nearest
   const TestCriterion& test_called(std::string_view name) const;

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "heapwright/materials/rows.hpp"
+
 namespace heapwright {
 namespace {
 
@@ -14,7 +16,7 @@ std::string class_of(const TestCriterion& criterion, const TestValue& value) {
 RatedTest rated(const MaturityTest& test, const Criteria& criteria) {
   RatedTest one;
   one.test = test;
-  one.criterion = &criteria.test_called(test.test);
+  one.criterion = &known_row(criteria.tests, test.test);
   one.scale = one.criterion->scale_for(test.value);
   if (one.scale != nullptr) one.rating = rating_on(*one.scale, test.value);
   one.heating_class = class_of(*one.criterion, test.value);
@@ -32,22 +34,48 @@ void mark_superseded(std::vector<RatedTest>& tests) {
 /// Mature by a scale that knows no more than that, so that it may be very mature as well.
 bool is_at_least_mature(const RatedTest& one) { return one.rating == Rating::mature && !one.scale->very_mature; }
 
-/// The least of the tests of a kind; those that say only "at least mature" neither lower a better one nor disagree with it.
-KindRating rating_of(TestKind kind, const std::vector<RatedTest>& tests) {
+bool counts_towards(TestKind kind, const RatedTest& one) { return one.criterion->kind == kind && !one.superseded && one.rating; }
+
+/// Where plants were grown in it, what was measured in extracts of it decides nothing.
+void mark_beside(std::vector<RatedTest>& tests) {
+  for (RatedTest& one : tests) {
+    const bool any_of_plants = std::any_of(tests.begin(), tests.end(), [&](const RatedTest& other) {
+      return counts_towards(one.criterion->kind, other) && other.criterion->by_plants;
+    });
+    one.stands_beside = any_of_plants && counts_towards(one.criterion->kind, one) && !one.criterion->by_plants;
+  }
+}
+
+/// The least of some tests; those that say only "at least mature" neither lower a better one nor disagree with it.
+KindRating least_of(const std::vector<const RatedTest*>& tests) {
   KindRating result;
   bool any_at_least_mature = false;
-  for (const RatedTest& one : tests) {
-    if (one.criterion->kind != kind || one.superseded || !one.rating) continue;
-    if (is_at_least_mature(one)) {
+  for (const RatedTest* one : tests) {
+    if (is_at_least_mature(*one)) {
       any_at_least_mature = true;
       continue;
     }
-    if (result.rating && *result.rating != *one.rating) result.tests_disagree = true;
-    result.rating = result.rating ? std::min(*result.rating, *one.rating) : *one.rating;
+    if (result.rating && *result.rating != *one->rating) result.tests_disagree = true;
+    result.rating = result.rating ? std::min(*result.rating, *one->rating) : *one->rating;
   }
   if (!any_at_least_mature) return result;
   if (result.rating == Rating::immature) result.tests_disagree = true;
   if (!result.rating) result.rating = Rating::mature;
+  return result;
+}
+
+/// Of the tests that decide; that those beside them say otherwise is a disagreement too.
+KindRating rating_of(TestKind kind, const std::vector<RatedTest>& tests) {
+  std::vector<const RatedTest*> all;
+  std::vector<const RatedTest*> deciding;
+  for (const RatedTest& one : tests) {
+    if (!counts_towards(kind, one)) continue;
+    all.push_back(&one);
+    if (!one.stands_beside) deciding.push_back(&one);
+  }
+  KindRating result = least_of(deciding);
+  result.tests_disagree = least_of(all).tests_disagree;
+  result.plants_decide = deciding.size() < all.size();
   return result;
 }
 
@@ -75,6 +103,7 @@ MaturityRating rate(const std::vector<MaturityTest>& tests, const Criteria& crit
     return a.criterion != b.criterion ? a.criterion < b.criterion : a.test.date > b.test.date;
   });
   mark_superseded(result.tests);
+  mark_beside(result.tests);
   result.carbon_to_nitrogen = rating_of(TestKind::screening, result.tests).rating;
   result.stability = rating_of(TestKind::stability, result.tests);
   result.maturity = rating_of(TestKind::maturity, result.tests);
@@ -84,6 +113,21 @@ MaturityRating rate(const std::vector<MaturityTest>& tests, const Criteria& crit
     result.rating = std::min(*result.stability.rating, *result.maturity.rating);
   }
   return result;
+}
+
+std::vector<const RatingReason*> reasons_of(const MaturityRating& rating, const Criteria& criteria) {
+  const auto any = [&](auto is_so) { return std::any_of(rating.tests.begin(), rating.tests.end(), is_so); };
+  const auto is_of_nitrogen = [](const RatedTest& one) {
+    return one.criterion->measured == TestQuantity::nitrogen_ratio || one.criterion->measured == TestQuantity::ammonium_content;
+  };
+  std::vector<const RatingReason*> reasons;
+  const auto when = [&](bool so, const char* id) {
+    if (so) reasons.push_back(&known_row(criteria.reasons, id));
+  };
+  when(any([](const RatedTest& one) { return one.rating.has_value(); }), "index");
+  when(rating.maturity.plants_decide && rating.maturity.tests_disagree && any(is_of_nitrogen), "plants-decide");
+  when(any([&](const RatedTest& one) { return is_of_nitrogen(one) && !one.superseded && !one.stands_beside; }), "nitrogen-foretells");
+  return reasons;
 }
 
 std::vector<const RatedTest*> counting(const std::vector<RatedTest>& tests, std::string_view id) {

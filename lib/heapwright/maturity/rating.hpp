@@ -1,5 +1,5 @@
 #pragma once
-/// What maturity tests make of compost together. The less mature rules; nothing is averaged.
+/// What maturity tests make of compost together. The less mature rules, plants over extracts; nothing is averaged.
 
 #include <optional>
 #include <string>
@@ -26,12 +26,14 @@ struct RatedTest {
   std::optional<Rating> rating;  ///< none of a property
   std::string heating_class;     ///< of self-heating: "IV"
   bool superseded = false;       ///< a later one of the same test counts instead
+  bool stands_beside = false;    ///< plants were grown, and decide in its place
 };
 
 /// Of the tests of one kind.
 struct KindRating {
-  std::optional<Rating> rating;  ///< the least mature; none where there is no such test
-  bool tests_disagree = false;
+  std::optional<Rating> rating;  ///< the least mature of those that decide; none where there is no such test
+  bool tests_disagree = false;   ///< those that stand beside them count
+  bool plants_decide = false;    ///< over other tests, which stand beside
 };
 
 struct MaturityRating {
@@ -44,8 +46,13 @@ struct MaturityRating {
 
 /// @param criteria must outlive the result.
 /// A C:N that fails the screen is immature whatever the rest says. Otherwise it takes a stability test and a maturity test, and the less
-/// mature of the two rules.
+/// mature of the two rules. Among tests of maturity what plants did (germination, emergence, vigor) decides where there is such a test:
+/// nitrogen and acids in an extract foretell how plants will fare, and of ten composts in which plants fared well all fail a limit of
+/// nitrogen (`Criteria::reasons`). They stand beside it, and decide where no plants were grown.
 MaturityRating rate(const std::vector<MaturityTest>& tests, const Criteria& criteria);
+
+/// Where a rating comes from and why it came out so, as far as it concerns these tests. @param criteria must outlive the result
+std::vector<const RatingReason*> reasons_of(const MaturityRating& rating, const Criteria& criteria);
 
 /// The tests of an id that count: those that no later one supersedes.
 std::vector<const RatedTest*> counting(const std::vector<RatedTest>& tests, std::string_view id);

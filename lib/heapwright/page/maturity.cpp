@@ -94,6 +94,7 @@ Words measured_words_of(const RatedTest& test) {
 
 Words rating_words(const RatedTest& test) {
   if (test.superseded) return "superseded";
+  if (test.stands_beside) return say("{}, beside plants", rating_word(test.rating));
   if (test.criterion->kind == TestKind::screening && test.rating != Rating::immature) return "passes";
   return rating_word(test.rating);
 }
@@ -111,16 +112,31 @@ Words kind_words(const char* kind, const KindRating& rating) {
   return say("{}: {}", kind, rating.rating ? Words(rating_word(rating.rating)) : Words("not tested"));
 }
 
+/// How it is settled that tests disagree.
+const char* what_rules(const MaturityRating& rating, TestKind kind) {
+  return kind == TestKind::maturity && rating.maturity.plants_decide
+             ? "What plants did decides, the less mature of it; the rest stands beside it, and nothing is averaged."
+             : "The less mature rules; nothing is averaged.";
+}
+
 Words disagreement(const MaturityRating& rating, TestKind kind) {
   std::vector<Words> tests;
   for (const RatedTest& test : rating.tests) {
     if (test.criterion->kind == kind && !test.superseded) tests.push_back(say("{} {}", test.criterion->name, rating_word(test.rating)));
   }
-  return say("The tests of {} disagree: {}. The less mature rules; nothing is averaged.",
-             kind == TestKind::stability ? "stability" : "maturity", joined(tests));
+  return say("The tests of {} disagree: {}. {}", kind == TestKind::stability ? "stability" : "maturity", joined(tests),
+             what_rules(rating, kind));
 }
 
-void say_tests(PageWriter& writer, const MaturityRating& rating) {
+void say_reasons(PageWriter& writer, const std::vector<const RatingReason*>& reasons, const Materials& materials) {
+  std::vector<Words> items;
+  for (const RatingReason* reason : reasons)
+    items.push_back(say("{} ({})", reason->text, source_in_short(materials, reason->whose.source, reason->whose.evidence)));
+  writer.bullets(std::move(items));
+}
+
+void say_tests(PageWriter& writer, const YardCompost& compost, const Materials& materials) {
+  const MaturityRating& rating = compost.known.rating;
   Grid grid;
   std::vector<Words> scales;
   for (const RatedTest& test : rating.tests) {
@@ -134,6 +150,7 @@ void say_tests(PageWriter& writer, const MaturityRating& rating) {
   writer.block(std::move(grid)).bullets(std::move(scales));
   if (rating.stability.tests_disagree) writer.paragraph(disagreement(rating, TestKind::stability));
   if (rating.maturity.tests_disagree) writer.paragraph(disagreement(rating, TestKind::maturity));
+  say_reasons(writer, compost.reasons, materials);
 }
 
 // --- turf ---
@@ -239,13 +256,11 @@ void say_turf(PageWriter& writer, const CompostKnown& known) {
 void say_limits(PageWriter& writer, const std::vector<RatedTest>& tests, const Materials& materials) {
   std::vector<std::pair<std::string, std::vector<Words>>> by_source;
   std::vector<std::string> named;
-  bool remembered = false;
   for (const RatedTest& test : tests) {
     const bool is_named = std::find(named.begin(), named.end(), test.criterion->id) != named.end();
     if (test.scale == nullptr || test.superseded || is_named) continue;
     named.push_back(test.criterion->id);
     const Provenance& whose = test.scale->whose;
-    remembered = remembered || whose.evidence == Evidence::memory;
     std::string words = source_words(materials, whose.source, whose.evidence);
     if (!whose.what.empty()) words += fmt::format(", {}", whose.what);
     auto found = std::find_if(by_source.begin(), by_source.end(), [&](const auto& one) { return one.first == words; });
@@ -254,7 +269,6 @@ void say_limits(PageWriter& writer, const std::vector<RatedTest>& tests, const M
   }
   std::vector<Words> items;
   for (const auto& [words, names] : by_source) items.push_back(say("limits of {}: {}", joined(names), words));
-  if (remembered) items.emplace_back("so the rating is no published index's");
   writer.bullets(std::move(items));
 }
 
@@ -299,7 +313,7 @@ Page maturity_page(const Answer<YardCompost>& answer, const Materials& materials
   end_act(writer, answer, materials, using_it);
   say_checks(writer, compost.known, materials);
   say_how_to_rate(writer, compost);
-  say_tests(writer, compost.known.rating);
+  say_tests(writer, compost, materials);
   say_turf(writer, compost.known);
   say_sources(writer, compost, materials);
   return finished(std::move(writer), answer, materials);

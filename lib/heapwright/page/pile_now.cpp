@@ -249,7 +249,7 @@ Words brought(const NoticedSign& noticed) {
 std::vector<Words> tests_that_harm(const CompostKnown& known) {
   std::vector<Words> names;
   for (const RatedTest& test : known.rating.tests) {
-    if (test.criterion->kind == TestKind::maturity && !test.superseded && test.rating == Rating::immature)
+    if (test.criterion->kind == TestKind::maturity && !test.superseded && !test.stands_beside && test.rating == Rating::immature)
       names.emplace_back(test.criterion->name);
   }
   return names;
@@ -296,7 +296,8 @@ Words likely_finished(const YardCompost& compost) {
 Words unrated_words(CompostVerdict verdict, const YardCompost& compost) {
   const CompostKnown& known = compost.known;
   switch (verdict) {
-    case CompostVerdict::nothing_known: return "Nothing is known of it yet. The household checks cost nothing and take a week.";
+    case CompostVerdict::nothing_known:
+      return "Nothing is known yet of whether it is finished. The household checks cost nothing and take a week.";
     case CompostVerdict::nothing_against: return "Nothing speaks against it so far, but not enough was checked.";
     case CompostVerdict::likely_finished: return likely_finished(compost);
     case CompostVerdict::pile_at_work: return "Not finished: it is hot, or smells so. Leave it until it is cool and smells of earth.";
@@ -314,6 +315,18 @@ Words turf_passed(const CompostKnown& known) {
   if (standing.passed == standing.held && standing.hardly_measured)
     return " Little was measured of what is asked of compost for turf; that much it passes.";
   return say(" For turf it passes {} of the {} specifications, on what was measured.", whole(standing.passed), whole(standing.held));
+}
+
+/// That what stands beside plants calls it immature where they do not, or the other way round.
+Words beside_plants(const MaturityRating& rating) {
+  const bool bear_it = rating.maturity.rating != Rating::immature;
+  std::vector<Words> others;
+  for (const RatedTest& one : rating.tests) {
+    if (one.stands_beside && (one.rating != Rating::immature) != bear_it) others.emplace_back(one.criterion->name);
+  }
+  if (others.empty()) return {};
+  return say(" Plants {} it, which decides; {} {} otherwise.", bear_it ? "bear" : "do not bear", listed(others),
+             others.size() == 1 ? "says" : "say");
 }
 
 Words finished_words(const CompostKnown& known, const char* use) {
@@ -402,7 +415,8 @@ Words verdict_in_short(const YardCompost& compost) {
 
 Words verdict_words(const YardCompost& compost) {
   const Words verdict = verdict_in_short(compost);
-  return compost.known.rating.rating ? verdict : say("{} That is not a rating: there are not enough tests for one.", verdict);
+  return compost.known.rating.rating ? say("{}{}", verdict, beside_plants(compost.known.rating))
+                                     : say("{} That is not a rating: there are not enough tests for one.", verdict);
 }
 
 Words step_words(const NextStep& step, const YardCompost& compost) {

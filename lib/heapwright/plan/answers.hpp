@@ -153,6 +153,7 @@ struct YardCompost {
   CompostKnown known;
   std::optional<Date> cured_by;  ///< where it is known since when it is cool
   std::vector<const NextStep*> next;
+  std::vector<const RatingReason*> reasons;  ///< where the rating comes from, and why it came out so
 };
 
 Answer<YardCompost> maturity_of(const Yard& yard, Date today);

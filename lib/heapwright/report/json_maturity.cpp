@@ -32,7 +32,15 @@ Json test_json(const RatedTest& test, const Materials& materials) {
           {"evidence", whose == nullptr ? Json(nullptr) : Json(evidence_word(whose->evidence))},
           {"class", test.heating_class.empty() ? Json(nullptr) : Json(test.heating_class)},
           {"date", date_json(test.test.date)},
-          {"superseded", test.superseded}};
+          {"superseded", test.superseded},
+          {"stands_beside", test.stands_beside}};
+}
+
+Json reason_json(const RatingReason& reason, const Materials& materials) {
+  return {{"id", reason.id},
+          {"text", reason.text},
+          {"source", source_words(materials, reason.whose.source, reason.whose.evidence)},
+          {"evidence", evidence_word(reason.whose.evidence)}};
 }
 
 Json check_json(const CheckResult& result, const Materials& materials) {
@@ -80,11 +88,13 @@ Json maturity_json(const Answer<YardCompost>& whole, const Materials& materials)
             {"stability", rating_json(known.rating.stability)},
             {"maturity", rating_json(known.rating.maturity)},
             {"stability_tests_disagree", known.rating.stability.tests_disagree},
-            {"maturity_tests_disagree", known.rating.maturity.tests_disagree}};
-  for (const char* list : {"tests", "checks", "turf", "next"}) json[list] = Json::array();
+            {"maturity_tests_disagree", known.rating.maturity.tests_disagree},
+            {"plants_decide", known.rating.maturity.plants_decide}};
+  for (const char* list : {"tests", "checks", "turf", "next", "rating_reasons"}) json[list] = Json::array();
   for (const RatedTest& test : known.rating.tests) json["tests"].push_back(test_json(test, materials));
   for (const CheckResult& result : known.checks) json["checks"].push_back(check_json(result, materials));
   for (const TurfResult& result : known.turf) json["turf"].push_back(turf_json(result, materials));
+  for (const RatingReason* reason : answer.reasons) json["rating_reasons"].push_back(reason_json(*reason, materials));
   for (const NextStep* step : answer.next) json["next"].push_back(Show(ShownUnits::si).words(step_words(*step, answer)));
   json["cured_by"] = date_json(answer.cured_by);
   return with_grounds(std::move(json), whole, materials);
