@@ -157,6 +157,10 @@ Yard CommonOptions::yard(const std::string& file) const {
   if (fs::path(file).extension() == ".csv")
     throw TextError(file + " is a table, and a yard file is wanted",
                     "a log of temperatures is given with: heapwright readings --log " + file);
+  std::error_code trouble;
+  if (!fs::path(file).has_extension() && !fs::exists(file, trouble))
+    throw TextError("there is no file " + file,
+                    "put words that belong together in quotes, --have \"leaves=20 bags\"; the name of a yard file has its ending, my-yard.toml");
   Yard yard = read_yard(file, tables());
   yard.units = shown_units(yard.units);
   return yard;
