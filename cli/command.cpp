@@ -246,7 +246,7 @@ void add_supplies(Yard& yard, const std::string& option, const std::vector<std::
 
 void HaveOptions::add_to(CLI::App& command) {
   command.add_option("--have", have, "what is on hand, \"20 bags of leaves\"; once for each")->take_all()->allow_extra_args(false);
-  command.add_option("--treated", treated, "weedkiller where it grew: \"hay=no\", yes or unknown; once for each")
+  command.add_option("--treated", treated, "weedkiller where it grew, \"hay=no\"; once for each")
       ->take_all()
       ->allow_extra_args(false);
 }

@@ -13,6 +13,7 @@
 #include "heapwright/maturity/observations.hpp"
 #include "heapwright/maturity/scale_in_doubt.hpp"
 #include "heapwright/maturity/symptoms.hpp"
+#include "heapwright/time/numeric_date.hpp"
 #include "logs.hpp"
 
 using namespace heapwright;

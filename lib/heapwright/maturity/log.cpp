@@ -7,6 +7,7 @@
 #include "heapwright/input/csv.hpp"
 #include "heapwright/input/no_reading.hpp"
 #include "heapwright/input/words.hpp"
+#include "heapwright/time/numeric_date.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {

@@ -6,13 +6,13 @@
 #include <string>
 #include <vector>
 
-#include "heapwright/time/numeric_date.hpp"
 #include "heapwright/time/written_time.hpp"
 #include "heapwright/units/temperature.hpp"
 
 namespace heapwright {
 
 class Csv;
+enum class DayOrder;
 
 struct LogRow {
   WrittenTime time;

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "heapwright/maturity/verdict.hpp"
+#include "heapwright/time/numeric_date.hpp"
 
 namespace heapwright {
 namespace {
