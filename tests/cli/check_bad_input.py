@@ -50,7 +50,7 @@ YARDS = [
     ("comma for a point", SUPPLY.replace("6 leaf-bag", "2,5 yd3"), r'comma.*decimal point, "2.5"'),
     ("unknown feedstock", SUPPLY.replace("leaves-fall", "leafs-fal"), r'yard.toml:2:13: feedstock: "leafs-fal" is no known feedstock.*did you mean "leaves-fall"\?'),
     ("feedstock that cannot be mixed", SUPPLY.replace("leaves-fall", "leaves-green"),
-     r"feedstock: .*cannot be mixed: we have no figures of its.*Count them as leafy prunings.*Figures of your own go in with --materials"),
+     r'feedstock: .*cannot be mixed: we have no figures of its.*Say "leafy prunings".*Or write figures of your own for --materials'),
     ("what hardly rots", SUPPLY.replace("leaves-fall", "walnut shells"), r'"nut-shells" cannot be mixed.*Let a handful ride along'),
     ("sod", SUPPLY.replace("leaves-fall", "sod"), r'"sod" stays out of the pile: It is mostly soil.*Stack it upside down'),
     ("ivy", SUPPLY.replace("leaves-fall", "English ivy"), r'"English ivy" stays out of the pile.*dry it in the sun.*say "shrub trimmings"'),

@@ -38,7 +38,7 @@ void refuse_incomplete(const Feedstock& feedstock) {
   if (missing.empty()) return;
   const std::string what_to_do = feedstock.note.empty() ? "Leave it out, or write the name of something like it." : feedstock.note;
   throw TextError("\"" + feedstock.id + "\" cannot be mixed: we have no figures of its " + missing,
-                  what_to_do + " Figures of your own go in with --materials.");
+                  what_to_do + " Or write figures of your own for --materials.");
 }
 
 std::string checked_packing(const Feedstock& feedstock, std::string_view packing) {
