@@ -159,8 +159,9 @@ Yard CommonOptions::yard(const std::string& file) const {
                     "a log of temperatures is given with: heapwright readings --log " + file);
   std::error_code trouble;
   if (!fs::path(file).has_extension() && !fs::exists(file, trouble))
-    throw TextError("there is no file " + file,
-                    "put words that belong together in quotes, --have \"leaves=20 bags\"; the name of a yard file has its ending, my-yard.toml");
+    throw TextError(
+        "there is no file " + file,
+        "put words that belong together in quotes, --have \"leaves=20 bags\"; the name of a yard file has its ending, my-yard.toml");
   Yard yard = read_yard(file, tables());
   yard.units = shown_units(yard.units);
   return yard;
@@ -246,9 +247,7 @@ void add_supplies(Yard& yard, const std::string& option, const std::vector<std::
 
 void HaveOptions::add_to(CLI::App& command) {
   command.add_option("--have", have, "what is on hand, \"20 bags of leaves\"; once for each")->take_all()->allow_extra_args(false);
-  command.add_option("--treated", treated, "weedkiller where it grew, \"hay=no\"; once for each")
-      ->take_all()
-      ->allow_extra_args(false);
+  command.add_option("--treated", treated, "weedkiller where it grew, \"hay=no\"; once for each")->take_all()->allow_extra_args(false);
 }
 
 void HaveOptions::apply(Yard& yard) const {

@@ -363,7 +363,8 @@ TEST_CASE("a range that the source does not give stands under its own mark", "[m
   const std::string page = "LSU AgCenter, Composting and the Carbon Nitrogen Ratio";
   CHECK(source_words(materials, published("")) == page);
   CHECK(source_words(materials, published(", range_evidence = \"judged\"")) == page + ", its range judged by us");
-  CHECK(source_words(materials, published(", range_evidence = \"memory\"")) == page + ", its range a common handbook figure, not re-checked");
+  CHECK(source_words(materials, published(", range_evidence = \"memory\"")) ==
+        page + ", its range a common handbook figure, not re-checked");
   CHECK(source_in_short(materials, published("")) == "LSU AgCenter, seen");
   CHECK(source_in_short(materials, published(", range_evidence = \"judged\"")) == "LSU AgCenter, seen, range judged");
   CHECK(source_in_short(materials, published(", range_evidence = \"memory\"")) == "LSU AgCenter, seen, range from memory");

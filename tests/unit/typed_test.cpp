@@ -60,7 +60,7 @@ std::string join(const std::vector<std::string>& texts, const std::string& betwe
   return joined;
 }
 
-std::string amount_words(const Supply& supply, const Materials& materials) {
+std::string amount_words(const Supply& supply) {
   const Amount& amount = *supply.amount;
   std::ostringstream words;
   const auto number = [&](double value) {
@@ -69,7 +69,6 @@ std::string amount_words(const Supply& supply, const Materials& materials) {
   };
   if (const auto* counted = std::get_if<ContainerCount>(&amount)) return number(counted->count) + " " + counted->container;
   if (const auto* mass = std::get_if<Mass>(&amount)) return number(mass->value()) + " kg";
-  (void)materials;
   return number(std::get<Volume>(amount).value() * 1000.0) + " L";
 }
 
@@ -79,7 +78,7 @@ std::string same_amount(std::string text) {
   if (dots != std::string::npos) text.replace(dots, 2, " to ");
   Supply supply = supply_of(tables().materials, "leaves");
   take_amount(supply, text, tables().materials);
-  return amount_words(supply, tables().materials);
+  return amount_words(supply);
 }
 
 std::string same_sides(const std::string& text) {
@@ -167,7 +166,7 @@ std::string answered(const Typed& row) {
     if (row.question == "temperature") return of_thermometer(row.typed);
     if (row.question == "material") return of_material(row.typed);
     const Supply supply = read_said_supply(row.typed, tables().materials);
-    return supply.feedstock.id + (supply.amount ? " = " + amount_words(supply, tables().materials) : "");
+    return supply.feedstock.id + (supply.amount ? " = " + amount_words(supply) : "");
   } catch (const KeptOut&) {
     return "out";
   } catch (const TextError& error) {

@@ -146,12 +146,31 @@ std::string numbers_in_digits(const std::string& plain) {
     const std::string next = numbers.next();
     written += (written.empty() || next == "," ? "" : " ") + next;
   }
+  constexpr std::array<Replacement, 2> shares{{{" quarters", "/4"}, {" thirds", "/3"}}};
   constexpr std::array<Replacement, 3> fractions{{{" and a half", " 1/2"}, {" and a quarter", " 1/4"}, {" and three quarters", " 3/4"}}};
   for (const auto& [words_of, digits] : fractions) {
     const std::size_t at = written.find(words_of);
     if (at != std::string::npos && at > 0 && is_digit(written[at - 1])) replace_all(written, words_of, digits);
   }
+  for (const auto& [words_of, digits] : shares) {
+    const std::size_t at = written.find(words_of);
+    if (at != std::string::npos && at > 0 && is_digit(written[at - 1])) written.replace(at, words_of.size(), digits);
+  }
+  for (const std::string_view of : {" of an ", " of a "}) {
+    const std::size_t at = written.find(of);
+    if (at != std::string::npos && at > 0 && is_digit(written[at - 1])) written.replace(at, of.size(), " ");
+  }
   return written;
+}
+
+/// "1 1/2 bag" of "a bag and a half".
+std::string half_first(const std::string& plain) {
+  constexpr std::string_view and_a_half = " and a half";
+  const std::size_t unit = plain.find(' ');
+  const std::string one = plain.substr(0, unit);
+  const bool is_one = one == "a" || one == "an" || one == "1";
+  if (!is_one || !plain.ends_with(and_a_half) || plain.size() <= one.size() + and_a_half.size()) return plain;
+  return "1 1/2" + plain.substr(unit, plain.size() - unit - and_a_half.size());
 }
 
 void drop_front(std::string& plain) {
@@ -248,7 +267,7 @@ std::string plain_answer(std::string_view said) {
   drop_end(plain);
   drop_front(plain);
   replace_first_word(plain, "half of", "half");
-  plain = numbers_in_digits(plain);
+  plain = half_first(numbers_in_digits(plain));
   drop_after_number(plain);
   return plain;
 }
@@ -322,5 +341,46 @@ bool is_bare_number(std::string plain) {
 }
 
 std::string with_unit(const std::string& plain, const std::string& unit) { return is_bare_number(plain) ? plain + " " + unit : plain; }
+
+/// Of two numbers that somebody hesitates between the middle.
+std::string middle_of(const std::string& said) {
+  const std::optional<TwoNumbers> between = two_numbers(said);
+  if (!between) return said;
+  const double middle = (*decimal_of(between->low) + *decimal_of(between->high)) / 2.0;
+  return print_number(middle, 6) + (between->unit.empty() ? "" : " " + between->unit);
+}
+
+/// The unit behind a number; empty where there is none.
+std::string unit_behind(const std::string& said) {
+  const auto counted = counted_words(said);
+  return counted ? counted->words : std::string();
+}
+
+/// The sides of a lawn or a bin. Those without a unit have the one that another side has, else the question's: "36 inches by 36 by 36".
+std::vector<std::string> sides_of(const std::string& said, const std::string& bare) {
+  std::vector<std::string> sides = sides_in(said);
+  std::string unit = bare;
+  for (const std::string& side : sides) {
+    const std::string own = unit_behind(side);
+    if (own.empty()) continue;
+    unit = own;
+    break;
+  }
+  for (std::string& side : sides) side = with_unit(side, unit);
+  return sides;
+}
+
+std::string in_quotes(const std::string& said) { return "\"" + said + "\""; }
+
+void replace_each(std::string& text, const std::vector<std::string_view>& words, std::string_view by) {
+  for (const std::string_view word : words) replace_all(text, word, by);
+}
+
+bool drop_any_front(std::string& text, const std::vector<std::string_view>& words) {
+  const auto word = std::find_if(words.begin(), words.end(), [&](std::string_view one) { return text.starts_with(one); });
+  if (word == words.end()) return false;
+  text.erase(0, word->size());
+  return true;
+}
 
 }  // namespace heapwright

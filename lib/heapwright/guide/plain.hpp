@@ -42,7 +42,20 @@ bool is_bare_number(std::string plain);
 /// A number without a unit with one.
 std::string with_unit(const std::string& plain, const std::string& unit);
 
+/// Of two numbers that somebody hesitates between the middle, "22.5 bags"; other texts as they are.
+std::string middle_of(const std::string& plain);
+
+/// The words behind a number; empty where there is none.
+std::string unit_behind(const std::string& plain);
+/// The sides of a lawn, a bin or a pile. Those without a unit have the one that another side has, else the question's: "36 inches by 36 by
+/// 36".
+std::vector<std::string> sides_of(const std::string& plain, const std::string& bare);
+
+std::string in_quotes(const std::string& said);
 void replace_all(std::string& text, std::string_view from, std::string_view to);
+void replace_each(std::string& text, const std::vector<std::string_view>& words, std::string_view by);
+/// Takes the first of some words off the front, if one is there.
+bool drop_any_front(std::string& text, const std::vector<std::string_view>& words);
 /// The first word of a text replaced, where it is that.
 void replace_first_word(std::string& text, std::string_view word, std::string_view by);
 

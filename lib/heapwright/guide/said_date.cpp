@@ -7,6 +7,7 @@
 
 #include "heapwright/error.hpp"
 #include "heapwright/guide/plain.hpp"
+#include "heapwright/time/numeric_date.hpp"
 #include "heapwright/units/nearest.hpp"
 
 namespace heapwright {
@@ -43,26 +44,30 @@ bool is_one_slip_off(std::string_view word, std::string_view name) {
   return word.size() >= long_enough && name.size() >= long_enough && edit_distance(word, name) <= 1;
 }
 
-std::optional<std::chrono::weekday> weekday_of(std::string word) {
-  constexpr auto names = std::to_array<std::string_view>({"sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday"});
+/// Which of some names a word is, in full, with a slip, or shortened to three letters and more: "Weds" too.
+template <std::size_t n>
+std::optional<unsigned> place_among(std::string word, const std::array<std::string_view, n>& names) {
   if (word.ends_with('.')) word.pop_back();
-  if (word == "weds") return std::chrono::Wednesday;
+  constexpr std::size_t shortest = 3;
+  constexpr std::size_t longest_short = 5;
   for (unsigned i = 0; i < names.size(); ++i) {
-    if (word == names[i] || (word.size() >= 3 && word.size() <= 5 && names[i].starts_with(word)) || is_one_slip_off(word, names[i]))
-      return std::chrono::weekday(i);
+    const std::string name = plain_answer(names[i]);
+    const std::size_t most = word.ends_with('s') ? word.size() - 1 : word.size();  // "Weds", "Tues"
+    const bool shortened =
+        word.size() >= shortest && word.size() <= longest_short && name.starts_with(word.substr(0, most)) && most >= shortest;
+    if (word == name || shortened || is_one_slip_off(word, name)) return i;
   }
   return std::nullopt;
 }
 
-std::optional<std::chrono::month> month_of(std::string word) {
-  constexpr auto names = std::to_array<std::string_view>(
-      {"january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december"});
-  if (word.ends_with('.')) word.pop_back();
-  for (unsigned i = 0; i < names.size(); ++i) {
-    if (word == names[i] || (word.size() >= 3 && word.size() <= 4 && names[i].starts_with(word)) || is_one_slip_off(word, names[i]))
-      return std::chrono::month(i + 1);
-  }
-  return std::nullopt;
+std::optional<std::chrono::weekday> weekday_of(const std::string& word) {
+  const auto place = place_among(word, weekday_names);
+  return place ? std::optional(std::chrono::weekday(*place)) : std::nullopt;
+}
+
+std::optional<std::chrono::month> month_of(const std::string& word) {
+  const auto place = place_among(word, month_names);
+  return place ? std::optional(std::chrono::month(*place + 1)) : std::nullopt;
 }
 
 /// "5" of "fifth".
@@ -90,42 +95,44 @@ Date this_or_next_year(std::chrono::month month, unsigned day, Date today) {
   return long_past ? next : date;
 }
 
-/// "2027", and "27".
-std::optional<std::chrono::year> year_of(const std::string& word) {
-  if (is_number(word, 4, 4)) return std::chrono::year(std::stoi(word));
-  if (is_number(word, 2, 2)) return std::chrono::year(2000 + std::stoi(word));
-  return std::nullopt;
-}
-
 Date existing(Date date, const std::string& said, Date today) {
   if (!date.ok()) throw TextError("\"" + said + "\" is no day of the calendar", hint_of(today));
   return date;
 }
 
-/// "11/7", "11/7/2026", "11-7-26": the month first.
-std::optional<Date> in_numbers(const std::string& said, Date today) {
-  for (const std::string sign : {"/", "-", "."}) {
-    std::vector<std::string> parts = split(said, {sign});
-    if (parts.size() == 3 && is_number(parts[0], 4, 4)) parts = {parts[1], parts[2], parts[0]};  // "2026/12/05"
-    if (sign == "." && (parts.size() != 3 || std::stoi("0" + parts[0]) <= 12)) continue;         // 12.5 is a number
-    if (parts.size() == 3 && is_number(parts[0], 1, 2) && is_number(parts[1], 1, 2) && sign == ".") std::swap(parts[0], parts[1]);
-    if (parts.size() < 2 || parts.size() > 3 || !is_number(parts[0], 1, 2) || !is_number(parts[1], 1, 2)) continue;
-    const auto month = static_cast<unsigned>(std::stoi(parts[0]));
-    const auto day = static_cast<unsigned>(std::stoi(parts[1]));
-    if (month > 12 && day <= 12)
-      throw TextError("\"" + said + "\" has no month " + parts[0], "write the month first: " + parts[1] + "/" + parts[0]);
-    if (parts.size() == 2) return existing(this_or_next_year(std::chrono::month(month), day, today), said, today);
-    const auto year = year_of(parts[2]);
-    if (!year) return std::nullopt;
-    const Date date = existing(Date(*year, std::chrono::month(month), std::chrono::day(day)), said, today);
-    const Date day_first(*year, std::chrono::month(day), std::chrono::day(month));
-    const bool is_past = sys_days(date) + taken_as_this_year < sys_days(today);
-    if (is_past && day_first.ok() && sys_days(day_first) >= sys_days(today))
-      throw TextError("\"" + said + "\" is " + print_date(date) + " with the month first, which is past",
-                      "write it as " + print_date(date) + ", or as " + print_date(day_first));
-    return date;
-  }
-  return std::nullopt;
+/// A date with its year, the month first; a point between them tells that the day is, where it can be no month. @throws TextError for one
+/// that is past with the month first and to come with the day first
+std::optional<Date> with_year(const std::string& said, Date today) {
+  const std::optional<NumericDate> date = numeric_date(said);
+  if (!date) return std::nullopt;
+  const bool is_day_first = said.find('.') != std::string::npos && date->first > 12;
+  const Date day = existing(date->in(is_day_first ? DayOrder::day_first : DayOrder::month_first), said, today);
+  const Date other = date->in(DayOrder::day_first);
+  const bool is_past = sys_days(day) + taken_as_this_year < sys_days(today);
+  if (is_past && other.ok() && sys_days(other) >= sys_days(today))
+    throw TextError("\"" + said + "\" is " + print_date(day) + " with the month first, which is past",
+                    "write it as " + print_date(day) + ", or as " + print_date(other));
+  return day;
+}
+
+/// "11/7", "11-7": the month first.
+std::optional<Date> without_year(const std::string& said, Date today) {
+  const std::vector<std::string> parts = split(said, {"/", "-"});
+  if (parts.size() != 2 || !is_number(parts[0], 1, 2) || !is_number(parts[1], 1, 2)) return std::nullopt;
+  const auto month = static_cast<unsigned>(std::stoi(parts[0]));
+  const auto day = static_cast<unsigned>(std::stoi(parts[1]));
+  if (month > 12 && day <= 12)
+    throw TextError("\"" + said + "\" has no month " + parts[0], "write the month first: " + parts[1] + "/" + parts[0]);
+  return existing(this_or_next_year(std::chrono::month(month), day, today), said, today);
+}
+
+/// "2026-11-07", "2026/11/7".
+std::optional<Date> year_first(const std::string& said, Date today) {
+  const std::vector<std::string> parts = split(said, {"/", "-"});
+  if (parts.size() != 3 || !is_number(parts[0], 4, 4) || !is_number(parts[1], 1, 2) || !is_number(parts[2], 1, 2)) return std::nullopt;
+  return existing(Date(std::chrono::year(std::stoi(parts[0])), std::chrono::month(static_cast<unsigned>(std::stoi(parts[1]))),
+                       std::chrono::day(static_cast<unsigned>(std::stoi(parts[2])))),
+                  said, today);
 }
 
 /// "in 2 weeks", "2 weeks from now", "in a week".
@@ -141,7 +148,7 @@ std::optional<Date> from_now(std::string said, Date today) {
     said.erase(said.size() - behind.size());
     ahead = true;
   }
-  for (const std::string_view one : {"a ", "an ", "one "}) replace_first_word(said, one.substr(0, one.size() - 1), "1");
+  for (const std::string_view one : {"a", "an"}) replace_first_word(said, one, "1");
   const std::vector<std::string> words = split(said, {" "});
   const bool ago = words.size() == 3 && words[2] == "ago";
   if ((!ahead && !ago) || words.size() != (ago ? 3U : 2U) || !is_number(words[0], 1, 3)) return std::nullopt;
@@ -183,7 +190,7 @@ std::optional<Date> in_words(const std::string& said, Date today) {
     } else if (is_number(bare, 1, 2) && !day) {
       day = static_cast<unsigned>(std::stoi(bare));
     } else if (is_number(bare, 4, 4) && !year) {
-      year = year_of(bare);
+      year = std::chrono::year(std::stoi(bare));
     } else {
       return std::nullopt;
     }
@@ -216,12 +223,13 @@ std::optional<Date> day_meant(const std::string& said, Date today) {
       {"today", "now", "right now", "right away", "tonight", "this afternoon", "this morning", "this evening"});
   if (is_one_of(said, todays)) return today;
   const std::string first = said.substr(0, said.find(' '));
-  if (first == "tomorrow" || is_one_slip_off(first, "tomorrow") || first == "tommorrow") return after(today, 1);
+  if (first == "tomorrow" || is_one_slip_off(first, "tomorrow")) return after(today, 1);
   if (said == "day after tomorrow" || said == "the day after tomorrow") return after(today, 2);
   if (said == "yesterday") return after(today, -1);
-  if (is_date(said)) return read_date(said);
   if (auto date = by_weekday(said, today)) return date;
-  if (auto date = in_numbers(said, today)) return date;
+  if (auto date = year_first(said, today)) return date;
+  if (auto date = with_year(said, today)) return date;
+  if (auto date = without_year(said, today)) return date;
   if (auto date = from_now(said, today)) return date;
   return in_words(said, today);
 }

@@ -144,8 +144,7 @@ Term allowance_term(const Topdressing& topdressing) {
 /// What a volume weighs, moist or dry, and how many loads it is.
 void weight_steps(Working& working, const Topdressing& topdressing, const Expression& volume, const WorkingUnits& units) {
   if (const auto& wheelbarrow = topdressing.wheelbarrow) {
-    const Term b =
-        given("b", "what a wheelbarrow holds", units.pile.number(wheelbarrow->volume), units.pile.symbol, wheelbarrow->source);
+    const Term b = given("b", "what a wheelbarrow holds", units.pile.number(wheelbarrow->volume), units.pile.symbol, wheelbarrow->source);
     const double many = units.pile.number(units.large.one);
     const Term f = given("f", units.pile.symbol + " in 1 " + units.large.symbol, many, "", by_definition);
     working.step({"L", "Wheelbarrow loads", "volume over what one holds", "", by_definition, 4},
@@ -154,8 +153,8 @@ void weight_steps(Working& working, const Topdressing& topdressing, const Expres
   if (!topdressing.weight) return;
   const CompostWeight& weight = *topdressing.weight;
   const auto step = [&](const std::string& which, const std::string& how, BulkDensity density) {
-    const Term r = given("r" + which, "bulk density of " + weight.name + ", " + how, units.density.number(density),
-                         units.density.symbol, weight.source);
+    const Term r = given("r" + which, "bulk density of " + weight.name + ", " + how, units.density.number(density), units.density.symbol,
+                         weight.source);
     working.step({"m" + which, "Weight, " + how, "volume times bulk density", units.mass.symbol, by_definition, 4}, volume * r);
   };
   if (weight.density.low) step("1", "at the least", *weight.density.low);

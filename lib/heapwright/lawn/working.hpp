@@ -2,8 +2,8 @@
 /// The working of a topdressing: its areas, volumes and weight, step by step.
 
 #include "heapwright/lawn/topdressing.hpp"
-#include "heapwright/working/working_units.hpp"
 #include "heapwright/working/step.hpp"
+#include "heapwright/working/working_units.hpp"
 
 namespace heapwright {
 

@@ -305,7 +305,8 @@ Words headline_of(const Recipe& recipe, const Materials& materials) {
     case RecipeStatus::on_target: return {};
     case RecipeStatus::nearest:
       if (verdict_of(recipe) == RecipeVerdict::nearly_right) return "This comes out a little off the range, and will work.";
-      return say("As it is, {} come out {}.", all_of(going_in(recipe), materials), character_words(as_built(recipe).mix, recipe.targets));
+      return say("As it is, {}: this comes out {}.", all_of(going_in(recipe), materials),
+                 character_words(as_built(recipe).mix, recipe.targets));
     case RecipeStatus::not_enough:
       if (!recipe.mix) return only_an_addition;
       return say("There is not enough for a pile of {}: {} is missing. The largest good pile:", *recipe.wanted, *recipe.missing);

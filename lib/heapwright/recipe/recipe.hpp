@@ -223,7 +223,7 @@ struct Recipe {
   std::vector<NotToday> not_today;
   std::optional<FeedingSchedule> feeding;
   std::optional<WhatRots> what_rots;  ///< where much of what goes in hardly does
-  Batch batch;  ///< what the mix was made of
+  Batch batch;                        ///< what the mix was made of
 };
 
 /// Whether the amounts come to a pile of some size, and not to parts or an example.

@@ -11,8 +11,6 @@
 
 namespace heapwright {
 namespace {
-constexpr std::array<std::string_view, 12> months{"January", "February", "March",     "April",   "May",      "June",
-                                                  "July",    "August",   "September", "October", "November", "December"};
 constexpr const char* right_form = "write year-month-day: 2026-11-07";
 
 bool is_sensible(Date date) { return date.year() >= std::chrono::year(1900) && date.year() <= std::chrono::year(2200); }
@@ -59,19 +57,16 @@ bool is_date(std::string_view text) {
 
 std::chrono::month read_month(std::string_view text) {
   const std::string plain = plain_name(text);
-  for (unsigned i = 0; i < months.size(); ++i) {
-    if (plain == plain_name(months[i]) || plain == plain_name(months[i].substr(0, 3)) || (i == 8 && plain == "sept"))
+  for (unsigned i = 0; i < month_names.size(); ++i) {
+    if (plain == plain_name(month_names[i]) || plain == plain_name(month_names[i].substr(0, 3)) || (i == 8 && plain == "sept"))
       return std::chrono::month(i + 1);
   }
   throw TextError("\"" + std::string(text) + "\" is no month", "write Jan, Feb, Mar, Apr, May, Jun, Jul, Aug, Sep, Oct, Nov or Dec");
 }
 
-std::string_view month_name(std::chrono::month month) { return months.at(static_cast<unsigned>(month) - 1).substr(0, 3); }
+std::string_view month_name(std::chrono::month month) { return month_names.at(static_cast<unsigned>(month) - 1).substr(0, 3); }
 
-std::string_view weekday_name(Date date) {
-  static constexpr std::array<std::string_view, 7> names{"Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"};
-  return names.at(std::chrono::weekday(std::chrono::sys_days(date)).c_encoding());
-}
+std::string_view weekday_name(Date date) { return weekday_names.at(std::chrono::weekday(std::chrono::sys_days(date)).c_encoding()); }
 
 bool is_early(Date date) { return date.day() <= std::chrono::day(15); }
 

@@ -1,6 +1,7 @@
 #pragma once
 /// Days of the calendar and their months, as people write and read them.
 
+#include <array>
 #include <chrono>
 #include <string>
 #include <string_view>
@@ -8,6 +9,11 @@
 namespace heapwright {
 
 using Date = std::chrono::year_month_day;
+
+inline constexpr std::array<std::string_view, 12> month_names{"January", "February", "March",     "April",   "May",      "June",
+                                                              "July",    "August",   "September", "October", "November", "December"};
+inline constexpr std::array<std::string_view, 7> weekday_names{"Sunday",   "Monday", "Tuesday", "Wednesday",
+                                                               "Thursday", "Friday", "Saturday"};
 
 /// "2026-11-07".
 std::string print_date(Date date);
