@@ -189,6 +189,51 @@ def check_watering(program, folder):
         check(symptom, 0.4999 <= found["mix_with_fix"]["moisture_fraction"] <= 0.6001, found["mix_with_fix"])
 
 
+ABUNDANT = supply("leaves-fall", "20 leaf-bag") + supply("grass-clippings", "10 bucket", "loose") + pile()
+
+
+def mixed(program, folder, supplies):
+    path = folder / "mixed.toml"
+    path.write_text(supplies, encoding="utf-8")
+    return json.loads(subprocess.run([program, "mix", path, "--json"], capture_output=True, text=True, timeout=120).stdout)["mix"]
+
+
+def check_kept_browns(program, folder):
+    """A pile built by its recipe is told how many of the bags that stand by it bears, and one all of whose supplies went in what to add."""
+    for symptom in ("ammonia-smell", "rotten-smell", "soggy"):
+        found = noticed_in(program, folder, ABUNDANT, symptom)
+        check(symptom, found["as_planned"] and found["fix"] == [], found)
+        browns = found["kept_browns"]
+        check(symptom, browns is not None and browns["at_most"]["id"] == "leaves-fall", browns)
+        path = folder / "yard.toml"
+        amounts = json.loads(subprocess.run([program, "recipe", path, "--json"], capture_output=True, text=True, timeout=120).stdout)
+        went_in = amounts["whole_containers"]["amounts"]
+        in_all = "".join(supply(one["id"], f"{one['mass_kg']:.6f} kg") for one in went_in)
+        leaves = browns["kept"]["mass_kg"] / browns["kept"]["containers"]["count"]
+        check(symptom, abs(sum(one["mass_kg"] for one in went_in if one["id"] == "leaves-fall") + browns["kept"]["mass_kg"] - 20 * leaves) < 0.01,
+              "what went in and what was kept are not all there is")
+        at_most = browns["at_most"]["mass_kg"]
+        check(symptom, mixed(program, folder, in_all + supply("leaves-fall", f"{at_most:.6f} kg"))["carbon_to_nitrogen"] <= 35.0, "too brown")
+        one_more = at_most + (0.5 if browns["at_most"]["containers"]["count"] < 10 else 1.0) * leaves
+        check(symptom, mixed(program, folder, in_all + supply("leaves-fall", f"{one_more:.6f} kg"))["carbon_to_nitrogen"] > 35.0, "it bears more")
+        screen = words(program, path)
+        count = browns["at_most"]["containers"]["count"]
+        shown = "half a leaf bag" if count == 0.5 else f"{count:g} leaf bag" + ("s" if count > 1 else "")
+        check(symptom, f"Fork in up to {shown} of the autumn leaves you kept" in screen, screen)
+    example = words(program, EXAMPLE, "--noticed", "ammonia")
+    check("the example", "Fork in up to 4 leaf bags of the autumn leaves you kept: more would make it too brown." in example, example)
+    everything = ABUNDANT.replace('amount = "20 leaf-bag"', 'amount = "2 leaf-bag"\nuse = "all"').replace(
+        'amount = "10 bucket"', 'amount = "30 bucket"\nuse = "all"')
+    found = noticed_in(program, folder, everything, "ammonia-smell")
+    check("all went in", not found["as_planned"] and found["kept_browns"] is None and "too many greens" in found["likely_cause"], found)
+    check("all went in", [part["id"] for part in found["fix"]] == ["leaves-fall"], found["fix"])
+    by_recipe = noticed_in(program, folder, everything.replace('use = "all"\n', ""), "ammonia-smell")
+    check("by its recipe", by_recipe["as_planned"] and "too many greens" not in by_recipe["likely_cause"], by_recipe)
+    winter = answer(program, folder / "yard.toml", "--noticed", "will-not-heat", "--today", "2026-12-10")
+    for one in winter["noticed"]:
+        check("December", all(part["id"] != "grass-clippings" for part in one["fix"]), one["fix"])
+
+
 def check_names(program):
     for name in ("ammonia", "Ammonia smell", "it smells of ammonia", "smells like ammonia", "rats", "There are rats", "won't heat",
                  "fruit flies", "white mold", "matted", "putrid", "smells of ammonia", "smells of rotten eggs", "slimy", "weeds growing", "never heated",
@@ -468,6 +513,7 @@ def main():
         check_symptoms(program, folder)
         check_watering(program, folder)
         check_names(program)
+        check_kept_browns(program, folder)
         check_hot(program, folder)
         check_near_fire_lately(program, folder)
         check_felt(program, folder)

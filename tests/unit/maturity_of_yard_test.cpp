@@ -62,7 +62,9 @@ TEST_CASE("next steps", "[maturity]") {
   CHECK_FALSE(has(steps_of({{}, {{"seeds", "failed"}}}), "test-maturity"));
   CHECK(steps_of({{{"self-heating", "12 degC"}, {"emergence", "95 %"}}, {}}) == Steps{"use-on-lawn", "not-on-seedlings"});
   CHECK(steps_of({{{"self-heating", "5 degC"}, {"emergence", "95 %"}}, {}}) == Steps{"use-on-lawn", "try-in-pots"});
-  CHECK(steps_of({{{"C:N", "30:1"}}, {}}) == Steps{"more-greens", "cure", "keep-in-pile", "not-on-seedlings"});
+  CHECK(steps_of({{{"C:N", "31:1"}}, {}}) == Steps{"more-greens", "cure", "keep-in-pile", "not-on-seedlings"});
+  CHECK(steps_of({{{"C:N", "30:1"}}, {}}) ==
+        Steps{"wet", "cure", "test-stability", "test-maturity", "keep-in-pile", "not-on-seedlings"});  // which a lawn bears
   CHECK(steps_of({{{"self-heating", "5 degC"}}, {}}) == Steps{"wet", "cure", "test-maturity", "mulch", "not-on-seedlings"});
 }
 
@@ -236,6 +238,13 @@ TEST_CASE("the verdict on compost, and the check to do next", "[maturity]") {
   CHECK(verdict({{}, {{"seeds", "failed"}}}) == CompostVerdict::harms_plants);
   CHECK(verdict({{{"self-heating", "5 degC"}}, {{"no-reheat", "failed"}}}) == CompostVerdict::check_failed);
   CHECK(verdict({{{"C:N", "31:1"}}, all_checks_passed}) == CompostVerdict::short_of_nitrogen);
+  // Between the screen's 25 and the 30 that Penn State takes on turf, as a forecast has it too; above it nothing makes up for it.
+  CHECK(verdict({{{"C:N", "28:1"}}, all_checks_passed}) == CompostVerdict::ready_for_turf);
+  CHECK(verdict({{{"C:N", "28:1"}, {"self-heating", "12 degC"}, {"emergence", "95 %"}}, {}}) == CompostVerdict::ready_for_turf);
+  CHECK(verdict({{{"C:N", "30:1"}}, all_checks_passed}) == CompostVerdict::ready_for_turf);
+  CHECK(verdict({{{"C:N", "28:1"}}, {}}) == CompostVerdict::nothing_against);
+  CHECK(verdict({{{"C:N", "28:1"}, {"self-heating", "25 degC"}, {"emergence", "95 %"}}, {}}) == CompostVerdict::still_composting);
+  CHECK(verdict({{{"C:N", "31:1"}, {"self-heating", "12 degC"}, {"emergence", "95 %"}}, {}}) == CompostVerdict::short_of_nitrogen);
   CHECK(verdict({{{"self-heating", "12 degC"}, {"emergence", "95 %"}}, {}}) == CompostVerdict::finished_for_lawn);
   CHECK(verdict({{{"self-heating", "5 degC"}, {"emergence", "95 %"}}, {}}) == CompostVerdict::finished_for_pots);
   CHECK(verdict({{{"self-heating", "5 degC"}, {"emergence", "60 %"}}, {}}) == CompostVerdict::harms_plants);

@@ -11,6 +11,11 @@ namespace {
 
 bool failed(const CompostKnown& known, std::string_view check) { return result_of(known.checks, check) == false; }
 
+bool passes_one(const CompostKnown& known, std::string_view property) {
+  return std::any_of(known.turf.begin(), known.turf.end(),
+                     [&](const TurfResult& result) { return result.property->id == property && result.ok == true; });
+}
+
 /// Whether a property was measured and passes no specification.
 bool passes_none(const CompostKnown& known, std::string_view property) {
   bool failed_one = false;
@@ -40,7 +45,11 @@ bool any_too_coarse(const CompostKnown& known) {
 
 }  // namespace
 
-bool lacks_nitrogen(const CompostKnown& known) { return known.rating.carbon_to_nitrogen == Rating::immature; }
+bool fails_screen(const CompostKnown& known) { return known.rating.carbon_to_nitrogen == Rating::immature; }
+
+bool lacks_nitrogen(const CompostKnown& known) { return fails_screen(known) && !passes_one(known, "carbon-to-nitrogen"); }
+
+bool is_rated_but_for_screen(const CompostKnown& known) { return known.rating.stability.rating && known.rating.maturity.rating; }
 
 bool still_composts(const CompostKnown& known) {
   if (known.rating.stability.rating) return known.rating.stability.rating == Rating::immature;
@@ -56,7 +65,7 @@ bool too_dry_to_tell(const CompostKnown& known) { return passes_none(known, "moi
 bool is_ready(const CompostKnown& known) {
   const bool nothing_against = !too_dry_to_tell(known) && !lacks_nitrogen(known) && !still_composts(known) && !harms_plants(known) &&
                                !any_failed(known.checks) && !known.pile_at_work;
-  return nothing_against && (known.rating.rating || all_passed(known.checks));
+  return nothing_against && (is_rated_but_for_screen(known) || all_passed(known.checks));
 }
 
 bool fit_for_mulch(const CompostKnown& known) {
@@ -77,7 +86,7 @@ std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteri
   const bool ready = is_ready(known);
   const bool doubtful =
       lacks_nitrogen(known) || still_composts(known) || harms_plants(known) || any_failed(known.checks) || known.pile_at_work;
-  const bool rated = known.rating.rating.has_value();
+  const bool rated = is_rated_but_for_screen(known) || lacks_nitrogen(known);
   const bool fit_for_turf = what_harms_turf(known).empty();
   const bool fit_for_pots = ready && known.rating.rating == Rating::very_mature && fit_for_turf;
   const bool too_wet = passes_none(known, "moisture", Off::too_much);

@@ -19,8 +19,13 @@ struct CompostKnown {
   bool pile_at_work = false;  ///< it is hot or smells so, whatever the tests say of a sample
 };
 
-/// Whether it fails the screen of its C:N, which no other test makes up for.
+/// Whether its C:N fails the screen, so that it is rated immature whatever else was tested.
+bool fails_screen(const CompostKnown& known);
+/// Whether its C:N fails the screen and is above what any specification for turf takes: the limit that a forecast goes by too
+/// (`turf_limits`). Between the two a lawn bears it, as it does compost that a forecast calls ready for turf.
 bool lacks_nitrogen(const CompostKnown& known);
+/// Whether there are tests of stability and of maturity, whatever the screen says.
+bool is_rated_but_for_screen(const CompostKnown& known);
 /// Whether it still composts: a test of stability says so, household checks where there is none.
 bool still_composts(const CompostKnown& known);
 /// Whether plants do not bear it: a test of maturity says so, seeds where there is none.
@@ -31,7 +36,7 @@ bool fit_for_mulch(const CompostKnown& known);
 bool too_dry_to_tell(const CompostKnown& known);
 /// Which of its pH and its salts suit none of the specifications for turf.
 std::vector<std::string> what_harms_turf(const CompostKnown& known);
-/// Whether nothing speaks against it, and it is rated or every household check passed.
+/// Whether nothing speaks against it on a lawn, and its tests make a rating or every household check passed.
 bool is_ready(const CompostKnown& known);
 
 /// In the order of the criteria, the most pressing first. @param criteria must outlive the result

@@ -29,7 +29,8 @@ const std::vector<std::pair<std::string, Circumstance>> circumstance_words{{"too
                                                                            {"too-hot", Circumstance::too_hot},
                                                                            {"near-fire", Circumstance::near_fire},
                                                                            {"has-heated", Circumstance::has_heated}};
-const std::vector<std::pair<std::string, Fix>> fix_words{{"none", Fix::none}, {"balance", Fix::balance}, {"water", Fix::water}};
+const std::vector<std::pair<std::string, Fix>> fix_words{
+    {"none", Fix::none}, {"balance", Fix::balance}, {"water", Fix::water}, {"browns", Fix::browns}};
 
 Circumstances read_circumstances(Table& table, std::string_view key) {
   Circumstances found;

@@ -36,7 +36,12 @@ enum class Circumstance {
 using Circumstances = std::set<Circumstance>;
 
 /// What mends a cause by adding something.
-enum class Fix { none, balance, water };
+enum class Fix {
+  none,
+  balance,  ///< what brings the mix back inside its targets
+  water,    ///< what brings it to the moisture aim
+  browns,   ///< of those that stand by
+};
 
 struct Cause {
   Circumstances when;  ///< all of them; none: holds of any pile

@@ -24,6 +24,7 @@ CompostVerdict verdict_of(const CompostKnown& known) {
   if (harms_plants(known)) return CompostVerdict::harms_plants;
   if (too_dry_to_tell(known)) return CompostVerdict::too_dry_to_tell;
   if (any_failed(known.checks)) return CompostVerdict::check_failed;
+  if (fails_screen(known)) return is_ready(known) ? CompostVerdict::ready_for_turf : CompostVerdict::nothing_against;
   if (rating) return rating == Rating::very_mature ? CompostVerdict::finished_for_pots : CompostVerdict::finished_for_lawn;
   if (all_passed(known.checks)) return CompostVerdict::likely_finished;
   const bool is_known = is_any_check_done(known) || !known.rating.tests.empty();
@@ -43,13 +44,14 @@ bool is_to_be_mended(CompostVerdict verdict) {
     case CompostVerdict::nothing_against:
     case CompostVerdict::likely_finished:
     case CompostVerdict::finished_for_lawn:
-    case CompostVerdict::finished_for_pots: return false;
+    case CompostVerdict::finished_for_pots:
+    case CompostVerdict::ready_for_turf: return false;
   }
   return false;
 }
 
 const CheckCriterion* next_check(const CompostKnown& known) {
-  if (known.rating.rating || is_to_be_mended(verdict_of(known))) return nullptr;
+  if (is_rated_but_for_screen(known) || is_to_be_mended(verdict_of(known))) return nullptr;
   const auto missing =
       std::find_if(known.checks.begin(), known.checks.end(), [](const CheckResult& one) { return !one.passed.has_value(); });
   return missing == known.checks.end() ? nullptr : missing->check;

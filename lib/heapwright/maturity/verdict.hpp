@@ -14,6 +14,7 @@ enum class CompostVerdict {
   likely_finished,    ///< every household check passed
   finished_for_lawn,  ///< by its tests: for lawns and beds
   finished_for_pots,  ///< likewise, mixed with soil
+  ready_for_turf,     ///< not for beds: its C:N fails the screen, and a specification for turf takes it
   pile_at_work,       ///< hot, or it smells so, whatever the tests of a sample say
   short_of_nitrogen,
   still_composting,

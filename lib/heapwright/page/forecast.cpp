@@ -153,7 +153,9 @@ void say_what_it_leaves(PageWriter& writer, const YardForecast& answer) {
           say("About {} as it lies, of all that goes in; some {}, once it is as moist as compost is spread. Screened about {}: lumps "
               "stay behind for the next pile, and fine compost is denser.",
               answer.finished_volume, answer.mass, band_of(*answer.screened)))
-      .paragraph(say("{} of its organic matter is gone by then and {} of its nitrogen; its C:N is {}, give or take {}.",
+      .paragraph(say("When it is fit for {}, {} of the organic matter that went in is gone and {} of the nitrogen; its C:N is {}, give or "
+                     "take {}.",
+                     answer.forecast->status == ForecastStatus::turf_only ? "the lawn" : "beds and pots",
                      Percent{finished.volatile_solids_loss}, Percent{finished.nitrogen_loss}, Number{finished.carbon_to_nitrogen.value()},
                      Number{forecast_width.carbon_to_nitrogen.value()}));
 }

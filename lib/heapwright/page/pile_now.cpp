@@ -174,13 +174,32 @@ Words to_add(const NoticedSign& noticed, const Materials& materials) {
   return listed(added);
 }
 
+/// "3 leaf bags"
+Words measured(const RecipeAmount& amount, const Materials& materials) {
+  return amount.counted_by_mass ? Words(amount.mass) : amount_of(amount.containers, amount.volume, materials);
+}
+
+Words kept_browns_words(const KeptBrowns& browns, const Materials& materials) {
+  const Words amount = measured(browns.at_most, materials);
+  if (!(browns.at_most.mass < browns.kept.mass)) return say("Fork in what it wants of the {} of {} you kept.", amount, browns.kept.name);
+  return say("Fork in up to {} of the {} you kept: more would make it too brown.", amount, browns.kept.name);
+}
+
+/// What has to be so for the amounts to be right.
+Words condition_words(const NoticedSign& noticed) {
+  const char* went_in = noticed.as_planned ? "if you built it as planned" : "if all you listed went in";
+  if (noticed.cause->fix != Fix::water) return went_in;
+  return say("{} and {}", went_in, noticed.as_planned ? "gave it no water" : "no water since");
+}
+
 /// What to add in containers, on what conditions.
 Words fix_words(const NoticedSign& noticed, const Materials& materials) {
+  if (noticed.kept_browns) return kept_browns_words(*noticed.kept_browns, materials);
   const Words added = to_add(noticed, materials);
   if (added.empty()) return {};
-  const char* condition = noticed.cause->fix == Fix::water ? "if all you listed went in and no water since" : "if all you listed went in";
+  const Words condition = condition_words(noticed);
   const std::string& when = noticed.cause->fix_when;
-  return say("{}, add {}.{}", capital(when.empty() ? Words(condition) : say("{}, and {}", when, condition)), added,
+  return say("{}, add {}.{}", capital(when.empty() ? condition : say("{}, and {}", when, condition)), added,
              noticed.overfills ? " That is more than fits: make a second pile of the rest." : "");
 }
 
@@ -345,6 +364,11 @@ Words rated_words(CompostVerdict verdict, const CompostKnown& known) {
     case CompostVerdict::check_failed: return "So its tests say, but a household check failed. Find out why before you use it.";
     case CompostVerdict::finished_for_lawn:
       return finished_words(known, "It may go on the lawn and on beds, but not on seedlings or into pots.");
+    case CompostVerdict::ready_for_turf:
+      return finished_words(known,
+                            "Only its C:N is against it, and a lawn bears that: spread it thin there. Keep it off beds and pots, where it "
+                            "would take nitrogen from the plants.");
+    case CompostVerdict::nothing_against: return "Only its C:N is against it, and a lawn bears that; but not enough else was checked.";
     case CompostVerdict::finished_for_pots:
       return finished_words(known, "It is finished: use it on the lawn and on beds, and mixed with soil in pots.");
     default: return why_not(verdict, known);

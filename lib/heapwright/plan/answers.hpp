@@ -74,6 +74,22 @@ struct StartingRatio {
   std::optional<bool> met;
 };
 
+/// Browns that a plan left standing by, and how much of them a pile bears.
+struct KeptBrowns {
+  RecipeAmount kept;
+  RecipeAmount at_most;  ///< of that: with more the C:N goes above its window
+};
+
+/// A pile as it was built: of the amounts of its recipe, without the water that they want.
+struct PileAsBuilt {
+  Yard yard;                              ///< whose supplies are what went in, all of it
+  Answer<Recipe> recipe;                  ///< of that: what would set it right
+  bool as_planned = false;                ///< the recipe left some of what is on hand
+  std::optional<KeptBrowns> kept_browns;  ///< the most of them
+};
+/// @param recipe of the yard's first pile
+PileAsBuilt pile_as_built(const Yard& yard, const Answer<Recipe>& recipe, Date today);
+
 /// What was noticed of a pile, and what mends it. Points into the tables of its yard.
 struct NoticedSign {
   const Symptom* symptom = nullptr;
@@ -81,9 +97,11 @@ struct NoticedSign {
   std::vector<const Cause*> other_causes;  ///< that hold of the yard too; of none all of them
   bool pile_is_known = false;              ///< whether anything is known of the pile
   bool is_measured = false;                ///< a thermometer has shown that it is so: nobody need look first
-  std::vector<RecipeAmount> fix;           ///< to add to all that is on hand; nothing where nothing is to be added
+  bool as_planned = false;                 ///< what went in is by the recipe, which left some of what is on hand
+  std::vector<RecipeAmount> fix;           ///< to add to what went in; nothing where nothing is to be added
   WaterMass water;                         ///< likewise
-  std::optional<Mix> mix;                  ///< all that is on hand, without water
+  std::optional<KeptBrowns> kept_browns;   ///< to fork in, where the cause asks for browns
+  std::optional<Mix> mix;                  ///< what went in, without water
   std::optional<Mix> mended;               ///< with the fix
   bool overfills = false;                  ///< with the fix there is more than the pile holds
 
@@ -91,10 +109,11 @@ struct NoticedSign {
   bool takes_water() const { return water > 0.5 * unit::liter * water_density(); }
 };
 
+/// @param yard whose tables the sign points into
+/// @param pile nothing where the yard lists no supplies
 /// @param symptom id of one
-/// @param recipe of the yard; nothing where it lists no supplies
 /// @param shown what its readings show
-NoticedSign noticed_in(const Yard& yard, const Answer<Recipe>* recipe, std::string_view symptom, Date day, const Circumstances& shown);
+NoticedSign noticed_in(const Yard& yard, const PileAsBuilt* pile, std::string_view symptom, Date day, const Circumstances& shown);
 
 /// Readings whose dates can hardly be right.
 struct DatesInDoubt {

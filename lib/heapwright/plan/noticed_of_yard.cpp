@@ -81,7 +81,7 @@ Circumstances circumstances_of(const Yard& yard, const Answer<Recipe>& recipe, c
   return found;
 }
 
-/// What is said to bring all that is on hand back inside the targets: the first of the ways, which is the handiest.
+/// What is said to bring what went in back inside the targets: the first of the ways, which is the handiest.
 void balance(const Recipe& recipe, NoticedSign& answer) {
   if (recipe.what_would_help.empty()) return;
   const Help& help = recipe.what_would_help.front();
@@ -96,35 +96,44 @@ void add_water(const Recipe& recipe, NoticedSign& answer) {
   answer.mended = recipe.everything_in->mix;
 }
 
+/// Whether more is in a mix than the piles hold.
+bool overfills(const Yard& yard, const std::optional<Mix>& mix) {
+  return yard.pile && mix && mix->volume && fit_of(yard.pile, mix->volume, yard.options.settling)->fits == false;
+}
+
+void mend(const PileAsBuilt& pile, NoticedSign& answer) {
+  switch (answer.cause->fix) {
+    case Fix::none: break;
+    case Fix::balance: balance(pile.recipe.result, answer); break;
+    case Fix::water: add_water(pile.recipe.result, answer); break;
+    case Fix::browns: answer.kept_browns = pile.kept_browns; break;
+  }
+  answer.overfills = overfills(pile.yard, answer.mended);
+}
+
 std::vector<const Cause*> all_causes(const Symptom& symptom) {
   std::vector<const Cause*> causes;
   for (const Cause& cause : symptom.causes) causes.push_back(&cause);
   return causes;
 }
 
-/// Whether more is in a mix than the piles hold.
-bool overfills(const Yard& yard, const std::optional<Mix>& mix) {
-  return yard.pile && mix && mix->volume && fit_of(yard.pile, mix->volume, yard.options.settling)->fits == false;
-}
-
 }  // namespace
 
-NoticedSign noticed_in(const Yard& yard, const Answer<Recipe>* recipe, std::string_view symptom, Date day, const Circumstances& shown) {
+NoticedSign noticed_in(const Yard& yard, const PileAsBuilt* pile, std::string_view symptom, Date day, const Circumstances& shown) {
   NoticedSign answer;
   answer.symptom = &known_row(*yard.tables.symptoms, symptom);
-  answer.pile_is_known = recipe != nullptr || !shown.empty();
-  if (recipe != nullptr) answer.mix = mix_on_hand(yard, WaterMass(), day)->mix;
-  const Circumstances found = recipe != nullptr ? circumstances_of(yard, *recipe, answer.mix, day, shown) : shown;
+  answer.pile_is_known = pile != nullptr || !shown.empty();
+  if (pile != nullptr) answer.mix = mix_on_hand(pile->yard, WaterMass(), day)->mix;
+  const Circumstances found = pile != nullptr ? circumstances_of(pile->yard, pile->recipe, answer.mix, day, shown) : shown;
   const std::vector<const Cause*> causes = answer.pile_is_known ? likely_causes(*answer.symptom, found) : all_causes(*answer.symptom);
   answer.cause = causes.front();
   answer.is_measured =
       shown.contains(Circumstance::near_fire) || (shown.contains(Circumstance::too_hot) && answer.symptom->id == "too-hot");
   const bool cannot_wait = answer.pile_is_known && answer.cause->when.contains(Circumstance::near_fire);
   if (!cannot_wait) answer.other_causes.assign(causes.begin() + 1, causes.end());
-  if (recipe == nullptr) return answer;
-  if (answer.cause->fix == Fix::balance) balance(recipe->result, answer);
-  if (answer.cause->fix == Fix::water) add_water(recipe->result, answer);
-  answer.overfills = overfills(yard, answer.mended);
+  if (pile == nullptr) return answer;
+  answer.as_planned = pile->as_planned;
+  mend(*pile, answer);
   return answer;
 }
 

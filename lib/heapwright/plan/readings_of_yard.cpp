@@ -124,8 +124,10 @@ void leave_out_heated(NoticedSign& one) {
 
 /// What was noticed and what the log shows; each symptom once.
 void take_noticed(const Yard& yard, const Answer<Recipe>* recipe, Date today, YardReadings& answer) {
+  std::optional<PileAsBuilt> pile;  // only where there is something to tell of it
   const auto add = [&](std::string_view name, Date day) {
-    NoticedSign one = noticed_in(yard, recipe, name, day, shown_by(answer));
+    if (recipe != nullptr && !pile) pile = pile_as_built(yard, *recipe, today);
+    NoticedSign one = noticed_in(yard, pile ? &*pile : nullptr, name, day, shown_by(answer));
     if (!one.pile_is_known && never_heated(yard, answer)) leave_out_heated(one);
     const bool known =
         std::any_of(answer.noticed.begin(), answer.noticed.end(), [&](const NoticedSign& other) { return other.symptom == one.symptom; });

@@ -92,16 +92,23 @@ Json noticed_mix_json(const std::optional<Mix>& mix) {
   return {{"carbon_to_nitrogen", optional_si(mix->carbon_to_nitrogen)}, {"moisture_fraction", optional_si(mix->moisture)}};
 }
 
+Json measured_json(const RecipeAmount& amount) {
+  Json containers = nullptr;
+  if (amount.containers) containers = {{"name", amount.containers->container}, {"count", amount.containers->count}};
+  return {{"id", amount.id}, {"mass_kg", amount.mass.value()}, {"containers", containers}};
+}
+
+Json kept_browns_json(const std::optional<KeptBrowns>& browns) {
+  if (!browns) return nullptr;
+  return {{"kept", measured_json(browns->kept)}, {"at_most", measured_json(browns->at_most)}};
+}
+
 Json noticed_json(const YardReadings& answer) {
   Json list = Json::array();
   if (answer.smokes) return list;  // the caution says all there is to do
   for (const NoticedSign& noticed : answer.noticed) {
     Json fix = Json::array();
-    for (const RecipeAmount& amount : noticed.fix) {
-      Json containers = nullptr;
-      if (amount.containers) containers = {{"name", amount.containers->container}, {"count", amount.containers->count}};
-      fix.push_back({{"id", amount.id}, {"mass_kg", amount.mass.value()}, {"containers", containers}});
-    }
+    for (const RecipeAmount& amount : noticed.fix) fix.push_back(measured_json(amount));
     Json others = Json::array();
     for (const Cause* other : noticed.other_causes)
       others.push_back({{"cause", other->cause}, {"check", other->check}, {"do_now", other->do_now}});
@@ -109,7 +116,9 @@ Json noticed_json(const YardReadings& answer) {
                     {"likely_cause", noticed.cause->cause},
                     {"check", noticed.cause->check},
                     {"other_causes", others},
+                    {"as_planned", noticed.as_planned},
                     {"fix", fix},
+                    {"kept_browns", kept_browns_json(noticed.kept_browns)},
                     {"water_to_add_kg", noticed.water.value()},
                     {"mix", noticed_mix_json(noticed.mix)},
                     {"mix_with_fix", noticed_mix_json(noticed.mended)},

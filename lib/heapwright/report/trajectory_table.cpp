@@ -33,7 +33,7 @@ std::string table_of_forecast(const YardForecast& answer, const Show& show) {
   for (std::size_t day = 0; day < forecast.days.size(); day += 7) rows.push_back(week_row(forecast, day, show));
   return fmt::format(
       "{}\n{}", columns(rows),
-      wrap(fmt::format("left: of the organic matter. breath: mg CO2-C per g organic matter and day, of the rawest part; once "
+      wrap(fmt::format("left: of the organic matter that went in. breath: mg CO2-C per g organic matter and day, of the rawest part; once "
                        "it is down to {:.0f} and has cured three weeks it is ready for turf, at {:.0f} mature.",
                        value_in(mg_carbon_per_g_and_day, turf_limits.respiration),
                        value_in(mg_carbon_per_g_and_day, mature_limits.respiration))));

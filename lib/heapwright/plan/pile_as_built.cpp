@@ -1,0 +1,80 @@
+#include <algorithm>
+#include <cmath>
+
+#include "heapwright/plan/answers.hpp"
+#include "heapwright/recipe/amounts.hpp"
+
+namespace heapwright {
+namespace {
+
+/// A supply of what went in of it, and of no more.
+Supply all_in(const Portion& portion) {
+  Supply supply = portion.supply;
+  supply.amount = portion.counted.value_or(portion.mass);
+  supply.when = std::monostate();
+  supply.use = Use::all;
+  supply.most_of_volume.reset();
+  supply.bought = false;
+  return supply;
+}
+
+bool is_dry_brown(const Supply& supply, const Targets& targets) {
+  const Properties is = supply.properties();
+  const bool is_brown = is.carbon > targets.carbon_to_nitrogen.high * is.nitrogen;
+  return supply.feedstock.feedstock_class == FeedstockClass::keeper && is_brown && is.moisture < targets.moisture.low;
+}
+
+/// The most of something brown in a mix whose C:N is not above R, of C and N in the mix and c and n in a unit of it:
+///
+///     x = (R N − C)/(c − R n)
+Mass most_of(const Ingredient& brown, const Mix& mix, CarbonNitrogenRatio highest) {
+  const Mix unit = mix_of({{brown}, WaterMass()});
+  return brown.mass * ((highest * mix.nitrogen - mix.carbon) / (unit.carbon - highest * unit.nitrogen));
+}
+
+/// Down to what a person can measure.
+Mass rounded_down(const RecipeSupply& supply, Mass mass) {
+  if (!is_positive(mass)) return Mass();
+  const Mass measure = measure_of(supply, mass);
+  return std::floor(mass / measure + 1e-9) * measure;
+}
+
+/// How much of what is left of a supply the mix bears.
+std::optional<KeptBrowns> kept_of(const Yard& yard, const Supply& supply, Volume left, const Mix& mix, Date built) {
+  const Mass kept = left * *supply.density();
+  const RecipeQuestion asked = recipe_question({supply}, yard.targets, yard.options, built, yard.tables.materials);
+  const RecipeSupply& counted = asked.supplies.front();
+  const Mass most = most_of(supply.ingredient(kept), mix, yard.targets.carbon_to_nitrogen.high);
+  const Mass at_most = most >= kept ? kept : rounded_down(counted, most);
+  if (!is_positive(at_most)) return std::nullopt;
+  return KeptBrowns{amount_of(counted, kept), amount_of(counted, at_most)};
+}
+
+std::optional<KeptBrowns> kept_browns(const Yard& yard, const AsBuilt& pile, Date built) {
+  const RecipeAmount* most = nullptr;
+  for (const RecipeAmount& amount : pile.amounts) {
+    if (!is_left(amount) || amount.supply == 0) continue;
+    if (!is_dry_brown(yard.supplies[static_cast<std::size_t>(amount.supply - 1)], yard.targets)) continue;
+    if (most == nullptr || *amount.left_over > *most->left_over) most = &amount;
+  }
+  if (most == nullptr) return std::nullopt;
+  return kept_of(yard, yard.supplies[static_cast<std::size_t>(most->supply - 1)], *most->left_over, pile.mix, built);
+}
+
+}  // namespace
+
+PileAsBuilt pile_as_built(const Yard& yard, const Answer<Recipe>& recipe, Date today) {
+  PileAsBuilt pile{yard, recipe, false, std::nullopt};
+  if (!has_size(recipe.result)) return pile;
+  const AsBuilt built = as_built(recipe.result);
+  pile.as_planned = std::any_of(built.amounts.begin(), built.amounts.end(), is_left);
+  if (!pile.as_planned) return pile;
+  pile.kept_browns = kept_browns(yard, built, yard.built_or(today));
+  pile.yard.options.fill.reset();
+  pile.yard.supplies.clear();
+  for (const Portion& portion : recipe->batch.portions) pile.yard.supplies.push_back(all_in(portion));
+  pile.recipe = first_recipe(pile.yard, today);
+  return pile;
+}
+
+}  // namespace heapwright
