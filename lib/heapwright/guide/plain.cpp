@@ -148,13 +148,13 @@ std::string numbers_in_digits(const std::string& plain) {
   }
   constexpr std::array<Replacement, 2> shares{{{" quarters", "/4"}, {" thirds", "/3"}}};
   constexpr std::array<Replacement, 3> fractions{{{" and a half", " 1/2"}, {" and a quarter", " 1/4"}, {" and three quarters", " 3/4"}}};
-  for (const auto& [words_of, digits] : fractions) {
-    const std::size_t at = written.find(words_of);
-    if (at != std::string::npos && at > 0 && is_digit(written[at - 1])) replace_all(written, words_of, digits);
+  for (const auto& [spelled, digits] : fractions) {
+    const std::size_t at = written.find(spelled);
+    if (at != std::string::npos && at > 0 && is_digit(written[at - 1])) replace_all(written, spelled, digits);
   }
-  for (const auto& [words_of, digits] : shares) {
-    const std::size_t at = written.find(words_of);
-    if (at != std::string::npos && at > 0 && is_digit(written[at - 1])) written.replace(at, words_of.size(), digits);
+  for (const auto& [spelled, digits] : shares) {
+    const std::size_t at = written.find(spelled);
+    if (at != std::string::npos && at > 0 && is_digit(written[at - 1])) written.replace(at, spelled.size(), digits);
   }
   for (const std::string_view of : {" of an ", " of a "}) {
     const std::size_t at = written.find(of);

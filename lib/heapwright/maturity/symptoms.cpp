@@ -164,7 +164,7 @@ const Symptom& find_symptom(const std::vector<Symptom>& symptoms, std::string_vi
   if (found.empty()) found = likeliest(symptoms, said);
   if (found.empty()) refuse_unknown(symptoms, said);
   if (found.size() > 1)
-    throw TextError("\"" + std::string(said) + "\" can mean \"" + found[0]->id + "\" or \"" + found[1]->id + "\"",
+    throw TextError("\"" + std::string(said) + "\" can mean \"" + found[0]->name + "\" or \"" + found[1]->name + "\"",
                     "write one of them, or each by itself");
   return *found.front();
 }
