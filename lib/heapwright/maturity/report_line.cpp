@@ -56,9 +56,12 @@ void read_report_line(Table& table, ReportLine& line) {
 /// "Lead (Pb)" is "Lead".
 std::string without_parenthesis(std::string_view name) { return std::string(name.substr(0, name.find(" ("))); }
 
-bool is_line_called(const ReportLine& line, std::string plain) {
-  constexpr std::string_view total = "total";
-  return is_called(line, plain) || (plain.starts_with(total) && is_called(line, plain.substr(total.size())));
+/// "Total lead" and "lead, total" are "lead".
+bool is_line_called(const ReportLine& line, const std::string& plain) {
+  constexpr std::string_view before = "total";
+  constexpr std::string_view behind = ",total";
+  return is_called(line, plain) || (plain.starts_with(before) && is_called(line, plain.substr(before.size()))) ||
+         (plain.ends_with(behind) && is_called(line, plain.substr(0, plain.size() - behind.size())));
 }
 
 bool has_word_of(const ReportLine& line, const std::vector<std::string>& words) {

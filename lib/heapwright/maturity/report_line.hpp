@@ -48,7 +48,7 @@ struct ReportLines {
   std::vector<ReportLine> lines;
   std::vector<std::string> in_place_of_a_figure;  ///< "very stable", "not detected"
 
-  /// A line by its id, its name, what else it is called or a word of it; "Lead (Pb)" and "total lead" are lead. Nothing where none is
+  /// A line by its id, its name, what else it is called or a word of it; "Lead (Pb)" and "lead, total" are lead. Nothing where none is
   /// meant.
   const ReportLine* find(std::string_view name) const;
   /// Whether a text is one of the words that stand in place of a figure.
