@@ -21,10 +21,10 @@ std::pair<std::string_view, std::string_view> name_and_value(std::string_view te
   return {text.substr(0, equals), text.substr(equals + 1)};
 }
 
-MaturityTest read_test_option(const std::string& text, const Criteria& criteria) {
+LineOfReport read_test_option(const std::string& text, const Tables& tables) {
   return read_option("--test", text, [&](std::string_view words) {
     const auto [test, value] = name_and_value(words, "--test \"self-heating=12 degC\"");
-    return read_maturity_test(criteria, test, value);
+    return line_of_report(named_line(*tables.criteria, *tables.report_lines, test), *tables.report_lines, value);
   });
 }
 
@@ -37,7 +37,7 @@ HouseholdCheck read_check_option(const std::string& text, const Criteria& criter
 
 ExitCode run_maturity(const MaturityOptions& options) {
   Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
-  for (const std::string& text : options.tests) yard.observations.tests.push_back(read_test_option(text, *yard.tables.criteria));
+  for (const std::string& text : options.tests) keep(yard.observations, read_test_option(text, yard.tables));
   for (const std::string& text : options.checks) yard.observations.checks.push_back(read_check_option(text, *yard.tables.criteria));
   const Answer<YardCompost> answer = maturity_of(yard, options.common.today());
   options.common.print_answer([&] { return json_of_maturity(answer, yard.tables.materials); },
@@ -51,7 +51,7 @@ void add_maturity_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<MaturityOptions>();
   CLI::App* command = program.add_subcommand("maturity", "whether compost is finished and fit for a lawn");
   command->add_option("file", options->file, "a yard file, with [[maturity.test]] and [[maturity.check]]");
-  command->add_option("--test", options->tests, "\"self-heating=12 degC\", \"C:N=18:1\"; once for each")
+  command->add_option("--test", options->tests, "\"self-heating=12 degC\", \"lead=14 mg/kg\"; once for each")
       ->take_all()
       ->allow_extra_args(false);
   command->add_option("--check", options->checks, "no-reheat, sealed-bag, seeds or looks: no-reheat=passed")

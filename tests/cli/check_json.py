@@ -25,7 +25,7 @@ PILE = {"shape", "volume_m3", "surface_m2", "footprint_m2", "count", "fits", "ta
         "filled_height_m", "settled_height_m", "takes_m3", "left_over_m3"} | {"assumptions", "measure_first", "working", "cautions"}
 PLAN = {"yard", "season", "recipe", "pile", "forecast", "readings", "maturity", "topdress", "supply", "calendar"}
 MATURITY = {"rating", "pile_at_work", "stability", "maturity", "tests", "checks", "turf", "next", "stability_tests_disagree", "maturity_tests_disagree", "cured_by",
-            "plants_decide", "rating_reasons"}
+            "plants_decide", "rating_reasons", "report_lines"}
 EVERY_ANSWER = {"assumptions", "measure_first", "working", "cautions"}
 
 failures = []
@@ -85,7 +85,11 @@ def check_recipe(where, recipe):
 def check_maturity(where, maturity):
     has(where, maturity, MATURITY)
     for test in maturity["tests"]:
-        has(f"{where} tests", test, {"test", "value", "unit", "rating", "source", "evidence", "class", "date", "superseded", "stands_beside"})
+        has(f"{where} tests", test, {"test", "value", "unit", "told", "rating", "at_least", "source", "evidence", "class", "date", "superseded", "stands_beside"})
+    for line in maturity["report_lines"]:
+        has(f"{where} report_lines", line, {"name", "line", "test", "written", "value", "unit", "told", "standing", "what", "limit", "source", "evidence", "date"})
+        if line["limit"]:
+            has(f"{where} report_lines limit", line["limit"], {"written", "value", "unit", "for_whom", "source", "evidence"})
     for reason in maturity["rating_reasons"]:
         has(f"{where} rating_reasons", reason, {"id", "text", "source", "evidence"})
     for check in maturity["checks"]:
@@ -139,7 +143,7 @@ def main():
     has("plan pile", plan["pile"], PILE)
     if plan["pile"] != answer(program, "pile", yard):
         failures.append("plan tells another pile than pile")
-    for arguments in ((), ("tests/cli/golden/lab-report.toml",), ("tests/cli/golden/tests-disagree.toml",), ("--check", "looks=failed"),
+    for arguments in ((), ("tests/cli/golden/lab-report.toml",), ("tests/cli/golden/tests-disagree.toml",), ("tests/cli/golden/whole-report.toml",), ("--check", "looks=failed"),
                       ("--test", "self-heating=12 degC"), ("--test", "C:N=30:1")):
         check_maturity(str(arguments), answer(program, "maturity", *arguments))
     rated = answer(program, "maturity", "--test", "self-heating=22 degF", "--test", "emergence=95 %")
@@ -148,7 +152,7 @@ def main():
         failures.append(f"maturity of two tests: {found}")
     check_today(program)
     print("\n".join(failures))
-    print(f"JSON of 28 commands, {len(failures)} failures")
+    print(f"JSON of 29 commands, {len(failures)} failures")
     return 1 if failures else 0
 
 

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "heapwright/input/document.hpp"
+#include "heapwright/materials/called.hpp"
 #include "heapwright/materials/read_published_values.hpp"
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/units/nearest.hpp"
@@ -19,10 +20,26 @@ const std::vector<std::pair<std::string, TestKind>> test_kind_words{{"screen", T
                                                                     {"maturity", TestKind::maturity},
                                                                     {"property", TestKind::property}};
 
-constexpr std::array<std::pair<std::string_view, Bound::Side>, 4> side_words{{{"below ", Bound::Side::below},
-                                                                              {"at most ", Bound::Side::at_most},
-                                                                              {"above ", Bound::Side::above},
-                                                                              {"at least ", Bound::Side::at_least}}};
+/// Of those that begin alike the longer one first.
+constexpr std::array<std::pair<std::string_view, Bound::Side>, 16> side_words{{{"below ", Bound::Side::below},
+                                                                               {"less than ", Bound::Side::below},
+                                                                               {"under ", Bound::Side::below},
+                                                                               {"at most ", Bound::Side::at_most},
+                                                                               {"up to ", Bound::Side::at_most},
+                                                                               {"<=", Bound::Side::at_most},
+                                                                               {"≤", Bound::Side::at_most},
+                                                                               {"<", Bound::Side::below},
+                                                                               {"above ", Bound::Side::above},
+                                                                               {"more than ", Bound::Side::above},
+                                                                               {"greater than ", Bound::Side::above},
+                                                                               {"over ", Bound::Side::above},
+                                                                               {"at least ", Bound::Side::at_least},
+                                                                               {">=", Bound::Side::at_least},
+                                                                               {"≥", Bound::Side::at_least},
+                                                                               {">", Bound::Side::above}}};
+
+bool is_upper(Bound::Side side) { return side == Bound::Side::below || side == Bound::Side::at_most; }
+bool takes_its_value(Bound::Side side) { return side == Bound::Side::at_most || side == Bound::Side::at_least; }
 
 std::string required_text(Table& table, std::string_view key) {
   table.require(key, "each row has one");
@@ -183,11 +200,6 @@ std::vector<std::string> names_of(const TestCriterion& test) {
   return names;
 }
 
-bool is_called(const TestCriterion& test, std::string_view name) {
-  const std::vector<std::string> names = names_of(test);
-  return std::any_of(names.begin(), names.end(), [&](const std::string& one) { return plain_name(one) == plain_name(name); });
-}
-
 [[noreturn]] void refuse_unknown(const std::vector<TestCriterion>& tests, std::string_view name) {
   std::vector<std::string> plain_names;
   std::vector<std::string> ids;
@@ -220,6 +232,18 @@ bool Bound::holds(const TestValue& measured) const {
   return false;
 }
 
+std::optional<bool> Bound::holds(const TestValue& measured, std::optional<Side> told) const {
+  if (!told) return holds(measured);
+  const std::partial_ordering order = compare(measured, value);
+  const bool all_would_be_good = is_upper(side) == is_upper(*told);
+  // Bounds of one value: all is inside unless only what is told takes the value in, all outside unless both do.
+  const bool settled_at_edge =
+      all_would_be_good ? takes_its_value(side) || !takes_its_value(*told) : !(takes_its_value(side) && takes_its_value(*told));
+  const bool settled = is_upper(*told) ? std::is_lt(order) : std::is_gt(order);
+  if (settled || (std::is_eq(order) && settled_at_edge)) return all_would_be_good;
+  return std::nullopt;
+}
+
 bool meets(const StartingRatioRule& rule, CarbonNitrogenRatio ratio) {
   constexpr double hair = 1e-9;  // as it is shown: 24.5 is 25, whichever way it was worked out
   const double shown = std::round(ratio.value() + hair);
@@ -231,10 +255,14 @@ const Scale* TestCriterion::scale_for(const TestValue& value) const {
   return found == scales.end() ? nullptr : &*found;
 }
 
+const TestCriterion* Criteria::find_test(std::string_view name) const {
+  const auto found = std::find_if(tests.begin(), tests.end(), [&](const TestCriterion& test) { return is_called(test, plain_name(name)); });
+  return found == tests.end() ? nullptr : &*found;
+}
+
 const TestCriterion& Criteria::test_called(std::string_view name) const {
-  const auto found = std::find_if(tests.begin(), tests.end(), [&](const TestCriterion& test) { return is_called(test, name); });
-  if (found == tests.end()) refuse_unknown(tests, name);
-  return *found;
+  if (const TestCriterion* test = find_test(name)) return *test;
+  refuse_unknown(tests, name);
 }
 
 void read_criteria(Table& root, Criteria& criteria) {
@@ -250,10 +278,21 @@ void read_criteria(Table& root, Criteria& criteria) {
 
 Criteria built_in_criteria() { return read_built_in("criteria.toml", read_criteria); }
 
-Bound read_bound(TestQuantity measured, std::string_view text) {
+ToldValue told_value(std::string_view text) {
+  const auto begins_with_letters_of = [&](std::string_view word) {
+    return text.size() >= word.size() && std::equal(word.begin(), word.end(), text.begin(), [](char wanted, char found) {
+             return wanted == (found >= 'A' && found <= 'Z' ? static_cast<char>(found - 'A' + 'a') : found);
+           });
+  };
+  text.remove_prefix(std::min(text.find_first_not_of(' '), text.size()));
   for (const auto& [word, side] : side_words) {
-    if (text.starts_with(word)) return {side, read_test_value(measured, text.substr(word.size()))};
+    if (begins_with_letters_of(word)) return {side, text.substr(word.size())};
   }
+  return {std::nullopt, text};
+}
+
+Bound read_bound(TestQuantity measured, std::string_view text) {
+  if (const ToldValue told = told_value(text); told.told) return {*told.told, read_test_value(measured, told.value)};
   throw TextError("\"" + std::string(text) + "\" is no bound", "write \"below …\", \"at most …\", \"above …\" or \"at least …\"");
 }
 

@@ -22,6 +22,9 @@ struct Bound {
 
   /// Whether a value is on the good side. One of another type never is.
   bool holds(const TestValue& measured) const;
+  /// Whether all that a value may be is on the good side (true), or none of it (false); nothing where it may lie on either.
+  /// @param told the side of the value that it lies on, where no more is told: "<5 mg/kg" is below 5 mg/kg
+  std::optional<bool> holds(const TestValue& measured, std::optional<Side> told) const;
   bool is_of_type_of(const TestValue& measured) const { return value.index() == measured.index(); }
 };
 
@@ -124,12 +127,21 @@ struct Criteria {
 
   /// A test by its id, its name or what else it is called. @throws TextError with the nearest
   const TestCriterion& test_called(std::string_view name) const;
+  /// The same; nothing where there is none.
+  const TestCriterion* find_test(std::string_view name) const;
 };
 
 /// Reads the tables of criteria.toml onto those that are there.
 void read_criteria(Table& root, Criteria& criteria);
 /// The tables that come with the program.
 Criteria built_in_criteria();
+
+/// A value as it is told: "<5 mg/kg" and "less than 5 mg/kg" are below "5 mg/kg", "12 degC" is just that.
+struct ToldValue {
+  std::optional<Bound::Side> told;
+  std::string_view value;  ///< of the same text
+};
+ToldValue told_value(std::string_view text);
 
 /// "at most 25:1", "above 80 %". @throws TextError
 Bound read_bound(TestQuantity measured, std::string_view text);

@@ -33,7 +33,7 @@ enum class Off { too_little, too_much };
 bool passes_none(const CompostKnown& known, std::string_view property, Off off) {
   const auto is_off = [&](const TurfResult& result) {
     const std::optional<Bound>& limit = off == Off::too_much ? result.limit->high : result.limit->low;
-    return result.property->id == property && result.value && limit && !limit->holds(*result.value);
+    return result.property->id == property && result.value && limit && limit->holds(*result.value, result.told) == false;
   };
   return passes_none(known, property) && std::any_of(known.turf.begin(), known.turf.end(), is_off);
 }

@@ -6,6 +6,7 @@
 #include "heapwright/input/document.hpp"
 #include "heapwright/input/no_reading.hpp"
 #include "heapwright/input/words.hpp"
+#include "heapwright/materials/read_published_values.hpp"
 #include "heapwright/maturity/criteria.hpp"
 #include "heapwright/maturity/germination.hpp"
 #include "heapwright/maturity/log.hpp"
@@ -84,29 +85,70 @@ std::optional<TestValue> read_counts(Table& table, const TestCriterion& test) {
   }
 }
 
-/// Its value as a text, or as counts.
-std::optional<TestValue> read_value_or_counts(Table& table, const TestCriterion& test) {
-  if (!table.has("germinated")) {
-    table.require("value", "write value = \"12 degC\"");
-    return table.read("value", [&](std::string_view text) { return read_test_value(test.measured, text); });
-  }
-  if (!is_counted(test)) {
-    table.problem_at("germinated", "says nothing of " + test.id, "write value, or test = \"germination\" or \"emergence\"");
+void refuse_no_number(std::string_view text) {
+  const std::vector<std::string> words = words_of(told_value(text).value);
+  const bool has_digits = text.find_first_of("0123456789") != std::string_view::npos;
+  const auto is_first = [&](std::string_view word) { return !words.empty() && !has_digits && words.front() == word; };
+  const bool is_infinite = is_first("inf") || is_first("infinity") || is_first("infinite") || text.find("∞") != std::string_view::npos;
+  if (is_infinite || is_first("nan"))
+    throw TextError("\"" + std::string(text) + "\" is no number that a laboratory finds", "leave the line out if nothing was measured");
+}
+
+MaturityTest told_test(const TestCriterion& test, std::string_view value) {
+  refuse_no_number(value);
+  const ToldValue told = told_value(value);
+  return {test.id, read_test_value(test.measured, told.value), std::string(value), std::nullopt, told.told};
+}
+
+std::optional<LineOfReport> read_counted_test(Table& table, const NamedLine& named) {
+  if (named.test == nullptr || !is_counted(*named.test)) {
+    const std::string name = named.test == nullptr ? "\"" + named.name + "\"" : named.test->id;
+    table.problem_at("germinated", "says nothing of " + name, "write value, or test = \"germination\" or \"emergence\"");
     return std::nullopt;
   }
   if (table.has("value")) table.problem_at("value", "stands beside counts, which make the value", "leave one of them out");
-  return read_counts(table, test);
+  const std::optional<TestValue> value = read_counts(table, *named.test);
+  if (!value) return std::nullopt;
+  return MaturityTest{named.test->id, *value, counts_as_written(table), std::nullopt};
 }
 
-std::optional<MaturityTest> read_test(Table& table, const Criteria& criteria) {
+/// Its value as a text, or as counts.
+std::optional<LineOfReport> read_line_of_report(Table& table, const Criteria& criteria, const ReportLines& lines) {
   table.require("test", "write test = \"self-heating\"");
   const auto date = table.date("date");
-  const auto test = table.read("test", [&](std::string_view name) { return &criteria.test_called(name); });
+  const auto named = table.read("test", [&](std::string_view name) { return named_line(criteria, lines, name); });
   for (const char* key : {"value", "germinated", "control", "root", "control_root"}) table.expect(key);
-  if (!test) return std::nullopt;
-  const std::optional<TestValue> value = read_value_or_counts(table, **test);
-  if (!value) return std::nullopt;
-  return MaturityTest{(*test)->id, *value, table.has("germinated") ? counts_as_written(table) : *table.text("value"), date};
+  if (!named) return std::nullopt;
+  std::optional<LineOfReport> line;
+  if (table.has("germinated")) {
+    line = read_counted_test(table, *named);
+  } else {
+    table.require("value", "write value = \"12 degC\"");
+    line = table.read("value", [&](std::string_view text) { return line_of_report(*named, lines, text); });
+  }
+  if (line) std::visit([&](auto& one) { one.date = date; }, *line);
+  return line;
+}
+
+/// The nearest of all that rows are called, in its plain form.
+template <class Row>
+std::optional<std::string> nearest_name(const std::string& plain, const std::vector<Row>& rows) {
+  std::vector<std::string> names;
+  for (const Row& row : rows) {
+    names.insert(names.end(), {plain_name(row.id), plain_name(row.name)});
+    for (const std::string& name : row.also) names.push_back(plain_name(name));
+  }
+  return nearest(plain, names);
+}
+
+/// Whether a name that is neither may be a test misspelt: where it is as near to one as to any line. Shorter ones, like the symbols of
+/// elements, are a slip away from anything; judged.
+bool may_be_a_test(const std::string& plain, const Criteria& criteria, const ReportLines& lines) {
+  constexpr std::size_t shortest = 4;
+  if (plain.size() < shortest) return false;
+  const auto test = nearest_name(plain, criteria.tests);
+  const auto line = nearest_name(plain, lines.lines);
+  return test && (!line || edit_distance(plain, *test) <= edit_distance(plain, *line));
 }
 
 }  // namespace
@@ -142,8 +184,30 @@ Facts facts_of(const Observations& seen) {
 }
 
 MaturityTest read_maturity_test(const Criteria& criteria, std::string_view test, std::string_view value) {
-  const TestCriterion& criterion = criteria.test_called(test);
-  return {criterion.id, read_test_value(criterion.measured, value), std::string(value), std::nullopt};
+  return told_test(criteria.test_called(test), value);
+}
+
+NamedLine named_line(const Criteria& criteria, const ReportLines& lines, std::string_view name) {
+  const TestCriterion* test = criteria.find_test(name);
+  const ReportLine* line = test == nullptr ? lines.find(name) : nullptr;
+  const bool is_known = test != nullptr || line != nullptr;
+  if (!is_known && may_be_a_test(plain_name(name), criteria, lines)) criteria.test_called(name);  // which refuses it
+  return {read_name(name), test, line};
+}
+
+LineOfReport line_of_report(const NamedLine& named, const ReportLines& lines, std::string_view value) {
+  if (named.test != nullptr && !lines.is_in_place_of_a_figure(value)) return told_test(*named.test, value);
+  refuse_no_number(value);
+  ReportedLine line = reported_line(named.name, named.line, value);
+  if (named.test != nullptr) line.test = named.test->id;
+  return line;
+}
+
+void keep(Observations& seen, LineOfReport line) {
+  if (MaturityTest* test = std::get_if<MaturityTest>(&line))
+    seen.tests.push_back(std::move(*test));
+  else
+    seen.report_lines.push_back(std::move(std::get<ReportedLine>(line)));
 }
 
 HouseholdCheck read_household_check(const Criteria& criteria, std::string_view check, std::string_view result) {
@@ -151,7 +215,7 @@ HouseholdCheck read_household_check(const Criteria& criteria, std::string_view c
 }
 
 Observations read_observations(Table& root, std::optional<Date> built, const Lazy<Criteria>& criteria,
-                               const Lazy<std::vector<Symptom>>& symptoms) {
+                               const Lazy<ReportLines>& report_lines, const Lazy<std::vector<Symptom>>& symptoms) {
   Observations seen;
   const auto is_before = [&](const std::optional<Date>& date) { return date && built && *date < *built; };
   for (Table& table : root.tables("noticed")) {
@@ -175,7 +239,7 @@ Observations read_observations(Table& root, std::optional<Date> built, const Laz
   std::optional<Table> maturity = root.table("maturity");
   if (!maturity) return seen;
   for (Table& table : maturity->tables("test")) {
-    if (auto test = read_test(table, *criteria)) seen.tests.push_back(std::move(*test));
+    if (auto line = read_line_of_report(table, *criteria, *report_lines)) keep(seen, std::move(*line));
     table.finish();
   }
   for (Table& table : maturity->tables("check")) {

@@ -10,6 +10,7 @@
 #include "heapwright/materials/caution.hpp"
 #include "heapwright/materials/lazy.hpp"
 #include "heapwright/maturity/criteria.hpp"
+#include "heapwright/maturity/report_line.hpp"
 #include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/time/date.hpp"
 #include "heapwright/units/temperature.hpp"
@@ -36,6 +37,7 @@ struct MaturityTest {
   TestValue value;
   std::string written;  ///< the value as it was written
   std::optional<Date> date;
+  std::optional<Bound::Side> told{};  ///< the side of the value that it lies on, where no more is told
 };
 
 struct HouseholdCheck {
@@ -49,6 +51,7 @@ struct Observations {
   std::vector<CoreReading> readings;
   std::vector<MaturityTest> tests;
   std::vector<HouseholdCheck> checks;
+  std::vector<ReportedLine> report_lines{};  ///< of laboratories' reports, that rate nothing
   // Of before the day that the pile was built: of another pile, or a date is wrong. Nothing reckons with them.
   std::vector<CoreReading> readings_before_built{};
   std::vector<Noticed> noticed_before_built{};
@@ -69,14 +72,29 @@ bool is_smoke(const Noticed& noticed);
 /// The facts of what was seen that call for cautions: readings, a hot pile (at or above `scalding`, or by hand), smoke.
 Facts facts_of(const Observations& seen);
 
-/// "self-heating" and "12 degC". @throws TextError with the nearest test, or the units that the test takes
+/// "self-heating" and "12 degC", or a bound: "<12 degC". @throws TextError with the nearest test, or the units that the test takes
 MaturityTest read_maturity_test(const Criteria& criteria, std::string_view test, std::string_view value);
+/// What a name in a laboratory's report means: a test, a line that rates nothing, or neither, which is kept too.
+struct NamedLine {
+  std::string name;  ///< as written
+  const TestCriterion* test = nullptr;
+  const ReportLine* line = nullptr;
+};
+/// @throws TextError for a name that is nearer to a test than to any line: it may be one misspelt
+NamedLine named_line(const Criteria& criteria, const ReportLines& lines, std::string_view name);
+using LineOfReport = std::variant<MaturityTest, ReportedLine>;
+/// A test with its figure, or what is kept as it is written: a line that rates nothing, a test with words in place of a figure.
+/// @throws TextError for what is no number ("nan", "inf"), and for a test's value that cannot be read
+LineOfReport line_of_report(const NamedLine& named, const ReportLines& lines, std::string_view value);
+/// Keeps it among what was seen.
+void keep(Observations& seen, LineOfReport line);
+
 /// "no-reheat" and "passed". @throws TextError
 HouseholdCheck read_household_check(const Criteria& criteria, std::string_view check, std::string_view result);
 
-/// Reads [[noticed]], [[reading]], [[maturity.test]] and [[maturity.check]].
+/// Reads [[noticed]], [[reading]], [[maturity.test]], which is any line of a laboratory's report, and [[maturity.check]].
 /// @param built the day the pile was, where it is known. Smoke that was noticed before it counts all the same.
 Observations read_observations(Table& root, std::optional<Date> built, const Lazy<Criteria>& criteria,
-                               const Lazy<std::vector<Symptom>>& symptoms);
+                               const Lazy<ReportLines>& report_lines, const Lazy<std::vector<Symptom>>& symptoms);
 
 }  // namespace heapwright

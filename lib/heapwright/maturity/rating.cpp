@@ -7,10 +7,17 @@
 namespace heapwright {
 namespace {
 
-std::string class_of(const TestCriterion& criterion, const TestValue& value) {
+std::string class_of(const TestCriterion& criterion, const MaturityTest& test) {
+  if (test.told) return "";
+  const TestValue& value = test.value;
   const auto found =
       std::find_if(criterion.classes.begin(), criterion.classes.end(), [&](const HeatingClass& one) { return one.rise.holds(value); });
   return found == criterion.classes.end() ? "" : found->name;
+}
+
+/// Whether what is mature may be very mature as well: by a scale that knows no more than that, or by a bound.
+bool is_no_more_told(const Scale& scale, const MaturityTest& test) {
+  return !scale.very_mature || !scale.very_mature->holds(test.value, test.told);
 }
 
 RatedTest rated(const MaturityTest& test, const Criteria& criteria) {
@@ -18,8 +25,9 @@ RatedTest rated(const MaturityTest& test, const Criteria& criteria) {
   one.test = test;
   one.criterion = &known_row(criteria.tests, test.test);
   one.scale = one.criterion->scale_for(test.value);
-  if (one.scale != nullptr) one.rating = rating_on(*one.scale, test.value);
-  one.heating_class = class_of(*one.criterion, test.value);
+  if (one.scale != nullptr) one.rating = rating_on(*one.scale, test);
+  one.at_least = one.rating == Rating::mature && is_no_more_told(*one.scale, test);
+  one.heating_class = class_of(*one.criterion, test);
   return one;
 }
 
@@ -30,9 +38,6 @@ void mark_superseded(std::vector<RatedTest>& tests) {
     });
   }
 }
-
-/// Mature by a scale that knows no more than that, so that it may be very mature as well.
-bool is_at_least_mature(const RatedTest& one) { return one.rating == Rating::mature && !one.scale->very_mature; }
 
 bool counts_towards(TestKind kind, const RatedTest& one) { return one.criterion->kind == kind && !one.superseded && one.rating; }
 
@@ -51,7 +56,7 @@ KindRating least_of(const std::vector<const RatedTest*>& tests) {
   KindRating result;
   bool any_at_least_mature = false;
   for (const RatedTest* one : tests) {
-    if (is_at_least_mature(*one)) {
+    if (one->at_least) {
       any_at_least_mature = true;
       continue;
     }
@@ -94,6 +99,14 @@ std::string_view rating_word(std::optional<Rating> rating) {
 Rating rating_on(const Scale& scale, const TestValue& value) {
   if (scale.very_mature && scale.very_mature->holds(value)) return Rating::very_mature;
   return scale.mature.holds(value) ? Rating::mature : Rating::immature;
+}
+
+std::optional<Rating> rating_on(const Scale& scale, const MaturityTest& test) {
+  if (!test.told) return rating_on(scale, test.value);
+  const std::optional<bool> mature = scale.mature.holds(test.value, test.told);
+  if (!mature) return std::nullopt;
+  const bool very_mature = scale.very_mature && scale.very_mature->holds(test.value, test.told) == true;
+  return very_mature ? Rating::very_mature : *mature ? Rating::mature : Rating::immature;
 }
 
 MaturityRating rate(const std::vector<MaturityTest>& tests, const Criteria& criteria) {

@@ -18,12 +18,15 @@ std::string_view rating_word(std::optional<Rating> rating);
 
 /// Where on a scale a value lies.
 Rating rating_on(const Scale& scale, const TestValue& value);
+/// The same of a test of which only a bound may be told: the least that it can be, and nothing where it may be mature or not.
+std::optional<Rating> rating_on(const Scale& scale, const MaturityTest& test);
 
 struct RatedTest {
   MaturityTest test;
   const TestCriterion* criterion = nullptr;
   const Scale* scale = nullptr;  ///< that rates it; none of a property
-  std::optional<Rating> rating;  ///< none of a property
+  std::optional<Rating> rating;  ///< none of a property, nor where the bound that is told does not say it
+  bool at_least = false;         ///< the rating is what it is at least: nobody tells more
   std::string heating_class;     ///< of self-heating: "IV"
   bool superseded = false;       ///< a later one of the same test counts instead
   bool stands_beside = false;    ///< plants were grown, and decide in its place

@@ -39,16 +39,15 @@ std::string_view example(TestQuantity measured) {
     case TestQuantity::ph: return "a plain number: \"7.4\"";
     case TestQuantity::electric_conductivity: return "\"2.1 dS/m\"";
     case TestQuantity::size: return "the screen it passes: \"3/8 in\" or \"10 mm\"";
+    case TestQuantity::microbe_count: return "\"388 MPN/g\" or \"3 MPN/4g\"";
   }
   return {};
 }
 
 /// The text of a number and its unit. The unit has no spaces, hyphens and capitals left.
 CountedWords number_and_unit(std::string_view text) {
-  CountedWords words = read_counted_words(text);
-  for (std::size_t at = words.words.find(" per "); at != std::string::npos; at = words.words.find(" per ")) words.words.replace(at, 5, "/");
-  words.words = plain_name(words.words);
-  return words;
+  const CountedWords words = read_counted_words(text);
+  return {words.number, plain_unit(words.words)};
 }
 
 std::optional<std::pair<double, std::string_view>> begins_with(std::string_view words,
@@ -138,7 +137,8 @@ bool is_percent(std::string_view unit) { return unit == "%" || unit == "percent"
 
 /// A share of dry matter in percent, mg/kg, ppm or g/kg.
 double read_content(TestQuantity measured, std::string_view text) {
-  const CountedWords words = number_and_unit(text);
+  const auto [number, told_unit] = number_and_unit(text);
+  const CountedWords words{number, without_dry_basis(told_unit)};
   if (is_percent(words.words)) return words.number / 100.0;
   if (words.words == "mg/kg" || words.words == "ppm") return words.number * milli * milli;
   if (words.words == "g/kg") return words.number * milli;
@@ -152,6 +152,12 @@ double read_plain(TestQuantity measured, std::string_view text) {
   const bool named = measured == TestQuantity::ph && words.words == "ph";
   if (!words.words.empty() && !to_one && !named) refuse(text, "is not a plain number", example(measured));
   return words.number;
+}
+
+MicrobeCount read_microbe_count(std::string_view text) {
+  const CountedWords words = number_and_unit(text);
+  if (const auto count = microbe_count(words.number, words.words)) return *count;
+  refuse(text, words.words.empty() ? "has no unit" : "is not a most probable number of microbes", example(TestQuantity::microbe_count));
 }
 
 double read_share_of_control(std::string_view text) {
@@ -205,6 +211,7 @@ TestValue read_any(TestQuantity measured, std::string_view text) {
     case TestQuantity::share_of_control: return read_share_of_control(text);
     case TestQuantity::electric_conductivity: return read_conductivity(text);
     case TestQuantity::size: return read_length(text);
+    case TestQuantity::microbe_count: return read_microbe_count(text);
   }
   throw DomainError("nothing of the kind is measured");
 }
@@ -235,6 +242,7 @@ Extent possible(TestQuantity measured) {
     case TestQuantity::ph: return {1.0, 14.0, "from 1 to 14"};
     case TestQuantity::electric_conductivity: return {0.0, 100.0, "from 0 to 100 dS/m"};
     case TestQuantity::size: return {0.0, 300.0, "from 0 to 300 mm"};
+    case TestQuantity::microbe_count: return {0.0, 1e12, "from 0 to 1e12 MPN/g"};
   }
   return {0.0, 0.0, ""};
 }
@@ -270,8 +278,32 @@ const std::vector<std::pair<std::string, TestQuantity>>& measured_words() {
                                                                        {"share-of-control", TestQuantity::share_of_control},
                                                                        {"ph", TestQuantity::ph},
                                                                        {"electric-conductivity", TestQuantity::electric_conductivity},
-                                                                       {"size", TestQuantity::size}};
+                                                                       {"size", TestQuantity::size},
+                                                                       {"microbe-count", TestQuantity::microbe_count}};
   return words;
+}
+
+std::string plain_unit(std::string_view unit) {
+  std::string words(unit);
+  for (std::size_t at = words.find(" per "); at != std::string::npos; at = words.find(" per ")) words.replace(at, 5, "/");
+  return plain_name(words);
+}
+
+std::string without_dry_basis(std::string_view plain_unit) {
+  std::string unit(plain_unit);
+  if (unit.ends_with("gt") || unit.ends_with("%t")) unit.pop_back();  // "MPN/g TS", in the singular
+  for (const std::string_view basis :
+       {"oftotalsolid", "totalsolid", "ofdrymatter", "drymatter", "dm", "dryweight", "drywt", "dw", "drybasi", "db", "ofdry", "dry"}) {
+    if (unit.size() > basis.size() && unit.ends_with(basis)) return unit.substr(0, unit.size() - basis.size());
+  }
+  return unit;
+}
+
+std::optional<MicrobeCount> microbe_count(double number, std::string_view plain_unit) {
+  const std::string unit = without_dry_basis(plain_unit);
+  if (unit == "mpn/g") return number / unit::gram;
+  if (unit == "mpn/4g") return number / (4.0 * unit::gram);
+  return std::nullopt;
 }
 
 ValueInUnit in_usual_unit(TestQuantity measured, const TestValue& value) {
@@ -285,6 +317,7 @@ ValueInUnit in_usual_unit(TestQuantity measured, const TestValue& value) {
     case TestQuantity::acid_content: return {si / (milli * milli), "mg/kg"};
     case TestQuantity::electric_conductivity: return {si / siemens_per_m_in_decisiemens, "dS/m"};
     case TestQuantity::size: return {si / milli, "mm"};
+    case TestQuantity::microbe_count: return {si * milli, "MPN/g"};
     case TestQuantity::carbon_to_nitrogen:
     case TestQuantity::nitrogen_ratio:
     case TestQuantity::nitrogen_content:

@@ -2,6 +2,7 @@
 /// What a maturity test measures, and its values: text to quantity and back.
 
 #include <compare>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -12,10 +13,13 @@
 
 namespace heapwright {
 
+/// Microbes of a mass of compost as the laboratory took it, by their most probable number.
+using MicrobeCount = decltype(1.0 / unit::gram);
+
 /// A plain number is a pH, a ratio of like things, or a share of a control, which may be more than one.
 using TestValue =
     std::variant<double, TemperatureDifference, CarbonNitrogenRatio, RespirationRate, OxygenUptakeRate, OxygenUptakeRateInWater,
-                 NitrogenDryBasis, CarbonDryBasis, OrganicMatterDryBasis, MoistureWetBasis, ElectricConductivity, Length>;
+                 NitrogenDryBasis, CarbonDryBasis, OrganicMatterDryBasis, MoistureWetBasis, ElectricConductivity, Length, MicrobeCount>;
 
 /// What is measured, and with it the units that a value may have. Values compare only where they are of one type: oxygen taken up in
 /// water never compares with oxygen taken up in the pile.
@@ -36,6 +40,7 @@ enum class TestQuantity {
   ph,                     ///< "7.4"
   electric_conductivity,  ///< "2.1 dS/m"
   size,                   ///< "3/8 in"
+  microbe_count,          ///< "388 MPN/g", "3 MPN/4g"
 };
 
 /// Each with its word in criteria.toml.
@@ -45,6 +50,13 @@ const std::vector<std::pair<std::string, TestQuantity>>& measured_words();
 TestValue read_test_value(TestQuantity measured, std::string_view text);
 /// @param text what the value was read from @throws TextError for a value that no compost has
 void check_test_value(TestQuantity measured, const TestValue& value, std::string_view text);
+
+/// A unit as units are compared: in lower case, without spaces, with a stroke for "per".
+std::string plain_unit(std::string_view unit);
+/// A plain unit without what says that it is of dry matter: "mg/kg dry weight" is "mg/kg".
+std::string without_dry_basis(std::string_view plain_unit);
+/// A count in a plain unit of most probable numbers, of dry matter or of nothing in particular; nothing for other units.
+std::optional<MicrobeCount> microbe_count(double number, std::string_view plain_unit);
 
 /// A value as a number in the unit that laboratories tell it in; shares from 0 to 1 and other plain numbers have the unit "1".
 struct ValueInUnit {

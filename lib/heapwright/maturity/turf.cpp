@@ -7,31 +7,43 @@
 namespace heapwright {
 namespace {
 
-bool is_inside(const TurfLimit& limit, const TestValue& value) {
-  return (!limit.low || limit.low->holds(value)) && (!limit.high || limit.high->holds(value));
+struct Measured {
+  TestValue value;
+  std::optional<Bound::Side> told;
+};
+
+/// Nothing where what is told of it does not say.
+std::optional<bool> is_inside(const TurfLimit& limit, const Measured& measured) {
+  const auto holds = [&](const std::optional<Bound>& bound) { return bound ? bound->holds(measured.value, measured.told) : true; };
+  const std::optional<bool> low = holds(limit.low);
+  const std::optional<bool> high = holds(limit.high);
+  if (low == false || high == false) return false;
+  return low && high ? std::optional(true) : std::nullopt;
 }
 
 /// Carbon dioxide given off may follow from oxygen taken up by the moist compost; never from oxygen taken up in water.
-std::vector<TestValue> converted_values(const std::vector<RatedTest>& tests) {
-  std::vector<TestValue> values;
+std::vector<Measured> converted_values(const std::vector<RatedTest>& tests) {
+  std::vector<Measured> values;
   for (const RatedTest* one : counting(tests, "oxygen-uptake")) {
-    if (const OxygenUptakeRate* uptake = std::get_if<OxygenUptakeRate>(&one->test.value)) values.emplace_back(to_respiration(*uptake));
+    if (const OxygenUptakeRate* uptake = std::get_if<OxygenUptakeRate>(&one->test.value))
+      values.push_back({to_respiration(*uptake), one->test.told});
   }
   return values;
 }
 
 TurfResult result_of(const TurfLimit& limit, const std::vector<RatedTest>& tests, const Criteria& criteria) {
   TurfResult result{&limit, row_with_id(criteria.tests, limit.property), std::nullopt, std::nullopt, false};
-  std::vector<TestValue> values;
-  for (const RatedTest* one : counting(tests, limit.property)) values.push_back(one->test.value);
+  std::vector<Measured> values;
+  for (const RatedTest* one : counting(tests, limit.property)) values.push_back({one->test.value, one->test.told});
   if (values.empty() && result.property->measured == TestQuantity::carbon_dioxide) {
     values = converted_values(tests);
     result.converted = !values.empty();
   }
-  for (const TestValue& value : values) {
-    const bool ok = is_inside(limit, value);
-    if (result.ok && (ok || !*result.ok)) continue;
-    result.value = value;
+  for (const Measured& measured : values) {
+    const std::optional<bool> ok = is_inside(limit, measured);
+    if (!ok || (result.ok && (*ok || !*result.ok))) continue;
+    result.value = measured.value;
+    result.told = measured.told;
     result.ok = ok;
   }
   return result;

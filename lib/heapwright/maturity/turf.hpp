@@ -13,9 +13,10 @@ namespace heapwright {
 struct TurfResult {
   const TurfLimit* limit = nullptr;
   const TestCriterion* property = nullptr;
-  std::optional<TestValue> value;  ///< none where it was not measured
-  std::optional<bool> ok;          ///< none then
-  bool converted = false;          ///< the value from oxygen taken up, at a respiratory quotient of 1
+  std::optional<TestValue> value;     ///< none where it was not measured, or only a bound is told that does not say whether it is ok
+  std::optional<bool> ok;             ///< none then
+  bool converted = false;             ///< the value from oxygen taken up, at a respiratory quotient of 1
+  std::optional<Bound::Side> told{};  ///< the side of the value that it lies on, where no more is told
 };
 
 /// All limits held against the tests that count, in the order of the criteria; of several tests of a property the worst.

@@ -86,17 +86,23 @@ Words bound_words(const Bound& bound, const Tested& value) {
 
 Words bound_words(const Bound& bound, TestQuantity measured) { return bound_words(bound, Tested{measured, bound.value}); }
 
+/// "14.4 °F (8 °C)", "below 5 mg/kg"
+Words told_words(TestQuantity measured, const TestValue& value, std::optional<Bound::Side> told) {
+  return told ? bound_words({*told, value}, measured) : Words(Tested{measured, value});
+}
+
 /// "14.4 °F (8 °C), class V"
 Words measured_words_of(const RatedTest& test) {
-  const Tested value{test.criterion->measured, test.test.value};
-  return test.heating_class.empty() ? Words(value) : say("{}, class {}", value, test.heating_class);
+  const Words value = told_words(test.criterion->measured, test.test.value, test.test.told);
+  return test.heating_class.empty() ? value : say("{}, class {}", value, test.heating_class);
 }
 
 Words rating_words(const RatedTest& test) {
   if (test.superseded) return "superseded";
-  if (test.stands_beside) return say("{}, beside plants", rating_word(test.rating));
+  if (!test.rating) return "cannot be told";
   if (test.criterion->kind == TestKind::screening && test.rating != Rating::immature) return "passes";
-  return rating_word(test.rating);
+  return say("{}{}{}", test.at_least && test.test.told ? "at least " : "", rating_word(test.rating),
+             test.stands_beside ? ", beside plants" : "");
 }
 
 /// From where on a test rates as what.
@@ -122,7 +128,8 @@ const char* what_rules(const MaturityRating& rating, TestKind kind) {
 Words disagreement(const MaturityRating& rating, TestKind kind) {
   std::vector<Words> tests;
   for (const RatedTest& test : rating.tests) {
-    if (test.criterion->kind == kind && !test.superseded) tests.push_back(say("{} {}", test.criterion->name, rating_word(test.rating)));
+    if (test.criterion->kind == kind && !test.superseded && test.rating)
+      tests.push_back(say("{} {}", test.criterion->name, rating_word(test.rating)));
   }
   return say("The tests of {} disagree: {}. {}", kind == TestKind::stability ? "stability" : "maturity", joined(tests),
              what_rules(rating, kind));
@@ -151,6 +158,110 @@ void say_tests(PageWriter& writer, const YardCompost& compost, const Materials& 
   if (rating.stability.tests_disagree) writer.paragraph(disagreement(rating, TestKind::stability));
   if (rating.maturity.tests_disagree) writer.paragraph(disagreement(rating, TestKind::maturity));
   say_reasons(writer, compost.reasons, materials);
+}
+
+// --- the other lines of a laboratory's report ---
+
+/// What to do where a line is beyond a limit that somebody sets.
+void say_beyond_limits(PageWriter& writer, const std::vector<StandingLine>& lines) {
+  for (const StandingLine& one : lines) {
+    if (one.standing == LineStanding::beyond_limit) writer.paragraph(one.line->limit->beyond);
+  }
+}
+
+/// The day of all of them; nothing where they have several, or one has none.
+std::optional<Date> day_of_all(const std::vector<StandingLine>& lines) {
+  const auto has_another = [&](const StandingLine& one) { return one.reported.date != lines.front().reported.date; };
+  return lines.empty() || std::any_of(lines.begin(), lines.end(), has_another) ? std::nullopt : lines.front().reported.date;
+}
+
+/// "copper 23.8 mg/kg", with its day where that is not the day of all.
+Words line_words(const ReportedLine& line, const std::optional<Date>& day_of_all) {
+  return say("{} {}{}", line.name, line.written, line.date == day_of_all ? Words() : dated(line.date));
+}
+
+Words limit_standing_words(const StandingLine& one, const Words& line, const Materials& materials) {
+  const LineLimit& limit = *one.line->limit;
+  const char* stands = one.standing == LineStanding::within_limit   ? "within the limit"
+                       : one.standing == LineStanding::beyond_limit ? "beyond the limit"
+                                                                    : "cannot be held against the limit";
+  return say("{}: {}, which is {} ({}).", line, stands, limit.written,
+             source_in_short(materials, limit.whose.source, limit.whose.evidence));
+}
+
+bool has_standing_by_limit(const StandingLine& one) {
+  return one.standing == LineStanding::within_limit || one.standing == LineStanding::beyond_limit ||
+         one.standing == LineStanding::not_comparable;
+}
+
+/// What lines that no limit is held against have in common.
+std::string common_words(const StandingLine& one) {
+  switch (one.standing) {
+    case LineStanding::no_figure: return "rates nothing without a figure";
+    case LineStanding::other_unit: return "kept as written; the unit is none that such a line is told in";
+    case LineStanding::not_known: return "kept as written; this program does not know it";
+    case LineStanding::no_limit:
+    case LineStanding::within_limit:
+    case LineStanding::beyond_limit:
+    case LineStanding::not_comparable: return one.line->what;
+  }
+  return {};
+}
+
+/// Why a property is not among those that fit it for turf; empty where it is.
+std::string why_not_for_turf(const RatedTest& test, const std::vector<TurfResult>& turf) {
+  if (test.superseded) return "superseded by a later test";
+  bool is_asked_for = false;
+  for (const TurfResult& result : turf) {
+    if (result.property != test.criterion) continue;
+    if (result.value && std::is_eq(compare(*result.value, test.test.value)) && result.told == test.test.told) return {};
+    is_asked_for = true;
+  }
+  if (!is_asked_for) return "no limit for turf at hand";
+  return test.test.told ? "may be within the limits for turf or not" : "the worst of its kind stands below";
+}
+
+/// Under headings in the order of their first lines.
+class LinesUnderHeadings {
+ public:
+  void add(const std::string& heading, Words line) {
+    auto found = std::find_if(groups_.begin(), groups_.end(), [&](const auto& group) { return group.first == heading; });
+    if (found == groups_.end()) found = groups_.insert(found, {heading, {}});
+    found->second.push_back(std::move(line));
+  }
+  std::vector<Words> bullets() const {
+    std::vector<Words> items;
+    for (const auto& [heading, lines] : groups_) items.push_back(say("{}: {}", capital(heading), joined(lines, "; ")));
+    return items;
+  }
+
+ private:
+  std::vector<std::pair<std::string, std::vector<Words>>> groups_;
+};
+
+void say_report_lines(PageWriter& writer, const YardCompost& compost, const Materials& materials) {
+  const std::optional<Date> day = day_of_all(compost.report_lines);
+  std::vector<Words> items;
+  std::vector<std::string> for_whom;
+  LinesUnderHeadings rest;
+  for (const StandingLine& one : compost.report_lines) {
+    const Words line = line_words(one.reported, day);
+    if (!has_standing_by_limit(one)) {
+      rest.add(common_words(one), line);
+      continue;
+    }
+    items.push_back(limit_standing_words(one, line, materials));
+    const std::string& whom = one.line->limit->for_whom;
+    if (std::find(for_whom.begin(), for_whom.end(), whom) == for_whom.end()) for_whom.push_back(whom);
+  }
+  for (const std::string& whom : for_whom) items.emplace_back(whom);
+  for (const RatedTest& test : compost.known.rating.tests) {
+    const bool is_property = test.criterion->kind == TestKind::property;
+    const std::string why = is_property ? why_not_for_turf(test, compost.known.turf) : "";
+    if (!why.empty()) rest.add(why, say("{} {}{}", test.criterion->name, test.test.written, dated(test.test.date)));
+  }
+  for (Words& item : rest.bullets()) items.push_back(std::move(item));
+  writer.section(Depth::why, say("Other lines of the report{} (they rate nothing)", dated(day))).bullets(std::move(items));
 }
 
 // --- turf ---
@@ -239,7 +350,8 @@ void say_turf(PageWriter& writer, const CompostKnown& known) {
   for (const TestCriterion* property : measured) {
     const TurfResult& result = of_property(known.turf, property);
     converted = converted || result.converted;
-    items.push_back(say("{} {}: {}", property->name, Tested{property->measured, *result.value}, property_words(known.turf, property)));
+    items.push_back(
+        say("{} {}: {}", property->name, told_words(property->measured, *result.value, result.told), property_words(known.turf, property)));
   }
   writer.bullets(std::move(items)).paragraph(specifications(known.turf));
   if (!is_ready(known)) writer.paragraph("None of this makes up for compost that is not finished.");
@@ -295,10 +407,21 @@ void say_sources_of_steps(PageWriter& writer, const YardCompost& compost, const 
   writer.bullets(std::move(items));
 }
 
+void say_sources_of_line_limits(PageWriter& writer, const std::vector<StandingLine>& lines, const Materials& materials) {
+  std::vector<Words> items;
+  for (const StandingLine& one : lines) {
+    if (!has_standing_by_limit(one)) continue;
+    const Provenance& whose = one.line->limit->whose;
+    items.push_back(say("limit of {}: {}", one.line->name, source_words(materials, whose.source, whose.evidence)));
+  }
+  writer.bullets(std::move(items));
+}
+
 void say_sources(PageWriter& writer, const YardCompost& compost, const Materials& materials) {
   writer.section(Depth::ground, "Where the limits and the steps come from (common practice where no source is named)");
   say_limits(writer, compost.known.rating.tests, materials);
   say_sources_of_turf(writer, compost.known.turf, materials);
+  say_sources_of_line_limits(writer, compost.report_lines, materials);
   say_sources_of_steps(writer, compost, materials);
 }
 
@@ -309,11 +432,13 @@ Page maturity_page(const Answer<YardCompost>& answer, const Materials& materials
   PageWriter writer("Is the compost finished?");
   urgent_cautions(writer, answer, materials);
   writer.section(Depth::act).paragraph(verdict_words(compost));
+  say_beyond_limits(writer, compost.report_lines);
   say_what_to_do(writer, compost);
   end_act(writer, answer, materials, using_it);
   say_checks(writer, compost.known, materials);
   say_how_to_rate(writer, compost);
   say_tests(writer, compost, materials);
+  say_report_lines(writer, compost, materials);
   say_turf(writer, compost.known);
   say_sources(writer, compost, materials);
   return finished(std::move(writer), answer, materials);

@@ -8,6 +8,7 @@
 #include "heapwright/maturity/criteria.hpp"
 #include "heapwright/maturity/log_summary.hpp"
 #include "heapwright/maturity/next_steps.hpp"
+#include "heapwright/maturity/report_line.hpp"
 #include "heapwright/maturity/scale_in_doubt.hpp"
 #include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/pile/pile.hpp"
@@ -173,6 +174,7 @@ struct YardCompost {
   std::optional<Date> cured_by;  ///< where it is known since when it is cool
   std::vector<const NextStep*> next;
   std::vector<const RatingReason*> reasons;  ///< where the rating comes from, and why it came out so
+  std::vector<StandingLine> report_lines;    ///< of its laboratory's reports, that rate nothing, as written
 };
 
 Answer<YardCompost> maturity_of(const Yard& yard, Date today);

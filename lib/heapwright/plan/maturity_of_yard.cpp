@@ -95,6 +95,7 @@ Answer<YardCompost> maturity_of(const Yard& yard, Date today) {
   known.has_cured = answer->cured_by && *answer->cured_by <= today;
   known.pile_at_work = is_at_work(yard.observations, *yard.tables.symptoms);
   answer->reasons = reasons_of(known.rating, criteria);
+  answer->report_lines = standing_lines(yard.observations.report_lines, *yard.tables.report_lines);
   answer->next = next_steps(known, criteria);
   answer.assumptions = assumptions_of(known, !counting(known.rating.tests, "moisture").empty());
   answer.cautions = cautions_of_use(*yard.tables.materials.cautions, facts_of_compost(yard, known));

@@ -28,7 +28,8 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
   plan.has_supplies = !yard.supplies.empty();
   plan.pile = yard.pile;
   if (yard.pile) plan.fit = pile_of(yard, plan.recipe, today);
-  const bool something_tested = !yard.observations.tests.empty() || !yard.observations.checks.empty();
+  const bool something_tested =
+      !yard.observations.tests.empty() || !yard.observations.checks.empty() || !yard.observations.report_lines.empty();
   if (something_tested) plan.maturity = maturity_of(yard, today);
   if (yard.lawn) plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.tables.materials);
 

@@ -152,6 +152,7 @@ std::string Show::tested(const Tested& tested) const {
     case TestQuantity::ammonium_content:
     case TestQuantity::acid_content: return number(1.0, "mg/kg");
     case TestQuantity::electric_conductivity: return number(1.0, "dS/m");
+    case TestQuantity::microbe_count: return number(1.0, "MPN/g");
     case TestQuantity::nitrogen_content:
     case TestQuantity::carbon_content:
     case TestQuantity::organic_matter:

@@ -7,6 +7,7 @@ namespace heapwright {
 Tables built_in_tables() {
   static const Tables tables{built_in_materials(),
                              Lazy<Criteria>(built_in_criteria),
+                             Lazy<ReportLines>(built_in_report_lines),
                              Lazy<std::vector<Symptom>>(built_in_symptoms),
                              Lazy<std::vector<NamedClimate>>(built_in_climates),
                              Lazy<ProcessEnsemble>(built_in_ensemble),
@@ -21,6 +22,7 @@ Tables tables_with(const std::string& own_file) {
   Table root = document.root();
   add_rows(root, tables.materials);
   read_onto(root, tables.criteria, read_criteria);
+  read_onto(root, tables.report_lines, read_report_lines);
   read_onto(root, tables.symptoms, read_symptoms);
   read_onto(root, tables.climates, read_climates);
   root.finish();

@@ -6,6 +6,7 @@
 
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/maturity/criteria.hpp"
+#include "heapwright/maturity/report_line.hpp"
 #include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/process/climate.hpp"
 #include "heapwright/process/parameters.hpp"
@@ -18,6 +19,7 @@ struct Question;  // materials/question.hpp: only the guide asks
 struct Tables {
   Materials materials;
   Lazy<Criteria> criteria;
+  Lazy<ReportLines> report_lines;
   Lazy<std::vector<Symptom>> symptoms;
   Lazy<std::vector<NamedClimate>> climates;
   Lazy<ProcessEnsemble> ensemble;

@@ -66,7 +66,8 @@ Yard read(Document& document, Problems& problems, Tables tables) {
   yard.supplies = read_supplies(root, yard.tables.materials);
   yard.climate = read_climate(root, yard.tables.climates);
   yard.pile = read_pile(root);
-  yard.observations = read_observations(root, yard.pile ? yard.pile->built : std::nullopt, yard.tables.criteria, yard.tables.symptoms);
+  yard.observations = read_observations(root, yard.pile ? yard.pile->built : std::nullopt, yard.tables.criteria, yard.tables.report_lines,
+                                        yard.tables.symptoms);
   if (root.find("lawn")) yard.lawn = read_lawn(root);
   yard.topdressing = read_topdressing(root, yard.tables.materials);
   yard.office = read_office(root);
