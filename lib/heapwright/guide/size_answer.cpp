@@ -69,6 +69,12 @@ void check_sides(const std::vector<std::string>& sides, const std::string& size,
   }
 }
 
+/// Tumblers are told by their gallons, and by no more than so many; judged.
+bool is_larger_than_a_tumbler(Volume volume, const std::string& said) {
+  constexpr Volume largest = 120.0 * unit::gallon;
+  return volume > largest && said.find("tumbler") == std::string::npos;
+}
+
 }  // namespace
 
 /// "4", "4 by 4 by 3", "4 ft x 4 ft x 3 ft": three sides, where one stands for all; "round 3 by 4", "hoop 4 ft across 3 ft high": diameter
@@ -83,7 +89,11 @@ Reply read_size_answer(const Question& question, const std::string& said) {
   std::vector<std::string> sides = sides_of(size, question.bare);
   if (is_square && sides.size() == 2) sides.insert(sides.begin(), sides.front());
   const bool is_volume = sides.size() == 1 && !round && is_quantity(sides[0], Dimension::volume);
-  if (is_volume && read_volume(sides[0]) >= unit::liter) return {{sides[0]}, {"some", "volume"}, {}};
+  if (is_volume && read_volume(sides[0]) >= unit::liter) {
+    if (is_larger_than_a_tumbler(read_volume(sides[0]), said))
+      throw TextError(in_quotes(said) + " of a bin or a pile?", "write its length, width and height: 4 by 4 by 3; or round 3 by 4");
+    return {{sides[0]}, {"some", "volume"}, {}};
+  }
   if (round && sides.size() == 1) throw TextError("and how high?", "write across and height: round " + size + " by 3");
   if (sides.size() > 3 || (round && sides.size() != 2)) throw TextError(in_quotes(said) + " is no size", hint);
   check_sides(sides, size, !unit_behind(sides_in(size).front()).empty() || !unit_behind(sides_in(size).back()).empty(), hint);

@@ -36,6 +36,11 @@ std::optional<std::variant<TemperaturePoint, HandWarmth>> read_core(std::string_
 
 constexpr const char* smoke = "smoke";
 constexpr std::array<std::string_view, 8> signs_of_fire{"smok", "smould", "smold", "burn", "scorch", "flam", "glow", "charr"};
+constexpr std::array<std::string_view, 6> words_of_fire{"fire", "ember", "char", "bbq", "barbecue", "campfire"};
+// What burned or glows is something else beside these.
+constexpr std::array<std::string_view, 6> burned_by_compost{"plant", "grass", "lawn", "seedling", "tomato", "root"};
+constexpr std::array<std::string_view, 5> stung_by_ammonia{"nose", "eye", "throat", "lung", "skin"};
+constexpr std::array<std::string_view, 4> glows_by_itself{"eye", "mushroom", "fungu", "dark"};
 
 const std::vector<std::pair<std::string, bool>> result_words{{"passed", true}, {"failed", false}};
 
@@ -151,6 +156,42 @@ bool may_be_a_test(const std::string& plain, const Criteria& criteria, const Rep
   return test && (!line || edit_distance(plain, *test) <= edit_distance(plain, *line));
 }
 
+template <std::size_t n>
+bool any_begins_with(const std::vector<std::string>& words, const std::array<std::string_view, n>& beginnings) {
+  return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
+    return std::any_of(beginnings.begin(), beginnings.end(), [&](std::string_view beginning) { return word.starts_with(beginning); });
+  });
+}
+
+bool may_tell_of_fire(const std::string& word, const std::vector<std::string>& beside) {
+  const bool is_past = word == "burned" || word == "burnt";
+  if (word.starts_with("burn") && any_begins_with(beside, stung_by_ammonia)) return false;
+  if (is_past && any_begins_with(beside, burned_by_compost)) return false;
+  if (word.starts_with("glow") && any_begins_with(beside, glows_by_itself)) return false;
+  if (word == "smoker") return false;
+  return std::find(words_of_fire.begin(), words_of_fire.end(), word) != words_of_fire.end() ||
+         std::any_of(signs_of_fire.begin(), signs_of_fire.end(), [&](std::string_view sign) { return word.starts_with(sign); });
+}
+
+bool denies(const std::string& word) { return word == "no" || word == "not" || word == "without" || word == "isnt"; }
+
+/// "The thermometer reads 172", "165 F": a number of degrees Fahrenheit above which a pile is too hot, and of nothing else.
+bool tells_of_great_heat(std::string_view text) {
+  constexpr int least = 161;
+  constexpr int most = 230;  // more is no pile's
+  constexpr std::array<std::string_view, 8> of_heat{"f", "deg", "degree", "fahrenheit", "temp", "thermometer", "hit", "reads"};
+  const std::vector<std::string> words = words_of(text);
+  const bool is_of_heat = std::any_of(words.begin(), words.end(), [&](const std::string& word) {
+    return std::find(of_heat.begin(), of_heat.end(), word) != of_heat.end() || word.starts_with("degree") || word.starts_with("temp");
+  });
+  if (!is_of_heat) return false;
+  const std::size_t begin = text.find_first_of("0123456789");
+  int degrees = 0;
+  for (std::size_t i = begin; i < text.size() && text[i] >= '0' && text[i] <= '9' && degrees <= most; ++i)
+    degrees = 10 * degrees + (text[i] - '0');
+  return degrees >= least && degrees <= most;
+}
+
 }  // namespace
 
 bool at_or_above(TemperaturePoint bound, const CoreReading& reading) {
@@ -160,16 +201,16 @@ bool at_or_above(TemperaturePoint bound, const CoreReading& reading) {
 
 bool tells_of_smoke(const std::vector<Symptom>& symptoms, std::string_view text) {
   if (symptom_called(symptoms, text) != nullptr) return false;  // fire ants
-  const auto tells_of_fire = [](const std::string& word) {
-    if (word == "fire" || word == "ember" || word == "char") return true;
-    return std::any_of(signs_of_fire.begin(), signs_of_fire.end(), [&](std::string_view sign) { return word.starts_with(sign); });
-  };
   const std::vector<std::string> words = words_of(text);
-  return std::any_of(words.begin(), words.end(), tells_of_fire);  // even of "no flames, but it smokes"
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (may_tell_of_fire(words[i], words) && !(i > 0 && denies(words[i - 1]))) return true;  // even of "no flames, but it smokes"
+  }
+  return false;
 }
 
 std::string read_noticed(const std::vector<Symptom>& symptoms, std::string_view text) {
-  return tells_of_smoke(symptoms, text) ? smoke : find_symptom(symptoms, text).id;
+  if (tells_of_smoke(symptoms, text)) return smoke;
+  return tells_of_great_heat(text) ? "too-hot" : find_symptom(symptoms, text).id;
 }
 
 bool is_smoke(const Noticed& noticed) { return noticed.symptom == smoke; }

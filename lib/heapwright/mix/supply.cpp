@@ -377,7 +377,22 @@ void set_amount(Supply& supply, const Amount& amount, const Materials& materials
   settle_packing(supply, amount, materials);
 }
 
+namespace {
+
+/// "4 bags", which is a bag of leaves; not "4 leaf bags" or "4 compost-bag-1ft3".
+bool is_of_plain_bags(std::string_view text) {
+  constexpr std::array<std::string_view, 4> plain_bags{"bag", "bags", "sack", "sacks"};
+  const std::size_t unit = text.find_first_not_of("0123456789 ./,-");
+  if (unit == std::string_view::npos) return false;
+  return std::find(plain_bags.begin(), plain_bags.end(), text.substr(unit)) != plain_bags.end();
+}
+
+}  // namespace
+
 void take_amount(Supply& supply, std::string_view text, const Materials& materials) {
+  if (supply.feedstock.has_tag("sold-in-bags") && is_of_plain_bags(text))
+    throw TextError("bags of " + supply.feedstock.name + " come in many sizes",
+                    "write what one holds or weighs: \"4 compost-bag-1ft3\", \"4 ft3\" or \"160 lb\"");
   const std::optional<AmountRange> range = read_amount_range(text, *materials.containers);
   set_amount(supply, range ? range->likely : read_amount(text, materials), materials);
   if (!range) return;

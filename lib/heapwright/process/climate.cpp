@@ -232,6 +232,9 @@ void read_climates(Table& root, std::vector<NamedClimate>& climates) {
 std::vector<NamedClimate> built_in_climates() { return read_built_in("climates.toml", read_climates); }
 
 std::optional<NamedState> state_named(const std::vector<NamedClimate>& climates, std::string_view said) {
+  if (const std::size_t comma = said.rfind(','); comma != std::string_view::npos) {
+    if (const auto state = state_named(climates, said.substr(comma + 1))) return state;  // "Oregon, Ohio"
+  }
   std::vector<std::pair<std::string, NamedState>> found;
   for (const NamedClimate& climate : climates) {
     for (const State& state : climate.states) {
