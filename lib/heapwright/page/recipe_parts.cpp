@@ -23,6 +23,12 @@ Words so_much_of(const RecipeAmount& amount, const Materials& materials) {
   return say("{} of {}{}", much, amount.name, amount.bought ? " (to buy)" : "");
 }
 
+/// "2 leaf bags of browns", of what was named before.
+Words of_browns(RecipeAmount amount, const Materials& materials) {
+  amount.name = "browns";
+  return so_much_of(amount, materials);
+}
+
 Words all_of(const std::vector<RecipeAmount>& amounts, const Materials& materials) {
   std::vector<Words> parts;
   for (const RecipeAmount& amount : amounts) parts.push_back(so_much_of(amount, materials));
@@ -366,11 +372,15 @@ Words use_of_left_over(LeftOver left_over, std::string_view when) {
 
 std::vector<Words> card_words(const Recipe& recipe, const Materials& materials) {
   std::vector<Words> cards;
+  std::string said;  // the browns of the card before
   for (const Card& card : recipe.cards) {
     const bool mown = known_row(*materials.feedstocks, card.greens.id).has_tag("grassy");
     std::vector<Words> with{mown ? own_measure(card.greens, card.greens.containers, card.greens.volume, materials)
                                  : so_much_of(card.greens, materials)};
-    for (const RecipeAmount& browns : card.browns) with.push_back(so_much_of(browns, materials));
+    const bool named_before = card.browns.size() == 1 && card.browns.front().name == said;
+    for (const RecipeAmount& browns : card.browns)
+      with.push_back(named_before ? of_browns(browns, materials) : so_much_of(browns, materials));
+    said = card.browns.size() == 1 ? card.browns.front().name : "";
     if (is_positive(card.water_to_add)) with.push_back(say("{} of water", carried(card.water_to_add, materials)));
     cards.push_back(say("{}: {}", each_time(card, materials), joined(with, " + ")));
   }

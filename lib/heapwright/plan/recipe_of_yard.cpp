@@ -148,7 +148,7 @@ std::vector<NotToday> not_today_of(const std::vector<Supply>& supplies, Date bui
 Recipe solved(const RecipeQuestion& question, const Yard& yard, Date built) {
   Recipe recipe = solve(question);
   const Container& bucket = known_row(*yard.tables.materials.containers, "bucket");
-  const SmallMeasures measure{water_measure(yard.units, recipe), {bucket.id, 1.0, bucket.volume}};
+  const SmallMeasures measure{water_measure(yard.units, recipe), so_many(1.0, bucket)};
   const bool wants_a_size = recipe.status == RecipeStatus::no_size && !recipe.additions_only;
   if (wants_a_size)
     recipe = recipe_without_a_size(question, example_pile(yard.units), measure, yard.tables.materials, can_be_got(yard, built));
@@ -158,7 +158,7 @@ Recipe solved(const RecipeQuestion& question, const Yard& yard, Date built) {
   recipe.proportion = proportion_of(question, main, yard.tables.materials);
   const bool week_by_week =
       std::any_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) { return supply.load.has_value(); });
-  if (week_by_week) recipe.cards = cards_of(question, fed_supplies(question), measure, yard.tables.materials);
+  if (week_by_week) recipe.cards = cards_of(question, fed_supplies(question), measure);
   if (!recipe.held_back_by.empty()) recipe.what_would_help = what_would_help(question, recipe, can_be_got(yard, built));
   return recipe;
 }
@@ -179,11 +179,12 @@ Ingredients ingredients_of(const std::vector<Supply>& supplies, const RecipeQues
   return going_in;
 }
 
-/// Whether an amount is counted as the person counts the supply; else, of what is shredded, the count is of another density.
+/// Whether an amount is counted as the person counts the supply; else the count may be of another density.
 bool is_counted_alike(const Supply& supply, const RecipeSupply& asked, const RecipeAmount& amount) {
   const bool own_container =
       supply.amount && asked.counted_in && amount.containers && asked.counted_in->container == amount.containers->container;
-  return own_container || !supply.shredded;
+  const bool lies_alike = !amount.containers || supply.packing_of(*amount.containers) == supply.packing_as_counted();
+  return own_container || (!supply.shredded && lies_alike);
 }
 
 Batch batch_of(const std::vector<Supply>& supplies, const RecipeQuestion& question, const AsBuilt& pile, ShareOfLooseVolume settling) {

@@ -16,14 +16,14 @@ std::optional<Volume> left_over(const RecipeSupply& supply, Volume used) {
 std::optional<ContainerCount> in_containers(const RecipeSupply& supply, Mass mass) {
   if (!supply.counted_in || !(supply.counted_in->count > 0.0)) return std::nullopt;
   const ContainerCount& counted = *supply.counted_in;
-  return ContainerCount{counted.container, counted.count * mass / supply.counted_mass, counted.each};
+  return ContainerCount{counted.container, counted.count * mass / supply.counted_mass, counted.each, counted.packings};
 }
 
 }  // namespace
 
 RecipeSupply measured_in(RecipeSupply supply, const ContainerCount& container) {
   supply.counted_in = container;
-  supply.counted_mass = container.each * *supply.ingredient.density * container.count;
+  supply.counted_mass = container.each * supply.in_a_bucket.value_or(*supply.ingredient.density) * container.count;
   supply.counted_by_mass = false;
   return supply;
 }

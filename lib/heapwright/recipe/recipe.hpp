@@ -23,6 +23,9 @@ struct RecipeSupply {
   std::optional<ContainerCount> counted_in;  ///< the container that the person counts it, or buys it, in; else its usual one
   Mass counted_mass;                         ///< of those containers, or of what was weighed
   bool counted_by_mass = false;              ///< the person gave pounds or kilograms
+  bool in_usual_container = false;           ///< the person named no container
+  std::optional<BulkDensity> in_a_bucket;    ///< where it lies otherwise than in the pile
+  std::optional<Containerful> full;          ///< what is put in at once where no week's load is known
   Use use = Use::up_to;
   bool bought = false;
   std::optional<Mass> load;       ///< of what comes fresh: what each week of its season brings
