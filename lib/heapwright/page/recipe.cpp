@@ -13,15 +13,19 @@ namespace {
 
 const WorkSteps building{"gather", "build"};
 
-/// What else to do with each of its feedstocks.
+/// What else to do with each of its feedstocks, and why some of it would stay out.
 std::vector<Words> uses_of(const Recipe& recipe, const Materials& materials) {
   std::vector<Words> uses;
   std::set<std::string_view> said;
-  for (const RecipeAmount& amount : as_built(recipe).amounts) {
-    if (!is_positive(amount.volume) || !said.insert(amount.id).second) continue;
+  const std::vector<RecipeAmount> amounts = as_built(recipe).amounts;
+  for (std::size_t i = 0; i < amounts.size(); ++i) {
+    const RecipeAmount& amount = amounts[i];
+    const bool none_in = !is_positive(amount.volume);
+    if ((none_in && !is_left(amount)) || !said.insert(amount.id).second) continue;
     const Feedstock& feedstock = known_row(*materials.feedstocks, amount.id);
     const Words use = use_of_left_over(feedstock.left_over, "as more browns come in");
-    if (!use.empty()) uses.push_back(say("{}: {}", feedstock.name, use));
+    const Words why = none_in ? why_left_words(recipe.why_left[i]) : Words();
+    if (!use.empty() || none_in) uses.push_back(say("{}{}: {}", feedstock.name, why, use.empty() ? Words("put away") : use));
   }
   return uses;
 }

@@ -54,17 +54,74 @@ Words water_step(const Recipe& recipe, const Materials& materials) {
   return {};
 }
 
-/// "Keep the other 11 leaf bags of autumn leaves dry."
-Words remainder_step(const Remainder& left, const Recipe& recipe, const Materials& materials) {
+LeftOver left_over_of(const Remainder& left, const Materials& materials) {
+  return known_row(*materials.feedstocks, left.amount.id).left_over;
+}
+
+/// "the other 11 leaf bags of autumn leaves"
+Words rest_words(const Remainder& left, const Materials& materials) {
   const RecipeAmount& amount = left.amount;
   const bool none_in = !is_positive(amount.volume);
-  const Words measure = left.containers || none_in || !amount.counted_by_mass
-                            ? amount_of(left.containers, left.volume, materials)
-                            : Words(Mass(amount.mass * (left.volume / amount.volume).value()));
-  const Words rest = say("{}{} of {}", none_in ? "All " : "The other ", measure, amount.name);
-  const std::string_view when = room_sets_size(recipe) ? "as the pile sinks" : "as more browns come in";
-  const Words use = use_of_left_over(known_row(*materials.feedstocks, amount.id).left_over, when);
-  return use.empty() ? say("{}: put away.", rest) : say("{}: {}.", rest, use);
+  const bool weighed = !left.containers && amount.counted_by_mass && amount.mass_left;
+  const Words measure = weighed ? Words(*amount.mass_left) : amount_of(left.containers, left.volume, materials);
+  return say("{}{} of {}", none_in ? "all " : "the other ", measure, amount.name);
+}
+
+/// What becomes of several that are kept dry: some of them may be mulch as well.
+Words keep_dry_words(const std::vector<Remainder>& group, const Materials& materials) {
+  std::vector<Words> mulch;
+  for (const Remainder& left : group) {
+    if (left_over_of(left, materials) == LeftOver::mulch) mulch.emplace_back(left.amount.name);
+  }
+  const bool all = mulch.size() == group.size();
+  if (mulch.empty() || all) return use_of_left_over(all ? LeftOver::mulch : LeftOver::leaf_mold, {});
+  return say("keep them dry for later, or spread the {} as mulch", listed(mulch));
+}
+
+Words use_of_group(const std::vector<Remainder>& group, const Recipe& recipe, const Materials& materials) {
+  const LeftOver use = left_over_of(group.front(), materials);
+  if (use == LeftOver::leaf_mold || use == LeftOver::mulch) return keep_dry_words(group, materials);
+  return use_of_left_over(use, room_sets_size(recipe) ? "as the pile sinks" : "as more browns come in");
+}
+
+/// "The other 11 leaf bags of autumn leaves and all 3 straw bales of straw (too brown): keep them dry for later."
+Words remainders_step(const std::vector<Remainder>& group, const Recipe& recipe, const Materials& materials) {
+  const bool for_one_reason = std::all_of(group.begin(), group.end(), [&](const Remainder& left) { return left.why == group.front().why; });
+  std::vector<Words> rests;
+  for (const Remainder& left : group)
+    rests.push_back(for_one_reason ? rest_words(left, materials) : say("{}{}", rest_words(left, materials), why_left_words(left.why)));
+  const Words use = use_of_group(group, recipe, materials);
+  return say("{}{}: {}.", capital(listed(rests)), for_one_reason ? why_left_words(group.front().why) : Words(),
+             use.empty() ? Words("put away") : use);
+}
+
+/// What is kept dry together, and else what has one use together.
+std::vector<std::vector<Remainder>> by_use(const std::vector<Remainder>& remainders, const Materials& materials) {
+  const auto kept_as = [&](const Remainder& left) {
+    const LeftOver use = left_over_of(left, materials);
+    return use == LeftOver::leaf_mold ? LeftOver::mulch : use;
+  };
+  std::vector<std::vector<Remainder>> groups;
+  for (const Remainder& left : remainders) {
+    const auto like = std::find_if(groups.begin(), groups.end(),
+                                   [&](const std::vector<Remainder>& group) { return kept_as(group.front()) == kept_as(left); });
+    if (like == groups.end()) {
+      groups.push_back({left});
+    } else {
+      like->push_back(left);
+    }
+  }
+  return groups;
+}
+
+/// What is there without a limit, or could be bought, and is not wanted.
+Words not_needed_words(const Recipe& recipe) {
+  std::vector<Words> there;
+  std::vector<Words> to_buy;
+  for (const RecipeAmount& amount : not_needed(recipe)) (amount.bought ? to_buy : there).emplace_back(amount.name);
+  if (to_buy.empty()) return there.empty() ? Words() : listed(there);
+  const Words none = say("buy no {}", listed(to_buy));
+  return there.empty() ? none : say("{}; {}", listed(there), none);
 }
 
 /// "a fifth", of the browns, where they lie in so many layers.
@@ -347,7 +404,7 @@ std::vector<Words> building_steps(const Recipe& recipe, const Materials& materia
     steps.push_back(say("Pile up {}.", all_of(going_in(recipe), materials)));
   }
   steps.push_back(water_step(recipe, materials));
-  for (const Remainder& left : remainders_of(recipe)) steps.push_back(remainder_step(left, recipe, materials));
+  for (const auto& group : by_use(remainders_of(recipe), materials)) steps.push_back(remainders_step(group, recipe, materials));
   return steps;
 }
 
@@ -366,6 +423,22 @@ Words use_of_left_over(LeftOver left_over, std::string_view when) {
     case LeftOver::yard_waste_cart: return say("put them on {}, or in the yard-waste cart", when);
     case LeftOver::leaf_mold: return "keep them dry for later";
     case LeftOver::mulch: return "keep them dry for later, or spread them as mulch";
+  }
+  return {};
+}
+
+Words why_left_words(const std::optional<WhyLeft>& why) {
+  if (!why) return {};
+  switch (*why) {
+    case WhyLeft::no_room: return " (no room)";
+    case WhyLeft::big_enough: return " (more than you asked for)";
+    case WhyLeft::its_share: return " (more than the share you allow)";
+    case WhyLeft::goal: return " (the goal takes no more)";
+    case WhyLeft::no_water: return " (too little water)";
+    case WhyLeft::too_brown: return " (too brown)";
+    case WhyLeft::too_green: return " (too green)";
+    case WhyLeft::too_wet: return " (too wet)";
+    case WhyLeft::enough: return " (enough without)";
   }
   return {};
 }
@@ -400,6 +473,8 @@ Labels set_aside(const Recipe& recipe, const Materials& materials) {
   for (const LeftOut& left : recipe.left_out) labels.labels.push_back({std::exchange(name, ""), left_out_words(left)});
   name = "Not today";
   for (const NotToday& one : recipe.not_today) labels.labels.push_back({std::exchange(name, ""), not_today_words(one, materials)});
+  const Words unused = not_needed_words(recipe);
+  if (!unused.empty()) labels.labels.push_back({"Not needed", unused});
   return labels;
 }
 
@@ -426,9 +501,6 @@ void say_why(PageWriter& writer, const Recipe& recipe, const Materials& material
     writer.paragraph("Leaves that are left may also be piled up moist by themselves: they are leaf mold in a year or two.");
   if (room_sets_size(recipe) && !remainders_of(recipe).empty())
     writer.paragraph("What does not fit today: as the pile sinks, top it up with the same mix, or start a second one.");
-  std::vector<Words> unused;
-  for (const RecipeAmount& amount : not_needed(recipe)) unused.emplace_back(amount.name);
-  if (!unused.empty()) writer.section(Depth::why, "Not needed today").paragraph(joined(unused));
   std::vector<Words> limits;
   for (const HeldBack& held : recipe.held_back_by) limits.push_back(held_back_words(held, recipe));
   writer.section(Depth::why, "What limits it").bullets(std::move(limits));

@@ -17,6 +17,8 @@ std::vector<Words> building_steps(const Recipe& recipe, const Materials& materia
 Words pile_in_one_line(const Recipe& recipe, const Materials& materials);
 /// "keep them dry for later"; nothing where there is nothing to say. @param when there is room or browns for more of it
 Words use_of_left_over(LeftOver left_over, std::string_view when);
+/// " (too brown)"
+Words why_left_words(const std::optional<WhyLeft>& why);
 /// "each mowing, Apr to Oct: 6 buckets of grass clippings + 14 buckets of autumn leaves"
 std::vector<Words> card_words(const Recipe& recipe, const Materials& materials);
 /// How long the browns last; nothing where they last a year.

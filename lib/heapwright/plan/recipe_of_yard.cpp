@@ -9,6 +9,7 @@
 #include "heapwright/recipe/help.hpp"
 #include "heapwright/recipe/proportion.hpp"
 #include "heapwright/recipe/whole.hpp"
+#include "heapwright/recipe/why_left.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -231,6 +232,7 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
     recipe.feeding = feeding_schedule(supplies, question, recipe, built);
   }
   recipe.left_out = left_out_of(yard.supplies);
+  if (recipe.mix) recipe.why_left = why_left(question, recipe);
   Facts facts = facts_of_pile(yard, recipe, built);
   if (recipe.mix) {
     const Ingredients exact = ingredients_of(supplies, question, recipe.amounts, *recipe.mix);

@@ -45,7 +45,10 @@ RecipeAmount amount_of(const RecipeSupply& supply, Mass mass) {
   amount.volume = amount.mass / *supply.ingredient.density;
   amount.containers = in_containers(supply, amount.mass);
   amount.left_over = left_over(supply, amount.volume);
-  if (amount.left_over) amount.containers_left = in_containers(supply, Mass(*amount.left_over * *supply.ingredient.density));
+  if (amount.left_over) {
+    amount.mass_left = *amount.left_over * *supply.ingredient.density;
+    amount.containers_left = in_containers(supply, *amount.mass_left);
+  }
   amount.counted_by_mass = supply.counted_by_mass;
   amount.bought = supply.bought;
   amount.keeps = supply.keeps;

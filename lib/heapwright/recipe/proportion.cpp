@@ -212,7 +212,7 @@ Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, con
   recipe.water_to_add = proportion->water_to_add;
   recipe.distance_from_aim = proportion->distance_from_aim;
   const ContainerCount one = so_many(1.0, proportion->container);
-  for (const RecipeSupply& supply : question.supplies) recipe.amounts.push_back(amount_of(measured_in(supply, one), Mass()));
+  for (const RecipeSupply& supply : question.supplies) recipe.amounts.push_back(amount_of(supply, Mass()));
   for (const Part& part : proportion->parts) {
     const RecipeSupply supply = measured_in(question.supplies[part.supply], one);
     recipe.amounts[part.supply] = amount_of(supply, static_cast<double>(part.parts) * supply.counted_mass);

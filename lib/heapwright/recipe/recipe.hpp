@@ -59,6 +59,7 @@ struct RecipeAmount {
   Volume volume;  ///< loose
   std::optional<ContainerCount> containers;
   std::optional<Volume> left_over;  ///< of what is on hand
+  std::optional<Mass> mass_left;    ///< the same
   std::optional<ContainerCount> containers_left;
   bool counted_by_mass = false;
   bool bought = false;
@@ -189,6 +190,19 @@ struct SizeSetBy {
   std::vector<std::size_t> used_up;  ///< of fixed and on_hand: the places of those in the amounts
 };
 
+/// Why more of a supply does not go in (why_left.hpp).
+enum class WhyLeft {
+  no_room,     ///< in the bin, or by the limit that was given
+  big_enough,  ///< as big a pile as was asked for
+  its_share,   ///< the largest that is allowed of it
+  goal,        ///< the goal takes no more
+  no_water,    ///< for so much
+  too_brown,
+  too_green,
+  too_wet,
+  enough,  ///< of a supplement or a mineral
+};
+
 /// The C:N of what rots in a season, where much of a mix does not: wood, old compost (plan/what_rots.hpp).
 struct WhatRots {
   CarbonNitrogenRatio carbon_to_nitrogen;
@@ -224,6 +238,7 @@ struct Recipe {
   std::optional<Volume> room;  ///< of the bins
   std::vector<LeftOut> left_out;
   std::vector<NotToday> not_today;
+  std::vector<WhyLeft> why_left;  ///< of each amount, in their order
   std::optional<FeedingSchedule> feeding;
   std::optional<WhatRots> what_rots;  ///< where much of what goes in hardly does
   Batch batch;                        ///< what the mix was made of

@@ -154,12 +154,14 @@ std::vector<Remainder> remainders_of(const Recipe& recipe) {
   std::vector<Remainder> remainders;
   if (!recipe.mix) return remainders;
   const AsBuilt pile = as_built(recipe);
-  for (const RecipeAmount& amount : pile.amounts) {
+  for (std::size_t i = 0; i < pile.amounts.size(); ++i) {
+    const RecipeAmount& amount = pile.amounts[i];
     if (!is_left(amount)) continue;
     std::optional<ContainerCount> left = amount.containers ? amount.containers_left : std::nullopt;
     if (left && left->container == amount.containers->container)
       left->count = std::max(0.0, to_the_half(left->count + amount.containers->count) - to_the_half(amount.containers->count));
-    remainders.push_back({amount, *amount.left_over, std::move(left)});
+    const std::optional<WhyLeft> why = i < recipe.why_left.size() ? std::optional(recipe.why_left[i]) : std::nullopt;
+    remainders.push_back({amount, *amount.left_over, std::move(left), why});
   }
   return remainders;
 }

@@ -83,6 +83,7 @@ struct Remainder {
   RecipeAmount amount;
   Volume volume;
   std::optional<ContainerCount> containers;  ///< so that what goes in and what stays add up as they are shown
+  std::optional<WhyLeft> why;
 };
 std::vector<Remainder> remainders_of(const Recipe& recipe);
 /// What there is as much of as is wanted, and none is.

@@ -278,6 +278,7 @@ std::optional<WholeContainers> in_whole_containers(const RecipeQuestion& questio
       const RecipeAmount counted = amount_of(question.supplies[i], finer->amounts[i].mass);
       finer->amounts[i].bought = counted.bought;
       finer->amounts[i].left_over = counted.left_over;
+      finer->amounts[i].mass_left = counted.mass_left;
       finer->amounts[i].containers_left = counted.containers_left;
     }
     whole = std::move(finer);
