@@ -3,6 +3,7 @@ itself.
 
 usage: check_advice.py PROGRAM
 """
+import json
 import pathlib
 import re
 import subprocess
@@ -116,13 +117,71 @@ def check_without_figures(ask):
     check(done.returncode == 2 and "cannot be mixed" in done.stderr, f"without figures: {done}")
 
 
-# A page that contradicts itself
+# Wood and old compost
+
+
+def check_wet_and_dry(ask):
+    """Of bedded manure in many amounts: no page says that it is wet enough and that more water is wanted."""
+    for manure in (1, 3, 6, 10):
+        for shavings in (0.5, 2, 4, 10):
+            for leaves in (0, 5, 20, 60, 100):
+                have = [f"horse manure={manure} wheelbarrows", f"wood shavings={shavings} wheelbarrows"] + ([f"leaves={leaves} bags"] if leaves else [])
+                screen = ask.recipe(*have, options=("--why",))
+                wet = re.search(r"wet enough|too wet", screen)
+                check(not (wet and "want more water" in screen), f"{have}: wet and dry at once: {screen}")
+    for have in (("wood chips", "horse bedding=1 wheelbarrow", "straw=30 bales", "sawdust=2 buckets"),
+                 ("leaves=5 bags", "horse manure=20 buckets", "wood chips=60 wheelbarrows", "sawdust"),
+                 ("horse bedding=20 buckets", "grass", "wood shavings=5 buckets", "wood chips=30 wheelbarrows")):
+        screen = ask.recipe(*have, options=("--why",))
+        has(f"{have}", screen, "wet enough")
+        has_not(f"{have}, wet enough", screen, "want more water")
+
+
+def moisture_of(ask, *adds):
+    done = ask.run("mix", *(word for one in adds for word in ("--add", one)), "--json")
+    return json.loads(done.stdout)["mix"]["moisture_fraction"]
+
+
+def check_bedding(ask):
+    """Manure bedded with shavings, all of it in: by hand 33 bags of leaves bring ten and ten wheelbarrows to 60 % moisture, and 24 to 62 %, which
+    nobody can tell from it."""
+    bedded = ["horse manure=10 wheelbarrows", "wood shavings=10 wheelbarrows"]
+    check(abs(moisture_of(ask, *bedded, "leaves=33 bags") - 0.60) < 0.002, "33 bags by hand")
+    screen = ask.recipe(*bedded, "leaves=100 bags")
+    found = re.search(r"Or 10 wheelbarrows of horse manure, 10 wheelbarrows of softwood shavings and ([0-9]+) leaf bags of autumn leaves: about in balance "
+                      r"by what rots in a season, and of softwood shavings hardly any does", screen)
+    check(found and 24 <= int(found.group(1)) <= 33, f"bedding: {screen}")
+    far_off = ask.recipe(*bedded)
+    has("bedding without leaves", far_off, r"Counted by what rots in a season: of softwood shavings hardly any does\.", r"Mix in what it lacks[^.]*- autumn leaves: ")
+    has_not("bedding without leaves", far_off, r"shavings: [0-9 /]+ wheelbarrows more")
+    has("bedded by name", ask.recipe("stable manure with shavings=6 wheelbarrows", "grass=20 buckets"), r"horse bedding with manure")
+
+
+def check_wood(ask):
+    """Chips that are left are mulch."""
+    for have in (("wood chips=10 wheelbarrows", "scraps=4 buckets", "leaves=3 bags"), ("wood chips=4 wheelbarrows", "grass=20 buckets"), ("wood chips=10 wheelbarrows",)):
+        screen = ask.recipe(*have)
+        has(f"{have}", screen, r"wood chips[^:]*: spread them as mulch on paths and beds", r"of wood chips hardly any does")
+        has_not(f"{have}", screen, r"(wood chips|shavings|sawdust): [0-9][^-]*more")
+
+
+def check_old_compost(ask):
+    """The nitrogen of old compost balances no leaves."""
+    for command in (("recipe",), ("plan",)):
+        yard = ask.yard("compost", SUPPLY.format("leaves-fall", 'amount = "20 leaf-bag"') + SUPPLY.format("old-compost", 'amount = "4 wheelbarrow"'))
+        has(f"old compost, {command}", ask.screen(*command, yard), r"There is no green in it: the nitrogen of old or half-finished compost is bound, and does not "
+            r"count\. Get one of these: - [a-z ]+: [0-9]")
+    has("old compost, parts", ask.recipe("leaves", "old compost"), r"There is no green in it: [^.]*\. Get grass clippings, kitchen scraps or coffee grounds\.")
+    has("old compost, few greens", ask.recipe("leaves=20 bags", "old compost=4 wheelbarrows", "scraps=1 bucket"), r"There is too little green in it: ")
+    has_not("old compost, enough greens", ask.recipe("leaves=20 bags", "old compost=4 wheelbarrows", "grass=25 buckets"), r"There is (no|too little) green")
+    has_not("no compost", ask.recipe("leaves=20 bags", "grass=25 buckets"), r"There is (no|too little) green")
 
 
 def main():
     with tempfile.TemporaryDirectory() as name:
         ask = Asked(sys.argv[1], pathlib.Path(name))
-        for check_of in (check_kept_dry, check_reasons, check_far_off, check_listed, check_without_a_size, check_without_figures):
+        for check_of in (check_kept_dry, check_reasons, check_far_off, check_listed, check_without_a_size, check_without_figures,
+                         check_wet_and_dry, check_bedding, check_wood, check_old_compost):
             check_of(ask)
     print("\n".join(check.failures))
     print(f"{check.count} checks, {len(check.failures)} failures")

@@ -75,9 +75,7 @@ Words what_rots_words(const Recipe& recipe) {
         "C:N about {} in what rots this year, which is green: of {} hardly any does. Have dry leaves ready, and fork them in if it "
         "smells of ammonia",
         ratio, listed(names));
-  if (ratio > far * window.high)
-    return say("C:N about {} in what rots this year, which is brown: hardly any nitrogen comes from {}. Add greens if you can", ratio,
-               listed(names));
+  if (greens_lacking(recipe)) return say("C:N about {} in what rots this year, which is brown", ratio);
   return {};
 }
 
@@ -105,6 +103,7 @@ Page recipe_page(const Answer<Recipe>& answer, const Materials& materials) {
   PageWriter writer("What goes into the pile");
   urgent_cautions(writer, answer, materials);
   writer.section(Depth::act).paragraph(headline_of(recipe, materials));
+  say_greens_lacking(writer, recipe, materials);
   say_what_to_do(writer, recipe, materials);
   writer.section(Depth::act).labels(set_aside(recipe, materials)).labels(at_a_glance(recipe, materials));
   end_act(writer, answer, materials, building);

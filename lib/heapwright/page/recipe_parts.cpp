@@ -114,6 +114,15 @@ std::vector<std::vector<Remainder>> by_use(const std::vector<Remainder>& remaind
   return groups;
 }
 
+/// A pile with the wood in it that the recipe leaves out.
+Words with_what_hardly_rots_words(const Recipe& recipe, const Materials& materials) {
+  if (!recipe.counting_what_rots || recipe.counting_what_rots->with_it.empty()) return {};
+  if (verdict_of(recipe) == RecipeVerdict::far_off) return {};
+  const CountingWhatRots& counting = *recipe.counting_what_rots;
+  return say("{}: about in balance by what rots in a season, and of {} hardly any does", all_of(counting.with_it, materials),
+             listed({counting.hardly_rots.begin(), counting.hardly_rots.end()}));
+}
+
 /// What is there without a limit, or could be bought, and is not wanted.
 Words not_needed_words(const Recipe& recipe) {
   std::vector<Words> there;
@@ -192,8 +201,8 @@ Words held_back_words(const HeldBack& held, const Recipe& recipe) {
     case HeldBackReason::too_few_greens: return "greens, moist and rich in nitrogen: there are not enough for all the browns";
     case HeldBackReason::too_few_browns: return "browns, dry and rich in carbon: there are not enough for all the greens";
     case HeldBackReason::too_wet: return "wet: all of it together would be too wet";
+    case HeldBackReason::wet_already: return "wet: what goes in is as wet as it may be";
     case HeldBackReason::too_dry_for_its_water: return "dry: all of it together would want more water than you allow";
-    case HeldBackReason::too_dry: return "dry: all of it together would want more water";
     case HeldBackReason::packs_down: return "air: it would pack down";
     case HeldBackReason::largest_share: return "the largest share that you allow of something";
     case HeldBackReason::no_more_of_it: return say("{}: there is no more", name_of(held, recipe));
@@ -327,14 +336,14 @@ void say_everything_in(PageWriter& writer, const Recipe& recipe) {
 }
 
 Words ways_heading(const Recipe& recipe) {
-  const std::string_view any = recipe.what_would_help.size() == 1 ? "" : ": any one of these";
+  const std::string_view any = ways_to_mend(recipe).size() == 1 ? "" : ": any one of these";
   if (verdict_of(recipe) == RecipeVerdict::far_off) return say("Mix in what it lacks{}", any);
   if (recipe.status == RecipeStatus::on_target) return say("What would let all of it go in, just inside the range{}", any);
   return say("{}{}", recipe.status == RecipeStatus::not_enough ? "What is missing" : "What would set it right", any);
 }
 
 Words room_for_all(const Recipe& recipe) {
-  return say("That is for all there is, and wants room for {}.", *recipe.what_would_help.front().mix.volume);
+  return say("That is for all there is, and wants room for {}.", *ways_to_mend(recipe).front().mix.volume);
 }
 
 /// Ways to set it right, or to use all there is.
@@ -408,8 +417,35 @@ std::vector<Words> building_steps(const Recipe& recipe, const Materials& materia
   return steps;
 }
 
+void say_greens_lacking(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
+  const std::optional<GreensIn> greens = greens_lacking(recipe);
+  if (!greens) return;
+  const std::vector<Help> ways = recipe.counting_what_rots ? recipe.counting_what_rots->ways : std::vector<Help>();
+  std::vector<Words> items;
+  for (const Help& way : ways) items.push_back(way_words(way, materials));
+  const std::vector<Words> names(recipe.what_rots->hardly_rots.begin(), recipe.what_rots->hardly_rots.end());
+  const Words lack = say("There is {} in it: the nitrogen of {} is bound, and does not count.",
+                         *greens == GreensIn::none ? "no green" : "too little green", listed(names));
+  writer.paragraph(say("{} {}", lack, items.empty() ? "Get grass clippings, kitchen scraps or coffee grounds." : "Get one of these:"));
+  writer.bullets(first_of(std::move(items), ways_at_once));
+}
+
+/// Where wood is much of what is on hand: what is counted, and whether all of it may go in.
+void say_what_counts(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
+  if (!is_mended_by_what_rots(recipe)) return;
+  const CountingWhatRots& counting = *recipe.counting_what_rots;
+  const Words names = listed({counting.hardly_rots.begin(), counting.hardly_rots.end()});
+  if (!counting.all_in) return static_cast<void>(writer.paragraph(say("Counted by what rots in a season: of {} hardly any does.", names)));
+  const Words water = counting.all_in->water_to_add.value() < splash
+                          ? Words()
+                          : say(", with {} of water", carried(counting.all_in->water_to_add, materials));
+  writer.paragraph(
+      say("Of {} hardly any rots in a season: by what does, all of it together is in balance. Put it all in{}.", names, water));
+}
+
 void say_what_it_lacks(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
   if (verdict_of(recipe) != RecipeVerdict::far_off) return;
+  say_what_counts(writer, recipe, materials);
   writer.section(Depth::act, ways_heading(recipe)).bullets(first_of(ways_words(recipe, materials), ways_at_once));
   if (mended_overfills(recipe)) writer.paragraph(room_for_all(recipe));
 }
@@ -423,6 +459,7 @@ Words use_of_left_over(LeftOver left_over, std::string_view when) {
     case LeftOver::yard_waste_cart: return say("put them on {}, or in the yard-waste cart", when);
     case LeftOver::leaf_mold: return "keep them dry for later";
     case LeftOver::mulch: return "keep them dry for later, or spread them as mulch";
+    case LeftOver::wood_mulch: return "spread them as mulch on paths and beds";
   }
   return {};
 }
@@ -473,6 +510,8 @@ Labels set_aside(const Recipe& recipe, const Materials& materials) {
   for (const LeftOut& left : recipe.left_out) labels.labels.push_back({std::exchange(name, ""), left_out_words(left)});
   name = "Not today";
   for (const NotToday& one : recipe.not_today) labels.labels.push_back({std::exchange(name, ""), not_today_words(one, materials)});
+  const Words bedding = with_what_hardly_rots_words(recipe, materials);
+  if (!bedding.empty()) labels.labels.push_back({"Or", bedding});
   const Words unused = not_needed_words(recipe);
   if (!unused.empty()) labels.labels.push_back({"Not needed", unused});
   return labels;

@@ -164,6 +164,54 @@ Recipe solved(const RecipeQuestion& question, const Yard& yard, Date built) {
   return recipe;
 }
 
+/// All that is on hand, without water.
+Blend all_on_hand(const RecipeQuestion& question) {
+  Amounts amounts;
+  for (const RecipeSupply& supply : question.supplies) amounts.supplies.push_back(supply.available.value_or(Mass()));
+  return blend_of(question, amounts);
+}
+
+/// Whether something that hardly rots, and is there, goes in; of a recipe with amounts.
+bool takes_what_hardly_rots(const RecipeQuestion& rotting, const Recipe& recipe) {
+  for (std::size_t i = 0; i < rotting.supplies.size(); ++i) {
+    if (rotting.supplies[i].hardly_rots && goes_in(recipe.amounts[i], *recipe.mix)) return true;
+  }
+  return false;
+}
+
+/// What goes into a pile about in balance, counting what rots, with all of what hardly rots and must be used soon, as bedding is in manure;
+/// where the recipe leaves such things out.
+std::vector<RecipeAmount> with_what_hardly_rots(RecipeQuestion rotting, const Recipe& recipe) {
+  if (!has_size(recipe) || takes_what_hardly_rots(rotting, recipe)) return {};
+  for (RecipeSupply& supply : rotting.supplies) {
+    if (supply.is_raised() && (supply.hardly_rots || supply.feedstock_class == FeedstockClass::must_go)) supply.use = Use::all;
+  }
+  const Recipe counted = solve(rotting);
+  const bool good = has_size(counted) && counted.distance_from_aim <= hardly_off;
+  if (!good || !takes_what_hardly_rots(rotting, counted)) return {};
+  std::vector<RecipeAmount> amounts;
+  for (const RecipeAmount& amount : counted.amounts) {
+    if (goes_in(amount, *counted.mix)) amounts.push_back(amount);
+  }
+  return amounts;
+}
+
+/// Nothing where hardly anything on hand is wood or old compost.
+std::optional<CountingWhatRots> counting_what_rots(const RecipeQuestion& question, const Recipe& first, const Yard& yard, Date built) {
+  const Materials& materials = yard.tables.materials;
+  const Blend all = all_on_hand(question);
+  if (!may_hardly_rot(all, materials)) return std::nullopt;
+  const std::optional<WhatRots> found = what_rots(all, materials, *yard.tables.ensemble);
+  if (!found) return std::nullopt;
+  const RecipeQuestion rotting = by_what_rots(question, materials, *yard.tables.ensemble);
+  const RecipeQuestion others = by_what_rots({can_be_got(yard, built), {}, {}}, materials, *yard.tables.ensemble);
+  const Recipe recipe = solve(rotting);
+  CountingWhatRots counting{found->hardly_rots, {}, std::nullopt, with_what_hardly_rots(rotting, first)};
+  if (recipe.mix) counting.ways = what_would_help(rotting, recipe, others.supplies);
+  if (recipe.everything_in && recipe.everything_in->distance_from_aim <= on_the_edge) counting.all_in = recipe.everything_in;
+  return counting;
+}
+
 /// What goes into a pile, as ingredients and as taken from its supplies.
 struct Ingredients {
   std::vector<Ingredient> ingredients;
@@ -233,6 +281,7 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
   }
   recipe.left_out = left_out_of(yard.supplies);
   if (recipe.mix) recipe.why_left = why_left(question, recipe);
+  if (recipe.mix) recipe.counting_what_rots = counting_what_rots(question, recipe, yard, built);
   Facts facts = facts_of_pile(yard, recipe, built);
   if (recipe.mix) {
     const Ingredients exact = ingredients_of(supplies, question, recipe.amounts, *recipe.mix);

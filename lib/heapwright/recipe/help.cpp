@@ -42,6 +42,7 @@ std::vector<Candidate> all_candidates(const RecipeQuestion& question, const std:
   for (const RecipeSupply& supply : others) {
     if (!known(supply.ingredient.id)) candidates.push_back({more_of(supply), false});
   }
+  std::erase_if(candidates, [](const Candidate& candidate) { return candidate.supply.hardly_rots; });
   // Who allows only so much of something does not want more of it.
   std::erase_if(candidates, [&](const Candidate& candidate) {
     return std::any_of(question.supplies.begin(), question.supplies.end(), [&](const RecipeSupply& supply) {

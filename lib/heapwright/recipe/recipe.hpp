@@ -22,6 +22,7 @@ struct RecipeSupply {
   std::optional<Mass> available;             ///< nothing: as much as wanted
   std::optional<ContainerCount> counted_in;  ///< the container that the person counts it, or buys it, in; else its usual one
   Mass counted_mass;                         ///< of those containers, or of what was weighed
+  bool hardly_rots = false;                  ///< and is no way to help: known where what rots is counted
   bool counted_by_mass = false;              ///< the person gave pounds or kilograms
   bool in_usual_container = false;           ///< the person named no container
   std::optional<BulkDensity> in_a_bucket;    ///< where it lies otherwise than in the pile
@@ -209,6 +210,14 @@ struct WhatRots {
   std::vector<std::string> hardly_rots;  ///< names of what most of the rest is
 };
 
+/// What would help, counting of all that is on hand the carbon and nitrogen that rot in a season alone.
+struct CountingWhatRots {
+  std::vector<std::string> hardly_rots;  ///< names of what most of the rest is
+  std::vector<Help> ways;                ///< any one of them; their mixes count so too
+  std::optional<EverythingIn> all_in;    ///< where all of it together is in balance so
+  std::vector<RecipeAmount> with_it;     ///< a good pile that has such things in it, where the recipe leaves them all out
+};
+
 struct Recipe {
   RecipeStatus status = RecipeStatus::nothing_on_hand;
   bool additions_only = false;  ///< there are amounts, but only of supplements and minerals
@@ -240,8 +249,9 @@ struct Recipe {
   std::vector<NotToday> not_today;
   std::vector<WhyLeft> why_left;  ///< of each amount, in their order
   std::optional<FeedingSchedule> feeding;
-  std::optional<WhatRots> what_rots;  ///< where much of what goes in hardly does
-  Batch batch;                        ///< what the mix was made of
+  std::optional<WhatRots> what_rots;                   ///< where much of what goes in hardly does
+  std::optional<CountingWhatRots> counting_what_rots;  ///< where much on hand hardly rots
+  Batch batch;                                         ///< what the mix was made of
 };
 
 /// Whether the amounts come to a pile of some size, and not to parts or an example.
