@@ -23,7 +23,7 @@ namespace {
 
 Supply on_hand(const std::string& name, const std::string& amount, const Materials& materials) {
   Supply supply = supply_of(materials, name);
-  set_amount(supply, read_amount(amount, *materials.containers), materials);
+  set_amount(supply, read_amount(amount, *materials.containers));
   return supply;
 }
 

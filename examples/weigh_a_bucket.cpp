@@ -20,7 +20,7 @@ double pounds_per_cubic_yard(BulkDensity density) { return value_in(unit::pound 
 
 /// So much of a supply as goes into the blend.
 Ingredient ingredient(Supply& supply, const std::string& amount, const Materials& materials) {
-  set_amount(supply, read_amount(amount, *materials.containers), materials);
+  set_amount(supply, read_amount(amount, *materials.containers));
   return supply.ingredient(*supply.mass(*supply.amount));
 }
 

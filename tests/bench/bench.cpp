@@ -41,7 +41,7 @@ TEST_CASE("the parts of a plan") {
   Blend six;
   for (const char* id : {"leaves-fall", "grass-clippings", "kitchen-scraps", "coffee-grounds", "straw", "sawdust"}) {
     supplies.push_back(supply_of(materials, id));
-    set_amount(supplies.back(), read_amount("4 buckets", materials), materials);
+    set_amount(supplies.back(), read_amount("4 buckets", materials));
     six.ingredients.push_back(supplies.back().ingredient(*supplies.back().mass(*supplies.back().amount)));
   }
   std::vector<Taken> taken;

@@ -46,6 +46,20 @@ def container_sizes():
 
 
 @functools.cache
+def container_packings():
+    """How what is in each container lies, where its row says so."""
+    with open(ROOT / "materials" / "containers.toml", "rb") as file:
+        rows = tomllib.load(file)["container"]
+    return {row["id"]: [row["packing"]] if isinstance(row.get("packing"), str) else row.get("packing", []) for row in rows}
+
+
+def packing_in(container, feedstock):
+    """The first of its container's packings that a feedstock has, else its usual one."""
+    lies = [packing for packing in container_packings().get(container, []) if packing in feedstock_rows()[feedstock]["bulk_density"]]
+    return lies[0] if lies else None
+
+
+@functools.cache
 def feedstock_rows():
     with open(ROOT / "materials" / "feedstocks.toml", "rb") as file:
         return {row["id"]: row for row in tomllib.load(file)["feedstock"]}

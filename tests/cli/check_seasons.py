@@ -115,16 +115,6 @@ def plain(text):
     return " ".join(text.split())
 
 
-def part(text, *headings):
-    """What stands below one of these headings, up to the next empty line or the end of what is to be done."""
-    lines = ["" if line.startswith(("Measure first: ", "Mind: ", "Rests on ")) else line for line in text.split("\n")]
-    for at, line in enumerate(lines):
-        if line in headings:
-            rest = lines[at + 1:]
-            return plain(" ".join(rest[:rest.index("")] if "" in rest else rest))
-    return ""
-
-
 def labeled(text, name):
     """What stands beside a label, in the lines that are indented below it too."""
     lines = text.split("\n")
@@ -161,7 +151,7 @@ def check_on_hand(where, supplies, built, answer, texts):
         if there == math.inf:
             of_the_pile = {amount["id"]: amount["mass_kg"] for amount in told(answer)["amounts"]}.get(id, 0.0) / told(answer)["mix"]["mass_kg"]
             for command, text in texts.items():
-                check(of_the_pile > GOES_IN_FROM or feedstock_rows()[id]["name"] in part(text, "Not needed today"),
+                check(of_the_pile > GOES_IN_FROM or feedstock_rows()[id]["name"] in labeled(text, "Not needed"),
                       f"{here} does not go in, and the text of {command} does not say so")
             continue
         check(id in amounts, f"{here} has {there:.6g} m3 on hand, and is in no amount")
@@ -171,7 +161,7 @@ def check_on_hand(where, supplies, built, answer, texts):
         check(abs(found - there) <= LEEWAY * there, f"{here}: {found:.6g} m3 go in and are left over, {there:.6g} m3 are on hand on {built}")
         for command, text in texts.items():
             if left.get(id, 0.0) > NAMED_FROM * there:
-                check(re.search(rf"\d\. (The other|All) [^:]* of {feedstock_rows()[id]['name']}:", plain(text)),
+                check(re.search(rf"\d\. (The other|All) [^:]* of {feedstock_rows()[id]['name']}[^:]*:", plain(text)),
                       f"{here}: {left[id]:.4g} of {there:.4g} m3 are left over, and the text of {command} does not say so")
     expected_not_today.sort(key=lambda one: one["id"])
     said = sorted(answer["not_today"], key=lambda one: one["id"])

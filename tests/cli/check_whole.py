@@ -13,8 +13,8 @@ import sys
 import tempfile
 import tomllib
 
-from arithmetic import (Checks, DEFAULT_TARGETS, GALLON, ROOT, Program, container_sizes, cubic_metres, distance, kilograms, mix, keeps_days, share_on_hand, water_to,
-                       yard_text)
+from arithmetic import (Checks, DEFAULT_TARGETS, GALLON, ROOT, Program, container_sizes, cubic_metres, distance, kilograms, mix, keeps_days, packing_in, share_on_hand,
+                       water_to, yard_text)
 
 YARDS = 200
 DUST = 1e-4  # of the pile's mass: less of a supply does not go in
@@ -429,12 +429,52 @@ def check_proportion(program, feedstocks):
     greens = [feedstock for feedstock, matter in zip(feedstocks, matters) if matter["class"] in ("must-go", "clippings")]
     for feedstock in greens:
         browns = [matter for matter in matters if matter["class"] == "keeper"]
-        size = container_sizes()["grass-catcher" if program.figures(feedstock)["class"] == "clippings" else "bucket"]
-        load = (program.matter(feedstock), size / program.matter(feedstock)["loose"])
+        container = "grass-catcher" if program.figures(feedstock)["class"] == "clippings" else "bucket"
+        greens_in_it = program.matter(feedstock, packing_in(container, feedstock))
+        load = (greens_in_it, container_sizes()[container] / greens_in_it["loose"])
         halves = [(brown, count) for brown in browns for count in range(1, 41)]
         would_do = any(distance(with_best_water([load, (brown, 0.5 * count * bucket / brown["loose"])])) <= 0.9 for brown, count in halves)
         has_card = any(card["greens"]["id"] == feedstock for card in answer["cards"])
         check(has_card or not would_do, f"{where}: no card for {feedstock}, though half buckets of one of the browns would do")
+
+
+# Greens of a week, browns, and the container that their card counts the browns in: the person's own while it is fine enough.
+WEEKS = [
+    ('"grass-clippings", amount = "2 grass-catcher"', '"leaves-fall", amount = "40 leaf-bag"', "leaf-bag"),
+    ('"grass-clippings", amount = "1 riding-mower-bagger"', '"leaves-fall", amount = "40 garbage-bag"', "garbage-bag"),
+    ('"grass-clippings", packing = "loose", amount = "6 bucket"', '"leaves-fall", amount = "40 bucket"', "bucket"),
+    ('"grass-clippings", amount = "1 grass-catcher"', '"leaves-fall", amount = "3 yd3"', "bucket"),
+    ('"grass-clippings", amount = "1 grass-catcher"', '"leaves-fall", amount = "400 lb"', "bucket"),
+    ('"grass-clippings", amount = "3 grass-catcher"', '"leaves-fall", amount = "9 bulk-bag"', "bucket"),
+    ('"coffee-grounds", amount = "3 bucket"', '"straw", amount = "6 straw-bale"', "straw-bale"),
+    ('"kitchen-scraps", amount = "2 kitchen-pail"', '"straw", amount = "6 straw-bale"', "bucket"),
+]
+
+
+def check_weeks(program, folder):
+    """A week's greens are what their container holds, as it lies in that; browns come in the container they are counted in."""
+    path = folder / "week.toml"
+    for greens, browns, expected in WEEKS:
+        path.write_text(f"[[supply]]\nfeedstock = {browns.replace(', ', chr(10))}\n[[supply]]\nfeedstock = {greens.replace(', ', chr(10))}\n"
+                        'when = { every = "week" }\ntreated = "no"\n')
+        answer = program.answer("recipe", str(path))
+        here = f"{greens} with {browns}"
+        check(len(answer["cards"]) == 1, f"{here}: {len(answer['cards'])} cards")
+        for card in answer["cards"]:
+            check([one["containers"]["name"] for one in card["browns"]] == [expected], f"{here}: {card['browns']} is not in {expected}")
+            check_a_card(program, here, card, "loose" if '"loose"' in greens else None)
+
+
+def check_a_card(program, here, card, packing=None):
+    """Mixed afresh from its counts it is inside; its greens weigh what the mix says that they do."""
+    greens = card["greens"]
+    said = f"{greens['id']}:{packing}" if packing else greens["id"]
+    adds = [f"{said}={greens['containers']['count']!r} {greens['containers']['name']}"]
+    adds += [f"{one['id']}={one['containers']['count']!r} {one['containers']['name']}" for one in card["browns"]]
+    afresh = program.answer("mix", *itertools.chain(*(("--add", add) for add in adds)), "--water", f"{card['water_to_add_kg']!r} L")["mix"]
+    check(25.0 * (1 - 1e-6) <= afresh["carbon_to_nitrogen"] <= 35.0 * (1 + 1e-6) and 0.5 * (1 - 1e-6) <= afresh["moisture_fraction"] <= 0.6 * (1 + 1e-6)
+          and afresh["air_space_fraction"] >= 0.35 * (1 - 1e-6), f"{here}: {adds} with {card['water_to_add_kg']} kg of water is {afresh}")
+    check(near(afresh["feedstocks"][0]["mass_kg"], greens["mass_kg"], SAME), f"{here}: {greens} weighs {afresh['feedstocks'][0]} in the mix")
 
 
 def check_cards(program, where, answer):
@@ -442,10 +482,7 @@ def check_cards(program, where, answer):
     for card in answer["cards"]:
         here = f"{where}: the card of {card['greens']['id']}"
         check(card["greens"]["containers"]["count"] == 1.0 and card["browns"], f"{here} is not one load with browns")
-        adds = [f"{one['id']}={one['containers']['count']!r} {one['containers']['name']}" for one in [card["greens"], *card["browns"]]]
-        afresh = program.answer("mix", *itertools.chain(*(("--add", add) for add in adds)), "--water", f"{card['water_to_add_kg']!r} L")["mix"]
-        check(25.0 * (1 - 1e-6) <= afresh["carbon_to_nitrogen"] <= 35.0 * (1 + 1e-6) and 0.5 * (1 - 1e-6) <= afresh["moisture_fraction"] <= 0.6 * (1 + 1e-6)
-              and afresh["air_space_fraction"] >= 0.35 * (1 - 1e-6), f"{here}: {adds} with {card['water_to_add_kg']} kg of water is {afresh}")
+        check_a_card(program, here, card)
         for brown in card["browns"]:
             count = brown["containers"]["count"]
             check(brown["containers"]["name"] == "bucket" and is_multiple(count, 0.5 if count < 10.0 else 1.0), f"{here}: {count} buckets")
@@ -459,6 +496,7 @@ def main():
         folder = pathlib.Path(name)
         example = check_yard(program, folder, "quarter-acre", (ROOT / "examples" / "quarter-acre.toml").read_text())
         check(example == "inside", f"quarter-acre: {example}")
+        check_weeks(program, folder)
         for place in range(YARDS):
             text = random_yard(generator, program)
             before = len(check.failures)

@@ -85,7 +85,9 @@ def mass_and_density(ingredient, draws):
     """Kilograms of an ingredient, and the density it lies at."""
     feedstock, packing, amount, unit = ingredient
     row = FEEDSTOCKS[feedstock]
-    packing = packing or CONTAINERS.get(unit, {}).get("packing") or row["usual_packing"]
+    lies = CONTAINERS.get(unit, {}).get("packing", [])
+    lies = [lies] if isinstance(lies, str) else lies
+    packing = packing or next((one for one in lies if one in row["bulk_density"]), row["usual_packing"])
     density = draws.of(row["bulk_density"][packing][0], feedstock, packing)
     if unit in KILOGRAMS:
         return amount * KILOGRAMS[unit], density

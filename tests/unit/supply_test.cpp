@@ -90,6 +90,24 @@ TEST_CASE("shredded leaves weigh the same and take less room") {
   CHECK(*shredded.density() > *whole.density());
 }
 
+TEST_CASE("what is in a container weighs as it lies in that") {
+  // A catcher of 2 ft3 holds 2/27 yd3 of clippings at 550 lb/yd3, of leaves cut by the blade at 300; a bucket of 5 gal of them loose.
+  const auto pounds = [](const std::string& lines) {
+    const Supply supply = read(lines);
+    return *supply.mass(*supply.amount) / unit::pound;
+  };
+  CHECK_THAT(pounds("feedstock = \"clippings\"\namount = \"1 grass-catcher\"\n"), WithinRel(550.0 * 2.0 / 27.0, 1e-9));
+  CHECK_THAT(pounds("feedstock = \"leaves\"\namount = \"1 grass-catcher\"\n"), WithinRel(300.0 * 2.0 / 27.0, 1e-9));
+  CHECK_THAT(pounds("feedstock = \"clippings:loose\"\namount = \"1 grass-catcher\"\n"), WithinRel(350.0 * 2.0 / 27.0, 1e-9));
+  CHECK_THAT(pounds("feedstock = \"clippings\"\namount = \"2 ft3\"\n"), WithinRel(350.0 * 2.0 / 27.0, 1e-9));
+}
+
+TEST_CASE("what is bought by the bale weighs as a bale does, though it is counted in buckets") {
+  const Supply straw = read("feedstock = \"straw\"\namount = \"9 bucket\"\nbought = true\nprice = 8\nunit = \"1 straw-bale\"\n");
+  CHECK(straw.packing_as_counted() == "loose");
+  CHECK_THAT(*straw.mass(*straw.priced_amount) / unit::pound, WithinRel(230.0 * 5.25 / 27.0, 1e-9));
+}
+
 TEST_CASE("leaves, clippings and the rest are found by the names people use") {
   const auto [name, id] = GENERATE(table<std::string, std::string>({{"leaves", "leaves-fall"},
                                                                     {"Fall Leaves", "leaves-fall"},

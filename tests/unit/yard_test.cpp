@@ -446,9 +446,15 @@ TEST_CASE("a packing is named by the supply, else by its container, else by the 
       {"feedstock = \"leaves-fall\"\npacking = \"packed\"\namount = \"1 yd3\"\n", "packed", false},
       {"feedstock = \"leaves-fall:loose\"\namount = \"1 yd3\"\n", "loose", false},
       {"feedstock = \"leaves-fall\"\namount = \"1 yd3\"\n", "bagged", true},
+      {"feedstock = \"straw\"\namount = \"2 straw-bale\"\n", "packed", true},
+      {"feedstock = \"grass-clippings\"\namount = \"2 grass-catcher\"\n", "collected", true},
+      {"feedstock = \"grass-clippings\"\namount = \"2 riding-mower-bagger\"\n", "collected", true},
+      {"feedstock = \"grass-clippings:loose\"\namount = \"2 grass-catcher\"\n", "loose", false},
+      {"feedstock = \"leaves-fall\"\namount = \"2 grass-catcher\"\n", "shredded", true},
+      {"feedstock = \"garden-weeds\"\namount = \"2 grass-catcher\"\n", "loose", true},
   }));
   const Supply supply = read("[[supply]]\n" + lines).supplies.at(0);
-  CHECK(supply.packing == (packing.empty() ? supply.feedstock.usual_packing : packing));
+  CHECK(supply.packing_as_counted() == (packing.empty() ? supply.feedstock.usual_packing : packing));
   CHECK(supply.packing_assumed == assumed);
 }
 

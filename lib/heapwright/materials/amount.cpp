@@ -24,6 +24,8 @@ std::string without_measure(std::string words) {
 
 }  // namespace
 
+ContainerCount so_many(double count, const Container& container) { return {container.id, count, container.volume, container.packings}; }
+
 double to_the_half(double count) {
   constexpr double rounding = 1e-6;
   const double halves = std::round(2.0 * count) / 2.0;
@@ -57,8 +59,7 @@ Amount read_amount(std::string_view text, const std::vector<Container>& containe
   if (counted.words.empty())
     throw TextError("\"" + std::string(text) + "\" has no unit",
                     "write containers, a volume or a weight: \"6 leaf-bag\", \"1/2 yd3\", \"40 lb\"");
-  if (const Container* container = find_container(containers, counted.words))
-    return ContainerCount{container->id, counted.number, container->volume};
+  if (const Container* container = find_container(containers, counted.words)) return so_many(counted.number, *container);
   std::vector<std::string> ids;
   for (const Container& container : containers) ids.push_back(container.id);
   return std::visit([](auto quantity) { return Amount(quantity); }, read_volume_or_mass(text, ids));
@@ -81,7 +82,7 @@ std::optional<AmountRange> read_amount_range(std::string_view text, const std::v
 
 Amount times(double factor, const Amount& amount) {
   if (const ContainerCount* counted = std::get_if<ContainerCount>(&amount))
-    return ContainerCount{counted->container, factor * counted->count, counted->each};
+    return ContainerCount{counted->container, factor * counted->count, counted->each, counted->packings};
   if (const Volume* volume = std::get_if<Volume>(&amount)) return Volume(factor * *volume);
   return Mass(factor * std::get<Mass>(amount));
 }

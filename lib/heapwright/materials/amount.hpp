@@ -19,8 +19,10 @@ struct Container {
   Volume volume;
   std::optional<Volume> low;  ///< where it comes in several sizes
   std::optional<Volume> high;
-  bool lifted = true;   ///< by hand, when full; a wheelbarrow is not
-  std::string packing;  ///< how what is in it lies, where the container says so: a bale is packed
+  bool lifted = true;  ///< by hand, when full; a wheelbarrow is not
+  /// How what is in it lies, where the container says so, the first that a feedstock has: a bale is packed; what comes in a mower's catcher
+  /// is shredded, or collected.
+  std::vector<std::string> packings;
   std::string source;
   Evidence evidence = Evidence::own;
   std::string note;
@@ -31,8 +33,11 @@ struct ContainerCount {
   std::string container;  ///< its id
   double count = 0.0;
   Volume each;
+  std::vector<std::string> packings{};  ///< as the container's
   friend bool operator==(const ContainerCount&, const ContainerCount&) = default;
 };
+
+ContainerCount so_many(double count, const Container& container);
 
 /// A count as people count: to the half, from ten on to the whole unless it is a half.
 double to_the_half(double count);

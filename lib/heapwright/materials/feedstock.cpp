@@ -22,7 +22,8 @@ const std::vector<std::pair<std::string, LeftOver>>& left_over_words() {
                                                                    {"on-the-lawn", LeftOver::on_the_lawn},
                                                                    {"yard-waste-cart", LeftOver::yard_waste_cart},
                                                                    {"leaf-mold", LeftOver::leaf_mold},
-                                                                   {"mulch", LeftOver::mulch}};
+                                                                   {"mulch", LeftOver::mulch},
+                                                                   {"wood-mulch", LeftOver::wood_mulch}};
   return words;
 }
 

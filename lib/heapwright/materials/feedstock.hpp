@@ -32,6 +32,7 @@ enum class LeftOver {
   yard_waste_cart,  ///< other greens
   leaf_mold,        ///< leaves: kept dry, or piled up moist by themselves
   mulch,            ///< other browns: kept dry, or spread
+  wood_mulch,       ///< chips and bark: spread on paths and beds
 };
 const std::vector<std::pair<std::string, LeftOver>>& left_over_words();
 /// Of a feedstock whose row does not say.

@@ -61,7 +61,7 @@ void read_container(Table& table, Container& row) {
   if ((row.low && *row.low > row.volume) || (row.high && *row.high < row.volume) || (row.low && !is_positive(*row.low)))
     table.problem("low, volume and high are out of order", "low ≤ volume ≤ high");
   row.lifted = table.flag("lifted").value_or(true);
-  row.packing = table.text("packing").value_or("");
+  row.packings = read_names(table, "packing");
   row.source = table.text("source").value_or("");
   row.evidence = table.one_of("evidence", evidence_words()).value_or(Evidence::own);
   row.note = table.text("note").value_or("");

@@ -206,7 +206,7 @@ void read_feedstock(Table& table, Feedstock& row) {
   row.name = table.read("name", read_name).value_or(row.id);
   row.also = read_names(table, "also");
   row.feedstock_class = table.one_of("class", class_words()).value_or(replaced.feedstock_class);
-  const LeftOver usual = replaced.id.empty() ? usual_left_over(row.feedstock_class) : replaced.left_over;
+  const LeftOver usual = replaced.name.empty() ? usual_left_over(row.feedstock_class) : replaced.left_over;
   row.left_over = table.one_of("left_over", left_over_words()).value_or(usual);
   row.tags = read_names(table, "tags");
   if (!table.has("also")) row.also = replaced.also;

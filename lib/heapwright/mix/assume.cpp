@@ -71,7 +71,10 @@ void assume_densities(std::vector<Assumption>& assumptions, const Supply& supply
     if (const Packing* found = feedstock.find_packing(packing))
       assume_used(assumptions, "weight of " + feedstock.name + ", " + how, figure, feedstock, found->values, materials, packing);
   };
-  if (!supply.weighed) assume_packing(supply.packing, Figure::bulk_density, (supply.packing_assumed ? "taken as " : "") + supply.packing);
+  if (!supply.weighed) {
+    const std::string& packing = supply.packing_as_counted();
+    assume_packing(packing, Figure::bulk_density, (supply.packing_assumed ? "taken as " : "") + packing);
+  }
   if (supply.shredded) assume_packing("shredded", Figure::bulk_density_in_pile, "shredded as they go into the pile");
 }
 
@@ -110,7 +113,7 @@ std::optional<Supply> measured(Supply supply, HowToMeasure how, const Materials&
       const std::optional<BulkDensity> density = supply.counted_density();
       if (supply.weighed || !density) return std::nullopt;
       const Container container = container_of(supply, materials);
-      supply.weighed = Weighed{{container.id, 1.0, container.volume}, Mass(container.volume * *density), Mass()};
+      supply.weighed = Weighed{so_many(1.0, container), Mass(container.volume * *density), Mass()};
       return supply;
     }
     case HowToMeasure::dry: {

@@ -72,7 +72,7 @@ class PortionWorking {
   const std::optional<Term>& counted_density() {
     if (counted_density_) return counted_density_;
     const Supply& supply = portion_.supply;
-    counted_density_ = supply.weighed ? std::optional(weighed_density(*supply.weighed)) : packed_density("r", supply.packing);
+    counted_density_ = supply.weighed ? std::optional(weighed_density(*supply.weighed)) : packed_density("r", supply.packing_as_counted());
     return counted_density_;
   }
 

@@ -55,7 +55,7 @@ std::optional<Weighed> read_weighed(Table& supply, const Materials& materials) {
     if (found == nullptr)
       throw TextError("\"" + std::string(name) + "\" is no known container",
                       "name one of [[container]] or of the table, or write weighed with \"bucket\"");
-    return ContainerCount{found->id, 1.0, found->volume};
+    return so_many(1.0, *found);
   });
   const auto full = table->read("full", read_mass);
   const auto empty = table->read("empty", read_mass);
@@ -148,13 +148,6 @@ void refuse_bag_of_fertilizer(const Supply& supply, const Amount& amount) {
     throw TextError("a bag of " + supply.feedstock.name + " is no leaf bag", "say how many pounds: \"5 lb\"");
 }
 
-void settle_packing(Supply& supply, const Amount& amount, const Materials& materials) {
-  const ContainerCount* counted = std::get_if<ContainerCount>(&amount);
-  const Container* container = counted != nullptr ? row_with_id(*materials.containers, counted->container) : nullptr;
-  if (container != nullptr && supply.packing_assumed && supply.feedstock.find_packing(container->packing) != nullptr)
-    supply.packing = container->packing;
-}
-
 void read_price(Table& table, Supply& supply, const Materials& materials) {
   supply.price = table.number("price").value_or(0.0) * unit::money;
   if (!(supply.price >= Cost() && supply.price <= 1e9 * unit::money))
@@ -164,7 +157,6 @@ void read_price(Table& table, Supply& supply, const Materials& materials) {
     refuse_bag_of_fertilizer(supply, amount);
     return amount;
   });
-  if (supply.priced_amount && !supply.amount) settle_packing(supply, *supply.priced_amount, materials);
   if (supply.priced_amount && !supply.mass(*supply.priced_amount))
     table.problem_at("unit", "no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight",
                      "give the unit as a weight");
@@ -260,13 +252,13 @@ void settle_season(Table& table, const Estimate& estimate, Supply& supply, Rough
 }
 
 /// A mass becomes so many of the containers that people count it in.
-Amount in_usual_container(const Supply& supply, const Amount& amount, const Materials& materials) {
+Amount counted_as_usual(const Supply& supply, const Amount& amount, const Materials& materials) {
   const Mass* mass = std::get_if<Mass>(&amount);
   const Container* container = row_with_id(*materials.containers, supply.feedstock.usual_container);
   if (mass == nullptr || container == nullptr) return amount;
-  const std::optional<Mass> each = supply.mass(container->volume);
-  if (!each) return amount;
-  return ContainerCount{container->id, *mass / *each, container->volume};
+  const ContainerCount one = so_many(1.0, *container);
+  const std::optional<Mass> each = supply.mass(one);
+  return each ? times(*mass / *each, one) : amount;
 }
 
 /// Loose where the table knows it so: what lies in a pile on the ground is in no bag.
@@ -284,7 +276,7 @@ void take_estimate(Table& table, Supply& supply, const Materials& materials) {
   RoughAmount rough = rough_amount_of(*estimate, supply.properties().moisture, materials);
   Amount amount = std::visit([](auto quantity) { return Amount(quantity); }, rough.likely);
   settle_season(table, *estimate, supply, rough, amount);
-  supply.amount = in_usual_container(supply, amount, materials);
+  supply.amount = counted_as_usual(supply, amount, materials);
   supply.estimated = std::move(rough);
 }
 
@@ -327,9 +319,26 @@ std::optional<BulkDensity> Supply::density() const {
   return counted_density();
 }
 
-std::optional<BulkDensity> Supply::counted_density() const { return weighed ? weighed->density() : feedstock.density(packing); }
+std::optional<BulkDensity> Supply::counted_density() const {
+  return weighed ? weighed->density() : feedstock.density(packing_as_counted());
+}
 
-std::optional<Mass> Supply::mass(const Amount& counted) const { return mass_of(counted, counted_density()); }
+const std::string& Supply::packing_of(const Amount& counted) const {
+  const ContainerCount* containers = std::get_if<ContainerCount>(&counted);
+  if (containers == nullptr || !packing_assumed) return packing;
+  const auto found = std::find_if(containers->packings.begin(), containers->packings.end(),
+                                  [&](const std::string& lies) { return feedstock.find_packing(lies) != nullptr; });
+  return found == containers->packings.end() ? packing : *found;
+}
+
+const std::string& Supply::packing_as_counted() const {
+  const std::optional<Amount>& counted = amount ? amount : priced_amount;
+  return counted ? packing_of(*counted) : packing;
+}
+
+std::optional<Mass> Supply::mass(const Amount& counted) const {
+  return mass_of(counted, weighed ? weighed->density() : feedstock.density(packing_of(counted)));
+}
 
 Properties Supply::properties() const {
   Properties properties = *feedstock.properties();
@@ -342,7 +351,9 @@ bool Supply::may_carry_weedkiller() const {
   return treated == Treated::yes || (treated == Treated::unknown && feedstock.has_tag("herbicide"));
 }
 
-Ingredient Supply::ingredient(Mass mass) const { return {{properties(), density(), mass}, feedstock.id, name(), packing, number}; }
+Ingredient Supply::ingredient(Mass mass) const {
+  return {{properties(), density(), mass}, feedstock.id, name(), packing_as_counted(), number};
+}
 
 std::string Supply::name() const { return apart.empty() ? feedstock.name : feedstock.name + " (" + apart + ")"; }
 
@@ -371,10 +382,9 @@ Supply supply_of(const Materials& materials, std::string_view name_and_packing) 
   return supply;
 }
 
-void set_amount(Supply& supply, const Amount& amount, const Materials& materials) {
+void set_amount(Supply& supply, const Amount& amount) {
   refuse_bag_of_fertilizer(supply, amount);
   supply.amount = amount;
-  settle_packing(supply, amount, materials);
 }
 
 namespace {
@@ -394,16 +404,18 @@ void take_amount(Supply& supply, std::string_view text, const Materials& materia
     throw TextError("bags of " + supply.feedstock.name + " come in many sizes",
                     "write what one holds or weighs: \"4 compost-bag-1ft3\", \"4 ft3\" or \"160 lb\"");
   const std::optional<AmountRange> range = read_amount_range(text, *materials.containers);
-  set_amount(supply, range ? range->likely : read_amount(text, materials), materials);
+  set_amount(supply, range ? range->likely : read_amount(text, materials));
   if (!range) return;
   const Mass* mass = std::get_if<Mass>(&range->likely);
   const std::variant<Mass, Volume> likely = mass != nullptr ? std::variant<Mass, Volume>(*mass) : *volume_of(range->likely);
   supply.estimated = RoughAmount{std::nullopt, likely, range->low, range->high, std::string(text), "you said so"};
 }
 
-void settle_in_usual_container(Supply& supply, const Materials& materials) {
-  const Container* usual = row_with_id(*materials.containers, supply.feedstock.usual_container);
-  if (usual != nullptr) settle_packing(supply, ContainerCount{usual->id, 1.0, usual->volume}, materials);
+std::optional<Containerful> containerful_of(Supply supply, const ContainerCount& container) {
+  const std::optional<Mass> mass = supply.mass(container);
+  if (!mass) return std::nullopt;
+  supply.amount = container;
+  return Containerful{container, supply.ingredient(*mass)};
 }
 
 std::optional<Supply> read_supply(Table& table, const Materials& materials) {

@@ -51,7 +51,7 @@ struct Supply {
   Feedstock feedstock;
   int number = 0;                ///< of those that a yard lists, from 1; 0: none of them
   std::string apart;             ///< what tells it from others of its feedstock: "shredded", "second"; empty where there is no other
-  std::string packing;           ///< one of the feedstock's
+  std::string packing;           ///< one of the feedstock's: as the user named it, else its usual one
   bool packing_assumed = false;  ///< the user named none
   std::optional<Amount> amount;
   std::variant<std::monostate, Months, Weekly> when;  ///< nothing: on hand now
@@ -72,6 +72,10 @@ struct Supply {
   std::optional<BulkDensity> density() const;
   /// As-is bulk density as the person counts it.
   std::optional<BulkDensity> counted_density() const;
+  /// How an amount of it lies: as the user named it; else as its container says, where the feedstock lies so; else as usual.
+  const std::string& packing_of(const Amount& amount) const;
+  /// How all of it lies: as what it is counted, else bought, in.
+  const std::string& packing_as_counted() const;
   /// As-is mass of an amount of it as the person counts it: shredding shrinks the volume later, not the weight.
   std::optional<Mass> mass(const Amount& amount) const;
   /// Properties, with the moisture of the dried sample where there is one, else of the squeezed handful.
@@ -87,14 +91,19 @@ struct Supply {
 /// Most supplies that one yard may list.
 inline constexpr std::size_t most_supplies = 100;
 
-/// Sets the amount; a container that says how its contents lie settles the packing where the user named none.
-void set_amount(Supply& supply, const Amount& amount, const Materials& materials);
+/// Sets the amount. @throws TextError for a leaf bag of fertilizer
+void set_amount(Supply& supply, const Amount& amount);
 
 /// Sets it to what a text says, "20 bags" or "20 to 25 bags": of two the middle, which is an estimate between them. @throws TextError
 void take_amount(Supply& supply, std::string_view text, const Materials& materials);
 
-/// For a supply without an amount: its usual container settles the packing.
-void settle_in_usual_container(Supply& supply, const Materials& materials);
+/// One container of it, by its mass, and how the supply lies in it.
+struct Containerful {
+  ContainerCount container;
+  Ingredient ingredient;
+};
+/// Nothing where no bulk density of it is known.
+std::optional<Containerful> containerful_of(Supply supply, const ContainerCount& container);
 
 /// Reads one [[supply]].
 std::optional<Supply> read_supply(Table& table, const Materials& materials);

@@ -37,6 +37,22 @@ Grid parts_of(const Mix& mix) {
   return grid;
 }
 
+/// "grass clippings (none that day)"
+Words not_mixed_words(const NotMixed& one) {
+  switch (one.why) {
+    case WhyNotMixed::to_buy: return say("{} (to buy)", one.name);
+    case WhyNotMixed::no_amount: return say("{} (no amount)", one.name);
+    case WhyNotMixed::none_that_day: return say("{} (none that day)", one.name);
+  }
+  return {};
+}
+
+Words not_in_mix(const MixOnHand& on_hand) {
+  std::vector<Words> names;
+  for (const NotMixed& one : on_hand.not_mixed) names.push_back(not_mixed_words(one));
+  return names.empty() ? Words() : say("Not in it: {}.", listed(names));
+}
+
 }  // namespace
 
 Page mix_page(const Answer<MixOnHand>& answer, const Targets& targets, const Materials& materials) {
@@ -45,11 +61,13 @@ Page mix_page(const Answer<MixOnHand>& answer, const Targets& targets, const Mat
   writer.section(Depth::act);
   if (!answer->mix) {
     writer.paragraph("Nothing is on hand to mix. Say what there is: --add \"leaves=20 bags\", or [[supply]] in the yard file.");
+    writer.paragraph(not_in_mix(answer.result));
     return std::move(writer).page();
   }
   const Mix& mix = *answer->mix;
   writer.paragraph(say("This mix is {}.", character_words(mix, targets))).block(figures_of(mix, targets));
   if (mix.volume) writer.paragraph(say("It makes a pile of {}.", size_words(mix)));
+  writer.paragraph(not_in_mix(answer.result));
   const Numbered steps = to_do(mix, targets, materials);
   writer.section(Depth::act, "What to do");
   if (!steps.items.empty()) writer.block(steps).paragraph("`heapwright recipe` says how much of each.");

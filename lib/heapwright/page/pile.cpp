@@ -186,6 +186,18 @@ void say_sinking(PageWriter& writer, const PileFit& fit, const Materials& materi
 
 }  // namespace
 
+namespace {
+
+Words names_of(const std::vector<std::string>& names) { return listed({names.begin(), names.end()}); }
+
+void say_what_stays_out(PageWriter& writer, const PileFit& fit) {
+  if (fit.left_over) writer.paragraph(say("The recipe leaves {} of {}.", *fit.left_over, names_of(fit.left_over_of)));
+  if (!fit.stays_out.empty()) writer.paragraph(say("Not in it: {}.", names_of(fit.stays_out)));
+  if (fit.left_over || !fit.stays_out.empty()) writer.paragraph("`heapwright recipe` says why, and what to do with it.");
+}
+
+}  // namespace
+
 Page pile_page(const Answer<PileFit>& answer, const Materials& materials) {
   const PileFit& fit = answer.result;
   PageWriter writer("What the pile holds");
@@ -194,8 +206,7 @@ Page pile_page(const Answer<PileFit>& answer, const Materials& materials) {
   say_notes(writer, fit);
   writer.labels(heights(fit));
   // A recipe need not take all that there is.
-  if (fit.left_over)
-    writer.paragraph(say("The recipe leaves {} of what you have. Run `heapwright recipe` to see what is left over.", *fit.left_over));
+  say_what_stays_out(writer, fit);
   if (fit.pile || fit.mix) end_act(writer, answer, materials, building_it);
   if (fit.pile) writer.section(Depth::why, "Size").block(size_of_it(fit));
   say_sinking(writer, fit, materials);

@@ -91,6 +91,7 @@ Labels at_a_glance(const Plan& plan, const Materials& materials) {
 void say_build(PageWriter& writer, const Plan& plan, const Materials& materials) {
   const Recipe& recipe = plan.recipe.result;
   writer.section(Depth::act).paragraph(headline_of(recipe, materials));
+  say_greens_lacking(writer, recipe, materials);
   if (recipe.mix)
     writer.section(Depth::act, has_size(recipe) ? heading_of(plan) : Words("So, for one small batch"))
         .block(Numbered{building_steps(recipe, materials)});

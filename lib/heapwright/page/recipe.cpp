@@ -13,15 +13,19 @@ namespace {
 
 const WorkSteps building{"gather", "build"};
 
-/// What else to do with each of its feedstocks.
+/// What else to do with each of its feedstocks, and why some of it would stay out.
 std::vector<Words> uses_of(const Recipe& recipe, const Materials& materials) {
   std::vector<Words> uses;
   std::set<std::string_view> said;
-  for (const RecipeAmount& amount : as_built(recipe).amounts) {
-    if (!is_positive(amount.volume) || !said.insert(amount.id).second) continue;
+  const std::vector<RecipeAmount> amounts = as_built(recipe).amounts;
+  for (std::size_t i = 0; i < amounts.size(); ++i) {
+    const RecipeAmount& amount = amounts[i];
+    const bool none_in = !is_positive(amount.volume);
+    if ((none_in && !is_left(amount)) || !said.insert(amount.id).second) continue;
     const Feedstock& feedstock = known_row(*materials.feedstocks, amount.id);
     const Words use = use_of_left_over(feedstock.left_over, "as more browns come in");
-    if (!use.empty()) uses.push_back(say("{}: {}", feedstock.name, use));
+    const Words why = none_in ? why_left_words(recipe.why_left[i]) : Words();
+    if (!use.empty() || none_in) uses.push_back(say("{}{}: {}", feedstock.name, why, use.empty() ? Words("put away") : use));
   }
   return uses;
 }
@@ -71,9 +75,7 @@ Words what_rots_words(const Recipe& recipe) {
         "C:N about {} in what rots this year, which is green: of {} hardly any does. Have dry leaves ready, and fork them in if it "
         "smells of ammonia",
         ratio, listed(names));
-  if (ratio > far * window.high)
-    return say("C:N about {} in what rots this year, which is brown: hardly any nitrogen comes from {}. Add greens if you can", ratio,
-               listed(names));
+  if (greens_lacking(recipe)) return say("C:N about {} in what rots this year, which is brown", ratio);
   return {};
 }
 
@@ -101,6 +103,7 @@ Page recipe_page(const Answer<Recipe>& answer, const Materials& materials) {
   PageWriter writer("What goes into the pile");
   urgent_cautions(writer, answer, materials);
   writer.section(Depth::act).paragraph(headline_of(recipe, materials));
+  say_greens_lacking(writer, recipe, materials);
   say_what_to_do(writer, recipe, materials);
   writer.section(Depth::act).labels(set_aside(recipe, materials)).labels(at_a_glance(recipe, materials));
   end_act(writer, answer, materials, building);

@@ -23,6 +23,12 @@ Words so_much_of(const RecipeAmount& amount, const Materials& materials) {
   return say("{} of {}{}", much, amount.name, amount.bought ? " (to buy)" : "");
 }
 
+/// "2 leaf bags of browns", of what was named before.
+Words of_browns(RecipeAmount amount, const Materials& materials) {
+  amount.name = "browns";
+  return so_much_of(amount, materials);
+}
+
 Words all_of(const std::vector<RecipeAmount>& amounts, const Materials& materials) {
   std::vector<Words> parts;
   for (const RecipeAmount& amount : amounts) parts.push_back(so_much_of(amount, materials));
@@ -48,17 +54,83 @@ Words water_step(const Recipe& recipe, const Materials& materials) {
   return {};
 }
 
-/// "Keep the other 11 leaf bags of autumn leaves dry."
-Words remainder_step(const Remainder& left, const Recipe& recipe, const Materials& materials) {
+LeftOver left_over_of(const Remainder& left, const Materials& materials) {
+  return known_row(*materials.feedstocks, left.amount.id).left_over;
+}
+
+/// "the other 11 leaf bags of autumn leaves"
+Words rest_words(const Remainder& left, const Materials& materials) {
   const RecipeAmount& amount = left.amount;
   const bool none_in = !is_positive(amount.volume);
-  const Words measure = left.containers || none_in || !amount.counted_by_mass
-                            ? amount_of(left.containers, left.volume, materials)
-                            : Words(Mass(amount.mass * (left.volume / amount.volume).value()));
-  const Words rest = say("{}{} of {}", none_in ? "All " : "The other ", measure, amount.name);
-  const std::string_view when = room_sets_size(recipe) ? "as the pile sinks" : "as more browns come in";
-  const Words use = use_of_left_over(known_row(*materials.feedstocks, amount.id).left_over, when);
-  return use.empty() ? say("{}: put away.", rest) : say("{}: {}.", rest, use);
+  const bool weighed = !left.containers && amount.counted_by_mass && amount.mass_left;
+  const Words measure = weighed ? Words(*amount.mass_left) : amount_of(left.containers, left.volume, materials);
+  return say("{}{} of {}", none_in ? "all " : "the other ", measure, amount.name);
+}
+
+/// What becomes of several that are kept dry: some of them may be mulch as well.
+Words keep_dry_words(const std::vector<Remainder>& group, const Materials& materials) {
+  std::vector<Words> mulch;
+  for (const Remainder& left : group) {
+    if (left_over_of(left, materials) == LeftOver::mulch) mulch.emplace_back(left.amount.name);
+  }
+  const bool all = mulch.size() == group.size();
+  if (mulch.empty() || all) return use_of_left_over(all ? LeftOver::mulch : LeftOver::leaf_mold, {});
+  return say("keep them dry for later, or spread the {} as mulch", listed(mulch));
+}
+
+Words use_of_group(const std::vector<Remainder>& group, const Recipe& recipe, const Materials& materials) {
+  const LeftOver use = left_over_of(group.front(), materials);
+  if (use == LeftOver::leaf_mold || use == LeftOver::mulch) return keep_dry_words(group, materials);
+  return use_of_left_over(use, room_sets_size(recipe) ? "as the pile sinks" : "as more browns come in");
+}
+
+/// "The other 11 leaf bags of autumn leaves and all 3 straw bales of straw (too brown): keep them dry for later."
+Words remainders_step(const std::vector<Remainder>& group, const Recipe& recipe, const Materials& materials) {
+  const bool for_one_reason = std::all_of(group.begin(), group.end(), [&](const Remainder& left) { return left.why == group.front().why; });
+  std::vector<Words> rests;
+  for (const Remainder& left : group)
+    rests.push_back(for_one_reason ? rest_words(left, materials) : say("{}{}", rest_words(left, materials), why_left_words(left.why)));
+  const Words use = use_of_group(group, recipe, materials);
+  return say("{}{}: {}.", capital(listed(rests)), for_one_reason ? why_left_words(group.front().why) : Words(),
+             use.empty() ? Words("put away") : use);
+}
+
+/// What is kept dry together, and else what has one use together.
+std::vector<std::vector<Remainder>> by_use(const std::vector<Remainder>& remainders, const Materials& materials) {
+  const auto kept_as = [&](const Remainder& left) {
+    const LeftOver use = left_over_of(left, materials);
+    return use == LeftOver::leaf_mold ? LeftOver::mulch : use;
+  };
+  std::vector<std::vector<Remainder>> groups;
+  for (const Remainder& left : remainders) {
+    const auto like = std::find_if(groups.begin(), groups.end(),
+                                   [&](const std::vector<Remainder>& group) { return kept_as(group.front()) == kept_as(left); });
+    if (like == groups.end()) {
+      groups.push_back({left});
+    } else {
+      like->push_back(left);
+    }
+  }
+  return groups;
+}
+
+/// A pile with the wood in it that the recipe leaves out.
+Words with_what_hardly_rots_words(const Recipe& recipe, const Materials& materials) {
+  if (!recipe.counting_what_rots || recipe.counting_what_rots->with_it.empty()) return {};
+  if (verdict_of(recipe) == RecipeVerdict::far_off) return {};
+  const CountingWhatRots& counting = *recipe.counting_what_rots;
+  return say("{}: about in balance by what rots in a season, and of {} hardly any does", all_of(counting.with_it, materials),
+             listed({counting.hardly_rots.begin(), counting.hardly_rots.end()}));
+}
+
+/// What is there without a limit, or could be bought, and is not wanted.
+Words not_needed_words(const Recipe& recipe) {
+  std::vector<Words> there;
+  std::vector<Words> to_buy;
+  for (const RecipeAmount& amount : not_needed(recipe)) (amount.bought ? to_buy : there).emplace_back(amount.name);
+  if (to_buy.empty()) return there.empty() ? Words() : listed(there);
+  const Words none = say("buy no {}", listed(to_buy));
+  return there.empty() ? none : say("{}; {}", listed(there), none);
 }
 
 /// "a fifth", of the browns, where they lie in so many layers.
@@ -129,8 +201,8 @@ Words held_back_words(const HeldBack& held, const Recipe& recipe) {
     case HeldBackReason::too_few_greens: return "greens, moist and rich in nitrogen: there are not enough for all the browns";
     case HeldBackReason::too_few_browns: return "browns, dry and rich in carbon: there are not enough for all the greens";
     case HeldBackReason::too_wet: return "wet: all of it together would be too wet";
+    case HeldBackReason::wet_already: return "wet: what goes in is as wet as it may be";
     case HeldBackReason::too_dry_for_its_water: return "dry: all of it together would want more water than you allow";
-    case HeldBackReason::too_dry: return "dry: all of it together would want more water";
     case HeldBackReason::packs_down: return "air: it would pack down";
     case HeldBackReason::largest_share: return "the largest share that you allow of something";
     case HeldBackReason::no_more_of_it: return say("{}: there is no more", name_of(held, recipe));
@@ -264,14 +336,14 @@ void say_everything_in(PageWriter& writer, const Recipe& recipe) {
 }
 
 Words ways_heading(const Recipe& recipe) {
-  const std::string_view any = recipe.what_would_help.size() == 1 ? "" : ": any one of these";
+  const std::string_view any = ways_to_mend(recipe).size() == 1 ? "" : ": any one of these";
   if (verdict_of(recipe) == RecipeVerdict::far_off) return say("Mix in what it lacks{}", any);
   if (recipe.status == RecipeStatus::on_target) return say("What would let all of it go in, just inside the range{}", any);
   return say("{}{}", recipe.status == RecipeStatus::not_enough ? "What is missing" : "What would set it right", any);
 }
 
 Words room_for_all(const Recipe& recipe) {
-  return say("That is for all there is, and wants room for {}.", *recipe.what_would_help.front().mix.volume);
+  return say("That is for all there is, and wants room for {}.", *ways_to_mend(recipe).front().mix.volume);
 }
 
 /// Ways to set it right, or to use all there is.
@@ -341,12 +413,39 @@ std::vector<Words> building_steps(const Recipe& recipe, const Materials& materia
     steps.push_back(say("Pile up {}.", all_of(going_in(recipe), materials)));
   }
   steps.push_back(water_step(recipe, materials));
-  for (const Remainder& left : remainders_of(recipe)) steps.push_back(remainder_step(left, recipe, materials));
+  for (const auto& group : by_use(remainders_of(recipe), materials)) steps.push_back(remainders_step(group, recipe, materials));
   return steps;
+}
+
+void say_greens_lacking(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
+  const std::optional<GreensIn> greens = greens_lacking(recipe);
+  if (!greens) return;
+  const std::vector<Help> ways = recipe.counting_what_rots ? recipe.counting_what_rots->ways : std::vector<Help>();
+  std::vector<Words> items;
+  for (const Help& way : ways) items.push_back(way_words(way, materials));
+  const std::vector<Words> names(recipe.what_rots->hardly_rots.begin(), recipe.what_rots->hardly_rots.end());
+  const Words lack = say("There is {} in it: the nitrogen of {} is bound, and does not count.",
+                         *greens == GreensIn::none ? "no green" : "too little green", listed(names));
+  writer.paragraph(say("{} {}", lack, items.empty() ? "Get grass clippings, kitchen scraps or coffee grounds." : "Get one of these:"));
+  writer.bullets(first_of(std::move(items), ways_at_once));
+}
+
+/// Where wood is much of what is on hand: what is counted, and whether all of it may go in.
+void say_what_counts(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
+  if (!is_mended_by_what_rots(recipe)) return;
+  const CountingWhatRots& counting = *recipe.counting_what_rots;
+  const Words names = listed({counting.hardly_rots.begin(), counting.hardly_rots.end()});
+  if (!counting.all_in) return static_cast<void>(writer.paragraph(say("Counted by what rots in a season: of {} hardly any does.", names)));
+  const Words water = counting.all_in->water_to_add.value() < splash
+                          ? Words()
+                          : say(", with {} of water", carried(counting.all_in->water_to_add, materials));
+  writer.paragraph(
+      say("Of {} hardly any rots in a season: by what does, all of it together is in balance. Put it all in{}.", names, water));
 }
 
 void say_what_it_lacks(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
   if (verdict_of(recipe) != RecipeVerdict::far_off) return;
+  say_what_counts(writer, recipe, materials);
   writer.section(Depth::act, ways_heading(recipe)).bullets(first_of(ways_words(recipe, materials), ways_at_once));
   if (mended_overfills(recipe)) writer.paragraph(room_for_all(recipe));
 }
@@ -360,17 +459,38 @@ Words use_of_left_over(LeftOver left_over, std::string_view when) {
     case LeftOver::yard_waste_cart: return say("put them on {}, or in the yard-waste cart", when);
     case LeftOver::leaf_mold: return "keep them dry for later";
     case LeftOver::mulch: return "keep them dry for later, or spread them as mulch";
+    case LeftOver::wood_mulch: return "spread them as mulch on paths and beds";
+  }
+  return {};
+}
+
+Words why_left_words(const std::optional<WhyLeft>& why) {
+  if (!why) return {};
+  switch (*why) {
+    case WhyLeft::no_room: return " (no room)";
+    case WhyLeft::big_enough: return " (more than you asked for)";
+    case WhyLeft::its_share: return " (more than the share you allow)";
+    case WhyLeft::goal: return " (the goal takes no more)";
+    case WhyLeft::no_water: return " (too little water)";
+    case WhyLeft::too_brown: return " (too brown)";
+    case WhyLeft::too_green: return " (too green)";
+    case WhyLeft::too_wet: return " (too wet)";
+    case WhyLeft::enough: return " (enough without)";
   }
   return {};
 }
 
 std::vector<Words> card_words(const Recipe& recipe, const Materials& materials) {
   std::vector<Words> cards;
+  std::string said;  // the browns of the card before
   for (const Card& card : recipe.cards) {
     const bool mown = known_row(*materials.feedstocks, card.greens.id).has_tag("grassy");
     std::vector<Words> with{mown ? own_measure(card.greens, card.greens.containers, card.greens.volume, materials)
                                  : so_much_of(card.greens, materials)};
-    for (const RecipeAmount& browns : card.browns) with.push_back(so_much_of(browns, materials));
+    const bool named_before = card.browns.size() == 1 && card.browns.front().name == said;
+    for (const RecipeAmount& browns : card.browns)
+      with.push_back(named_before ? of_browns(browns, materials) : so_much_of(browns, materials));
+    said = card.browns.size() == 1 ? card.browns.front().name : "";
     if (is_positive(card.water_to_add)) with.push_back(say("{} of water", carried(card.water_to_add, materials)));
     cards.push_back(say("{}: {}", each_time(card, materials), joined(with, " + ")));
   }
@@ -390,6 +510,10 @@ Labels set_aside(const Recipe& recipe, const Materials& materials) {
   for (const LeftOut& left : recipe.left_out) labels.labels.push_back({std::exchange(name, ""), left_out_words(left)});
   name = "Not today";
   for (const NotToday& one : recipe.not_today) labels.labels.push_back({std::exchange(name, ""), not_today_words(one, materials)});
+  const Words bedding = with_what_hardly_rots_words(recipe, materials);
+  if (!bedding.empty()) labels.labels.push_back({"Or", bedding});
+  const Words unused = not_needed_words(recipe);
+  if (!unused.empty()) labels.labels.push_back({"Not needed", unused});
   return labels;
 }
 
@@ -416,9 +540,6 @@ void say_why(PageWriter& writer, const Recipe& recipe, const Materials& material
     writer.paragraph("Leaves that are left may also be piled up moist by themselves: they are leaf mold in a year or two.");
   if (room_sets_size(recipe) && !remainders_of(recipe).empty())
     writer.paragraph("What does not fit today: as the pile sinks, top it up with the same mix, or start a second one.");
-  std::vector<Words> unused;
-  for (const RecipeAmount& amount : not_needed(recipe)) unused.emplace_back(amount.name);
-  if (!unused.empty()) writer.section(Depth::why, "Not needed today").paragraph(joined(unused));
   std::vector<Words> limits;
   for (const HeldBack& held : recipe.held_back_by) limits.push_back(held_back_words(held, recipe));
   writer.section(Depth::why, "What limits it").bullets(std::move(limits));

@@ -20,10 +20,18 @@
 
 namespace heapwright {
 
+/// Why a supply that is listed is not in the mix of what is on hand.
+enum class WhyNotMixed { to_buy, no_amount, none_that_day };
+struct NotMixed {
+  std::string name;
+  WhyNotMixed why;
+};
+
 /// What all that is on hand makes together, with some water.
 struct MixOnHand {
   std::optional<Mix> mix;  ///< nothing where nothing is on hand
   Batch batch;             ///< what the mix was made of
+  std::vector<NotMixed> not_mixed;
 };
 /// Supplies with an amount, not bought, each by what is on hand on the day.
 Answer<MixOnHand> mix_on_hand(const Yard& yard, WaterMass added_water, Date today);

@@ -42,6 +42,7 @@ void add(Blend& blend, const RecipeQuestion& question, const Card& card, double 
   const auto add_some = [&](const RecipeSupply& supply, const RecipeAmount& amount) {
     blend.ingredients.push_back(supply.ingredient);
     blend.ingredients.back().mass = times * amount.mass;
+    blend.ingredients.back().density = amount.mass / amount.volume;  // as it lies in what it is put in by
   };
   add_some(question.supplies[card.supply], card.greens);
   for (const RecipeAmount& browns : card.browns) {

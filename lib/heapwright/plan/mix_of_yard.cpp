@@ -3,6 +3,15 @@
 #include "heapwright/plan/assumed.hpp"
 
 namespace heapwright {
+namespace {
+
+std::optional<WhyNotMixed> why_not_mixed(const Supply& supply, const std::optional<Amount>& on_hand) {
+  if (supply.bought) return WhyNotMixed::to_buy;
+  if (!on_hand) return WhyNotMixed::no_amount;
+  return is_zero(*on_hand) ? std::optional(WhyNotMixed::none_that_day) : std::nullopt;
+}
+
+}  // namespace
 
 Answer<MixOnHand> mix_on_hand(const Yard& yard, WaterMass added_water, Date today) {
   Answer<MixOnHand> answer;
@@ -12,7 +21,10 @@ Answer<MixOnHand> mix_on_hand(const Yard& yard, WaterMass added_water, Date toda
   Facts facts = facts_of(yard.observations);
   for (const Supply& supply : yard.supplies) {
     const std::optional<Amount> amount = on_hand(supply, yard.built_or(today));
-    if (supply.bought || !amount || is_zero(*amount)) continue;
+    if (const auto why = why_not_mixed(supply, amount)) {
+      answer->not_mixed.push_back({supply.name(), *why});
+      continue;
+    }
     blend.ingredients.push_back(supply.ingredient(*supply.mass(*amount)));
     taken.push_back({&supply, blend.ingredients.back().mass});
     answer->batch.portions.push_back(portion_on_hand(supply, *amount));

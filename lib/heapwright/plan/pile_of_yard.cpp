@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "heapwright/plan/answers.hpp"
+#include "heapwright/recipe/verdict.hpp"
 
 namespace heapwright {
 namespace {
@@ -18,6 +19,24 @@ std::optional<Volume> left_over_by(const Recipe& recipe) {
     if (is_left(amount)) left += *amount.left_over;
   }
   return is_positive(left) ? std::optional(left) : std::nullopt;
+}
+
+std::vector<std::string> left_over_of(const Recipe& recipe) {
+  std::vector<std::string> names;
+  for (const RecipeAmount& amount : as_built(recipe).amounts) {
+    if (is_left(amount)) names.push_back(amount.name);
+  }
+  return names;
+}
+
+std::vector<std::string> staying_out_of(const Recipe& recipe) {
+  std::vector<std::string> names;
+  for (const LeftOut& left : recipe.left_out) names.push_back(left.name);
+  for (const NotToday& one : recipe.not_today) {
+    if (!(one.share_on_hand > 0.0)) names.push_back(one.name);
+  }
+  for (const RecipeAmount& amount : not_needed(recipe)) names.push_back(amount.name);
+  return names;
 }
 
 /// Of a pile that is described, while nothing is there to put in.
@@ -44,9 +63,11 @@ void leave_heat_to_forecast(Answer<PileFit>& answer) {
 Answer<PileFit> pile_of(const Yard& yard, const Answer<Recipe>& recipe, Date today) {
   const std::optional<Volume> mix = volume_to_put_in(recipe.result);
   Answer<PileFit> answer = fit_of(yard.pile, mix, yard.options.settling);
+  answer->stays_out = staying_out_of(recipe.result);
   if (yard.climate && mix && answer->pile) leave_heat_to_forecast(answer);
   if (mix) {
     answer->left_over = left_over_by(recipe.result);
+    answer->left_over_of = left_over_of(recipe.result);
     answer.assumptions.insert(answer.assumptions.begin(), recipe.assumptions.begin(), recipe.assumptions.end());
     answer.measure_first = recipe.measure_first;
     answer.cautions = recipe.cautions;

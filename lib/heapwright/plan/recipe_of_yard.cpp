@@ -9,6 +9,7 @@
 #include "heapwright/recipe/help.hpp"
 #include "heapwright/recipe/proportion.hpp"
 #include "heapwright/recipe/whole.hpp"
+#include "heapwright/recipe/why_left.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -148,7 +149,7 @@ std::vector<NotToday> not_today_of(const std::vector<Supply>& supplies, Date bui
 Recipe solved(const RecipeQuestion& question, const Yard& yard, Date built) {
   Recipe recipe = solve(question);
   const Container& bucket = known_row(*yard.tables.materials.containers, "bucket");
-  const SmallMeasures measure{water_measure(yard.units, recipe), {bucket.id, 1.0, bucket.volume}};
+  const SmallMeasures measure{water_measure(yard.units, recipe), so_many(1.0, bucket)};
   const bool wants_a_size = recipe.status == RecipeStatus::no_size && !recipe.additions_only;
   if (wants_a_size)
     recipe = recipe_without_a_size(question, example_pile(yard.units), measure, yard.tables.materials, can_be_got(yard, built));
@@ -158,9 +159,57 @@ Recipe solved(const RecipeQuestion& question, const Yard& yard, Date built) {
   recipe.proportion = proportion_of(question, main, yard.tables.materials);
   const bool week_by_week =
       std::any_of(question.supplies.begin(), question.supplies.end(), [](const RecipeSupply& supply) { return supply.load.has_value(); });
-  if (week_by_week) recipe.cards = cards_of(question, fed_supplies(question), measure, yard.tables.materials);
+  if (week_by_week) recipe.cards = cards_of(question, fed_supplies(question), measure);
   if (!recipe.held_back_by.empty()) recipe.what_would_help = what_would_help(question, recipe, can_be_got(yard, built));
   return recipe;
+}
+
+/// All that is on hand, without water.
+Blend all_on_hand(const RecipeQuestion& question) {
+  Amounts amounts;
+  for (const RecipeSupply& supply : question.supplies) amounts.supplies.push_back(supply.available.value_or(Mass()));
+  return blend_of(question, amounts);
+}
+
+/// Whether something that hardly rots, and is there, goes in; of a recipe with amounts.
+bool takes_what_hardly_rots(const RecipeQuestion& rotting, const Recipe& recipe) {
+  for (std::size_t i = 0; i < rotting.supplies.size(); ++i) {
+    if (rotting.supplies[i].hardly_rots && goes_in(recipe.amounts[i], *recipe.mix)) return true;
+  }
+  return false;
+}
+
+/// What goes into a pile about in balance, counting what rots, with all of what hardly rots and must be used soon, as bedding is in manure;
+/// where the recipe leaves such things out.
+std::vector<RecipeAmount> with_what_hardly_rots(RecipeQuestion rotting, const Recipe& recipe) {
+  if (!has_size(recipe) || takes_what_hardly_rots(rotting, recipe)) return {};
+  for (RecipeSupply& supply : rotting.supplies) {
+    if (supply.is_raised() && (supply.hardly_rots || supply.feedstock_class == FeedstockClass::must_go)) supply.use = Use::all;
+  }
+  const Recipe counted = solve(rotting);
+  const bool good = has_size(counted) && counted.distance_from_aim <= hardly_off;
+  if (!good || !takes_what_hardly_rots(rotting, counted)) return {};
+  std::vector<RecipeAmount> amounts;
+  for (const RecipeAmount& amount : counted.amounts) {
+    if (goes_in(amount, *counted.mix)) amounts.push_back(amount);
+  }
+  return amounts;
+}
+
+/// Nothing where hardly anything on hand is wood or old compost.
+std::optional<CountingWhatRots> counting_what_rots(const RecipeQuestion& question, const Recipe& first, const Yard& yard, Date built) {
+  const Materials& materials = yard.tables.materials;
+  const Blend all = all_on_hand(question);
+  if (!may_hardly_rot(all, materials)) return std::nullopt;
+  const std::optional<WhatRots> found = what_rots(all, materials, *yard.tables.ensemble);
+  if (!found) return std::nullopt;
+  const RecipeQuestion rotting = by_what_rots(question, materials, *yard.tables.ensemble);
+  const RecipeQuestion others = by_what_rots({can_be_got(yard, built), {}, {}}, materials, *yard.tables.ensemble);
+  const Recipe recipe = solve(rotting);
+  CountingWhatRots counting{found->hardly_rots, {}, std::nullopt, with_what_hardly_rots(rotting, first)};
+  if (recipe.mix) counting.ways = what_would_help(rotting, recipe, others.supplies);
+  if (recipe.everything_in && recipe.everything_in->distance_from_aim <= on_the_edge) counting.all_in = recipe.everything_in;
+  return counting;
 }
 
 /// What goes into a pile, as ingredients and as taken from its supplies.
@@ -179,11 +228,12 @@ Ingredients ingredients_of(const std::vector<Supply>& supplies, const RecipeQues
   return going_in;
 }
 
-/// Whether an amount is counted as the person counts the supply; else, of what is shredded, the count is of another density.
+/// Whether an amount is counted as the person counts the supply; else the count may be of another density.
 bool is_counted_alike(const Supply& supply, const RecipeSupply& asked, const RecipeAmount& amount) {
   const bool own_container =
       supply.amount && asked.counted_in && amount.containers && asked.counted_in->container == amount.containers->container;
-  return own_container || !supply.shredded;
+  const bool lies_alike = !amount.containers || supply.packing_of(*amount.containers) == supply.packing_as_counted();
+  return own_container || (!supply.shredded && lies_alike);
 }
 
 Batch batch_of(const std::vector<Supply>& supplies, const RecipeQuestion& question, const AsBuilt& pile, ShareOfLooseVolume settling) {
@@ -230,6 +280,8 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
     recipe.feeding = feeding_schedule(supplies, question, recipe, built);
   }
   recipe.left_out = left_out_of(yard.supplies);
+  if (recipe.mix) recipe.why_left = why_left(question, recipe);
+  if (recipe.mix) recipe.counting_what_rots = counting_what_rots(question, recipe, yard, built);
   Facts facts = facts_of_pile(yard, recipe, built);
   if (recipe.mix) {
     const Ingredients exact = ingredients_of(supplies, question, recipe.amounts, *recipe.mix);

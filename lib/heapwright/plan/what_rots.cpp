@@ -33,6 +33,21 @@ bool may_hardly_rot(const Blend& blend, const Materials& materials) {
   });
 }
 
+RecipeQuestion by_what_rots(RecipeQuestion question, const Materials& materials, const ProcessEnsemble& ensemble) {
+  for (RecipeSupply& supply : question.supplies) {
+    const Feedstock* feedstock = row_with_id(*materials.feedstocks, supply.ingredient.id);
+    if (feedstock == nullptr) continue;
+    const double share = share_that_rots(*feedstock, ensemble);
+    supply.ingredient.properties.carbon *= share;
+    supply.ingredient.properties.nitrogen *= share;
+    supply.hardly_rots = share < rots_well;
+    if (share > 0.0) continue;
+    supply.available = Mass();
+    supply.use = Use::up_to;
+  }
+  return question;
+}
+
 std::optional<WhatRots> what_rots(const Blend& blend, const Materials& materials, const ProcessEnsemble& ensemble) {
   Constituents all;
   Constituents rotting;

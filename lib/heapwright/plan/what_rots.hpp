@@ -19,6 +19,10 @@ struct ProcessEnsemble;
 /// it has nitrogen.
 std::optional<WhatRots> what_rots(const Blend& blend, const Materials& materials, const ProcessEnsemble& ensemble);
 
+/// A question whose supplies have the carbon and nitrogen that rot alone, dC and dN: what they make together is then the C:N of what rots,
+/// and water and air are as they were. What does not rot at all is left out.
+RecipeQuestion by_what_rots(RecipeQuestion question, const Materials& materials, const ProcessEnsemble& ensemble);
+
 /// Whether an ingredient may be one that hardly rots, for which the table of shares is read.
 bool may_hardly_rot(const Blend& blend, const Materials& materials);
 

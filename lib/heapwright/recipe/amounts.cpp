@@ -16,14 +16,14 @@ std::optional<Volume> left_over(const RecipeSupply& supply, Volume used) {
 std::optional<ContainerCount> in_containers(const RecipeSupply& supply, Mass mass) {
   if (!supply.counted_in || !(supply.counted_in->count > 0.0)) return std::nullopt;
   const ContainerCount& counted = *supply.counted_in;
-  return ContainerCount{counted.container, counted.count * mass / supply.counted_mass, counted.each};
+  return ContainerCount{counted.container, counted.count * mass / supply.counted_mass, counted.each, counted.packings};
 }
 
 }  // namespace
 
 RecipeSupply measured_in(RecipeSupply supply, const ContainerCount& container) {
   supply.counted_in = container;
-  supply.counted_mass = container.each * *supply.ingredient.density * container.count;
+  supply.counted_mass = container.each * supply.in_a_bucket.value_or(*supply.ingredient.density) * container.count;
   supply.counted_by_mass = false;
   return supply;
 }
@@ -45,7 +45,10 @@ RecipeAmount amount_of(const RecipeSupply& supply, Mass mass) {
   amount.volume = amount.mass / *supply.ingredient.density;
   amount.containers = in_containers(supply, amount.mass);
   amount.left_over = left_over(supply, amount.volume);
-  if (amount.left_over) amount.containers_left = in_containers(supply, Mass(*amount.left_over * *supply.ingredient.density));
+  if (amount.left_over) {
+    amount.mass_left = *amount.left_over * *supply.ingredient.density;
+    amount.containers_left = in_containers(supply, *amount.mass_left);
+  }
   amount.counted_by_mass = supply.counted_by_mass;
   amount.bought = supply.bought;
   amount.keeps = supply.keeps;

@@ -15,7 +15,7 @@ struct Amounts {
 
 Blend blend_of(const RecipeQuestion& question, const Amounts& amounts);
 
-/// A supply as one measures it while building: so many of a container, as it lies in the pile.
+/// A supply as one measures it while building: so many of a bucket, or what else has no packing of its own.
 RecipeSupply measured_in(RecipeSupply supply, const ContainerCount& container);
 
 /// The smallest step in which a person measures about so much of a supply: half a container below ten of them, else one, and one of what is

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/recipe/programme.hpp"
 
 namespace heapwright {
@@ -41,6 +42,7 @@ std::vector<Candidate> all_candidates(const RecipeQuestion& question, const std:
   for (const RecipeSupply& supply : others) {
     if (!known(supply.ingredient.id)) candidates.push_back({more_of(supply), false});
   }
+  std::erase_if(candidates, [](const Candidate& candidate) { return candidate.supply.hardly_rots; });
   // Who allows only so much of something does not want more of it.
   std::erase_if(candidates, [&](const Candidate& candidate) {
     return std::any_of(question.supplies.begin(), question.supplies.end(), [&](const RecipeSupply& supply) {
@@ -221,10 +223,12 @@ std::vector<RecipeSupply> easy_to_get(const Materials& materials) {
   std::vector<Supply> supplies;
   for (const Feedstock& row : *materials.feedstocks) {
     if (!row.easy_to_get) continue;
-    supplies.push_back(supply_of(materials, row.id));
-    supplies.back().use = Use::unlimited;
-    supplies.back().bought = true;
-    settle_in_usual_container(supplies.back(), materials);
+    Supply supply = supply_of(materials, row.id);
+    supply.use = Use::unlimited;
+    supply.bought = true;
+    if (row.feedstock_class != FeedstockClass::supplement)
+      supply.priced_amount = so_many(1.0, known_row(*materials.containers, row.usual_container));
+    supplies.push_back(std::move(supply));
   }
   return recipe_question(supplies, {}, {}, {}, materials).supplies;
 }

@@ -20,11 +20,16 @@ Blend blend_of_some(const RecipeQuestion& question, const std::vector<std::size_
   return blend;
 }
 
+std::vector<Mass> container_masses(const RecipeQuestion& question, const std::vector<std::size_t>& supplies, const Container& container) {
+  std::vector<Mass> masses;
+  for (const std::size_t i : supplies) masses.push_back(measured_in(question.supplies[i], so_many(1.0, container)).counted_mass);
+  return masses;
+}
+
 /// One container for each part, without water.
-void set_parts(Blend& blend, const std::vector<int>& parts, Volume container) {
+void set_parts(Blend& blend, const std::vector<int>& parts, const std::vector<Mass>& container) {
   blend.added_water = WaterMass();
-  for (std::size_t i = 0; i < parts.size(); ++i)
-    blend.ingredients[i].mass = static_cast<double>(parts[i]) * container * *blend.ingredients[i].density;
+  for (std::size_t i = 0; i < parts.size(); ++i) blend.ingredients[i].mass = static_cast<double>(parts[i]) * container[i];
 }
 
 /// Whether the C:N of a blend is inside its window: the quick look that most parts fail.
@@ -65,10 +70,11 @@ std::optional<Proportion> best_of_total(const RecipeQuestion& question, const st
                                         const Container& container) {
   std::optional<Proportion> best;
   Blend blend = blend_of_some(question, supplies);
+  const std::vector<Mass> masses = container_masses(question, supplies, container);
   std::vector<int> parts(supplies.size(), 1);
   parts.back() = total - static_cast<int>(supplies.size()) + 1;
   do {
-    set_parts(blend, parts, container.volume);
+    set_parts(blend, parts, masses);
     if (!has_right_ratio(blend, question.targets)) continue;
     blend.added_water = water_to(mix_of(blend), question.targets.moisture.aim);
     Mix mix = mix_of(blend);
@@ -87,21 +93,19 @@ bool is_green(const RecipeSupply& supply) {
   return supply.feedstock_class == FeedstockClass::clippings || supply.feedstock_class == FeedstockClass::must_go;
 }
 
-/// Clippings come in the mower's catcher, the rest in what the person counts it in.
-ContainerCount container_of(const RecipeSupply& supply, const Materials& materials) {
-  const Container& catcher = known_row(*materials.containers, "grass-catcher");
-  if (supply.feedstock_class == FeedstockClass::clippings) return {catcher.id, 1.0, catcher.volume};
-  if (supply.counted_in) return {supply.counted_in->container, 1.0, supply.counted_in->each};
-  const Container& bucket = known_row(*materials.containers, "bucket");
-  return {bucket.id, 1.0, bucket.volume};
+/// As it lies in the container that it is put in by, and measured in that.
+RecipeSupply by_the_containerful(RecipeSupply supply) {
+  supply.ingredient = supply.full->ingredient;
+  supply.load = supply.ingredient.mass;
+  supply.counted_in = supply.full->container;
+  supply.counted_mass = *supply.load;
+  supply.counted_by_mass = false;
+  return supply;
 }
 
 /// A week's load where it is known, else a container full.
-RecipeSupply load_of(RecipeSupply supply, const Materials& materials) {
-  if (!supply.load) {
-    supply = measured_in(supply, container_of(supply, materials));
-    supply.load = supply.counted_mass;
-  }
+RecipeSupply load_of(RecipeSupply supply) {
+  if (!supply.load) supply = by_the_containerful(std::move(supply));
   supply.available = supply.load;
   supply.use = Use::all;
   return supply;
@@ -113,16 +117,20 @@ RecipeSupply not_bought(RecipeSupply supply) {
   return supply;
 }
 
+/// Browns in the container that the person counts them in, else by the bucket.
+RecipeSupply browns_of(RecipeSupply supply, const ContainerCount& bucket) {
+  if (!supply.counted_in || supply.in_usual_container) supply = measured_in(std::move(supply), bucket);
+  supply.use = Use::unlimited;
+  supply.available.reset();
+  return not_bought(std::move(supply));
+}
+
 std::optional<Card> card_of(const RecipeQuestion& question, std::size_t greens, const std::vector<std::size_t>& browns,
-                            const SmallMeasures& measures, const Materials& materials) {
+                            const SmallMeasures& measures) {
   RecipeQuestion one_load{{}, question.targets, {}};
   one_load.options.settling = question.options.settling;
-  one_load.supplies.push_back(not_bought(load_of(question.supplies[greens], materials)));
-  for (const std::size_t i : browns) {
-    one_load.supplies.push_back(not_bought(measured_in(question.supplies[i], measures.container)));
-    one_load.supplies.back().use = Use::unlimited;
-    one_load.supplies.back().available.reset();
-  }
+  one_load.supplies.push_back(not_bought(load_of(question.supplies[greens])));
+  for (const std::size_t i : browns) one_load.supplies.push_back(browns_of(question.supplies[i], measures.container));
   const Recipe recipe = solve(one_load);
   if (recipe.status != RecipeStatus::on_target) return std::nullopt;
   const std::optional<WholeContainers> whole = in_whole_containers(one_load, recipe, measures);
@@ -164,15 +172,14 @@ std::optional<Proportion> proportion_of(const RecipeQuestion& question, const st
   return std::nullopt;
 }
 
-std::vector<Card> cards_of(const RecipeQuestion& question, const std::vector<std::size_t>& taking_part, const SmallMeasures& measures,
-                           const Materials& materials) {
+std::vector<Card> cards_of(const RecipeQuestion& question, const std::vector<std::size_t>& taking_part, const SmallMeasures& measures) {
   std::vector<std::size_t> browns;
   std::vector<std::size_t> greens;
   for (const std::size_t i : taking_part) (is_green(question.supplies[i]) ? greens : browns).push_back(i);
   std::vector<Card> cards;
   if (browns.empty()) return cards;
   for (const std::size_t i : greens) {
-    if (auto card = card_of(question, i, browns, measures, materials)) cards.push_back(std::move(*card));
+    if (auto card = card_of(question, i, browns, measures)) cards.push_back(std::move(*card));
   }
   return cards;
 }
@@ -200,12 +207,12 @@ Recipe recipe_without_a_size(const RecipeQuestion& question, Volume example, con
   }
   Recipe recipe = solve(question);
   recipe.proportion = proportion;
-  recipe.cards = cards_of(question, main, measures, materials);
+  recipe.cards = cards_of(question, main, measures);
   recipe.mix = proportion->mix;
   recipe.water_to_add = proportion->water_to_add;
   recipe.distance_from_aim = proportion->distance_from_aim;
-  const ContainerCount one{proportion->container.id, 1.0, proportion->container.volume};
-  for (const RecipeSupply& supply : question.supplies) recipe.amounts.push_back(amount_of(measured_in(supply, one), Mass()));
+  const ContainerCount one = so_many(1.0, proportion->container);
+  for (const RecipeSupply& supply : question.supplies) recipe.amounts.push_back(amount_of(supply, Mass()));
   for (const Part& part : proportion->parts) {
     const RecipeSupply supply = measured_in(question.supplies[part.supply], one);
     recipe.amounts[part.supply] = amount_of(supply, static_cast<double>(part.parts) * supply.counted_mass);

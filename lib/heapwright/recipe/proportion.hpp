@@ -18,9 +18,9 @@ std::optional<Proportion> proportion_of(const RecipeQuestion& question, const st
 inline constexpr int most_parts = 24;
 
 /// For each kind of greens among some supplies: a week's load of them, else one container, and the browns among those supplies that go with
-/// it, in half buckets and water in `water_measure`. Nothing for greens that the browns do not bring inside the windows.
-std::vector<Card> cards_of(const RecipeQuestion& question, const std::vector<std::size_t>& taking_part, const SmallMeasures& measures,
-                           const Materials& materials);
+/// it, in halves of the container that the person counts them in, else of buckets, and water in `water_measure`. Nothing for greens that
+/// the browns do not bring inside the windows.
+std::vector<Card> cards_of(const RecipeQuestion& question, const std::vector<std::size_t>& taking_part, const SmallMeasures& measures);
 
 /// The places of the supplies that a pile is made of: neither supplements nor minerals, and there is some.
 std::vector<std::size_t> main_supplies(const RecipeQuestion& question);

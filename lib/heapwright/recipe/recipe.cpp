@@ -60,12 +60,30 @@ void settle_measure(RecipeSupply& in_recipe, const Supply& supply, const Materia
   }
   const Container* usual = row_with_id(*materials.containers, supply.feedstock.usual_container);
   if (usual == nullptr || supply.feedstock.feedstock_class == FeedstockClass::supplement) return;
-  const bool lies_otherwise = supply.feedstock.find_packing(usual->packing) != nullptr && usual->packing != supply.packing;
+  const ContainerCount one = so_many(1.0, *usual);
+  const bool lies_otherwise = supply.packing_of(one) != supply.packing_as_counted();
   if (lies_otherwise) return;
-  const ContainerCount one{usual->id, 1.0, usual->volume};
   if (counted && *volume_of(*counted) > can_be_carried * usual->volume) return;
   in_recipe.counted_in = one;
   in_recipe.counted_mass = *supply.mass(one);
+  in_recipe.in_usual_container = true;
+}
+
+/// What was shredded goes into a bucket so, the rest as it lies in one.
+BulkDensity density_in_a_bucket(const Supply& supply, const Materials& materials) {
+  if (supply.shredded) return *supply.density();
+  const ContainerCount bucket = so_many(1.0, known_row(*materials.containers, "bucket"));
+  return *supply.mass(bucket) / bucket.each;
+}
+
+/// What the person counts it in; else clippings come in the mower's catcher, the rest in its usual container or a bucket.
+ContainerCount container_put_in(const RecipeSupply& in_recipe, const Materials& materials) {
+  const bool own = in_recipe.counted_in && !in_recipe.in_usual_container;
+  if (!own && in_recipe.feedstock_class == FeedstockClass::clippings)
+    return so_many(1.0, known_row(*materials.containers, "grass-catcher"));
+  ContainerCount one = in_recipe.counted_in.value_or(so_many(1.0, known_row(*materials.containers, "bucket")));
+  one.count = 1.0;
+  return one;
 }
 
 std::optional<EverythingIn> everything_in(const RecipeQuestion& question) {
@@ -320,6 +338,8 @@ RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Target
     if (!amount && !may_be_there(supply, built)) in_recipe.available = Mass();
     if (supply.priced_amount) in_recipe.price = supply.price / *supply.mass(*supply.priced_amount);
     settle_measure(in_recipe, supply, materials);
+    in_recipe.in_a_bucket = density_in_a_bucket(supply, materials);
+    in_recipe.full = containerful_of(supply, container_put_in(in_recipe, materials));
     question.supplies.push_back(std::move(in_recipe));
   }
   return question;

@@ -22,7 +22,11 @@ struct RecipeSupply {
   std::optional<Mass> available;             ///< nothing: as much as wanted
   std::optional<ContainerCount> counted_in;  ///< the container that the person counts it, or buys it, in; else its usual one
   Mass counted_mass;                         ///< of those containers, or of what was weighed
+  bool hardly_rots = false;                  ///< and is no way to help: known where what rots is counted
   bool counted_by_mass = false;              ///< the person gave pounds or kilograms
+  bool in_usual_container = false;           ///< the person named no container
+  std::optional<BulkDensity> in_a_bucket;    ///< where it lies otherwise than in the pile
+  std::optional<Containerful> full;          ///< what is put in at once where no week's load is known
   Use use = Use::up_to;
   bool bought = false;
   std::optional<Mass> load;       ///< of what comes fresh: what each week of its season brings
@@ -56,6 +60,7 @@ struct RecipeAmount {
   Volume volume;  ///< loose
   std::optional<ContainerCount> containers;
   std::optional<Volume> left_over;  ///< of what is on hand
+  std::optional<Mass> mass_left;    ///< the same
   std::optional<ContainerCount> containers_left;
   bool counted_by_mass = false;
   bool bought = false;
@@ -186,10 +191,31 @@ struct SizeSetBy {
   std::vector<std::size_t> used_up;  ///< of fixed and on_hand: the places of those in the amounts
 };
 
+/// Why more of a supply does not go in (why_left.hpp).
+enum class WhyLeft {
+  no_room,     ///< in the bin, or by the limit that was given
+  big_enough,  ///< as big a pile as was asked for
+  its_share,   ///< the largest that is allowed of it
+  goal,        ///< the goal takes no more
+  no_water,    ///< for so much
+  too_brown,
+  too_green,
+  too_wet,
+  enough,  ///< of a supplement or a mineral
+};
+
 /// The C:N of what rots in a season, where much of a mix does not: wood, old compost (plan/what_rots.hpp).
 struct WhatRots {
   CarbonNitrogenRatio carbon_to_nitrogen;
   std::vector<std::string> hardly_rots;  ///< names of what most of the rest is
+};
+
+/// What would help, counting of all that is on hand the carbon and nitrogen that rot in a season alone.
+struct CountingWhatRots {
+  std::vector<std::string> hardly_rots;  ///< names of what most of the rest is
+  std::vector<Help> ways;                ///< any one of them; their mixes count so too
+  std::optional<EverythingIn> all_in;    ///< where all of it together is in balance so
+  std::vector<RecipeAmount> with_it;     ///< a good pile that has such things in it, where the recipe leaves them all out
 };
 
 struct Recipe {
@@ -221,9 +247,11 @@ struct Recipe {
   std::optional<Volume> room;  ///< of the bins
   std::vector<LeftOut> left_out;
   std::vector<NotToday> not_today;
+  std::vector<WhyLeft> why_left;  ///< of each amount, in their order
   std::optional<FeedingSchedule> feeding;
-  std::optional<WhatRots> what_rots;  ///< where much of what goes in hardly does
-  Batch batch;                        ///< what the mix was made of
+  std::optional<WhatRots> what_rots;                   ///< where much of what goes in hardly does
+  std::optional<CountingWhatRots> counting_what_rots;  ///< where much on hand hardly rots
+  Batch batch;                                         ///< what the mix was made of
 };
 
 /// Whether the amounts come to a pile of some size, and not to parts or an example.

@@ -36,12 +36,13 @@ HeldBackReason reason_of_ratio(const Recipe& recipe) {
   return greens_are_left(recipe) ? HeldBackReason::balance : HeldBackReason::too_few_greens;
 }
 
+/// Water mends what is dry, wherever there is as much as is wanted: only wet holds back then.
 HeldBackReason reason_of_moisture(const Recipe& recipe) {
   const Mix* mix = held_mix(recipe);
   const bool wet = mix != nullptr && mix->moisture && *mix->moisture > recipe.targets.moisture.aim;
-  if (wet) return HeldBackReason::too_wet;
   const bool limited = recipe.options.most_water || recipe.options.goal == Goal::least_water;
-  return limited ? HeldBackReason::too_dry_for_its_water : HeldBackReason::too_dry;
+  if (wet) return HeldBackReason::too_wet;
+  return limited ? HeldBackReason::too_dry_for_its_water : HeldBackReason::wet_already;
 }
 
 HeldBackReason reason_of_amount(const HeldBack& held, const Recipe& recipe) {
@@ -99,9 +100,18 @@ EverythingVerdict everything_verdict(const Recipe& recipe) {
   return all.distance_from_aim <= as_good ? EverythingVerdict::may_all_go_in : EverythingVerdict::off;
 }
 
+namespace {
+
+const std::vector<Help>& ways_counted(const Recipe& recipe) {
+  return is_mended_by_what_rots(recipe) ? recipe.counting_what_rots->ways : recipe.what_would_help;
+}
+
+}  // namespace
+
 bool mended_overfills(const Recipe& recipe) {
   const std::optional<Volume> limit = room_for(recipe);
-  return limit && !recipe.what_would_help.empty() && *recipe.what_would_help.front().mix.volume > *limit;
+  const std::vector<Help>& ways = ways_counted(recipe);
+  return limit && !ways.empty() && *ways.front().mix.volume > *limit;
 }
 
 std::vector<Help> ways_to_mend(const Recipe& recipe) {
@@ -109,7 +119,24 @@ std::vector<Help> ways_to_mend(const Recipe& recipe) {
   const bool on_target = recipe.status == RecipeStatus::on_target;
   const bool may_go_in = on_target && recipe.everything_in && recipe.everything_in->distance_from_aim <= as_good;
   if (may_go_in || (on_target && mended_overfills(recipe))) return {};
-  return recipe.what_would_help;
+  return ways_counted(recipe);
+}
+
+bool is_mended_by_what_rots(const Recipe& recipe) {
+  const auto& counting = recipe.counting_what_rots;
+  return verdict_of(recipe) == RecipeVerdict::far_off && counting && (!counting->ways.empty() || counting->all_in);
+}
+
+std::optional<GreensIn> greens_lacking(const Recipe& recipe) {
+  constexpr double far = 1.2;  // by a fifth, judged
+  if (!recipe.mix || !recipe.what_rots) return std::nullopt;
+  if (verdict_of(recipe) == RecipeVerdict::far_off) return std::nullopt;
+  if (!(recipe.what_rots->carbon_to_nitrogen > far * recipe.targets.carbon_to_nitrogen.high)) return std::nullopt;
+  const AsBuilt pile = as_built(recipe);
+  const bool some = std::any_of(pile.amounts.begin(), pile.amounts.end(), [&](const RecipeAmount& amount) {
+    return goes_in(amount, pile.mix) && (is_green(amount) || amount.feedstock_class == FeedstockClass::supplement);
+  });
+  return some ? GreensIn::too_few : GreensIn::none;
 }
 
 AloneIs alone_is(const Recipe& recipe) {
@@ -154,12 +181,14 @@ std::vector<Remainder> remainders_of(const Recipe& recipe) {
   std::vector<Remainder> remainders;
   if (!recipe.mix) return remainders;
   const AsBuilt pile = as_built(recipe);
-  for (const RecipeAmount& amount : pile.amounts) {
+  for (std::size_t i = 0; i < pile.amounts.size(); ++i) {
+    const RecipeAmount& amount = pile.amounts[i];
     if (!is_left(amount)) continue;
     std::optional<ContainerCount> left = amount.containers ? amount.containers_left : std::nullopt;
     if (left && left->container == amount.containers->container)
       left->count = std::max(0.0, to_the_half(left->count + amount.containers->count) - to_the_half(amount.containers->count));
-    remainders.push_back({amount, *amount.left_over, std::move(left)});
+    const std::optional<WhyLeft> why = i < recipe.why_left.size() ? std::optional(recipe.why_left[i]) : std::nullopt;
+    remainders.push_back({amount, *amount.left_over, std::move(left), why});
   }
   return remainders;
 }

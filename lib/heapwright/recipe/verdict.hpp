@@ -26,8 +26,8 @@ enum class HeldBackReason {
   balance,  ///< all of it together would be too brown, though greens are left
   too_few_greens,
   too_few_browns,
-  too_wet,  ///< all of it together
-  too_dry,
+  too_wet,                ///< all of it together
+  wet_already,            ///< what goes in is as wet as it may be
   too_dry_for_its_water,  ///< all of it together would want more water than is allowed
   packs_down,
   largest_share,
@@ -50,8 +50,16 @@ enum class EverythingVerdict {
 };
 EverythingVerdict everything_verdict(const Recipe& recipe);
 
-/// The ways that are worth saying: none where the pile is good enough without, or where what they let go in would not fit.
+/// The ways that are worth saying: none where the pile is good enough without, or where what they let go in would not fit. Of a pile that
+/// is far off, where much on hand hardly rots, the ways that count what rots.
 std::vector<Help> ways_to_mend(const Recipe& recipe);
+/// Whether that is so: the pile is far off, and counting what rots there are ways, or all of it together is in balance.
+bool is_mended_by_what_rots(const Recipe& recipe);
+
+/// How many greens are in a pile whose nitrogen is mostly bound, as in old compost: what rots in it is far too brown.
+enum class GreensIn { none, too_few };
+/// Nothing where they are enough, or the pile is far off anyway.
+std::optional<GreensIn> greens_lacking(const Recipe& recipe);
 /// Whether all of it, with the first way, wants more room than there is.
 bool mended_overfills(const Recipe& recipe);
 
@@ -83,6 +91,7 @@ struct Remainder {
   RecipeAmount amount;
   Volume volume;
   std::optional<ContainerCount> containers;  ///< so that what goes in and what stays add up as they are shown
+  std::optional<WhyLeft> why;
 };
 std::vector<Remainder> remainders_of(const Recipe& recipe);
 /// What there is as much of as is wanted, and none is.

@@ -245,7 +245,8 @@ Cost cost_of(const RecipeQuestion& question, const std::vector<RecipeAmount>& am
 RecipeQuestion in_smaller_measure(RecipeQuestion question, const ContainerCount& smaller) {
   for (RecipeSupply& supply : question.supplies) {
     supply.bought = false;  // of what was bought whole so much may go in
-    if (supply.counted_in && supply.counted_in->each > smaller.each) supply = measured_in(std::move(supply), smaller);
+    const bool too_coarse = supply.counted_in && supply.counted_in->each > smaller.each && !supply.is_fixed();
+    if (too_coarse) supply = measured_in(std::move(supply), smaller);
   }
   return question;
 }
@@ -277,6 +278,7 @@ std::optional<WholeContainers> in_whole_containers(const RecipeQuestion& questio
       const RecipeAmount counted = amount_of(question.supplies[i], finer->amounts[i].mass);
       finer->amounts[i].bought = counted.bought;
       finer->amounts[i].left_over = counted.left_over;
+      finer->amounts[i].mass_left = counted.mass_left;
       finer->amounts[i].containers_left = counted.containers_left;
     }
     whole = std::move(finer);

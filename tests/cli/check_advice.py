@@ -1,0 +1,192 @@
+"""What the first screen advises: whatever is listed and stays out is named there, with why and what to do with it; and no page contradicts
+itself.
+
+usage: check_advice.py PROGRAM
+"""
+import json
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+
+from arithmetic import Checks
+
+check = Checks()
+
+
+class Asked:
+    """The program, asked in a folder of yards."""
+
+    def __init__(self, program, folder):
+        self.program, self.folder = str(pathlib.Path(program).resolve()), folder
+
+    def run(self, *arguments):
+        return subprocess.run([self.program, *arguments], capture_output=True, text=True, timeout=120)
+
+    def screen(self, *arguments):
+        """In one line, for lines are broken anywhere."""
+        return " ".join(self.run(*arguments).stdout.split())
+
+    def recipe(self, *have, options=()):
+        return self.screen("recipe", *(word for one in have for word in ("--have", one)), *options)
+
+    def yard(self, name, text):
+        path = self.folder / f"{name}.toml"
+        path.write_text(text)
+        return str(path)
+
+
+def has(where, screen, *wanted):
+    for words in wanted:
+        check(re.search(words, screen), f"{where}: no \"{words}\" in: {screen}")
+
+
+def has_not(where, screen, *unwanted):
+    for words in unwanted:
+        check(not re.search(words, screen), f"{where}: \"{words}\" in: {screen}")
+
+
+# What stays out
+
+SUPPLY = "[[supply]]\nfeedstock = \"{}\"\n{}\n"
+LISTED = (SUPPLY.format("leaves-fall", 'amount = "20 leaf-bag"') + SUPPLY.format("kitchen-scraps", 'amount = "4 bucket"') +
+          SUPPLY.format("grass-clippings", 'amount = "6 bucket"\ntreated = "no"\nwhen = { every = "week", from = "Apr", to = "Oct" }') +
+          SUPPLY.format("horse-manure", 'amount = "2 bucket"\ntreated = "unknown"') +
+          SUPPLY.format("corn-stalks", 'amount = "6 wheelbarrow"\nstorable = false\nwhen = { months = ["Sep"] }') +
+          SUPPLY.format("wood-chips", 'use = "unlimited"') +
+          SUPPLY.format("cardboard", 'bought = true\nprice = 3\nunit = "1 bucket"') + SUPPLY.format("urea", 'amount = "3 lb"') +
+          '[pile]\nshape = "bin"\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\nbuilt = 2026-11-20\n')
+
+
+def check_kept_dry(ask):
+    """Two that are kept dry are one step, with both names and the reason."""
+    screen = ask.recipe("leaves=20 bags", "straw=3 bales", "grass=6 buckets")
+    has("two kept dry", screen, r"leaf bags of autumn leaves and all 3 straw bales of straw \(too brown\): keep them dry for later, or spread "
+        r"the straw as mulch\.")
+    check(screen.count("keep them dry") == 1, f"two kept dry, said twice: {screen}")
+
+
+def check_reasons(ask):
+    has("greens left", ask.recipe("leaves=10 bags", "grass=40 buckets"), r"The other [^:]* of grass clippings \(too (wet|green)\): leave them")
+    has("browns left", ask.recipe("leaves=20 bags", "grass=8 buckets"), r"The other [^:]* of autumn leaves \(too brown\): keep")
+    has("wet left", ask.recipe("horse manure=10 wheelbarrows", "leaves=30 bags", "grass=10 buckets"), r"horse manure \(too wet\)")
+    has("big enough", ask.recipe("leaves=20 bags", "grass=40 buckets", options=("--fill", "1 yd3")), r"\(more than you asked for\)")
+    has("fertilizer left", ask.recipe("leaves=20 bags", "urea=5 lb"), r"The other [^:]* of urea \(enough without\): put away\.")
+    limits = ask.yard("limits", SUPPLY.format("leaves-fall", 'amount = "20 leaf-bag"\nmost_of_volume = "60 %"') +
+                      SUPPLY.format("straw", 'amount = "4 straw-bale"') +
+                      SUPPLY.format("grass-clippings", 'amount = "20 bucket"\ntreated = "no"'))
+    has("a share", ask.screen("recipe", limits), r"\(more than the share you allow\)")
+    full = ask.yard("full", SUPPLY.format("leaves-fall", 'amount = "40 leaf-bag"') +
+                    SUPPLY.format("grass-clippings", 'amount = "40 bucket"\ntreated = "no"') +
+                    '[pile]\nshape = "bin"\nlength = "3 ft"\nwidth = "3 ft"\nheight = "3 ft"\n')
+    for command in ("recipe", "plan"):
+        has(f"a full bin, {command}", ask.screen(command, full), r"autumn leaves \(no room\)", r"grass clippings \(no room\)")
+    goal = ask.yard("goal", '[recipe]\ngoal = "least-water"\n' + SUPPLY.format("leaves-fall", 'amount = "20 leaf-bag"') +
+                    SUPPLY.format("grass-clippings", 'amount = "8 bucket"\ntreated = "no"'))
+    has("a goal", ask.screen("recipe", goal), r"The other [^:]* of autumn leaves \([^)]*\):")
+
+
+def check_far_off(ask):
+    """Of a pile that is none, what would not go in is named too."""
+    has("none of the clippings", ask.recipe("grass=40 buckets", "scraps=4 buckets"), r"grass clippings \(too green\): leave them on the lawn")
+    has("none of the sawdust", ask.recipe("leaves=20 bags", "sawdust=3 buckets", "grass=2 buckets", options=("--fill", "1/2 yd3")),
+        r"sawdust \(too brown\): ")
+
+
+def check_listed(ask):
+    """Out of season, not fit, not needed, to be bought: on the screens of the recipe and of the plan, and by name on those of pile and mix."""
+    yard = ask.yard("listed", LISTED)
+    for command in ("recipe", "plan"):
+        has(f"listed, {command}", ask.screen(command, yard), r"Leave out +horse manure: it may carry weedkiller", r"Not today .*grass clippings: ",
+            r"corn stalks: [^.]*none can be had", r"Not needed wood chips; buy no corrugated cardboard", r"The other 5 leaf bags of autumn leaves \(no room\): keep",
+            r"of urea \(enough without\): put away")
+    has("listed, pile", ask.screen("pile", yard), r"The recipe leaves [0-9.]+ cu yd of autumn leaves and urea\.", r"Not in it: horse manure, grass clippings, corn stalks, wood chips "
+        r"and corrugated cardboard\.", r"`heapwright recipe` says why")
+    has("listed, mix", ask.screen("mix", yard), r"Not in it: grass clippings \(none that day\), corn stalks \(none that day\), wood chips \(no amount\) and "
+        r"corrugated cardboard \(to buy\)\.")
+
+
+def check_without_a_size(ask):
+    has("parts, and a supplement", ask.recipe("leaves", "grass", "urea=5 lb"), r"All 5 lb of urea \(enough without\): put away")
+
+
+def check_without_figures(ask):
+    """What nobody published figures of is refused, and what to do with it is said."""
+    done = ask.run("recipe", "--have", "leaves=10 bags", "--have", "compost starter=1 bucket")
+    check(done.returncode == 2 and "cannot be mixed" in done.stderr, f"without figures: {done}")
+
+
+# Wood and old compost
+
+
+def check_wet_and_dry(ask):
+    """Of bedded manure in many amounts: no page says that it is wet enough and that more water is wanted."""
+    for manure in (1, 3, 6, 10):
+        for shavings in (0.5, 2, 4, 10):
+            for leaves in (0, 5, 20, 60, 100):
+                have = [f"horse manure={manure} wheelbarrows", f"wood shavings={shavings} wheelbarrows"] + ([f"leaves={leaves} bags"] if leaves else [])
+                screen = ask.recipe(*have, options=("--why",))
+                wet = re.search(r"wet enough|too wet", screen)
+                check(not (wet and "want more water" in screen), f"{have}: wet and dry at once: {screen}")
+    for have in (("wood chips", "horse bedding=1 wheelbarrow", "straw=30 bales", "sawdust=2 buckets"),
+                 ("leaves=5 bags", "horse manure=20 buckets", "wood chips=60 wheelbarrows", "sawdust"),
+                 ("horse bedding=20 buckets", "grass", "wood shavings=5 buckets", "wood chips=30 wheelbarrows")):
+        screen = ask.recipe(*have, options=("--why",))
+        has(f"{have}", screen, "wet enough")
+        has_not(f"{have}, wet enough", screen, "want more water")
+
+
+def moisture_of(ask, *adds):
+    done = ask.run("mix", *(word for one in adds for word in ("--add", one)), "--json")
+    return json.loads(done.stdout)["mix"]["moisture_fraction"]
+
+
+def check_bedding(ask):
+    """Manure bedded with shavings, all of it in: by hand 33 bags of leaves bring ten and ten wheelbarrows to 60 % moisture, and 24 to 62 %, which
+    nobody can tell from it."""
+    bedded = ["horse manure=10 wheelbarrows", "wood shavings=10 wheelbarrows"]
+    check(abs(moisture_of(ask, *bedded, "leaves=33 bags") - 0.60) < 0.002, "33 bags by hand")
+    screen = ask.recipe(*bedded, "leaves=100 bags")
+    found = re.search(r"Or 10 wheelbarrows of horse manure, 10 wheelbarrows of softwood shavings and ([0-9]+) leaf bags of autumn leaves: about in balance "
+                      r"by what rots in a season, and of softwood shavings hardly any does", screen)
+    check(found and 24 <= int(found.group(1)) <= 33, f"bedding: {screen}")
+    far_off = ask.recipe(*bedded)
+    has("bedding without leaves", far_off, r"Counted by what rots in a season: of softwood shavings hardly any does\.", r"Mix in what it lacks[^.]*- autumn leaves: ")
+    has_not("bedding without leaves", far_off, r"shavings: [0-9 /]+ wheelbarrows more")
+    has("bedded by name", ask.recipe("stable manure with shavings=6 wheelbarrows", "grass=20 buckets"), r"horse bedding with manure")
+
+
+def check_wood(ask):
+    """Chips that are left are mulch."""
+    for have in (("wood chips=10 wheelbarrows", "scraps=4 buckets", "leaves=3 bags"), ("wood chips=4 wheelbarrows", "grass=20 buckets"), ("wood chips=10 wheelbarrows",)):
+        screen = ask.recipe(*have)
+        has(f"{have}", screen, r"wood chips[^:]*: spread them as mulch on paths and beds", r"of wood chips hardly any does")
+        has_not(f"{have}", screen, r"(wood chips|shavings|sawdust): [0-9][^-]*more")
+
+
+def check_old_compost(ask):
+    """The nitrogen of old compost balances no leaves."""
+    for command in (("recipe",), ("plan",)):
+        yard = ask.yard("compost", SUPPLY.format("leaves-fall", 'amount = "20 leaf-bag"') + SUPPLY.format("old-compost", 'amount = "4 wheelbarrow"'))
+        has(f"old compost, {command}", ask.screen(*command, yard), r"There is no green in it: the nitrogen of old or half-finished compost is bound, and does not "
+            r"count\. Get one of these: - [a-z ]+: [0-9]")
+    has("old compost, parts", ask.recipe("leaves", "old compost"), r"There is no green in it: [^.]*\. Get grass clippings, kitchen scraps or coffee grounds\.")
+    has("old compost, few greens", ask.recipe("leaves=20 bags", "old compost=4 wheelbarrows", "scraps=1 bucket"), r"There is too little green in it: ")
+    has_not("old compost, enough greens", ask.recipe("leaves=20 bags", "old compost=4 wheelbarrows", "grass=25 buckets"), r"There is (no|too little) green")
+    has_not("no compost", ask.recipe("leaves=20 bags", "grass=25 buckets"), r"There is (no|too little) green")
+
+
+def main():
+    with tempfile.TemporaryDirectory() as name:
+        ask = Asked(sys.argv[1], pathlib.Path(name))
+        for check_of in (check_kept_dry, check_reasons, check_far_off, check_listed, check_without_a_size, check_without_figures,
+                         check_wet_and_dry, check_bedding, check_wood, check_old_compost):
+            check_of(ask)
+    print("\n".join(check.failures))
+    print(f"{check.count} checks, {len(check.failures)} failures")
+    return 1 if check.failures else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
