@@ -23,7 +23,7 @@ void apply(const TopdressOptions& options, Yard& yard) {
   if (!options.area.empty()) yard.lawn = Lawn{{Zone{"lawn", read_option("--area", options.area, read_area), std::nullopt}}};
   if (!options.depth.empty()) {
     yard.topdressing.depth = read_option("--depth", options.depth, read_length);
-    if (!is_positive(yard.topdressing.depth)) throw TextError("--depth: a topdressing has a depth", "write \"1/4 in\"");
+    if (!is_positive(*yard.topdressing.depth)) throw TextError("--depth: a topdressing has a depth", "write \"1/4 in\"");
     if (yard.lawn) {
       for (Zone& zone : yard.lawn->zones) zone.depth.reset();
     }
@@ -41,7 +41,7 @@ Volume volume_on_hand(const TopdressOptions& options, const Materials& materials
 
 /// How far a volume goes: the topdressing of just the area that it covers.
 Answer<Topdressing> coverage(const Yard& yard, Volume volume) {
-  check_depth(yard.topdressing.depth, yard.topdressing.surface);
+  check_depth(depth_of(yard.topdressing), yard.topdressing.surface);
   const Lawn covered{{Zone{"lawn", area_covered(volume, yard.topdressing), std::nullopt}}};
   return topdress(covered, yard.topdressing, yard.tables.materials);
 }

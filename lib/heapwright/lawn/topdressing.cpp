@@ -124,12 +124,12 @@ TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   plan.soil_test = read_soil_test(root);
   std::optional<Table> table = root.table("topdressing");
   if (!table) return plan;
-  plan.depth = table->read("depth", read_length).value_or(plan.depth);
-  if (!is_positive(plan.depth)) table->problem_at("depth", "a topdressing has a depth", "write depth = \"1/4 in\"");
+  plan.depth = table->read("depth", read_length);
+  if (plan.depth && !is_positive(*plan.depth)) table->problem_at("depth", "a topdressing has a depth", "write depth = \"1/4 in\"");
   plan.grass = table->one_of("grass", grass_words).value_or(plan.grass);
   plan.months = read_months(*table, "months");
   plan.surface = table->one_of("surface", surface_words).value_or(plan.surface);
-  if (is_positive(plan.depth)) report_smothering(*table, plan.depth, plan.surface);
+  if (plan.depth && is_positive(*plan.depth)) report_smothering(*table, *plan.depth, plan.surface);
   plan.near_water = table->flag("near_water").value_or(false);
   plan.allowance = table->read("allowance", read_fraction<OfVolume>).value_or(plan.allowance);
   plan.compost = table->read("compost", [&](std::string_view name) { return find_compost(materials, name).id; }).value_or(plan.compost);
@@ -163,6 +163,35 @@ void check_depth(Length depth, Surface surface) {
                     "spread 1/4 in now and again next year; for bare ground, a new lawn or a bed say surface = \"new\" (--surface new)");
 }
 
+Length usual_depth(Surface surface) { return (surface == Surface::bare ? 1.0 : 0.25) * unit::inch; }
+
+Surface surface_of(const Zone& zone, const TopdressingPlan& plan) { return zone.surface.value_or(plan.surface); }
+
+Length depth_of(const Zone& zone, const TopdressingPlan& plan) {
+  if (zone.depth) return *zone.depth;
+  return plan.depth.value_or(usual_depth(surface_of(zone, plan)));
+}
+
+Length depth_of(const TopdressingPlan& plan) { return plan.depth.value_or(usual_depth(plan.surface)); }
+
+namespace {
+
+ZoneDressing dressing_of(const Zone& zone, const TopdressingPlan& plan) {
+  ZoneDressing dressing{zone.name, zone.area, spread_of(zone), depth_of(zone, plan), surface_of(zone, plan), {}};
+  check_depth(dressing.depth, dressing.surface);
+  dressing.volume = dressing.area * dressing.depth;
+  return dressing;
+}
+
+/// Whether any zone of a surface gets more than a depth, so many times over.
+bool is_deeper(const std::vector<ZoneDressing>& zones, Surface surface, Length depth, int times) {
+  return std::any_of(zones.begin(), zones.end(), [&](const ZoneDressing& zone) {
+    return zone.surface == surface && static_cast<double>(times) * zone.depth > depth * (1.0 + 1e-9);
+  });
+}
+
+}  // namespace
+
 Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials) {
   Answer<Topdressing> answer;
   Topdressing& result = answer.result;
@@ -171,14 +200,16 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   result.area = area_of(lawn);
   if (!is_positive(result.area)) throw DomainError("the lawn has no area", "give a [[lawn.zone]] with its shape, or --area \"5000 ft2\"");
   for (const Zone& zone : lawn.zones) {
-    const Length depth = zone.depth.value_or(plan.depth);
-    check_depth(depth, plan.surface);
-    result.deep = result.deep || (plan.surface == Surface::lawn && depth > depth_to_warn_at * (1.0 + 1e-9));
-    result.volume += Volume(zone.area * depth);
+    result.zones.push_back(dressing_of(zone, plan));
+    result.volume += result.zones.back().volume;
   }
+  result.spread = spread_of(lawn);
   result.depth = result.volume / result.area;
   result.volume_with_allowance = result.volume + plan.allowance * result.volume;
   result.times_a_year = std::max(1, static_cast<int>(plan.months.size()));
+  result.deep = is_deeper(result.zones, Surface::lawn, depth_to_warn_at, 1);
+  result.deep_on_bare = is_deeper(result.zones, Surface::bare, depth_to_warn_at_on_bare_ground, 1);
+  result.deep_in_a_year = is_deeper(result.zones, Surface::lawn, depth_a_year_to_warn_at, result.times_a_year);
   result.per_year = static_cast<double>(result.times_a_year) * result.volume_with_allowance;
   result.covers = result.area;
   result.weight = weight_of(known_row(*materials.composts, plan.compost), materials);
@@ -186,6 +217,7 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   if (const Container* wheelbarrow = row_with_id(*materials.containers, "wheelbarrow")) {
     result.wheelbarrow = Load{wheelbarrow->volume, source_words(materials, wheelbarrow->source, wheelbarrow->evidence)};
     result.wheelbarrow_loads = result.volume_with_allowance / wheelbarrow->volume;
+    for (ZoneDressing& zone : result.zones) zone.wheelbarrow_loads = (zone.volume + plan.allowance * zone.volume) / wheelbarrow->volume;
   }
   answer.assumptions = assumptions_for(plan, materials);
   answer.cautions = cautions_for(*materials.cautions, facts_of(plan));
@@ -193,8 +225,9 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
 }
 
 Area area_covered(Volume volume, const TopdressingPlan& plan) {
-  if (!is_positive(plan.depth)) throw DomainError("a topdressing has a depth", "write \"1/4 in\"");
-  return volume / (plan.depth + plan.allowance * plan.depth);
+  const Length depth = depth_of(plan);
+  if (!is_positive(depth)) throw DomainError("a topdressing has a depth", "write \"1/4 in\"");
+  return volume / (depth + plan.allowance * depth);
 }
 
 }  // namespace heapwright

@@ -18,7 +18,6 @@ namespace heapwright {
 class Table;
 
 enum class Grass { cool_season, warm_season };
-enum class Surface { lawn, bare };  ///< a living lawn; bare ground, a new lawn or a bed
 
 /// What a supplier charges; read and kept for orders.
 struct Offer {
@@ -44,7 +43,7 @@ struct SoilTest {
 };
 
 struct TopdressingPlan {
-  Length depth = 0.25 * 0.0254 * unit::m;  ///< a quarter inch
+  std::optional<Length> depth;  ///< usual_depth() of the surface where nobody said
   Grass grass = Grass::cool_season;
   std::vector<std::chrono::month> months;  ///< when; once a year in the season of the grass where empty
   Surface surface = Surface::lawn;
@@ -61,11 +60,27 @@ struct TopdressingPlan {
 inline const Length depth_to_warn_at = 0.375 * 0.0254 * unit::m;
 inline const Length depth_to_refuse = 0.5 * 0.0254 * unit::m;
 
+/// Deeper than that on bare ground it is warned of: tilled in it is what establishment of turf takes (US Composting Council, seen, one to
+/// two inches).
+inline const Length depth_to_warn_at_on_bare_ground = 2.0 * 0.0254 * unit::m;
+/// More than that in a year a living lawn is warned of. Judged: trials that spread 0.24 and 0.47 in twice a year left more phosphorus than
+/// grass takes (Petrovic and others, Acta Horticulturae 783, seen).
+inline const Length depth_a_year_to_warn_at = 0.5 * 0.0254 * unit::m;
+
+/// A quarter inch on a living lawn; an inch on bare ground, to be tilled in (University of Maryland Extension TT-120, 2015, seen).
+Length usual_depth(Surface surface);
+
 /// A volume of finished compost: "10 yd3", "20 compost-bag-1ft3". @throws TextError, for a plain bag too, whose size nobody knows
 Volume read_compost_volume(std::string_view text, const Materials& materials);
 
 /// Reads [topdressing] and [soil_test]. Depths are checked against the surface by check_depth().
 TopdressingPlan read_topdressing(Table& root, const Materials& materials);
+
+Surface surface_of(const Zone& zone, const TopdressingPlan& plan);
+/// Its own, else the plan's, else the usual one of its surface.
+Length depth_of(const Zone& zone, const TopdressingPlan& plan);
+/// The plan's depth where a zone has none of its own.
+Length depth_of(const TopdressingPlan& plan);
 
 /// @throws DomainError where a living lawn would get more than half an inch
 void check_depth(Length depth, Surface surface);
@@ -87,9 +102,21 @@ struct Load {
   std::string source;
 };
 
+/// What one zone takes.
+struct ZoneDressing {
+  std::string name;
+  Area area;
+  std::optional<Area> spread;  ///< of the area, either way (spread_of())
+  Length depth;
+  Surface surface = Surface::lawn;
+  Volume volume;  ///< on the ground
+  double wheelbarrow_loads = 0.0;
+};
+
 struct Topdressing {
   Area area;
-  Length depth;  ///< the mean over the zones
+  std::optional<Area> spread;  ///< of the area, either way, where it is known how each zone was measured
+  Length depth;                ///< the mean over the zones
   Volume volume;
   Volume volume_with_allowance;
   Volume per_year;
@@ -99,7 +126,10 @@ struct Topdressing {
   std::optional<CompostWeight> weight;  ///< what the mass follows from
   std::optional<Load> wheelbarrow;      ///< and the loads
   int times_a_year = 1;
-  bool deep = false;  ///< more than 3/8 in on a living lawn
+  bool deep = false;            ///< more than 3/8 in on a living lawn
+  bool deep_on_bare = false;    ///< more than 2 in on bare ground
+  bool deep_in_a_year = false;  ///< more than half an inch on a living lawn in all its times a year
+  std::vector<ZoneDressing> zones;
 
   TopdressingPlan plan;
   Lawn lawn;

@@ -67,7 +67,9 @@ std::optional<ShapeFormula> formula_of(const Piece& piece, const std::string& na
     case Shape::area:
     case Shape::offsets:
     case Shape::polygon:
-    case Shape::geojson: return std::nullopt;
+    case Shape::radii:
+    case Shape::geojson:
+    case Shape::gpx: return std::nullopt;
   }
   return std::nullopt;
 }
@@ -106,7 +108,7 @@ class Ground {
 };
 
 Term depth_term(const std::string& symbol, const std::string& what, Length depth, const WorkingUnits& units) {
-  return given(symbol, what, units.depth.number(depth), units.depth.symbol, "as asked, else a quarter inch");
+  return given(symbol, what, units.depth.number(depth), units.depth.symbol, "as asked, else the usual one");
 }
 
 /// Area times depth in these units for one volume of compost.
@@ -116,8 +118,8 @@ Term area_depths(const WorkingUnits& units) {
                units.large.one / thin, units.area.symbol, by_definition);
 }
 
-bool has_depths_of_its_own(const Lawn& lawn) {
-  return std::any_of(lawn.zones.begin(), lawn.zones.end(), [](const Zone& zone) { return zone.depth.has_value(); });
+bool are_of_one_depth(const std::vector<ZoneDressing>& zones) {
+  return std::all_of(zones.begin(), zones.end(), [&](const ZoneDressing& zone) { return zone.depth == zones.front().depth; });
 }
 
 Term volume_on_the_ground(Working& working, const Topdressing& topdressing, const WorkingUnits& units) {
@@ -128,13 +130,13 @@ Term volume_on_the_ground(Working& working, const Topdressing& topdressing, cons
     const Term area = ground.zone(zone);
     areas.emplace_back(area);
     const std::string number = std::to_string(areas.size());
-    beds.push_back(area * depth_term("t" + number, "depth on " + zone.name, zone.depth.value_or(topdressing.plan.depth), units));
+    beds.push_back(area * depth_term("t" + number, "depth on " + zone.name, depth_of(zone, topdressing.plan), units));
   }
   const StepHeading volume{"V", "Compost on the ground", "area times depth", units.large.symbol, geometry};
-  if (has_depths_of_its_own(topdressing.lawn)) return working.step(volume, sum(beds) / area_depths(units));
+  if (!are_of_one_depth(topdressing.zones)) return working.step(volume, sum(beds) / area_depths(units));
   Expression area = sum(areas);
   if (areas.size() > 1) area = working.step({"A", "Area of the lawn", "that of its zones", units.area.symbol, geometry}, area);
-  return working.step(volume, area * depth_term("t", "depth", topdressing.plan.depth, units) / area_depths(units));
+  return working.step(volume, area * depth_term("t", "depth", topdressing.depth, units) / area_depths(units));
 }
 
 Term allowance_term(const Topdressing& topdressing) {

@@ -42,11 +42,34 @@ Labels amounts(const Topdressing& topdressing, const Materials& materials) {
   return labels;
 }
 
+Words area_words(Area area, const std::optional<Area>& spread) {
+  return spread ? say("{} (from {} to {})", area, Area(area - *spread), Area(area + *spread)) : Words(area);
+}
+
 Grid zones(const Topdressing& topdressing) {
   Grid grid;
-  for (const Zone& zone : topdressing.lawn.zones)
-    grid.rows.push_back({zone.name, zone.area, Volume(zone.area * zone.depth.value_or(topdressing.plan.depth))});
+  grid.head = {"zone", "area", "deep", "compost", "barrows"};
+  for (const ZoneDressing& zone : topdressing.zones)
+    grid.rows.push_back({zone.name, area_words(zone.area, zone.spread), SpreadDepth{zone.depth}, zone.volume,
+                         whole(static_cast<long long>(std::ceil(zone.wheelbarrow_loads)))});
   return grid;
+}
+
+bool has_bare_ground(const Topdressing& topdressing) {
+  return std::any_of(topdressing.zones.begin(), topdressing.zones.end(),
+                     [](const ZoneDressing& zone) { return zone.surface == Surface::bare; });
+}
+
+/// Pieces whose edge is too curved for so few widths.
+std::vector<Words> to_measure_closer(const Lawn& lawn) {
+  std::vector<Words> names;
+  for (const Zone& zone : lawn.zones) {
+    if (zone.whole && wants_closer_widths(*zone.whole)) names.emplace_back(zone.name);
+    for (const Piece& cut : zone.cut_out) {
+      if (wants_closer_widths(cut)) names.emplace_back(cut.name);
+    }
+  }
+  return names;
 }
 
 }  // namespace
@@ -55,8 +78,17 @@ void say_topdressing(PageWriter& writer, const Topdressing& topdressing, const M
   writer.paragraph(
       say("Spread {} of screened compost over {}, {} deep.", topdressing.volume, topdressing.area, SpreadDepth{topdressing.depth}));
   writer.block(amounts(topdressing, materials));
+  if (const std::vector<Words> names = to_measure_closer(topdressing.lawn); !names.empty())
+    writer.paragraph(say("Measure {} closer, at half the spacing: trapezoids and Simpson's rule differ by more than {}.", listed(names),
+                         Percent{widths_too_far_apart}));
   if (topdressing.plan.near_water)
     writer.paragraph("Keep back from the pond, stream or drain: ask your county how far. Sweep up what lands on pavement.");
+  if (has_bare_ground(topdressing)) writer.paragraph("On bare ground till it in, 6 to 8 in deep, before you sow.");
+  if (topdressing.deep_on_bare)
+    writer.paragraph(say("More than {} is too much for the soil to take in: spread less.", SpreadDepth{depth_to_warn_at_on_bare_ground}));
+  if (topdressing.deep_in_a_year)
+    writer.paragraph(say("That is more than {} in a year: phosphorus builds up in the soil. Spread less often or thinner.",
+                         SpreadDepth{depth_a_year_to_warn_at}));
   if (topdressing.deep)
     writer.paragraph(
         say("More than {} at once can smother a low or thin lawn: two thinner dressings are safer.", SpreadDepth{depth_to_warn_at}));
@@ -68,7 +100,8 @@ Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materi
   writer.section(Depth::act);
   say_topdressing(writer, answer.result, materials);
   end_act(writer, answer, materials, spreading);
-  if (answer->lawn.zones.size() > 1) writer.section(Depth::why, "Where it goes").block(zones(answer.result));
+  const bool worth_a_table = answer->zones.size() > 1 || answer->spread;
+  if (worth_a_table) writer.section(Depth::why, "Where it goes").block(zones(answer.result));
   return finished(std::move(writer), answer, materials);
 }
 
@@ -86,7 +119,7 @@ Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn
   writer.section(Depth::act);
   writer.paragraph(
       say("{} of compost covers about {}{}, {} deep, with {} for overlap and lumps.{}", volume, covered->covers,
-          is_known ? say(" of your {}", whole) : Words(), SpreadDepth{covered->plan.depth}, Percent{covered->plan.allowance.value()},
+          is_known ? say(" of your {}", whole) : Words(), SpreadDepth{covered->depth}, Percent{covered->plan.allowance.value()},
           !is_known                  ? Words()
           : whole <= covered->covers ? Words(" That is enough.")
                                      : say(" You need {} more.", Volume(volume * ((whole - covered->covers) / covered->covers).value()))));
