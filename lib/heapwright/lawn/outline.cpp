@@ -67,14 +67,14 @@ std::optional<std::size_t> spike(const Outline& outline) {
 
 [[noreturn]] void refuse(const Outline& outline) {
   const auto number = [&](std::size_t at) { return at % outline.size() + 1; };
+  if (const auto corner = spike(outline))
+    throw DomainError(fmt::format("its edge goes back along itself at point {}", number(*corner)), "leave that point out");
   if (const auto sides = crossing_sides(outline)) {
     const auto [one, other] = *sides;
     throw DomainError(fmt::format("its edge meets itself: from point {} to {}, and from point {} to {}", number(one), number(one + 1),
                                   number(other), number(other + 1)),
                       "give the points in the order in which one walks around");
   }
-  if (const auto corner = spike(outline))
-    throw DomainError(fmt::format("its edge goes back along itself at point {}", number(*corner)), "leave that point out");
   throw DomainError("its points go around nothing", "give three or more corners in the order in which one walks around");
 }
 
