@@ -87,13 +87,14 @@ struct NoticedSign {
   const Symptom* symptom = nullptr;
   const Cause* cause = nullptr;            ///< the likeliest, in the light of the yard; of none the commonest
   std::vector<const Cause*> other_causes;  ///< that hold of the yard too; of none all of them
-  bool pile_is_known = false;              ///< whether anything is known of the pile
-  bool is_measured = false;                ///< a thermometer has shown that it is so: nobody need look first
-  std::vector<RecipeAmount> fix;           ///< to add to all that is on hand; nothing where nothing is to be added
-  WaterMass water;                         ///< likewise
-  std::optional<Mix> mix;                  ///< all that is on hand, without water
-  std::optional<Mix> mended;               ///< with the fix
-  bool overfills = false;                  ///< with the fix there is more than the pile holds
+  bool in_a_tumbler = false;
+  bool pile_is_known = false;     ///< whether anything is known of the pile
+  bool is_measured = false;       ///< a thermometer has shown that it is so: nobody need look first
+  std::vector<RecipeAmount> fix;  ///< to add to all that is on hand; nothing where nothing is to be added
+  WaterMass water;                ///< likewise
+  std::optional<Mix> mix;         ///< all that is on hand, without water
+  std::optional<Mix> mended;      ///< with the fix
+  bool overfills = false;         ///< with the fix there is more than the pile holds
 
   /// Whether there is water to add: half a liter or less is none that anyone carries to a pile.
   bool takes_water() const { return water > 0.5 * unit::liter * water_density(); }

@@ -112,6 +112,7 @@ bool overfills(const Yard& yard, const std::optional<Mix>& mix) {
 NoticedSign noticed_in(const Yard& yard, const Answer<Recipe>* recipe, std::string_view symptom, Date day, const Circumstances& shown) {
   NoticedSign answer;
   answer.symptom = &known_row(*yard.tables.symptoms, symptom);
+  answer.in_a_tumbler = yard.pile && yard.pile->shape == PileShape::tumbler;
   answer.pile_is_known = recipe != nullptr || !shown.empty();
   if (recipe != nullptr) answer.mix = mix_on_hand(yard, WaterMass(), day)->mix;
   const Circumstances found = recipe != nullptr ? circumstances_of(yard, *recipe, answer.mix, day, shown) : shown;
