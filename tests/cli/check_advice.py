@@ -9,8 +9,9 @@ import re
 import subprocess
 import sys
 import tempfile
+import tomllib
 
-from arithmetic import Checks
+from arithmetic import ROOT, Checks
 
 check = Checks()
 
@@ -177,11 +178,58 @@ def check_old_compost(ask):
     has_not("no compost", ask.recipe("leaves=20 bags", "grass=25 buckets"), r"There is (no|too little) green")
 
 
+# The trade's basics, by the kind of pile
+
+KINDS = {"bin": 'shape = "bin"\nlength = "3 ft"\nwidth = "3 ft"\nheight = "3 ft"', "hoop": 'shape = "round"\ndiameter = "3 ft"\nheight = "3 ft"',
+         "heap": 'shape = "cone"\ndiameter = "4 ft"\nheight = "3 ft"', "windrow": 'shape = "windrow"\nlength = "6 ft"\nwidth = "4 ft"\nheight = "3 ft"',
+         "tumbler": 'shape = "tumbler"\nvolume = "80 gal"', "free": ""}
+MARK = r"How it is built \(common practice, no source\)"
+
+
+def yard_of(ask, kind, leaves="", more=""):
+    pile = f"[pile]\n{KINDS[kind]}\nturn_every = \"7 days\"\n" if KINDS[kind] else ""
+    return ask.yard("kind", SUPPLY.format("leaves-fall", f'amount = "20 leaf-bag"\n{leaves}') + SUPPLY.format("grass-clippings", 'amount = "12 bucket"\ntreated = "no"') +
+                    SUPPLY.format("kitchen-scraps", 'amount = "3 bucket"') + pile + more)
+
+
+def check_basics(ask):
+    for kind in KINDS:
+        for command in ("recipe", "plan"):
+            yard = yard_of(ask, kind)
+            screen, why = ask.screen(command, yard), ask.screen(command, yard, "--why")
+            here = f"{kind}, {command}"
+            has(here, screen, "best shredded first")
+            has(here, why, MARK, "shred whole leaves first")
+            if kind == "tumbler":
+                has(here, screen, r"1\. Put in ", r"Rotate it a few times, to mix it\.")
+                has(here, why, "it has no layers, and needs no fork")
+                has_not(here, why.replace("it has no layers, and needs no fork", ""), "at the bottom", "layer", "twig", "fork", "on top", "turn it")
+            else:
+                has(here, screen, r"(in (two|three|four|five) layers or mixed, autumn leaves between and on top|the rest over it)")
+                has(here, why, "layers and a mixed pile both do", "cover kitchen scraps with browns each time")
+                has_not(here, why, "[Rr]otate")
+            if kind in ("bin", "hoop"):
+                has(here, why, "top the bin up as it sinks")
+                has(here, screen, r"autumn leaves [^:]*\(no room\): keep them dry, and top it up as it sinks")
+            if command == "plan" and kind not in ("free",):
+                has(here, screen, "rotate it every 7 days" if kind == "tumbler" else "turn it every 7 days")
+        has_not(f"{kind}, shredded", ask.screen("recipe", yard_of(ask, kind, "shredded = true"), "--why"), "best shredded first", "shred whole leaves")
+
+
+def check_tumbler_symptoms(ask):
+    """What to do with a tumbler is rotated, whatever is wrong with it."""
+    with open(ROOT / "materials" / "symptoms.toml", "rb") as file:
+        symptoms = [row["id"] for row in tomllib.load(file)["symptom"]]
+    for symptom in symptoms:
+        screen = ask.screen("readings", yard_of(ask, "tumbler"), "--noticed", symptom, "--why")
+        has_not(f"a tumbler, {symptom}", screen, "twig", "forked in", "fork dry", "fork that", "with the fork", "layer by layer", "mound", "the outside to")
+
+
 def main():
     with tempfile.TemporaryDirectory() as name:
         ask = Asked(sys.argv[1], pathlib.Path(name))
         for check_of in (check_kept_dry, check_reasons, check_far_off, check_listed, check_without_a_size, check_without_figures,
-                         check_wet_and_dry, check_bedding, check_wood, check_old_compost):
+                         check_basics, check_tumbler_symptoms, check_wet_and_dry, check_bedding, check_wood, check_old_compost):
             check_of(ask)
     print("\n".join(check.failures))
     print(f"{check.count} checks, {len(check.failures)} failures")

@@ -91,8 +91,8 @@ void check_outline(const Outline& outline) {
   if (outline.size() < 3) throw DomainError("fewer than three points go around nothing", "give three or more corners");
   if (outline.size() > most_points) throw DomainError(fmt::format("more than {} points", most_points), "leave some out, or divide it");
   for (const PlanPoint& point : outline) {
-    if (!std::isfinite(point.east / unit::m) || !std::isfinite(point.north / unit::m))
-      throw DomainError("a point lies nowhere", "measure it again");
+    const PlainPoint at = in_meters(point);
+    if (!std::isfinite(at.x()) || !std::isfinite(at.y())) throw DomainError("a point lies nowhere", "measure it again");
   }
   if (!bg::is_valid(polygon_of(outline))) refuse(outline);
 }

@@ -47,6 +47,7 @@ Cause read_cause(Table& table) {
   cause.cause = table.text("cause").value_or("");
   cause.check = table.text("check").value_or("");
   cause.do_now = table.text("do_now").value_or("");
+  cause.in_a_tumbler = table.text("in_a_tumbler").value_or("");
   cause.fix = table.one_of("fix", fix_words).value_or(Fix::none);
   cause.fix_when = table.text("fix_when").value_or("");
   table.finish();

@@ -48,8 +48,10 @@ struct Cause {
   std::string cause;
   std::string check;
   std::string do_now;
+  std::string in_a_tumbler;  ///< what to do in one, which is rotated, never forked or built anew; nothing where that is the same
   Fix fix = Fix::none;
   std::string fix_when;  ///< what to wait for before anything is added
+  const std::string& to_do(bool tumbler) const { return tumbler && !in_a_tumbler.empty() ? in_a_tumbler : do_now; }
 };
 
 struct Symptom {

@@ -162,7 +162,9 @@ Labels readings_in_short(const YardReadings& readings) {
 // --- what is wrong with it ---
 
 /// A cause as one of several: what it is, how to tell it, what to do then.
-Words cause_words(const Cause& cause) { return say("{}. If {}, {}.", capital(cause.cause), cause.check, cause.do_now); }
+Words cause_words(const Cause& cause, const NoticedSign& noticed) {
+  return say("{}. If {}, {}.", capital(cause.cause), cause.check, cause.to_do(noticed.in_a_tumbler));
+}
 
 Words to_add(const NoticedSign& noticed, const Materials& materials) {
   std::vector<Words> added;
@@ -208,7 +210,7 @@ Numbered steps_of(const NoticedSign& noticed, const Materials& materials) {
   if (!noticed.is_measured)
     steps.items.push_back(say("Check that it is so: {}.{}", noticed.cause->check,
                               noticed.other_causes.empty() ? "" : " If not, see the other causes with the reasons."));
-  steps.items.push_back(say("{}.", capital(noticed.cause->do_now)));
+  steps.items.push_back(say("{}.", capital(noticed.cause->to_do(noticed.in_a_tumbler))));
   const Words fix = fix_words(noticed, materials);
   if (!fix.empty()) steps.items.push_back(fix);
   return steps;
@@ -221,7 +223,7 @@ void say_in_full(PageWriter& writer, const NoticedSign& noticed, const Materials
 
 void say_in_short(PageWriter& writer, const NoticedSign& noticed, const Materials& materials) {
   const Words fix = fix_words(noticed, materials);
-  writer.paragraph(say("{}. {}{}{}", capital(noticed.symptom->name), cause_words(*noticed.cause), fix.empty() ? "" : " ", fix));
+  writer.paragraph(say("{}. {}{}{}", capital(noticed.symptom->name), cause_words(*noticed.cause, noticed), fix.empty() ? "" : " ", fix));
 }
 
 /// So many causes of each sign of an unknown pile stand on a screen of twenty lines.
@@ -244,7 +246,7 @@ void say_causes_to_choose(PageWriter& writer, const NoticedSign& noticed, std::s
   writer.paragraph(causes.size() == 1 ? say("{}.", capital(noticed.symptom->name))
                                       : say("{}. See which of these fits{}:", capital(noticed.symptom->name), more));
   std::vector<Words> items;
-  for (std::size_t i = 0; i < causes.size() - left; ++i) items.push_back(cause_words(*causes[i]));
+  for (std::size_t i = 0; i < causes.size() - left; ++i) items.push_back(cause_words(*causes[i], noticed));
   writer.bullets(std::move(items));
 }
 
@@ -413,7 +415,7 @@ void say_other_causes(PageWriter& writer, const YardReadings& readings) {
   for (const NoticedSign& noticed : readings.noticed) {
     const std::vector<const Cause*> causes = causes_of(noticed);
     std::vector<Words> items;
-    for (std::size_t i = noticed.pile_is_known ? 1 : shown; i < causes.size(); ++i) items.push_back(cause_words(*causes[i]));
+    for (std::size_t i = noticed.pile_is_known ? 1 : shown; i < causes.size(); ++i) items.push_back(cause_words(*causes[i], noticed));
     writer.section(Depth::why, say("More on this: {}", noticed.symptom->name)).bullets(std::move(items));
     const Words change = brought(noticed);
     if (!change.empty()) writer.paragraph(say("What you add brings {}.", change));

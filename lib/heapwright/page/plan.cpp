@@ -27,7 +27,8 @@ bool is_order_only(const Plan& plan) { return plan.topdressing && !plan.has_supp
 Words care_of(const Plan& plan) {
   constexpr std::string_view squeeze = "add water if it crumbles, dry leaves if it drips";
   if (!plan.pile || !plan.pile->turn_every) return say("leave it unturned; {}", squeeze);
-  return say("turn it every {}; {}", *plan.pile->turn_every, squeeze);
+  const std::string_view turn = plan.pile->shape == PileShape::tumbler ? "rotate" : "turn";
+  return say("{} it every {}; {}", turn, *plan.pile->turn_every, squeeze);
 }
 
 const Forecast* forecast_in(const Plan& plan) {

@@ -72,7 +72,7 @@ Words what_rots_words(const Recipe& recipe) {
   std::vector<Words> names(recipe.what_rots->hardly_rots.begin(), recipe.what_rots->hardly_rots.end());
   if (far * ratio < window.low)
     return say(
-        "C:N about {} in what rots this year, which is green: of {} hardly any does. Have dry leaves ready, and fork them in if it "
+        "C:N about {} in what rots this year, which is green: of {} hardly any does. Have dry leaves ready, and mix them in if it "
         "smells of ammonia",
         ratio, listed(names));
   if (greens_lacking(recipe)) return say("C:N about {} in what rots this year, which is brown", ratio);

@@ -68,19 +68,25 @@ Words rest_words(const Remainder& left, const Materials& materials) {
 }
 
 /// What becomes of several that are kept dry: some of them may be mulch as well.
-Words keep_dry_words(const std::vector<Remainder>& group, const Materials& materials) {
+Words keep_dry_words(const std::vector<Remainder>& group, const Recipe& recipe, const Materials& materials) {
   std::vector<Words> mulch;
   for (const Remainder& left : group) {
     if (left_over_of(left, materials) == LeftOver::mulch) mulch.emplace_back(left.amount.name);
   }
   const bool all = mulch.size() == group.size();
+  if (room_sets_size(recipe)) {
+    const std::string_view sinks =
+        calls_for(recipe, Basic::top_up) ? "keep them dry, and top it up as it sinks" : "keep them dry, and put them in as it sinks";
+    return sinks;
+  }
   if (mulch.empty() || all) return use_of_left_over(all ? LeftOver::mulch : LeftOver::leaf_mold, {});
   return say("keep them dry for later, or spread the {} as mulch", listed(mulch));
 }
 
 Words use_of_group(const std::vector<Remainder>& group, const Recipe& recipe, const Materials& materials) {
   const LeftOver use = left_over_of(group.front(), materials);
-  if (use == LeftOver::leaf_mold || use == LeftOver::mulch) return keep_dry_words(group, materials);
+  if (use == LeftOver::leaf_mold || use == LeftOver::mulch) return keep_dry_words(group, recipe, materials);
+  if (use == LeftOver::under_browns && calls_for(recipe, Basic::rotate_a_tumbler)) return "put them in as more browns go in";
   return use_of_left_over(use, room_sets_size(recipe) ? "as the pile sinks" : "as more browns come in");
 }
 
@@ -144,12 +150,20 @@ std::string_view count_of_layers(int layers) {
   return words.at(static_cast<std::size_t>(std::clamp(layers, 1, 5)) - 1);
 }
 
-void layer_steps(const Layering& layering, const Materials& materials, std::vector<Words>& steps) {
+std::string_view shredded_words(const Recipe& recipe) { return calls_for(recipe, Basic::shred_leaves) ? ", best shredded first" : ""; }
+
+/// A tumbler is filled anyhow, and mixes by being rotated.
+void tumbler_steps(const Recipe& recipe, const Materials& materials, std::vector<Words>& steps) {
+  steps.push_back(say("Put in {}{}.", all_of(going_in(recipe), materials),
+                      calls_for(recipe, Basic::shred_leaves) ? ", the leaves best shredded first" : ""));
+}
+
+void layer_steps(const Recipe& recipe, const Layering& layering, const Materials& materials, std::vector<Words>& steps) {
   const Words bottom = layering.at_the_bottom ? Words(whole(*layering.at_the_bottom)) : Words(part_of(layering.layers + 1));
-  steps.push_back(say("Take {}; lay {} at the bottom.", all_of(layering.browns, materials), bottom));
+  steps.push_back(say("Take {}{}; lay {} at the bottom.", all_of(layering.browns, materials), shredded_words(recipe), bottom));
   const Words greens = all_of(layering.greens, materials);
   steps.push_back(layering.layers == 1 ? say("On it {}, and the rest over it.", greens)
-                                       : say("On it {}, in {}, {} between and on top.", greens, count_of_layers(layering.layers),
+                                       : say("On it {}, in {} or mixed, {} between and on top.", greens, count_of_layers(layering.layers),
                                              layering.browns.size() == 1 ? layering.browns.front().name : "the browns"));
 }
 
@@ -407,12 +421,15 @@ Words pile_in_one_line(const Recipe& recipe, const Materials& materials) {
 
 std::vector<Words> building_steps(const Recipe& recipe, const Materials& materials) {
   std::vector<Words> steps;
-  if (const auto layering = layering_of(recipe)) {
-    layer_steps(*layering, materials, steps);
+  if (calls_for(recipe, Basic::rotate_a_tumbler)) {
+    tumbler_steps(recipe, materials, steps);
+  } else if (const auto layering = layering_of(recipe)) {
+    layer_steps(recipe, *layering, materials, steps);
   } else {
-    steps.push_back(say("Pile up {}.", all_of(going_in(recipe), materials)));
+    steps.push_back(say("Pile up {}{}.", all_of(going_in(recipe), materials), shredded_words(recipe)));
   }
   steps.push_back(water_step(recipe, materials));
+  if (calls_for(recipe, Basic::rotate_a_tumbler)) steps.push_back("Rotate it a few times, to mix it.");
   for (const auto& group : by_use(remainders_of(recipe), materials)) steps.push_back(remainders_step(group, recipe, materials));
   return steps;
 }
@@ -517,9 +534,31 @@ Labels set_aside(const Recipe& recipe, const Materials& materials) {
   return labels;
 }
 
+namespace {
+
+Words basic_words(Basic basic) {
+  switch (basic) {
+    case Basic::shred_leaves: return "shred whole leaves first, or mow over them: they mat less and rot sooner";
+    case Basic::layers_or_mixed: return "built in one day, layers and a mixed pile both do: in layers it is mixed at the first turning";
+    case Basic::cover_scraps: return "cover kitchen scraps with browns each time: that keeps flies and animals off";
+    case Basic::top_up: return "top the bin up as it sinks, with the same mix";
+    case Basic::rotate_a_tumbler: return "rotate a tumbler a few times whenever something goes in: it has no layers, and needs no fork";
+  }
+  return {};
+}
+
+void say_basics(PageWriter& writer, const Recipe& recipe) {
+  std::vector<Words> items;
+  for (const Basic basic : recipe.basics) items.push_back(basic_words(basic));
+  writer.section(Depth::why, "How it is built (common practice, no source)").bullets(std::move(items));
+}
+
+}  // namespace
+
 void say_why(PageWriter& writer, const Recipe& recipe, const Materials& materials, const Words& room) {
   writer.section(Depth::why, "Before what was left out can go in").bullets(to_find_out(recipe));
   if (!recipe.mix) return;
+  say_basics(writer, recipe);
   const Mix& mix = as_built(recipe).mix;
   const bool far_off = verdict_of(recipe) == RecipeVerdict::far_off;
   if (far_off) say_ways(writer, recipe, materials);

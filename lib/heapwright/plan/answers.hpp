@@ -104,6 +104,7 @@ struct NoticedSign {
   const Symptom* symptom = nullptr;
   const Cause* cause = nullptr;            ///< the likeliest, in the light of the yard; of none the commonest
   std::vector<const Cause*> other_causes;  ///< that hold of the yard too; of none all of them
+  bool in_a_tumbler = false;
   bool pile_is_known = false;              ///< whether anything is known of the pile
   bool is_measured = false;                ///< a thermometer has shown that it is so: nobody need look first
   bool as_planned = false;                 ///< what went in is by the recipe, which left some of what is on hand

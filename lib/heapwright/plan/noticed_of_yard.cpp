@@ -122,6 +122,7 @@ std::vector<const Cause*> all_causes(const Symptom& symptom) {
 NoticedSign noticed_in(const Yard& yard, const PileAsBuilt* pile, std::string_view symptom, Date day, const Circumstances& shown) {
   NoticedSign answer;
   answer.symptom = &known_row(*yard.tables.symptoms, symptom);
+  answer.in_a_tumbler = yard.pile && yard.pile->shape == PileShape::tumbler;
   answer.pile_is_known = pile != nullptr || !shown.empty();
   if (pile != nullptr) answer.mix = mix_on_hand(pile->yard, WaterMass(), day)->mix;
   const Circumstances found = pile != nullptr ? circumstances_of(pile->yard, pile->recipe, answer.mix, day, shown) : shown;

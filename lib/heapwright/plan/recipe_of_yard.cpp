@@ -8,6 +8,7 @@
 #include "heapwright/plan/what_rots.hpp"
 #include "heapwright/recipe/help.hpp"
 #include "heapwright/recipe/proportion.hpp"
+#include "heapwright/recipe/verdict.hpp"
 #include "heapwright/recipe/whole.hpp"
 #include "heapwright/recipe/why_left.hpp"
 #include "heapwright/units/text.hpp"
@@ -260,6 +261,32 @@ Facts facts_of_what_goes_in(const std::vector<Supply>& supplies, const Recipe& r
   return facts;
 }
 
+bool are_whole_leaves(const Supply& supply) {
+  const bool cut = supply.shredded || supply.packing_as_counted() == "shredded";
+  return supply.feedstock.has_tag("leaves") && !cut && supply.feedstock.find_packing("shredded") != nullptr;
+}
+
+/// Of a recipe with a mix.
+std::vector<Basic> basics_of(const Yard& yard, const std::vector<Supply>& supplies, const Recipe& recipe) {
+  const AsBuilt pile = as_built(recipe);
+  const auto some_go_in = [&](auto&& are_so) {
+    for (std::size_t i = 0; i < supplies.size(); ++i) {
+      if (goes_in(pile.amounts[i], pile.mix) && are_so(supplies[i])) return true;
+    }
+    return false;
+  };
+  const bool tumbler = yard.pile && yard.pile->shape == PileShape::tumbler;
+  const bool bin = yard.pile && (yard.pile->shape == PileShape::bin || yard.pile->shape == PileShape::round);
+  std::vector<Basic> basics;
+  if (some_go_in(are_whole_leaves)) basics.push_back(Basic::shred_leaves);
+  if (tumbler) basics.push_back(Basic::rotate_a_tumbler);
+  if (!tumbler && layering_of(recipe)) basics.push_back(Basic::layers_or_mixed);
+  if (!tumbler && some_go_in([](const Supply& supply) { return supply.feedstock.has_tag("scraps"); }))
+    basics.push_back(Basic::cover_scraps);
+  if (bin) basics.push_back(Basic::top_up);
+  return basics;
+}
+
 }  // namespace
 
 Answer<Recipe> first_recipe(const Yard& yard, Date today) {
@@ -280,6 +307,7 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
     recipe.feeding = feeding_schedule(supplies, question, recipe, built);
   }
   recipe.left_out = left_out_of(yard.supplies);
+  if (recipe.mix) recipe.basics = basics_of(yard, supplies, recipe);
   if (recipe.mix) recipe.why_left = why_left(question, recipe);
   if (recipe.mix) recipe.counting_what_rots = counting_what_rots(question, recipe, yard, built);
   Facts facts = facts_of_pile(yard, recipe, built);

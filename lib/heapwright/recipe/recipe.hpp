@@ -218,6 +218,15 @@ struct CountingWhatRots {
   std::vector<RecipeAmount> with_it;     ///< a good pile that has such things in it, where the recipe leaves them all out
 };
 
+/// The trade's basics that apply to a pile. Common practice, no source.
+enum class Basic {
+  shred_leaves,      ///< whole leaves go in
+  layers_or_mixed,   ///< greens and browns, built in one day
+  cover_scraps,      ///< with browns
+  top_up,            ///< a bin as it sinks
+  rotate_a_tumbler,  ///< which has no layers
+};
+
 struct Recipe {
   RecipeStatus status = RecipeStatus::nothing_on_hand;
   bool additions_only = false;  ///< there are amounts, but only of supplements and minerals
@@ -247,6 +256,7 @@ struct Recipe {
   std::optional<Volume> room;  ///< of the bins
   std::vector<LeftOut> left_out;
   std::vector<NotToday> not_today;
+  std::vector<Basic> basics;
   std::vector<WhyLeft> why_left;  ///< of each amount, in their order
   std::optional<FeedingSchedule> feeding;
   std::optional<WhatRots> what_rots;                   ///< where much of what goes in hardly does

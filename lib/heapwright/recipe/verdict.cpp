@@ -71,6 +71,10 @@ RecipeVerdict verdict_of(const Recipe& recipe) {
   return RecipeVerdict::no_pile;
 }
 
+bool calls_for(const Recipe& recipe, Basic basic) {
+  return std::find(recipe.basics.begin(), recipe.basics.end(), basic) != recipe.basics.end();
+}
+
 bool is_too_small(const Recipe& recipe) {
   return recipe.status == RecipeStatus::nearest && recipe.held_back_by.size() == 1 && recipe.held_back_by.front().limit == Limit::capacity;
 }

@@ -97,6 +97,8 @@ std::vector<Remainder> remainders_of(const Recipe& recipe);
 /// What there is as much of as is wanted, and none is.
 std::vector<RecipeAmount> not_needed(const Recipe& recipe);
 
+bool calls_for(const Recipe& recipe, Basic basic);
+
 /// A pile in layers: browns at the bottom, then greens and browns in turn, browns on top.
 struct Layering {
   int layers = 1;                    ///< of greens; one more of browns

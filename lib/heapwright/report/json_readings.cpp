@@ -111,7 +111,7 @@ Json noticed_json(const YardReadings& answer) {
     for (const RecipeAmount& amount : noticed.fix) fix.push_back(measured_json(amount));
     Json others = Json::array();
     for (const Cause* other : noticed.other_causes)
-      others.push_back({{"cause", other->cause}, {"check", other->check}, {"do_now", other->do_now}});
+      others.push_back({{"cause", other->cause}, {"check", other->check}, {"do_now", other->to_do(noticed.in_a_tumbler)}});
     list.push_back({{"symptom", noticed.symptom->id},
                     {"likely_cause", noticed.cause->cause},
                     {"check", noticed.cause->check},
@@ -122,7 +122,7 @@ Json noticed_json(const YardReadings& answer) {
                     {"water_to_add_kg", noticed.water.value()},
                     {"mix", noticed_mix_json(noticed.mix)},
                     {"mix_with_fix", noticed_mix_json(noticed.mended)},
-                    {"do_now", noticed.cause->do_now}});
+                    {"do_now", noticed.cause->to_do(noticed.in_a_tumbler)}});
   }
   return list;
 }
