@@ -32,6 +32,7 @@ constexpr auto no_slips = std::to_array<std::string_view>(
      "spout",   "spring",  "stack",  "stake",  "stamp",  "steak", "steal",    "stems",   "stepped", "stick",    "store",    "stoves",
      "stream",  "strings", "strong", "teams",  "these",  "those", "tough",    "train",   "tried",   "tripping", "trust",    "turns",
      "warms",   "weeks",   "works",  "would"});
+static_assert(std::is_sorted(no_slips.begin(), no_slips.end()));
 
 template <std::size_t n>
 bool is_among(const std::string& word, const std::array<std::string_view, n>& words) {

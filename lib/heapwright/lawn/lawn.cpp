@@ -11,8 +11,6 @@
 namespace heapwright {
 namespace {
 
-const std::vector<std::pair<std::string, Surface>> zone_surface_words{{"lawn", Surface::lawn}, {"new", Surface::bare}};
-
 Zone* find_zone(std::vector<Zone>& zones, const std::string& name) {
   const auto found = std::find_if(zones.begin(), zones.end(), [&](const Zone& zone) { return zone.name == name; });
   return found == zones.end() ? nullptr : &*found;
@@ -51,7 +49,7 @@ class LawnReader {
     Zone zone;
     zone.measured_by = table.one_of("measured_by", measured_by_words());
     zone.depth = table.read("depth", [&](std::string_view text) { return read_side(text, surveying_); });
-    zone.surface = table.one_of("surface", zone_surface_words);
+    zone.surface = table.one_of("surface", surface_words());
     return zone;
   }
 
@@ -129,6 +127,13 @@ class LawnReader {
 };
 
 }  // namespace
+
+const std::vector<std::pair<std::string, Surface>>& surface_words() {
+  static const std::vector<std::pair<std::string, Surface>> words{{"lawn", Surface::lawn}, {"new", Surface::bare}};
+  return words;
+}
+
+std::string_view surface_word(Surface surface) { return surface_words()[surface == Surface::bare ? 1 : 0].first; }
 
 Lawn read_lawn(Table& root) {
   std::optional<Table> table = root.table("lawn");

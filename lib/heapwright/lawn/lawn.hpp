@@ -3,6 +3,8 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include "heapwright/lawn/measured_by.hpp"
@@ -25,6 +27,9 @@ struct Piece {
 };
 
 enum class Surface { lawn, bare };  ///< a living lawn; bare ground, a new lawn or a bed
+/// Each with its word in a yard file.
+const std::vector<std::pair<std::string, Surface>>& surface_words();
+std::string_view surface_word(Surface surface);
 
 struct Zone {
   std::string name;

@@ -23,13 +23,6 @@ const std::vector<std::pair<std::string, MeasuredBy>>& measured_by_words() {
   return words;
 }
 
-std::string_view measured_by_word(MeasuredBy measured_by) {
-  for (const auto& [word, meaning] : measured_by_words()) {
-    if (meaning == measured_by) return word;
-  }
-  return {};
-}
-
 Area spread_of_area(Area area, MeasuredBy measured_by) {
   switch (measured_by) {
     case MeasuredBy::tape: return 0.02 * area;

@@ -1,7 +1,6 @@
 #pragma once
 /// How well an area is known, by what it was measured with.
 
-#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -13,7 +12,6 @@ namespace heapwright {
 enum class MeasuredBy { wheel, tape, paces, tracing, gps };
 
 const std::vector<std::pair<std::string, MeasuredBy>>& measured_by_words();
-std::string_view measured_by_word(MeasuredBy measured_by);
 
 /// Half of the range in which an area lies, 19 times in 20. Of a tape 2 %, a wheel 3 %, a tracing of an aerial photo 5 %, paces 10 %:
 /// judged, common practice, no source. Of fixes of a phone, each within 4.9 m 19 times in 20 (secondary), as for a square whose corners are

@@ -12,7 +12,6 @@ namespace heapwright {
 namespace {
 
 const std::vector<std::pair<std::string, Grass>> grass_words{{"cool-season", Grass::cool_season}, {"warm-season", Grass::warm_season}};
-const std::vector<std::pair<std::string, Surface>> surface_words{{"lawn", Surface::lawn}, {"new", Surface::bare}};
 
 double read_money(Table& table, std::string_view key) {
   const double money = table.number(key).value_or(0.0);
@@ -128,7 +127,7 @@ TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   if (plan.depth && !is_positive(*plan.depth)) table->problem_at("depth", "a topdressing has a depth", "write depth = \"1/4 in\"");
   plan.grass = table->one_of("grass", grass_words).value_or(plan.grass);
   plan.months = read_months(*table, "months");
-  plan.surface = table->one_of("surface", surface_words).value_or(plan.surface);
+  plan.surface = table->one_of("surface", surface_words()).value_or(plan.surface);
   if (plan.depth && is_positive(*plan.depth)) report_smothering(*table, *plan.depth, plan.surface);
   plan.near_water = table->flag("near_water").value_or(false);
   plan.allowance = table->read("allowance", read_fraction<OfVolume>).value_or(plan.allowance);
@@ -222,6 +221,10 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   answer.assumptions = assumptions_for(plan, materials);
   answer.cautions = cautions_for(*materials.cautions, facts_of(plan));
   return answer;
+}
+
+bool are_of_one_depth(const std::vector<ZoneDressing>& zones) {
+  return std::all_of(zones.begin(), zones.end(), [&](const ZoneDressing& zone) { return zone.depth == zones.front().depth; });
 }
 
 Area area_covered(Volume volume, const TopdressingPlan& plan) {

@@ -113,6 +113,8 @@ struct ZoneDressing {
   double wheelbarrow_loads = 0.0;
 };
 
+bool are_of_one_depth(const std::vector<ZoneDressing>& zones);
+
 struct Topdressing {
   Area area;
   std::optional<Area> spread;  ///< of the area, either way, where it is known how each zone was measured

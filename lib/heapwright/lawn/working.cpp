@@ -118,10 +118,6 @@ Term area_depths(const WorkingUnits& units) {
                units.large.one / thin, units.area.symbol, by_definition);
 }
 
-bool are_of_one_depth(const std::vector<ZoneDressing>& zones) {
-  return std::all_of(zones.begin(), zones.end(), [&](const ZoneDressing& zone) { return zone.depth == zones.front().depth; });
-}
-
 Term volume_on_the_ground(Working& working, const Topdressing& topdressing, const WorkingUnits& units) {
   Ground ground(working, units);
   std::vector<Expression> areas;

@@ -179,11 +179,10 @@ bool denies(const std::string& word) { return word == "no" || word == "not" || w
 bool tells_of_great_heat(std::string_view text) {
   constexpr int least = 161;
   constexpr int most = 230;  // more is no pile's
-  constexpr std::array<std::string_view, 8> of_heat{"f", "deg", "degree", "fahrenheit", "temp", "thermometer", "hit", "reads"};
+  constexpr std::array<std::string_view, 5> of_heat{"deg", "fahrenheit", "temp", "thermometer", "hit"};
   const std::vector<std::string> words = words_of(text);
-  const bool is_of_heat = std::any_of(words.begin(), words.end(), [&](const std::string& word) {
-    return std::find(of_heat.begin(), of_heat.end(), word) != of_heat.end() || word.starts_with("degree") || word.starts_with("temp");
-  });
+  const bool is_of_heat = any_begins_with(words, of_heat) ||
+                          std::any_of(words.begin(), words.end(), [](const std::string& word) { return word == "f" || word == "reads"; });
   if (!is_of_heat) return false;
   const std::size_t begin = text.find_first_of("0123456789");
   int degrees = 0;

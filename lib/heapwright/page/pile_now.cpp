@@ -181,10 +181,11 @@ Words measured(const RecipeAmount& amount, const Materials& materials) {
   return amount.counted_by_mass ? Words(amount.mass) : amount_of(amount.containers, amount.volume, materials);
 }
 
-Words kept_browns_words(const KeptBrowns& browns, const Materials& materials) {
+Words kept_browns_words(const KeptBrowns& browns, bool in_a_tumbler, const Materials& materials) {
+  const char* add = in_a_tumbler ? "Add" : "Fork in";
   const Words amount = measured(browns.at_most, materials);
-  if (!(browns.at_most.mass < browns.kept.mass)) return say("Fork in what it wants of the {} of {} you kept.", amount, browns.kept.name);
-  return say("Fork in up to {} of the {} you kept: more would make it too brown.", amount, browns.kept.name);
+  if (!(browns.at_most.mass < browns.kept.mass)) return say("{} what it wants of the {} of {} you kept.", add, amount, browns.kept.name);
+  return say("{} up to {} of the {} you kept: more would make it too brown.", add, amount, browns.kept.name);
 }
 
 /// What has to be so for the amounts to be right.
@@ -196,7 +197,7 @@ Words condition_words(const NoticedSign& noticed) {
 
 /// What to add in containers, on what conditions.
 Words fix_words(const NoticedSign& noticed, const Materials& materials) {
-  if (noticed.kept_browns) return kept_browns_words(*noticed.kept_browns, materials);
+  if (noticed.kept_browns) return kept_browns_words(*noticed.kept_browns, noticed.in_a_tumbler, materials);
   const Words added = to_add(noticed, materials);
   if (added.empty()) return {};
   const Words condition = condition_words(noticed);

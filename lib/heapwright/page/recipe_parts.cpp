@@ -150,17 +150,21 @@ std::string_view count_of_layers(int layers) {
   return words.at(static_cast<std::size_t>(std::clamp(layers, 1, 5)) - 1);
 }
 
-std::string_view shredded_words(const Recipe& recipe) { return calls_for(recipe, Basic::shred_leaves) ? ", best shredded first" : ""; }
+/// Behind a list of so many things.
+std::string_view shredded_words(const Recipe& recipe, std::size_t things) {
+  if (!calls_for(recipe, Basic::shred_leaves)) return "";
+  return things == 1 ? ", best shredded first" : ", the leaves best shredded first";
+}
 
 /// A tumbler is filled anyhow, and mixes by being rotated.
 void tumbler_steps(const Recipe& recipe, const Materials& materials, std::vector<Words>& steps) {
-  steps.push_back(say("Put in {}{}.", all_of(going_in(recipe), materials),
-                      calls_for(recipe, Basic::shred_leaves) ? ", the leaves best shredded first" : ""));
+  steps.push_back(say("Put in {}{}.", all_of(going_in(recipe), materials), shredded_words(recipe, going_in(recipe).size())));
 }
 
 void layer_steps(const Recipe& recipe, const Layering& layering, const Materials& materials, std::vector<Words>& steps) {
   const Words bottom = layering.at_the_bottom ? Words(whole(*layering.at_the_bottom)) : Words(part_of(layering.layers + 1));
-  steps.push_back(say("Take {}{}; lay {} at the bottom.", all_of(layering.browns, materials), shredded_words(recipe), bottom));
+  steps.push_back(
+      say("Take {}{}; lay {} at the bottom.", all_of(layering.browns, materials), shredded_words(recipe, layering.browns.size()), bottom));
   const Words greens = all_of(layering.greens, materials);
   steps.push_back(layering.layers == 1 ? say("On it {}, and the rest over it.", greens)
                                        : say("On it {}, in {} or mixed, {} between and on top.", greens, count_of_layers(layering.layers),
@@ -426,7 +430,7 @@ std::vector<Words> building_steps(const Recipe& recipe, const Materials& materia
   } else if (const auto layering = layering_of(recipe)) {
     layer_steps(recipe, *layering, materials, steps);
   } else {
-    steps.push_back(say("Pile up {}{}.", all_of(going_in(recipe), materials), shredded_words(recipe)));
+    steps.push_back(say("Pile up {}{}.", all_of(going_in(recipe), materials), shredded_words(recipe, going_in(recipe).size())));
   }
   steps.push_back(water_step(recipe, materials));
   if (calls_for(recipe, Basic::rotate_a_tumbler)) steps.push_back("Rotate it a few times, to mix it.");

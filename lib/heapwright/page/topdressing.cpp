@@ -43,7 +43,7 @@ Labels amounts(const Topdressing& topdressing, const Materials& materials) {
 }
 
 Words area_words(Area area, const std::optional<Area>& spread) {
-  return spread ? say("{} (from {} to {})", area, Area(area - *spread), Area(area + *spread)) : Words(area);
+  return spread ? say("{} (from {} to {})", area, std::max(Area(), Area(area - *spread)), Area(area + *spread)) : Words(area);
 }
 
 Grid zones(const Topdressing& topdressing) {
@@ -58,6 +58,18 @@ Grid zones(const Topdressing& topdressing) {
 bool has_bare_ground(const Topdressing& topdressing) {
   return std::any_of(topdressing.zones.begin(), topdressing.zones.end(),
                      [](const ZoneDressing& zone) { return zone.surface == Surface::bare; });
+}
+
+/// A fifth of an area and more: worth measuring otherwise. Judged; of the ways to measure only a phone's fixes on a small lawn are so far
+/// off.
+constexpr double poorly_known = 0.2;
+
+void say_poorly_known(PageWriter& writer, const Topdressing& topdressing) {
+  for (const ZoneDressing& zone : topdressing.zones) {
+    if (zone.spread && *zone.spread > poorly_known * zone.area)
+      writer.paragraph(say("A phone's fixes tell the area of {} only to within {} either way: measure it with a wheel or a tape.",
+                           zone.name, Percent{static_cast<double>(*zone.spread / zone.area)}));
+  }
 }
 
 /// Pieces whose edge is too curved for so few widths.
@@ -75,9 +87,10 @@ std::vector<Words> to_measure_closer(const Lawn& lawn) {
 }  // namespace
 
 void say_topdressing(PageWriter& writer, const Topdressing& topdressing, const Materials& materials) {
-  writer.paragraph(
-      say("Spread {} of screened compost over {}, {} deep.", topdressing.volume, topdressing.area, SpreadDepth{topdressing.depth}));
+  writer.paragraph(say("Spread {} of screened compost over {}, {} deep{}.", topdressing.volume, topdressing.area,
+                       SpreadDepth{topdressing.depth}, are_of_one_depth(topdressing.zones) ? "" : " on average"));
   writer.block(amounts(topdressing, materials));
+  say_poorly_known(writer, topdressing);
   if (const std::vector<Words> names = to_measure_closer(topdressing.lawn); !names.empty())
     writer.paragraph(say("Measure {} closer, at half the spacing: trapezoids and Simpson's rule differ by more than {}.", listed(names),
                          Percent{widths_too_far_apart}));

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heapwright/mix/constituents.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/recipe/amounts.hpp"
 
@@ -24,12 +25,12 @@ bool is_dry_brown(const Supply& supply, const Targets& targets) {
   return supply.feedstock.feedstock_class == FeedstockClass::keeper && is_brown && is.moisture < targets.moisture.low;
 }
 
-/// The most of something brown in a mix whose C:N is not above R, of C and N in the mix and c and n in a unit of it:
+/// The most of something brown in a mix whose C:N is not above R, of C and N in the mix and c and n in all of the brown, as a part of that:
 ///
 ///     x = (R N − C)/(c − R n)
 Mass most_of(const Ingredient& brown, const Mix& mix, CarbonNitrogenRatio highest) {
-  const Mix unit = mix_of({{brown}, WaterMass()});
-  return brown.mass * ((highest * mix.nitrogen - mix.carbon) / (unit.carbon - highest * unit.nitrogen));
+  const Constituents all = constituents_of(brown);
+  return brown.mass * ((highest * mix.nitrogen - mix.carbon) / (all.carbon - highest * all.nitrogen));
 }
 
 /// Down to what a person can measure.

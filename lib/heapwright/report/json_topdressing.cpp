@@ -9,7 +9,7 @@ Json zones_json(const Topdressing& topdressing) {
   Json zones = Json::array();
   for (const ZoneDressing& zone : topdressing.zones)
     zones.push_back({{"name", zone.name},
-                     {"surface", zone.surface == Surface::bare ? "new" : "lawn"},
+                     {"surface", surface_word(zone.surface)},
                      {"area_m2", zone.area.value()},
                      {"area_spread_m2", optional_si(zone.spread)},
                      {"depth_m", zone.depth.value()},
