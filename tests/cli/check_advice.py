@@ -144,18 +144,63 @@ def moisture_of(ask, *adds):
 
 
 def check_bedding(ask):
-    """Manure bedded with shavings, all of it in: by hand 33 bags of leaves bring ten and ten wheelbarrows to 60 % moisture, and 24 to 62 %, which
-    nobody can tell from it."""
+    """Manure and shavings go in together, whatever leaves there are. By hand 33 bags of leaves bring ten and ten wheelbarrows to 60 % moisture, and 24
+    to 62 %, which nobody can tell from it."""
     bedded = ["horse manure=10 wheelbarrows", "wood shavings=10 wheelbarrows"]
     check(abs(moisture_of(ask, *bedded, "leaves=33 bags") - 0.60) < 0.002, "33 bags by hand")
-    screen = ask.recipe(*bedded, "leaves=100 bags")
-    found = re.search(r"Or 10 wheelbarrows of horse manure, 10 wheelbarrows of softwood shavings and ([0-9]+) leaf bags of autumn leaves: about in balance "
-                      r"by what rots in a season, and of softwood shavings hardly any does", screen)
-    check(found and 24 <= int(found.group(1)) <= 33, f"bedding: {screen}")
-    far_off = ask.recipe(*bedded)
-    has("bedding without leaves", far_off, r"Counted by what rots in a season: of softwood shavings hardly any does\.", r"Mix in what it lacks[^.]*- autumn leaves: ")
-    has_not("bedding without leaves", far_off, r"shavings: [0-9 /]+ wheelbarrows more")
+    counted = r"Counted by what rots in a season, C:N about 3[0-9]: of softwood shavings hardly any does"
+    for leaves in ("leaves", "leaves=100 bags", "leaves=30 bags"):
+        screen = ask.recipe(*bedded, leaves)
+        has(f"bedding, {leaves}", screen, r"10 wheelbarrows of softwood shavings and [0-9]+ leaf bags", r"On it 10 wheelbarrows of horse manure", counted)
+        bags = re.search(r"and ([0-9]+) leaf bags", screen)
+        check(bags and 24 <= int(bags.group(1)) <= 33, f"bedding, {leaves}: {screen}")
+    for leaves in ([], ["leaves=5 bags"], ["leaves=10 bags"], ["leaves=20 bags"]):
+        screen = ask.recipe(*bedded, *leaves)
+        has(f"bedding, {leaves}", screen, r"This pile is a little brown and a little wet, and will work", r"10 wheelbarrows of softwood shavings", counted,
+            r"horse manure \(too wet\): keep it covered")
     has("bedded by name", ask.recipe("stable manure with shavings=6 wheelbarrows", "grass=20 buckets"), r"horse bedding with manure")
+
+
+def check_one_verdict(ask):
+    """A pile that will work is not said to smell, and what mix says of the same amounts is the same."""
+    for have in (["horse manure=2 wheelbarrows", "leaves=6 bags"], ["straw=1 bale", "cow manure=1 wheelbarrow"], ["straw=1 bale", "grass=8 buckets"],
+                 ["wood chips=1 pickup", "horse manure=1 pickup"], ["horse manure=10 wheelbarrows", "wood shavings=10 wheelbarrows", "leaves=30 bags"]):
+        screen = ask.recipe(*have)
+        if "will work" in screen:
+            has_not(f"{have}", screen, "will smell", "pack down", "short of nitrogen")
+    recipe = ask.recipe("wood chips=1 pickup", "horse manure=1 pickup")
+    mix = ask.screen("mix", "--add", "wood chips=1 pickup", "--add", "horse manure=1 pickup")
+    said = r"is (rather brown and rather wet, and will work, but slower)"
+    has("chips and manure", recipe, "This pile " + said)
+    has("chips and manure, mix", mix, "This mix " + said, r"of what rots about 37")
+
+
+def check_much_larger(ask):
+    """Who has manure, straw, leaves and grass is not told to build a hatful of leaves and grass, and keep the rest apart."""
+    screen = ask.recipe("6 bags of leaves", "1 bale of straw", "2 wheelbarrows of horse manure", "3 buckets of grass")
+    has("much larger", screen, r"6 leaf bags of autumn leaves and 1 straw bale of straw", r"horse manure, in", r"Makes 1\.[3-8] cu yd", "will work")
+    screen = ask.recipe("1 bucket of leaves", "1 bale of straw", "1 wheelbarrow of horse manure")
+    has("straw and manure", screen, r"1 straw bale of straw", r"On it 1 wheelbarrow of horse manure", "will work, but slower")
+
+
+def check_ways(ask):
+    """What is to be mixed in goes with all that is on hand, which the first line names; in winter no clippings, and nothing is dried in the sun."""
+    screen = ask.recipe("cardboard=10 buckets", "grass=20 buckets", options=("--today", "2026-11-30"))
+    has("all together", screen, r"All of it together, 10 buckets of corrugated cardboard and 20 buckets of grass clippings, comes out too wet",
+        r"autumn leaves: 4 1/2 leaf bags")
+    has_not("winter", screen, "wilt in the sun", "grass clippings: [0-9 /]+ buckets more")
+    has("summer", ask.recipe("cardboard=10 buckets", "grass=20 buckets", options=("--today", "2026-06-30")), "wilt in the sun")
+    has("greens to come", ask.recipe("leaves=20 bags", "grass=5 bags", "horse manure with shavings=10 wheelbarrows"),
+        r"horse bedding with manure \(too brown\): keep it covered, away from water, and put it on as more greens come in")
+
+
+def check_bales(ask):
+    """A bale is shaken out as the pile is built: 45 lb at 230 lb/cu yd, and 0.45 cu yd of it at 100 lb/cu yd."""
+    made = json.loads(ask.run("recipe", "--have", "straw=6 bales", "--have", "chicken manure=6 buckets", "--json").stdout)
+    straw = next(one for one in made["amounts"] if one["id"] == "straw")
+    density = straw["mass_kg"] / straw["volume_m3"]
+    check(abs(density - 100 * 0.45359237 / 0.764554857984) < 0.1, f"straw lies at {density} kg/m3 in the pile")
+    check(abs(straw["mass_kg"] - 6 * 5.25 / 27 * 230 * 0.45359237) < 0.5, f"six bales: {straw['mass_kg']} kg")
 
 
 def check_wood(ask):
@@ -229,7 +274,8 @@ def main():
     with tempfile.TemporaryDirectory() as name:
         ask = Asked(sys.argv[1], pathlib.Path(name))
         for check_of in (check_kept_dry, check_reasons, check_far_off, check_listed, check_without_a_size, check_without_figures,
-                         check_basics, check_tumbler_symptoms, check_wet_and_dry, check_bedding, check_wood, check_old_compost):
+                         check_basics, check_tumbler_symptoms, check_wet_and_dry, check_bedding, check_one_verdict, check_much_larger, check_ways,
+                         check_bales, check_wood, check_old_compost):
             check_of(ask)
     print("\n".join(check.failures))
     print(f"{check.count} checks, {len(check.failures)} failures")

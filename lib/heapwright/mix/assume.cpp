@@ -75,7 +75,8 @@ void assume_densities(std::vector<Assumption>& assumptions, const Supply& supply
     const std::string& packing = supply.packing_as_counted();
     assume_packing(packing, Figure::bulk_density, (supply.packing_assumed ? "taken as " : "") + packing);
   }
-  if (supply.shredded) assume_packing("shredded", Figure::bulk_density_in_pile, "shredded as they go into the pile");
+  const std::optional<std::string> in_pile = supply.packing_in_pile();
+  if (in_pile) assume_packing(*in_pile, Figure::bulk_density_in_pile, *in_pile + " in the pile");
 }
 
 /// What the person measured: no assumption any more, and said so.

@@ -32,9 +32,18 @@ void add(std::vector<MixFault>& faults, const std::optional<MixFault>& fault) {
 
 }  // namespace
 
+bool is_judged_by_what_rots(const Mix& mix, const Targets& targets) {
+  return mix.what_rots && mix.carbon_to_nitrogen && *mix.carbon_to_nitrogen > targets.carbon_to_nitrogen.high;
+}
+
+std::optional<CarbonNitrogenRatio> judged_ratio(const Mix& mix, const Targets& targets) {
+  return is_judged_by_what_rots(mix, targets) ? mix.what_rots->carbon_to_nitrogen : mix.carbon_to_nitrogen;
+}
+
 std::vector<MixFault> faults_of(const Mix& mix, const Targets& targets) {
   std::vector<MixFault> faults;
-  add(faults, mix.carbon_to_nitrogen ? fault_of(*mix.carbon_to_nitrogen, targets) : MixFault::no_nitrogen);
+  const std::optional<CarbonNitrogenRatio> ratio = judged_ratio(mix, targets);
+  add(faults, ratio ? fault_of(*ratio, targets) : MixFault::no_nitrogen);
   if (mix.moisture && is_too_wet(*mix.moisture, targets)) faults.push_back(MixFault::too_wet);
   if (mix.moisture && is_too_dry(*mix.moisture, targets)) faults.push_back(MixFault::too_dry);
   if (mix.air_space) add(faults, fault_of(*mix.air_space, targets));

@@ -1,6 +1,7 @@
 #pragma once
 /// What is wrong with a mix that is off its windows.
 
+#include <optional>
 #include <vector>
 
 #include "heapwright/mix/mix.hpp"
@@ -8,6 +9,12 @@
 #include "heapwright/mix/targets.hpp"
 
 namespace heapwright {
+
+/// The C:N that says whether a mix is in balance: of all of it, or, where that is above its window and much hardly rots, of what rots in a
+/// season. Nothing without nitrogen.
+std::optional<CarbonNitrogenRatio> judged_ratio(const Mix& mix, const Targets& targets);
+/// Whether it is of what rots.
+bool is_judged_by_what_rots(const Mix& mix, const Targets& targets);
 
 enum class MixFault {
   no_nitrogen,  ///< it will not rot

@@ -78,10 +78,8 @@ class PortionWorking {
 
   /// As Supply::density() takes it.
   std::optional<Term> density_in_pile() {
-    if (portion_.supply.shredded) {
-      if (auto smaller = packed_density("q", "shredded")) return smaller;
-    }
-    return counted_density();
+    const std::optional<std::string> in_pile = portion_.supply.packing_in_pile();
+    return in_pile ? packed_density("q", *in_pile) : counted_density();
   }
 
   std::string container_source(const ContainerCount& counted) const {

@@ -58,6 +58,12 @@ struct MixRanges {
   std::string moisture_rests_on;  ///< and moisture
 };
 
+/// The C:N of what rots in a season, where much of a mix does not: wood, old compost (plan/what_rots.hpp).
+struct WhatRots {
+  CarbonNitrogenRatio carbon_to_nitrogen;
+  std::vector<std::string> hardly_rots;  ///< names of what most of the rest is
+};
+
 struct Mix {
   Mass mass;
   DryMass dry;
@@ -71,7 +77,8 @@ struct Mix {
   std::optional<BulkDensity> bulk_density;                ///< settled
   std::optional<AirLeft> air_space;
   std::vector<MixPart> parts;
-  std::optional<MixRanges> ranges;  ///< where they were drawn
+  std::optional<MixRanges> ranges;    ///< where they were drawn
+  std::optional<WhatRots> what_rots;  ///< where it was looked for, and much hardly rots
 };
 
 /// Whether all that goes into a blend has a density.

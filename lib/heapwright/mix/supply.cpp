@@ -313,10 +313,8 @@ std::optional<Treated> treated_called(std::string_view word) {
 }
 
 std::optional<BulkDensity> Supply::density() const {
-  if (shredded) {
-    if (const auto smaller = feedstock.density("shredded")) return smaller;
-  }
-  return counted_density();
+  const std::optional<std::string> in_pile = packing_in_pile();
+  return in_pile ? feedstock.density(*in_pile) : counted_density();
 }
 
 std::optional<BulkDensity> Supply::counted_density() const {
@@ -334,6 +332,12 @@ const std::string& Supply::packing_of(const Amount& counted) const {
 const std::string& Supply::packing_as_counted() const {
   const std::optional<Amount>& counted = amount ? amount : priced_amount;
   return counted ? packing_of(*counted) : packing;
+}
+
+std::optional<std::string> Supply::packing_in_pile() const {
+  if (shredded && feedstock.density("shredded")) return "shredded";
+  const bool baled = packing_assumed && packing_as_counted() == "packed" && feedstock.usual_packing != "packed";
+  return baled && feedstock.density(feedstock.usual_packing) ? std::optional(feedstock.usual_packing) : std::nullopt;
 }
 
 std::optional<Mass> Supply::mass(const Amount& counted) const {

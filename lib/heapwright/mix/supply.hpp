@@ -68,7 +68,7 @@ struct Supply {
   Cost price;  ///< in the user's money, for `priced_amount`
   std::optional<Amount> priced_amount;
 
-  /// As-is bulk density as it goes into the pile: of shredded where it is, else as it is counted: weighed, else the table's of its packing.
+  /// As-is bulk density as it goes into the pile: of its packing there, else as it is counted: weighed, else the table's of its packing.
   std::optional<BulkDensity> density() const;
   /// As-is bulk density as the person counts it.
   std::optional<BulkDensity> counted_density() const;
@@ -76,6 +76,8 @@ struct Supply {
   const std::string& packing_of(const Amount& amount) const;
   /// How all of it lies: as what it is counted, else bought, in.
   const std::string& packing_as_counted() const;
+  /// How it lies in the pile where that is otherwise: shredded, or shaken out of the bales it is counted in.
+  std::optional<std::string> packing_in_pile() const;
   /// As-is mass of an amount of it as the person counts it: shredding shrinks the volume later, not the weight.
   std::optional<Mass> mass(const Amount& amount) const;
   /// Properties, with the moisture of the dried sample where there is one, else of the squeezed handful.

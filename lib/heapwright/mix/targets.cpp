@@ -1,5 +1,7 @@
 #include "heapwright/mix/targets.hpp"
 
+#include <algorithm>
+
 #include "heapwright/input/document.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -19,6 +21,16 @@ void read_window(Table& targets, std::string_view key, Window<Quantity>& window,
 }
 
 }  // namespace
+
+Targets acceptable_windows(Targets targets) {
+  const auto widen = [](auto& window, auto low, auto high) {
+    window.low = std::min(window.low, low);
+    window.high = std::max(window.high, high);
+  };
+  widen(targets.carbon_to_nitrogen, carbon_to_nitrogen(20.0), carbon_to_nitrogen(40.0));
+  widen(targets.moisture, wet_basis(0.40), wet_basis(0.65));
+  return targets;
+}
 
 Targets read_targets(Table& root) {
   Targets targets;

@@ -45,6 +45,9 @@ struct Targets {
   static CarbonNitrogenRatio carbon_to_nitrogen_(double ratio) { return heapwright::carbon_to_nitrogen(ratio); }
 };
 
+/// C:N 20 to 40 and moisture 40 to 65 %, acceptable beside what is preferred by the publications above; no narrower than the targets.
+Targets acceptable_windows(Targets targets);
+
 Targets read_targets(Table& root);  ///< [targets]
 
 }  // namespace heapwright

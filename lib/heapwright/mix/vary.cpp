@@ -19,7 +19,7 @@ bool is_of_trees(const Supply& supply) {
   return from && std::holds_alternative<Trees>(*from);
 }
 
-bool lies_as_counted(const Supply& supply) { return !supply.shredded || supply.feedstock.find_packing("shredded") == nullptr; }
+bool lies_as_counted(const Supply& supply) { return !supply.packing_in_pile(); }
 
 }  // namespace
 

@@ -66,10 +66,12 @@ Page mix_page(const Answer<MixOnHand>& answer, const Targets& targets, const Mat
   }
   const Mix& mix = *answer->mix;
   writer.paragraph(say("This mix is {}.", character_words(mix, targets))).block(figures_of(mix, targets));
+  const Words judged_by = judged_by_words(mix, targets);
+  if (!judged_by.empty()) writer.paragraph(say("Counted {}.", judged_by));
   if (mix.volume) writer.paragraph(say("It makes a pile of {}.", size_words(mix)));
   writer.paragraph(not_in_mix(answer.result));
   const Numbered steps = to_do(mix, targets, materials);
-  writer.section(Depth::act, "What to do");
+  writer.section(Depth::act, is_a_little_off(mix, targets) ? "To better it" : "What to do");
   if (!steps.items.empty()) writer.block(steps).paragraph("`heapwright recipe` says how much of each.");
   end_act(writer, answer, materials, mixing);
   writer.section(Depth::why, "In it").block(parts_of(mix)).paragraph(on_the_figures(mix));

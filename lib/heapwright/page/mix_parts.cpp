@@ -2,19 +2,30 @@
 
 #include <algorithm>
 
+#include "heapwright/recipe/recipe.hpp"
+
 namespace heapwright {
 namespace {
 
 /// Air that is less than none is none.
 Percent shown_air(AirLeft air) { return {std::max(0.0, air.value())}; }
 
-std::vector<Words> ratio_row(const Mix& mix, const Targets& targets) {
+Words ratio_that_works(const Targets& targets) {
   const auto& window = targets.carbon_to_nitrogen;
+  return say("{} works", Between<CarbonNitrogenRatio>{window.low, window.high});
+}
+
+std::vector<Words> ratio_row(const Mix& mix, const Targets& targets) {
   Words likely;
   if (mix.ranges && mix.ranges->carbon_to_nitrogen)
     likely = say("likely {}", Between<CarbonNitrogenRatio>{mix.ranges->carbon_to_nitrogen->low, mix.ranges->carbon_to_nitrogen->high});
   return {"C:N ratio", say("about {}", *mix.carbon_to_nitrogen), likely,
-          say("{} works", Between<CarbonNitrogenRatio>{window.low, window.high})};
+          is_judged_by_what_rots(mix, targets) ? Words() : ratio_that_works(targets)};
+}
+
+std::vector<Words> what_rots_row(const Mix& mix, const Targets& targets) {
+  return {"of what rots", say("about {}", mix.what_rots->carbon_to_nitrogen), Words(),
+          is_judged_by_what_rots(mix, targets) ? ratio_that_works(targets) : Words()};
 }
 
 std::vector<Words> moisture_row(const Mix& mix, const Targets& targets) {
@@ -32,7 +43,22 @@ std::vector<Words> air_row(const Mix& mix, const Targets& targets) {
   return {"air", about, likely, say("at least {}", Percent{targets.least_air.value()})};
 }
 
+Words slight_fault_words(MixFault fault, std::string_view degree) {
+  switch (fault) {
+    case MixFault::too_brown: return say("{} brown", degree);
+    case MixFault::too_green: return say("{} green", degree);
+    case MixFault::too_wet: return say("{} wet", degree);
+    case MixFault::too_dry: return say("{} dry", degree);
+    case MixFault::no_nitrogen:
+    case MixFault::no_room:
+    case MixFault::short_of_air: break;
+  }
+  return fault_words(fault);
+}
+
 }  // namespace
+
+bool is_a_little_off(const Mix& mix, const Targets& targets) { return distance_from_aim(mix, targets) <= hardly_off; }
 
 Words fault_words(MixFault fault) {
   switch (fault) {
@@ -48,9 +74,20 @@ Words fault_words(MixFault fault) {
 }
 
 Words character_words(const Mix& mix, const Targets& targets) {
+  const std::string_view degree = is_a_little_off(mix, targets) ? "a little" : is_acceptable(mix, targets) ? "rather" : "";
   std::vector<Words> words;
-  for (const MixFault fault : faults_of(mix, targets)) words.push_back(fault_words(fault));
-  return words.empty() ? Words("in balance") : joined(words, "; ");
+  for (const MixFault fault : faults_of(mix, targets))
+    words.push_back(degree.empty() ? fault_words(fault) : slight_fault_words(fault, degree));
+  if (words.empty()) return "in balance";
+  if (degree.empty()) return joined(words, "; ");
+  return say("{}, and will work{}", listed(words), degree == "rather" ? ", but slower" : "");
+}
+
+Words judged_by_words(const Mix& mix, const Targets& targets) {
+  if (!is_judged_by_what_rots(mix, targets)) return {};
+  const std::vector<std::string>& names = mix.what_rots->hardly_rots;
+  return say("by what rots in a season, C:N about {}: of {} hardly any does", mix.what_rots->carbon_to_nitrogen,
+             listed({names.begin(), names.end()}));
 }
 
 Words ratio_words(const Mix& mix) { return mix.carbon_to_nitrogen ? say("C:N about {}", *mix.carbon_to_nitrogen) : Words("no nitrogen"); }
@@ -58,6 +95,7 @@ Words ratio_words(const Mix& mix) { return mix.carbon_to_nitrogen ? say("C:N abo
 Grid figures_of(const Mix& mix, const Targets& targets) {
   Grid grid;
   if (mix.carbon_to_nitrogen) grid.rows.push_back(ratio_row(mix, targets));
+  if (mix.what_rots) grid.rows.push_back(what_rots_row(mix, targets));
   if (mix.moisture) grid.rows.push_back(moisture_row(mix, targets));
   if (mix.air_space) grid.rows.push_back(air_row(mix, targets));
   return grid;

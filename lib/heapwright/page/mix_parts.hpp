@@ -10,8 +10,12 @@ namespace heapwright {
 
 /// "too wet: it will pack down and smell"
 Words fault_words(MixFault fault);
-/// What a mix is like, its faults in a gardener's words; "in balance" without any.
+/// What a mix is like, its faults in a gardener's words; "in balance" without any, "a little wet, and will work" where it is hardly off.
 Words character_words(const Mix& mix, const Targets& targets);
+/// Off its windows by less than anyone can tell, if at all.
+bool is_a_little_off(const Mix& mix, const Targets& targets);
+/// Of a mix that is judged by what rots, that C:N and why; else nothing.
+Words judged_by_words(const Mix& mix, const Targets& targets);
 /// "C:N about 33", "no nitrogen"
 Words ratio_words(const Mix& mix);
 /// C:N, moisture and air, each with between what it lies and what works.

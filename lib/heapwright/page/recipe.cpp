@@ -23,7 +23,8 @@ std::vector<Words> uses_of(const Recipe& recipe, const Materials& materials) {
     const bool none_in = !is_positive(amount.volume);
     if ((none_in && !is_left(amount)) || !said.insert(amount.id).second) continue;
     const Feedstock& feedstock = known_row(*materials.feedstocks, amount.id);
-    const Words use = use_of_left_over(feedstock.left_over, "as more browns come in");
+    const bool brown = feedstock.used_carbon_to_nitrogen() > recipe.targets.carbon_to_nitrogen.high;
+    const Words use = use_of_left_over(feedstock.left_over, brown ? "as greens come in" : "as more browns come in");
     const Words why = none_in ? why_left_words(recipe.why_left[i]) : Words();
     if (!use.empty() || none_in) uses.push_back(say("{}{}: {}", feedstock.name, why, use.empty() ? Words("put away") : use));
   }
@@ -60,16 +61,18 @@ Words makes(const Recipe& recipe) {
   const Mix& mix = as_built(recipe).mix;
   const Words moist = mix.moisture ? say(", {} moist", *mix.moisture) : Words();
   const Words volume = mix.volume && has_size(recipe) ? say("{}, ", *mix.volume) : Words();
-  return say("{}{}{}: {}", volume, ratio_words(mix), moist, character_words(mix, recipe.targets));
+  const bool said = verdict_of(recipe) == RecipeVerdict::nearly_right;  // in the headline
+  return say("{}{}{}{}", volume, ratio_words(mix), moist, said ? Words() : say(": {}", character_words(mix, recipe.targets)));
 }
 
 /// Where what rots in a season is far from the window that all of it is in: which way, and what to do. By a fifth, judged.
 Words what_rots_words(const Recipe& recipe) {
-  if (!recipe.what_rots || !recipe.mix || !recipe.mix->carbon_to_nitrogen) return {};
+  if (!recipe.mix || !recipe.mix->what_rots || is_judged_by_what_rots(*recipe.mix, recipe.targets)) return {};
   constexpr double far = 1.2;
   const Window<CarbonNitrogenRatio>& window = recipe.targets.carbon_to_nitrogen;
-  const CarbonNitrogenRatio ratio = recipe.what_rots->carbon_to_nitrogen;
-  std::vector<Words> names(recipe.what_rots->hardly_rots.begin(), recipe.what_rots->hardly_rots.end());
+  const CarbonNitrogenRatio ratio = recipe.mix->what_rots->carbon_to_nitrogen;
+  const std::vector<std::string>& hardly_rots = recipe.mix->what_rots->hardly_rots;
+  const std::vector<Words> names(hardly_rots.begin(), hardly_rots.end());
   if (far * ratio < window.low)
     return say(
         "C:N about {} in what rots this year, which is green: of {} hardly any does. Have dry leaves ready, and mix them in if it "
@@ -83,6 +86,8 @@ Labels at_a_glance(const Recipe& recipe, const Materials& materials) {
   Labels labels;
   const bool far_off = verdict_of(recipe) == RecipeVerdict::far_off;
   if (recipe.mix && !far_off) labels.labels.push_back({"Makes", makes(recipe)});
+  const Words judged_by = recipe.mix && !far_off ? judged_by_words(as_built(recipe).mix, recipe.targets) : Words();
+  if (!judged_by.empty()) labels.labels.push_back({"Counted", judged_by});
   const Words rots = far_off ? Words() : what_rots_words(recipe);
   if (!rots.empty()) labels.labels.push_back({"But", rots});
   const bool to_be_built = has_size(recipe) && !far_off;

@@ -83,11 +83,16 @@ Words keep_dry_words(const std::vector<Remainder>& group, const Recipe& recipe, 
   return say("keep them dry for later, or spread the {} as mulch", listed(mulch));
 }
 
+/// What has to come for the rest of something.
+std::string_view when_it_goes_in(const std::optional<WhyLeft>& why) {
+  return why == WhyLeft::too_brown ? "as more greens come in" : "as more browns come in";
+}
+
 Words use_of_group(const std::vector<Remainder>& group, const Recipe& recipe, const Materials& materials) {
   const LeftOver use = left_over_of(group.front(), materials);
   if (use == LeftOver::leaf_mold || use == LeftOver::mulch) return keep_dry_words(group, recipe, materials);
   if (use == LeftOver::under_browns && calls_for(recipe, Basic::rotate_a_tumbler)) return "put them in as more browns go in";
-  return use_of_left_over(use, room_sets_size(recipe) ? "as the pile sinks" : "as more browns come in");
+  return use_of_left_over(use, room_sets_size(recipe) ? "as the pile sinks" : when_it_goes_in(group.front().why));
 }
 
 /// "The other 11 leaf bags of autumn leaves and all 3 straw bales of straw (too brown): keep them dry for later."
@@ -388,15 +393,34 @@ void say_ways(PageWriter& writer, const Recipe& recipe, const Materials& materia
 
 }  // namespace
 
+namespace {
+
+/// What rounds to the edge is called so: figures are shown in whole percents.
+Words nearly_right_words(const Recipe& recipe) {
+  const Mix mix = as_built(recipe).mix;
+  return faults_of(mix, recipe.targets).empty() ? Words("at the edge of what works") : character_words(mix, recipe.targets);
+}
+
+/// Of all there is, as the ways to mend it are, where that is no more than what there is.
+Words far_off_words(const Recipe& recipe, const Materials& materials) {
+  const bool of_all = recipe.everything_in && everything_verdict(recipe) != EverythingVerdict::same;
+  if (!of_all)
+    return say("As it is, {}: this comes out {}.", all_of(going_in(recipe), materials),
+               character_words(as_built(recipe).mix, recipe.targets));
+  return say("All of it together, {}, comes out {}.", all_of(all_there_is(recipe), materials),
+             character_words(recipe.everything_in->mix, recipe.targets));
+}
+
+}  // namespace
+
 Words headline_of(const Recipe& recipe, const Materials& materials) {
   constexpr std::string_view only_an_addition =
       "That alone makes no pile: it is only an addition, or none of it. Say what else there is: leaves, clippings, scraps.";
   switch (recipe.status) {
     case RecipeStatus::on_target: return {};
     case RecipeStatus::nearest:
-      if (verdict_of(recipe) == RecipeVerdict::nearly_right) return "This comes out a little off the range, and will work.";
-      return say("As it is, {}: this comes out {}.", all_of(going_in(recipe), materials),
-                 character_words(as_built(recipe).mix, recipe.targets));
+      if (verdict_of(recipe) == RecipeVerdict::nearly_right) return say("This pile is {}.", nearly_right_words(recipe));
+      return far_off_words(recipe, materials);
     case RecipeStatus::not_enough:
       if (!recipe.mix) return only_an_addition;
       return say("There is not enough for a pile of {}: {} is missing. The largest good pile:", *recipe.wanted, *recipe.missing);
@@ -444,29 +468,23 @@ void say_greens_lacking(PageWriter& writer, const Recipe& recipe, const Material
   const std::vector<Help> ways = recipe.counting_what_rots ? recipe.counting_what_rots->ways : std::vector<Help>();
   std::vector<Words> items;
   for (const Help& way : ways) items.push_back(way_words(way, materials));
-  const std::vector<Words> names(recipe.what_rots->hardly_rots.begin(), recipe.what_rots->hardly_rots.end());
+  const std::vector<Words> names(recipe.mix->what_rots->hardly_rots.begin(), recipe.mix->what_rots->hardly_rots.end());
   const Words lack = say("There is {} in it: the nitrogen of {} is bound, and does not count.",
                          *greens == GreensIn::none ? "no green" : "too little green", listed(names));
   writer.paragraph(say("{} {}", lack, items.empty() ? "Get grass clippings, kitchen scraps or coffee grounds." : "Get one of these:"));
   writer.bullets(first_of(std::move(items), ways_at_once));
 }
 
-/// Where wood is much of what is on hand: what is counted, and whether all of it may go in.
-void say_what_counts(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
+/// Where wood is much of what is on hand: what is counted.
+void say_what_counts(PageWriter& writer, const Recipe& recipe) {
   if (!is_mended_by_what_rots(recipe)) return;
-  const CountingWhatRots& counting = *recipe.counting_what_rots;
-  const Words names = listed({counting.hardly_rots.begin(), counting.hardly_rots.end()});
-  if (!counting.all_in) return static_cast<void>(writer.paragraph(say("Counted by what rots in a season: of {} hardly any does.", names)));
-  const Words water = counting.all_in->water_to_add.value() < splash
-                          ? Words()
-                          : say(", with {} of water", carried(counting.all_in->water_to_add, materials));
-  writer.paragraph(
-      say("Of {} hardly any rots in a season: by what does, all of it together is in balance. Put it all in{}.", names, water));
+  const std::vector<std::string>& names = recipe.counting_what_rots->hardly_rots;
+  writer.paragraph(say("Counted by what rots in a season: of {} hardly any does.", listed({names.begin(), names.end()})));
 }
 
 void say_what_it_lacks(PageWriter& writer, const Recipe& recipe, const Materials& materials) {
   if (verdict_of(recipe) != RecipeVerdict::far_off) return;
-  say_what_counts(writer, recipe, materials);
+  say_what_counts(writer, recipe);
   writer.section(Depth::act, ways_heading(recipe)).bullets(first_of(ways_words(recipe, materials), ways_at_once));
   if (mended_overfills(recipe)) writer.paragraph(room_for_all(recipe));
 }

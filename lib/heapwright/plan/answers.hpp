@@ -105,15 +105,15 @@ struct NoticedSign {
   const Cause* cause = nullptr;            ///< the likeliest, in the light of the yard; of none the commonest
   std::vector<const Cause*> other_causes;  ///< that hold of the yard too; of none all of them
   bool in_a_tumbler = false;
-  bool pile_is_known = false;              ///< whether anything is known of the pile
-  bool is_measured = false;                ///< a thermometer has shown that it is so: nobody need look first
-  bool as_planned = false;                 ///< what went in is by the recipe, which left some of what is on hand
-  std::vector<RecipeAmount> fix;           ///< to add to what went in; nothing where nothing is to be added
-  WaterMass water;                         ///< likewise
-  std::optional<KeptBrowns> kept_browns;   ///< to fork in, where the cause asks for browns
-  std::optional<Mix> mix;                  ///< what went in, without water
-  std::optional<Mix> mended;               ///< with the fix
-  bool overfills = false;                  ///< with the fix there is more than the pile holds
+  bool pile_is_known = false;             ///< whether anything is known of the pile
+  bool is_measured = false;               ///< a thermometer has shown that it is so: nobody need look first
+  bool as_planned = false;                ///< what went in is by the recipe, which left some of what is on hand
+  std::vector<RecipeAmount> fix;          ///< to add to what went in; nothing where nothing is to be added
+  WaterMass water;                        ///< likewise
+  std::optional<KeptBrowns> kept_browns;  ///< to fork in, where the cause asks for browns
+  std::optional<Mix> mix;                 ///< what went in, without water
+  std::optional<Mix> mended;              ///< with the fix
+  bool overfills = false;                 ///< with the fix there is more than the pile holds
 
   /// Whether there is water to add: half a liter or less is none that anyone carries to a pile.
   bool takes_water() const { return water > 0.5 * unit::liter * water_density(); }

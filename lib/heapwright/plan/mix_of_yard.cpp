@@ -1,6 +1,7 @@
 #include "heapwright/mix/ranges.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/plan/assumed.hpp"
+#include "heapwright/plan/what_rots.hpp"
 
 namespace heapwright {
 namespace {
@@ -34,6 +35,7 @@ Answer<MixOnHand> mix_on_hand(const Yard& yard, WaterMass added_water, Date toda
   if (blend.ingredients.empty()) return answer;
   answer->mix = mix_of(blend);
   answer->mix->ranges = ranges_of(blend, taken, yard.targets, yard.tables.materials);
+  note_what_rots(*answer->mix, blend, yard.tables.materials, *yard.tables.ensemble);
   for (std::size_t i = 0; i < taken.size(); ++i) take_on(taken[i], blend, i, yard.tables.materials, answer.assumptions);
   assume_windows(taken, answer.assumptions);
   order_by_weight(answer.assumptions);

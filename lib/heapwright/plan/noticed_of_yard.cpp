@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "heapwright/materials/rows.hpp"
+#include "heapwright/mix/character.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/process/weather.hpp"
 
@@ -49,8 +50,9 @@ void of_mix(const Yard& yard, const Mix& mix, Circumstances& found) {
     if (holds) found.insert(circumstance);
   };
   const bool kept_moist = yard.pile && yard.pile->keep_moist;
-  add(is_below(mix.carbon_to_nitrogen, targets.carbon_to_nitrogen), Circumstance::too_much_nitrogen);
-  add(!mix.carbon_to_nitrogen || is_above(mix.carbon_to_nitrogen, targets.carbon_to_nitrogen), Circumstance::too_little_nitrogen);
+  const std::optional<CarbonNitrogenRatio> ratio = judged_ratio(mix, targets);
+  add(is_below(ratio, targets.carbon_to_nitrogen), Circumstance::too_much_nitrogen);
+  add(!ratio || is_above(ratio, targets.carbon_to_nitrogen), Circumstance::too_little_nitrogen);
   add(is_above(mix.moisture, targets.moisture), Circumstance::too_wet);
   add(mix.moisture && *mix.moisture < dry_moisture && !kept_moist, Circumstance::too_dry);
   add(mix.air_space && *mix.air_space < targets.least_air, Circumstance::airless);

@@ -6,6 +6,7 @@
 #include "heapwright/plan/assumed.hpp"
 #include "heapwright/plan/feeding.hpp"
 #include "heapwright/plan/what_rots.hpp"
+#include "heapwright/recipe/amounts.hpp"
 #include "heapwright/recipe/help.hpp"
 #include "heapwright/recipe/proportion.hpp"
 #include "heapwright/recipe/verdict.hpp"
@@ -17,6 +18,7 @@ namespace heapwright {
 namespace {
 
 constexpr const char* chosen = "what the recipe comes to";
+constexpr double just_hardly_off = hardly_off - 1e-6;  // so that what is looked for within it is found hardly off
 
 bool keeps_dry_stuff(const Supply& supply) {
   return supply.feedstock.feedstock_class == FeedstockClass::keeper && supply.feedstock.has_tag("dusty");
@@ -146,9 +148,8 @@ std::vector<NotToday> not_today_of(const std::vector<Supply>& supplies, Date bui
   return waiting;
 }
 
-/// The recipe with all that makes it one to carry out: whole containers, parts, cards, help.
-Recipe solved(const RecipeQuestion& question, const Yard& yard, Date built) {
-  Recipe recipe = solve(question);
+/// A recipe with all that makes it one to carry out: whole containers, parts, cards, help.
+Recipe practical(const RecipeQuestion& question, Recipe recipe, const Yard& yard, Date built) {
   const Container& bucket = known_row(*yard.tables.materials.containers, "bucket");
   const SmallMeasures measure{water_measure(yard.units, recipe), so_many(1.0, bucket)};
   const bool wants_a_size = recipe.status == RecipeStatus::no_size && !recipe.additions_only;
@@ -180,37 +181,158 @@ bool takes_what_hardly_rots(const RecipeQuestion& rotting, const Recipe& recipe)
   return false;
 }
 
-/// What goes into a pile about in balance, counting what rots, with all of what hardly rots and must be used soon, as bedding is in manure;
-/// where the recipe leaves such things out.
-std::vector<RecipeAmount> with_what_hardly_rots(RecipeQuestion rotting, const Recipe& recipe) {
-  if (!has_size(recipe) || takes_what_hardly_rots(rotting, recipe)) return {};
+/// A question and the recipe that answers it.
+struct Answered {
+  RecipeQuestion question;
+  Recipe recipe;
+  FoundWithin windows = FoundWithin::targets;
+};
+
+/// A question for a pile off the windows by no more than anyone can tell, as bedded manure comes out. Chips are mulch, and go into no such
+/// pile for what little of them rots.
+RecipeQuestion of_bedding(RecipeQuestion rotting, const Materials& materials) {
+  rotting.targets = windows_at(rotting.targets, just_hardly_off);
   for (RecipeSupply& supply : rotting.supplies) {
+    const bool mulch = known_row(*materials.feedstocks, supply.ingredient.id).left_over == LeftOver::wood_mulch;
+    if (mulch && supply.is_raised()) supply.available = Mass();
+  }
+  return rotting;
+}
+
+RecipeQuestion with_all_that_hardly_rots(RecipeQuestion bedding) {
+  for (RecipeSupply& supply : bedding.supplies) {
     if (supply.is_raised() && (supply.hardly_rots || supply.feedstock_class == FeedstockClass::must_go)) supply.use = Use::all;
   }
-  const Recipe counted = solve(rotting);
-  const bool good = has_size(counted) && counted.distance_from_aim <= hardly_off;
-  if (!good || !takes_what_hardly_rots(rotting, counted)) return {};
+  return bedding;
+}
+
+/// The good pile that has things in it which hardly rot: all of them, where that can be, else as much as goes.
+std::optional<Answered> bedded(const RecipeQuestion& rotting, const Materials& materials) {
+  const RecipeQuestion bedding = of_bedding(rotting, materials);
+  for (const RecipeQuestion& question : {with_all_that_hardly_rots(bedding), bedding}) {
+    Recipe recipe = solve(question);
+    if (recipe.status == RecipeStatus::on_target && takes_what_hardly_rots(question, recipe))
+      return Answered{question, std::move(recipe), FoundWithin::hardly_off};
+  }
+  return std::nullopt;
+}
+
+Mix true_mix(const RecipeQuestion& question, const std::vector<RecipeAmount>& amounts, WaterMass water) {
+  Amounts all{{}, water};
+  for (const RecipeAmount& amount : amounts) all.supplies.push_back(amount.mass);
+  return mix_of(blend_of(question, all));
+}
+
+/// A recipe that was found within wider windows, judged by the person's own.
+void judge_by(const Targets& targets, FoundWithin windows, Recipe& recipe) {
+  recipe.targets = targets;
+  recipe.found_within = windows;
+  recipe.distance_from_aim = distance_from_aim(*recipe.mix, targets);
+  recipe.status = recipe.distance_from_aim > on_the_edge ? RecipeStatus::nearest : RecipeStatus::on_target;
+  if (!recipe.whole_containers) return;
+  WholeContainers& whole = *recipe.whole_containers;
+  whole.distance_from_aim = distance_from_aim(whole.mix, targets);
+  whole.inside = whole.inside && whole.distance_from_aim <= on_the_edge;
+}
+
+/// Of a recipe that counts what rots, the mixes with all the carbon and nitrogen that is in them, as the one that counts all has.
+void count_all_of(const RecipeQuestion& question, const Recipe& of_all, Recipe& recipe) {
+  recipe.carbon_counted = CarbonCounted::what_rots;
+  recipe.mix = true_mix(question, recipe.amounts, recipe.water_to_add);
+  if (recipe.whole_containers)
+    recipe.whole_containers->mix = true_mix(question, recipe.whole_containers->amounts, recipe.whole_containers->water_to_add);
+  recipe.everything_in = of_all.everything_in;
+  recipe.pair = of_all.pair;
+  recipe.proportion.reset();
+}
+
+/// The amounts of a good pile with such things in it, of a recipe that leaves them all out.
+std::vector<RecipeAmount> pile_with_what_hardly_rots(const RecipeQuestion& rotting, const Recipe& recipe, const Materials& materials) {
+  if (!has_size(recipe) || takes_what_hardly_rots(rotting, recipe)) return {};
+  const std::optional<Answered> good = bedded(rotting, materials);
+  if (!good) return {};
   std::vector<RecipeAmount> amounts;
-  for (const RecipeAmount& amount : counted.amounts) {
-    if (goes_in(amount, *counted.mix)) amounts.push_back(amount);
+  for (const RecipeAmount& amount : good->recipe.amounts) {
+    if (goes_in(amount, *good->recipe.mix)) amounts.push_back(amount);
   }
   return amounts;
 }
 
-/// Nothing where hardly anything on hand is wood or old compost.
-std::optional<CountingWhatRots> counting_what_rots(const RecipeQuestion& question, const Recipe& first, const Yard& yard, Date built) {
-  const Materials& materials = yard.tables.materials;
+/// What rots of all that is on hand; nothing where hardly anything is wood or old compost.
+std::optional<WhatRots> what_rots_on_hand(const RecipeQuestion& question, const Yard& yard) {
   const Blend all = all_on_hand(question);
-  if (!may_hardly_rot(all, materials)) return std::nullopt;
-  const std::optional<WhatRots> found = what_rots(all, materials, *yard.tables.ensemble);
-  if (!found) return std::nullopt;
-  const RecipeQuestion rotting = by_what_rots(question, materials, *yard.tables.ensemble);
+  if (!may_hardly_rot(all, yard.tables.materials)) return std::nullopt;
+  return what_rots(all, yard.tables.materials, *yard.tables.ensemble);
+}
+
+CountingWhatRots counting_what_rots(const RecipeQuestion& rotting, const WhatRots& found, const Recipe& first, const Yard& yard,
+                                    Date built) {
+  const Materials& materials = yard.tables.materials;
   const RecipeQuestion others = by_what_rots({can_be_got(yard, built), {}, {}}, materials, *yard.tables.ensemble);
   const Recipe recipe = solve(rotting);
-  CountingWhatRots counting{found->hardly_rots, {}, std::nullopt, with_what_hardly_rots(rotting, first)};
+  CountingWhatRots counting{found.hardly_rots, {}, pile_with_what_hardly_rots(rotting, first, materials)};
   if (recipe.mix) counting.ways = what_would_help(rotting, recipe, others.supplies);
-  if (recipe.everything_in && recipe.everything_in->distance_from_aim <= on_the_edge) counting.all_in = recipe.everything_in;
   return counting;
+}
+
+Recipe finished(Answered answered, const Targets& targets, const Yard& yard, Date built) {
+  Recipe recipe = practical(answered.question, std::move(answered.recipe), yard, built);
+  if (has_size(recipe)) recipe.size_set_by = size_set_by(answered.question, recipe);
+  if (recipe.mix) recipe.why_left = why_left(answered.question, recipe);
+  if (answered.windows != FoundWithin::targets) judge_by(targets, answered.windows, recipe);
+  return recipe;
+}
+
+RecipeQuestion with_targets(RecipeQuestion question, const Targets& targets) {
+  question.targets = targets;
+  return question;
+}
+
+/// Whether some of what is to be used up stays out.
+bool leaves_some(const RecipeQuestion& question, const Recipe& recipe) {
+  for (std::size_t i = 0; i < question.supplies.size(); ++i) {
+    const RecipeSupply& supply = question.supplies[i];
+    if (supply.is_raised() && recipe.amounts[i].mass < used_up * *supply.available) return true;
+  }
+  return false;
+}
+
+/// The recipe inside its windows, or nearest to them; or one within wider windows, where that makes at least twice the pile (judged): who
+/// keeps to the windows then leaves most of what there is.
+Answered largest_good(const RecipeQuestion& question) {
+  constexpr double much_larger = 2.0;
+  Answered best{question, solve(question)};
+  const std::optional<EverythingIn> all = best.recipe.everything_in;
+  if (question.options.goal != Goal::use_most || !has_size(best.recipe) || !leaves_some(question, best.recipe)) return best;
+  const std::pair<FoundWithin, Targets> wider[] = {{FoundWithin::hardly_off, windows_at(question.targets, just_hardly_off)},
+                                                   {FoundWithin::acceptable, acceptable_windows(question.targets)}};
+  for (const auto& [windows, targets] : wider) {
+    const RecipeQuestion asked = with_targets(question, targets);
+    Recipe recipe = solve(asked);
+    if (recipe.status != RecipeStatus::on_target) continue;
+    if (*recipe.mix->volume < much_larger * *best.recipe.mix->volume) continue;
+    best = {asked, std::move(recipe), windows};
+    best.recipe.everything_in = all;
+  }
+  return best;
+}
+
+/// The recipe that balances all its carbon; where none does, but one that counts what rots is good and has what hardly rots in it, that
+/// one.
+Recipe balanced(const RecipeQuestion& question, const Yard& yard, Date built) {
+  const Materials& materials = yard.tables.materials;
+  Recipe recipe = finished(largest_good(question), question.targets, yard, built);
+  const std::optional<WhatRots> found = recipe.mix ? what_rots_on_hand(question, yard) : std::nullopt;
+  if (!found) return recipe;
+  const RecipeQuestion rotting = by_what_rots(question, materials, *yard.tables.ensemble);
+  std::optional<Answered> good = recipe.status == RecipeStatus::nearest ? bedded(rotting, materials) : std::nullopt;
+  if (good) {
+    Recipe counted = finished(std::move(*good), question.targets, yard, built);
+    count_all_of(question, recipe, counted);
+    return counted;
+  }
+  recipe.counting_what_rots = counting_what_rots(rotting, *found, recipe, yard, built);
+  return recipe;
 }
 
 /// What goes into a pile, as ingredients and as taken from its supplies.
@@ -293,23 +415,22 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
   const Date built = yard.built_or(today);
   const std::vector<Supply> supplies = fit_for_a_pile(yard.supplies);
   RecipeQuestion question = recipe_question(supplies, yard.targets, yard.options, built, yard.tables.materials);
+  for (std::size_t i = 0; i < supplies.size(); ++i)
+    question.supplies[i].out_of_season = supplies[i].feedstock.has_tag("grassy") && has_no_clippings(yard, built);
   const std::optional<Volume> room = room_that_limits(yard, question);
   if (room) question.options.capacity = room;
-  Answer<Recipe> answer{{}, solved(question, yard, built)};
+  Answer<Recipe> answer{{}, balanced(question, yard, built)};
   Recipe& recipe = answer.result;
   recipe.options = yard.options;
   if (yard.pile) recipe.room = room_of(*yard.pile);
   recipe.not_today = not_today_of(supplies, built);
   for (Card& card : recipe.cards) card.season = season_of(supplies[card.supply]);
   if (has_size(recipe)) {
-    recipe.size_set_by = size_set_by(question, recipe);
     if (room && recipe.size_set_by->from == SizeFrom::capacity) recipe.size_set_by->from = SizeFrom::room;
     recipe.feeding = feeding_schedule(supplies, question, recipe, built);
   }
   recipe.left_out = left_out_of(yard.supplies);
   if (recipe.mix) recipe.basics = basics_of(yard, supplies, recipe);
-  if (recipe.mix) recipe.why_left = why_left(question, recipe);
-  if (recipe.mix) recipe.counting_what_rots = counting_what_rots(question, recipe, yard, built);
   Facts facts = facts_of_pile(yard, recipe, built);
   if (recipe.mix) {
     const Ingredients exact = ingredients_of(supplies, question, recipe.amounts, *recipe.mix);
@@ -319,13 +440,14 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
     answer.measure_first = measure_first(blend, exact.taken, yard.tables.materials);
     recipe.mix->ranges = ranges_of(blend, exact.taken, yard.targets, yard.tables.materials);
     facts.merge(facts_of_what_goes_in(supplies, recipe));
-    if (may_hardly_rot(blend, yard.tables.materials)) recipe.what_rots = what_rots(blend, yard.tables.materials, *yard.tables.ensemble);
+    note_what_rots(*recipe.mix, blend, yard.tables.materials, *yard.tables.ensemble);
     recipe.batch = batch_of(supplies, question, as_built(recipe), yard.options.settling);
     if (recipe.whole_containers) {
       WholeContainers& whole = *recipe.whole_containers;
       const Ingredients counted = ingredients_of(supplies, question, whole.amounts, whole.mix);
-      whole.mix.ranges =
-          ranges_of({counted.ingredients, whole.water_to_add, yard.options.settling}, counted.taken, yard.targets, yard.tables.materials);
+      const Blend of_whole{counted.ingredients, whole.water_to_add, yard.options.settling};
+      whole.mix.ranges = ranges_of(of_whole, counted.taken, yard.targets, yard.tables.materials);
+      note_what_rots(whole.mix, of_whole, yard.tables.materials, *yard.tables.ensemble);
     }
   }
   const bool seasons = std::any_of(yard.supplies.begin(), yard.supplies.end(),

@@ -68,4 +68,8 @@ std::optional<WhatRots> what_rots(const Blend& blend, const Materials& materials
   return found.hardly_rots.empty() ? std::nullopt : std::optional(std::move(found));
 }
 
+void note_what_rots(Mix& mix, const Blend& blend, const Materials& materials, const ProcessEnsemble& ensemble) {
+  if (may_hardly_rot(blend, materials)) mix.what_rots = what_rots(blend, materials, ensemble);
+}
+
 }  // namespace heapwright

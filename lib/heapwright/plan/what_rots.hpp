@@ -19,6 +19,9 @@ struct ProcessEnsemble;
 /// it has nitrogen.
 std::optional<WhatRots> what_rots(const Blend& blend, const Materials& materials, const ProcessEnsemble& ensemble);
 
+/// Keeps that of a mix's blend in the mix.
+void note_what_rots(Mix& mix, const Blend& blend, const Materials& materials, const ProcessEnsemble& ensemble);
+
 /// A question whose supplies have the carbon and nitrogen that rot alone, dC and dN: what they make together is then the C:N of what rots,
 /// and water and air are as they were. What does not rot at all is left out.
 RecipeQuestion by_what_rots(RecipeQuestion question, const Materials& materials, const ProcessEnsemble& ensemble);

@@ -42,7 +42,7 @@ std::vector<Candidate> all_candidates(const RecipeQuestion& question, const std:
   for (const RecipeSupply& supply : others) {
     if (!known(supply.ingredient.id)) candidates.push_back({more_of(supply), false});
   }
-  std::erase_if(candidates, [](const Candidate& candidate) { return candidate.supply.hardly_rots; });
+  std::erase_if(candidates, [](const Candidate& candidate) { return candidate.supply.hardly_rots || candidate.supply.out_of_season; });
   // Who allows only so much of something does not want more of it.
   std::erase_if(candidates, [&](const Candidate& candidate) {
     return std::any_of(question.supplies.begin(), question.supplies.end(), [&](const RecipeSupply& supply) {
@@ -158,7 +158,8 @@ std::optional<Help> wilting(const Wanted& wanted) {
   std::size_t most = 0;
   Mass clippings;
   for (std::size_t i = 0; i < blend.ingredients.size(); ++i) {
-    const bool dries = wanted.question.supplies[i].feedstock_class == FeedstockClass::clippings;
+    const RecipeSupply& supply = wanted.question.supplies[i];
+    const bool dries = supply.feedstock_class == FeedstockClass::clippings && !supply.out_of_season;
     if (!dries || blend.ingredients[i].mass <= clippings) continue;
     most = i;
     clippings = blend.ingredients[i].mass;
@@ -250,8 +251,10 @@ std::vector<Help> what_would_help(const RecipeQuestion& question, const Recipe& 
     if (supplement && !with_supplements) continue;
     if (auto help = help_by(wanted, {candidate})) helps.push_back(std::move(*help));
   }
-  if (helps.empty()) {
-    if (auto help = several(wanted, candidates)) helps.push_back(std::move(*help));
+  // Neither drying in the sun nor a fertilizer alone is much of a way.
+  const auto adds_a_feedstock = [](const Help& help) { return !help.additions.empty() && !help.additions.front().is_supplement; };
+  if (std::none_of(helps.begin(), helps.end(), adds_a_feedstock)) {
+    if (auto help = several(wanted, candidates)) helps.insert(helps.begin(), std::move(*help));
   }
   return helps;
 }

@@ -12,8 +12,8 @@ std::vector<RecipeSupply> easy_to_get(const Materials& materials);
 
 /// Ways to a pile inside its windows, any one of which does. Where a size was wished for and is not well filled, a pile of that size; else
 /// one of everything on hand, whatever the capacity. `others` can be got besides what is on hand. For each candidate the least of it, found
-/// by a programme of its own; supplements only against a want of nitrogen, and not for wood; where none does alone,
-/// the least volume of several; water where only its limit stands against it; clippings
+/// by a programme of its own; supplements only against a want of nitrogen, and not for wood; where no feedstock does
+/// alone, the least volume of several; water where only its limit stands against it; clippings
 /// left to wilt where all is in balance but too wet. Clippings can dry to `driest_clippings`. What is on hand comes first, supplements
 /// last. Nothing where nothing is wanted or helps.
 /// @param recipe of the question, with a mix

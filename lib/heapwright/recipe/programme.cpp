@@ -6,6 +6,7 @@
 #include <iterator>
 #include <limits>
 
+#include "heapwright/mix/character.hpp"
 #include "heapwright/mix/constituents.hpp"
 
 namespace heapwright {
@@ -62,6 +63,26 @@ double distance_in(double value, double low, double aim, double high, double ste
   return value >= low ? (aim - value) / (aim - low) : 1.0 + (low - value) / step_below;
 }
 
+/// low(t), high(t) and, for air, 1 − A(t).
+double edge_at(const Targets& targets, Aim aim, bool low, double distance) {
+  const double inner = std::min(distance, 1.0);
+  const double outer = std::max(distance - 1.0, 0.0);
+  switch (aim) {
+    case Aim::carbon_to_nitrogen: {
+      const auto& window = targets.carbon_to_nitrogen;
+      return low ? window.aim.value() - inner * (window.aim - window.low).value() - outer * outer_step_cn_low
+                 : window.aim.value() + inner * (window.high - window.aim).value() + outer * outer_step_cn_high;
+    }
+    case Aim::moisture: {
+      const auto& window = targets.moisture;
+      return low ? window.aim.value() - inner * (window.aim - window.low).value() - outer * outer_step_moisture_low
+                 : window.aim.value() + inner * (window.high - window.aim).value() + outer * outer_step_moisture_high;
+    }
+    case Aim::air: return 1.0 - targets.least_air.value() + outer * outer_step_air;
+  }
+  return 0.0;
+}
+
 double distance_of_carbon_to_nitrogen(double carbon, double nitrogen, const Targets& targets) {
   if (!(nitrogen > 0.0)) return infinity;
   const auto& window = targets.carbon_to_nitrogen;
@@ -93,8 +114,20 @@ std::vector<std::size_t> raised_supplies(const RecipeQuestion& question, std::op
   return raised;
 }
 
+Targets windows_at(const Targets& targets, double distance) {
+  const auto of = [&](Aim aim, bool low) { return edge_at(targets, aim, low, distance); };
+  Targets at = targets;
+  at.carbon_to_nitrogen.low = carbon_to_nitrogen(of(Aim::carbon_to_nitrogen, true));
+  at.carbon_to_nitrogen.high = carbon_to_nitrogen(of(Aim::carbon_to_nitrogen, false));
+  at.moisture.low = wet_basis(of(Aim::moisture, true));
+  at.moisture.high = wet_basis(of(Aim::moisture, false));
+  at.least_air = AirSpace::of(std::max(0.0, 1.0 - of(Aim::air, false)));
+  return at;
+}
+
 double distance_from_aim(const Mix& mix, const Targets& targets) {
-  const double cn = distance_of_carbon_to_nitrogen(mix.carbon.value(), mix.nitrogen.value(), targets);
+  const auto ratio = judged_ratio(mix, targets);
+  const double cn = ratio ? distance_of_carbon_to_nitrogen(ratio->value(), 1.0, targets) : infinity;
   const double moisture = distance_of_moisture(mix.water.value(), mix.mass.value(), targets);
   const double air = mix.air_space ? distance_of_air(1.0 - mix.air_space->value(), 1.0, targets) : 0.0;
   return std::max({cn, moisture, air});
@@ -221,26 +254,7 @@ void Programme::add_windows() {
   }
 }
 
-/// low(t), high(t) and, for air, 1 − A(t).
-double Programme::edge(Aim aim, bool low, double distance) const {
-  const Targets& targets = question_->targets;
-  const double inner = std::min(distance, 1.0);
-  const double outer = std::max(distance - 1.0, 0.0);
-  switch (aim) {
-    case Aim::carbon_to_nitrogen: {
-      const auto& window = targets.carbon_to_nitrogen;
-      return low ? window.aim.value() - inner * (window.aim - window.low).value() - outer * outer_step_cn_low
-                 : window.aim.value() + inner * (window.high - window.aim).value() + outer * outer_step_cn_high;
-    }
-    case Aim::moisture: {
-      const auto& window = targets.moisture;
-      return low ? window.aim.value() - inner * (window.aim - window.low).value() - outer * outer_step_moisture_low
-                 : window.aim.value() + inner * (window.high - window.aim).value() + outer * outer_step_moisture_high;
-    }
-    case Aim::air: return 1.0 - targets.least_air.value() + outer * outer_step_air;
-  }
-  return 0.0;
-}
+double Programme::edge(Aim aim, bool low, double distance) const { return edge_at(question_->targets, aim, low, distance); }
 
 /// The row of a window at a distance, all of it on one side: terms ≤ 0 keeps the window.
 Programme::Terms Programme::window_terms(const WindowRow& row, double distance) const {

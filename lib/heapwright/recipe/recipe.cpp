@@ -254,6 +254,23 @@ std::string_view limit_word(Limit limit) {
   return "";
 }
 
+std::string_view windows_word(FoundWithin windows) {
+  switch (windows) {
+    case FoundWithin::targets: return "targets";
+    case FoundWithin::hardly_off: return "hardly-off";
+    case FoundWithin::acceptable: return "acceptable";
+  }
+  return "";
+}
+
+std::string_view counted_word(CarbonCounted counted) {
+  switch (counted) {
+    case CarbonCounted::all: return "all";
+    case CarbonCounted::what_rots: return "what-rots";
+  }
+  return "";
+}
+
 bool RecipeSupply::is_fixed() const { return use == Use::all && available && is_positive(*available); }
 
 bool RecipeSupply::is_raised() const {

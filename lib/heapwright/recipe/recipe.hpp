@@ -22,6 +22,7 @@ struct RecipeSupply {
   std::optional<Mass> available;             ///< nothing: as much as wanted
   std::optional<ContainerCount> counted_in;  ///< the container that the person counts it, or buys it, in; else its usual one
   Mass counted_mass;                         ///< of those containers, or of what was weighed
+  bool out_of_season = false;                ///< no more of it can be had that day, nor dried in the sun
   bool hardly_rots = false;                  ///< and is no way to help: known where what rots is counted
   bool counted_by_mass = false;              ///< the person gave pounds or kilograms
   bool in_usual_container = false;           ///< the person named no container
@@ -204,17 +205,10 @@ enum class WhyLeft {
   enough,  ///< of a supplement or a mineral
 };
 
-/// The C:N of what rots in a season, where much of a mix does not: wood, old compost (plan/what_rots.hpp).
-struct WhatRots {
-  CarbonNitrogenRatio carbon_to_nitrogen;
-  std::vector<std::string> hardly_rots;  ///< names of what most of the rest is
-};
-
 /// What would help, counting of all that is on hand the carbon and nitrogen that rot in a season alone.
 struct CountingWhatRots {
   std::vector<std::string> hardly_rots;  ///< names of what most of the rest is
   std::vector<Help> ways;                ///< any one of them; their mixes count so too
-  std::optional<EverythingIn> all_in;    ///< where all of it together is in balance so
   std::vector<RecipeAmount> with_it;     ///< a good pile that has such things in it, where the recipe leaves them all out
 };
 
@@ -227,8 +221,22 @@ enum class Basic {
   rotate_a_tumbler,  ///< which has no layers
 };
 
+/// The windows that a recipe was found within: wider ones where that makes a much larger pile of what there is.
+enum class FoundWithin {
+  targets,
+  hardly_off,  ///< off those by no more than anyone can tell
+  acceptable,  ///< acceptable_windows()
+};
+std::string_view windows_word(FoundWithin windows);
+
+/// The carbon and nitrogen that a recipe balances: all of it, or what rots in a season, where that alone can be balanced.
+enum class CarbonCounted { all, what_rots };
+std::string_view counted_word(CarbonCounted counted);
+
 struct Recipe {
   RecipeStatus status = RecipeStatus::nothing_on_hand;
+  CarbonCounted carbon_counted = CarbonCounted::all;
+  FoundWithin found_within = FoundWithin::targets;
   bool additions_only = false;  ///< there are amounts, but only of supplements and minerals
   double distance_from_aim = 0.0;
   std::optional<Volume> wanted;   ///< the fill; the room there is where nothing on hand gives a size
@@ -259,7 +267,6 @@ struct Recipe {
   std::vector<Basic> basics;
   std::vector<WhyLeft> why_left;  ///< of each amount, in their order
   std::optional<FeedingSchedule> feeding;
-  std::optional<WhatRots> what_rots;                   ///< where much of what goes in hardly does
   std::optional<CountingWhatRots> counting_what_rots;  ///< where much on hand hardly rots
   Batch batch;                                         ///< what the mix was made of
 };
@@ -301,7 +308,15 @@ RecipeQuestion recipe_question(const std::vector<Supply>& supplies, const Target
 /// @throws SolverFailure where the linear programmes defeat the solver
 Recipe solve(const RecipeQuestion& question);
 
-/// Distance of a mix from the aim, as README.md defines it. Infinite for a mix without nitrogen.
+/// The windows whose edges are at a distance t from the aim, from 0 to 2: those of the targets at 1 (README, the distance t).
+Targets windows_at(const Targets& targets, double distance);
+
+/// Distance of a mix from the aim, as README.md defines it, by its judged C:N (mix/character.hpp). Infinite for a mix without nitrogen.
 double distance_from_aim(const Mix& mix, const Targets& targets);
+
+/// Whether a mix is inside the acceptable windows (mix/targets.hpp).
+inline bool is_acceptable(const Mix& mix, const Targets& targets) {
+  return distance_from_aim(mix, acceptable_windows(targets)) <= on_the_edge;
+}
 
 }  // namespace heapwright

@@ -54,13 +54,17 @@ HeldBackReason reason_of_amount(const HeldBack& held, const Recipe& recipe) {
   return none ? HeldBackReason::none_of_it_today : HeldBackReason::no_more_of_it;
 }
 
+bool is_hardly_off(const Recipe& recipe) { return as_built(recipe).distance_from_aim <= hardly_off; }
+
 }  // namespace
 
 RecipeVerdict verdict_of(const Recipe& recipe) {
   switch (recipe.status) {
     case RecipeStatus::on_target: return RecipeVerdict::on_target;
-    case RecipeStatus::nearest:
-      return as_built(recipe).distance_from_aim <= hardly_off ? RecipeVerdict::nearly_right : RecipeVerdict::far_off;
+    case RecipeStatus::nearest: {
+      const bool works = is_hardly_off(recipe) || is_acceptable(as_built(recipe).mix, recipe.targets);
+      return works ? RecipeVerdict::nearly_right : RecipeVerdict::far_off;
+    }
     case RecipeStatus::not_enough: return recipe.mix ? RecipeVerdict::too_little : RecipeVerdict::no_pile;
     case RecipeStatus::no_size:
       if (!recipe.mix || recipe.additions_only) return RecipeVerdict::no_pile;
@@ -119,7 +123,7 @@ bool mended_overfills(const Recipe& recipe) {
 }
 
 std::vector<Help> ways_to_mend(const Recipe& recipe) {
-  if (verdict_of(recipe) == RecipeVerdict::nearly_right) return {};
+  if (verdict_of(recipe) == RecipeVerdict::nearly_right && is_hardly_off(recipe)) return {};
   const bool on_target = recipe.status == RecipeStatus::on_target;
   const bool may_go_in = on_target && recipe.everything_in && recipe.everything_in->distance_from_aim <= as_good;
   if (may_go_in || (on_target && mended_overfills(recipe))) return {};
@@ -128,14 +132,14 @@ std::vector<Help> ways_to_mend(const Recipe& recipe) {
 
 bool is_mended_by_what_rots(const Recipe& recipe) {
   const auto& counting = recipe.counting_what_rots;
-  return verdict_of(recipe) == RecipeVerdict::far_off && counting && (!counting->ways.empty() || counting->all_in);
+  return verdict_of(recipe) == RecipeVerdict::far_off && counting && !counting->ways.empty();
 }
 
 std::optional<GreensIn> greens_lacking(const Recipe& recipe) {
   constexpr double far = 1.2;  // by a fifth, judged
-  if (!recipe.mix || !recipe.what_rots) return std::nullopt;
+  if (!recipe.mix || !recipe.mix->what_rots) return std::nullopt;
   if (verdict_of(recipe) == RecipeVerdict::far_off) return std::nullopt;
-  if (!(recipe.what_rots->carbon_to_nitrogen > far * recipe.targets.carbon_to_nitrogen.high)) return std::nullopt;
+  if (!(recipe.mix->what_rots->carbon_to_nitrogen > far * recipe.targets.carbon_to_nitrogen.high)) return std::nullopt;
   const AsBuilt pile = as_built(recipe);
   const bool some = std::any_of(pile.amounts.begin(), pile.amounts.end(), [&](const RecipeAmount& amount) {
     return goes_in(amount, pile.mix) && (is_green(amount) || amount.feedstock_class == FeedstockClass::supplement);
@@ -195,6 +199,18 @@ std::vector<Remainder> remainders_of(const Recipe& recipe) {
     remainders.push_back({amount, *amount.left_over, std::move(left), why});
   }
   return remainders;
+}
+
+std::vector<RecipeAmount> all_there_is(const Recipe& recipe) {
+  std::vector<RecipeAmount> all;
+  for (RecipeAmount amount : recipe.amounts) {
+    if (!amount.left_over || !is_positive(amount.volume + *amount.left_over)) continue;
+    amount.volume += *amount.left_over;
+    amount.mass += amount.mass_left.value_or(Mass());
+    if (amount.containers && amount.containers_left) amount.containers->count += amount.containers_left->count;
+    all.push_back(std::move(amount));
+  }
+  return all;
 }
 
 std::vector<RecipeAmount> not_needed(const Recipe& recipe) {

@@ -14,7 +14,7 @@ inline constexpr double as_good = 1.1;  ///< as inside the windows: a C:N of 36 
 enum class RecipeVerdict {
   no_pile,       ///< nothing, or an addition alone, or limits that clash
   on_target,     ///< inside its windows
-  nearly_right,  ///< off them by no more than `hardly_off`
+  nearly_right,  ///< off them by no more than `hardly_off`, or acceptable
   far_off,       ///< no pile to build as it is
   too_little,    ///< of the size that was asked for
   parts,         ///< a proportion, since nobody said how much there is
@@ -53,7 +53,7 @@ EverythingVerdict everything_verdict(const Recipe& recipe);
 /// The ways that are worth saying: none where the pile is good enough without, or where what they let go in would not fit. Of a pile that
 /// is far off, where much on hand hardly rots, the ways that count what rots.
 std::vector<Help> ways_to_mend(const Recipe& recipe);
-/// Whether that is so: the pile is far off, and counting what rots there are ways, or all of it together is in balance.
+/// Whether that is so: the pile is far off, and counting what rots there are ways.
 bool is_mended_by_what_rots(const Recipe& recipe);
 
 /// How many greens are in a pile whose nitrogen is mostly bound, as in old compost: what rots in it is far too brown.
@@ -94,6 +94,8 @@ struct Remainder {
   std::optional<WhyLeft> why;
 };
 std::vector<Remainder> remainders_of(const Recipe& recipe);
+/// All that is on hand, of what there is only so much of.
+std::vector<RecipeAmount> all_there_is(const Recipe& recipe);
 /// What there is as much of as is wanted, and none is.
 std::vector<RecipeAmount> not_needed(const Recipe& recipe);
 

@@ -41,6 +41,18 @@ bool is_browner(const Ingredient& ingredient, const Mix& mix) {
   return !mix.carbon_to_nitrogen || own.carbon > *mix.carbon_to_nitrogen * own.nitrogen;
 }
 
+/// Where nothing passes an edge: the one that the pile is nearest to of those that more of it brings nearer.
+WhyLeft nearest_edge(const Ingredient& ingredient, const Mix& mix, const Targets& targets) {
+  const bool browner = is_browner(ingredient, mix);
+  if (!mix.moisture || !mix.carbon_to_nitrogen) return browner ? WhyLeft::too_brown : WhyLeft::too_green;
+  const auto& ratio = targets.carbon_to_nitrogen;
+  const double wet = (*mix.moisture - targets.moisture.aim) / (targets.moisture.high - targets.moisture.aim);
+  const double off = browner ? (*mix.carbon_to_nitrogen - ratio.aim) / (ratio.high - ratio.aim)
+                             : (ratio.aim - *mix.carbon_to_nitrogen) / (ratio.aim - ratio.low);
+  if (ingredient.properties.moisture > *mix.moisture && wet > off) return WhyLeft::too_wet;
+  return browner ? WhyLeft::too_brown : WhyLeft::too_green;
+}
+
 WhyLeft by_balance(const RecipeQuestion& question, const AsBuilt& pile, std::size_t place) {
   const RecipeSupply& supply = question.supplies[place];
   const Targets& targets = question.targets;
@@ -52,7 +64,7 @@ WhyLeft by_balance(const RecipeQuestion& question, const AsBuilt& pile, std::siz
   if (all.carbon_to_nitrogen && *all.carbon_to_nitrogen < just_below(ratio.low)) return WhyLeft::too_green;
   if (all.moisture && *all.moisture > just_above(targets.moisture.high)) return WhyLeft::too_wet;
   if (all.moisture && *all.moisture < just_below(targets.moisture.low)) return WhyLeft::no_water;
-  return is_browner(supply.ingredient, pile.mix) ? WhyLeft::too_brown : WhyLeft::too_green;
+  return nearest_edge(supply.ingredient, pile.mix, targets);
 }
 
 }  // namespace

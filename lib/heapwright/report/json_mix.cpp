@@ -23,6 +23,11 @@ Json ranges_json(const std::optional<MixRanges>& ranges) {
   return json;
 }
 
+Json what_rots_json(const std::optional<WhatRots>& found) {
+  if (!found) return nullptr;
+  return {{"carbon_to_nitrogen", found->carbon_to_nitrogen.value()}, {"hardly_rots", found->hardly_rots}};
+}
+
 }  // namespace
 
 Json mix_json(const Mix& mix) {
@@ -45,6 +50,7 @@ Json mix_json(const Mix& mix) {
           {"bulk_density_kg_m3", optional_si(mix.bulk_density)},
           {"air_space_fraction", optional_si(mix.air_space)},
           {"ranges", ranges_json(mix.ranges)},
+          {"what_rots", what_rots_json(mix.what_rots)},
           {"feedstocks", std::move(feedstocks)}};
 }
 

@@ -61,11 +61,6 @@ Json feeding_json(const std::optional<FeedingSchedule>& feeding) {
           {"mix_of_a_week", mix_json(feeding->of_a_week)}};
 }
 
-Json what_rots_json(const std::optional<WhatRots>& found) {
-  if (!found) return nullptr;
-  return {{"carbon_to_nitrogen", found->carbon_to_nitrogen.value()}, {"hardly_rots", found->hardly_rots}};
-}
-
 Json size_json(const Recipe& recipe) {
   const std::optional<SizeSetBy>& size = recipe.size_set_by;
   if (!size) return nullptr;
@@ -146,7 +141,8 @@ Json recipe_json(const Recipe& recipe) {
   json["proportion"] = proportion_json(recipe.proportion);
   json["cards"] = cards_json(recipe.cards);
   json["feeding"] = feeding_json(recipe.feeding);
-  json["what_rots"] = what_rots_json(recipe.what_rots);
+  json["found_within"] = windows_word(recipe.found_within);
+  json["carbon_counted"] = counted_word(recipe.carbon_counted);
   json["size_set_by"] = size_json(recipe);
   json["not_today"] = not_today_json(recipe.not_today);
   json["left_out"] = Json::array();
