@@ -372,11 +372,11 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
     const Offer& offer = plan.offers[0];
     CHECK(offer.name == "bulk, delivered");
     CHECK(std::get<Volume>(offer.unit) == 1.0 * unit::m3);
-    CHECK(offer.price == 38.0);
-    CHECK(offer.delivery == 75.0);
-    CHECK(offer.delivery_per_load);
-    CHECK(offer.load_volume == 10.0 * unit::m3);
-    CHECK(offer.load_mass == 9000.0 * unit::kg);
+    CHECK(offer.price.value() == 38.0);
+    CHECK(offer.delivery.value() == 75.0);
+    CHECK(offer.delivery_per == DeliveryPer::load);
+    CHECK(offer.load.volume == 10.0 * unit::m3);
+    CHECK(offer.load.mass == 9000.0 * unit::kg);
     CHECK(offer.minimum == 2.0 * unit::m3);
     CHECK(offer.step == 0.5 * unit::m3);
     CHECK_THAT(offer.screen->value(), WithinRel(0.012, exact));

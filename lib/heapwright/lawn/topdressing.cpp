@@ -13,37 +13,6 @@ namespace {
 
 const std::vector<std::pair<std::string, Grass>> grass_words{{"cool-season", Grass::cool_season}, {"warm-season", Grass::warm_season}};
 
-double read_money(Table& table, std::string_view key) {
-  const double money = table.number(key).value_or(0.0);
-  if (!(money >= 0.0 && money <= 1e9)) table.problem_at(key, "a price is zero or more", "write a plain number");
-  return money;
-}
-
-Offer read_offer(Table& table, const Materials& materials) {
-  Offer offer;
-  offer.name = table.text("name").value_or("compost");
-  table.require("unit", "write unit = \"1 yd3\"");
-  table.require("price", "write price = 38, for one unit");
-  if (const auto amount = table.read("unit", [&](std::string_view text) { return read_amount(text, materials); })) {
-    offer.unit = *amount;
-    if (is_zero(*amount)) table.problem_at("unit", "a price is for more than nothing", "write unit = \"1 yd3\"");
-  }
-  offer.price = read_money(table, "price");
-  offer.delivery = read_money(table, "delivery");
-  offer.delivery_per_load = table.one_of<bool>("delivery_per", {{"load", true}, {"order", false}}).value_or(false);
-  if (std::optional<Table> load = table.table("load")) {
-    offer.load_volume = load->read("volume", read_volume);
-    offer.load_mass = load->read("mass", read_mass);
-    load->finish();
-  }
-  const auto volume = [&](std::string_view text) { return read_compost_volume(text, materials); };
-  offer.minimum = table.read("minimum", volume);
-  offer.step = table.read("step", volume);
-  offer.screen = table.read("screen", read_length);
-  table.finish();
-  return offer;
-}
-
 std::optional<SoilTest> read_soil_test(Table& root) {
   std::optional<Table> table = root.table("soil_test");
   if (!table) return std::nullopt;
@@ -94,17 +63,6 @@ std::string_view season_for(Grass grass) {
   return grass == Grass::cool_season ? "early fall or spring, cool-season grass" : "late spring, warm-season grass";
 }
 
-Volume read_compost_volume(std::string_view text, const Materials& materials) {
-  const Amount amount = read_amount(text, materials);
-  const ContainerCount* counted = std::get_if<ContainerCount>(&amount);
-  if (counted != nullptr && counted->container == "leaf-bag")
-    throw TextError("\"" + std::string(text) + "\": bags of compost come in many sizes",
-                    "write their size: \"20 compost-bag-1ft3\", or the volume: \"20 ft3\"");
-  const std::optional<Volume> volume = volume_of(amount);
-  if (!volume) throw TextError("\"" + std::string(text) + "\" is a weight", "write a volume: \"10 yd3\"");
-  return *volume;
-}
-
 namespace {
 
 /// check_depth() as a problem of the key "depth" of a table.
@@ -134,6 +92,7 @@ TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   plan.compost = table->read("compost", [&](std::string_view name) { return find_compost(materials, name).id; }).value_or(plan.compost);
   plan.own_screened = table->read("own_screened", read_length);
   for (Table& offer : table->tables("offer")) plan.offers.push_back(read_offer(offer, materials));
+  for (Table& fixed : table->tables("fixed_cost")) plan.fixed_costs.push_back(read_fixed_cost(fixed));
   table->finish();
   return plan;
 }
@@ -221,6 +180,12 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   answer.assumptions = assumptions_for(plan, materials);
   answer.cautions = cautions_for(*materials.cautions, facts_of(plan));
   return answer;
+}
+
+void order_for(Topdressing& topdressing, Date today, bool metric, const Materials& materials) {
+  OrderQuestion question{topdressing.plan.offers, topdressing.volume_with_allowance, std::nullopt};
+  if (topdressing.weight) question.density = topdressing.weight->density.typical;
+  topdressing.ordering = ordering_of(std::move(question), topdressing.plan.fixed_costs, today, metric, materials);
 }
 
 bool are_of_one_depth(const std::vector<ZoneDressing>& zones) {

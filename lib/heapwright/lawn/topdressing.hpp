@@ -9,6 +9,7 @@
 #include "heapwright/lawn/lawn.hpp"
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/mix/answer.hpp"
+#include "heapwright/order/order.hpp"
 #include "heapwright/time/date.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
@@ -18,20 +19,6 @@ namespace heapwright {
 class Table;
 
 enum class Grass { cool_season, warm_season };
-
-/// What a supplier charges; read and kept for orders.
-struct Offer {
-  std::string name;
-  Amount unit;
-  double price = 0.0;
-  double delivery = 0.0;
-  bool delivery_per_load = false;
-  std::optional<Volume> load_volume;
-  std::optional<Mass> load_mass;
-  std::optional<Volume> minimum;
-  std::optional<Volume> step;
-  std::optional<Length> screen;
-};
 
 struct SoilTest {
   std::optional<Date> date;
@@ -52,6 +39,7 @@ struct TopdressingPlan {
   std::string compost = "yard-trimmings";
   std::optional<Length> own_screened;
   std::vector<Offer> offers;
+  std::vector<FixedCost> fixed_costs;
   std::optional<SoilTest> soil_test;
 };
 
@@ -69,9 +57,6 @@ inline const Length depth_a_year_to_warn_at = 0.5 * 0.0254 * unit::m;
 
 /// A quarter inch on a living lawn; an inch on bare ground, to be tilled in (University of Maryland Extension TT-120, 2015, seen).
 Length usual_depth(Surface surface);
-
-/// A volume of finished compost: "10 yd3", "20 compost-bag-1ft3". @throws TextError, for a plain bag too, whose size nobody knows
-Volume read_compost_volume(std::string_view text, const Materials& materials);
 
 /// Reads [topdressing] and [soil_test]. Depths are checked against the surface by check_depth().
 TopdressingPlan read_topdressing(Table& root, const Materials& materials);
@@ -133,6 +118,8 @@ struct Topdressing {
   bool deep_in_a_year = false;  ///< more than half an inch on a living lawn in all its times a year
   std::vector<ZoneDressing> zones;
 
+  std::optional<Ordering> ordering;  ///< where it was asked for (order_for)
+
   TopdressingPlan plan;
   Lawn lawn;
 };
@@ -140,6 +127,9 @@ struct Topdressing {
 /// Volume = Σ area × depth over the zones; a quarter inch on 1000 ft² is 0.772 yd³.
 /// @throws DomainError as check_depth(), or for a lawn without area
 Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials);
+
+/// What to order for a topdressing on a day, by the offers of its plan.
+void order_for(Topdressing& topdressing, Date today, bool metric, const Materials& materials);
 
 /// When a lawn of it grows, and compost is spread on it. Common practice, no source.
 std::string_view season_for(Grass grass);
