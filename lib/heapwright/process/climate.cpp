@@ -291,7 +291,8 @@ std::optional<NamedState> state_named(const std::vector<NamedClimate>& climates,
   if (!state || !state->state->part_of.empty()) return state;
   const std::vector<NamedState> parts = parts_named(climates, state->state->name, in_spaces(said));
   if (parts.empty()) return tells_of_a_part(said) ? std::nullopt : state;
-  const bool one_climate = std::all_of(parts.begin(), parts.end(), [&](const NamedState& part) { return part.climate == parts[0].climate; });
+  const bool one_climate =
+      std::all_of(parts.begin(), parts.end(), [&](const NamedState& part) { return part.climate == parts[0].climate; });
   return one_climate && !denies_a_place(said) ? std::optional(parts.front()) : std::nullopt;
 }
 
