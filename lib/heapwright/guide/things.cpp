@@ -179,6 +179,8 @@ std::optional<NameAndAmount> known_end(const std::string& said, const Materials&
 /// @throws TextError for a known thing of which an amount is said that cannot be read: "a few bags of leaves"
 void check_vague_amount(const std::string& said, const Materials& materials) {
   const auto parts = known_end(said, materials);
+  const bool container_last = !has_digit(said) && find_container(*materials.containers, said.substr(said.rfind(' ') + 1)) != nullptr;
+  if (!parts && container_last) throw TextError(in_quotes(said) + " of what, and how many?", "write \"20 bags of leaves\"");
   if (!parts || !sounds_like_an_amount(parts->amount, materials)) return;
   const std::vector<std::string> words = split(parts->amount, {" "});
   const bool is_pile = std::any_of(words.begin(), words.end(), [](const std::string& word) { return word == "pile" || word == "heap"; });

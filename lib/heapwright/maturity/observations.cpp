@@ -197,8 +197,8 @@ void check_ashes(const std::vector<Symptom>& symptoms, std::string_view text) {
   const std::vector<std::string> words = words_of(text);
   const bool names_them = std::any_of(words.begin(), words.end(),
                                       [&](const std::string& word) { return std::find(ashes.begin(), ashes.end(), word) != ashes.end(); });
-  const bool is_mold = any_begins_with(words, std::array<std::string_view, 3>{"white", "gray", "grey"});
-  if (!names_them || is_mold || symptom_called(symptoms, text) != nullptr) return;
+  const bool is_other = any_begins_with(words, std::array<std::string_view, 4>{"white", "gray", "grey", "tree"});  // mold, an ash tree
+  if (!names_them || is_other || symptom_called(symptoms, text) != nullptr) return;
   throw TextError("hot ashes or coals can set a pile on fire: does it smoke, or smell burnt?",
                   "if so keep away, call the fire service and write \"smoke\"; if not, wet the place well, and write \"too hot\" if it is");
 }
