@@ -232,7 +232,15 @@ void write_whole(const std::string& option, const std::string& path, const std::
 }
 
 Supply read_supply_option(const std::string& option, const std::string& text, const Materials& materials) {
-  return read_option(option, text, [&](std::string_view words) { return read_said_supply(words, materials); });
+  return read_option(option, text, [&](std::string_view words) {
+    try {
+      return read_said_supply(words, materials);
+    } catch (const SeveralThings& several) {
+      std::string each;
+      for (const std::string& one : several.each()) each += " " + option + " \"" + one + "\"";
+      throw TextError(several.what(), "write each by itself:" + each);
+    }
+  });
 }
 
 void add_supplies(Yard& yard, const std::string& option, const std::vector<std::string>& texts) {

@@ -8,6 +8,7 @@
 #include "command.hpp"
 #include "heapwright/guide/interview.hpp"
 #include "heapwright/guide/plain.hpp"
+#include "heapwright/guide/turn.hpp"
 #include "heapwright/guide/yard_text.hpp"
 #include "heapwright/input/printable.hpp"
 #include "heapwright/plan/plan.hpp"
@@ -48,6 +49,22 @@ void say_taken(const Question& question, const Reply& answer) {
   if (question.kind != AnswerKind::yes_no && !taken.empty()) say(wrap("   Taken: " + taken + ".", 3));
 }
 
+/// What the question wants, to somebody who asks.
+void explain(const Question& question) {
+  say(wrap("   One of these is an answer: " + question.example + ".", 3));
+  say(wrap("   ? is \"don't know\". " + question.not_known, 3));
+  say(wrap("   back goes one step back, start over to the first question, quit stops and writes nothing.", 3));
+}
+
+/// Does what somebody wants who does not answer. @throws TextError where the person stops
+void take(Turn turn, const Question& question, Interview& interview) {
+  if (turn == Turn::quit) throw TextError("stopped: nothing is written", "");
+  if (turn == Turn::explain) explain(question);
+  if (turn == Turn::back && !interview.back()) say("   This is the first question.\n");
+  while (turn == Turn::start_over && interview.back()) {
+  }
+}
+
 void refuse(const Error& error) {
   const std::string what = error.what();
   const bool ended = what.ends_with('.') || what.ends_with('?') || what.ends_with('!');
@@ -75,6 +92,18 @@ std::string read_line() {
   return said;
 }
 
+/// Whether it is an answer, which is taken; else says why not.
+bool answers(Interview& interview, const Question& question, const std::string& said) {
+  try {
+    interview.answer(said);
+    say_taken(question, interview.answers().at(question.id));
+    return true;
+  } catch (const Error& error) {
+    refuse(error);
+    return false;
+  }
+}
+
 /// Asks until all is answered. @throws TextError where the person stops, the input ends, or nothing but nonsense comes
 Replies ask(const Tables& tables, Date today) {
   constexpr int most_refused = 20;
@@ -85,20 +114,16 @@ Replies ask(const Tables& tables, Date today) {
     const Question question = *due;
     put(question, interview.usual(), interview.number());
     const std::string said = read_line();
-    const std::string plain = plain_answer(said);
-    if (plain == "quit") throw TextError("stopped: nothing is written", "");
-    if (plain == "back") {
-      if (!interview.back()) say("   This is the first question.\n");
-      continue;
-    }
-    try {
-      interview.answer(said);
+    const Turn turn = turn_of(plain_answer(said));
+    if (turn != Turn::answer) {
+      take(turn, question, interview);
+      ++refused;  // a pipe may ask for help without end
+    } else if (answers(interview, question, said)) {
       refused = 0;
-      say_taken(question, interview.answers().at(question.id));
-    } catch (const Error& error) {
-      refuse(error);
-      if (++refused == most_refused) throw TextError("twenty answers in a row could not be read: nothing is written", "");
+    } else {
+      ++refused;
     }
+    if (refused == most_refused) throw TextError("twenty answers in a row could not be read: nothing is written", "");
   }
   return interview.answers();
 }

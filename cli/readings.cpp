@@ -39,9 +39,10 @@ ExitCode run_readings(const ReadingsOptions& options) {
                     "name a yard file with [[reading]] in it, a log with --log, or what you noticed with --noticed");
   Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
   const Date today = options.common.today();
-  for (const std::string& name : options.noticed)
-    yard.observations.noticed.push_back(
-        {read_option("--noticed", name, [&](std::string_view text) { return read_noticed(*yard.tables.symptoms, text); }), today});
+  for (const std::string& name : options.noticed) {
+    const auto signs = read_option("--noticed", name, [&](std::string_view text) { return read_all_noticed(*yard.tables.symptoms, text); });
+    for (const std::string& sign : signs) yard.observations.noticed.push_back({sign, today});
+  }
   const auto gap = options.gap.empty() ? usual_gap : read_option("--gap", options.gap, read_gap);
   std::optional<TemperatureLog> log;
   if (!options.log.empty()) log = read_log(options.log);

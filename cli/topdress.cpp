@@ -1,10 +1,13 @@
 #include <memory>
 
 #include "command.hpp"
+#include "heapwright/guide/plain.hpp"
+#include "heapwright/guide/things.hpp"
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/lawn/working.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/report/json.hpp"
+#include "heapwright/units/text.hpp"
 
 namespace heapwright::cli {
 namespace {
@@ -19,10 +22,32 @@ struct TopdressOptions {
   WorkingOption working;
 };
 
+/// "about 5000 sq ft", "5k sq ft"; the middle of "4000-5000 sq ft".
+Area area_said(std::string_view text) {
+  const std::string plain = plain_answer(text);
+  for (const std::string_view sign : {" + ", " plus ", " minus "}) {
+    if (plain.find(sign) != std::string::npos)
+      throw TextError(in_quotes(plain) + " is more than one area", "work it out, and write one: \"5000 ft2\"");
+  }
+  const std::vector<std::string> sides = sides_in(plain);
+  if (sides.size() == 2 && is_bare_number(sides[0]) && is_bare_number(sides[1]))
+    throw TextError(in_quotes(plain) + " has no unit", "write the unit too: \"60 ft by 40 ft\"");
+  return read_area(middle_of(plain));
+}
+
+/// "1/4 inch", "quarter inch"; of "1/4" inches are meant, for a fraction is of nothing else.
+Length depth_said(std::string_view text) {
+  const std::string plain = plain_answer(text);
+  if (plain.find(" to ") != std::string::npos) throw TextError(in_quotes(plain) + " is more than one depth", "write one: \"1/4 in\"");
+  const bool is_fraction = is_bare_number(plain) && plain.find('/') != std::string::npos;
+  if (is_bare_number(plain) && !is_fraction) throw TextError(in_quotes(plain) + " has no unit", "write the unit too: \"1/4 in\"");
+  return read_length(is_fraction ? plain + " in" : plain);
+}
+
 void apply(const TopdressOptions& options, Yard& yard) {
-  if (!options.area.empty()) yard.lawn = Lawn{{Zone{"lawn", read_option("--area", options.area, read_area), std::nullopt}}};
+  if (!options.area.empty()) yard.lawn = Lawn{{Zone{"lawn", read_option("--area", options.area, area_said), std::nullopt}}};
   if (!options.depth.empty()) {
-    yard.topdressing.depth = read_option("--depth", options.depth, read_length);
+    yard.topdressing.depth = read_option("--depth", options.depth, depth_said);
     if (!is_positive(*yard.topdressing.depth)) throw TextError("--depth: a topdressing has a depth", "write \"1/4 in\"");
     if (yard.lawn) {
       for (Zone& zone : yard.lawn->zones) zone.depth.reset();
@@ -31,9 +56,23 @@ void apply(const TopdressOptions& options, Yard& yard) {
   if (!options.surface.empty()) yard.topdressing.surface = options.surface == "new" ? Surface::bare : Surface::lawn;
 }
 
+/// @throws TextError for what comes in any size: a scoop of the yard that sells it is no scoop for feed
+void check_size_is_known(const std::string& plain, const Materials& materials) {
+  const bool is_scoop = plain.find("scoop") != std::string::npos;
+  const bool is_load = plain.find("load") != std::string::npos || plain.find("truck") != std::string::npos;
+  if (is_scoop || (is_load && !is_amount(plain, *materials.containers)))
+    throw TextError(in_quotes(plain) + ": scoops and loads come in many sizes",
+                    "ask how many cubic yards it holds, and write them: \"1/2 yd3\"");
+}
+
 Volume volume_on_hand(const TopdressOptions& options, const Materials& materials) {
   return read_option("--have", options.have, [&](std::string_view text) {
-    const Volume volume = read_compost_volume(text, materials);
+    const std::string plain = sized_bags(plain_answer(text));
+    check_size_is_known(plain, materials);
+    if (is_quantity(plain, Dimension::mass))
+      throw TextError(in_quotes(plain) + " is a weight",
+                      "write a volume: \"10 yd3\"; of bags what one holds, which stands on it: \"20 bags of 1 ft3\"");
+    const Volume volume = read_compost_volume(middle_of(plain), materials);
     if (!is_positive(volume)) throw TextError("\"" + std::string(text) + "\" is no compost", "write a volume above zero: \"10 yd3\"");
     return volume;
   });

@@ -428,6 +428,23 @@ TEST_CASE("symptoms by what people call them, and the cause whose circumstances 
   CHECK(whens({Circumstance::scraps}) == Whens{{}});
 }
 
+TEST_CASE("each sign of a sentence, where each is clear", "[log][symptoms]") {
+  using Ids = std::vector<std::string>;
+  const auto [said, signs] = GENERATE(table<std::string, Ids>({
+      {"smells like eggs and there are flies", {"rotten-smell", "flies"}},
+      {"flies, rats", {"flies", "rats"}},
+      {"it smells fine but it won't heat", {"will-not-heat"}},
+      {"the rats are gone but there are flies", {"flies"}},
+      {"it smokes and there are flies", {"smoke"}},
+      {"half rotted and cold", {"half-rotted-and-cold"}},
+  }));
+  CAPTURE(said);
+  CHECK(read_all_noticed(symptoms(), said) == signs);
+  CHECK_THROWS_AS(read_all_noticed(symptoms(), "it smells and there are flies"), TextError);  // of what?
+  CHECK_THROWS_AS(read_all_noticed(symptoms(), "the rats are gone"), TextError);
+  CHECK_THROWS_AS(read_all_noticed(symptoms(), "no flies any more"), TextError);
+}
+
 TEST_CASE("what is called by a name of a symptom is that, and smoke is heard whatever the words", "[log][symptoms]") {
   for (const Symptom& symptom : symptoms()) {
     for (const std::string& name : symptom.also) CHECK(read_noticed(symptoms(), name) == symptom.id);

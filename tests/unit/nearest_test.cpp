@@ -8,6 +8,7 @@
 #include <vector>
 
 using heapwright::hint_for;
+using heapwright::is_likely_slip;
 using heapwright::nearest;
 
 namespace {
@@ -66,4 +67,31 @@ TEST_CASE("where nothing is near there is no guess", "[nearest]") {
 TEST_CASE("what would be right in place of an unknown name", "[nearest]") {
   CHECK(hint_for("strow", known, {"straw", "urea"}) == "did you mean \"straw\"? It is one of straw, urea");
   CHECK(hint_for("bicycle", known, {"straw"}) == "It is one of straw");
+}
+
+TEST_CASE("a name of a thing is a slip of another where little else can be meant", "[nearest]") {
+  const auto [said, meant, is_slip] = GENERATE(table<std::string, std::string, bool>({
+      {"manuer", "manure", true},
+      {"wheat stra", "wheat straw", true},
+      {"Coffe grouds", "coffee grounds", true},
+      {"tsraw", "straw", true},
+      {"hya", "hay", true},
+      {"hayy", "hay", true},
+      {"saw dust", "sawdust", true},
+      {"vegtible scraps", "vegetable scraps", true},
+      {"ammnoai", "ammonia", true},
+      {"mint", "lint", false},
+      {"soda", "sod", false},
+      {"pot", "poo", false},
+      {"ginger", "cinders", false},
+      {"glitter", "litter", false},
+      {"plaster", "plastik", false},
+      {"lichen", "linen", false},
+      {"wine", "twine", false},
+      {"fig leaves", "fall leaves", false},
+      {"paper straw", "pine straw", false},
+      {"", "hay", false},
+  }));
+  CAPTURE(said, meant);
+  CHECK(is_likely_slip(said, meant) == is_slip);
 }

@@ -47,6 +47,8 @@ void check_contents(const Question& question, const std::string& said, const Mat
   if (of == std::string::npos) return;
   const Feedstock* asked_for = feedstock_called(materials, question.id);
   const std::string contents = said.substr(of + 4);
+  if (contents == "them" || contents == "those" || contents == "these")
+    throw TextError("how many, and how large is one?", "write for example " + question.example);
   const Feedstock* named = feedstock_called(materials, contents);
   const bool both_leaves = named != nullptr && asked_for != nullptr && named->has_tag("leaves") && asked_for->has_tag("leaves");
   if (asked_for == nullptr || named == asked_for || both_leaves) return;
@@ -68,6 +70,15 @@ std::string amount_alone(const Question& question, std::string said) {
   return one_or_two ? "1 to 2 " + said.substr(2, said.size() - 2 - or_two.size()) : said;
 }
 
+/// "10 bags" of "10 bags oak leaves".
+std::string amount_alone_of(const Question& question, const std::string& said, const Materials& materials) {
+  std::string name;
+  const auto amount = amount_beside_name(said, materials, name);
+  if (!amount) return said;
+  check_contents(question, *amount + " of " + name, materials);
+  return *amount;
+}
+
 }  // namespace
 
 Reply read_amount_answer(const Question& question, const std::string& said, const Materials& materials) {
@@ -80,7 +91,7 @@ Reply read_amount_answer(const Question& question, const std::string& said, cons
       is_bare_number(amount) && amount != "1/2" && amount.find('/') != std::string::npos && amount.find(' ') == std::string::npos;
   if (only_a_share) throw TextError(in_quotes(said) + " of what?", "write for example " + question.example);
   check_contents(question, amount, materials);
-  const std::string text = plain_amount(amount, question.bare);
+  const std::string text = plain_amount(amount_alone_of(question, amount, materials), question.bare);
   const auto range = read_amount_range(text, *materials.containers);
   const Amount likely = range ? range->likely : read_amount(text, materials);
   check_plausible(likely, said);

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -17,12 +18,27 @@ bool is_hardiness_zone(const std::string& said) {
   return said.size() <= 3 && has_digit(said) && (said.ends_with('a') || said.ends_with('b'));
 }
 
-[[noreturn]] void refuse_climate(const std::string& said, const std::vector<NamedClimate>& climates) {
+/// "43215", "43215-1234".
+bool is_zip_code(const std::string& said) {
+  constexpr std::size_t digits = 5;
+  const std::size_t end = std::min(said.find_first_not_of("0123456789"), said.size());
+  return end == digits && (end == said.size() || said[end] == '-');
+}
+
+std::string words_for_it(const std::vector<NamedClimate>& climates) {
   std::string names;
   for (const NamedClimate& climate : climates) names += (names.empty() ? "" : "; ") + climate.id + " (" + climate.name + ")";
-  throw TextError(
-      in_quotes(said) + " is neither a state, nor a winter by name, nor two temperatures",
-      "write your state: Ohio. Or a word for it: " + names + ". Or the mean temperatures of the coldest and the warmest month: 30 and 76");
+  return names + ". Or the mean temperatures of the coldest and the warmest month: 30 and 76";
+}
+
+[[noreturn]] void refuse_climate(const std::string& said, const std::vector<NamedClimate>& climates) {
+  throw TextError(in_quotes(said) + " is neither a state, nor a winter by name, nor two temperatures",
+                  "write your state: Ohio. Or a word for it: " + words_for_it(climates));
+}
+
+[[noreturn]] void refuse_part_of_state(const std::string& said, const std::vector<NamedClimate>& climates) {
+  throw TextError(in_quotes(said) + " has other winters than most of its state, which is all that we have a row for",
+                  "how cold are they there? Write a word for it: " + words_for_it(climates));
 }
 
 }  // namespace
@@ -35,6 +51,8 @@ Reply read_climate_answer(const Question& question, std::string said, std::strin
   }
   if (const auto named = state_named(climates, typed))
     return {{named->state->name}, {"some"}, {}, "like " + named->climate->id + ": " + named->climate->name + "; judged by us"};
+  if (is_apart_from_its_state(climates, typed)) refuse_part_of_state(said, climates);
+  if (is_zip_code(said)) throw TextError("a ZIP code tells us no state", "which state is it in? write for example Ohio");
   if (is_hardiness_zone(said))
     throw TextError("a hardiness zone is only the coldest night of the year", "which state is it in? write for example Ohio");
   replace_each(said, {" in january", " in july", "january ", "july ", "jan. ", "jan ", "jul "}, "");

@@ -25,6 +25,7 @@ void spell_first_word(std::string& text) {
 
 /// Words for how often, and what each is.
 std::string interval_in_digits(std::string text) {
+  const std::string said = text;
   constexpr auto words = std::to_array<Replacement>({{"other", "2"},
                                                      {"second", "2"},
                                                      {"3rd", "3"},
@@ -49,7 +50,11 @@ std::string interval_in_digits(std::string text) {
   text = plain_answer(text);
   spell_first_word(text);
   for (const auto& [word, meaning] : words) replace_first_word(text, word, meaning);
-  if (!has_digit(text) && !text.starts_with("half")) text = "1 " + text;
+  if (!has_digit(text) && !text.starts_with("half")) {
+    if (!is_quantity("1 " + text, Dimension::duration) && text != "month" && text != "months")
+      throw TextError(in_quotes(said) + " does not say how often", "write every 2 weeks");
+    text = "1 " + text;
+  }
   for (const std::string_view month : {" months", " month"}) {
     if (!text.ends_with(month)) continue;
     const std::string number = text.substr(0, text.size() - month.size());

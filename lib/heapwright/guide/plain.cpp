@@ -70,7 +70,8 @@ class NumberWords {
   std::optional<int> hundreds() {
     const std::size_t before = at_;
     const bool a_hundred = (word() == "a" || word() == "one") && word(1) == "hundred";
-    std::optional<int> number = a_hundred ? std::optional(1) : below_hundred();
+    const bool hundred_alone = word() == "hundred" && word(1) != "of";  // "hundred pounds"
+    std::optional<int> number = a_hundred || hundred_alone ? std::optional(1) : below_hundred();
     if (a_hundred) ++at_;
     if (!number || word() != "hundred") {
       if (a_hundred) at_ = before;
@@ -218,7 +219,8 @@ void drop_after_number(std::string& plain) {
   if (end == 0) return;
   for (const std::string_view after : {"-ish", "ish", "+", " plus", " or so", " or more", " odd"}) {
     const std::size_t behind = end + after.size();
-    if (std::string_view(plain).substr(end).starts_with(after) && (behind == plain.size() || plain[behind] == ' ')) {
+    const bool is_sum = behind + 1 < plain.size() && is_digit(plain[behind + 1]);  // "3 plus 2 bags"
+    if (!is_sum && std::string_view(plain).substr(end).starts_with(after) && (behind == plain.size() || plain[behind] == ' ')) {
       plain.erase(end, after.size());
       return;
     }

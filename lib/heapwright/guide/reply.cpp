@@ -30,23 +30,51 @@ bool is_utf8(std::string_view text) {
   return following == 0;
 }
 
+/// The words as they were typed, small letters and spaces between.
+std::string small_words(std::string_view typed) {
+  std::string words;
+  for (const char c : typed) {
+    const char small = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    const bool is_between = std::string_view(" \t\r,.;!:").find(small) != std::string_view::npos;
+    if (!is_between) words += small;
+    if (is_between && !words.empty() && words.back() != ' ') words += ' ';
+  }
+  if (words.ends_with(' ')) words.pop_back();
+  return words;
+}
+
+bool has_word(const std::string& words, const std::string& word) { return (" " + words + " ").find(" " + word + " ") != std::string::npos; }
+
+/// The first word says it: "yes scotts", "nah", "hell no".
 /// @param typed as it was typed: who says "maybe no" does not know
 Reply read_yes_no_answer(const std::string& said, std::string_view typed) {
-  for (const std::string_view doubt : {"maybe", "Maybe", "perhaps", "probably", "think", "guess"}) {
-    if (typed.find(doubt) != std::string_view::npos) return {{}, {"unknown"}};
+  const std::string words = small_words(typed);
+  for (const std::string_view doubt : {"maybe", "perhaps", "probably", "think", "guess", "might", "not that i know"}) {
+    if (words.find(doubt) != std::string::npos) return {{}, {"unknown"}};
   }
-  constexpr auto yes = std::to_array<std::string_view>({"y", "yes", "yeah", "yep"});
-  constexpr auto no = std::to_array<std::string_view>({"n", "no", "nope", "never"});
-  const std::string first = said.substr(0, said.find_first_of(",.;"));  // "yes, in May"
-  if (is_one_of(first, yes)) return some({"yes"});
-  if (is_one_of(first, no)) return none();
+  constexpr auto yes = std::to_array<std::string_view>(
+      {"y", "yes", "yeah", "yep", "yup", "ya", "yea", "sure", "si", "aye", "affirmative", "definitely", "absolutely", "certainly"});
+  constexpr auto no = std::to_array<std::string_view>({"n", "no", "nope", "never", "nah", "naw", "none", "negative", "nay"});
+  constexpr auto whole_no = std::to_array<std::string_view>(
+      {"hell no", "heck no", "oh no", "of course not", "absolutely not", "definitely not", "certainly not", "not this year", "not at all",
+       "not really", "i didn't", "i did not", "we didn't", "there isn't", "there is not", "it didn't"});
+  constexpr auto whole_yes =
+      std::to_array<std::string_view>({"of course", "i did", "we did", "there is", "it did", "hell yes", "heck yes", "oh yes"});
+  const std::string first = words.substr(0, words.find(' '));
+  if (is_one_of(words, whole_no)) return none();
+  if (is_one_of(words, whole_yes)) return some({"yes"});
+  const bool says_both = has_word(words, "no") && has_word(words, "yes");
+  if (is_one_of(first, yes) && !says_both && !has_word(words, "not")) return some({"yes"});
+  if (is_one_of(first, no) && !says_both) return none();
   throw TextError(in_quotes(said) + " is neither yes nor no", "write yes, no, or ? for don't know");
 }
 
 Reply read_date_answer(const std::string& said, Date today) { return some({print_date(read_said_date(said, today))}); }
 
 Reply read_things_answer(const std::string& said, const Materials& materials) {
-  if (is_nothing(said)) return none();
+  constexpr auto nothing_more = std::to_array<std::string_view>({"that's it", "thats it", "that's all", "thats all", "that is all",
+                                                                 "that is it", "nothing more", "no more", "done", "i'm done", "just that"});
+  if (is_nothing(said) || is_one_of(said, nothing_more)) return none();
   Reply answer{{}, {"some"}, read_things(said, materials)};
   if (answer.things.empty()) return none();
   if (std::any_of(answer.things.begin(), answer.things.end(), [](const Thing& thing) { return thing.herbicide; }))

@@ -84,15 +84,56 @@ std::string ordinal_in_digits(const std::string& word) {
 Date coming(std::chrono::weekday weekday, Date today) { return Date(sys_days(today) + (weekday - std::chrono::weekday(sys_days(today)))); }
 
 /// Without a year: the next such day, or one not more than a month past. @throws TextError for one longer past, which may be either year's
-Date this_or_next_year(std::chrono::month month, unsigned day, Date today) {
-  const Date date(today.year(), month, std::chrono::day(day));
-  const Date next(today.year() + std::chrono::years(1), month, std::chrono::day(day));
+template <class DayOfYear>
+Date this_or_next(DayOfYear day_of, Date today) {
+  const Date date = day_of(today.year());
+  const Date next = day_of(today.year() + std::chrono::years(1));
   if (!date.ok()) return next;
   const bool long_past = sys_days(date) + taken_as_this_year < sys_days(today);
   const bool long_ahead = sys_days(next) > sys_days(today) + soon;
   if (long_past && long_ahead)
     throw TextError(print_date(date) + " is past: which year?", "write the year too: " + print_date(date) + ", or " + print_date(next));
   return long_past ? next : date;
+}
+
+Date this_or_next_year(std::chrono::month month, unsigned day, Date today) {
+  return this_or_next([&](std::chrono::year year) { return Date(year, month, std::chrono::day(day)); }, today);
+}
+
+/// A holiday: of a day of a month, or of such a weekday of it, the last where it is the fifth.
+struct Holiday {
+  std::string_view name;
+  unsigned month;
+  unsigned day;      ///< or which of the weekdays
+  int weekday = -1;  ///< from Sunday, 0
+};
+constexpr unsigned last_of_month = 5;
+constexpr auto holidays = std::to_array<Holiday>(
+    {{"new year's day", 1, 1},  {"new years day", 1, 1},     {"new year's", 1, 1},        {"valentine's day", 2, 14},
+     {"valentines day", 2, 14}, {"presidents day", 2, 3, 1}, {"st patrick's day", 3, 17}, {"st patricks day", 3, 17},
+     {"earth day", 4, 22},      {"mother's day", 5, 2, 0},   {"mothers day", 5, 2, 0},    {"memorial day", 5, last_of_month, 1},
+     {"juneteenth", 6, 19},     {"father's day", 6, 3, 0},   {"fathers day", 6, 3, 0},    {"independence day", 7, 4},
+     {"fourth of july", 7, 4},  {"labor day", 9, 1, 1},      {"columbus day", 10, 2, 1},  {"halloween", 10, 31},
+     {"veterans day", 11, 11},  {"veteran's day", 11, 11},   {"thanksgiving", 11, 4, 4},  {"thanksgiving day", 11, 4, 4},
+     {"christmas eve", 12, 24}, {"christmas", 12, 25},       {"christmas day", 12, 25},   {"new year's eve", 12, 31},
+     {"new years eve", 12, 31}});
+
+Date day_of(const Holiday& holiday, std::chrono::year year) {
+  const std::chrono::month month(holiday.month);
+  if (holiday.weekday < 0) return Date(year, month, std::chrono::day(holiday.day));
+  const std::chrono::weekday weekday(static_cast<unsigned>(holiday.weekday));
+  if (holiday.day == last_of_month) return Date(sys_days(year / month / weekday[std::chrono::last]));
+  return Date(sys_days(year / month / weekday[holiday.day]));
+}
+
+std::optional<Date> on_holiday(std::string said, Date today) {
+  for (const std::string_view before : {"on ", "this "}) {
+    if (said.starts_with(before)) said = said.substr(before.size());
+  }
+  for (const Holiday& holiday : holidays) {
+    if (said == holiday.name) return this_or_next([&](std::chrono::year year) { return day_of(holiday, year); }, today);
+  }
+  return std::nullopt;
 }
 
 Date existing(Date date, const std::string& said, Date today) {
@@ -227,6 +268,7 @@ std::optional<Date> day_meant(const std::string& said, Date today) {
   if (said == "day after tomorrow" || said == "the day after tomorrow") return after(today, 2);
   if (said == "yesterday") return after(today, -1);
   if (auto date = by_weekday(said, today)) return date;
+  if (auto date = on_holiday(said, today)) return date;
   if (auto date = year_first(said, today)) return date;
   if (auto date = with_year(said, today)) return date;
   if (auto date = without_year(said, today)) return date;

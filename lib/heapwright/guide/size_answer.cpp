@@ -34,9 +34,10 @@ std::string sides_alone(std::string size) {
       upright = true;
     }
     replace_each(side,
-                 {" in diameter", " diameter", " across", " in width", " in length", " wide", " long", " deep", " each way", " each side",
-                  " on a side", " cubed", " cube"},
+                 {" in diameter", " diameter", " across", " round", " circle", " in width", " in length", " wide", " long", " deep",
+                  " each way", " each side", " on a side", " cubed", " cube"},
                  " by ");
+    replace_all(side, "  ", " ");
     while (side.ends_with(" by ") || side.ends_with(' ')) side.erase(side.size() - (side.ends_with(" by ") ? 4 : 1));
     if (upright && height.empty()) {
       height = side;
@@ -94,7 +95,11 @@ Reply read_size_answer(const Question& question, const std::string& said) {
       throw TextError(in_quotes(said) + " of a bin or a pile?", "write its length, width and height: 4 by 4 by 3; or round 3 by 4");
     return {{sides[0]}, {"some", "volume"}, {}};
   }
-  if (round && sides.size() == 1) throw TextError("and how high?", "write across and height: round " + size + " by 3");
+  const bool all_read =
+      std::all_of(sides.begin(), sides.end(), [](const std::string& side) { return is_quantity(side, Dimension::length); });
+  if (round && sides.size() == 1)
+    throw TextError("and how high?", "write across and height: round " + (all_read ? size : std::string("4")) + " by 3");
+  if (!all_read) throw TextError(in_quotes(said) + " tells no size in feet", hint);
   if (sides.size() > 3 || (round && sides.size() != 2)) throw TextError(in_quotes(said) + " is no size", hint);
   check_sides(sides, size, !unit_behind(sides_in(size).front()).empty() || !unit_behind(sides_in(size).back()).empty(), hint);
   if (round) return {sides, {"some", "round"}, {}};

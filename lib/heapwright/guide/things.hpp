@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "heapwright/error.hpp"
 #include "heapwright/mix/supply.hpp"
 
 namespace heapwright {
@@ -19,6 +20,25 @@ struct Thing {
   bool herbicide = false;  ///< of a kind that can carry a weedkiller on
 };
 
+/// Several things in one text, where one is wanted.
+class SeveralThings : public TextError {
+ public:
+  explicit SeveralThings(std::vector<std::string> each);
+  /// Each by itself: "6 bags of leaves".
+  const std::vector<std::string>& each() const { return each_; }
+
+ private:
+  std::vector<std::string> each_;
+};
+
+/// An amount of bags whose size is said, as what they hold in all: "40 ft3" of "20 bags of 2 ft3", "20 2 ft3 bags" and "20 bags, 2 ft3
+/// each". Other texts as they are.
+std::string sized_bags(const std::string& plain);
+
+/// Where a text is an amount and a thing, the amount: "10 bags" of "10 bags oak leaves"; nothing for other texts.
+/// @param name becomes the thing
+std::optional<std::string> amount_beside_name(const std::string& plain, const Materials& materials, std::string& name);
+
 /// An amount in plain words: "20 bags", or "20 to 25 bags" of somebody who hesitates between two. A bare number has the unit given.
 std::string plain_amount(const std::string& plain, const std::string& bare);
 
@@ -26,7 +46,7 @@ std::string plain_amount(const std::string& plain, const std::string& bare);
 void check_plausible(const Amount& amount, const std::string& said);
 
 /// "20 bags of leaves", "20 bags leaves", "leaves 20 bags", "leaves: 20 bags", "leaves=20 bags", "leaves, 20 bags"; without an amount,
-/// "leaves", as much as wanted. @throws TextError, also for what stays out of a pile
+/// "leaves", as much as wanted. @throws TextError, also for what stays out of a pile; SeveralThings
 Supply read_said_supply(std::string_view said, const Materials& materials);
 
 /// Things and their amounts: "2 buckets of coffee grounds, a bale of straw". @throws TextError

@@ -17,6 +17,9 @@ struct KeyWord {
 /// "It's NOT heating up!" is "not", "heating". "won't", "isn't", "never" and "nothing" all are "not".
 std::vector<KeyWord> key_words(std::string_view text);
 
+/// Whether a word is an ordinary one that is no slip of any other: "weeks" of "weeds".
+bool is_no_slip(std::string_view word);
+
 /// Whether a text has all words of a phrase, whatever their order. Of words of five letters and more one slip is forgiven. Who denies
 /// something does not say it: a text with "not" has only phrases with "not".
 bool has_words(const std::vector<KeyWord>& text, const std::vector<KeyWord>& phrase);

@@ -35,9 +35,10 @@ std::string in_quotes(std::string_view name) { return "\"" + std::string(name) +
 
 /// Words that people put before a name and that change nothing.
 bool is_filler(std::string_view word) {
-  constexpr std::array<std::string_view, 28> fillers{
-      "some", "my",  "our",  "the",  "a",    "an",    "old",   "clean",  "plain", "used",   "wet",    "dry",   "dried", "fresh",
-      "dead", "raw", "more", "aged", "fine", "small", "dirty", "rotted", "moldy", "mouldy", "wilted", "spent", "torn",  "extra"};
+  constexpr auto fillers =
+      std::to_array<std::string_view>({"some",  "my",     "our",    "the",   "a",    "an",    "old",    "clean", "plain", "used",  "wet",
+                                       "dry",   "dried",  "fresh",  "dead",  "raw",  "more",  "aged",   "fine",  "small", "dirty", "rotted",
+                                       "moldy", "mouldy", "wilted", "spent", "torn", "extra", "rotten", "mixed", "big"});
   return std::find(fillers.begin(), fillers.end(), word) != fillers.end();
 }
 
@@ -91,9 +92,20 @@ std::string_view without_words_before(std::string_view name) {
   throw KeptOut(in_quotes(name) + " stays out of the pile: " + row.reason, row.instead);
 }
 
+/// The nearest of all names, where it is plausibly meant: who writes hyphens writes an id.
+std::optional<std::string> name_meant(std::string_view name, std::vector<std::string> known) {
+  const bool is_id = name.find('-') != std::string_view::npos && name.find(' ') == std::string_view::npos;
+  if (!is_id) std::erase_if(known, [&](const std::string& one) { return !is_likely_slip(name, one); });
+  return nearest(name, known);
+}
+
 [[noreturn]] void refuse_unknown_feedstock(const Materials& materials, std::string_view name) {
   const std::string unknown = in_quotes(name) + " is no known feedstock";
-  const std::optional<std::string> near = nearest(name, names_of(*materials.feedstocks));
+  if (compost_called(materials, name) != nullptr)
+    throw TextError(
+        in_quotes(name) + " is finished compost: the lawn or a bed wants it, not the pile",
+        "leave it out; \"heapwright topdress\" tells how far it goes. A bucketful to start a pile: \"1 bucket of old compost\"");
+  const std::optional<std::string> near = name_meant(name, names_of(*materials.feedstocks));
   KeepOutGuess guess = guess_keep_out(*materials.keep_out, name);
   const KeepOutGuess of_the_rest = guess_keep_out(*materials.keep_out, without_words_before(name));
   if (of_the_rest.slips < guess.slips) guess = of_the_rest;

@@ -56,15 +56,22 @@ KeepOutGuess guess_keep_out(const std::vector<KeepOut>& rows, std::string_view n
   };
   const std::size_t most = plain.size() > long_word ? 2 : 1;
   KeepOutGuess best{nullptr, {}, most + 1};
+  const auto is_likely = [&](const std::string& known) {  // as one word too: what does harm is better asked about once too often
+    return is_likely_slip(plain, plain_name(known)) || is_likely_slip(name, known);
+  };
   const auto consider = [&](const KeepOut& row, const std::string& known, std::size_t count) {
     if (count < best.slips) best = {&row, known, count};
   };
   for (const KeepOut& row : rows) {
-    consider(row, row.name, slips(row.name));
-    for (const std::string& known : row.also) consider(row, known, slips(known));
+    if (is_likely(row.name)) consider(row, row.name, slips(row.name));
+    for (const std::string& known : row.also) {
+      if (is_likely(known)) consider(row, known, slips(known));
+    }
     for (const std::string& word : row.words) {
       for (const std::string& one : said) {
-        if (one.size() >= long_word && word.size() > long_word && edit_distance(one, plain_name(word)) <= 1) consider(row, word, 1);
+        const std::string plain_word = plain_name(word);
+        const bool is_near = edit_distance(one, plain_word) <= 1 && is_likely_slip(one, plain_word);
+        if (one.size() >= long_word && word.size() > long_word && is_near) consider(row, word, 1);
       }
     }
   }

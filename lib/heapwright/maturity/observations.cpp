@@ -168,7 +168,7 @@ bool may_tell_of_fire(const std::string& word, const std::vector<std::string>& b
   if (word.starts_with("burn") && any_begins_with(beside, stung_by_ammonia)) return false;
   if (is_past && any_begins_with(beside, burned_by_compost)) return false;
   if (word.starts_with("glow") && any_begins_with(beside, glows_by_itself)) return false;
-  if (word == "smoker") return false;
+  if (word == "smoker" || word == "smokers") return false;
   return std::find(words_of_fire.begin(), words_of_fire.end(), word) != words_of_fire.end() ||
          std::any_of(signs_of_fire.begin(), signs_of_fire.end(), [&](std::string_view sign) { return word.starts_with(sign); });
 }
@@ -191,6 +191,18 @@ bool tells_of_great_heat(std::string_view text) {
   return degrees >= least && degrees <= most;
 }
 
+/// @throws TextError for ashes and coals that went in: hot, they set a pile alight, and nobody smells it at once
+void check_ashes(const std::vector<Symptom>& symptoms, std::string_view text) {
+  constexpr std::array<std::string_view, 5> ashes{"ash", "ashes", "coal", "coals", "charcoal"};
+  const std::vector<std::string> words = words_of(text);
+  const bool names_them = std::any_of(words.begin(), words.end(),
+                                      [&](const std::string& word) { return std::find(ashes.begin(), ashes.end(), word) != ashes.end(); });
+  const bool is_other = any_begins_with(words, std::array<std::string_view, 4>{"white", "gray", "grey", "tree"});  // mold, an ash tree
+  if (!names_them || is_other || symptom_called(symptoms, text) != nullptr) return;
+  throw TextError("hot ashes or coals can set a pile on fire: does it smoke, or smell burnt?",
+                  "if so keep away, call the fire service and write \"smoke\"; if not, wet the place well, and write \"too hot\" if it is");
+}
+
 }  // namespace
 
 bool at_or_above(TemperaturePoint bound, const CoreReading& reading) {
@@ -207,9 +219,18 @@ bool tells_of_smoke(const std::vector<Symptom>& symptoms, std::string_view text)
   return false;
 }
 
+std::vector<std::string> read_all_noticed(const std::vector<Symptom>& symptoms, std::string_view text) {
+  if (tells_of_smoke(symptoms, text)) return {smoke};
+  if (tells_of_great_heat(text)) return {"too-hot"};
+  check_ashes(symptoms, text);
+  std::vector<std::string> ids;
+  for (const Symptom* symptom : find_symptoms(symptoms, text)) ids.push_back(symptom->id);
+  return ids;
+}
+
 std::string read_noticed(const std::vector<Symptom>& symptoms, std::string_view text) {
-  if (tells_of_smoke(symptoms, text)) return smoke;
-  return tells_of_great_heat(text) ? "too-hot" : find_symptom(symptoms, text).id;
+  const std::vector<std::string> ids = read_all_noticed(symptoms, text);
+  return ids.size() == 1 ? ids.front() : find_symptom(symptoms, text).id;
 }
 
 bool is_smoke(const Noticed& noticed) { return noticed.symptom == smoke; }

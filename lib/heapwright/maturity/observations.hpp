@@ -65,6 +65,8 @@ bool at_or_above(TemperaturePoint bound, const CoreReading& reading);
 
 /// The id of a symptom, or smoke. @throws TextError
 std::string read_noticed(const std::vector<Symptom>& symptoms, std::string_view text);
+/// As read_noticed(), each of several where every part of a sentence tells of one.
+std::vector<std::string> read_all_noticed(const std::vector<Symptom>& symptoms, std::string_view text);
 
 /// Smoke or fire: no symptom to look up, but a caution that cannot wait.
 bool is_smoke(const Noticed& noticed);

@@ -7,6 +7,7 @@
 #include "heapwright/error.hpp"
 #include "heapwright/input/document.hpp"
 #include "heapwright/input/key_words.hpp"
+#include "heapwright/input/words.hpp"
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
@@ -117,7 +118,7 @@ std::vector<const Symptom*> likeliest(const std::vector<Symptom>& symptoms, std:
 /// "Dry outside, wet inside" in its two parts.
 std::vector<std::string> clauses_of(std::string_view said) {
   std::vector<std::string> clauses{std::string(said)};
-  for (const std::string_view joint : {" and ", ", ", " but ", ";"}) {
+  for (const std::string_view joint : {" and ", ", ", " but ", ";", " plus ", " & "}) {
     std::vector<std::string> parts;
     for (const std::string& clause : clauses) {
       std::size_t begin = 0;
@@ -131,6 +132,38 @@ std::vector<std::string> clauses_of(std::string_view said) {
   return clauses;
 }
 
+/// "The rats are gone", "the flies went away": but heat that is gone is a sign.
+bool is_over(const std::string& clause) {
+  const std::vector<std::string> words = words_of(clause);
+  const auto has = [&](std::string_view word) { return std::find(words.begin(), words.end(), word) != words.end(); };
+  if (has("heat") || has("warmth") || has("hot") || has("steam") || words.empty()) return false;
+  const bool is_gone = words.back() == "gone" || (words.size() > 1 && words[words.size() - 2] == "gone" && words.back() == "now");
+  return is_gone || (has("went") && has("away")) || (has("used") && has("to"));
+}
+
+/// Whether a text names a sign and denies it: "no flies any more".
+bool denies_a_sign(const std::vector<Symptom>& symptoms, std::string_view said) {
+  std::vector<KeyWord> words = key_words(said);
+  const std::size_t denials = std::erase_if(words, [](const KeyWord& word) { return word.written == "not"; });
+  return denials > 0 &&
+         std::any_of(symptoms.begin(), symptoms.end(), [&](const Symptom& symptom) { return words_that_tell(symptom, words) > 0; });
+}
+
+[[noreturn]] void refuse_over(std::string_view said) {
+  throw TextError("\"" + std::string(said) + "\" tells what is not wrong, or not wrong any more", "name only what is wrong with it now");
+}
+
+[[noreturn]] void refuse_two(std::string_view said, const Symptom& one, const Symptom& other) {
+  throw TextError("\"" + std::string(said) + "\" can mean \"" + one.name + "\" or \"" + other.name + "\"",
+                  "write one of them, or each by itself");
+}
+
+/// What is nothing wrong stands for nothing beside what is: "it smells fine but will not heat".
+void drop_what_is_well(std::vector<const Symptom*>& found) {
+  const auto is_well = [](const Symptom* symptom) { return symptom->id == "earthy-smell"; };
+  if (!std::all_of(found.begin(), found.end(), is_well)) std::erase_if(found, is_well);
+}
+
 [[noreturn]] void refuse_unknown(const std::vector<Symptom>& symptoms, std::string_view said) {
   std::vector<std::string> names;
   std::vector<std::string> ids;
@@ -140,6 +173,8 @@ std::vector<std::string> clauses_of(std::string_view said) {
     names.insert(names.end(), symptom.also.begin(), symptom.also.end());
   }
   ids.emplace_back("smoke");
+  if (denies_a_sign(symptoms, said)) refuse_over(said);
+  std::erase_if(names, [&](const std::string& name) { return !is_likely_slip(said, name) || is_no_slip(said); });
   throw TextError("\"" + std::string(said) + "\" is not known as something that goes wrong with a pile", hint_for(said, names, ids));
 }
 
@@ -154,19 +189,30 @@ const Symptom* symptom_called(const std::vector<Symptom>& symptoms, std::string_
   return found == symptoms.end() ? nullptr : &*found;
 }
 
-const Symptom& find_symptom(const std::vector<Symptom>& symptoms, std::string_view said) {
-  if (const Symptom* symptom = symptom_called(symptoms, said)) return *symptom;
+std::vector<const Symptom*> find_symptoms(const std::vector<Symptom>& symptoms, std::string_view said) {
+  if (const Symptom* symptom = symptom_called(symptoms, said)) return {symptom};
   std::vector<const Symptom*> found;
+  bool over = false;
   for (const std::string& clause : clauses_of(said)) {
-    for (const Symptom* symptom : likeliest(symptoms, clause)) {
-      if (std::find(found.begin(), found.end(), symptom) == found.end()) found.push_back(symptom);
-    }
+    over = over || is_over(clause);
+    if (is_over(clause)) continue;
+    std::vector<const Symptom*> of_clause = likeliest(symptoms, clause);
+    if (of_clause.size() > 1) refuse_two(said, *of_clause[0], *of_clause[1]);
+    if (!of_clause.empty() && std::find(found.begin(), found.end(), of_clause.front()) == found.end()) found.push_back(of_clause.front());
   }
-  if (found.empty()) found = likeliest(symptoms, said);
+  if (found.empty() && over) refuse_over(said);
+  if (found.empty()) {
+    found = likeliest(symptoms, said);
+    if (found.size() > 1) refuse_two(said, *found[0], *found[1]);
+  }
   if (found.empty()) refuse_unknown(symptoms, said);
-  if (found.size() > 1)
-    throw TextError("\"" + std::string(said) + "\" can mean \"" + found[0]->name + "\" or \"" + found[1]->name + "\"",
-                    "write one of them, or each by itself");
+  drop_what_is_well(found);
+  return found;
+}
+
+const Symptom& find_symptom(const std::vector<Symptom>& symptoms, std::string_view said) {
+  const std::vector<const Symptom*> found = find_symptoms(symptoms, said);
+  if (found.size() > 1) refuse_two(said, *found[0], *found[1]);
   return *found.front();
 }
 

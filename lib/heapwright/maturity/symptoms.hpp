@@ -70,6 +70,9 @@ const Symptom* symptom_called(const std::vector<Symptom>& symptoms, std::string_
 /// What a sentence tells of: by a name, else by the words that give it away, the most of them ("slimy grass" over "slimy").
 /// @throws TextError with the nearest, or all of them; where it tells of two alike, with both
 const Symptom& find_symptom(const std::vector<Symptom>& symptoms, std::string_view said);
+/// As find_symptom(), but each of several where every part of a sentence tells of one: "smells of rotten eggs and there are flies".
+/// @throws TextError also for what is over: "the rats are gone"
+std::vector<const Symptom*> find_symptoms(const std::vector<Symptom>& symptoms, std::string_view said);
 
 /// Reads [[symptom]] onto a table.
 void read_symptoms(Table& root, std::vector<Symptom>& symptoms);

@@ -393,18 +393,24 @@ void set_amount(Supply& supply, const Amount& amount) {
 
 namespace {
 
-/// "4 bags", which is a bag of leaves; not "4 leaf bags" or "4 compost-bag-1ft3".
-bool is_of_plain_bags(std::string_view text) {
-  constexpr std::array<std::string_view, 4> plain_bags{"bag", "bags", "sack", "sacks"};
-  const std::size_t unit = text.find_first_not_of("0123456789 ./,-");
-  if (unit == std::string_view::npos) return false;
-  return std::find(plain_bags.begin(), plain_bags.end(), text.substr(unit)) != plain_bags.end();
+/// Whether an amount counts one of some words: "4 bags", "a bag", "3 to 4 bags"; not "4 leaf bags" or "4 compost-bag-1ft3".
+template <std::size_t n>
+bool counts_any_of(std::string_view text, const std::array<std::string_view, n>& words) {
+  const std::size_t to = text.find(" to ");
+  const auto counted = counted_words(to == std::string_view::npos ? text : text.substr(to + 4));
+  return counted && std::find(words.begin(), words.end(), counted->words) != words.end();
 }
+
+constexpr std::array<std::string_view, 4> plain_bags{"bag", "bags", "sack", "sacks"};
+constexpr std::array<std::string_view, 8> plain_packs{"bag", "bags", "sack", "sacks", "box", "boxes", "can", "cans"};
 
 }  // namespace
 
 void take_amount(Supply& supply, std::string_view text, const Materials& materials) {
-  if (supply.feedstock.has_tag("sold-in-bags") && is_of_plain_bags(text))
+  if (supply.feedstock.has_tag("sold-in-packs") && counts_any_of(text, plain_packs))
+    throw TextError("bags and boxes of " + supply.feedstock.name + " come in many sizes",
+                    "write what they hold or weigh: \"2 buckets\", \"1 grocery bag\" or \"5 lb\"");
+  if (supply.feedstock.has_tag("sold-in-bags") && counts_any_of(text, plain_bags))
     throw TextError("bags of " + supply.feedstock.name + " come in many sizes",
                     "write what one holds or weighs: \"4 compost-bag-1ft3\", \"4 ft3\" or \"160 lb\"");
   const std::optional<AmountRange> range = read_amount_range(text, *materials.containers);

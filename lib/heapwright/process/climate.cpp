@@ -85,7 +85,7 @@ void read_named_climate(Table& table, NamedClimate& climate) {
 void read_state(Table& table, std::vector<NamedClimate>& climates) {
   table.require("name", "write name = \"Ohio\"");
   table.require("climate", "write climate = \"cool\"");
-  State state{table.text("name").value_or(""), read_names(table, "also")};
+  State state{table.text("name").value_or(""), read_names(table, "also"), read_names(table, "part_of"), read_names(table, "words")};
   const auto climate = table.read("climate", [&](std::string_view id) {
     const std::string name(id);
     if (row_with_id(climates, name) != nullptr) return name;
@@ -123,6 +123,8 @@ bool is_abbreviation(std::string_view name, std::string_view said) {
   if (whole == own) return said.find(name) != std::string_view::npos ? !unclear : !is_word;
   const std::size_t comma = said.rfind(',');
   if (comma != std::string_view::npos && in_spaces(said.substr(comma + 1)) == own) return true;
+  const bool is_last_word = !is_word && whole.ends_with(own) && said.find_first_of("0123456789") == std::string_view::npos;
+  if (is_last_word) return true;                                                                         // "denver co"
   return !unclear && whole.find(own) != std::string::npos && said.find(name) != std::string_view::npos;  // "upstate NY"
 }
 
@@ -149,6 +151,59 @@ std::string name_in(const State& state, std::string_view said) {
     if (named && name.size() > longest.size()) longest = name;
   }
   return longest;
+}
+
+bool is_part(const State& part, const std::string& state) {
+  return std::find(part.part_of.begin(), part.part_of.end(), state) != part.part_of.end();
+}
+
+bool has_any_of(const std::string& words, const std::vector<std::string>& phrases) {
+  return std::any_of(phrases.begin(), phrases.end(),
+                     [&](const std::string& phrase) { return words.find(in_spaces(phrase)) != std::string::npos; });
+}
+
+/// The parts of a state that a text has a word of.
+std::vector<NamedState> parts_named(const std::vector<NamedClimate>& climates, const std::string& state, const std::string& words) {
+  std::vector<NamedState> parts;
+  for (const NamedClimate& climate : climates) {
+    for (const State& part : climate.states) {
+      if (is_part(part, state) && has_any_of(words, part.words)) parts.push_back({&part, &climate});
+    }
+  }
+  return parts;
+}
+
+/// Of ground that has other winters than where most people of a state live.
+bool tells_of_a_part(std::string_view said) {
+  return has_any_of(in_spaces(said), {"mountains", "mtns", "mts", "high country", "highlands", "high elevation", "elevation", "altitude",
+                                      "alpine", "desert", "panhandle", "foothills", "rockies"});
+}
+
+/// "Not in the mountains of Virginia".
+bool denies_a_place(std::string_view said) { return has_any_of(in_spaces(said), {"not", "isnt", "isn t", "outside"}); }
+
+/// As state_named(), before any words for a part of it.
+std::optional<NamedState> whole_state_named(const std::vector<NamedClimate>& climates, std::string_view said) {
+  if (const std::size_t comma = said.rfind(','); comma != std::string_view::npos) {
+    if (const auto state = whole_state_named(climates, said.substr(comma + 1))) return state;  // "Oregon, Ohio"
+  }
+  std::vector<std::pair<std::string, NamedState>> found;
+  for (const NamedClimate& climate : climates) {
+    for (const State& state : climate.states) {
+      if (const std::string name = name_in(state, said); !name.empty()) found.push_back({in_spaces(name), {&state, &climate}});
+    }
+  }
+  const auto is_in_a_longer = [&](const std::pair<std::string, NamedState>& one) {
+    return std::any_of(found.begin(), found.end(), [&](const auto& other) {
+      const bool is_longer = other.first.size() > one.first.size() && other.first.find(one.first) != std::string::npos;
+      return is_longer || is_part(*other.second.state, one.second.state->name);
+    });
+  };
+  std::vector<NamedState> named;
+  for (const auto& one : found) {
+    if (!is_in_a_longer(one)) named.push_back(one.second);
+  }
+  return named.size() == 1 ? std::optional(named.front()) : std::nullopt;
 }
 
 void take_two_months(Table& table, ClimateDescription& climate) {
@@ -232,25 +287,17 @@ void read_climates(Table& root, std::vector<NamedClimate>& climates) {
 std::vector<NamedClimate> built_in_climates() { return read_built_in("climates.toml", read_climates); }
 
 std::optional<NamedState> state_named(const std::vector<NamedClimate>& climates, std::string_view said) {
-  if (const std::size_t comma = said.rfind(','); comma != std::string_view::npos) {
-    if (const auto state = state_named(climates, said.substr(comma + 1))) return state;  // "Oregon, Ohio"
-  }
-  std::vector<std::pair<std::string, NamedState>> found;
-  for (const NamedClimate& climate : climates) {
-    for (const State& state : climate.states) {
-      if (const std::string name = name_in(state, said); !name.empty()) found.push_back({in_spaces(name), {&state, &climate}});
-    }
-  }
-  const auto is_in_a_longer = [&](const std::pair<std::string, NamedState>& one) {
-    return std::any_of(found.begin(), found.end(), [&](const auto& other) {
-      return other.first.size() > one.first.size() && other.first.find(one.first) != std::string::npos;
-    });
-  };
-  std::vector<NamedState> named;
-  for (const auto& one : found) {
-    if (!is_in_a_longer(one)) named.push_back(one.second);
-  }
-  return named.size() == 1 ? std::optional(named.front()) : std::nullopt;
+  const std::optional<NamedState> state = whole_state_named(climates, said);
+  if (!state || !state->state->part_of.empty()) return state;
+  const std::vector<NamedState> parts = parts_named(climates, state->state->name, in_spaces(said));
+  if (parts.empty()) return tells_of_a_part(said) ? std::nullopt : state;
+  const bool one_climate =
+      std::all_of(parts.begin(), parts.end(), [&](const NamedState& part) { return part.climate == parts[0].climate; });
+  return one_climate && !denies_a_place(said) ? std::optional(parts.front()) : std::nullopt;
+}
+
+bool is_apart_from_its_state(const std::vector<NamedClimate>& climates, std::string_view said) {
+  return whole_state_named(climates, said) && !state_named(climates, said);
 }
 
 ClimateDescription climate_like(const std::vector<NamedClimate>& climates, std::string_view name) {

@@ -23,10 +23,12 @@ using MonthlyRain = std::vector<Length>;
 /// Whether a temperature can be the mean of a month anywhere: −60 to 50 °C.
 bool is_a_monthly_mean(TemperaturePoint mean);
 
-/// A US state that has such winters where most people live. Judged.
+/// A US state that has such winters where most people live, or a part of one that has others. Judged.
 struct State {
   std::string name;
   std::vector<std::string> also;
+  std::vector<std::string> part_of{};  ///< of a part the state; of one across a border both
+  std::vector<std::string> words{};    ///< what tells of the part beside the state's name: "Flagstaff" of Arizona
 };
 
 /// A winter by its plain name, of climates.toml. Judged.
@@ -66,9 +68,12 @@ struct NamedState {
   const NamedClimate* climate;
 };
 /// By its name, with a slip in a long one, or by an abbreviation, wherever it stands: "northern Ohio", "OH", "upstate NY". Of names within
-/// each other the longer: "West Virginia". Nothing where none is named, and where two are.
+/// each other the longer: "West Virginia". Of a state with a word for a part of it the part: "Flagstaff, AZ". Nothing where none is named,
+/// where two are, and where the words may tell of a part that we have no row for (is_apart_from_its_state()).
 /// @param said as it was typed: "OR" is a state and "or" is none
 std::optional<NamedState> state_named(const std::vector<NamedClimate>& climates, std::string_view said);
+/// Whether a text names a state and, in words alone, a part of it that has other winters: "the mountains of Virginia".
+bool is_apart_from_its_state(const std::vector<NamedClimate>& climates, std::string_view said);
 
 /// The climate of a winter by its id, its plain name or a US state. @throws TextError with the nearest known one
 ClimateDescription climate_like(const std::vector<NamedClimate>& climates, std::string_view name);

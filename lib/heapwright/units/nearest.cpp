@@ -15,6 +15,36 @@ std::size_t difference_of_lengths(std::string_view a, std::string_view b) {
   return std::max(a.size(), b.size()) - std::min(a.size(), b.size());
 }
 
+std::vector<std::string> words_apart(std::string_view name) {
+  std::vector<std::string> words(1);
+  for (const char c : name) {
+    const bool is_between = c == ' ' || c == '-';
+    if (!is_between) words.back() += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    if (is_between && !words.back().empty()) words.emplace_back();
+  }
+  return words;
+}
+
+/// "hya" of "hay", "hayy" of "hay".
+bool is_swapped_or_doubled(std::string_view said, std::string_view meant) {
+  if (edit_distance(said, meant) != 1) return false;
+  if (said.size() == meant.size()) return std::is_permutation(said.begin(), said.end(), meant.begin());
+  const std::string_view longer = said.size() > meant.size() ? said : meant;
+  return std::adjacent_find(longer.begin(), longer.end()) != longer.end();
+}
+
+bool is_likely_slip_of_word(std::string_view said, std::string_view meant) {
+  constexpr std::size_t short_word = 4;
+  constexpr std::size_t long_word = 9;
+  if (said == meant) return true;
+  if (said.empty() || meant.empty()) return false;
+  const std::size_t length = std::max(said.size(), meant.size());
+  if (length <= short_word) return is_swapped_or_doubled(said, meant);
+  const bool starts_alike = said[0] == meant[0] || (said.size() > 1 && meant.size() > 1 && said[0] == meant[1] && said[1] == meant[0]);
+  const bool same_letters = said.size() == meant.size() && std::is_permutation(said.begin(), said.end(), meant.begin());
+  return starts_alike && edit_distance(said, meant) <= (length >= long_word || same_letters ? 2U : 1U);
+}
+
 }  // namespace
 
 std::size_t edit_distance(std::string_view a, std::string_view b) {
@@ -34,6 +64,14 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
     }
   }
   return rows[a.size() % 3][b.size()];
+}
+
+bool is_likely_slip(std::string_view said, std::string_view meant) {
+  const std::vector<std::string> words = words_apart(said);
+  const std::vector<std::string> others = words_apart(meant);
+  const auto joined = [](const std::vector<std::string>& parts) { return std::accumulate(parts.begin(), parts.end(), std::string()); };
+  if (words.size() != others.size()) return is_likely_slip_of_word(joined(words), joined(others));
+  return std::equal(words.begin(), words.end(), others.begin(), is_likely_slip_of_word);
 }
 
 std::optional<std::string> nearest(std::string_view name, const std::vector<std::string>& known) {

@@ -12,6 +12,11 @@ namespace heapwright {
 /// be.
 std::size_t edit_distance(std::string_view a, std::string_view b);
 
+/// Whether one name is plausibly another with a slip of the pen, as of the names of things, where many another word may be meant: word by
+/// word the first letter agrees, or is swapped with the second. In words of four letters and fewer neighbors are swapped or a letter is
+/// doubled, in longer ones a letter is wrong, in those of nine letters and more, or of the same letters, two are. Judged.
+bool is_likely_slip(std::string_view said, std::string_view meant);
+
 /// Nearest by insertions, deletions, changes and swaps of neighbors (Damerau-Levenshtein, optimal string alignment), if near enough:
 /// at most one slip in three letters. Of equals one that begins with the same letter, else the first.
 std::optional<std::string> nearest(std::string_view name, const std::vector<std::string>& known);

@@ -346,6 +346,8 @@ const UnitName& unit_of(std::string_view text, const std::string& words, Dimensi
   const std::string name = without_separators(words);
   if (name.empty()) refuse(text, "has no unit", "the unit too: " + std::string(dimension_example(wanted)));
   refuse_ambiguous(text, name);
+  if (name == "sq" || name == "square" || name == "cu" || name == "cubic")
+    refuse(text, "does not say " + std::string(name.starts_with("sq") ? "square" : "cubic") + " what", dimension_example(wanted));
   if (const UnitName* unit = find_unit(wanted, name)) return *unit;
   if (const UnitName* other = find_unit_of_any_dimension(name)) {
     refuse(text, "is " + std::string(dimension_name(other->dimension)) + ", not " + std::string(dimension_name(wanted)),
