@@ -40,10 +40,12 @@ Volume volume_on_hand(const TopdressOptions& options, const Materials& materials
 }
 
 /// How far a volume goes: the topdressing of just the area that it covers.
-Answer<Topdressing> coverage(const Yard& yard, Volume volume) {
+Answer<Topdressing> coverage(const Yard& yard, Volume volume, Date today) {
   check_depth(depth_of(yard.topdressing), yard.topdressing.surface);
   const Lawn covered{{Zone{"lawn", area_covered(volume, yard.topdressing), std::nullopt}}};
-  return topdress(covered, yard.topdressing, yard.tables.materials);
+  Answer<Topdressing> answer = topdress(covered, yard.topdressing, yard.tables.materials, today);
+  if (yard.lawn) answer->advice = spreading_advice(*yard.lawn, yard.topdressing, today, *yard.tables.materials.nutrients);
+  return answer;
 }
 
 ExitCode run_topdress(const TopdressOptions& options) {
@@ -52,7 +54,7 @@ ExitCode run_topdress(const TopdressOptions& options) {
   const Show show = options.common.show(yard.units);
   if (!options.have.empty()) {
     const Volume volume = volume_on_hand(options, yard.tables.materials);
-    Answer<Topdressing> covered = coverage(yard, volume);
+    Answer<Topdressing> covered = coverage(yard, volume, options.common.today());
     if (options.working.asked) covered.working = working_of_coverage(covered.result, options.working.units(options.common, show));
     options.common.print_answer([&] { return json_of_topdressing(covered, yard.tables.materials); },
                                 [&] { return coverage_page(covered, volume, yard.lawn.value_or(Lawn()), yard.tables.materials); }, show);
@@ -60,7 +62,7 @@ ExitCode run_topdress(const TopdressOptions& options) {
   }
   const bool measured = yard.lawn || options.file.empty();  // a file may leave the lawn for later
   const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
-  Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.tables.materials);
+  Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.tables.materials, options.common.today());
   if (options.working.asked) topdressing.working = working_of_topdressing(topdressing.result, options.working.units(options.common, show));
   options.common.print_answer([&] { return json_of_topdressing(topdressing, yard.tables.materials); },
                               [&] {
