@@ -77,7 +77,7 @@ ExitCode run_topdress(const TopdressOptions& options) {
 
 void add_topdress_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<TopdressOptions>();
-  CLI::App* command = program.add_subcommand("topdress", "how much compost a lawn takes, or how far some goes");
+  CLI::App* command = program.add_subcommand("topdress", "the compost a lawn takes, what it brings, how far it goes");
   command->add_option("file", options->file, "a yard file");
   command->add_option("--area", options->area, "area of the lawn, \"5000 ft2\"");
   command->add_option("--depth", options->depth, "depth of the compost, \"1/4 in\"");

@@ -243,6 +243,13 @@ def check_analyses(program, yard, rng):
             failures.append(f"the file was\n{yard.read_text(encoding='utf-8')}")
 
 
+def check_salts(program, yard):
+    yard.write_text(f'{LAWN}[topdressing]\nanalysis = {{ salts_1to5 = "4.2 dS/m", salts_paste = "6 mmhos/cm" }}\n', encoding="utf-8")
+    answer = json.loads(run(program, "topdress", yard, "--json"))["salts"]
+    check("salts", [(one["method"], round(one["value_ds_per_m"], 9)) for one in answer] == [("1:5 slurry", 4.2), ("saturated paste", 6.0)], answer)
+    check("salts", "4.2 dS/m in a 1:5 slurry, 6 dS/m in a saturated paste" in run(program, "topdress", yard), "not on the screen")
+
+
 def first_line(text):
     return text.split("\n", 1)[0]
 
@@ -286,7 +293,7 @@ def check_age(program, yard):
     for today, old in (("2026-11-30", False), ("2026-12-01", True)):
         text = " ".join(run(program, "topdress", yard, "--today", today).split())
         answer = json.loads(run(program, "topdress", yard, "--today", today, "--json"))
-        check(today, ("more than three years old" in text) == old and answer["soil_test"]["too_old"] == old, f"{text} {answer['soil_test']}")
+        check(today, ("more than 3 years old" in text) == old and answer["soil_test"]["too_old"] == old, f"{text} {answer['soil_test']}")
     check("a test of tomorrow", "check its date" in run(program, "topdress", yard, "--today", "2023-11-29"), "is not said")
 
 
@@ -314,6 +321,7 @@ def main():
         yard = pathlib.Path(folder, "yard.toml")
         check_tables(program, yard)
         check_analyses(program, yard, random.Random(20261130))
+        check_salts(program, yard)
         check_soil_tests(program, yard)
         check_age(program, yard)
         check_credit(program, yard)

@@ -1,6 +1,7 @@
 #include "heapwright/lawn/soil_test.hpp"
 
 #include "heapwright/input/document.hpp"
+#include "heapwright/materials/read_published_values.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -8,7 +9,8 @@ namespace {
 
 /// What the laboratory's text means, as far as its words are known.
 void read_phosphorus(Table& table, SoilTest& test, const NutrientKnowledge& knowledge) {
-  test.phosphorus = table.text("phosphorus").value_or("");
+  const auto read_words = [](std::string_view text) { return text.empty() ? std::string() : read_name(text); };
+  test.phosphorus = table.read("phosphorus", read_words).value_or("");
   if (test.phosphorus.empty()) return;
   if (const PhosphorusWord* word = phosphorus_word_in(test.phosphorus, knowledge)) {
     test.phosphorus_level = word->id;

@@ -46,7 +46,7 @@ Offer read_offer(Table& table, const Materials& materials) {
 
 CompostWeight weight_of(const CompostContents& contents) { return {contents.name, contents.bulk_density, contents.bulk_density.whose}; }
 
-MassRange mass_of_compost(Volume volume, const PublishedValue<BulkDensity>& density) {
+LikelyBand<Mass> mass_of_compost(Volume volume, const PublishedValue<BulkDensity>& density) {
   const auto mass = [&](BulkDensity at) { return Mass(volume * at); };
   return {mass(density.low.value_or(*density.typical)), mass(*density.typical), mass(density.high.value_or(*density.typical))};
 }

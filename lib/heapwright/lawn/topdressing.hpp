@@ -84,8 +84,6 @@ Length depth_of(const TopdressingPlan& plan);
 /// @throws DomainError where a living lawn would get more than half an inch
 void check_depth(Length depth, Surface surface);
 
-using MassRange = LikelyBand<Mass>;
-
 /// A figure of the tables that a topdressing is worked out with, and whose it is.
 struct CompostWeight {
   std::string name;  ///< of the compost
@@ -117,8 +115,8 @@ struct Topdressing {
   Volume volume;
   Volume volume_with_allowance;
   Volume per_year;
-  Area covers;                    ///< what a given volume covers; of the volume with allowance without one: the area
-  std::optional<MassRange> mass;  ///< of the volume with allowance
+  Area covers;                           ///< what a given volume covers; of the volume with allowance without one: the area
+  std::optional<LikelyBand<Mass>> mass;  ///< of the volume with allowance
   double wheelbarrow_loads = 0.0;
   std::optional<CompostWeight> weight;  ///< what the mass follows from
   std::optional<Load> wheelbarrow;      ///< and the loads

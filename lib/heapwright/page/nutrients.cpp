@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <utility>
 
 #include "heapwright/page/nutrients_parts.hpp"
 
@@ -50,10 +51,18 @@ void add_contents(Labels& labels, const Topdressing& topdressing) {
   const char* name = "Brings";
   const auto add = [&](Words words) { labels.labels.push_back({std::exchange(name, ""), std::move(words)}); };
   const Words whose = whose_contents(topdressing);
-  if (nutrients.nitrogen || nutrients.phosphate || nutrients.potash) add(say("to each {}, {}:", LawnMeasure{}, whose));
+  const char* mean = are_of_one_depth(topdressing.zones) ? "" : " on average";
+  if (nutrients.nitrogen || nutrients.phosphate || nutrients.potash) add(say("to each {}{}, {}:", LawnMeasure{}, mean, whose));
   if (nutrients.nitrogen) add(say("nitrogen {}", shown_band(*nutrients.nitrogen)));
   if (nutrients.phosphate) add(say("phosphate (P2O5) {}", shown_band(*nutrients.phosphate)));
   if (nutrients.potash) add(say("potash (K2O) {}", shown_band(*nutrients.potash)));
+}
+
+Words salts_told(const std::vector<Salts>& salts) {
+  std::vector<Words> words;
+  for (const Salts& one : salts)
+    words.push_back(say("{} in a {}", Tested{TestQuantity::electric_conductivity, one.value}, salts_method_words(one.method)));
+  return joined(words);
 }
 
 void add_first_year(Labels& labels, const Topdressing& topdressing) {
@@ -75,18 +84,16 @@ Words soil_words(const Topdressing& topdressing) {
     case PhosphorusVerdict::hold: return {};
     case PhosphorusVerdict::go: return say("your soil test calls phosphorus \"{}\": go ahead", phosphorus);
     case PhosphorusVerdict::figure_alone:
-      return say("phosphorus is \"{}\": before you spread ask your laboratory if that is low, medium or high", phosphorus);
-    case PhosphorusVerdict::unknown_word:
-      return say("your soil test calls phosphorus \"{}\": before you spread ask your laboratory if that is low, medium or high",
-                 phosphorus);
+    case PhosphorusVerdict::unknown_word: return say("phosphorus \"{}\": first ask your laboratory: is that high?", phosphorus);
   }
   return {};
 }
 
-Words age_words(const Topdressing& topdressing) {
+Words age_words(const Topdressing& topdressing, const NutrientKnowledge& knowledge) {
   const auto& test = topdressing.plan.soil_test;
   switch (topdressing.advice.soil_test_age) {
-    case SoilTestAge::too_old: return say("the soil test is of {}, more than three years old: test again", *test->date);
+    case SoilTestAge::too_old:
+      return say("the soil test is of {}, more than {} years old: test again", *test->date, whole(knowledge.soil_test_years));
     case SoilTestAge::after_today: return say("the soil test is dated {}, after today: check its date", *test->date);
     case SoilTestAge::not_known:
     case SoilTestAge::holds: return {};
@@ -107,17 +114,11 @@ std::vector<Words> finding_words(const NutrientKnowledge& knowledge, const Mater
   return words;
 }
 
-std::vector<Words> salts_words(const std::vector<Salts>& salts, const NutrientKnowledge& knowledge, const Materials& materials) {
-  std::vector<Words> words;
-  for (const Salts& one : salts)
-    words.push_back(say("Soluble salts: {} in a {}, by the supplier's analysis. Another method gives other numbers.",
-                        Tested{TestQuantity::electric_conductivity, one.value}, salts_method_words(one.method)));
-  if (salts.empty() && knowledge.salts)
-    words.push_back(
-        say("Soluble salts: not known of this compost. Ask for them with their method, as another gives other numbers. For "
-            "comparison: {} ({}).",
-            knowledge.salts->text, source_in_short(materials, knowledge.salts->source, knowledge.salts->evidence)));
-  return words;
+Words why_of_salts(const std::vector<Salts>& salts, const NutrientKnowledge& knowledge, const Materials& materials) {
+  constexpr const char* method = "Salts go with their method: another gives other numbers.";
+  if (!salts.empty() || !knowledge.salts) return method;
+  return say("Soluble salts are not known of this compost: ask for them. {} For comparison: {} ({}).", method, knowledge.salts->text,
+             source_in_short(materials, knowledge.salts->source, knowledge.salts->evidence));
 }
 
 }  // namespace
@@ -126,7 +127,7 @@ void say_hold(PageWriter& writer, const Topdressing& topdressing) {
   const SpreadingAdvice& advice = topdressing.advice;
   if (!advice.is_hold()) return;
   if (advice.phosphorus != PhosphorusVerdict::hold) {
-    writer.paragraph("Hold: spread none while the ground is frozen or under snow. Melting snow carries it off.");
+    writer.paragraph("Hold: spread none on frozen ground or snow: meltwater carries it off.");
     writer.paragraph("Once it has thawed:");
     return;
   }
@@ -136,15 +137,16 @@ void say_hold(PageWriter& writer, const Topdressing& topdressing) {
                                       what_it_would_add(topdressing.nutrients))});
   labels.labels.push_back({"Instead", "skip this year; or ask about a thinner layer, or compost with less P2O5"});
   writer.labels(std::move(labels));
-  if (advice.frozen_or_snow) writer.paragraph("And spread none while the ground is frozen or under snow.");
+  if (advice.frozen_or_snow) writer.paragraph("And spread none on frozen ground or snow.");
   writer.paragraph("If it is cleared:");
 }
 
-void add_nutrients(Labels& labels, const Topdressing& topdressing) {
+void add_nutrients(Labels& labels, const Topdressing& topdressing, const Materials& materials) {
   add_contents(labels, topdressing);
   add_first_year(labels, topdressing);
+  if (!topdressing.contents.salts.empty()) labels.labels.push_back({"Salts", salts_told(topdressing.contents.salts)});
   const char* name = "Soil";
-  for (Words words : {soil_words(topdressing), age_words(topdressing)}) {
+  for (Words words : {soil_words(topdressing), age_words(topdressing, *materials.nutrients)}) {
     if (!words.empty()) labels.labels.push_back({std::exchange(name, ""), std::move(words)});
   }
 }
@@ -152,11 +154,11 @@ void add_nutrients(Labels& labels, const Topdressing& topdressing) {
 void add_ground(Labels& labels, const SpreadingAdvice& advice) {
   const auto add = [&](const char* name, Words words) { labels.labels.push_back({name, std::move(words)}); };
   if (advice.near_water) add("Water", "keep back from pond, stream and drain: ask your county how far");
-  constexpr const char* why = "rain can carry compost off it: ask your county first";
+  constexpr const char* why = "rain can carry compost off; ask your county first";
   std::vector<Words> zones;
   for (const std::string& name : advice.steep_zones) zones.emplace_back(name);
   if (!zones.empty()) {
-    add("Steep", say("{}; {}", listed(zones), why));
+    add("Steep", say("{}: {}", listed(zones), why));
   } else if (advice.steep) {
     add("Steep", why);
   }
@@ -172,15 +174,18 @@ void say_why_of_nutrients(PageWriter& writer, const Topdressing& topdressing, co
           OnLawnMeasure{as_weight(nutrients.dry_matter)}, LawnMeasure{}));
   if (nutrients.freed)
     reasons.push_back(say(
-        "Most nitrogen in compost stays bound for years. By a C:N of {} about {} % of it comes free in the first year, "
-        "from {} to {} %; below zero it is tied up for a time. Judged by us.",
+        "Most nitrogen in compost stays bound for years. By its C:N, {}, about {} % of it comes free in the first year, from {} to {} %; "
+        "below zero it is tied up for a time. Judged by us.",
         AssumedFigure{assumed_of_compost("C:N", *topdressing.contents.carbon_to_nitrogen)}, Number{100.0 * nutrients.freed->likely.value()},
         Number{100.0 * nutrients.freed->low.value()}, Number{100.0 * nutrients.freed->high.value()}));
-  for (Words& words : salts_words(topdressing.contents.salts, knowledge, materials)) reasons.push_back(std::move(words));
+  reasons.push_back(why_of_salts(topdressing.contents.salts, knowledge, materials));
   reasons.push_back(
-      say("Compost brings more phosphorus than nitrogen that feeds, so that phosphorus builds up ({}). Many states limit it on "
-          "lawns, each in its own way: ask your extension office.",
+      say("In trials compost on lawns left too much phosphorus in the soil ({}). Many states limit it on lawns, each in its own way: ask "
+          "your extension office.",
           source_in_short(materials, "cornell-lawn-compost", Evidence::seen)));
+  if (topdressing.advice.soil_test_age == SoilTestAge::too_old)
+    reasons.push_back(say("A soil test holds for {} years ({}).", whole(knowledge.soil_test_years),
+                          source_in_short(materials, knowledge.soil_test_years_of.source, knowledge.soil_test_years_of.evidence)));
   writer.section(Depth::why, "What it brings").bullets(std::move(reasons));
   writer.section(Depth::ground, "Nitrogen of compost, as published").bullets(finding_words(knowledge, materials));
 }

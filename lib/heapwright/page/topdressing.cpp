@@ -30,7 +30,7 @@ Words bags(Volume volume, const Materials& materials) {
 }
 
 /// A weight that only the supplier's analysis tells has no range.
-Words weight_words(const MassRange& mass) {
+Words weight_words(const LikelyBand<Mass>& mass) {
   if (mass.low < mass.high) return say("{}, moist or dry: order by volume", Between<Mass>{mass.low, mass.high});
   return say("{} as analyzed: order by volume", mass.likely);
 }
@@ -44,7 +44,7 @@ Labels amounts(const Topdressing& topdressing, const Materials& materials) {
   if (topdressing.plan.surface == Surface::lawn)
     labels.labels.push_back(
         {"When", say("{}, {}: {} a year", times_a_year(topdressing.times_a_year), when_of(topdressing.plan), topdressing.per_year)});
-  add_nutrients(labels, topdressing);
+  add_nutrients(labels, topdressing, materials);
   add_ground(labels, topdressing.advice);
   return labels;
 }
@@ -147,7 +147,7 @@ Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn
           : whole <= covered->covers ? Words(" That is enough.")
                                      : say(" You need {} more.", Volume(volume * ((whole - covered->covers) / covered->covers).value()))));
   Labels labels;
-  add_nutrients(labels, covered.result);
+  add_nutrients(labels, covered.result, materials);
   add_ground(labels, covered->advice);
   writer.labels(std::move(labels));
   end_act(writer, covered, materials, spreading);

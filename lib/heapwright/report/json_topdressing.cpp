@@ -83,7 +83,7 @@ Json advice_json(const SpreadingAdvice& advice) {
 
 Json topdressing_json(const Topdressing& topdressing) {
   Json mass = nullptr;
-  if (const std::optional<MassRange>& range = topdressing.mass)
+  if (const std::optional<LikelyBand<Mass>>& range = topdressing.mass)
     mass = {{"low", range->low.value()}, {"likely", range->likely.value()}, {"high", range->high.value()}};
   return {{"area_m2", topdressing.area.value()},
           {"area_spread_m2", optional_si(topdressing.spread)},
