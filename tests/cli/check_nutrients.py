@@ -129,7 +129,7 @@ def check_screen(where, screen, nutrients, freed, us):
         return
     low, likely, high = (value / size for value in freed)
     if likely < 0:
-        check(where, "it likely ties up" in text and "it feeds no grass" in text, "does not say that nitrogen is tied up")
+        check(where, "it likely ties up" in text and "of the soil's nitrogen, at worst" in text, "does not say that nitrogen is tied up")
         return
     weight = rf"(none|hardly any|[0-9.]+ {unit})"
     if low < 0:

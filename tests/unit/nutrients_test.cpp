@@ -227,6 +227,10 @@ TEST_CASE("a supplier's analysis stands in place of the table", "[nutrients]") {
     CHECK_THAT(100 * elements.contents.phosphate->typical->value(), WithinAbs(1.35, 0.005));
     CHECK_THAT(100 * elements.contents.potash->typical->value(), WithinAbs(1.36, 0.005));
   }
+  SECTION("in mg/kg, as laboratories give elements") {
+    CHECK_THAT(analyzed("phosphorus_dry_basis = \"5900 mg/kg\"").contents.phosphate->typical->value(), WithinRel(0.0059 * 2.2914, 1e-12));
+    CHECK_THAT(analyzed("nitrogen_dry_basis = \"15,300 ppm\"").contents.nitrogen->typical->value(), WithinRel(0.0153, 1e-12));
+  }
   SECTION("what it leaves out is as usual") {
     const Topdressing some = analyzed("nitrogen_dry_basis = \"1.5 %\"");
     CHECK(some.contents.moisture.typical == wet_basis(0.45));

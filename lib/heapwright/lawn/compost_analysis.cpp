@@ -15,9 +15,14 @@
 namespace heapwright {
 namespace {
 
+/// "1.5 %", "15000 mg/kg", "15000 ppm".
 template <class Content>
 Content read_content(std::string_view text) {
-  return Content::from_value(read_percentage(text));
+  const std::optional<CountedWords> counted = counted_words(text);
+  const bool in_millionths = counted && (counted->words == "mg/kg" || counted->words == "ppm");
+  if (!in_millionths) return Content::from_value(read_percentage(text));
+  if (!(counted->number <= 1e6)) throw TextError("\"" + std::string(text) + "\" is more than all of it", "write \"15000 mg/kg\"");
+  return Content::from_value(1e-6 * counted->number);
 }
 
 /// A content under either of its keys, as of dry matter.
@@ -163,6 +168,10 @@ std::optional<CompostAnalysis> read_compost_analysis(Table& topdressing) {
   analysis.nitrogen = read_either_basis<NitrogenDryBasis, NitrogenWetBasis>(*table, "nitrogen", moisture);
   analysis.phosphate = read_oxide<PhosphateDryBasis, PhosphateWetBasis>(*table, "p2o5", "phosphorus", phosphate_per_phosphorus, moisture);
   analysis.potash = read_oxide<PotashDryBasis, PotashWetBasis>(*table, "k2o", "potassium", potash_per_potassium, moisture);
+  for (const char* basis : {"_dry_basis", "_wet_basis"}) {  // which are nearer to the elements' keys than to their own
+    table->renamed(std::string("phosphate") + basis, std::string("is called p2o5") + basis, std::string("write p2o5") + basis);
+    table->renamed(std::string("potash") + basis, std::string("is called k2o") + basis, std::string("write k2o") + basis);
+  }
   analysis.salts = read_salts(*table);
   check_contents(*table, analysis);
   check_weight_of_analysis(*table, analysis);

@@ -44,8 +44,8 @@ inline constexpr double densities_agree_within = 0.02;
 
 /// Reads the table of [topdressing] that is called analysis. Each content has its basis in its key: nitrogen_dry_basis or
 /// nitrogen_wet_basis, p2o5_…, k2o_…, the elements phosphorus_… and potassium_…, organic_matter_…; salts have their method: salts_1to5,
-/// salts_1to2, salts_paste. Problems: a content told twice, one of the wet compost without its moisture, a dry_bulk_density that is not
-/// bulk_density × (1 − moisture), and what no compost can be.
+/// salts_1to2, salts_paste. Contents are percentages or mg/kg. Problems: a content told twice, one of the wet compost without its moisture,
+/// a dry_bulk_density that is not bulk_density × (1 − moisture), and what no compost can be.
 std::optional<CompostAnalysis> read_compost_analysis(Table& topdressing);
 
 /// A figure of a compost, and whose it is as it may be shown.

@@ -25,7 +25,8 @@ Words guessed(NitrogenPerArea nitrogen) {
 Words first_year_words(const LikelyBand<NitrogenPerArea>& freed) {
   const NitrogenPerArea none;
   if (freed.likely < none)
-    return say("it likely ties up {} of the soil's nitrogen, at worst {}: it feeds no grass", guessed(freed.likely), guessed(freed.low));
+    return say("it likely ties up {} of the soil's nitrogen, at worst {}", guessed(freed.likely), guessed(freed.low));
+  if (!(freed.low < freed.high)) return say("nitrogen for the grass: {}", guessed(freed.likely));
   const Words likely = freed.likely == none ? Words("hardly any") : say("about {}", guessed(freed.likely));
   if (freed.low < none)
     return say("nitrogen for the grass: {}, at best {}; or {} tied up", likely, guessed(freed.high), guessed(freed.low));
