@@ -79,10 +79,12 @@ Volume volume_on_hand(const TopdressOptions& options, const Materials& materials
 }
 
 /// How far a volume goes: the topdressing of just the area that it covers.
-Answer<Topdressing> coverage(const Yard& yard, Volume volume) {
+Answer<Topdressing> coverage(const Yard& yard, Volume volume, Date today) {
   check_depth(depth_of(yard.topdressing), yard.topdressing.surface);
   const Lawn covered{{Zone{"lawn", area_covered(volume, yard.topdressing), std::nullopt}}};
-  return topdress(covered, yard.topdressing, yard.tables.materials);
+  Answer<Topdressing> answer = topdress(covered, yard.topdressing, yard.tables.materials, today);
+  if (yard.lawn) answer->advice = spreading_advice(*yard.lawn, yard.topdressing, today, *yard.tables.materials.nutrients);
+  return answer;
 }
 
 ExitCode run_topdress(const TopdressOptions& options) {
@@ -91,7 +93,7 @@ ExitCode run_topdress(const TopdressOptions& options) {
   const Show show = options.common.show(yard.units);
   if (!options.have.empty()) {
     const Volume volume = volume_on_hand(options, yard.tables.materials);
-    Answer<Topdressing> covered = coverage(yard, volume);
+    Answer<Topdressing> covered = coverage(yard, volume, options.common.today());
     if (options.working.asked) covered.working = working_of_coverage(covered.result, options.working.units(options.common, show));
     options.common.print_answer([&] { return json_of_topdressing(covered, yard.tables.materials); },
                                 [&] { return coverage_page(covered, volume, yard.lawn.value_or(Lawn()), yard.tables.materials); }, show);
@@ -99,7 +101,7 @@ ExitCode run_topdress(const TopdressOptions& options) {
   }
   const bool measured = yard.lawn || options.file.empty();  // a file may leave the lawn for later
   const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
-  Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.tables.materials);
+  Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.tables.materials, options.common.today());
   if (options.working.asked) topdressing.working = working_of_topdressing(topdressing.result, options.working.units(options.common, show));
   options.common.print_answer([&] { return json_of_topdressing(topdressing, yard.tables.materials); },
                               [&] {
@@ -114,7 +116,7 @@ ExitCode run_topdress(const TopdressOptions& options) {
 
 void add_topdress_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<TopdressOptions>();
-  CLI::App* command = program.add_subcommand("topdress", "how much compost a lawn takes, or how far some goes");
+  CLI::App* command = program.add_subcommand("topdress", "the compost a lawn takes, what it brings, how far it goes");
   command->add_option("file", options->file, "a yard file");
   command->add_option("--area", options->area, "area of the lawn, \"5000 ft2\"");
   command->add_option("--depth", options->depth, "depth of the compost, \"1/4 in\"");

@@ -233,6 +233,10 @@ def check_command(program, *arguments):
             hold_against(where, results, known, "L", found["wheelbarrow_loads"])
             for symbol, which in (("m1", "low"), ("m2", "likely"), ("m3", "high")):
                 hold_against(where, results, known, symbol, found["mass_kg"][which])
+            # Nutrients are counted on 1000 sq ft or on 100 m2, and in JSON on 100 m2.
+            on_more = 92.90304 / 100 if units == "us" else 1.0
+            for symbol, key in (("N", "nitrogen_total"), ("P", "p2o5"), ("K", "k2o")):
+                hold_against(where, results, known, symbol, on_more * found["nutrients_kg_per_100m2"][key])
             if "Y" in results:
                 hold_against(where, results, known, "Y", found["per_year_m3"])
         elif found["mix"]:

@@ -163,6 +163,9 @@ surface = "new"
 near_water = true
 allowance = "7 %"
 compost = "food scrap compost"
+steep = true
+frozen_or_snow = true
+analysis = { moisture_wet_basis = "40 %", nitrogen_dry_basis = "1.5 %", p2o5_dry_basis = "0.6 %", k2o_dry_basis = "0.9 %", organic_matter_dry_basis = "50 %", carbon_to_nitrogen = "15:1", bulk_density = "600 kg/m3", salts_1to5 = "4 dS/m", salts_1to2 = "5 dS/m", salts_paste = "6 dS/m" }
 own_screened = "10 mm"
 
 [[topdressing.offer]]
@@ -221,7 +224,7 @@ std::vector<Key> keys_in(const std::string& text) {
     if (text[i] == '"') quoted = !quoted;
     if (quoted || !std::isalpha(static_cast<unsigned char>(text[i]))) continue;
     const std::size_t begin = i;
-    while (std::isalpha(static_cast<unsigned char>(text[i])) || text[i] == '_') ++i;
+    while (std::isalnum(static_cast<unsigned char>(text[i])) || text[i] == '_') ++i;  // p2o5_dry_basis
     if (header || text.compare(i, 3, " = ") == 0) keys.push_back({begin, i - begin});
     --i;
   }
@@ -243,7 +246,7 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
     REQUIRE(soil);
     CHECK(soil->date == date(2026, 10, 10));
     CHECK(soil->phosphorus == "high");
-    CHECK(soil->phosphorus_is_high());
+    CHECK(soil->phosphorus_is_high);
     CHECK(soil->nitrogen_recommended->value() == 0.015);
     CHECK(yard.tables.materials.containers->size() == materials().containers->size());
     CHECK_THAT(find_container(*yard.tables.materials.containers, "kitchen-pail")->volume.value(),
@@ -365,6 +368,17 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
     CHECK(plan.months == std::vector<month>{month(5), month(9)});
     CHECK(plan.surface == Surface::bare);
     CHECK(plan.near_water);
+    CHECK(plan.steep);
+    CHECK(plan.frozen_or_snow);
+    REQUIRE(plan.analysis);
+    CHECK(plan.analysis->moisture == wet_basis(0.4));
+    CHECK(plan.analysis->nitrogen == nitrogen_dry_basis(0.015));
+    CHECK(plan.analysis->phosphate == from_si<PhosphateDryBasis>(0.006));
+    CHECK_THAT(plan.analysis->potash->value(), WithinRel(0.009, exact));
+    CHECK(plan.analysis->organic_matter == organic_dry_basis(0.5));
+    CHECK(plan.analysis->carbon_to_nitrogen == carbon_to_nitrogen(15.0));
+    CHECK(plan.analysis->bulk_density == bulk_density(600.0));
+    CHECK(plan.analysis->salts.size() == 3);
     CHECK(plan.allowance == ShareOfVolume::of(0.07));
     CHECK(plan.compost == "food-scrap");
     CHECK_THAT(plan.own_screened->value(), WithinRel(0.010, exact));
@@ -418,10 +432,10 @@ TEST_CASE("what the big file had no room for", "[yard]") {
   CHECK_FALSE(read("[pile]\nshape = \"tumbler\"\nvolume = \"60 gal\"\nturn_every = \"never\"\n").pile->turn_every);
 
   SECTION("a surveyed lawn that cannot be measured is one problem") {
-    const auto [keys, hint] = GENERATE(table<std::string, std::string>(
-        {{"shape = \"offsets\"\nspacing = \"5 ft\"\noffsets = [\"1 ft\", \"2 ft\"]\n", "tapers = true"},
-         {"shape = \"polygon\"\npoints = [[\"0 ft\", \"0 ft\"]]\n", "three or more corners"},
-         {"shape = \"geojson\"\nfile = \"lawn.geojson\"\n", "check the name and the folder"}}));
+    const auto [keys, hint] = GENERATE(
+        table<std::string, std::string>({{"shape = \"offsets\"\nspacing = \"5 ft\"\noffsets = [\"1 ft\", \"2 ft\"]\n", "tapers = true"},
+                                         {"shape = \"polygon\"\npoints = [[\"0 ft\", \"0 ft\"]]\n", "three or more corners"},
+                                         {"shape = \"geojson\"\nfile = \"lawn.geojson\"\n", "check the name and the folder"}}));
     const std::vector<Problem> problems = problems_of("[[lawn.zone]]\n" + keys);
     REQUIRE(problems.size() == 1);
     CHECK_THAT(problems[0].hint, Contains(hint));

@@ -13,47 +13,50 @@ namespace {
 
 const std::vector<std::pair<std::string, Grass>> grass_words{{"cool-season", Grass::cool_season}, {"warm-season", Grass::warm_season}};
 
-std::optional<SoilTest> read_soil_test(Table& root) {
-  std::optional<Table> table = root.table("soil_test");
-  if (!table) return std::nullopt;
-  SoilTest test;
-  test.date = table->date("date");
-  test.phosphorus = table->text("phosphorus").value_or("");
-  test.nitrogen_recommended = table->read("nitrogen_recommended", read_mass_per_area);
-  table->finish();
-  return test;
-}
+CompostWeight weight_of(const CompostContents& contents) { return {contents.name, contents.bulk_density, contents.bulk_density.whose}; }
 
-std::optional<CompostWeight> weight_of(const Compost& compost, const Materials& materials) {
-  if (!used(compost.bulk_density)) return std::nullopt;
-  const PublishedValue<BulkDensity>& density = compost.bulk_density.front();
-  return CompostWeight{compost.name, density, source_words(materials, density)};
-}
-
-MassRange mass_of_compost(Volume volume, const PublishedValue<BulkDensity>& density) {
+LikelyBand<Mass> mass_of_compost(Volume volume, const PublishedValue<BulkDensity>& density) {
   const auto mass = [&](BulkDensity at) { return Mass(volume * at); };
   return {mass(density.low.value_or(*density.typical)), mass(*density.typical), mass(density.high.value_or(*density.typical))};
 }
 
-std::vector<Assumption> assumptions_for(const TopdressingPlan& plan, const Materials& materials) {
-  const Compost& compost = known_row(*materials.composts, plan.compost);
+/// What the nutrients rest on. None of it changes how much compost the lawn takes.
+void assume_contents(std::vector<Assumption>& assumptions, const CompostContents& contents) {
+  const auto assume = [&](const char* what, const auto& figure) {
+    if (figure) assumptions.push_back(assumed_of_compost(std::string(what) + " of " + contents.name, *figure));
+  };
+  assume("moisture", std::optional(contents.moisture));
+  assume("nitrogen", contents.nitrogen);
+  assume("phosphate (P2O5)", contents.phosphate);
+  assume("potash (K2O)", contents.potash);
+  assume("C:N", contents.carbon_to_nitrogen);
+}
+
+/// The share of nitrogen that comes free, in words, as it may be below zero.
+void assume_release(std::vector<Assumption>& assumptions, const Nutrients& nutrients) {
+  if (!nutrients.freed) return;
+  const auto percent = [](FreedShare share) { return print_number(100.0 * share.value(), 2); };
+  assumptions.push_back({"nitrogen that comes free in the first year, by the C:N",
+                         percent(nutrients.freed->likely) + " % of all, from " + percent(nutrients.freed->low) + " to " +
+                             percent(nutrients.freed->high) + " %",
+                         std::nullopt, std::nullopt, "judged by us", std::nullopt});
+}
+
+std::vector<Assumption> assumptions_for(const Topdressing& topdressing) {
+  const TopdressingPlan& plan = topdressing.plan;
   std::vector<Assumption> assumptions;
   assumptions.push_back(
       {"allowance for overlap, lumps and settling", plan.allowance, std::nullopt, std::nullopt, "judged by us", std::nullopt});
-  if (const auto density = used(compost.bulk_density)) {
-    const auto& reading = compost.bulk_density.front();
-    Assumption weight{"weight of " + compost.name, *density, std::nullopt, std::nullopt, source_words(materials, reading), std::nullopt};
-    if (reading.low && reading.high) {
-      weight.low = *reading.low;
-      weight.high = *reading.high;
-      weight.could_change_answer = (*reading.high - *reading.low) / *density;  // of the weight; the volume stays
-    }
-    assumptions.push_back(std::move(weight));
-  }
+  const CompostFigure<BulkDensity>& density = topdressing.contents.bulk_density;
+  Assumption weight = assumed_of_compost("weight of " + topdressing.contents.name, density);
+  if (weight.low) weight.could_change_answer = (*density.high - *density.low) / *density.typical;  // of the weight; the volume stays
+  assumptions.push_back(std::move(weight));
   if (plan.months.empty() && plan.surface == Surface::lawn) {
     assumptions.push_back(
         {"once a year", std::string(season_for(plan.grass)), std::nullopt, std::nullopt, "common practice, no source", std::nullopt});
   }
+  assume_contents(assumptions, topdressing.contents);
+  assume_release(assumptions, topdressing.nutrients);
   return assumptions;
 }
 
@@ -78,7 +81,7 @@ void report_smothering(Table& table, Length depth, Surface surface) {
 
 TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   TopdressingPlan plan;
-  plan.soil_test = read_soil_test(root);
+  plan.soil_test = read_soil_test(root, *materials.nutrients);
   std::optional<Table> table = root.table("topdressing");
   if (!table) return plan;
   plan.depth = table->read("depth", read_length);
@@ -88,8 +91,11 @@ TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   plan.surface = table->one_of("surface", surface_words()).value_or(plan.surface);
   if (plan.depth && is_positive(*plan.depth)) report_smothering(*table, *plan.depth, plan.surface);
   plan.near_water = table->flag("near_water").value_or(false);
+  plan.steep = table->flag("steep").value_or(false);
+  plan.frozen_or_snow = table->flag("frozen_or_snow").value_or(false);
   plan.allowance = table->read("allowance", read_fraction<OfVolume>).value_or(plan.allowance);
   plan.compost = table->read("compost", [&](std::string_view name) { return find_compost(materials, name).id; }).value_or(plan.compost);
+  plan.analysis = read_compost_analysis(*table);
   plan.own_screened = table->read("own_screened", read_length);
   for (Table& offer : table->tables("offer")) plan.offers.push_back(read_offer(offer, materials));
   for (Table& fixed : table->tables("fixed_cost")) plan.fixed_costs.push_back(read_fixed_cost(fixed));
@@ -97,21 +103,10 @@ TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   return plan;
 }
 
-bool SoilTest::phosphorus_is_high() const {
-  const std::string plain = plain_name(phosphorus);
-  for (const std::string_view letters : {"h", "vh", "eh", "ex"}) {
-    if (plain == letters) return true;
-  }
-  for (const std::string_view word : {"high", "excess", "above", "surplu", "abundant", "morethan", "toomuch"}) {
-    if (plain.find(word) != std::string::npos) return true;
-  }
-  return false;
-}
-
 Facts facts_of(const TopdressingPlan& plan) {
   Facts facts{Fact::topdressing, plan.surface == Surface::lawn ? Fact::living_lawn : Fact::new_ground};
   if (plan.near_water) facts.insert(Fact::near_water);
-  if (plan.soil_test && plan.soil_test->phosphorus_is_high()) facts.insert(Fact::phosphorus_high);
+  if (plan.soil_test && plan.soil_test->phosphorus_is_high) facts.insert(Fact::phosphorus_high);
   return facts;
 }
 
@@ -150,7 +145,7 @@ bool is_deeper(const std::vector<ZoneDressing>& zones, Surface surface, Length d
 
 }  // namespace
 
-Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials) {
+Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials, const std::optional<Date>& today) {
   Answer<Topdressing> answer;
   Topdressing& result = answer.result;
   result.plan = plan;
@@ -170,14 +165,18 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   result.deep_in_a_year = is_deeper(result.zones, Surface::lawn, depth_a_year_to_warn_at, result.times_a_year);
   result.per_year = static_cast<double>(result.times_a_year) * result.volume_with_allowance;
   result.covers = result.area;
-  result.weight = weight_of(known_row(*materials.composts, plan.compost), materials);
+  result.contents = contents_of(known_row(*materials.composts, plan.compost), plan.analysis, materials);
+  result.nutrients = nutrients_of(result.depth, result.contents, *materials.nutrients);
+  result.credit = credit_of(result.nutrients, result.times_a_year, plan.soil_test);
+  result.advice = spreading_advice(lawn, plan, today, *materials.nutrients);
+  result.weight = weight_of(result.contents);
   if (result.weight) result.mass = mass_of_compost(result.volume_with_allowance, result.weight->density);
   if (const Container* wheelbarrow = row_with_id(*materials.containers, "wheelbarrow")) {
     result.wheelbarrow = Load{wheelbarrow->volume, source_words(materials, wheelbarrow->source, wheelbarrow->evidence)};
     result.wheelbarrow_loads = result.volume_with_allowance / wheelbarrow->volume;
     for (ZoneDressing& zone : result.zones) zone.wheelbarrow_loads = (zone.volume + plan.allowance * zone.volume) / wheelbarrow->volume;
   }
-  answer.assumptions = assumptions_for(plan, materials);
+  answer.assumptions = assumptions_for(result);
   answer.cautions = cautions_for(*materials.cautions, facts_of(plan));
   return answer;
 }

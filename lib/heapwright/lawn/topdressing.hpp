@@ -6,11 +6,16 @@
 #include <string>
 #include <vector>
 
+#include "heapwright/lawn/compost_analysis.hpp"
 #include "heapwright/lawn/lawn.hpp"
+#include "heapwright/lawn/nutrients.hpp"
+#include "heapwright/lawn/soil_test.hpp"
+#include "heapwright/lawn/spreading.hpp"
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/mix/answer.hpp"
 #include "heapwright/order/order.hpp"
 #include "heapwright/time/date.hpp"
+#include "heapwright/units/band.hpp"
 #include "heapwright/units/fraction.hpp"
 #include "heapwright/units/quantities.hpp"
 
@@ -20,23 +25,17 @@ class Table;
 
 enum class Grass { cool_season, warm_season };
 
-struct SoilTest {
-  std::optional<Date> date;
-  std::string phosphorus;  ///< the laboratory's own word
-  std::optional<MassPerArea> nitrogen_recommended;
-
-  /// Whether the laboratory's word says that there is more than enough phosphorus.
-  bool phosphorus_is_high() const;
-};
-
 struct TopdressingPlan {
   std::optional<Length> depth;  ///< usual_depth() of the surface where nobody said
   Grass grass = Grass::cool_season;
   std::vector<std::chrono::month> months;  ///< when; once a year in the season of the grass where empty
   Surface surface = Surface::lawn;
   bool near_water = false;
+  bool steep = false;
+  bool frozen_or_snow = false;
   ShareOfVolume allowance = ShareOfVolume::of(0.05);  ///< overlap, lumps, settling in haulage; judged
   std::string compost = "yard-trimmings";
+  std::optional<CompostAnalysis> analysis;  ///< of the compost to be bought, in place of the table's figures
   std::optional<Length> own_screened;
   std::vector<Offer> offers;
   std::vector<FixedCost> fixed_costs;
@@ -58,7 +57,7 @@ inline const Length depth_a_year_to_warn_at = 0.5 * 0.0254 * unit::m;
 /// A quarter inch on a living lawn; an inch on bare ground, to be tilled in (University of Maryland Extension TT-120, 2015, seen).
 Length usual_depth(Surface surface);
 
-/// Reads [topdressing] and [soil_test]. Depths are checked against the surface by check_depth().
+/// Reads [topdressing] with its analysis, and [soil_test]. Depths are checked against the surface by check_depth().
 TopdressingPlan read_topdressing(Table& root, const Materials& materials);
 
 Surface surface_of(const Zone& zone, const TopdressingPlan& plan);
@@ -69,12 +68,6 @@ Length depth_of(const TopdressingPlan& plan);
 
 /// @throws DomainError where a living lawn would get more than half an inch
 void check_depth(Length depth, Surface surface);
-
-struct MassRange {
-  Mass low;
-  Mass likely;
-  Mass high;
-};
 
 /// A figure of the tables that a topdressing is worked out with, and whose it is.
 struct CompostWeight {
@@ -107,15 +100,19 @@ struct Topdressing {
   Volume volume;
   Volume volume_with_allowance;
   Volume per_year;
-  Area covers;                    ///< what a given volume covers; of the volume with allowance without one: the area
-  std::optional<MassRange> mass;  ///< of the volume with allowance
+  Area covers;                           ///< what a given volume covers; of the volume with allowance without one: the area
+  std::optional<LikelyBand<Mass>> mass;  ///< of the volume with allowance
   double wheelbarrow_loads = 0.0;
   std::optional<CompostWeight> weight;  ///< what the mass follows from
   std::optional<Load> wheelbarrow;      ///< and the loads
   int times_a_year = 1;
-  bool deep = false;            ///< more than 3/8 in on a living lawn
-  bool deep_on_bare = false;    ///< more than 2 in on bare ground
-  bool deep_in_a_year = false;  ///< more than half an inch on a living lawn in all its times a year
+  Nutrients nutrients;                   ///< of one spreading, at the mean depth
+  std::optional<NitrogenCredit> credit;  ///< against what the laboratory recommends for a year
+  CompostContents contents;              ///< what they follow from
+  SpreadingAdvice advice;                ///< whether to spread at all
+  bool deep = false;                     ///< more than 3/8 in on a living lawn
+  bool deep_on_bare = false;             ///< more than 2 in on bare ground
+  bool deep_in_a_year = false;           ///< more than half an inch on a living lawn in all its times a year
   std::vector<ZoneDressing> zones;
 
   std::optional<Ordering> ordering;  ///< where it was asked for (order_for)
@@ -125,8 +122,10 @@ struct Topdressing {
 };
 
 /// Volume = Σ area × depth over the zones; a quarter inch on 1000 ft² is 0.772 yd³.
+/// @param today by which a soil test may be too old; nothing where no day is told
 /// @throws DomainError as check_depth(), or for a lawn without area
-Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials);
+Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials,
+                             const std::optional<Date>& today = std::nullopt);
 
 /// What to order for a topdressing on a day, by the offers of its plan.
 void order_for(Topdressing& topdressing, Date today, bool metric, const Materials& materials);

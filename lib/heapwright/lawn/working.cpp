@@ -1,6 +1,7 @@
 #include "heapwright/lawn/working.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 
 namespace heapwright {
@@ -160,6 +161,48 @@ void weight_steps(Working& working, const Topdressing& topdressing, const Expres
   if (weight.density.high) step("3", "at the most", *weight.density.high);
 }
 
+/// What dry matter holds of a nutrient.
+template <class Content>
+std::optional<Term> content_step(Working& working, const Term& dry, const std::string& symbol, const std::string& name,
+                                 const std::optional<CompostFigure<Content>>& content, const WorkingUnits& units) {
+  if (!content) return std::nullopt;
+  const Term c = given("c" + symbol, name + " of dry matter, as a fraction", content->typical->value(), "", content->whose);
+  return working.step({symbol, "Its " + name, "dry matter times what it holds", units.mass.symbol, by_definition, 4}, dry * c);
+}
+
+/// What comes free of nitrogen in the first year, or is tied up.
+void first_year_step(Working& working, const Topdressing& topdressing, const Term& nitrogen, const WorkingUnits& units) {
+  if (!topdressing.nutrients.freed) return;
+  const double share = topdressing.nutrients.freed->likely.value();
+  const bool tied_up = share < 0.0;
+  const Term s = given("s", tied_up ? "share that is tied up in the first year" : "share that comes free in the first year",
+                       std::abs(share), "", "judged by us, by the C:N");
+  working.step({"N1", tied_up ? "Nitrogen tied up in the first year" : "Nitrogen free in the first year", "nitrogen times that share",
+                units.mass.symbol, by_definition, 4},
+               nitrogen * s);
+}
+
+/// What compost brings to as much lawn as people count nutrients by.
+void nutrient_steps(Working& working, const Topdressing& topdressing, const WorkingUnits& units) {
+  const bool in_square_feet = units.area.one < 1.0 * unit::m2;
+  const Area measure = in_square_feet ? 1000.0 * unit::square_foot : 100.0 * unit::m2;
+  const CompostContents& contents = topdressing.contents;
+  const Term a =
+      given("a", "lawn that nutrients are counted on", units.area.number(measure), units.area.symbol, "common practice, no source");
+  const Term z = depth_term("z", "depth, the mean of all zones", topdressing.depth, units);
+  const Term r = given("r2", "bulk density of " + contents.name + ", typical", units.density.number(*contents.bulk_density.typical),
+                       units.density.symbol, contents.bulk_density.whose);
+  const Term m = working.step({"m", "Compost on so much lawn", "area times depth times bulk density", units.mass.symbol, by_definition, 4},
+                              a * z / area_depths(units) * r);
+  const Term M = given("M", "its moisture, as a fraction", contents.moisture.typical->value(), "", contents.moisture.whose);
+  const Term D = working.step({"D", "Its dry matter", "weight times what is not water", units.mass.symbol, by_definition, 4},
+                              m * (1.0 - Expression(M)));
+  const auto N = content_step(working, D, "N", "nitrogen", contents.nitrogen, units);
+  if (N) first_year_step(working, topdressing, *N, units);
+  content_step(working, D, "P", "phosphate (P2O5)", contents.phosphate, units);
+  content_step(working, D, "K", "potash (K2O)", contents.potash, units);
+}
+
 }  // namespace
 
 Working working_of_topdressing(const Topdressing& topdressing, const WorkingUnits& units) {
@@ -171,6 +214,7 @@ Working working_of_topdressing(const Topdressing& topdressing, const WorkingUnit
   const Term n =
       given("n", "times a year", topdressing.times_a_year, "", topdressing.plan.months.empty() ? "common practice, no source" : own);
   working.step({"Y", "Compost for a year", "times a year, times what each takes", units.large.symbol, by_definition, 4}, n * Q);
+  nutrient_steps(working, topdressing, units);
   return working;
 }
 
@@ -183,6 +227,7 @@ Working working_of_coverage(const Topdressing& covered, const WorkingUnits& unit
   working.step({"A", "Area that it covers", "volume over depth", units.area.symbol, geometry, 4},
                V * area_depths(units) / depth_term("t", "depth", covered.depth, units));
   weight_steps(working, covered, Q, units);
+  nutrient_steps(working, covered, units);
   return working;
 }
 

@@ -14,9 +14,9 @@
 
 namespace heapwright {
 
-using AssumedValue =
-    std::variant<std::string, MoistureWetBasis, CarbonDryBasis, NitrogenDryBasis, CarbonNitrogenRatio, BulkDensity, Volume, Mass, Length,
-                 ContainerCount, ShareOfVolatileSolids, ShareOfVolume, ShareOfLooseVolume, TemperaturePoint, Date>;
+using AssumedValue = std::variant<std::string, MoistureWetBasis, CarbonDryBasis, NitrogenDryBasis, PhosphateDryBasis, PotashDryBasis,
+                                  CarbonNitrogenRatio, BulkDensity, Volume, Mass, Length, ContainerCount, ShareOfVolatileSolids,
+                                  ShareOfVolume, ShareOfLooseVolume, TemperaturePoint, Date>;
 
 /// The number of an assumed value in SI; a count of containers; nothing of words and dates.
 std::optional<double> si_number_of(const AssumedValue& value);

@@ -182,10 +182,10 @@ void refuse_what_stays_out(Table& root, const Materials& materials) {
 }  // namespace
 
 Materials built_in_materials() {
-  return {built_in("feedstocks.toml", read_feedstocks), built_in("composts.toml", read_composts),
-          built_in("containers.toml", read_containers), built_in("sources.toml", read_sources),
-          built_in("cautions.toml", read_cautions),     built_in("keep_out.toml", read_keep_outs),
-          built_in("rough.toml", read_rough),           built_in("yield.toml", read_yield)};
+  return {
+      built_in("feedstocks.toml", read_feedstocks), built_in("composts.toml", read_composts), built_in("containers.toml", read_containers),
+      built_in("sources.toml", read_sources),       built_in("cautions.toml", read_cautions), built_in("keep_out.toml", read_keep_outs),
+      built_in("rough.toml", read_rough),           built_in("yield.toml", read_yield),       built_in("nutrients.toml", read_nutrients)};
 }
 
 void add_rows(Table& root, Materials& materials) {
@@ -197,6 +197,7 @@ void add_rows(Table& root, Materials& materials) {
   read_onto(root, materials.feedstocks, read_feedstocks);
   read_onto(root, materials.rough, read_rough);
   read_onto(root, materials.yield, read_yield);
+  read_onto(root, materials.nutrients, read_nutrients);
   take_after_likes(root, materials);
   refuse_what_stays_out(root, materials);
 }

@@ -1,5 +1,6 @@
 #pragma once
-/// The tables of what is composted: feedstocks, what stays out, finished composts, containers, rough knowledge, sources and cautions.
+/// The tables of what is composted: feedstocks, what stays out, finished composts, containers, rough knowledge, nutrients,
+/// sources and cautions.
 
 #include <string>
 #include <string_view>
@@ -10,6 +11,7 @@
 #include "heapwright/materials/feedstock.hpp"
 #include "heapwright/materials/keep_out.hpp"
 #include "heapwright/materials/lazy.hpp"
+#include "heapwright/materials/nutrients.hpp"
 #include "heapwright/materials/published_value.hpp"
 #include "heapwright/materials/rough.hpp"
 #include "heapwright/units/quantities.hpp"
@@ -60,6 +62,7 @@ struct Materials {
   Lazy<std::vector<KeepOut>> keep_out;
   Lazy<RoughKnowledge> rough;
   Lazy<YieldRule> yield;
+  Lazy<NutrientKnowledge> nutrients;
 };
 
 /// The tables that come with the program.

@@ -1,4 +1,5 @@
 #include "heapwright/page/forecast_parts.hpp"
+#include "heapwright/page/nutrients_parts.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/page/pile_now.hpp"
 #include "heapwright/page/pile_parts.hpp"
@@ -60,13 +61,6 @@ Words covered(const Plan& plan) {
   return say("{}, {} deep. To buy for the rest: {} of compost", goes, SpreadDepth{spread.depth}, *supply.to_buy);
 }
 
-Words soil_test_words(const Plan& plan) {
-  const std::optional<SoilTest>& soil = plan.topdressing ? (*plan.topdressing)->plan.soil_test : std::nullopt;
-  if (!soil || !soil->phosphorus_is_high()) return {};
-  return say("Your soil test calls phosphorus \"{}\", and compost brings more: ask your extension office before you spread any.",
-             soil->phosphorus);
-}
-
 Labels at_a_glance(const Plan& plan, const Materials& materials) {
   Labels labels;
   const auto add = [&](const char* name, Words words) {
@@ -81,8 +75,9 @@ Labels at_a_glance(const Plan& plan, const Materials& materials) {
   }
   if (plan.topdressing && plan.has_supplies) {
     const Topdressing& spread = plan.topdressing->result;
-    if (spread.plan.soil_test && spread.plan.soil_test->phosphorus_is_high())
-      add("First", "phosphorus is high: spread none until your extension office clears it");
+    if (spread.advice.phosphorus == PhosphorusVerdict::hold)
+      add("Hold", "phosphorus is high: spread none until your extension office clears it");
+    if (spread.advice.frozen_or_snow) add("Hold", "spread none while the ground is frozen or under snow");
     add("Covers", covered(plan));
     if (spread.plan.near_water) add("", "Keep compost back from the water: ask your county how far.");
   }
@@ -143,8 +138,8 @@ void say_why_of_compost(PageWriter& writer, const Plan& plan) {
 }
 
 void say_lawn(PageWriter& writer, const Plan& plan, const Materials& materials) {
+  say_hold(writer, plan.topdressing->result);
   say_topdressing(writer, plan.topdressing->result, materials);
-  writer.paragraph(soil_test_words(plan));
 }
 
 }  // namespace
@@ -177,6 +172,7 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
   if (plan.has_supplies) say_why_of_compost(writer, plan);
   writer.section(Depth::why, "The lawn");
   if (plan.topdressing && !is_order_only(plan)) say_lawn(writer, plan, materials);
+  if (plan.topdressing) say_why_of_nutrients(writer, plan.topdressing->result, materials);
   return finished(std::move(writer), grounds, materials);
 }
 

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "heapwright/materials/rows.hpp"
+#include "heapwright/page/nutrients_parts.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/page/topdressing_parts.hpp"
 #include "heapwright/time/date.hpp"
@@ -28,17 +29,23 @@ Words bags(Volume volume, const Materials& materials) {
   return say(", or {}", SoldInBags{volume, us_bag->volume, si_bag->volume});
 }
 
+/// A weight that only the supplier's analysis tells has no range.
+Words weight_words(const LikelyBand<Mass>& mass) {
+  if (mass.low < mass.high) return say("{}, moist or dry: order by volume", Between<Mass>{mass.low, mass.high});
+  return say("{} as analyzed: order by volume", mass.likely);
+}
+
 Labels amounts(const Topdressing& topdressing, const Materials& materials) {
   Labels labels;
   labels.labels.push_back(
       {"Order", say("{}, with {} more for overlap and lumps: {}{}", topdressing.volume_with_allowance,
                     Percent{topdressing.plan.allowance.value()}, loads(topdressing), bags(topdressing.volume_with_allowance, materials))});
-  if (topdressing.mass)
-    labels.labels.push_back(
-        {"Weighs", say("{}, moist or dry: order by volume", Between<Mass>{topdressing.mass->low, topdressing.mass->high})});
+  if (topdressing.mass) labels.labels.push_back({"Weighs", weight_words(*topdressing.mass)});
   if (topdressing.plan.surface == Surface::lawn)
     labels.labels.push_back(
         {"When", say("{}, {}: {} a year", times_a_year(topdressing.times_a_year), when_of(topdressing.plan), topdressing.per_year)});
+  add_nutrients(labels, topdressing, materials);
+  add_ground(labels, topdressing.advice);
   return labels;
 }
 
@@ -94,8 +101,6 @@ void say_topdressing(PageWriter& writer, const Topdressing& topdressing, const M
   if (const std::vector<Words> names = to_measure_closer(topdressing.lawn); !names.empty())
     writer.paragraph(say("Measure {} closer, at half the spacing: trapezoids and Simpson's rule differ by more than {}.", listed(names),
                          Percent{widths_too_far_apart}));
-  if (topdressing.plan.near_water)
-    writer.paragraph("Keep back from the pond, stream or drain: ask your county how far. Sweep up what lands on pavement.");
   if (has_bare_ground(topdressing)) writer.paragraph("On bare ground till it in, 6 to 8 in deep, before you sow.");
   if (topdressing.deep_on_bare)
     writer.paragraph(say("More than {} is too much for the soil to take in: spread less.", SpreadDepth{depth_to_warn_at_on_bare_ground}));
@@ -111,17 +116,21 @@ Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materi
   PageWriter writer("Topdressing");
   urgent_cautions(writer, answer, materials);
   writer.section(Depth::act);
+  say_hold(writer, answer.result);
+  writer.section(Depth::act);
   say_topdressing(writer, answer.result, materials);
   end_act(writer, answer, materials, spreading);
   const bool worth_a_table = answer->zones.size() > 1 || answer->spread;
   if (worth_a_table) writer.section(Depth::why, "Where it goes").block(zones(answer.result));
+  say_why_of_nutrients(writer, answer.result, materials);
   return finished(std::move(writer), answer, materials);
 }
 
 Page unmeasured_lawn_page(const Answer<Topdressing>& of_an_area, const std::string& file, const Materials& materials) {
   Page page = topdressing_page(of_an_area, materials);
   Paragraph why{say("No lawn is measured in {}. For every {} of it:", file, of_an_area->area)};
-  page.sections.insert(page.sections.begin(), {Depth::act, {}, {std::move(why)}});
+  const bool is_hold = of_an_area->advice.is_hold();  // which is said first, whatever else there is to say
+  page.sections.insert(page.sections.begin() + (is_hold ? 1 : 0), {Depth::act, {}, {std::move(why)}});
   return page;
 }
 
@@ -130,13 +139,19 @@ Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn
   const bool is_known = is_positive(whole);
   PageWriter writer("Topdressing");
   writer.section(Depth::act);
+  say_hold(writer, covered.result);
   writer.paragraph(
       say("{} of compost covers about {}{}, {} deep, with {} for overlap and lumps.{}", volume, covered->covers,
           is_known ? say(" of your {}", whole) : Words(), SpreadDepth{covered->depth}, Percent{covered->plan.allowance.value()},
           !is_known                  ? Words()
           : whole <= covered->covers ? Words(" That is enough.")
                                      : say(" You need {} more.", Volume(volume * ((whole - covered->covers) / covered->covers).value()))));
+  Labels labels;
+  add_nutrients(labels, covered.result, materials);
+  add_ground(labels, covered->advice);
+  writer.labels(std::move(labels));
   end_act(writer, covered, materials, spreading);
+  say_why_of_nutrients(writer, covered.result, materials);
   return finished(std::move(writer), covered, materials);
 }
 

@@ -13,6 +13,7 @@
 #include "heapwright/materials/assumption.hpp"
 #include "heapwright/maturity/test_value.hpp"
 #include "heapwright/time/date.hpp"
+#include "heapwright/units/band.hpp"
 #include "heapwright/units/quantities.hpp"
 #include "heapwright/units/temperature.hpp"
 
@@ -114,6 +115,20 @@ struct VolumeBand {
   Volume low;
   Volume high;
 };
+/// What people count nutrients on a lawn by: "1000 sq ft", "100 m2".
+struct LawnMeasure {};
+/// A nutrient on so much lawn: "5.1 lb" on each 1000 sq ft, "2.5 kg" on each 100 m2.
+struct OnLawnMeasure {
+  MassPerArea mass;
+};
+/// The same, as roughly as a first year's nitrogen is known: "0.2 lb", "1.5 lb".
+struct RoughlyOnLawnMeasure {
+  MassPerArea mass;
+};
+/// "5.1 lb, from 2.3 to 7.9 lb"
+struct OnLawnMeasureBand {
+  LikelyBand<MassPerArea> mass;
+};
 /// From one to another, the unit said once: "3 to 12 cu ft".
 template <class Quantity>
 struct Between {
@@ -125,12 +140,12 @@ struct AssumedFigure {
   Assumption assumption;
 };
 
-using Fragment =
-    std::variant<std::string, Volume, Area, Length, Mass, WaterMass, BulkDensity, TemperaturePoint, TemperatureDifference, Duration, Date,
-                 CarbonNitrogenRatio, MoistureWetBasis, Capacity, SpreadDepth, AboutTemperature, ExactTemperature, AboutDifference,
-                 WholeDifference, CarriedWater, AboutWater, LargeMeasure, WaterForMeasure, Percent, Number, Count, HalfMonth, DayOfMonth,
-                 DayOfWeek, Span, Tested, SoldInBags, OutOf, Cost, VolumeBand, Between<Volume>, Between<Capacity>, Between<Mass>,
-                 Between<CarbonNitrogenRatio>, Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
+using Fragment = std::variant<std::string, Volume, Area, Length, Mass, WaterMass, BulkDensity, TemperaturePoint, TemperatureDifference,
+                              Duration, Date, CarbonNitrogenRatio, MoistureWetBasis, Capacity, SpreadDepth, AboutTemperature,
+                              ExactTemperature, AboutDifference, WholeDifference, CarriedWater, AboutWater, LargeMeasure, WaterForMeasure,
+                              Percent, Number, Count, HalfMonth, DayOfMonth, DayOfWeek, Span, Tested, SoldInBags, OutOf, Cost, LawnMeasure,
+                              OnLawnMeasure, RoughlyOnLawnMeasure, OnLawnMeasureBand, VolumeBand, Between<Volume>, Between<Capacity>,
+                              Between<Mass>, Between<CarbonNitrogenRatio>, Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
 
 /// A sentence, or a part of one.
 class Words {

@@ -31,7 +31,7 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
   const bool something_tested =
       !yard.observations.tests.empty() || !yard.observations.checks.empty() || !yard.observations.report_lines.empty();
   if (something_tested) plan.maturity = maturity_of(yard, today);
-  if (yard.lawn) plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.tables.materials);
+  if (yard.lawn) plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.tables.materials, today);
 
   std::optional<CompostYield> own;
   OrganicMass coarse;

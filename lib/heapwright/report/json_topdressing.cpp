@@ -18,11 +18,72 @@ Json zones_json(const Topdressing& topdressing) {
   return zones;
 }
 
+/// Of a quantity per m2, on 100 m2.
+template <class PerArea>
+double on_100_m2(PerArea quantity) {
+  return 100.0 * quantity.value();
+}
+
+template <class PerArea>
+Json band_on_100_m2(const std::optional<LikelyBand<PerArea>>& band) {
+  if (!band) return nullptr;
+  return {{"low", on_100_m2(band->low)}, {"likely", on_100_m2(band->likely)}, {"high", on_100_m2(band->high)}};
+}
+
+template <class PerArea>
+Json likely_on_100_m2(const std::optional<LikelyBand<PerArea>>& band) {
+  return band ? Json(on_100_m2(band->likely)) : Json(nullptr);
+}
+
+Json nutrients_json(const Nutrients& nutrients) {
+  return {{"nitrogen_total", likely_on_100_m2(nutrients.nitrogen)},
+          {"nitrogen_available", band_on_100_m2(nutrients.nitrogen_first_year)},
+          {"p2o5", likely_on_100_m2(nutrients.phosphate)},
+          {"k2o", likely_on_100_m2(nutrients.potash)},
+          {"ranges",
+           {{"nitrogen_total", band_on_100_m2(nutrients.nitrogen)},
+            {"p2o5", band_on_100_m2(nutrients.phosphate)},
+            {"k2o", band_on_100_m2(nutrients.potash)}}},
+          {"ties_up_nitrogen", nutrients.ties_up_nitrogen}};
+}
+
+Json credit_json(const std::optional<NitrogenCredit>& credit) {
+  if (!credit) return nullptr;
+  return {{"recommended_kg_per_100m2", on_100_m2(credit->recommended)},
+          {"share", {{"low", credit->share.low}, {"likely", credit->share.likely}, {"high", credit->share.high}}}};
+}
+
+Json salts_json(const std::vector<Salts>& salts) {
+  Json list = Json::array();
+  for (const Salts& one : salts)
+    list.push_back({{"method", salts_method_words(one.method)},
+                    {"value_ds_per_m", in_usual_unit(TestQuantity::electric_conductivity, one.value).number}});
+  return list;
+}
+
+Json soil_test_json(const Topdressing& topdressing) {
+  const std::optional<SoilTest>& test = topdressing.plan.soil_test;
+  if (!test) return nullptr;
+  return {{"date", test->date ? Json(print_date(*test->date)) : Json(nullptr)},
+          {"too_old", topdressing.advice.soil_test_age == SoilTestAge::too_old},
+          {"phosphorus", test->phosphorus.empty() ? Json(nullptr) : Json(test->phosphorus)},
+          {"phosphorus_level", test->phosphorus_level.empty() ? Json(nullptr) : Json(test->phosphorus_level)},
+          {"nitrogen_recommended_kg_per_100m2", test->nitrogen_recommended ? Json(on_100_m2(*test->nitrogen_recommended)) : Json(nullptr)}};
+}
+
+Json advice_json(const SpreadingAdvice& advice) {
+  return {{"hold", advice.is_hold()},
+          {"phosphorus", phosphorus_verdict_word(advice.phosphorus)},
+          {"frozen_or_snow", advice.frozen_or_snow},
+          {"near_water", advice.near_water},
+          {"steep", advice.steep || !advice.steep_zones.empty()}};
+}
+
 }  // namespace
 
 Json topdressing_json(const Topdressing& topdressing) {
   Json mass = nullptr;
-  if (const std::optional<MassRange>& range = topdressing.mass)
+  if (const std::optional<LikelyBand<Mass>>& range = topdressing.mass)
     mass = {{"low", range->low.value()}, {"likely", range->likely.value()}, {"high", range->high.value()}};
   return {{"area_m2", topdressing.area.value()},
           {"area_spread_m2", optional_si(topdressing.spread)},
@@ -37,7 +98,11 @@ Json topdressing_json(const Topdressing& topdressing) {
           {"best_order", nullptr},
           {"phone_line", nullptr},
           {"wheelbarrow_loads", topdressing.wheelbarrow_loads},
-          {"nutrients_kg_per_100m2", nullptr}};
+          {"nutrients_kg_per_100m2", nutrients_json(topdressing.nutrients)},
+          {"nitrogen_credit", credit_json(topdressing.credit)},
+          {"salts", salts_json(topdressing.contents.salts)},
+          {"soil_test", soil_test_json(topdressing)},
+          {"spreading", advice_json(topdressing.advice)}};
 }
 
 std::string json_of_topdressing(const Answer<Topdressing>& answer, const Materials& materials) {

@@ -160,6 +160,36 @@ std::string Show::density(BulkDensity value) const {
               fmt::format("{} kg/m3", print_number(value.value(), 3)));
 }
 
+namespace {
+
+const MassPerArea pound_on_lawn = unit::pound / (1000.0 * unit::square_foot);
+const MassPerArea kilogram_on_lawn = 1.0 * unit::kg / (100.0 * unit::m2);
+
+std::string on_lawn_in(MassPerArea one, std::string_view name, const LikelyBand<MassPerArea>& value) {
+  return fmt::format("{} {}, from {} {}", number(value_in(one, value.likely)), name,
+                     range(value_in(one, value.low), value_in(one, value.high)), name);
+}
+
+}  // namespace
+
+std::string Show::lawn_measure() const { return both("1000 sq ft", "100 m2"); }
+
+std::string Show::on_lawn_measure(MassPerArea value) const {
+  return both(fmt::format("{} lb", number(value_in(pound_on_lawn, value))),
+              fmt::format("{} kg", number(value_in(kilogram_on_lawn, value))));
+}
+
+std::string Show::roughly_on_lawn_measure(MassPerArea value) const {
+  const auto roughly = [](double number) { return print_number(number, number < 1.0 ? 1 : 2); };
+  return both(fmt::format("{} lb", roughly(value_in(pound_on_lawn, value))),
+              fmt::format("{} kg", roughly(value_in(kilogram_on_lawn, value))));
+}
+
+std::string Show::on_lawn_measure_band(const LikelyBand<MassPerArea>& value) const {
+  if (!(value.low < value.high)) return on_lawn_measure(value.likely);
+  return both(on_lawn_in(pound_on_lawn, "lb", value), on_lawn_in(kilogram_on_lawn, "kg", value));
+}
+
 std::string Show::days(Duration value) const {
   const std::string count = number(value_in(unit::day, value));
   return fmt::format("{} {}", count, count == "1" ? "day" : "days");
@@ -181,6 +211,10 @@ std::string Show::value(const AssumedValue& value) const {
     std::string operator()(MoistureWetBasis moisture) const { return show_moisture(moisture); }
     std::string operator()(CarbonDryBasis carbon) const { return fmt::format("{} of dry matter", show_percent(carbon.value())); }
     std::string operator()(NitrogenDryBasis nitrogen) const { return fmt::format("{} % of dry matter", number(100.0 * nitrogen.value())); }
+    std::string operator()(PhosphateDryBasis phosphate) const {
+      return fmt::format("{} % of dry matter", number(100.0 * phosphate.value()));
+    }
+    std::string operator()(PotashDryBasis potash) const { return fmt::format("{} % of dry matter", number(100.0 * potash.value())); }
     std::string operator()(CarbonNitrogenRatio ratio) const { return show_ratio(ratio); }
     std::string operator()(BulkDensity density) const { return show.density(density); }
     std::string operator()(Volume volume) const { return show.capacity(volume); }

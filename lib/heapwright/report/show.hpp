@@ -37,9 +37,13 @@ class Show {
   std::string density(BulkDensity value) const;                           ///< "135 lb/cu yd"
   std::string density_unit() const;                                       ///< heads a column of density_number()
   std::string density_number(BulkDensity value) const;
-  std::string temperature(TemperaturePoint value) const;            ///< "30 °F"
-  std::string temperature_rise(TemperatureDifference value) const;  ///< "22 °F"
-  std::string days(Duration value) const;                           ///< "14 days"
+  std::string lawn_measure() const;                                              ///< "1000 sq ft", "100 m2"
+  std::string on_lawn_measure(MassPerArea value) const;                          ///< "5.1 lb", "2.5 kg"
+  std::string roughly_on_lawn_measure(MassPerArea value) const;                  ///< "0.2 lb", "1.5 lb"
+  std::string on_lawn_measure_band(const LikelyBand<MassPerArea>& value) const;  ///< "5.1 lb, from 2.3 to 7.9 lb"
+  std::string temperature(TemperaturePoint value) const;                         ///< "30 °F"
+  std::string temperature_rise(TemperatureDifference value) const;               ///< "22 °F"
+  std::string days(Duration value) const;                                        ///< "14 days"
   std::string value(const AssumedValue& value) const;
   /// "135 lb/cu yd, from 70 lb/cu yd to 200 lb/cu yd"
   std::string assumed(const Assumption& assumption) const;

@@ -109,6 +109,10 @@ struct Shown {
   }
   std::string operator()(const OutOf& of) const { return show.area_out_of(of.part, of.whole); }
   std::string operator()(Cost cost) const { return print_number(std::round(100.0 * value_in(unit::money, cost)) / 100.0, 6); }
+  std::string operator()(LawnMeasure) const { return show.lawn_measure(); }
+  std::string operator()(const OnLawnMeasure& on) const { return show.on_lawn_measure(on.mass); }
+  std::string operator()(const RoughlyOnLawnMeasure& on) const { return show.roughly_on_lawn_measure(on.mass); }
+  std::string operator()(const OnLawnMeasureBand& on) const { return show.on_lawn_measure_band(on.mass); }
   std::string operator()(const VolumeBand& band) const { return show.volume_band(band.likely, band.low, band.high); }
   std::string operator()(const Between<Volume>& range) const { return show.volume_range(range.low, range.high); }
   std::string operator()(const Between<Capacity>& range) const { return show.capacity_range(range.low.volume, range.high.volume); }

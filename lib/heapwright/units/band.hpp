@@ -13,6 +13,14 @@ struct Band {
   Quantity high;
 };
 
+/// What is likely, and between what it lies.
+template <class Quantity>
+struct LikelyBand {
+  Quantity low;
+  Quantity likely;
+  Quantity high;
+};
+
 /// What leaves out the lowest tenth and the highest, of some values in any order: eight of ten lie in it.
 /// @pre there are some
 template <class Quantity>

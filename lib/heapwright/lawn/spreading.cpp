@@ -1,0 +1,44 @@
+#include "heapwright/lawn/spreading.hpp"
+
+#include "heapwright/lawn/topdressing.hpp"
+
+namespace heapwright {
+namespace {
+
+PhosphorusVerdict phosphorus_verdict(const std::optional<SoilTest>& test) {
+  if (!test) return PhosphorusVerdict::no_test;
+  if (test->phosphorus.empty()) return PhosphorusVerdict::not_tested;
+  if (test->phosphorus_is_high) return PhosphorusVerdict::hold;
+  if (!test->phosphorus_level.empty()) return PhosphorusVerdict::go;
+  return is_figure_alone(*test) ? PhosphorusVerdict::figure_alone : PhosphorusVerdict::unknown_word;
+}
+
+}  // namespace
+
+std::string_view phosphorus_verdict_word(PhosphorusVerdict verdict) {
+  switch (verdict) {
+    case PhosphorusVerdict::no_test: return "no-test";
+    case PhosphorusVerdict::not_tested: return "not-tested";
+    case PhosphorusVerdict::hold: return "hold";
+    case PhosphorusVerdict::go: return "go";
+    case PhosphorusVerdict::figure_alone: return "figure-alone";
+    case PhosphorusVerdict::unknown_word: return "unknown-word";
+  }
+  return "";
+}
+
+SpreadingAdvice spreading_advice(const Lawn& lawn, const TopdressingPlan& plan, const std::optional<Date>& today,
+                                 const NutrientKnowledge& knowledge) {
+  SpreadingAdvice advice;
+  advice.phosphorus = phosphorus_verdict(plan.soil_test);
+  if (plan.soil_test) advice.soil_test_age = age_of(*plan.soil_test, today, knowledge);
+  advice.frozen_or_snow = plan.frozen_or_snow;
+  advice.near_water = plan.near_water;
+  advice.steep = plan.steep;
+  for (const Zone& zone : lawn.zones) {
+    if (zone.whole && zone.whole->slope >= steep_from) advice.steep_zones.push_back(zone.name);
+  }
+  return advice;
+}
+
+}  // namespace heapwright
