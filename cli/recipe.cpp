@@ -4,6 +4,7 @@
 #include "heapwright/mix/working.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/plan/plan.hpp"
+#include "heapwright/recipe/verdict.hpp"
 #include "heapwright/report/json.hpp"
 
 namespace heapwright::cli {
@@ -47,8 +48,9 @@ ExitCode run_recipe(const RecipeCommandOptions& options) {
     recipe.working = working_to_aims(recipe->batch, recipe->targets, yard.tables.materials, options.working.units(options.common, show));
   options.common.print_answer([&] { return json_of_recipe(recipe, yard.tables.materials); },
                               [&] { return recipe_page(recipe, yard.tables.materials); }, show);
-  const bool answered = recipe->status == RecipeStatus::on_target ||
-                        (recipe->status == RecipeStatus::no_size && recipe->whole_containers && recipe->whole_containers->inside);
+  const RecipeVerdict verdict = verdict_of(recipe.result);
+  const bool works = verdict == RecipeVerdict::on_target || verdict == RecipeVerdict::nearly_right;
+  const bool answered = works || (recipe->status == RecipeStatus::no_size && recipe->whole_containers && recipe->whole_containers->inside);
   return answered ? done : no_answer;
 }
 

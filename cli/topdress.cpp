@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <memory>
 
 #include "command.hpp"
@@ -19,6 +21,7 @@ struct TopdressOptions {
   std::string depth;
   std::string surface;
   std::string have;
+  std::optional<double> budget;
   WorkingOption working;
 };
 
@@ -87,6 +90,20 @@ Answer<Topdressing> coverage(const Yard& yard, Volume volume, Date today) {
   return answer;
 }
 
+/// Read as the order is: of the file's own compost, where its weight limits a load.
+Bought bought(const TopdressOptions& options, const Yard& yard) {
+  const TopdressingPlan& plan = yard.topdressing;
+  if (plan.offers.empty())
+    throw TextError("--budget: no prices are known", "write the offers in a yard file, a [[topdressing.offer]] each, and name the file");
+  const Cost budget = *options.budget * unit::money;
+  const Topdressing of_some = topdress(Lawn{{Zone{"lawn", read_area("1000 ft2"), std::nullopt}}}, plan, yard.tables.materials).result;
+  OrderQuestion question{plan.offers, Volume(), std::nullopt};
+  if (of_some.weight) question.density = of_some.weight->density.typical;
+  std::optional<Bought> found = bought_for(budget, std::move(question), plan.fixed_costs, options.common.today());
+  if (!found) throw TextError(fmt::format("--budget: {:g} buys no compost of these offers", *options.budget), "give more");
+  return std::move(*found);
+}
+
 ExitCode run_topdress(const TopdressOptions& options) {
   Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
   apply(options, yard);
@@ -99,9 +116,18 @@ ExitCode run_topdress(const TopdressOptions& options) {
                                 [&] { return coverage_page(covered, volume, yard.lawn.value_or(Lawn()), yard.tables.materials); }, show);
     return done;
   }
+  if (options.budget) {
+    const Bought found = bought(options, yard);
+    Answer<Topdressing> covered = coverage(yard, found.order.volume, options.common.today());
+    if (options.working.asked) covered.working = working_of_coverage(covered.result, options.working.units(options.common, show));
+    options.common.print_answer([&] { return json_of_topdressing(covered, yard.tables.materials); },
+                                [&] { return budget_page(covered, found, yard.lawn.value_or(Lawn()), yard.tables.materials); }, show);
+    return done;
+  }
   const bool measured = yard.lawn || options.file.empty();  // a file may leave the lawn for later
   const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
   Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.tables.materials, options.common.today());
+  if (measured) order_for(topdressing.result, options.common.today(), yard.units == ShownUnits::si, yard.tables.materials);
   if (options.working.asked) topdressing.working = working_of_topdressing(topdressing.result, options.working.units(options.common, show));
   options.common.print_answer([&] { return json_of_topdressing(topdressing, yard.tables.materials); },
                               [&] {
@@ -122,6 +148,9 @@ void add_topdress_command(CLI::App& program, ChosenCommand& chosen) {
   command->add_option("--depth", options->depth, "depth of the compost, \"1/4 in\"");
   command->add_option("--surface", options->surface, "lawn, or new: bare ground, a new lawn, a bed")->check(CLI::IsMember({"lawn", "new"}));
   command->add_option("--have", options->have, "a volume of compost, \"10 yd3\": how far does it go?");
+  command->add_option("--budget", options->budget, "your money, 600: how much of the file's offers does it buy?")
+      ->check(CLI::PositiveNumber)
+      ->excludes("--have");
   options->working.add_to(*command);
   options->common.add_to(*command);
   command->footer(

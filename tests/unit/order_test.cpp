@@ -85,14 +85,13 @@ TEST_CASE("one load less and one step less", "[order]") {
   const Date today = read_date("2026-11-30");
   const auto ordering =
       ordering_of({{offer}, 10.3 * unit::cubic_yard, std::nullopt}, {{"spreader", 95.0 * unit::money}}, today, false, built_in_materials());
-  REQUIRE(ordering);
-  CHECK(yards(ordering->best.volume) == Approx(11.0));
-  REQUIRE(ordering->one_step_less);
-  CHECK(yards(*ordering->one_step_less) == Approx(10.0));
-  REQUIRE(ordering->one_load_less);
-  CHECK(yards(ordering->one_load_less->volume) == Approx(10.0));
-  CHECK(ordering->one_load_less->saved.value() == Approx(40.0 + 75.0));
-  CHECK(ordering->cost.value() == Approx(11 * 40.0 + 150.0 + 95.0));
+  CHECK(yards(ordering.best->volume) == Approx(11.0));
+  REQUIRE(ordering.one_step_less);
+  CHECK(yards(*ordering.one_step_less) == Approx(10.0));
+  REQUIRE(ordering.one_load_less);
+  CHECK(yards(ordering.one_load_less->volume) == Approx(10.0));
+  CHECK(ordering.one_load_less->saved.value() == Approx(40.0 + 75.0));
+  CHECK(ordering.cost.value() == Approx(11 * 40.0 + 150.0 + 95.0));
 }
 
 TEST_CASE("an offer out of date is not ordered, and without an offer the usual steps are", "[order]") {
@@ -101,17 +100,14 @@ TEST_CASE("an offer out of date is not ordered, and without an offer the usual s
   const Materials materials = built_in_materials();
   const Date today = read_date("2026-11-30");
   const auto ordering = ordering_of({{old, by_the_yard(40.0)}, 2.0 * unit::cubic_yard, std::nullopt}, {}, today, false, materials);
-  REQUIRE(ordering);
-  CHECK(ordering->best.cost.value() == Approx(80.0));
-  CHECK(ordering->out_of_date.size() == 1);
-  CHECK_FALSE(ordering_of({{old}, 2.0 * unit::cubic_yard, std::nullopt}, {}, today, false, materials));
+  CHECK(ordering.best->cost.value() == Approx(80.0));
+  CHECK(ordering.out_of_date.size() == 1);
+  CHECK_FALSE(ordering_of({{old}, 2.0 * unit::cubic_yard, std::nullopt}, {}, today, false, materials).best);
   const auto usual = ordering_of({{}, 4.06 * unit::cubic_yard, std::nullopt}, {}, today, false, materials);
-  REQUIRE(usual);
-  CHECK(usual->usual);
-  CHECK(yards(usual->best.volume) == Approx(4.5));
+  CHECK(usual.usual);
+  CHECK(yards(usual.best->volume) == Approx(4.5));
   const auto bags = ordering_of({{}, 4.4 * unit::cubic_foot, std::nullopt}, {}, today, false, materials);
-  REQUIRE(bags);
-  CHECK(bags->best.lines.front().units == Approx(5.0));
+  CHECK(bags.best->lines.front().units == Approx(5.0));
 }
 
 }  // namespace heapwright

@@ -288,8 +288,10 @@ Length read_side(std::string_view text, const Surveying& surveying) {
 }
 
 std::vector<SurveyedPiece> read_pieces(Table& table, const std::optional<MeasuredBy>& measured_by, const Surveying& surveying) {
-  table.require("shape", "write shape = \"rectangle\" with length and width, or shape = \"area\" with area");
-  const auto shape = table.one_of("shape", shape_words);
+  const bool is_plain_area = table.has("area") && !table.has("shape");  // whoever gives the area needs no shape
+  table.expect("shape");
+  if (!is_plain_area) table.require("shape", "write shape = \"rectangle\" with length and width, or area = \"5000 ft2\"");
+  const std::optional<Shape> shape = is_plain_area ? Shape::area : table.one_of("shape", shape_words);
   const auto slope = table.read("slope", read_slope);
   if (!shape) {
     for (const char* key : shape_keys) table.expect(key);

@@ -6,6 +6,7 @@
 #include "heapwright/input/document.hpp"
 #include "heapwright/input/words.hpp"
 #include "heapwright/materials/rows.hpp"
+#include "heapwright/order/phone_line.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -181,10 +182,17 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   return answer;
 }
 
+Length coarsest_screen(const Topdressing& topdressing) {
+  const bool living = std::any_of(topdressing.zones.begin(), topdressing.zones.end(),
+                                  [](const ZoneDressing& zone) { return zone.surface == Surface::lawn; });
+  return (living ? 0.375 : 0.5) * unit::inch;
+}
+
 void order_for(Topdressing& topdressing, Date today, bool metric, const Materials& materials) {
   OrderQuestion question{topdressing.plan.offers, topdressing.volume_with_allowance, std::nullopt};
   if (topdressing.weight) question.density = topdressing.weight->density.typical;
   topdressing.ordering = ordering_of(std::move(question), topdressing.plan.fixed_costs, today, metric, materials);
+  topdressing.phone_line = phone_line(*topdressing.ordering, coarsest_screen(topdressing), materials);
 }
 
 bool are_of_one_depth(const std::vector<ZoneDressing>& zones) {

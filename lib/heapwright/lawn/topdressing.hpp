@@ -116,6 +116,7 @@ struct Topdressing {
   std::vector<ZoneDressing> zones;
 
   std::optional<Ordering> ordering;  ///< where it was asked for (order_for)
+  std::string phone_line;            ///< of that (order/phone_line.hpp)
 
   TopdressingPlan plan;
   Lawn lawn;
@@ -129,6 +130,10 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
 
 /// What to order for a topdressing on a day, by the offers of its plan.
 void order_for(Topdressing& topdressing, Date today, bool metric, const Materials& materials);
+
+/// The coarsest that compost for it is screened to: 3/8 in on a living lawn (University of Delaware Cooperative Extension, 2009, seen), 1/2
+/// in where all of it is tilled in (Penn State, Landschoot, UC123, secondary).
+Length coarsest_screen(const Topdressing& topdressing);
 
 /// When a lawn of it grows, and compost is spread on it. Common practice, no source.
 std::string_view season_for(Grass grass);

@@ -106,7 +106,8 @@ Offer read_offer(Table& table, const Materials& materials) {
   const auto volume = [&](std::string_view text) { return read_compost_volume(text, materials); };
   offer.minimum = table.read("minimum", volume);
   offer.step = table.read("step", volume).value_or(offer.unit_volume);
-  if (table.has("step") && !is_positive(offer.step)) table.problem_at("step", "an order grows by more than nothing", "write step = \"1/2 yd3\"");
+  if (table.has("step") && !is_positive(offer.step))
+    table.problem_at("step", "an order grows by more than nothing", "write step = \"1/2 yd3\"");
   offer.screen = table.read("screen", read_length);
   read_breaks(table, offer, materials);
   offer.tax = table.read("tax", read_fraction<OfPrice>).value_or(offer.tax);

@@ -223,7 +223,8 @@ std::optional<Order> most_for(OrderQuestion question, Cost budget) {
     const double least = offer.minimum ? whole_up(*offer.minimum / offer.step) : 1.0;
     std::vector<double> steps;
     for (double count = std::max(1.0, least);; ++count) {
-      if (!(count <= most_order_steps)) throw DomainError("so much money buys more than 100,000 steps of \"" + offer.name + "\"", "give a price");
+      if (!(count <= most_order_steps))
+        throw DomainError("so much money buys more than 100,000 steps of \"" + offer.name + "\"", "give a price");
       const bool affordable = line_for(question, i, count * offer.step).cost.value() <= most;
       const bool cheaper_further =
           std::any_of(offer.breaks.begin(), offer.breaks.end(), [&](const PriceBreak& at) { return at.from > count * offer.step; });
@@ -292,8 +293,17 @@ std::vector<Order> each_alone(const OrderQuestion& question) {
 
 }  // namespace
 
-std::optional<Ordering> ordering_of(OrderQuestion question, std::vector<FixedCost> fixed_costs, Date today, bool metric,
-                                    const Materials& materials) {
+std::optional<Bought> bought_for(Cost budget, OrderQuestion question, const std::vector<FixedCost>& fixed_costs, Date today) {
+  std::erase_if(question.offers, [&](const Offer& offer) { return !offer.is_valid_on(today); });
+  Cost fixed;
+  for (const FixedCost& one : fixed_costs) fixed += one.price;
+  std::optional<Order> order = most_for(question, budget - fixed);
+  if (!order) return std::nullopt;
+  const Cost cost = order->cost + fixed;
+  return Bought{budget, std::move(*order), cost, std::move(question.offers)};
+}
+
+Ordering ordering_of(OrderQuestion question, std::vector<FixedCost> fixed_costs, Date today, bool metric, const Materials& materials) {
   Ordering ordering;
   ordering.usual = question.offers.empty();
   if (ordering.usual) question.offers.push_back(usual_offer(question.need, metric, materials));
@@ -301,15 +311,15 @@ std::optional<Ordering> ordering_of(OrderQuestion question, std::vector<FixedCos
       std::stable_partition(question.offers.begin(), question.offers.end(), [&](const Offer& offer) { return offer.is_valid_on(today); });
   ordering.out_of_date.assign(std::make_move_iterator(valid), std::make_move_iterator(question.offers.end()));
   question.offers.erase(valid, question.offers.end());
-  std::optional<Order> best = cheapest_order(question);
-  if (!best) return std::nullopt;
-  ordering.best = std::move(*best);
-  ordering.next = runner_up(question, ordering.best);
-  ordering.alone = each_alone(question);
-  ordering.one_step_less = one_step_less(question, ordering.best);
-  ordering.one_load_less = one_load_less(question, ordering.best);
-  ordering.cost = ordering.best.cost;
+  ordering.best = cheapest_order(question);
   for (const FixedCost& fixed : fixed_costs) ordering.cost += fixed.price;
+  if (ordering.best) {
+    ordering.next = runner_up(question, *ordering.best);
+    ordering.alone = each_alone(question);
+    ordering.one_step_less = one_step_less(question, *ordering.best);
+    ordering.one_load_less = one_load_less(question, *ordering.best);
+    ordering.cost += ordering.best->cost;
+  }
   ordering.fixed_costs = std::move(fixed_costs);
   ordering.question = std::move(question);
   return ordering;

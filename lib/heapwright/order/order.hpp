@@ -54,6 +54,14 @@ std::optional<Order> cheapest_order(const OrderQuestion& question);
 /// The cheapest that does without one of the offers of another order: what there is to choose. Nothing where none is left.
 std::optional<Order> runner_up(const OrderQuestion& question, const Order& best);
 
+/// What some money buys.
+struct Bought {
+  Cost budget;
+  Order order;
+  Cost cost;  ///< with what is paid once
+  std::vector<Offer> offers;
+};
+
 /// The largest volume that can be had for some money, and at that the cheapest; nothing where it buys none.
 std::optional<Order> most_for(OrderQuestion question, Cost budget);
 
@@ -70,8 +78,8 @@ struct OneLoadLess {
 /// What to order, and what else was weighed.
 struct Ordering {
   OrderQuestion question;
-  bool usual = false;  ///< nobody made an offer: by usual_offer(), without prices
-  Order best;
+  bool usual = false;                   ///< nobody made an offer: by usual_offer(), without prices
+  std::optional<Order> best;            ///< nothing where every offer is out of date
   std::optional<Order> next;            ///< runner_up()
   std::vector<Order> alone;             ///< each offer by itself, in their order
   std::vector<Offer> out_of_date;       ///< on the day
@@ -81,8 +89,10 @@ struct Ordering {
   Cost cost;  ///< of the best and the fixed costs
 };
 
-/// Of the offers that are valid on a day; of the usual one where there are none at all. Nothing where all are out of date.
-std::optional<Ordering> ordering_of(OrderQuestion question, std::vector<FixedCost> fixed_costs, Date today, bool metric,
-                                    const Materials& materials);
+/// Of the offers that are valid on a day; of the usual one where there are none at all.
+Ordering ordering_of(OrderQuestion question, std::vector<FixedCost> fixed_costs, Date today, bool metric, const Materials& materials);
+
+/// The most of the offers that are valid on a day for a budget, less the fixed costs; nothing where it buys none.
+std::optional<Bought> bought_for(Cost budget, OrderQuestion question, const std::vector<FixedCost>& fixed_costs, Date today);
 
 }  // namespace heapwright

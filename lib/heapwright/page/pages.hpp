@@ -15,6 +15,8 @@ Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materi
 /// What an area takes, where the file does not measure the lawn.
 Page unmeasured_lawn_page(const Answer<Topdressing>& of_an_area, const std::string& file, const Materials& materials);
 /// How far a volume goes, of a lawn where one is known.
+/// What a budget buys, and how far that goes.
+Page budget_page(const Answer<Topdressing>& covered, const Bought& bought, const Lawn& lawn, const Materials& materials);
 Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials);
 
 /// What given amounts make.

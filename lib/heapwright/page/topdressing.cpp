@@ -2,7 +2,9 @@
 #include <cmath>
 
 #include "heapwright/materials/rows.hpp"
+#include "heapwright/order/phone_line.hpp"
 #include "heapwright/page/nutrients_parts.hpp"
+#include "heapwright/page/order_parts.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/page/topdressing_parts.hpp"
 #include "heapwright/time/date.hpp"
@@ -22,13 +24,6 @@ Words when_of(const TopdressingPlan& plan) {
 
 Words loads(const Topdressing& topdressing) { return Count{std::ceil(topdressing.wheelbarrow_loads), "wheelbarrow load"}; }
 
-Words bags(Volume volume, const Materials& materials) {
-  const Container* us_bag = row_with_id(*materials.containers, "compost-bag-1ft3");
-  const Container* si_bag = row_with_id(*materials.containers, "compost-bag-40l");
-  if (us_bag == nullptr || si_bag == nullptr) return {};
-  return say(", or {}", SoldInBags{volume, us_bag->volume, si_bag->volume});
-}
-
 /// A weight that only the supplier's analysis tells has no range.
 Words weight_words(const LikelyBand<Mass>& mass) {
   if (mass.low < mass.high) return say("{}, moist or dry: order by volume", Between<Mass>{mass.low, mass.high});
@@ -37,9 +32,7 @@ Words weight_words(const LikelyBand<Mass>& mass) {
 
 Labels amounts(const Topdressing& topdressing, const Materials& materials) {
   Labels labels;
-  labels.labels.push_back(
-      {"Order", say("{}, with {} more for overlap and lumps: {}{}", topdressing.volume_with_allowance,
-                    Percent{topdressing.plan.allowance.value()}, loads(topdressing), bags(topdressing.volume_with_allowance, materials))});
+  add_order(labels, topdressing, materials);
   if (topdressing.mass) labels.labels.push_back({"Weighs", weight_words(*topdressing.mass)});
   if (topdressing.plan.surface == Surface::lawn)
     labels.labels.push_back(
@@ -94,8 +87,9 @@ std::vector<Words> to_measure_closer(const Lawn& lawn) {
 }  // namespace
 
 void say_topdressing(PageWriter& writer, const Topdressing& topdressing, const Materials& materials) {
-  writer.paragraph(say("Spread {} of screened compost over {}, {} deep{}.", topdressing.volume, topdressing.area,
-                       SpreadDepth{topdressing.depth}, are_of_one_depth(topdressing.zones) ? "" : " on average"));
+  say_order(writer, topdressing);
+  writer.paragraph(say("Spread compost over {}, {} deep{}: {}, {}.", topdressing.area, SpreadDepth{topdressing.depth},
+                       are_of_one_depth(topdressing.zones) ? "" : " on average", topdressing.volume, loads(topdressing)));
   writer.block(amounts(topdressing, materials));
   say_poorly_known(writer, topdressing);
   if (const std::vector<Words> names = to_measure_closer(topdressing.lawn); !names.empty())
@@ -122,6 +116,7 @@ Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materi
   end_act(writer, answer, materials, spreading);
   const bool worth_a_table = answer->zones.size() > 1 || answer->spread;
   if (worth_a_table) writer.section(Depth::why, "Where it goes").block(zones(answer.result));
+  say_why_of_order(writer, answer.result, materials);
   say_why_of_nutrients(writer, answer.result, materials);
   return finished(std::move(writer), answer, materials);
 }
@@ -131,6 +126,35 @@ Page unmeasured_lawn_page(const Answer<Topdressing>& of_an_area, const std::stri
   Paragraph why{say("No lawn is measured in {}. For every {} of it:", file, of_an_area->area)};
   const bool is_hold = of_an_area->advice.is_hold();  // which is said first, whatever else there is to say
   page.sections.insert(page.sections.begin() + (is_hold ? 1 : 0), {Depth::act, {}, {std::move(why)}});
+  return page;
+}
+
+namespace {
+
+/// A volume at the depths that are usual on a living lawn, and how deep it lies on all of a lawn that is known.
+Labels at_usual_depths(const Topdressing& covered, Volume volume, Area whole) {
+  Labels labels;
+  const Volume spread = volume / (1.0 + covered.plan.allowance.value());
+  for (const double inches : {0.125, 0.25, 0.375})
+    labels.labels.push_back(
+        {inches == 0.125 ? "At" : "", say("{} it covers {}", SpreadDepth{inches * unit::inch}, Area(spread / (inches * unit::inch)))});
+  if (is_positive(whole)) labels.labels.push_back({"All", say("of the {} would get {}", whole, SpreadDepth{spread / whole})});
+  return labels;
+}
+
+}  // namespace
+
+Page budget_page(const Answer<Topdressing>& covered, const Bought& bought, const Lawn& lawn, const Materials& materials) {
+  Page page = coverage_page(covered, bought.order.volume, lawn, materials);
+  std::vector<Words> lines;
+  for (const OrderLine& line : bought.order.lines) {
+    const Offer& offer = bought.offers[line.offer];
+    lines.push_back(say("{} from \"{}\"", quantity_text(line, offer, materials), offer.name));
+  }
+  Paragraph first{say("For {} you get {}: {}{}.", bought.budget, listed(lines), bought.cost,
+                      bought.order.cost < bought.cost ? Words(" with what is paid once") : Words())};
+  const bool is_hold = covered->advice.is_hold();
+  page.sections.insert(page.sections.begin() + (is_hold ? 1 : 0), {Depth::act, {}, {std::move(first)}});
   return page;
 }
 
@@ -146,7 +170,7 @@ Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn
           !is_known                  ? Words()
           : whole <= covered->covers ? Words(" That is enough.")
                                      : say(" You need {} more.", Volume(volume * ((whole - covered->covers) / covered->covers).value()))));
-  Labels labels;
+  Labels labels = at_usual_depths(covered.result, volume, whole);
   add_nutrients(labels, covered.result, materials);
   add_ground(labels, covered->advice);
   writer.labels(std::move(labels));

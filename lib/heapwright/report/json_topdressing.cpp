@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/json_parts.hpp"
 
@@ -79,6 +81,46 @@ Json advice_json(const SpreadingAdvice& advice) {
           {"steep", advice.steep || !advice.steep_zones.empty()}};
 }
 
+Json order_json(const Order& order, const Ordering& ordering) {
+  Json items = Json::array();
+  for (const OrderLine& line : order.lines)
+    items.push_back({{"offer", ordering.question.offers[line.offer].name},
+                     {"units", line.units},
+                     {"volume_m3", line.volume.value()},
+                     {"loads", line.loads},
+                     {"pallets", line.pallets},
+                     {"compost", line.compost.value()},
+                     {"haulage", line.haulage.value()},
+                     {"pallet_cost", line.pallet_cost.value()},
+                     {"cost", line.cost.value()}});
+  return {{"items", std::move(items)},
+          {"volume_m3", order.volume.value()},
+          {"left_over_m3", order.left_over.value()},
+          {"loads", order.loads},
+          {"cost", ordering.usual ? Json(nullptr) : Json(order.cost.value())},
+          {"per_m3", ordering.usual ? Json(nullptr) : Json(order.cost.value() / order.volume.value())}};
+}
+
+/// The cheapest, the cheapest without one of its offers, and each offer by itself; null where no order was asked for.
+Json orders_json(const std::optional<Ordering>& ordering) {
+  if (!ordering) return nullptr;
+  Json orders = Json::array();
+  if (ordering->best) orders.push_back(order_json(*ordering->best, *ordering));
+  if (ordering->next) orders.push_back(order_json(*ordering->next, *ordering));
+  for (const Order& order : ordering->alone) {
+    Json alone = order_json(order, *ordering);
+    if (std::find(orders.begin(), orders.end(), alone) == orders.end()) orders.push_back(std::move(alone));
+  }
+  return orders;
+}
+
+Json best_order_json(const std::optional<Ordering>& ordering) {
+  if (!ordering || !ordering->best) return nullptr;
+  Json best = order_json(*ordering->best, *ordering);
+  best["with_fixed_costs"] = ordering->usual ? Json(nullptr) : Json(ordering->cost.value());
+  return best;
+}
+
 }  // namespace
 
 Json topdressing_json(const Topdressing& topdressing) {
@@ -94,9 +136,9 @@ Json topdressing_json(const Topdressing& topdressing) {
           {"covers_m2", topdressing.covers.value()},
           {"mass_kg", std::move(mass)},
           {"per_year_m3", topdressing.per_year.value()},
-          {"orders", nullptr},
-          {"best_order", nullptr},
-          {"phone_line", nullptr},
+          {"orders", orders_json(topdressing.ordering)},
+          {"best_order", best_order_json(topdressing.ordering)},
+          {"phone_line", topdressing.phone_line.empty() ? Json(nullptr) : Json(topdressing.phone_line)},
           {"wheelbarrow_loads", topdressing.wheelbarrow_loads},
           {"nutrients_kg_per_100m2", nutrients_json(topdressing.nutrients)},
           {"nitrogen_credit", credit_json(topdressing.credit)},

@@ -108,7 +108,10 @@ struct Shown {
     return fmt::format("{} of {}", show_count(std::ceil((sold.volume / bag).value() - 1e-9), "bag"), show.volume(bag));
   }
   std::string operator()(const OutOf& of) const { return show.area_out_of(of.part, of.whole); }
-  std::string operator()(Cost cost) const { return print_number(std::round(100.0 * value_in(unit::money, cost)) / 100.0, 6); }
+  std::string operator()(Cost cost) const {
+    const double cents = std::round(100.0 * value_in(unit::money, cost));
+    return std::fmod(cents, 100.0) == 0.0 ? fmt::format("{:.0f}", cents / 100.0) : fmt::format("{:.2f}", cents / 100.0);
+  }
   std::string operator()(LawnMeasure) const { return show.lawn_measure(); }
   std::string operator()(const OnLawnMeasure& on) const { return show.on_lawn_measure(on.mass); }
   std::string operator()(const RoughlyOnLawnMeasure& on) const { return show.roughly_on_lawn_measure(on.mass); }

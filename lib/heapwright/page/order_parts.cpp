@@ -1,0 +1,118 @@
+#include "heapwright/page/order_parts.hpp"
+
+#include <utility>
+
+#include "heapwright/materials/rows.hpp"
+#include "heapwright/order/phone_line.hpp"
+
+namespace heapwright {
+namespace {
+
+Words quantities(const Order& order, const Ordering& ordering, const Materials& materials) {
+  std::vector<Words> words;
+  for (const OrderLine& line : order.lines) {
+    const Offer& offer = ordering.question.offers[line.offer];
+    words.push_back(say("{} from \"{}\"", quantity_text(line, offer, materials), offer.name));
+  }
+  return listed(words);
+}
+
+/// "640 in your money from …"
+Words priced(const Order& order, const Ordering& ordering, const Materials& materials) {
+  return say("{} for {}", order.cost, quantities(order, ordering, materials));
+}
+
+Words fixed_words(const Ordering& ordering) {
+  if (ordering.fixed_costs.empty()) return {};
+  std::vector<Words> words;
+  for (const FixedCost& fixed : ordering.fixed_costs) words.push_back(say("{} {}", fixed.name, fixed.price));
+  return say(", and {}: {} in all", listed(words), ordering.cost);
+}
+
+/// What it takes, what of the order is left over, and what a step less would be short.
+Words margin_words(const Topdressing& topdressing) {
+  const Volume need = topdressing.volume_with_allowance;
+  const auto takes = [&](const Words& volume) {
+    return say("{} with {} for overlap and lumps", volume, Percent{topdressing.plan.allowance.value()});
+  };
+  const std::optional<Ordering>& ordering = topdressing.ordering;
+  if (!ordering || !ordering->best) return takes(need);
+  const Offer& offer = ordering->question.offers[ordering->best->lines.front().offer];
+  constexpr int roughly = 2;
+  const auto rest = [&](Volume volume) { return Words(in_unit_of(offer, volume, roughly)); };
+  const Words spare = is_positive(ordering->best->left_over) ? say("; {} is spare", rest(ordering->best->left_over)) : Words();
+  const Words less = ordering->one_step_less ? say(", a step less {} short", rest(need - *ordering->one_step_less)) : Words();
+  return say("{}{}{}", takes(in_unit_of(offer, need)), spare, less);
+}
+
+Words one_load_less_words(const Topdressing& topdressing) {
+  const Ordering& ordering = *topdressing.ordering;
+  const OneLoadLess& less = *ordering.one_load_less;
+  const double share = less.volume / ordering.question.need;
+  return say("{}, a load less, would save {} and come out {} deep",
+             in_unit_of(ordering.question.offers[ordering.best->lines.front().offer], less.volume), less.saved,
+             SpreadDepth{share * topdressing.depth});
+}
+
+bool is_too_coarse(const Offer& offer, const Topdressing& topdressing) {
+  return offer.screen && *offer.screen > coarsest_screen(topdressing) * (1.0 + 1e-9);
+}
+
+}  // namespace
+
+void say_order(PageWriter& writer, const Topdressing& topdressing) {
+  if (!topdressing.phone_line.empty()) writer.paragraph(say("Order {}.", topdressing.phone_line));
+}
+
+namespace {
+
+/// The same in bags of the common size, for who has no supplier yet.
+Words in_bags(Volume volume, const Materials& materials) {
+  const Container& us_bag = known_row(*materials.containers, "compost-bag-1ft3");
+  const Container& si_bag = known_row(*materials.containers, "compost-bag-40l");
+  return SoldInBags{volume, us_bag.volume, si_bag.volume};
+}
+
+bool is_in_bags(const Ordering& ordering) {
+  return ordering.best && std::holds_alternative<ContainerCount>(ordering.question.offers[ordering.best->lines.front().offer].unit);
+}
+
+}  // namespace
+
+void add_order(Labels& labels, const Topdressing& topdressing, const Materials& materials) {
+  const auto add = [&](const char* name, Words words) { labels.labels.push_back({name, std::move(words)}); };
+  const std::optional<Ordering>& ordering = topdressing.ordering;
+  const bool or_bags = ordering && ordering->usual && !is_in_bags(*ordering);
+  add("Takes", or_bags ? say("{}. Or {}", margin_words(topdressing), in_bags(topdressing.volume_with_allowance, materials))
+                       : margin_words(topdressing));
+  if (!ordering || ordering->usual) return;
+  if (!ordering->best) return add("Offers", "all are out of date: ask for new ones");
+  add("Cost", say("{}{}", priced(*ordering->best, *ordering, materials), fixed_words(*ordering)));
+  if (ordering->next) add("Next", priced(*ordering->next, *ordering, materials));
+  if (ordering->one_load_less) add("Or", one_load_less_words(topdressing));
+  for (const OrderLine& line : ordering->best->lines) {
+    const Offer& offer = ordering->question.offers[line.offer];
+    if (is_too_coarse(offer, topdressing))
+      add("Coarse", say("\"{}\" is screened to {}: for a lawn ask for finer", offer.name, SpreadDepth{*offer.screen}));
+  }
+}
+
+void say_why_of_order(PageWriter& writer, const Topdressing& topdressing, const Materials& materials) {
+  const std::optional<Ordering>& ordering = topdressing.ordering;
+  if (!ordering || ordering->usual) return;
+  Grid grid;
+  grid.head = {"offer", "order", "compost", "haulage", "pallets", "in all"};
+  for (const Order& order : ordering->alone) {
+    const OrderLine& line = order.lines.front();
+    const Offer& offer = ordering->question.offers[line.offer];
+    grid.rows.push_back({offer.name, quantity_text(line, offer, materials), line.compost, line.haulage, line.pallet_cost, line.cost});
+  }
+  writer.section(Depth::why, "Each offer by itself").block(std::move(grid));
+  writer.paragraph("In your money, tax on the compost alone with it. The cheapest is looked for over all mixes of the offers.");
+  std::vector<Words> old;
+  for (const Offer& offer : ordering->out_of_date)
+    old.push_back(say("\"{}\" was valid until {}: ask again", offer.name, *offer.valid_until));
+  writer.bullets(std::move(old));
+}
+
+}  // namespace heapwright
