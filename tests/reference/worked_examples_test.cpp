@@ -195,6 +195,30 @@ TEST_CASE("a quarter inch on a thousand square feet") {
   CHECK_THAT(area_covered(read_volume("2 ft3"), bed).value(), WithinRel(read_area("8 ft2").value(), 1e-12));
 }
 
+TEST_CASE("a thousand square feet at each depth, and what a cubic yard covers") {
+  // Geometry, to the digits that are usually printed: 1000 ft2 × depth, and 27 ft3 over it.
+  struct Row {
+    const char* depth;
+    double cubic_feet;
+    double cubic_yards;
+    double square_feet_a_yard;
+  };
+  const Materials materials = built_in_materials();
+  for (const Row& row : {Row{"1/8 in", 10.42, 0.386, 2592.0},
+                         {"1/4 in", 20.83, 0.772, 1296.0},
+                         {"3/8 in", 31.25, 1.157, 864.0},
+                         {"1/2 in", 41.67, 1.543, 648.0}}) {
+    INFO(row.depth);
+    TopdressingPlan plan;
+    plan.depth = read_length(row.depth);
+    plan.allowance = ShareOfVolume::of(0.0);
+    const Topdressing lawn = topdress(lawn_of(read_area("1000 ft2")), plan, materials).result;
+    CHECK_THAT(lawn.volume / unit::cubic_foot, WithinAbs(row.cubic_feet, 0.005));
+    CHECK_THAT(cubic_yards(lawn.volume), WithinAbs(row.cubic_yards, 0.0005));
+    CHECK_THAT(area_covered(unit::cubic_yard, plan) / read_area("1 ft2"), WithinAbs(row.square_feet_a_yard, 0.5));
+  }
+}
+
 TEST_CASE("closed forms and the general forms agree on random pairs") {
   // F1 of the B.C. handbook: the two-ingredient forms must give what the general forms confirm.
   std::mt19937 random(20261107);
