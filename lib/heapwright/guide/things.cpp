@@ -388,10 +388,29 @@ Supply read_said_supply(std::string_view said, const Materials& materials) {
   return supply_said(name_and_amount(plain, materials), materials);
 }
 
+namespace {
+
+/// What is wrong with one of several, and the others as they may be typed again.
+TextError wrong_of_several(const TextError& error, const std::vector<std::string>& items, std::size_t wrong) {
+  std::string others;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (i != wrong) others += (others.empty() ? "" : ", ") + items[i];
+  }
+  return TextError(error.what(), error.hint() + "; or write the others alone: " + others);
+}
+
+}  // namespace
+
 std::vector<Thing> read_things(const std::string& plain, const Materials& materials) {
   std::vector<Thing> things;
-  for (const std::string& item : listed(plain, materials)) {
-    if (const auto thing = read_thing(item, materials)) things.push_back(*thing);
+  const std::vector<std::string> items = listed(plain, materials);
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    try {
+      if (const auto thing = read_thing(items[i], materials)) things.push_back(*thing);
+    } catch (const TextError& error) {
+      if (items.size() == 1) throw;
+      throw wrong_of_several(error, items, i);
+    }
   }
   if (things.size() > most_things) throw TextError("these are more than 20 things", "leave out the smallest");
   return things;
