@@ -316,6 +316,11 @@ Words likely_finished(const YardCompost& compost) {
   return say("Likely finished: every household check passed. {} {}", curing_words(compost), use);
 }
 
+Words resting_words(std::chrono::days age) {
+  return say("Cannot say: it is {} old, and it is cold out. A cold pile passes the household checks without being finished.",
+             Count{std::floor(static_cast<double>(age.count()) / 7.0), "week"});
+}
+
 Words unrated_words(CompostVerdict verdict, const YardCompost& compost) {
   const CompostKnown& known = compost.known;
   switch (verdict) {
@@ -326,6 +331,7 @@ Words unrated_words(CompostVerdict verdict, const YardCompost& compost) {
     case CompostVerdict::pile_at_work: return "Not finished: it is hot, or smells so. Leave it until it is cool and smells of earth.";
     case CompostVerdict::too_dry_to_tell:
       return "Cannot say: it is so dry that it would be cool in any case. Wet it until a handful clumps, and check it again after a week.";
+    case CompostVerdict::rests_in_cold: return resting_words(*known.age_in_cold);
     case CompostVerdict::check_failed: return "Cannot say: a household check failed. Find out why before you use it.";
     default: return say("Not finished, as far as this shows. {}", why_not(verdict, known));
   }
