@@ -281,6 +281,28 @@ def check_logs(program):
         check("cold log", "do not go by its dates" in screen and "for the lawn" not in screen, "dates of a forecast that the log denies")
 
 
+def check_hot_by_its_log(program):
+    """A pile that got hotter than forecast is not a faulty one."""
+    yard = ('[[supply]]\nfeedstock = "leaves"\namount = "10 leaf-bag"\n[[supply]]\nfeedstock = "grass"\namount = "10 bucket"\ntreated = "no"\n'
+            '[pile]\nshape = "bin"\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\nbuilt = 2026-10-31\n[climate]\nlike = "cool"\n')
+    log = program.file("time,core degF,event\n" + "".join(f"2026-11-{day:02d},{degrees},\n" for day, degrees in (
+        (2, 135), (3, 135), (4, 135), (6, 138), (8, 138), (10, 140), (12, 140), (20, 110), (28, 80))), "hot.csv")
+    screen = " ".join(program.run("readings", program.file(yard, "hot.toml"), "--log", log, "--why").stdout.split())
+    check("hot by its log", "look for what is wrong" not in screen and "likelier to get hot" not in screen, screen)
+
+
+def check_gain_by_water(program):
+    """Water that makes nothing ready sooner is not said to."""
+    yard = ('[[supply]]\nfeedstock = "leaves-fall"\namount = "25 bags"\n[[supply]]\nfeedstock = "kitchen-scraps"\nestimate = { people = 4 }\n'
+            'when = { every = "week" }\n[pile]\nshape = "round"\ndiameter = "4 ft"\nheight = "3 ft"\nbuilt = 2026-11-01\nfilled = "as-it-comes"\n'
+            'turn_every = "30 days"\n[climate]\nlike = "Ohio"\n')
+    path = program.file(yard, "fed.toml")
+    screen = " ".join(program.run("forecast", path, "--why").stdout.split())
+    likely = re.search(r"Lawn between .*?, most likely (\w+ \w+ \d+)", screen)
+    said = re.search(r"so it would be ready for the lawn about (\w+ \w+ \d+)", screen)
+    check("water", not (likely and said and likely.group(1) == said.group(1)), screen)
+
+
 def check_odd_stuff(program):
     """What hardly rots, and what a screen holds back whole."""
     soil = '[[supply]]\nfeedstock = "garden-soil"\namount = "1 yd3"\nuse = "all"\n[climate]\nlike = "cool"\n'
@@ -387,7 +409,7 @@ def check_refused(program):
 def main():
     with tempfile.TemporaryDirectory() as folder:
         program = Program(str(pathlib.Path(sys.argv[1]).resolve()), folder)
-        for part in (check_yards, check_two_ways, check_logs, check_odd_stuff, check_what_if, check_nothing, check_never, check_refused):
+        for part in (check_yards, check_two_ways, check_logs, check_hot_by_its_log, check_gain_by_water, check_odd_stuff, check_what_if, check_nothing, check_never, check_refused):
             part(program)
     print("\n".join(failures))
     print(f"{checks} checks of the forecast, {len(failures)} failures")

@@ -49,7 +49,7 @@ BROKEN = [
     ("same moment", HEAD + "2026-11-08T08:00Z,100,\n2026-11-08T03:00-05:00,100,\n", r"log.csv:3:1: .*stands twice"),
     ("offset now and then", HEAD + "2026-11-08T08:00Z,100,\n2026-11-09T08:00,100,\n", r"log.csv:3:1: .*does not say its offset"),
     ("offset from now on", HEAD + ROW + "2026-11-09T08:00Z,100,\n", r"log.csv:3:1: .*says its offset from UTC where those above do not"),
-    ("a word", HEAD + "2026-11-08T08:00,hot,\n", r'log.csv:2:18: core degF: "hot"'),
+    ("a word", HEAD + "2026-11-08T08:00,hot,\n", r'log.csv:2:18: core degF: "hot".*in the yard file: \[\[reading\]\]'),
     ("a decimal comma", "time,core degF\n2026-11-08T08:00,\"100,5\"\n", r"log.csv:2:18: core degF: "),
     ("a unit in the field", HEAD + "2026-11-08T08:00,100 F,\n", r"log.csv:2:18: core degF: "),
     ("a failed probe", HEAD + "2026-11-08T08:00,-196.6,\n", r'log.csv:2:18: .*"-196.6" is no temperature of a pile.*leave the field empty'),
@@ -234,6 +234,99 @@ def check_kept_browns(program, folder):
         check("December", all(part["id"] != "grass-clippings" for part in one["fix"]), one["fix"])
 
 
+# Piles that are off in more than one way, as they were built.
+COOL = '[climate]\nlike = "cool"\n'
+CHIPS = supply("wood-chips", "1 yd3") + supply("horse-manure", "1 yd3").replace("amount", 'treated = "no"\namount') + pile()
+BROWN = supply("leaves-fall", "10 leaf-bag") + supply("grass-clippings", "3 bucket") + supply("kitchen-scraps", "2 bucket")
+BROWN = BROWN.replace('"\n[[', '"\nuse = "all"\n[[') + pile().replace("2027-06-01", "2026-10-24") + COOL
+SOUR = (supply("kitchen-scraps", "12 bucket") + 'use = "all"\n' + supply("leaves-fall", "4 leaf-bag") + 'use = "all"\n' +
+        '[pile]\nshape = "bin"\nlength = "3 ft"\nwidth = "3 ft"\nheight = "3 ft"\nbuilt = 2026-11-01\n' + COOL)
+
+
+def check_against_the_cause(program, folder):
+    """What is added works against the cause: browns against wet, and what a pile was given to drink counts."""
+    _, found = asked(program, folder, CHIPS, "--noticed", "soggy", "--today", "2027-06-10")
+    soggy = found["noticed"][0]
+    check("soggy", all(part["id"] in ("leaves-fall", "straw", "sawdust", "cardboard") for part in soggy["fix"]), soggy["fix"])
+    shown, _ = asked(program, folder, CHIPS, "--noticed", "will not heat", "--today", "2027-06-10")
+    check("a meal by weight", not re.search(r"cu ft of \w+ meal|buckets? of \w+ meal|wheelbarrows of wood chips", shown), shown)
+    shown, found = asked(program, folder, BROWN, "--noticed", "will not heat", "--today", "2026-10-30")
+    cold = found["noticed"][0]
+    check("its water", "with 7 1/2 gallons (4 watering cans) of water, add" in shown and "gallons (1 watering can)" not in shown, shown)
+    check("its water", 0.4999 <= cold["mix_with_fix"]["moisture_fraction"] <= 0.6001 and cold["mix"]["moisture_fraction"] > 0.5, cold)
+    shown, found = asked(program, folder, BROWN, "--noticed", "will not heat", "--today", "2026-12-20")
+    check("in frost", "the frost" in shown and "until spring" in shown and found["noticed"][0]["fix"] == [], shown)
+    shown, found = asked(program, folder, BROWN, "--noticed", "half rotted", "--today", "2026-12-20")
+    check("half rotted in frost", "leave it alone until spring" in shown.lower() and found["noticed"][0]["fix"] == [], shown)
+    shown, found = asked(program, folder, BROWN, "--noticed", "will not heat", "--today", "2026-11-20")
+    check("in November", all(part["id"] != "grass-clippings" for part in found["noticed"][0]["fix"]), found["noticed"][0]["fix"])
+    old = supply("leaves-fall", "10 leaf-bag") + supply("old-compost", "5 bucket") + pile()
+    shown, found = asked(program, folder, old, "--noticed", "will not heat", "--today", "2027-06-10")
+    check("no green in it", "Likely there is no green in it" in shown and found["noticed"][0]["fix"], shown)
+
+
+def check_sour(program, folder):
+    """A pile that the recipe calls too wet is not said to have been dry enough, and nothing cures that smells."""
+    yard = SOUR + '[[reading]]\ndate = 2026-11-05\ncore = "hot"\n[[reading]]\ndate = 2026-11-20\ncore = "cold"\n'
+    shown, found = asked(program, folder, yard, "--noticed", "rotten smell", "--today", "2026-11-21")
+    check("sour", "too wet" in found["noticed"][0]["likely_cause"] and [part["id"] for part in found["noticed"][0]["fix"]] == ["leaves-fall"], found)
+    check("sour", "cure" not in shown and "dry enough" not in shown and "It has cooled, but is not finished." in shown, shown)
+    shown, _ = asked(program, folder, yard, "--today", "2026-11-21")
+    check("cool without a smell", "let it cure for three weeks" in shown, shown)
+
+
+def check_signs_together(program, folder):
+    """What is frozen is left alone, opposite signs are asked about, and what mends two signs goes in once."""
+    shown, _ = asked(program, folder, BALANCED + pile(), "--noticed", "ammonia smell", "--noticed", "frozen", "--today", "2027-06-10")
+    check("frozen", shown.index("It is frozen") < shown.index("It smells of ammonia. Once it has thawed:"), shown)
+    shown = words(program, "--noticed", "soggy", "--noticed", "dry")
+    check("opposites", "Which is it now?" in shown and "hollow" not in shown and "mound" not in shown, shown)
+    check("opposites", len(answer(program, "--noticed", "soggy", "--noticed", "dry")["questions"]) == 1, shown)
+    shown, _ = asked(program, folder, CLIPPINGS + pile(), "--noticed", "ammonia", "--noticed", "matted grass", "--today", "2027-06-10")
+    check("two signs, one mend", shown.count("leaf bags") == 1 and "What you add for that does for this too." in shown, shown)
+
+
+def check_stale(program, folder):
+    """An old reading is not told as if it were of now, and what a log shows is not asked."""
+    log = folder / "stale.csv"
+    log.write_text(daily([100, 140, 141, 142, 143]), encoding="utf-8")  # to Nov 5
+    shown = words(program, "--log", log, "--today", "2026-11-09")
+    check("stale", "The last reading is 4 days old: measure first." in shown and "It is working" in shown, shown)
+    shown = words(program, "--log", log, "--today", "2026-11-30")
+    check("long stale", "25 days old: measure again before you do anything." in shown and "It is working" not in shown, shown)
+    shown = words(program, "--log", log, "--today", "2026-11-08")
+    check("fresh", "days old" not in shown, shown)
+    log.write_text(daily([100, 150, 165, 166, 166]), encoding="utf-8")
+    shown = words(program, "--log", log, "--today", "2026-11-12")
+    check("stale and too hot", "7 days old" in shown and "Check that it is so: a thermometer shows more than 160" in shown, shown)
+    log.write_text(daily([140, 165, 170, 182, 181]), encoding="utf-8")
+    shown = words(program, "--log", log, "--today", "2026-11-12")
+    check("stale and near fire", "running hose" in shown, shown)
+    turned = answer(program, EXAMPLE, "--log", LOG)["noticed"][0]
+    check("turned by its log", "was not turned" not in turned["check"], turned)
+
+
+DRUM = '[pile]\nshape = "tumbler"\nvolume = "60 gal"\nbuilt = 2027-05-15\nfilled = "as-it-comes"\nturn_every = "3 days"\n[climate]\nlike = "mild"\n'
+
+
+def check_drum(program, folder):
+    """A drum gets what fits it, by its hatch."""
+    yard = supply("kitchen-scraps", "2 bucket") + supply("leaves-fall", "4 leaf-bag") + DRUM
+    for symptom, wrong in (("soggy", ("around its base", "wet place", "Add up to 2 leaf bags")), ("flies", ("8 inches deep",)), ("rats", ("base", "wire mesh below")),
+                           ("too dry", ("rain runs off",)), ("too hot", ("lower it", "spread it")), ("roots", ("tree",)), ("ants", ("turn it",)),
+                           ("will not heat", ("3 feet",))):
+        shown, found = asked(program, folder, yard, "--noticed", symptom, "--today", "2027-06-15")
+        for part in wrong:
+            check(f"a drum, {symptom}", part not in shown, shown)
+        browns = found["noticed"][0]["kept_browns"]
+        check(f"a drum, {symptom}", browns is None or browns["at_most"]["containers"]["count"] <= 1, browns)
+    path = folder / "yard.toml"
+    for command in ("plan", "recipe", "forecast"):
+        shown = " ".join(subprocess.run([program, command, path, "--why", "--today", "2027-05-15"], capture_output=True, text=True, timeout=120).stdout.split())
+        for part in ("tread it down", "half as much again", "to a cubic yard", "each week:"):
+            check(f"a drum, {command}", part not in shown, f"{part!r} in {shown}")
+
+
 def check_names(program):
     for name in ("ammonia", "Ammonia smell", "it smells of ammonia", "smells like ammonia", "rats", "There are rats", "won't heat",
                  "fruit flies", "white mold", "matted", "putrid", "smells of ammonia", "smells of rotten eggs", "slimy", "weeds growing", "never heated",
@@ -374,7 +467,7 @@ def check_shapes(program, folder):
     log = folder / "shape.csv"
     for name, text, expected, wrong in SHAPES:
         log.write_text(text, encoding="utf-8")
-        shown = words(program, "--log", log, "--why")
+        shown = words(program, "--log", log, "--why", "--today", text.splitlines()[-1][:10])
         for part in expected:
             check(name, part in shown, f"{part!r} is not in {shown}")
         for part in wrong:
@@ -512,6 +605,11 @@ def main():
         check_json(program)
         check_symptoms(program, folder)
         check_watering(program, folder)
+        check_against_the_cause(program, folder)
+        check_sour(program, folder)
+        check_signs_together(program, folder)
+        check_stale(program, folder)
+        check_drum(program, folder)
         check_names(program)
         check_kept_browns(program, folder)
         check_hot(program, folder)

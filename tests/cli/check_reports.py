@@ -264,6 +264,62 @@ def check_not_for_turf(program):
         check("properties", words, page.count(words), 1)
 
 
+def screen_of(program, *arguments):
+    return " ".join(subprocess.run([program.path, "maturity", *arguments], capture_output=True, text=True, timeout=60).stdout.split())
+
+
+RATED = ("--test", "self-heating=2 degC", "--test", "emergence=95 %", "--test", "C/N=14")
+
+
+def check_without_limits(program):
+    """Metals and germs that are held against no limit are named on the first screen."""
+    screen = screen_of(program, *RATED, "--test", "arsenic=60 mg/kg", "--test", "Pb=ND", "--test", "E. coli=20 MPN/g")
+    check("metals", "named", "No limit is at hand here for its arsenic (60 mg/kg) and E. coli (20 MPN/g): show the report" in screen, True)
+    check("metals", "not those that are not there", "lead" in screen, False)
+    check("no metals", "silent", "No limit is at hand" in screen_of(program, *RATED, "--test", "potassium=1 %"), False)
+    screen = screen_of(program, *RATED, "--test", "arsenik=60 mg/kg", "--why")
+    check("misspelt", "asked about", "arsenik 60 mg/kg (did you mean arsenic?)" in screen, True)
+
+
+def check_classes(program):
+    """A class of self-heating is as good as its bound, and a sieve that all passes as its size."""
+    for value, rating in (("V", "mature"), ("class IV", "mature"), ("III", "immature"), ("I", "immature")):
+        check(value, "rated", program.json(value, [("Dewar", value)])["tests"][0]["rating"], rating)
+    result = subprocess.run([program.path, "maturity", "--test", "self-heating=VI"], capture_output=True, text=True, timeout=60)
+    check("VI", "refused", (result.returncode, '"VI" is no class of self-heating' in result.stderr), (2, True))
+    size = program.json("a sieve", [("particle-size", "100 % under 3/8 in")])["tests"][0]
+    check("a sieve", "its size", round(size["value"], 3), 9.525)
+
+
+def check_tests_and_checks(program):
+    """A household check that passed is not passed over where a test of the same speaks against it."""
+    screen = screen_of(program, "--test", "self-heating=40 degC", "--check", "no-reheat=passed")
+    check("disagree", "said", "The household check that it does not warm up again passed, and the tests say otherwise" in screen, True)
+    check("agree", "silent", "say otherwise" in screen_of(program, *RATED, "--check", "no-reheat=passed"), False)
+
+
+def check_order(program):
+    """The headline's work is the first step, and no step points to what is not there."""
+    screen = screen_of(program, *RATED, "--test", "moisture=22 %", "--check", "no-reheat=failed", "--check", "seeds=failed")
+    check("as below", "nothing is below", "as below" in screen, False)
+    screen = screen_of(program, "--test", "moisture=22 %", "--test", "self-heating=2 degC")
+    check("dry", "first", "1. Wet it until a handful clumps" in screen, True)
+
+
+def check_cold(program, folder):
+    """A young pile in the cold passes every household check without being finished."""
+    path = pathlib.Path(folder) / "cold.toml"
+    path.write_text('[pile]\nshape = "bin"\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\nbuilt = 2026-11-01\n[climate]\nlike = "cool"\n')
+    passed = [word for name in ("no-reheat", "sealed-bag", "seeds", "looks") for word in ("--check", f"{name}=passed")]
+    screen = screen_of(program, str(path), *passed, "--today", "2027-01-15")
+    check("January", "cannot say", "Cannot say: it is 10 weeks old, and it is cold out." in screen and "rake" not in screen, True)
+    check("January", "wait", "1. Leave it until spring" in screen, True)
+    check("January, nothing known", "no rod", "push a rod" in screen_of(program, str(path), "--today", "2027-01-10"), False)
+    check("June", "finished", "Likely finished" in screen_of(program, str(path), *passed, "--today", "2027-06-15"), True)
+    screen = screen_of(program, str(path), *RATED, "--today", "2027-01-15")
+    check("January, tested", "rated", "Very mature." in screen or "Mature." in screen, True)
+
+
 def main():
     with tempfile.TemporaryDirectory() as folder:
         program = Program(str(pathlib.Path(sys.argv[1]).resolve()), folder)
@@ -272,6 +328,11 @@ def main():
         check_as_written(program)
         check_bounds(program)
         check_not_for_turf(program)
+        check_without_limits(program)
+        check_classes(program)
+        check_tests_and_checks(program)
+        check_order(program)
+        check_cold(program, folder)
     print("\n".join(failures))
     print(f"{checks} checks, {len(failures)} failures")
     return 1 if failures else 0

@@ -62,6 +62,17 @@ TEST_CASE("half-months that feel the same are one spell", "[spells]") {
   CHECK(spells[2].to == day(2026, 12, 30));
 }
 
+TEST_CASE("what is dry is one spell through warm and cold, but for frost", "[spells]") {
+  std::vector<double> cores(45, 15.0);  // Sep 16 to Oct 30
+  cores.insert(cores.end(), 31, 5.0);   // to Nov 30
+  cores.insert(cores.end(), 31, -2.0);  // to Dec 31
+  const std::vector<Spell> spells = spells_of(forecast_from(day(2026, 9, 16), cores, dry_moisture - wet_basis(0.01)));
+  REQUIRE(spells.size() == 2);
+  CHECK(spells[0].to == day(2026, 11, 30));
+  CHECK(spells[0].warmth == Warmth::cool);
+  CHECK(spells[1].warmth == Warmth::frozen);
+}
+
 TEST_CASE("what is dry stands still, however warm the air makes it", "[spells]") {
   const std::vector<Spell> dry = spells_of(forecast_from(day(2026, 7, 1), std::vector<double>(31, 30.0), dry_moisture - wet_basis(0.01)));
   REQUIRE(dry.size() == 1);

@@ -185,9 +185,19 @@ std::string in_the_other_scale(double number, TemperatureScale scale) {
   return "if the column is in degrees Fahrenheit, end its name in degF; ";
 }
 
+/// What a hand feels has another place than a thermometer's columns.
+void refuse_hand(std::string_view text) {
+  const std::string plain = plain_name(text);
+  if (plain != "hot" && plain != "warm" && plain != "cold" && plain != "cool") return;
+  throw TextError("\"" + std::string(text) + "\" is no number of degrees",
+                  "leave the field empty, and write what a hand feels in the yard file: [[reading]] with date and core = \"hot\", \"warm\" "
+                  "or \"cold\"");
+}
+
 std::optional<TemperaturePoint> read_probe(std::string_view text, TemperatureScale scale) {
   if (is_no_reading(text)) return std::nullopt;
   refuse_infinite(text);
+  refuse_hand(text);
   const double number = read_number(text);
   const TemperaturePoint temperature = TemperaturePoint::on(scale, number);
   if (!is_a_pile_temperature(temperature))

@@ -62,17 +62,19 @@ bool harms_plants(const CompostKnown& known) {
 
 bool too_dry_to_tell(const CompostKnown& known) { return passes_none(known, "moisture", Off::too_little); }
 
+bool rests_in_cold(const CompostKnown& known) { return known.age_in_cold && !known.rating.stability.rating; }
+
 bool is_ready(const CompostKnown& known) {
   const bool nothing_against = !too_dry_to_tell(known) && !lacks_nitrogen(known) && !still_composts(known) && !harms_plants(known) &&
-                               !any_failed(known.checks) && !known.pile_at_work;
+                               !any_failed(known.checks) && !known.pile_at_work && !rests_in_cold(known);
   return nothing_against && (is_rated_but_for_screen(known) || all_passed(known.checks));
 }
 
 bool fit_for_mulch(const CompostKnown& known) {
   const bool quiet =
       known.rating.stability.rating || (result_of(known.checks, "no-reheat") == true && result_of(known.checks, "sealed-bag") == true);
-  return quiet && !too_dry_to_tell(known) && !still_composts(known) && !harms_plants(known) && !any_failed(known.checks) &&
-         !known.pile_at_work;
+  return quiet && !rests_in_cold(known) && !too_dry_to_tell(known) && !still_composts(known) && !harms_plants(known) &&
+         !any_failed(known.checks) && !known.pile_at_work;
 }
 
 std::vector<std::string> what_harms_turf(const CompostKnown& known) {
@@ -96,11 +98,12 @@ std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteri
   };
   when(lacks_nitrogen(known), "more-greens");
   const std::optional<bool> stays_cool = result_of(known.checks, "no-reheat");
+  when(rests_in_cold(known), "wait-for-spring");
   when(stays_cool == false, "turn-and-repeat");
   when(stays_cool != false && (still_composts(known) || (any_failed(known.checks) && !stays_cool)), "turn");
   when(harms_plants(known), "find-what-harms");
-  when((still_composts(known) || (!ready && !rated)) && !too_wet && !too_dry_to_tell(known), "wet");
-  when(!known.has_cured && (doubtful || !rated), "cure");
+  when((still_composts(known) || (!ready && !rated && !rests_in_cold(known))) && !too_wet && !too_dry_to_tell(known), "wet");
+  when(!known.has_cured && (doubtful || !rated) && !rests_in_cold(known), "cure");
   when(too_wet, "let-dry");
   when(too_dry_to_tell(known), "wet-and-repeat");
   when(any_too_coarse(known), "screen");

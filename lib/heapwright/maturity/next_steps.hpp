@@ -1,6 +1,8 @@
 #pragma once
 /// What to do next with compost, by its tests and checks.
 
+#include <chrono>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -15,8 +17,9 @@ struct CompostKnown {
   MaturityRating rating;
   std::vector<TurfResult> turf;
   std::vector<CheckResult> checks;
-  bool has_cured = false;     ///< long enough, since it went cool
-  bool pile_at_work = false;  ///< it is hot or smells so, whatever the tests say of a sample
+  bool has_cured = false;                        ///< long enough, since it went cool
+  bool pile_at_work = false;                     ///< it is hot or smells so, whatever the tests say of a sample
+  std::optional<std::chrono::days> age_in_cold;  ///< of a pile that had few warm days since it was built, and is cold
 };
 
 /// Whether its C:N fails the screen, so that it is rated immature whatever else was tested.
@@ -36,6 +39,8 @@ bool fit_for_mulch(const CompostKnown& known);
 bool too_dry_to_tell(const CompostKnown& known);
 /// Which of its pH and its salts suit none of the specifications for turf.
 std::vector<std::string> what_harms_turf(const CompostKnown& known);
+/// Whether it is young, cold and untested: then it would be quiet in any case.
+bool rests_in_cold(const CompostKnown& known);
 /// Whether nothing speaks against it on a lawn, and its tests make a rating or every household check passed.
 bool is_ready(const CompostKnown& known);
 

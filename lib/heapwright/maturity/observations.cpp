@@ -99,7 +99,34 @@ void refuse_no_number(std::string_view text) {
     throw TextError("\"" + std::string(text) + "\" is no number that a laboratory finds", "leave the line out if nothing was measured");
 }
 
+/// "V", "class IV"; nothing of anything else.
+const HeatingClass* class_called(const TestCriterion& test, std::string_view value) {
+  std::string plain = plain_name(value);
+  constexpr std::string_view word = "class";
+  if (plain.starts_with(word)) plain.erase(0, word.size());
+  const auto found =
+      std::find_if(test.classes.begin(), test.classes.end(), [&](const HeatingClass& one) { return plain_name(one.name) == plain; });
+  return found == test.classes.end() ? nullptr : &*found;
+}
+
+/// All that a class tells: of one that rates as mature how far it warms up at most, of the others by more than what.
+MaturityTest test_of_class(const TestCriterion& test, const HeatingClass& one, std::string_view value) {
+  const auto at = static_cast<std::size_t>(&one - test.classes.data());
+  const bool is_known_by_least = at > 0 && !test.scale_for(one.rise.value)->mature.holds(one.rise.value, one.rise.side).value_or(false);
+  const TestValue& bound = is_known_by_least ? test.classes[at - 1].rise.value : one.rise.value;
+  return {test.id, bound, std::string(value), std::nullopt, is_known_by_least ? Bound::Side::above : one.rise.side};
+}
+
+void refuse_unknown_class(const TestCriterion& test, std::string_view value) {
+  const bool is_roman = !value.empty() && value.find_first_not_of("IVXivx") == std::string_view::npos;
+  if (test.classes.empty() || !is_roman) return;
+  throw TextError("\"" + std::string(value) + "\" is no class of self-heating",
+                  "write one from \"I\", fresh, to \"V\", finished, or how far it warms up: \"12 degC\"");
+}
+
 MaturityTest told_test(const TestCriterion& test, std::string_view value) {
+  if (const HeatingClass* one = class_called(test, value)) return test_of_class(test, *one, value);
+  refuse_unknown_class(test, value);
   refuse_no_number(value);
   const ToldValue told = told_value(value);
   return {test.id, read_test_value(test.measured, told.value), std::string(value), std::nullopt, told.told};

@@ -7,6 +7,7 @@
 #include "heapwright/input/words.hpp"
 #include "heapwright/materials/called.hpp"
 #include "heapwright/materials/rows.hpp"
+#include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -48,6 +49,7 @@ void read_report_line(Table& table, ReportLine& line) {
   line.quantity = table.one_of("quantity", line_quantity_words).value_or(line.quantity);
   line.what = wanted_text(table, "what");
   line.limit = read_limit(table);
+  line.may_harm = table.flag("may_harm").value_or(false);
   if (line.limit && line.quantity != LineQuantity::microbes)
     table.problem_at("limit", "is of no count of microbes", "only those have limits here: quantity = \"microbes\"");
   line.whose = read_whose(table);
@@ -125,6 +127,18 @@ LineStanding standing_under(const LineLimit& limit, const ReportedLine& reported
   return *holds ? LineStanding::within_limit : LineStanding::beyond_limit;
 }
 
+/// Shorter names, like the symbols of elements, are a slip away from anything; judged.
+std::string line_near_to(std::string_view name, const ReportLines& lines) {
+  constexpr std::size_t shortest = 4;
+  const std::string plain = plain_name(name);
+  if (plain.size() < shortest) return "";
+  std::vector<std::string> names;
+  for (const ReportLine& line : lines.lines) names.push_back(plain_name(line.name));
+  const std::optional<std::string> near = nearest(plain, names);
+  if (!near) return "";
+  return lines.lines[static_cast<std::size_t>(std::find(names.begin(), names.end(), *near) - names.begin())].name;
+}
+
 LineStanding standing_of(const ReportedLine& reported, const ReportLine* line) {
   if (!reported.test.empty()) return LineStanding::no_figure;
   if (line == nullptr) return LineStanding::not_known;
@@ -175,11 +189,17 @@ std::string_view standing_word(LineStanding standing) {
   return "";
 }
 
+bool is_to_be_asked_about(const StandingLine& line) {
+  const bool has_figure = line.reported.figure || line.standing == LineStanding::other_unit;
+  return line.line != nullptr && line.line->may_harm && !line.line->limit && has_figure;
+}
+
 std::vector<StandingLine> standing_lines(const std::vector<ReportedLine>& reported, const ReportLines& lines) {
   std::vector<StandingLine> standing;
   for (const ReportedLine& one : reported) {
     const ReportLine* line = one.line.empty() ? nullptr : &known_row(lines.lines, one.line);
-    standing.push_back({one, line, standing_of(one, line)});
+    const LineStanding stands = standing_of(one, line);
+    standing.push_back({one, line, stands, stands == LineStanding::not_known ? line_near_to(one.name, lines) : ""});
   }
   return standing;
 }

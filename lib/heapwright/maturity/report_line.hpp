@@ -41,6 +41,7 @@ struct ReportLine {
   LineQuantity quantity = LineQuantity::words;
   std::string what;
   std::optional<LineLimit> limit;  ///< none at hand
+  bool may_harm = false;           ///< metals and germs: where no limit is at hand, somebody is to be asked
   Provenance whose;                ///< in whose report such a line was seen
 };
 
@@ -99,7 +100,10 @@ struct StandingLine {
   ReportedLine reported;
   const ReportLine* line = nullptr;  ///< none of a test, nor where none is known
   LineStanding standing = LineStanding::not_known;
+  std::string may_be{};  ///< the line that one nobody knows may be misspelt for
 };
+/// Whether a figure stands for something that may harm, and no limit is at hand for it.
+bool is_to_be_asked_about(const StandingLine& line);
 /// In the order of the report. @param lines must outlive the result
 std::vector<StandingLine> standing_lines(const std::vector<ReportedLine>& reported, const ReportLines& lines);
 

@@ -17,6 +17,7 @@ namespace {
 
 const std::vector<std::pair<std::string, Circumstance>> circumstance_words{{"too-much-nitrogen", Circumstance::too_much_nitrogen},
                                                                            {"too-little-nitrogen", Circumstance::too_little_nitrogen},
+                                                                           {"no-greens", Circumstance::no_greens},
                                                                            {"too-wet", Circumstance::too_wet},
                                                                            {"too-dry", Circumstance::too_dry},
                                                                            {"airless", Circumstance::airless},
@@ -25,11 +26,14 @@ const std::vector<std::pair<std::string, Circumstance>> circumstance_words{{"too
                                                                            {"small", Circumstance::small},
                                                                            {"big", Circumstance::big},
                                                                            {"cold", Circumstance::cold},
+                                                                           {"frost", Circumstance::frost},
                                                                            {"rained-on", Circumstance::rained_on},
+                                                                           {"in-a-tumbler", Circumstance::in_a_tumbler},
                                                                            {"hot", Circumstance::hot},
                                                                            {"too-hot", Circumstance::too_hot},
                                                                            {"near-fire", Circumstance::near_fire},
-                                                                           {"has-heated", Circumstance::has_heated}};
+                                                                           {"has-heated", Circumstance::has_heated},
+                                                                           {"turned", Circumstance::turned}};
 const std::vector<std::pair<std::string, Fix>> fix_words{
     {"none", Fix::none}, {"balance", Fix::balance}, {"water", Fix::water}, {"browns", Fix::browns}};
 
@@ -56,7 +60,7 @@ Cause read_cause(Table& table) {
 }
 
 void read_symptom(Table& table, Symptom& symptom) {
-  symptom = Symptom{*table.text("id"), table.text("name").value_or(""), {}, {}, {}, {}, {}, false};
+  symptom = Symptom{*table.text("id"), table.text("name").value_or(""), {}, {}, {}, {}, {}, false, false, {}};
   for (const Value& value : table.list("also")) symptom.also.push_back(value.text().value_or(""));
   for (const Value& value : table.list("words")) symptom.words.push_back(value.text().value_or(""));
   for (const Value& value : table.list("facts")) {
@@ -64,6 +68,8 @@ void read_symptom(Table& table, Symptom& symptom) {
   }
   symptom.rules_out = read_circumstances(table, "rules_out");
   symptom.at_work = table.flag("at_work").value_or(false);
+  symptom.is_frozen = table.flag("frozen").value_or(false);
+  for (const Value& value : table.list("opposites")) symptom.opposites.push_back(value.text().value_or(""));
   for (Table& cause : table.tables("cause")) symptom.causes.push_back(read_cause(cause));
   if (symptom.causes.empty() || !symptom.causes.back().when.empty())
     table.problem("has no cause that holds of any pile", "end with a cause without \"when\"");

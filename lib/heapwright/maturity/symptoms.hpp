@@ -17,7 +17,8 @@ class Table;
 enum class Circumstance {
   too_much_nitrogen,    ///< C:N of what went in below its window, by more than anyone can tell
   too_little_nitrogen,  ///< above it
-  too_wet,              ///< what went in, before any water was added
+  no_greens,            ///< no nitrogen that counts at all
+  too_wet,              ///< what went in, before any water was added: above its window
   too_dry,              ///< so dry that it hardly rots; likewise, of a pile that nobody keeps moist or has watered
   airless,
   grassy,
@@ -25,12 +26,15 @@ enum class Circumstance {
   small,  ///< hardly heats
   big,    ///< too tall
   cold,   ///< where it stands, then
+  frost,  ///< likewise: it freezes most nights
   rained_on,
+  in_a_tumbler,
   // by its readings
   hot,
   too_hot,  ///< now
   near_fire,
   has_heated,
+  turned,  ///< since it was hot, or at all where it never was
   watered,
 };
 using Circumstances = std::set<Circumstance>;
@@ -51,18 +55,21 @@ struct Cause {
   std::string in_a_tumbler;  ///< what to do in one, which is rotated, never forked or built anew; nothing where that is the same
   Fix fix = Fix::none;
   std::string fix_when;  ///< what to wait for before anything is added
+  bool is_of(Circumstance circumstance) const { return when.contains(circumstance); }
   const std::string& to_do(bool tumbler) const { return tumbler && !in_a_tumbler.empty() ? in_a_tumbler : do_now; }
 };
 
 struct Symptom {
   std::string id;
-  std::string name;                ///< "it smells of ammonia"
-  std::vector<std::string> also;   ///< other names; those of several words give it away wherever they stand together
-  std::vector<std::string> words;  ///< a word or words that give it away alone
-  std::vector<Cause> causes;       ///< the last holds of any pile
-  Facts facts;                     ///< that it makes true of a yard, and that call for cautions
-  Circumstances rules_out;         ///< that cannot hold of a pile with it
-  bool at_work = false;            ///< whether it is one of a pile that is not finished
+  std::string name;                    ///< "it smells of ammonia"
+  std::vector<std::string> also;       ///< other names; those of several words give it away wherever they stand together
+  std::vector<std::string> words;      ///< a word or words that give it away alone
+  std::vector<Cause> causes;           ///< the last holds of any pile
+  Facts facts;                         ///< that it makes true of a yard, and that call for cautions
+  Circumstances rules_out;             ///< that cannot hold of a pile with it
+  bool at_work = false;                ///< whether it is one of a pile that is not finished
+  bool is_frozen = false;              ///< whether nothing can be done to it before it thaws
+  std::vector<std::string> opposites;  ///< ids of symptoms that one place cannot have with it
 };
 
 /// By its id, its name or another name, with or without words that say little; nothing where none is so called.

@@ -187,6 +187,21 @@ TemperatureDifference read_rise(std::string_view text) {
   }
 }
 
+/// "100 % under 3/8 in", as a sieve is told: all of it passes.
+Length read_size_passed(std::string_view text) {
+  std::string plain(text);
+  for (const std::string_view all : {"100 %", "100%", "100 percent"}) {
+    if (!plain.starts_with(all)) continue;
+    plain.erase(0, all.size());
+    for (const std::string_view passes : {"under", "below", "through", "passing", "passes", "less than", "<"}) {
+      const std::size_t begin = plain.find_first_not_of(' ');
+      if (begin != std::string::npos && std::string_view(plain).substr(begin).starts_with(passes))
+        return read_length(std::string_view(plain).substr(begin + passes.size()));
+    }
+  }
+  return read_length(text);
+}
+
 /// Laboratories print a C:N ratio as "14".
 CarbonNitrogenRatio read_ratio(std::string_view text) {
   const bool is_plain = !text.empty() && text.find_first_not_of("0123456789.") == std::string_view::npos;
@@ -210,7 +225,7 @@ TestValue read_any(TestQuantity measured, std::string_view text) {
     case TestQuantity::moisture: return read_moisture_wet_basis(text);
     case TestQuantity::share_of_control: return read_share_of_control(text);
     case TestQuantity::electric_conductivity: return read_conductivity(text);
-    case TestQuantity::size: return read_length(text);
+    case TestQuantity::size: return read_size_passed(text);
     case TestQuantity::microbe_count: return read_microbe_count(text);
   }
   throw DomainError("nothing of the kind is measured");

@@ -26,6 +26,7 @@ CompostVerdict verdict_of(const CompostKnown& known) {
   if (any_failed(known.checks)) return CompostVerdict::check_failed;
   if (fails_screen(known)) return is_ready(known) ? CompostVerdict::ready_for_turf : CompostVerdict::nothing_against;
   if (rating) return rating == Rating::very_mature ? CompostVerdict::finished_for_pots : CompostVerdict::finished_for_lawn;
+  if (rests_in_cold(known)) return CompostVerdict::rests_in_cold;
   if (all_passed(known.checks)) return CompostVerdict::likely_finished;
   const bool is_known = is_any_check_done(known) || !known.rating.tests.empty();
   return is_known ? CompostVerdict::nothing_against : CompostVerdict::nothing_known;
@@ -39,7 +40,8 @@ bool is_to_be_mended(CompostVerdict verdict) {
     case CompostVerdict::looks_unfinished:
     case CompostVerdict::harms_plants:
     case CompostVerdict::too_dry_to_tell:
-    case CompostVerdict::check_failed: return true;
+    case CompostVerdict::check_failed:
+    case CompostVerdict::rests_in_cold: return true;
     case CompostVerdict::nothing_known:
     case CompostVerdict::nothing_against:
     case CompostVerdict::likely_finished:
@@ -55,6 +57,16 @@ const CheckCriterion* next_check(const CompostKnown& known) {
   const auto missing =
       std::find_if(known.checks.begin(), known.checks.end(), [](const CheckResult& one) { return !one.passed.has_value(); });
   return missing == known.checks.end() ? nullptr : missing->check;
+}
+
+std::vector<const CheckCriterion*> checks_against_tests(const CompostKnown& known) {
+  std::vector<const CheckCriterion*> checks;
+  for (const CheckResult& result : known.checks) {
+    const bool of_plants = result.check->id == "seeds";
+    const std::optional<Rating>& tested = of_plants ? known.rating.maturity.rating : known.rating.stability.rating;
+    if (result.passed == true && tested == Rating::immature) checks.push_back(result.check);
+  }
+  return checks;
 }
 
 bool is_for_a_rating(const NextStep& step) { return step.id == "test-stability" || step.id == "test-maturity"; }

@@ -26,12 +26,20 @@ Words by_when(const Forecast& forecast) {
 }
 
 Words log_that_disagrees(const HeatsOrNot& heats, const Words& hot) {
+  if (!heats.is_likely())
+    return say(
+        "your readings show that it got {}, more than the forecast has it: nothing is wrong with that. Expect it sooner than the dates of "
+        "the forecast, and check that the file says all that went in",
+        hot);
   return say(
-      "your readings show that it {} {}, and hardly a pile like it does so in the forecast: do not go by its dates. First look for what "
-      "is "
-      "wrong with it, and check that the file says what went in",
-      heats.is_likely() ? "has not got" : "got", hot);
+      "your readings show that it has not got {}, and hardly a pile like it does so in the forecast: do not go by its dates. First look "
+      "for "
+      "what is wrong with it, and check that the file says what went in",
+      hot);
 }
+
+/// Whether readings have shown already what a tip would bring.
+bool got_hot_by_its_log(const HeatsOrNot& heats) { return heats.log_disagrees && !heats.is_likely(); }
 
 /// In the measures that they were counted in; a change of a mix is known no better than to half a container.
 Words changed_amount(const RecipeAmount& amount, double times, const Materials& materials) {
@@ -186,7 +194,7 @@ Words heating_sentence(const YardForecast& answer) {
 
 std::vector<Words> heating_tips(const YardForecast& answer, const Materials& materials) {
   std::vector<Words> tips;
-  if (answer.forecast->heats.heating == Heating::will) return tips;
+  if (answer.forecast->heats.heating == Heating::will || got_hot_by_its_log(answer.forecast->heats)) return tips;
   for (const WhatWouldTip& tip : answer.forecast->heats.what_would_tip)
     tips.push_back(say("{}{}: {}", change_in_short(tip, answer), changed_amounts(tip, answer, materials), in_ten(tip.chance)));
   return tips;
@@ -242,7 +250,8 @@ std::vector<Words> care_notes(const Forecast& forecast) {
   }
   if (!warns_of_seeds(forecast)) notes.emplace_back("even a hot home pile leaves some weed seeds and diseases alive: keep them out");
   if (gains_by_waiting(forecast)) notes.push_back(if_built_in_warmth(forecast));
-  if (forecast.watered && !stalls(forecast)) notes.push_back(if_watered(forecast));
+  const bool would_be_ready = forecast.watered && forecast.watered->turf_day;
+  if (forecast.watered && !stalls(forecast) && (gains_by_water(forecast) || !would_be_ready)) notes.push_back(if_watered(forecast));
   if (wants_water(forecast)) notes.push_back(say("water for it, bit by bit: about {} in all", AboutWater{forecast.water_given}));
   return notes;
 }
@@ -275,7 +284,7 @@ Words chore_words(Chore chore, const YardForecast& answer) {
   const Forecast& forecast = *answer.forecast;
   switch (chore) {
     case Chore::water:
-      if (!forecast.watered || !forecast.watered->turf_day) return "Squeeze a handful now and then. If it does not clump, water the pile.";
+      if (!gains_by_water(forecast)) return "Squeeze a handful now and then. If it does not clump, water the pile.";
       return say("Squeeze a handful now and then. If it does not clump, water the pile: so it would be ready for the lawn about {}.",
                  about_when(forecast, *forecast.watered->turf_day));
     case Chore::dry: return "Keep a lid or tarp over it once it is moist: rain soaks it in the end.";

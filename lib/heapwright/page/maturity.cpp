@@ -169,6 +169,28 @@ void say_beyond_limits(PageWriter& writer, const std::vector<StandingLine>& line
   }
 }
 
+/// What may harm, and is held against no limit: nobody should take the verdict for a word on it.
+void say_without_limits(PageWriter& writer, const std::vector<StandingLine>& lines) {
+  std::vector<Words> figures;
+  for (const StandingLine& one : lines) {
+    if (is_to_be_asked_about(one)) figures.push_back(say("{} ({})", one.line->name, one.reported.written));
+  }
+  if (figures.empty()) return;
+  writer.paragraph(
+      say("No limit is at hand here for its {}: show the report to your extension office before any of it goes on beds.", listed(figures)));
+}
+
+/// Where a household check speaks for compost that its tests speak against.
+void say_checks_against_tests(PageWriter& writer, const CompostKnown& known) {
+  std::vector<Words> checks;
+  for (const CheckCriterion* check : checks_against_tests(known)) checks.emplace_back(check->name);
+  if (checks.empty()) return;
+  writer.paragraph(
+      say("The household check that {} passed, and the tests say otherwise: was one of another day, or of another part of it? The tests "
+          "decide.",
+          listed(checks)));
+}
+
 /// The day of all of them; nothing where they have several, or one has none.
 std::optional<Date> day_of_all(const std::vector<StandingLine>& lines) {
   const auto has_another = [&](const StandingLine& one) { return one.reported.date != lines.front().reported.date; };
@@ -247,7 +269,7 @@ void say_report_lines(PageWriter& writer, const YardCompost& compost, const Mate
   for (const StandingLine& one : compost.report_lines) {
     const Words line = line_words(one.reported, day);
     if (!has_standing_by_limit(one)) {
-      rest.add(common_words(one), line);
+      rest.add(common_words(one), one.may_be.empty() ? line : say("{} (did you mean {}?)", line, one.may_be));
       continue;
     }
     items.push_back(limit_standing_words(one, line, materials));
@@ -433,6 +455,8 @@ Page maturity_page(const Answer<YardCompost>& answer, const Materials& materials
   urgent_cautions(writer, answer, materials);
   writer.section(Depth::act).paragraph(verdict_words(compost));
   say_beyond_limits(writer, compost.report_lines);
+  say_without_limits(writer, compost.report_lines);
+  say_checks_against_tests(writer, compost.known);
   say_what_to_do(writer, compost);
   end_act(writer, answer, materials, using_it);
   say_checks(writer, compost.known, materials);

@@ -72,7 +72,30 @@ Words activity_words(const FeltByHand& felt, const YardReadings& readings) {
   return {};
 }
 
+/// Of a pile that has cooled, but that a sign says is not finished.
+Words unfinished_words(const YardReadings& readings) {
+  return say("It has cooled, but is not finished. See to that first, and {} each day for a week: it may warm again.",
+             readings.felt_last ? "feel it" : "measure it");
+}
+
+/// Whether what it does calls for curing, or for a look at whether it is finished.
+bool calls_for_curing(const YardReadings& readings) {
+  if (readings.felt_last) return readings.felt_last->state() == FeltActivity::cooled;
+  if (!readings.summary) return false;
+  const PileActivity state = readings.summary->state();
+  return state == PileActivity::turned_in_vain || state == PileActivity::turned_lately || state == PileActivity::cooled_for_good;
+}
+
+Words stale_words(std::chrono::days age) {
+  const Count days{static_cast<double>(age.count()), "day"};
+  if (age > reading_tells) return say("The last reading is {} old: measure again before you do anything.", days);
+  return say("The last reading is {} old: measure first. This is how it was then.", days);
+}
+
 Words activity_words(const YardReadings& readings) {
+  if (is_frozen(readings)) return {};  // nothing can be done to it
+  if (stale_since(readings).value_or(reading_keeps) > reading_tells) return {};
+  if (is_unfinished(readings) && calls_for_curing(readings)) return unfinished_words(readings);
   if (readings.felt_last) return activity_words(*readings.felt_last, readings);
   return readings.summary ? activity_words(*readings.summary, readings) : Words();
 }
@@ -166,44 +189,50 @@ Words cause_words(const Cause& cause, const NoticedSign& noticed) {
   return say("{}. If {}, {}.", capital(cause.cause), cause.check, cause.to_do(noticed.in_a_tumbler));
 }
 
-Words to_add(const NoticedSign& noticed, const Materials& materials) {
-  std::vector<Words> added;
-  for (const RecipeAmount& amount : noticed.fix) {
-    const bool by_mass = amount.counted_by_mass || amount.volume.value() == 0.0;
-    added.push_back(say("{} of {}", by_mass ? Words(amount.mass) : amount_of(amount.containers, amount.volume, materials), amount.name));
-  }
-  if (noticed.takes_water()) added.push_back(say("{} of water", carried(noticed.water, materials)));
-  return listed(added);
-}
-
 /// "3 leaf bags"
 Words measured(const RecipeAmount& amount, const Materials& materials) {
   return amount.counted_by_mass ? Words(amount.mass) : amount_of(amount.containers, amount.volume, materials);
+}
+
+Words to_add(const NoticedSign& noticed, const Materials& materials) {
+  std::vector<Words> added;
+  for (const RecipeAmount& amount : noticed.fix) {
+    const bool by_mass = is_sparing(amount.feedstock_class) || amount.volume.value() == 0.0;
+    added.push_back(say("{} of {}", by_mass ? Words(amount.mass) : measured(amount, materials), amount.name));
+  }
+  if (noticed.takes_water()) added.push_back(say("{} of water", carried(noticed.water, materials)));
+  return listed(added);
 }
 
 Words kept_browns_words(const KeptBrowns& browns, bool in_a_tumbler, const Materials& materials) {
   const char* add = in_a_tumbler ? "Add" : "Fork in";
   const Words amount = measured(browns.at_most, materials);
   if (!(browns.at_most.mass < browns.kept.mass)) return say("{} what it wants of the {} of {} you kept.", add, amount, browns.kept.name);
-  return say("{} up to {} of the {} you kept: more would make it too brown.", add, amount, browns.kept.name);
+  const char* why = browns.is_all_that_fits ? "no more fits" : "more would make it too brown";
+  return say("{} up to {} of the {} you kept: {}.", add, amount, browns.kept.name, why);
 }
 
 /// What has to be so for the amounts to be right.
-Words condition_words(const NoticedSign& noticed) {
+Words condition_words(const NoticedSign& noticed, const Materials& materials) {
   const char* went_in = noticed.as_planned ? "if you built it as planned" : "if all you listed went in";
-  if (noticed.cause->fix != Fix::water) return went_in;
+  const bool counts_water = is_carried(noticed.watered);
+  if (noticed.cause->fix != Fix::water)
+    return counts_water ? say("{}, with {} of water", went_in, carried(noticed.watered, materials)) : went_in;
   return say("{} and {}", went_in, noticed.as_planned ? "gave it no water" : "no water since");
 }
 
 /// What to add in containers, on what conditions.
 Words fix_words(const NoticedSign& noticed, const Materials& materials) {
+  if (noticed.is_mended_with) return "What you add for that does for this too.";
   if (noticed.kept_browns) return kept_browns_words(*noticed.kept_browns, noticed.in_a_tumbler, materials);
   const Words added = to_add(noticed, materials);
   if (added.empty()) return {};
-  const Words condition = condition_words(noticed);
+  const Words condition = condition_words(noticed, materials);
   const std::string& when = noticed.cause->fix_when;
   return say("{}, add {}.{}", capital(when.empty() ? condition : say("{}, and {}", when, condition)), added,
-             noticed.overfills ? " That is more than fits: make a second pile of the rest." : "");
+             !noticed.overfills     ? ""
+             : noticed.in_a_tumbler ? " That is more than fits: take as much out first, for the next load."
+                                    : " That is more than fits: make a second pile of the rest.");
 }
 
 Numbered steps_of(const NoticedSign& noticed, const Materials& materials) {
@@ -220,6 +249,13 @@ Numbered steps_of(const NoticedSign& noticed, const Materials& materials) {
 void say_in_full(PageWriter& writer, const NoticedSign& noticed, const Materials& materials) {
   writer.paragraph(say("{}. Likely {}.", capital(noticed.symptom->name), noticed.cause->cause));
   writer.block(steps_of(noticed, materials));
+}
+
+/// Of a sign of a frozen pile, which waits as the pile does.
+void say_after_thaw(PageWriter& writer, const NoticedSign& noticed, const Materials& materials) {
+  const Words fix = fix_words(noticed, materials);
+  writer.paragraph(say("{}. Once it has thawed: {}{}{}", capital(noticed.symptom->name), cause_words(*noticed.cause, noticed),
+                       fix.empty() ? "" : " ", fix));
 }
 
 void say_in_short(PageWriter& writer, const NoticedSign& noticed, const Materials& materials) {
@@ -249,6 +285,28 @@ void say_causes_to_choose(PageWriter& writer, const NoticedSign& noticed, std::s
   std::vector<Words> items;
   for (std::size_t i = 0; i < causes.size() - left; ++i) items.push_back(cause_words(*causes[i], noticed));
   writer.bullets(std::move(items));
+}
+
+/// Whether a sign is looked after in frost as well: what says that it is frozen, and what cannot wait.
+bool can_be_seen_to_in_frost(const NoticedSign& noticed) {
+  return noticed.symptom->is_frozen || noticed.symptom->facts.contains(Fact::hot) || noticed.symptom->facts.contains(Fact::rats);
+}
+
+Words opposite_words(const OppositeSigns& signs) {
+  return say(
+      "You noticed that {}, and that {}. Which is it now? If it is both, in two places, turn it and mix the two before you add anything.",
+      signs.one->symptom->name, signs.other->symptom->name);
+}
+
+/// Those that are not asked about, what can be seen to in frost first.
+std::vector<const NoticedSign*> signs_in_order(const YardReadings& readings) {
+  std::vector<const NoticedSign*> signs;
+  for (const NoticedSign& noticed : readings.noticed) signs.push_back(&noticed);
+  for (const OppositeSigns& pair : opposite_signs(readings))
+    std::erase_if(signs, [&](const NoticedSign* one) { return one == pair.one || one == pair.other; });
+  if (is_frozen(readings))
+    std::stable_partition(signs.begin(), signs.end(), [](const NoticedSign* one) { return can_be_seen_to_in_frost(*one); });
+  return signs;
 }
 
 /// What a fix changes, as far as it shows.
@@ -316,6 +374,11 @@ Words likely_finished(const YardCompost& compost) {
   return say("Likely finished: every household check passed. {} {}", curing_words(compost), use);
 }
 
+Words resting_words(std::chrono::days age) {
+  return say("Cannot say: it is {} old, and it is cold out. A cold pile passes the household checks without being finished.",
+             Count{std::floor(static_cast<double>(age.count()) / 7.0), "week"});
+}
+
 Words unrated_words(CompostVerdict verdict, const YardCompost& compost) {
   const CompostKnown& known = compost.known;
   switch (verdict) {
@@ -326,6 +389,7 @@ Words unrated_words(CompostVerdict verdict, const YardCompost& compost) {
     case CompostVerdict::pile_at_work: return "Not finished: it is hot, or smells so. Leave it until it is cool and smells of earth.";
     case CompostVerdict::too_dry_to_tell:
       return "Cannot say: it is so dry that it would be cool in any case. Wet it until a handful clumps, and check it again after a week.";
+    case CompostVerdict::rests_in_cold: return resting_words(*known.age_in_cold);
     case CompostVerdict::check_failed: return "Cannot say: a household check failed. Find out why before you use it.";
     default: return say("Not finished, as far as this shows. {}", why_not(verdict, known));
   }
@@ -390,6 +454,7 @@ std::vector<Words> questions_of(const YardReadings& readings) {
   for (const SignInDoubt& sign : readings.signs_before_built) ask(sign_before_built_words(sign, *readings.built));
   for (const SignInDoubt& sign : readings.signs_after_today) ask(sign_after_today_words(sign, readings.today));
   if (readings.log && readings.log->dates_taken) ask(dates_taken_words(*readings.log->dates_taken));
+  for (const OppositeSigns& signs : opposite_signs(readings)) ask(opposite_words(signs));
   if (readings.scale) ask(scale_words(*readings.scale));
   if (readings.summary) ask(set_aside_words(readings.summary->set_aside));
   return questions;
@@ -397,14 +462,17 @@ std::vector<Words> questions_of(const YardReadings& readings) {
 
 void say_pile_now(PageWriter& writer, const YardReadings& readings, const Materials& materials) {
   for (const Words& question : questions_of(readings)) writer.paragraph(question);
+  if (const auto age = stale_since(readings)) writer.paragraph(stale_words(*age));
   bool first = true;
-  for (const NoticedSign& noticed : readings.noticed) {
-    if (!noticed.pile_is_known)
-      say_causes_to_choose(writer, noticed, causes_shown(readings));
+  for (const NoticedSign* noticed : signs_in_order(readings)) {
+    if (is_frozen(readings) && !can_be_seen_to_in_frost(*noticed))
+      say_after_thaw(writer, *noticed, materials);
+    else if (!noticed->pile_is_known)
+      say_causes_to_choose(writer, *noticed, causes_shown(readings));
     else if (first)
-      say_in_full(writer, noticed, materials);
+      say_in_full(writer, *noticed, materials);
     else
-      say_in_short(writer, noticed, materials);
+      say_in_short(writer, *noticed, materials);
     first = false;
   }
   writer.paragraph(activity_words(readings));

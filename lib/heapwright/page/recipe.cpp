@@ -82,6 +82,9 @@ Words what_rots_words(const Recipe& recipe) {
   return {};
 }
 
+/// Whether as much as heats well can go in, in the end.
+bool takes_a_yard(const Recipe& recipe) { return !recipe.room || is_enough_to_heat(*recipe.room); }
+
 Labels at_a_glance(const Recipe& recipe, const Materials& materials) {
   Labels labels;
   const bool far_off = verdict_of(recipe) == RecipeVerdict::far_off;
@@ -92,7 +95,8 @@ Labels at_a_glance(const Recipe& recipe, const Materials& materials) {
   if (!rots.empty()) labels.labels.push_back({"But", rots});
   const bool to_be_built = has_size(recipe) && !far_off;
   if (to_be_built && !is_enough_to_heat(*as_built(recipe).mix.volume))
-    labels.labels.push_back({"Heats", "hardly, so small: it rots all the same, but slowly. Keep adding, to a cubic yard"});
+    labels.labels.push_back({"Heats", say("hardly, so small: it rots all the same, but slowly{}",
+                                          takes_a_yard(recipe) ? ". Keep adding, to a cubic yard" : "")});
   const std::size_t before_cards = labels.labels.size();
   for (const Words& card : card_words(recipe, materials))
     labels.labels.push_back({labels.labels.size() > before_cards ? "" : "Later", card});

@@ -195,6 +195,9 @@ Words months_of(const Season& season) {
 }
 
 /// "each mowing, Apr to Oct", "each week", and of a load whose season nobody knows "each time".
+/// A drum takes no more than lets it turn over, whatever a week brings.
+constexpr const char* as_a_drum_sinks = "as it sinks, to two thirds full at most";
+
 Words each_time(const Card& card, const Materials& materials) {
   const bool mown = known_row(*materials.feedstocks, card.greens.id).has_tag("grassy");
   const Words time = mown ? "each mowing" : card.greens.keeps ? "each week" : "each time";
@@ -531,13 +534,15 @@ std::vector<Words> card_words(const Recipe& recipe, const Materials& materials) 
       with.push_back(named_before ? of_browns(browns, materials) : so_much_of(browns, materials));
     said = card.browns.size() == 1 ? card.browns.front().name : "";
     if (is_positive(card.water_to_add)) with.push_back(say("{} of water", carried(card.water_to_add, materials)));
-    cards.push_back(say("{}: {}", each_time(card, materials), joined(with, " + ")));
+    const bool is_tumbler = calls_for(recipe, Basic::rotate_a_tumbler);
+    cards.push_back(say("{}: {}", is_tumbler ? Words(as_a_drum_sinks) : each_time(card, materials), joined(with, " + ")));
   }
   return cards;
 }
 
 Words how_long_browns_last(const Recipe& recipe) {
-  if (recipe.cards.empty() || recipe.status == RecipeStatus::no_size) return {};
+  const bool goes_in_by_the_week = !recipe.cards.empty() && !calls_for(recipe, Basic::rotate_a_tumbler);
+  if (!goes_in_by_the_week || recipe.status == RecipeStatus::no_size) return {};
   if (!recipe.feeding) return "The browns that are left do not last a week: get more first, or leave clippings on the lawn.";
   if (!recipe.feeding->browns_run_out) return {};
   return say("The browns that are left last to about {}: get more by then.", HalfMonth{recipe.feeding->until});

@@ -86,7 +86,8 @@ struct StartingRatio {
 /// Browns that a plan left standing by, and how much of them a pile bears.
 struct KeptBrowns {
   RecipeAmount kept;
-  RecipeAmount at_most;  ///< of that: with more the C:N goes above its window
+  RecipeAmount at_most;           ///< of that: with more the C:N goes above its window
+  bool is_all_that_fits = false;  ///< a tumbler has room for no more
 };
 
 /// A pile as it was built: of the amounts of its recipe, without the water that they want.
@@ -94,10 +95,14 @@ struct PileAsBuilt {
   Yard yard;                              ///< whose supplies are what went in, all of it
   Answer<Recipe> recipe;                  ///< of that: what would set it right
   bool as_planned = false;                ///< the recipe left some of what is on hand
+  WaterMass watered;                      ///< as its recipe says
   std::optional<KeptBrowns> kept_browns;  ///< the most of them
 };
 /// @param recipe of the yard's first pile
 PileAsBuilt pile_as_built(const Yard& yard, const Answer<Recipe>& recipe, Date today);
+
+/// Whether water is worth a word: half a liter or less is none that anyone carries to a pile.
+inline bool is_carried(WaterMass water) { return water > 0.5 * unit::liter * water_density(); }
 
 /// What was noticed of a pile, and what mends it. Points into the tables of its yard.
 struct NoticedSign {
@@ -110,13 +115,14 @@ struct NoticedSign {
   bool as_planned = false;                ///< what went in is by the recipe, which left some of what is on hand
   std::vector<RecipeAmount> fix;          ///< to add to what went in; nothing where nothing is to be added
   WaterMass water;                        ///< likewise
+  WaterMass watered;                      ///< what it was given by its recipe, which the fix counts
+  bool is_mended_with = false;            ///< what is added for a sign before it mends this one too
   std::optional<KeptBrowns> kept_browns;  ///< to fork in, where the cause asks for browns
-  std::optional<Mix> mix;                 ///< what went in, without water
+  std::optional<Mix> mix;                 ///< what went in, with the water that the fix counts
   std::optional<Mix> mended;              ///< with the fix
   bool overfills = false;                 ///< with the fix there is more than the pile holds
 
-  /// Whether there is water to add: half a liter or less is none that anyone carries to a pile.
-  bool takes_water() const { return water > 0.5 * unit::liter * water_density(); }
+  bool takes_water() const { return is_carried(water); }
 };
 
 /// @param yard whose tables the sign points into
@@ -160,6 +166,26 @@ struct YardReadings {
   std::optional<FeltByHand> felt_last;           ///< after all that was measured
   std::optional<Answer<YardForecast>> forecast;  ///< as the log corrects it, where the yard says enough
 };
+
+/// Two signs that one place cannot have.
+struct OppositeSigns {
+  const NoticedSign* one = nullptr;
+  const NoticedSign* other = nullptr;
+};
+std::vector<OppositeSigns> opposite_signs(const YardReadings& readings);
+
+/// Whether a sign says that it is frozen, so that all else waits.
+bool is_frozen(const YardReadings& readings);
+
+/// Whether a sign says that it is not finished, so that there is no word of curing yet.
+bool is_unfinished(const YardReadings& readings);
+
+/// So long after a reading a pile may do something else. Judged.
+inline constexpr std::chrono::days reading_keeps(3);
+/// After that nobody can say of it what a pile does now. Judged.
+inline constexpr std::chrono::days reading_tells(14);
+/// How old the latest of its readings is, of a thermometer or a hand, where that is more than it keeps.
+std::optional<std::chrono::days> stale_since(const YardReadings& readings);
 
 /// Whether anything was measured, felt or noticed of the pile since it was built.
 bool is_anything_seen(const YardReadings& readings);

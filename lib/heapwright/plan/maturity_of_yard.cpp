@@ -5,6 +5,7 @@
 #include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/process/trajectory.hpp"
+#include "heapwright/process/weather.hpp"
 
 namespace heapwright {
 namespace {
@@ -62,6 +63,30 @@ bool is_at_work(const Observations& seen, const std::vector<Symptom>& symptoms) 
                      [&](const Noticed& noticed) { return counts(noticed.date) && is_at_work(noticed, symptoms); });
 }
 
+/// The day of which household checks tell: the latest, else that on which it is asked.
+Date checked_on(const Observations& seen, Date today) {
+  std::optional<Date> last;
+  for (const HouseholdCheck& check : seen.checks) last = std::max(last, check.date);
+  return last.value_or(today);
+}
+
+/// Its age where it has hardly seen warmth since it was built, and stands in the cold. Both bounds judged: below 5 °C nothing in a cold
+/// pile moves, and no pile of leaves is done in eight warm weeks.
+std::optional<std::chrono::days> age_in_cold(const Yard& yard, Date day) {
+  const TemperaturePoint cold = TemperaturePoint::from_celsius(5.0);
+  constexpr int enough_warm_days = 56;
+  constexpr std::chrono::days old(400);
+  if (!yard.climate || !yard.pile || !yard.pile->built) return std::nullopt;
+  const std::chrono::sys_days built(*yard.pile->built);
+  const std::chrono::days age = std::chrono::sys_days(day) - built;
+  if (age.count() < 0 || age > old) return std::nullopt;
+  const Weather weather = weather_of(*yard.climate);
+  if (weather.on(day) >= cold) return std::nullopt;
+  int warm = 0;
+  for (std::chrono::days since(0); since < age; ++since) warm += weather.on(Date(built + since)) >= cold ? 1 : 0;
+  return warm < enough_warm_days ? std::optional(age) : std::nullopt;
+}
+
 Assumption taken_for_granted(std::string what, std::string value) {
   return {std::move(what), std::move(value), std::nullopt, std::nullopt, "judged by us", std::nullopt};
 }
@@ -94,6 +119,7 @@ Answer<YardCompost> maturity_of(const Yard& yard, Date today) {
   answer->cured_by = cured_by(known.checks);
   known.has_cured = answer->cured_by && *answer->cured_by <= today;
   known.pile_at_work = is_at_work(yard.observations, *yard.tables.symptoms);
+  known.age_in_cold = age_in_cold(yard, checked_on(yard.observations, today));
   answer->reasons = reasons_of(known.rating, criteria);
   answer->report_lines = standing_lines(yard.observations.report_lines, *yard.tables.report_lines);
   answer->next = next_steps(known, criteria);

@@ -40,15 +40,25 @@ Mass rounded_down(const RecipeSupply& supply, Mass mass) {
   return std::floor(mass / measure + 1e-9) * measure;
 }
 
-/// How much of what is left of a supply the mix bears.
+/// What a tumbler with a mix in it has room for still, loose; nothing of a pile that is open.
+std::optional<Volume> room_left(const Yard& yard, const Mix& mix) {
+  if (!yard.pile || yard.pile->shape != PileShape::tumbler) return std::nullopt;
+  const Volume left = room_of(*yard.pile) - mix.volume.value_or(Volume());
+  return is_positive(left) ? left / yard.options.settling : Volume();
+}
+
+/// How much of what is left of a supply the mix bears, and a tumbler takes.
 std::optional<KeptBrowns> kept_of(const Yard& yard, const Supply& supply, Volume left, const Mix& mix, Date built) {
   const Mass kept = left * *supply.density();
   const RecipeQuestion asked = recipe_question({supply}, yard.targets, yard.options, built, yard.tables.materials);
   const RecipeSupply& counted = asked.supplies.front();
-  const Mass most = most_of(supply.ingredient(kept), mix, yard.targets.carbon_to_nitrogen.high);
+  const Mass borne = most_of(supply.ingredient(kept), mix, yard.targets.carbon_to_nitrogen.high);
+  const std::optional<Volume> room = room_left(yard, mix);
+  const bool is_short_of_room = room && *room * *supply.density() < std::min(borne, kept);
+  const Mass most = is_short_of_room ? *room * *supply.density() : borne;
   const Mass at_most = most >= kept ? kept : rounded_down(counted, most);
   if (!is_positive(at_most)) return std::nullopt;
-  return KeptBrowns{amount_of(counted, kept), amount_of(counted, at_most)};
+  return KeptBrowns{amount_of(counted, kept), amount_of(counted, at_most), is_short_of_room};
 }
 
 std::optional<KeptBrowns> kept_browns(const Yard& yard, const AsBuilt& pile, Date built) {
@@ -65,13 +75,15 @@ std::optional<KeptBrowns> kept_browns(const Yard& yard, const AsBuilt& pile, Dat
 }  // namespace
 
 PileAsBuilt pile_as_built(const Yard& yard, const Answer<Recipe>& recipe, Date today) {
-  PileAsBuilt pile{yard, recipe, false, std::nullopt};
+  PileAsBuilt pile{yard, recipe, false, WaterMass(), std::nullopt};
   if (!has_size(recipe.result)) return pile;
   const AsBuilt built = as_built(recipe.result);
   pile.as_planned = std::any_of(built.amounts.begin(), built.amounts.end(), is_left);
-  if (!pile.as_planned) return pile;
-  pile.kept_browns = kept_browns(yard, built, yard.built_or(today));
+  pile.watered = built.water_to_add;
+  if (pile.as_planned) pile.kept_browns = kept_browns(yard, built, yard.built_or(today));
   pile.yard.options.fill.reset();
+  pile.yard.options.given_water = pile.watered;
+  if (pile.yard.pile) pile.yard.pile->built.reset();  // what mends it is got today, not when it was built
   pile.yard.supplies.clear();
   for (const Portion& portion : recipe->batch.portions) pile.yard.supplies.push_back(all_in(portion));
   pile.recipe = first_recipe(pile.yard, today);

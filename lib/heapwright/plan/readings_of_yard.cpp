@@ -84,6 +84,12 @@ void tell_dates_in_doubt(const Yard& yard, Date today, YardReadings& answer) {
 
 // --- what they show ---
 
+bool is_turned_since_hot(const LogSummary& summary) {
+  if (!summary.last_turned) return false;
+  if (!summary.first_heated) return true;
+  return summary.cool_since && summary.last_turned->at() >= summary.cool_since->at();
+}
+
 Circumstances shown_by(const YardReadings& answer) {
   Circumstances shown;
   const std::optional<LogSummary>& summary = answer.summary;
@@ -98,6 +104,7 @@ Circumstances shown_by(const YardReadings& answer) {
     add(summary->was_near_fire_by(summary->last), Circumstance::near_fire);
   }
   add(summary && summary->first_heated, Circumstance::has_heated);
+  add(summary && is_turned_since_hot(*summary), Circumstance::turned);
   if (answer.log) {
     const std::vector<LogRow>& rows = answer.log->rows;
     add(std::any_of(rows.begin(), rows.end(), [](const LogRow& row) { return row.watered; }), Circumstance::watered);
@@ -115,11 +122,20 @@ bool never_heated(const Yard& yard, const YardReadings& answer) {
 
 /// Leaves out the causes of a pile that did heat.
 void leave_out_heated(NoticedSign& one) {
-  const auto has_heated = [](const Cause* cause) { return cause->when.contains(Circumstance::has_heated); };
+  const auto has_heated = [](const Cause* cause) { return cause->is_of(Circumstance::has_heated); };
   std::erase_if(one.other_causes, has_heated);
   if (!has_heated(one.cause) || one.other_causes.empty()) return;
   one.cause = one.other_causes.front();
   one.other_causes.erase(one.other_causes.begin());
+}
+
+/// Whether the same is added for two signs, so that it goes in once.
+bool has_the_same_fix(const NoticedSign& one, const NoticedSign& other) {
+  const auto is_alike = [](const RecipeAmount& a, const RecipeAmount& b) {
+    return a.supply == b.supply && a.id == b.id && a.mass == b.mass;
+  };
+  if (one.kept_browns && other.kept_browns) return one.fix.empty() && other.fix.empty();
+  return !one.fix.empty() && std::equal(one.fix.begin(), one.fix.end(), other.fix.begin(), other.fix.end(), is_alike);
 }
 
 /// What was noticed and what the log shows; each symptom once.
@@ -129,6 +145,9 @@ void take_noticed(const Yard& yard, const Answer<Recipe>* recipe, Date today, Ya
     if (recipe != nullptr && !pile) pile = pile_as_built(yard, *recipe, today);
     NoticedSign one = noticed_in(yard, pile ? &*pile : nullptr, name, day, shown_by(answer));
     if (!one.pile_is_known && never_heated(yard, answer)) leave_out_heated(one);
+    if (stale_since(answer) && !one.cause->is_of(Circumstance::near_fire)) one.is_measured = false;
+    one.is_mended_with =
+        std::any_of(answer.noticed.begin(), answer.noticed.end(), [&](const NoticedSign& other) { return has_the_same_fix(one, other); });
     const bool known =
         std::any_of(answer.noticed.begin(), answer.noticed.end(), [&](const NoticedSign& other) { return other.symptom == one.symptom; });
     if (!known) answer.noticed.push_back(std::move(one));
@@ -174,6 +193,32 @@ std::optional<FeltByHand> felt_last(const YardReadings& answer, const Yard& yard
 }
 
 }  // namespace
+
+std::vector<OppositeSigns> opposite_signs(const YardReadings& readings) {
+  std::vector<OppositeSigns> opposites;
+  for (const NoticedSign& one : readings.noticed) {
+    const std::vector<std::string>& ids = one.symptom->opposites;
+    for (const NoticedSign& other : readings.noticed) {
+      if (std::find(ids.begin(), ids.end(), other.symptom->id) != ids.end()) opposites.push_back({&one, &other});
+    }
+  }
+  return opposites;
+}
+
+bool is_frozen(const YardReadings& readings) {
+  return std::any_of(readings.noticed.begin(), readings.noticed.end(), [](const NoticedSign& one) { return one.symptom->is_frozen; });
+}
+
+bool is_unfinished(const YardReadings& readings) {
+  return std::any_of(readings.noticed.begin(), readings.noticed.end(), [](const NoticedSign& one) { return one.symptom->at_work; });
+}
+
+std::optional<std::chrono::days> stale_since(const YardReadings& readings) {
+  if (!readings.summary && !readings.felt_last) return std::nullopt;
+  const Date last = readings.felt_last ? readings.felt_last->date : Date(readings.summary->last.day());
+  const std::chrono::days age = sys_days(readings.today) - sys_days(last);
+  return age > reading_keeps ? std::optional(age) : std::nullopt;
+}
 
 bool is_anything_seen(const YardReadings& readings) {
   return readings.smokes || readings.summary || !readings.noticed.empty() || !readings.by_hand.empty();

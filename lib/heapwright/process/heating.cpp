@@ -197,10 +197,13 @@ std::vector<WhatWouldTip> what_would_tip(const PileToBuild& pile, const Weather&
   std::vector<WhatWouldTip> tips;
   if (chance + helps > 1.0 + rounding) return tips;
   const Volume volume = PileModel(pile, materials, ensemble).shape(ensemble.best).volume;
-  const bool more_fits = !pile.room || larger * volume <= *pile.room;
+  const bool is_tumbler = pile.pile && pile.pile->shape == PileShape::tumbler;
+  const Volume first = is_tumbler ? pile.share * pile.mix.volume.value_or(volume) : volume;  // nothing sinks in before it is full
+  const bool more_fits = !pile.room || larger * first <= *pile.room;
   for (const HeatingChange change :
        {HeatingChange::half_as_much_again, HeatingChange::greener, HeatingChange::packed_closer, HeatingChange::two_weeks_earlier}) {
     if (change == HeatingChange::half_as_much_again && !more_fits) continue;
+    if (change == HeatingChange::packed_closer && is_tumbler) continue;  // what is rotated lies loose
     const std::optional<PileToBuild> other = changed(pile, change, materials);
     if (!other) continue;
     const std::optional<double> then = chance_of(*other, weather, materials, ensemble, days);

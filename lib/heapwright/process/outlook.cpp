@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <iterator>
 
+#include "heapwright/time/date.hpp"
+
 namespace heapwright {
 namespace {
 
@@ -54,6 +56,14 @@ bool stalls(const Forecast& forecast) {
   constexpr int two_months = 60;
   return forecast.turf.likely && forecast.watered && forecast.watered->turf_day &&
          *forecast.watered->turf_day + two_months < *forecast.turf.likely;
+}
+
+bool gains_by_water(const Forecast& forecast) {
+  if (!forecast.watered || !forecast.watered->turf_day) return false;
+  const ReadyWindow& dry = forecast.heats.is_open() ? forecast.heats.if_not->turf : forecast.turf;
+  if (!dry.likely) return true;
+  const int watered = *forecast.watered->turf_day;
+  return watered < *dry.likely && !is_same_half_month(date_of(forecast, watered), date_of(forecast, *dry.likely));
 }
 
 bool gains_by_waiting(const Forecast& forecast) {

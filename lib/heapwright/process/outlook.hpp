@@ -15,6 +15,9 @@ ByWhen heats_by(const Forecast& forecast);
 /// Whether it dries and stands still, so that water makes it ready two months sooner or more (judged) and counts for more than waiting.
 bool stalls(const Forecast& forecast);
 
+/// Whether water makes it ready in an earlier half-month than it is without.
+bool gains_by_water(const Forecast& forecast);
+
 /// Whether a pile that is built in warmth is ready sooner than one built on the day it was to be.
 bool gains_by_waiting(const Forecast& forecast);
 

@@ -23,9 +23,17 @@ Spell half_month_from(const Forecast& forecast, std::size_t day) {
   return spell;
 }
 
+/// What is dry stands still at any warmth, but for frost.
+bool feel_alike(const Spell& one, const Spell& other) {
+  if (one.dry != other.dry) return false;
+  const bool is_any_frozen = one.warmth == Warmth::frozen || other.warmth == Warmth::frozen;
+  return one.warmth == other.warmth || (one.dry && !is_any_frozen);
+}
+
 /// Takes in the half-month after it, which feels the same.
 void take_in(Spell& spell, const Spell& next) {
   spell.to = next.to;
+  spell.warmth = std::max(spell.warmth, next.warmth);
   spell.core = spell.warmth >= Warmth::cool ? std::max(spell.core, next.core) : std::min(spell.core, next.core);
 }
 
@@ -48,7 +56,7 @@ std::vector<Spell> spells_of(const Forecast& forecast) {
   while (day < forecast.days.size()) {
     const Spell half = half_month_from(forecast, day);
     day += days_of(half);
-    if (!spells.empty() && spells.back().warmth == half.warmth && spells.back().dry == half.dry) {
+    if (!spells.empty() && feel_alike(spells.back(), half)) {
       take_in(spells.back(), half);
     } else {
       spells.push_back(half);

@@ -60,7 +60,7 @@ struct Wanted {
 };
 
 /// A pile of the size wished for, of what there is and what is added.
-Wanted pile_of_the_size(const RecipeQuestion& question) { return {question, {}}; }
+Wanted pile_of_the_size(const RecipeQuestion& question) { return {question, {.least_water = question.options.given_water}}; }
 
 /// A pile of everything on hand and what is added; what may be bought counts as added.
 Wanted pile_of_everything(RecipeQuestion question) {
@@ -72,7 +72,8 @@ Wanted pile_of_everything(RecipeQuestion question) {
     supply.use = Use::up_to;
     supply.available = Mass();
   }
-  return {std::move(question), {.fill = false, .capacity = false}};
+  const WaterMass given = question.options.given_water;
+  return {std::move(question), {.fill = false, .capacity = false, .least_water = given}};
 }
 
 /// The least of some candidates that brings the pile inside; nothing where that cannot be.
@@ -95,7 +96,7 @@ bool needs_nothing(const Wanted& wanted) { return least_of(wanted, {}).has_value
 Blend pile_with(const RecipeQuestion& question, const Amounts& amounts) {
   Blend blend = blend_of(question, amounts);
   blend.added_water = WaterMass();
-  WaterMass water = water_to(mix_of(blend), question.targets.moisture.aim);
+  WaterMass water = std::max(water_to(mix_of(blend), question.targets.moisture.aim), question.options.given_water);
   if (question.options.most_water) water = std::min(water, *question.options.most_water);
   blend.added_water = water;
   const bool inside = distance_from_aim(mix_of(blend), question.targets) <= on_the_edge;

@@ -21,6 +21,7 @@ struct RecipeOptions {
   std::optional<Volume> capacity;  ///< or a limit to it
   ShareOfLooseVolume settling = ShareOfLooseVolume::of(1.0);
   std::optional<WaterMass> most_water;
+  WaterMass given_water;  ///< what a pile got already, which every way to help counts
 };
 
 /// A volume of 1 L or more. @throws TextError

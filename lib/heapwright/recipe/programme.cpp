@@ -171,7 +171,8 @@ void Programme::add_supplies(bool everything_in) {
     floors_.push_back(low);
   }
   const std::optional<WaterMass>& most_water = question_->options.most_water;
-  water_ = program_.add_variable(0.0, most_water && hard_.water ? most_water->value() / scale_ : without_limit);
+  water_ =
+      program_.add_variable(hard_.least_water.value() / scale_, most_water && hard_.water ? most_water->value() / scale_ : without_limit);
   slack_ = program_.add_variable(-without_limit, without_limit);
   fraction_ = program_.add_variable(0.0, without_limit);
 }

@@ -46,6 +46,7 @@ struct HardLimits {
   bool capacity = true;
   bool shares = true;
   bool water = true;
+  WaterMass least_water{};           ///< of what is added
   double swelling = usual_swelling;  ///< at most; does not count where nothing is endless or limited, or a fill is wanted
 };
 
