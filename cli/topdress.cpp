@@ -8,6 +8,7 @@
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/lawn/working.hpp"
 #include "heapwright/page/pages.hpp"
+#include "heapwright/report/jobs_csv.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -22,6 +23,7 @@ struct TopdressOptions {
   std::string surface;
   std::string have;
   std::optional<double> budget;
+  bool csv = false;
   WorkingOption working;
 };
 
@@ -104,6 +106,20 @@ Bought bought(const TopdressOptions& options, const Yard& yard) {
   return std::move(*found);
 }
 
+ExitCode run_jobs(const TopdressOptions& options, const Yard& yard, const Show& show) {
+  const Date today = options.common.today();
+  const Materials& materials = yard.tables.materials;
+  const DressedJobs jobs = dress_jobs(*yard.lawn, yard.jobs, yard.topdressing, today, yard.units == ShownUnits::si, materials);
+  if (options.csv) {
+    options.common.print(csv_of_jobs(jobs));
+    return done;
+  }
+  Answer<Topdressing> all = topdress(*yard.lawn, yard.topdressing, materials, today);
+  if (options.working.asked) all.working = working_of_topdressing(all.result, options.working.units(options.common, show));
+  options.common.print_answer([&] { return json_of_jobs(all, jobs, materials); }, [&] { return jobs_page(all, jobs, materials); }, show);
+  return done;
+}
+
 ExitCode run_topdress(const TopdressOptions& options) {
   Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
   apply(options, yard);
@@ -124,6 +140,8 @@ ExitCode run_topdress(const TopdressOptions& options) {
                                 [&] { return budget_page(covered, found, yard.lawn.value_or(Lawn()), yard.tables.materials); }, show);
     return done;
   }
+  if (!yard.jobs.empty() && options.area.empty()) return run_jobs(options, yard, show);
+  if (options.csv) throw TextError("--csv is a line a job, and the file has none", "write [[job]] with its name, and job = in each zone");
   const bool measured = yard.lawn || options.file.empty();  // a file may leave the lawn for later
   const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
   Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.tables.materials, options.common.today());
@@ -151,6 +169,7 @@ void add_topdress_command(CLI::App& program, ChosenCommand& chosen) {
   command->add_option("--budget", options->budget, "your money, 600: how much of the file's offers does it buy?")
       ->check(CLI::PositiveNumber)
       ->excludes("--have");
+  command->add_flag("--csv", options->csv, "a line a job, as CSV");
   options->working.add_to(*command);
   options->common.add_to(*command);
   command->footer(

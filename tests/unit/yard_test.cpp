@@ -178,6 +178,20 @@ load = { volume = "10 m3", mass = "9 t" }
 minimum = "2 m3"
 step = "0.5 m3"
 screen = "12 mm"
+breaks = [{ from = "10 m3", price = 34 }]
+tax = "6 %"
+valid_until = 2026-12-31
+
+[[topdressing.offer]]
+name = "bags"
+unit = "1 compost-bag-40l"
+price = 4
+pallet = { holds = 40, price = 12 }
+own_haulage = { trip_cost = 25, volume = "2 m3", payload = "700 kg" }
+
+[[topdressing.fixed_cost]]
+name = "spreader hire"
+price = 95
 
 [soil_test]
 date = 2026-10-10
@@ -382,7 +396,7 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
     CHECK(plan.allowance == ShareOfVolume::of(0.07));
     CHECK(plan.compost == "food-scrap");
     CHECK_THAT(plan.own_screened->value(), WithinRel(0.010, exact));
-    REQUIRE(plan.offers.size() == 1);
+    REQUIRE(plan.offers.size() == 2);
     const Offer& offer = plan.offers[0];
     CHECK(offer.name == "bulk, delivered");
     CHECK(std::get<Volume>(offer.unit) == 1.0 * unit::m3);
@@ -394,6 +408,20 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
     CHECK(offer.minimum == 2.0 * unit::m3);
     CHECK(offer.step == 0.5 * unit::m3);
     CHECK_THAT(offer.screen->value(), WithinRel(0.012, exact));
+    REQUIRE(offer.breaks.size() == 1);
+    CHECK(offer.breaks[0].from == 10.0 * unit::m3);
+    CHECK(offer.breaks[0].price.value() == 34.0);
+    CHECK(offer.tax == ShareOfPrice::of(0.06));
+    CHECK(offer.valid_until == read_date("2026-12-31"));
+    const Offer& bags = plan.offers[1];
+    CHECK_THAT(bags.step.value(), WithinRel(0.04, exact));
+    REQUIRE(bags.pallet);
+    CHECK(bags.pallet->holds == 40.0);
+    REQUIRE(bags.own_haulage);
+    CHECK(bags.own_haulage->trip_cost.value() == 25.0);
+    CHECK(bags.own_haulage->load.mass == 700.0 * unit::kg);
+    REQUIRE(plan.fixed_costs.size() == 1);
+    CHECK(plan.fixed_costs[0].price.value() == 95.0);
   }
 }
 

@@ -50,6 +50,7 @@ class LawnReader {
     zone.measured_by = table.one_of("measured_by", measured_by_words());
     zone.depth = table.read("depth", [&](std::string_view text) { return read_side(text, surveying_); });
     zone.surface = table.one_of("surface", surface_words());
+    zone.job = table.text("job");
     return zone;
   }
 

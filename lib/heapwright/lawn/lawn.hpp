@@ -39,6 +39,7 @@ struct Zone {
   std::vector<Piece> cut_out{};
   std::optional<Surface> surface{};  ///< its own likewise
   std::optional<MeasuredBy> measured_by{};
+  std::optional<std::string> job{};  ///< that it is a part of (jobs.hpp)
 };
 
 struct Lawn {

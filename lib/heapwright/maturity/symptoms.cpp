@@ -26,7 +26,7 @@ const std::vector<std::pair<std::string, Circumstance>> circumstance_words{{"too
                                                                            {"small", Circumstance::small},
                                                                            {"big", Circumstance::big},
                                                                            {"cold", Circumstance::cold},
-                                                                           {"frost", Circumstance::frost},
+                                                                           {"freezes", Circumstance::freezes},
                                                                            {"rained-on", Circumstance::rained_on},
                                                                            {"in-a-tumbler", Circumstance::in_a_tumbler},
                                                                            {"hot", Circumstance::hot},

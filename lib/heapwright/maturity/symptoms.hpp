@@ -26,7 +26,7 @@ enum class Circumstance {
   small,  ///< hardly heats
   big,    ///< too tall
   cold,   ///< where it stands, then
-  frost,  ///< likewise: it freezes most nights
+  freezes,  ///< likewise: it freezes most nights
   rained_on,
   in_a_tumbler,
   // by its readings

@@ -25,6 +25,9 @@ Cost price_at(const Offer& offer, Volume volume) {
   return price;
 }
 
+/// What is neither delivered nor limited is carried home, and makes no load.
+bool comes_in_loads(const Offer& offer) { return offer.own_haulage || is_positive(offer.delivery) || offer.load.volume || offer.load.mass; }
+
 int loads_for(const LoadLimit& load, Volume volume, const std::optional<BulkDensity>& density) {
   double loads = 1.0;
   if (load.volume) loads = std::max(loads, whole_up(volume / *load.volume));
@@ -168,7 +171,7 @@ OrderLine line_for(const OrderQuestion& question, std::size_t offer, Volume volu
     line.loads = loads_for(from.own_haulage->load, volume, question.density);
     line.haulage = static_cast<double>(line.loads) * from.own_haulage->trip_cost;
   } else {
-    line.loads = loads_for(from.load, volume, question.density);
+    line.loads = comes_in_loads(from) ? loads_for(from.load, volume, question.density) : 0;
     line.haulage = (from.delivery_per == DeliveryPer::load ? static_cast<double>(line.loads) : 1.0) * from.delivery;
   }
   if (from.pallet) {

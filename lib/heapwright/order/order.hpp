@@ -13,7 +13,7 @@ struct OrderLine {
   std::size_t offer = 0;  ///< its place in the list
   double units = 0.0;
   Volume volume;
-  int loads = 0;    ///< delivered, or trips of one's own
+  int loads = 0;    ///< delivered, or trips of one's own; none of bags that are carried home
   int pallets = 0;  ///< that the bags come on
   Cost compost;     ///< with its tax
   Cost haulage;     ///< delivery, or one's own trips
@@ -39,7 +39,7 @@ struct OrderQuestion {
 /// One offer's line for a volume that is a multiple of its step, no less than its minimum:
 ///
 ///     units = volume/unit        compost = units × price (1 + tax), at the price of the largest break that the volume reaches
-///     loads = ⌈max(volume/load volume, volume × density/load mass)⌉, one where the load has no limit
+///     loads = ⌈max(volume/load volume, volume × density/load mass)⌉, one where the load has no limit, none of what nobody delivers
 ///     haulage = delivery, for each load or for the order, or loads × cost of a trip        pallets = ⌈units/holds⌉
 OrderLine line_for(const OrderQuestion& question, std::size_t offer, Volume volume);
 

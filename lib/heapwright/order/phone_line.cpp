@@ -69,7 +69,8 @@ std::string container_text(double count, const Container& container) {
 }
 
 bool names_its_loads(const Offer& offer) {
-  return !offer.own_haulage && (offer.delivery_per == DeliveryPer::load || offer.load.volume || offer.load.mass);
+  const bool by_the_load = offer.delivery_per == DeliveryPer::load && is_positive(offer.delivery);
+  return !offer.own_haulage && (by_the_load || offer.load.volume || offer.load.mass);
 }
 
 std::string line_text(const OrderLine& line, const Offer& offer, Length screen, const Materials& materials) {

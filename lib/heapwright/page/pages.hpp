@@ -1,6 +1,7 @@
 #pragma once
 /// A page for each answer: all that is said of it, in words, with its quantities.
 
+#include "heapwright/lawn/jobs.hpp"
 #include "heapwright/page/page.hpp"
 #include "heapwright/plan/plan.hpp"
 
@@ -14,10 +15,12 @@ Page recipe_page(const Answer<Recipe>& answer, const Materials& materials);
 Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materials);
 /// What an area takes, where the file does not measure the lawn.
 Page unmeasured_lawn_page(const Answer<Topdressing>& of_an_area, const std::string& file, const Materials& materials);
+/// What each of several jobs takes, and its order.
+Page jobs_page(const Answer<Topdressing>& all, const DressedJobs& jobs, const Materials& materials);
 /// How far a volume goes, of a lawn where one is known.
+Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials);
 /// What a budget buys, and how far that goes.
 Page budget_page(const Answer<Topdressing>& covered, const Bought& bought, const Lawn& lawn, const Materials& materials);
-Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials);
 
 /// What given amounts make.
 Page mix_page(const Answer<MixOnHand>& answer, const Targets& targets, const Materials& materials);

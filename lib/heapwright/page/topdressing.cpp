@@ -121,6 +121,63 @@ Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materi
   return finished(std::move(writer), answer, materials);
 }
 
+namespace {
+
+Words names_of_jobs(const DressedDrop& drop) { return listed({drop.jobs.begin(), drop.jobs.end()}); }
+
+bool has_prices(const DressedJobs& jobs) {
+  return std::any_of(jobs.drops.begin(), jobs.drops.end(), [](const DressedDrop& drop) { return !drop.topdressing.ordering->usual; });
+}
+
+Bullets orders_of_jobs(const DressedJobs& jobs) {
+  Bullets bullets;
+  for (const DressedDrop& drop : jobs.drops) {
+    const std::string& line = drop.topdressing.phone_line;
+    const Words order = line.empty() ? Words("every offer is out of date") : Words(line);
+    const Words cost = has_prices(jobs) && !line.empty() ? say(": {}", drop.topdressing.ordering->cost) : Words();
+    bullets.items.push_back(say("{}: {}{}", names_of_jobs(drop), order, cost));
+  }
+  return bullets;
+}
+
+Words all_jobs_words(const DressedJobs& jobs) {
+  std::vector<Words> once;
+  for (const FixedCost& fixed : jobs.fixed_costs) once.push_back(say("{} {}", fixed.name, fixed.price));
+  return say("All of it costs {}{}. Loads do not split between drops, so each is rounded up by itself.", jobs.cost,
+             once.empty() ? Words() : say(", with {}", listed(once)));
+}
+
+Grid jobs_grid(const DressedJobs& jobs) {
+  Grid grid;
+  grid.head = {"job", "area", "deep", "compost", "barrows"};
+  for (const DressedDrop& drop : jobs.drops) {
+    const Topdressing& dressing = drop.topdressing;
+    grid.rows.push_back({names_of_jobs(drop), dressing.area, SpreadDepth{dressing.depth}, dressing.volume_with_allowance,
+                         whole(static_cast<long long>(std::ceil(dressing.wheelbarrow_loads)))});
+  }
+  return grid;
+}
+
+}  // namespace
+
+Page jobs_page(const Answer<Topdressing>& all, const DressedJobs& jobs, const Materials& materials) {
+  PageWriter writer("Topdressing");
+  urgent_cautions(writer, all, materials);
+  writer.section(Depth::act);
+  say_hold(writer, all.result);
+  writer.section(Depth::act, "Order").block(orders_of_jobs(jobs));
+  if (has_prices(jobs)) writer.paragraph(all_jobs_words(jobs));
+  writer.block(jobs_grid(jobs));
+  Labels labels;
+  add_nutrients(labels, all.result, materials);
+  add_ground(labels, all->advice);
+  writer.labels(std::move(labels));
+  end_act(writer, all, materials, spreading);
+  writer.section(Depth::why, "Where it goes").block(zones(all.result));
+  say_why_of_nutrients(writer, all.result, materials);
+  return finished(std::move(writer), all, materials);
+}
+
 Page unmeasured_lawn_page(const Answer<Topdressing>& of_an_area, const std::string& file, const Materials& materials) {
   Page page = topdressing_page(of_an_area, materials);
   Paragraph why{say("No lawn is measured in {}. For every {} of it:", file, of_an_area->area)};

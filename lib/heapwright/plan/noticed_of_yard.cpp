@@ -71,7 +71,7 @@ void of_weather(const Yard& yard, Date day, Circumstances& found) {
   if (!yard.climate) return;
   const TemperaturePoint air = weather_of(*yard.climate).on(day);
   if (air < cold_air) found.insert(Circumstance::cold);
-  if (air < freezing_nights) found.insert(Circumstance::frost);
+  if (air < freezing_nights) found.insert(Circumstance::freezes);
 }
 
 void of_pile(const Yard& yard, const Answer<Recipe>& recipe, Date day, Circumstances& found) {

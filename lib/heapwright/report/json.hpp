@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "heapwright/lawn/jobs.hpp"
 #include "heapwright/materials/check.hpp"
 #include "heapwright/plan/plan.hpp"
 
@@ -10,6 +11,7 @@ namespace heapwright {
 
 std::string json_of_mix(const Answer<MixOnHand>& answer, const Materials& materials);
 std::string json_of_recipe(const Answer<Recipe>& answer, const Materials& materials);
+std::string json_of_jobs(const Answer<Topdressing>& all, const DressedJobs& jobs, const Materials& materials);
 std::string json_of_topdressing(const Answer<Topdressing>& answer, const Materials& materials);
 std::string json_of_plan(const Answer<Plan>& answer, const Materials& materials);
 std::string json_of_pile(const Answer<PileFit>& answer, const Materials& materials);

@@ -147,6 +147,18 @@ Json topdressing_json(const Topdressing& topdressing) {
           {"spreading", advice_json(topdressing.advice)}};
 }
 
+std::string json_of_jobs(const Answer<Topdressing>& all, const DressedJobs& jobs, const Materials& materials) {
+  Json json = topdressing_json(all.result);
+  json["jobs"] = Json::array();
+  for (const DressedDrop& drop : jobs.drops) {
+    Json one = topdressing_json(drop.topdressing);
+    one["jobs"] = drop.jobs;
+    json["jobs"].push_back(std::move(one));
+  }
+  json["cost_of_all"] = jobs.cost.value();
+  return printed(with_grounds(std::move(json), all, materials));
+}
+
 std::string json_of_topdressing(const Answer<Topdressing>& answer, const Materials& materials) {
   return printed(with_grounds(topdressing_json(answer.result), answer, materials));
 }

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "heapwright/lawn/jobs.hpp"
 #include "heapwright/lawn/lawn.hpp"
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/maturity/observations.hpp"
@@ -29,6 +30,7 @@ struct Yard {
   std::optional<PileDescription> pile;
   Observations observations;
   std::optional<Lawn> lawn;  ///< none where the file measures none
+  std::vector<Job> jobs;     ///< of its zones; none where they are one
   TopdressingPlan topdressing;
   std::string office;
 
