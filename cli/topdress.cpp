@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <memory>
 
 #include "command.hpp"
@@ -99,9 +100,12 @@ Bought bought(const TopdressOptions& options, const Yard& yard) {
     throw TextError("--budget: no prices are known", "write the offers in a yard file, a [[topdressing.offer]] each, and name the file");
   const Cost budget = *options.budget * unit::money;
   const Topdressing of_some = topdress(Lawn{{Zone{"lawn", read_area("1000 ft2"), std::nullopt}}}, plan, yard.tables.materials).result;
-  OrderQuestion question{plan.offers, Volume(), std::nullopt};
-  if (of_some.weight) question.density = of_some.weight->density.typical;
-  std::optional<Bought> found = bought_for(budget, std::move(question), plan.fixed_costs, options.common.today());
+  OrderQuestion question = order_question(of_some);
+  const Date day = options.common.today();
+  const bool some_valid =
+      std::any_of(question.offers.begin(), question.offers.end(), [&](const Offer& offer) { return offer.is_valid_on(day); });
+  if (!some_valid) throw TextError("--budget: every offer is out of date", "ask for new ones");
+  std::optional<Bought> found = bought_for(budget, std::move(question), plan.fixed_costs, day);
   if (!found) throw TextError(fmt::format("--budget: {:g} buys no compost of these offers", *options.budget), "give more");
   return std::move(*found);
 }

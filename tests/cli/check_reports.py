@@ -277,6 +277,10 @@ def check_without_limits(program):
     check("metals", "named", "No limit is at hand here for its arsenic (60 mg/kg) and E. coli (20 MPN/g): show the report" in screen, True)
     check("metals", "not those that are not there", "lead" in screen, False)
     check("no metals", "silent", "No limit is at hand" in screen_of(program, *RATED, "--test", "potassium=1 %"), False)
+    screen = screen_of(program, *RATED, "--test", "Salmonella=present", "--test", "clopyralid=20 ppb", "--test", "cadmium=ND", "--test", "foobar=7")
+    check("found", "first", screen.startswith("Wait: show the report to your extension office before you use any of it. Not judged here: Salmonella (present) "
+                                              "and clopyralid (20 ppb)."), True)
+    check("not known", "named", "Not judged, since this program does not know it: foobar (7)." in screen, True)
     screen = screen_of(program, *RATED, "--test", "arsenik=60 mg/kg", "--why")
     check("misspelt", "asked about", "arsenik 60 mg/kg (did you mean arsenic?)" in screen, True)
 

@@ -1,6 +1,7 @@
 #include "heapwright/lawn/topdressing.hpp"
 
 #include <algorithm>
+#include <functional>
 
 #include "heapwright/error.hpp"
 #include "heapwright/input/document.hpp"
@@ -188,9 +189,20 @@ Length coarsest_screen(const Topdressing& topdressing) {
   return (living ? 0.375 : 0.5) * unit::inch;
 }
 
+OrderQuestion order_question(const Topdressing& topdressing) {
+  OrderQuestion question{topdressing.plan.offers, topdressing.volume_with_allowance, {}, {}};
+  if (topdressing.weight) {
+    question.density = topdressing.weight->density.typical;
+    question.heaviest = topdressing.weight->density.high ? topdressing.weight->density.high : question.density;
+  }
+  const Length coarsest = coarsest_screen(topdressing) * (1.0 + 1e-9);
+  const auto is_fine = [&](const Offer& offer) { return !offer.screen || *offer.screen <= coarsest; };
+  if (std::any_of(question.offers.begin(), question.offers.end(), is_fine)) std::erase_if(question.offers, std::not_fn(is_fine));
+  return question;
+}
+
 void order_for(Topdressing& topdressing, Date today, bool metric, const Materials& materials) {
-  OrderQuestion question{topdressing.plan.offers, topdressing.volume_with_allowance, std::nullopt};
-  if (topdressing.weight) question.density = topdressing.weight->density.typical;
+  OrderQuestion question = order_question(topdressing);
   topdressing.ordering = ordering_of(std::move(question), topdressing.plan.fixed_costs, today, metric, materials);
   topdressing.phone_line = phone_line(*topdressing.ordering, coarsest_screen(topdressing), materials);
 }

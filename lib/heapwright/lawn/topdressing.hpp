@@ -128,6 +128,9 @@ struct Topdressing {
 Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials,
                              const std::optional<Date>& today = std::nullopt);
 
+/// What is asked of the offers of its plan: those too coarse for it are left out where there are others.
+OrderQuestion order_question(const Topdressing& topdressing);
+
 /// What to order for a topdressing on a day, by the offers of its plan.
 void order_for(Topdressing& topdressing, Date today, bool metric, const Materials& materials);
 

@@ -196,8 +196,17 @@ bool may_tell_of_fire(const std::string& word, const std::vector<std::string>& b
   if (is_past && any_begins_with(beside, burned_by_compost)) return false;
   if (word.starts_with("glow") && any_begins_with(beside, glows_by_itself)) return false;
   if (word == "smoker" || word == "smokers") return false;
+  if (word == "fire" && any_begins_with(beside, std::array<std::string_view, 1>{"ant"})) return false;
   return std::find(words_of_fire.begin(), words_of_fire.end(), word) != words_of_fire.end() ||
          std::any_of(signs_of_fire.begin(), signs_of_fire.end(), [&](std::string_view sign) { return word.starts_with(sign); });
+}
+
+/// "Burning hot" is a sign by that very name; a slip, as of "glows" for "grows", is not.
+bool is_its_own_name(const std::vector<Symptom>& symptoms, std::string_view text) {
+  const std::string plain = plain_name(text);
+  return std::any_of(symptoms.begin(), symptoms.end(), [&](const Symptom& symptom) {
+    return std::any_of(symptom.also.begin(), symptom.also.end(), [&](const std::string& name) { return plain_name(name) == plain; });
+  });
 }
 
 bool denies(const std::string& word) { return word == "no" || word == "not" || word == "without" || word == "isnt"; }
@@ -238,7 +247,7 @@ bool at_or_above(TemperaturePoint bound, const CoreReading& reading) {
 }
 
 bool tells_of_smoke(const std::vector<Symptom>& symptoms, std::string_view text) {
-  if (symptom_called(symptoms, text) != nullptr) return false;  // fire ants
+  if (is_its_own_name(symptoms, text)) return false;
   const std::vector<std::string> words = words_of(text);
   for (std::size_t i = 0; i < words.size(); ++i) {
     if (may_tell_of_fire(words[i], words) && !(i > 0 && denies(words[i - 1]))) return true;  // even of "no flames, but it smokes"

@@ -189,17 +189,29 @@ std::string_view standing_word(LineStanding standing) {
   return "";
 }
 
-bool is_to_be_asked_about(const StandingLine& line) {
-  const bool has_figure = line.reported.figure || line.standing == LineStanding::other_unit;
-  return line.line != nullptr && line.line->may_harm && !line.line->limit && has_figure;
+namespace {
+
+/// Words that tell of none of it: "ND", "negative"; not those of a test that failed.
+bool tells_of_none(const std::string& written, const ReportLines& lines) {
+  return lines.is_in_place_of_a_figure(written) && !plain_name(written).starts_with("fail");
 }
+
+/// Whether somebody has to be asked about a line before the compost goes on beds.
+bool is_to_be_asked_about(const ReportedLine& reported, const ReportLine* line, LineStanding stands, const ReportLines& lines) {
+  if (line == nullptr || !(line->may_harm || line->limit)) return false;
+  if (stands == LineStanding::within_limit || stands == LineStanding::beyond_limit) return false;
+  return !tells_of_none(reported.written, lines);
+}
+
+}  // namespace
 
 std::vector<StandingLine> standing_lines(const std::vector<ReportedLine>& reported, const ReportLines& lines) {
   std::vector<StandingLine> standing;
   for (const ReportedLine& one : reported) {
     const ReportLine* line = one.line.empty() ? nullptr : &known_row(lines.lines, one.line);
     const LineStanding stands = standing_of(one, line);
-    standing.push_back({one, line, stands, stands == LineStanding::not_known ? line_near_to(one.name, lines) : ""});
+    standing.push_back({one, line, stands, stands == LineStanding::not_known ? line_near_to(one.name, lines) : "",
+                        is_to_be_asked_about(one, line, stands, lines)});
   }
   return standing;
 }

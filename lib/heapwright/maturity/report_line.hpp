@@ -100,10 +100,9 @@ struct StandingLine {
   ReportedLine reported;
   const ReportLine* line = nullptr;  ///< none of a test, nor where none is known
   LineStanding standing = LineStanding::not_known;
-  std::string may_be{};  ///< the line that one nobody knows may be misspelt for
+  std::string may_be{};    ///< the line that one nobody knows may be misspelt for
+  bool ask_about = false;  ///< it may harm, some may be in it, and it is held against no limit
 };
-/// Whether a figure stands for something that may harm, and no limit is at hand for it.
-bool is_to_be_asked_about(const StandingLine& line);
 /// In the order of the report. @param lines must outlive the result
 std::vector<StandingLine> standing_lines(const std::vector<ReportedLine>& reported, const ReportLines& lines);
 

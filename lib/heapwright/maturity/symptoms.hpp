@@ -23,9 +23,9 @@ enum class Circumstance {
   airless,
   grassy,
   scraps,
-  small,  ///< hardly heats
-  big,    ///< too tall
-  cold,   ///< where it stands, then
+  small,    ///< hardly heats
+  big,      ///< too tall
+  cold,     ///< where it stands, then
   freezes,  ///< likewise: it freezes most nights
   rained_on,
   in_a_tumbler,

@@ -168,7 +168,7 @@ OrderLine line_for(const OrderQuestion& question, std::size_t offer, Volume volu
   const Cost net = line.units * price_at(from, volume);
   line.compost = net + from.tax * net;
   if (from.own_haulage) {
-    line.loads = loads_for(from.own_haulage->load, volume, question.density);
+    line.loads = loads_for(from.own_haulage->load, volume, question.heaviest ? question.heaviest : question.density);
     line.haulage = static_cast<double>(line.loads) * from.own_haulage->trip_cost;
   } else {
     line.loads = comes_in_loads(from) ? loads_for(from.load, volume, question.density) : 0;
@@ -286,7 +286,7 @@ std::optional<OneLoadLess> one_load_less(const OrderQuestion& question, const Or
 std::vector<Order> each_alone(const OrderQuestion& question) {
   std::vector<Order> alone;
   for (std::size_t i = 0; i < question.offers.size(); ++i) {
-    const OrderQuestion only{{question.offers[i]}, question.need, question.density};
+    const OrderQuestion only{{question.offers[i]}, question.need, question.density, question.heaviest};
     Order order = *cheapest_order(only);
     order.lines.front().offer = i;
     alone.push_back(std::move(order));

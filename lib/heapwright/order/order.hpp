@@ -32,8 +32,9 @@ struct Order {
 /// What is asked of a list of offers.
 struct OrderQuestion {
   std::vector<Offer> offers;
-  Volume need;                         ///< with the allowance
-  std::optional<BulkDensity> density;  ///< of the compost: without it loads that are limited by weight are counted by volume alone
+  Volume need;                          ///< with the allowance
+  std::optional<BulkDensity> density;   ///< of the compost: without it loads that are limited by weight are counted by volume alone
+  std::optional<BulkDensity> heaviest{};  ///< wet: one's own trips go by it, since nobody at the yard weighs them
 };
 
 /// One offer's line for a volume that is a multiple of its step, no less than its minimum:

@@ -169,15 +169,48 @@ void say_beyond_limits(PageWriter& writer, const std::vector<StandingLine>& line
   }
 }
 
-/// What may harm, and is held against no limit: nobody should take the verdict for a word on it.
-void say_without_limits(PageWriter& writer, const std::vector<StandingLine>& lines) {
-  std::vector<Words> figures;
+/// Lines to be asked about, with or without a figure.
+std::vector<Words> to_be_asked_about(const std::vector<StandingLine>& lines, bool with_figure) {
+  std::vector<Words> words;
   for (const StandingLine& one : lines) {
-    if (is_to_be_asked_about(one)) figures.push_back(say("{} ({})", one.line->name, one.reported.written));
+    if (one.ask_about && one.reported.figure.has_value() == with_figure)
+      words.push_back(say("{} ({})", one.line->name, one.reported.written));
   }
+  return words;
+}
+
+/// What was found and may harm: above every verdict.
+void say_found(PageWriter& writer, const std::vector<StandingLine>& lines) {
+  const std::vector<Words> found = to_be_asked_about(lines, false);
+  if (found.empty()) return;
+  writer.paragraph(say("Wait: show the report to your extension office before you use any of it. Not judged here: {}.", listed(found)));
+}
+
+/// Figures that are held against no limit: nobody should take the verdict for a word on them.
+void say_without_limits(PageWriter& writer, const std::vector<StandingLine>& lines) {
+  const std::vector<Words> figures = to_be_asked_about(lines, true);
   if (figures.empty()) return;
   writer.paragraph(
       say("No limit is at hand here for its {}: show the report to your extension office before any of it goes on beds.", listed(figures)));
+}
+
+/// A young pile in the cold that a laboratory calls stable: its own sample?
+void say_young(PageWriter& writer, const CompostKnown& known) {
+  if (!known.age_in_cold || rests_in_cold(known)) return;
+  writer.paragraph(say("The pile is {} old, and it is cold out: was the sample taken from this one?", in_weeks(*known.age_in_cold)));
+}
+
+/// What nobody here knows is judged by nothing, and should not pass for judged.
+void say_not_known(PageWriter& writer, const std::vector<StandingLine>& lines) {
+  constexpr std::size_t most_named_here = 3;
+  std::vector<Words> names;
+  std::size_t all = 0;
+  for (const StandingLine& one : lines) {
+    if (one.standing != LineStanding::not_known) continue;
+    if (++all <= most_named_here) names.push_back(say("{} ({})", one.reported.name, one.reported.written));
+  }
+  if (all > most_named_here) names.push_back(say("{} more", whole(static_cast<long long>(all - most_named_here))));
+  if (!names.empty()) writer.paragraph(say("Not judged, since this program does not know it: {}.", listed(names)));
 }
 
 /// Where a household check speaks for compost that its tests speak against.
@@ -453,9 +486,13 @@ Page maturity_page(const Answer<YardCompost>& answer, const Materials& materials
   const YardCompost& compost = answer.result;
   PageWriter writer("Is the compost finished?");
   urgent_cautions(writer, answer, materials);
-  writer.section(Depth::act).paragraph(verdict_words(compost));
+  writer.section(Depth::act);
+  say_found(writer, compost.report_lines);
   say_beyond_limits(writer, compost.report_lines);
+  writer.paragraph(verdict_words(compost));
   say_without_limits(writer, compost.report_lines);
+  say_young(writer, compost.known);
+  say_not_known(writer, compost.report_lines);
   say_checks_against_tests(writer, compost.known);
   say_what_to_do(writer, compost);
   end_act(writer, answer, materials, using_it);

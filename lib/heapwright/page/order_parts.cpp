@@ -54,6 +54,12 @@ Words one_load_less_words(const Topdressing& topdressing) {
              SpreadDepth{share * topdressing.depth});
 }
 
+Words trips_words(const OrderLine& line, const Offer& offer) {
+  const Volume each = line.volume / static_cast<double>(line.loads);
+  return say("{} of your own, about {} each: wet compost is heavy, keep to what your vehicle may carry",
+             Count{static_cast<double>(line.loads), "trip"}, in_unit_of(offer, each, 2));
+}
+
 bool is_too_coarse(const Offer& offer, const Topdressing& topdressing) {
   return offer.screen && *offer.screen > coarsest_screen(topdressing) * (1.0 + 1e-9);
 }
@@ -92,6 +98,7 @@ void add_order(Labels& labels, const Topdressing& topdressing, const Materials& 
   if (ordering->one_load_less) add("Or", one_load_less_words(topdressing));
   for (const OrderLine& line : ordering->best->lines) {
     const Offer& offer = ordering->question.offers[line.offer];
+    if (offer.own_haulage) add("Trips", trips_words(line, offer));
     if (is_too_coarse(offer, topdressing))
       add("Coarse", say("\"{}\" is screened to {}: for a lawn ask for finer", offer.name, SpreadDepth{*offer.screen}));
   }

@@ -376,7 +376,7 @@ Words likely_finished(const YardCompost& compost) {
 
 Words resting_words(std::chrono::days age) {
   return say("Cannot say: it is {} old, and it is cold out. A cold pile passes the household checks without being finished.",
-             Count{std::floor(static_cast<double>(age.count()) / 7.0), "week"});
+             in_weeks(age));
 }
 
 Words unrated_words(CompostVerdict verdict, const YardCompost& compost) {
@@ -527,5 +527,7 @@ Words felt_words(Date date, HandWarmth warmth) {
   const char* word = warmth == HandWarmth::hot ? "hot" : warmth == HandWarmth::warm ? "warm" : "cold";
   return say("{}, {}", DayOfMonth{date}, word);
 }
+
+Words in_weeks(std::chrono::days age) { return Count{std::floor(static_cast<double>(age.count()) / 7.0), "week"}; }
 
 }  // namespace heapwright

@@ -31,6 +31,9 @@ Words step_words(const NextStep& step, const YardCompost& compost);
 /// The household check to do next, and how.
 Words check_words(const CheckCriterion& check);
 
+/// "3 weeks"
+Words in_weeks(std::chrono::days age);
+
 /// "164 °F on Jun 7"
 Words reading_words(const PileReading& reading);
 

@@ -143,8 +143,7 @@ Bullets orders_of_jobs(const DressedJobs& jobs) {
 Words all_jobs_words(const DressedJobs& jobs) {
   std::vector<Words> once;
   for (const FixedCost& fixed : jobs.fixed_costs) once.push_back(say("{} {}", fixed.name, fixed.price));
-  return say("All of it costs {}{}. Loads do not split between drops, so each is rounded up by itself.", jobs.cost,
-             once.empty() ? Words() : say(", with {}", listed(once)));
+  return say("All of it costs {}{}. Loads do not split between drops.", jobs.cost, once.empty() ? Words() : say(", with {}", listed(once)));
 }
 
 Grid jobs_grid(const DressedJobs& jobs) {

@@ -430,6 +430,11 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
     recipe.feeding = feeding_schedule(supplies, question, recipe, built);
   }
   recipe.left_out = left_out_of(yard.supplies);
+  if (recipe.everything_in) {
+    Blend all = all_on_hand(question);
+    all.added_water = recipe.everything_in->water_to_add;
+    note_what_rots(recipe.everything_in->mix, all, yard.tables.materials, *yard.tables.ensemble);
+  }
   if (recipe.mix) recipe.basics = basics_of(yard, supplies, recipe);
   Facts facts = facts_of_pile(yard, recipe, built);
   if (recipe.mix) {

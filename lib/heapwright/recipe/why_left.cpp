@@ -60,9 +60,11 @@ WhyLeft by_balance(const RecipeQuestion& question, const AsBuilt& pile, std::siz
   const auto& ratio = targets.carbon_to_nitrogen;
   if (supply.most_of_volume && all.parts[place].share && !at_most(*supply.most_of_volume, *all.parts[place].share))
     return WhyLeft::its_share;
-  if (all.carbon_to_nitrogen && *all.carbon_to_nitrogen > just_above(ratio.high)) return WhyLeft::too_brown;
-  if (all.carbon_to_nitrogen && *all.carbon_to_nitrogen < just_below(ratio.low)) return WhyLeft::too_green;
-  if (all.moisture && *all.moisture > just_above(targets.moisture.high)) return WhyLeft::too_wet;
+  const bool browner = is_browner(supply.ingredient, pile.mix);
+  const bool wetter = !pile.mix.moisture || supply.ingredient.properties.moisture > *pile.mix.moisture;
+  if (browner && all.carbon_to_nitrogen && *all.carbon_to_nitrogen > just_above(ratio.high)) return WhyLeft::too_brown;
+  if (!browner && all.carbon_to_nitrogen && *all.carbon_to_nitrogen < just_below(ratio.low)) return WhyLeft::too_green;
+  if (wetter && all.moisture && *all.moisture > just_above(targets.moisture.high)) return WhyLeft::too_wet;
   if (all.moisture && *all.moisture < just_below(targets.moisture.low)) return WhyLeft::no_water;
   return nearest_edge(supply.ingredient, pile.mix, targets);
 }
