@@ -87,12 +87,14 @@ def mass_and_density(ingredient, draws):
     row = FEEDSTOCKS[feedstock]
     lies = CONTAINERS.get(unit, {}).get("packing", [])
     lies = [lies] if isinstance(lies, str) else lies
-    packing = packing or next((one for one in lies if one in row["bulk_density"]), row["usual_packing"])
+    named, packing = packing, packing or next((one for one in lies if one in row["bulk_density"]), row["usual_packing"])
     density = draws.of(row["bulk_density"][packing][0], feedstock, packing)
     if unit in KILOGRAMS:
         return amount * KILOGRAMS[unit], density
     size = draws.of(CONTAINERS[unit], feedstock, unit, typical="volume") if unit in CONTAINERS else CUBIC_METRES[unit]
-    return amount * size * density, density
+    shaken_out = named is None and packing == "packed" and row["usual_packing"] != "packed"  # a bale, as the pile is built
+    in_pile = draws.of(row["bulk_density"][row["usual_packing"]][0], feedstock, row["usual_packing"]) if shaken_out else density
+    return amount * size * density, in_pile
 
 
 def content(feedstock, draws):

@@ -73,7 +73,7 @@ class Report:
 
 def number_and_unit(text):
     """"48.5:1" -> (48.5, ":1"); decimals stay as printed."""
-    match = re.fullmatch(r"(\d+(?:\.\d+)?)\s*(\S.*)", text)
+    match = re.fullmatch(r"(-?\d+(?:\.\d+)?)\s*(\S.*)", text)
     if not match:
         raise SystemExit(f"cannot read the value \"{text}\"")
     number, unit = Decimal(match[1]), match[2]
