@@ -110,6 +110,15 @@ Bought bought(const TopdressOptions& options, const Yard& yard) {
   return std::move(*found);
 }
 
+template <class PageOf>
+ExitCode print_coverage(const TopdressOptions& options, const Yard& yard, Volume volume, PageOf&& page_of) {
+  const Show show = options.common.show(yard.units);
+  Answer<Topdressing> covered = coverage(yard, volume, options.common.today());
+  if (options.working.asked) covered.working = working_of_coverage(covered.result, options.working.units(options.common, show));
+  options.common.print_answer([&] { return json_of_topdressing(covered, yard.tables.materials); }, [&] { return page_of(covered); }, show);
+  return done;
+}
+
 ExitCode run_jobs(const TopdressOptions& options, const Yard& yard, const Show& show) {
   const Date today = options.common.today();
   const Materials& materials = yard.tables.materials;
@@ -128,21 +137,16 @@ ExitCode run_topdress(const TopdressOptions& options) {
   Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
   apply(options, yard);
   const Show show = options.common.show(yard.units);
+  const Lawn known = yard.lawn.value_or(Lawn());
   if (!options.have.empty()) {
     const Volume volume = volume_on_hand(options, yard.tables.materials);
-    Answer<Topdressing> covered = coverage(yard, volume, options.common.today());
-    if (options.working.asked) covered.working = working_of_coverage(covered.result, options.working.units(options.common, show));
-    options.common.print_answer([&] { return json_of_topdressing(covered, yard.tables.materials); },
-                                [&] { return coverage_page(covered, volume, yard.lawn.value_or(Lawn()), yard.tables.materials); }, show);
-    return done;
+    return print_coverage(options, yard, volume,
+                          [&](const auto& covered) { return coverage_page(covered, volume, known, yard.tables.materials); });
   }
   if (options.budget) {
     const Bought found = bought(options, yard);
-    Answer<Topdressing> covered = coverage(yard, found.order.volume, options.common.today());
-    if (options.working.asked) covered.working = working_of_coverage(covered.result, options.working.units(options.common, show));
-    options.common.print_answer([&] { return json_of_topdressing(covered, yard.tables.materials); },
-                                [&] { return budget_page(covered, found, yard.lawn.value_or(Lawn()), yard.tables.materials); }, show);
-    return done;
+    return print_coverage(options, yard, found.order.volume,
+                          [&](const auto& covered) { return budget_page(covered, found, known, yard.tables.materials); });
   }
   if (!yard.jobs.empty() && options.area.empty()) return run_jobs(options, yard, show);
   if (options.csv) throw TextError("--csv is a line a job, and the file has none", "write [[job]] with its name, and job = in each zone");

@@ -17,6 +17,8 @@ import sys
 import tempfile
 import tomllib
 
+from arithmetic import Checks
+
 MATERIALS = pathlib.Path(__file__).resolve().parents[2] / "materials"
 POUND, FOOT, INCH = 0.45359237, 0.3048, 0.0254
 YARD3 = (3 * FOOT) ** 3
@@ -32,14 +34,11 @@ HOLD = ["high", "High", "VERY HIGH", "very high", "excessive", "Excessive", "abo
 GO = ["optimum", "Optimum", "medium", "low", "very low", "below optimum", "adequate", "L", "M", "12 ppm Bray P1 (low)", "optimum range"]
 ASK = ["85 ppm", "85 ppm Mehlich-3", "85 ppm M3", "purple", "class four"]
 
-failures, checks = [], 0
+counted = Checks()
 
 
 def check(where, holds, what):
-    global checks
-    checks += 1
-    if not holds:
-        failures.append(f"{where}: {what}")
+    counted(holds, f"{where}: {what}")
 
 
 def near(where, found, expected, relative=1e-9):
@@ -231,7 +230,7 @@ def check_analyses(program, yard, rng):
         # By atomic weights P2O5 is 2.29137 and K2O 1.20460 times the element; the program has five digits of it.
         nutrients = expected_nutrients(0.25 * INCH, figures)
         freed = expected_freed(nutrients["nitrogen"][1], figures["ratio"])
-        before = len(failures)
+        before = len(counted.failures)
         found = json.loads(run(program, "topdress", yard, "--json"))["nutrients_kg_per_100m2"]
         for key, name in (("nitrogen_total", "nitrogen"), ("p2o5", "p2o5"), ("k2o", "k2o")):
             near(f"analysis {number} {key}", found[key], 100 * nutrients[name][1], 1e-9 if name == "nitrogen" else 3e-5)
@@ -239,8 +238,8 @@ def check_analyses(program, yard, rng):
         check(f"analysis {number}", (found["nitrogen_available"] is None) == (freed is None), "available")
         if freed is not None and found["nitrogen_available"]:
             near(f"analysis {number} available", found["nitrogen_available"]["likely"], 100 * freed[1])
-        if len(failures) > before:
-            failures.append(f"the file was\n{yard.read_text(encoding='utf-8')}")
+        if len(counted.failures) > before:
+            counted.failures.append(f"the file was\n{yard.read_text(encoding='utf-8')}")
 
 
 def check_salts(program, yard):
@@ -325,9 +324,9 @@ def main():
         check_soil_tests(program, yard)
         check_age(program, yard)
         check_credit(program, yard)
-    print("\n".join(failures[:40]))
-    print(f"{checks} checks of nutrients and soil tests, {len(failures)} failures")
-    return 1 if failures else 0
+    print("\n".join(counted.failures[:40]))
+    print(f"{counted.count} checks of nutrients and soil tests, {len(counted.failures)} failures")
+    return 1 if counted.failures else 0
 
 
 if __name__ == "__main__":

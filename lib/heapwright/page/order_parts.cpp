@@ -1,5 +1,6 @@
 #include "heapwright/page/order_parts.hpp"
 
+#include <cmath>
 #include <utility>
 
 #include "heapwright/materials/rows.hpp"
@@ -33,15 +34,17 @@ Words fixed_words(const Ordering& ordering) {
 Words margin_words(const Topdressing& topdressing) {
   const Volume need = topdressing.volume_with_allowance;
   const auto takes = [&](const Words& volume) {
-    return say("{} with {} for overlap and lumps", volume, Percent{topdressing.plan.allowance.value()});
+    return say("{}, {}, with {} for overlap and lumps", volume, Count{std::ceil(topdressing.wheelbarrow_loads), "wheelbarrow load"},
+               Percent{topdressing.plan.allowance.value()});
   };
   const std::optional<Ordering>& ordering = topdressing.ordering;
   if (!ordering || !ordering->best) return takes(need);
   const Offer& offer = ordering->question.offers[ordering->best->lines.front().offer];
-  constexpr int roughly = 2;
-  const auto rest = [&](Volume volume) { return Words(in_unit_of(offer, volume, roughly)); };
-  const Words spare = is_positive(ordering->best->left_over) ? say("; {} is spare", rest(ordering->best->left_over)) : Words();
-  const Words less = ordering->one_step_less ? say(", a step less {} short", rest(need - *ordering->one_step_less)) : Words();
+  const Words spare =
+      is_positive(ordering->best->left_over) ? say("; {} is spare", in_unit_of(offer, ordering->best->left_over, 2)) : Words();
+  const Words less = ordering->one_step_less ? say("; {} would be {} short", in_unit_of(offer, *ordering->one_step_less),
+                                                   Percent{static_cast<double>((need - *ordering->one_step_less) / need)})
+                                             : Words();
   return say("{}{}{}", takes(in_unit_of(offer, need)), spare, less);
 }
 

@@ -22,8 +22,6 @@ Words when_of(const TopdressingPlan& plan) {
   return months.empty() ? Words(season_for(plan.grass)) : joined(months);
 }
 
-Words loads(const Topdressing& topdressing) { return Count{std::ceil(topdressing.wheelbarrow_loads), "wheelbarrow load"}; }
-
 /// A weight that only the supplier's analysis tells has no range.
 Words weight_words(const LikelyBand<Mass>& mass) {
   if (mass.low < mass.high) return say("{}, moist or dry: order by volume", Between<Mass>{mass.low, mass.high});
@@ -88,8 +86,8 @@ std::vector<Words> to_measure_closer(const Lawn& lawn) {
 
 void say_topdressing(PageWriter& writer, const Topdressing& topdressing, const Materials& materials) {
   say_order(writer, topdressing);
-  writer.paragraph(say("Spread compost over {}, {} deep{}: {}, {}.", topdressing.area, SpreadDepth{topdressing.depth},
-                       are_of_one_depth(topdressing.zones) ? "" : " on average", topdressing.volume, loads(topdressing)));
+  writer.paragraph(say("Spread compost over {}, {} deep{}: {}.", topdressing.area, SpreadDepth{topdressing.depth},
+                       are_of_one_depth(topdressing.zones) ? "" : " on average", topdressing.volume));
   writer.block(amounts(topdressing, materials));
   say_poorly_known(writer, topdressing);
   if (const std::vector<Words> names = to_measure_closer(topdressing.lawn); !names.empty())

@@ -75,7 +75,7 @@ Date checked_on(const Observations& seen, Date today) {
 std::optional<std::chrono::days> age_in_cold(const Yard& yard, Date day) {
   const TemperaturePoint cold = TemperaturePoint::from_celsius(5.0);
   constexpr int enough_warm_days = 56;
-  constexpr std::chrono::days old(400);
+  constexpr std::chrono::days old(400);  // it has seen every season; no need to count its days
   if (!yard.climate || !yard.pile || !yard.pile->built) return std::nullopt;
   const std::chrono::sys_days built(*yard.pile->built);
   const std::chrono::days age = std::chrono::sys_days(day) - built;

@@ -60,8 +60,9 @@ WhyLeft by_balance(const RecipeQuestion& question, const AsBuilt& pile, std::siz
   const auto& ratio = targets.carbon_to_nitrogen;
   if (supply.most_of_volume && all.parts[place].share && !at_most(*supply.most_of_volume, *all.parts[place].share))
     return WhyLeft::its_share;
-  const bool browner = is_browner(supply.ingredient, pile.mix);
-  const bool wetter = !pile.mix.moisture || supply.ingredient.properties.moisture > *pile.mix.moisture;
+  const Properties& own = supply.ingredient.properties;
+  const bool browner = own.carbon > ratio.aim * own.nitrogen;
+  const bool wetter = own.moisture > targets.moisture.aim;
   if (browner && all.carbon_to_nitrogen && *all.carbon_to_nitrogen > just_above(ratio.high)) return WhyLeft::too_brown;
   if (!browner && all.carbon_to_nitrogen && *all.carbon_to_nitrogen < just_below(ratio.low)) return WhyLeft::too_green;
   if (wetter && all.moisture && *all.moisture > just_above(targets.moisture.high)) return WhyLeft::too_wet;
