@@ -179,11 +179,12 @@ std::vector<Words> to_be_asked_about(const std::vector<StandingLine>& lines, boo
   return words;
 }
 
-/// What was found and may harm: above every verdict.
-void say_found(PageWriter& writer, const std::vector<StandingLine>& lines) {
-  const std::vector<Words> found = to_be_asked_about(lines, false);
-  if (found.empty()) return;
+/// What was found and may harm: above the verdict, which does not know of it.
+void say_verdict(PageWriter& writer, const YardCompost& compost) {
+  const std::vector<Words> found = to_be_asked_about(compost.report_lines, false);
+  if (found.empty()) return static_cast<void>(writer.paragraph(verdict_words(compost)));
   writer.paragraph(say("Wait: show the report to your extension office before you use any of it. Not judged here: {}.", listed(found)));
+  writer.paragraph(say("By all else: {}", verdict_words(compost)));
 }
 
 /// Figures that are held against no limit: nobody should take the verdict for a word on them.
@@ -487,9 +488,8 @@ Page maturity_page(const Answer<YardCompost>& answer, const Materials& materials
   PageWriter writer("Is the compost finished?");
   urgent_cautions(writer, answer, materials);
   writer.section(Depth::act);
-  say_found(writer, compost.report_lines);
   say_beyond_limits(writer, compost.report_lines);
-  writer.paragraph(verdict_words(compost));
+  say_verdict(writer, compost);
   say_without_limits(writer, compost.report_lines);
   say_young(writer, compost.known);
   say_not_known(writer, compost.report_lines);

@@ -61,7 +61,7 @@ Words makes(const Recipe& recipe) {
   const Mix& mix = as_built(recipe).mix;
   const Words moist = mix.moisture ? say(", {} moist", *mix.moisture) : Words();
   const Words volume = mix.volume && has_size(recipe) ? say("{}, ", *mix.volume) : Words();
-  const bool said = verdict_of(recipe) == RecipeVerdict::nearly_right;  // in the headline
+  const bool said = verdict_of(recipe) == RecipeVerdict::nearly_right || greens_lacking(recipe);  // above
   return say("{}{}{}{}", volume, ratio_words(mix), moist, said ? Words() : say(": {}", character_words(mix, recipe.targets)));
 }
 

@@ -95,14 +95,20 @@ Words use_of_group(const std::vector<Remainder>& group, const Recipe& recipe, co
   return use_of_left_over(use, room_sets_size(recipe) ? "as the pile sinks" : when_it_goes_in(group.front().why));
 }
 
+/// Nothing of "too green" where greens are what it lacks: bound nitrogen makes nothing green.
+Words why_rest_words(const std::optional<WhyLeft>& why, const Recipe& recipe) {
+  return why == WhyLeft::too_green && greens_lacking(recipe) ? Words() : why_left_words(why);
+}
+
 /// "The other 11 leaf bags of autumn leaves and all 3 straw bales of straw (too brown): keep them dry for later."
 Words remainders_step(const std::vector<Remainder>& group, const Recipe& recipe, const Materials& materials) {
   const bool for_one_reason = std::all_of(group.begin(), group.end(), [&](const Remainder& left) { return left.why == group.front().why; });
   std::vector<Words> rests;
   for (const Remainder& left : group)
-    rests.push_back(for_one_reason ? rest_words(left, materials) : say("{}{}", rest_words(left, materials), why_left_words(left.why)));
+    rests.push_back(for_one_reason ? rest_words(left, materials)
+                                   : say("{}{}", rest_words(left, materials), why_rest_words(left.why, recipe)));
   const Words use = use_of_group(group, recipe, materials);
-  return say("{}{}: {}.", capital(listed(rests)), for_one_reason ? why_left_words(group.front().why) : Words(),
+  return say("{}{}: {}.", capital(listed(rests)), for_one_reason ? why_rest_words(group.front().why, recipe) : Words(),
              use.empty() ? Words("put away") : use);
 }
 
