@@ -6,6 +6,8 @@
 #include "command.hpp"
 #include "heapwright/guide/plain.hpp"
 #include "heapwright/guide/things.hpp"
+#include "heapwright/input/printable.hpp"
+#include "heapwright/lawn/order_sheet.hpp"
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/lawn/working.hpp"
 #include "heapwright/page/pages.hpp"
@@ -25,6 +27,7 @@ struct TopdressOptions {
   std::string have;
   std::optional<double> budget;
   bool csv = false;
+  std::string order_sheet;
   WorkingOption working;
 };
 
@@ -119,10 +122,19 @@ ExitCode print_coverage(const TopdressOptions& options, const Yard& yard, Volume
   return done;
 }
 
+/// All sheets of a file, to be printed on both sides of their paper.
+void write_sheets(const TopdressOptions& options, const std::vector<OrderSheet>& sheets, const Yard& yard, const Show& show) {
+  if (options.order_sheet.empty()) return;
+  const std::string title = yard.title.empty() ? "Compost order" : yard.title;
+  write_whole("--order-sheet: ", options.order_sheet, printable(html_of_sheets(title, order_sheet_pages(sheets, yard.tables), show)),
+              options.common.force);
+}
+
 ExitCode run_jobs(const TopdressOptions& options, const Yard& yard, const Show& show) {
   const Date today = options.common.today();
   const Materials& materials = yard.tables.materials;
   const DressedJobs jobs = dress_jobs(*yard.lawn, yard.jobs, yard.topdressing, today, yard.units == ShownUnits::si, materials);
+  write_sheets(options, order_sheets(jobs, yard.jobs, materials, *yard.tables.sheet_lines), yard, show);
   if (options.csv) {
     options.common.print(csv_of_jobs(jobs));
     return done;
@@ -154,6 +166,11 @@ ExitCode run_topdress(const TopdressOptions& options) {
   const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
   Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.tables.materials, options.common.today());
   if (measured) order_for(topdressing.result, options.common.today(), yard.units == ShownUnits::si, yard.tables.materials);
+  if (measured && !options.order_sheet.empty()) {
+    const OrderSheet sheet =
+        order_sheet(yard.title, yard.site.value_or(Site()), topdressing.result, yard.tables.materials, *yard.tables.sheet_lines);
+    write_sheets(options, {sheet}, yard, show);
+  }
   if (options.working.asked) topdressing.working = working_of_topdressing(topdressing.result, options.working.units(options.common, show));
   options.common.print_answer([&] { return json_of_topdressing(topdressing, yard.tables.materials); },
                               [&] {
@@ -177,6 +194,9 @@ void add_topdress_command(CLI::App& program, ChosenCommand& chosen) {
   command->add_option("--budget", options->budget, "your money, 600: how much of the file's offers does it buy?")
       ->check(CLI::PositiveNumber)
       ->excludes("--have");
+  command->add_option("--order-sheet", options->order_sheet, "write a sheet to print: supplier in front, crew on the back")
+      ->excludes("--have")
+      ->excludes("--budget");
   command->add_flag("--csv", options->csv, "a line a job, as CSV");
   options->working.add_to(*command);
   options->common.add_to(*command);

@@ -29,6 +29,7 @@ Job read_job(Table& table, const std::vector<Job>& before) {
   if (!job.name.empty() && place_of_job(before, job.name))
     table.problem_at("name", fmt::format("\"{}\" names two jobs", job.name), "give each job a name of its own");
   for (const Value& with : table.list("shares_loads_with")) job.shares_loads_with.push_back(with.text().value_or(""));
+  job.site = read_site(table);
   table.finish();
   return job;
 }

@@ -1,10 +1,12 @@
 #pragma once
 /// Several sites in one file: each takes its own zones, and its compost is dropped there.
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "heapwright/lawn/lawn.hpp"
+#include "heapwright/lawn/site.hpp"
 #include "heapwright/lawn/topdressing.hpp"
 
 namespace heapwright {
@@ -12,6 +14,7 @@ namespace heapwright {
 struct Job {
   std::string name;
   std::vector<std::string> shares_loads_with;  ///< jobs that one crew hauls to from one yard
+  std::optional<Site> site{};
 };
 
 /// Reads [[job]]. With jobs, every zone names one of them and every job has a zone; else that is a problem of the file.

@@ -13,8 +13,6 @@
 namespace heapwright {
 namespace {
 
-const std::vector<std::pair<std::string, Grass>> grass_words{{"cool-season", Grass::cool_season}, {"warm-season", Grass::warm_season}};
-
 CompostWeight weight_of(const CompostContents& contents) { return {contents.name, contents.bulk_density, contents.bulk_density.whose}; }
 
 LikelyBand<Mass> mass_of_compost(Volume volume, const PublishedValue<BulkDensity>& density) {
@@ -48,7 +46,7 @@ std::vector<Assumption> assumptions_for(const Topdressing& topdressing) {
   const TopdressingPlan& plan = topdressing.plan;
   std::vector<Assumption> assumptions;
   assumptions.push_back(
-      {"allowance for overlap, lumps and settling", plan.allowance, std::nullopt, std::nullopt, "judged by us", std::nullopt});
+      {"allowance for overlap, lumps and settling", allowance_of(plan), std::nullopt, std::nullopt, whose_allowance(plan), std::nullopt});
   const CompostFigure<BulkDensity>& density = topdressing.contents.bulk_density;
   Assumption weight = assumed_of_compost("weight of " + topdressing.contents.name, density);
   if (weight.low) weight.could_change_answer = (*density.high - *density.low) / *density.typical;  // of the weight; the volume stays
@@ -63,6 +61,11 @@ std::vector<Assumption> assumptions_for(const Topdressing& topdressing) {
 }
 
 }  // namespace
+
+const std::vector<std::pair<std::string, Grass>>& grass_words() {
+  static const std::vector<std::pair<std::string, Grass>> words{{"cool-season", Grass::cool_season}, {"warm-season", Grass::warm_season}};
+  return words;
+}
 
 std::string_view season_for(Grass grass) {
   return grass == Grass::cool_season ? "early fall or spring, cool-season grass" : "late spring, warm-season grass";
@@ -88,14 +91,14 @@ TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   if (!table) return plan;
   plan.depth = table->read("depth", read_length);
   if (plan.depth && !is_positive(*plan.depth)) table->problem_at("depth", "a topdressing has a depth", "write depth = \"1/4 in\"");
-  plan.grass = table->one_of("grass", grass_words).value_or(plan.grass);
+  plan.grass = table->one_of("grass", grass_words()).value_or(plan.grass);
   plan.months = read_months(*table, "months");
   plan.surface = table->one_of("surface", surface_words()).value_or(plan.surface);
   if (plan.depth && is_positive(*plan.depth)) report_smothering(*table, *plan.depth, plan.surface);
   plan.near_water = table->flag("near_water").value_or(false);
   plan.steep = table->flag("steep").value_or(false);
   plan.frozen_or_snow = table->flag("frozen_or_snow").value_or(false);
-  plan.allowance = table->read("allowance", read_fraction<OfVolume>).value_or(plan.allowance);
+  plan.allowance = table->read("allowance", read_fraction<OfVolume>);
   plan.compost = table->read("compost", [&](std::string_view name) { return find_compost(materials, name).id; }).value_or(plan.compost);
   plan.analysis = read_compost_analysis(*table);
   plan.own_screened = table->read("own_screened", read_length);
@@ -116,6 +119,17 @@ void check_depth(Length depth, Surface surface) {
   if (surface == Surface::bare || depth <= depth_to_refuse * (1.0 + 1e-9)) return;
   throw DomainError(print_in(depth, "in", 3) + " of compost at once would smother a living lawn",
                     "spread 1/4 in now and again next year; for bare ground, a new lawn or a bed say surface = \"new\" (--surface new)");
+}
+
+ShareOfVolume allowance_of(const TopdressingPlan& plan) {
+  constexpr double usual = 0.05;
+  if (plan.allowance) return *plan.allowance;
+  return allowance_after(plan.spreads).value_or(ShareOfVolume::of(usual));
+}
+
+std::string whose_allowance(const TopdressingPlan& plan) {
+  if (plan.allowance) return "your own figure";
+  return plan.spreads.empty() ? "judged by us" : "by what you used before";
 }
 
 Length usual_depth(Surface surface) { return (surface == Surface::bare ? 1.0 : 0.25) * unit::inch; }
@@ -145,6 +159,14 @@ bool is_deeper(const std::vector<ZoneDressing>& zones, Surface surface, Length d
   });
 }
 
+/// Whether a living zone gets more than a depth with what lies on it since a year.
+bool is_deeper_with_spreads(const Lawn& lawn, const TopdressingPlan& plan, Length depth, Date today) {
+  return std::any_of(lawn.zones.begin(), lawn.zones.end(), [&](const Zone& zone) {
+    return surface_of(zone, plan) == Surface::lawn &&
+           depth_of(zone, plan) + spread_since_last_year(zone, plan.spreads, today) > depth * (1.0 + 1e-9);
+  });
+}
+
 }  // namespace
 
 Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, const Materials& materials, const std::optional<Date>& today) {
@@ -160,11 +182,13 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   }
   result.spread = spread_of(lawn);
   result.depth = result.volume / result.area;
-  result.volume_with_allowance = result.volume + plan.allowance * result.volume;
+  const ShareOfVolume allowance = allowance_of(plan);
+  result.volume_with_allowance = result.volume + allowance * result.volume;
   result.times_a_year = std::max(1, static_cast<int>(plan.months.size()));
   result.deep = is_deeper(result.zones, Surface::lawn, depth_to_warn_at, 1);
   result.deep_on_bare = is_deeper(result.zones, Surface::bare, depth_to_warn_at_on_bare_ground, 1);
-  result.deep_in_a_year = is_deeper(result.zones, Surface::lawn, depth_a_year_to_warn_at, result.times_a_year);
+  result.deep_in_a_year = is_deeper(result.zones, Surface::lawn, depth_a_year_to_warn_at, result.times_a_year) ||
+                          (today && is_deeper_with_spreads(lawn, plan, depth_a_year_to_warn_at, *today));
   result.per_year = static_cast<double>(result.times_a_year) * result.volume_with_allowance;
   result.covers = result.area;
   result.contents = contents_of(known_row(*materials.composts, plan.compost), plan.analysis, materials);
@@ -176,7 +200,7 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   if (const Container* wheelbarrow = row_with_id(*materials.containers, "wheelbarrow")) {
     result.wheelbarrow = Load{wheelbarrow->volume, source_words(materials, wheelbarrow->source, wheelbarrow->evidence)};
     result.wheelbarrow_loads = result.volume_with_allowance / wheelbarrow->volume;
-    for (ZoneDressing& zone : result.zones) zone.wheelbarrow_loads = (zone.volume + plan.allowance * zone.volume) / wheelbarrow->volume;
+    for (ZoneDressing& zone : result.zones) zone.wheelbarrow_loads = (zone.volume + allowance * zone.volume) / wheelbarrow->volume;
   }
   answer.assumptions = assumptions_for(result);
   answer.cautions = cautions_for(*materials.cautions, facts_of(plan));
@@ -214,7 +238,7 @@ bool are_of_one_depth(const std::vector<ZoneDressing>& zones) {
 Area area_covered(Volume volume, const TopdressingPlan& plan) {
   const Length depth = depth_of(plan);
   if (!is_positive(depth)) throw DomainError("a topdressing has a depth", "write \"1/4 in\"");
-  return volume / (depth + plan.allowance * depth);
+  return volume / (depth + allowance_of(plan) * depth);
 }
 
 }  // namespace heapwright

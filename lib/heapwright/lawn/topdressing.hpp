@@ -4,12 +4,14 @@
 #include <chrono>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "heapwright/lawn/compost_analysis.hpp"
 #include "heapwright/lawn/lawn.hpp"
 #include "heapwright/lawn/nutrients.hpp"
 #include "heapwright/lawn/soil_test.hpp"
+#include "heapwright/lawn/spread.hpp"
 #include "heapwright/lawn/spreading.hpp"
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/mix/answer.hpp"
@@ -24,6 +26,8 @@ namespace heapwright {
 class Table;
 
 enum class Grass { cool_season, warm_season };
+/// Each with its word in a yard file.
+const std::vector<std::pair<std::string, Grass>>& grass_words();
 
 struct TopdressingPlan {
   std::optional<Length> depth;  ///< usual_depth() of the surface where nobody said
@@ -33,14 +37,19 @@ struct TopdressingPlan {
   bool near_water = false;
   bool steep = false;
   bool frozen_or_snow = false;
-  ShareOfVolume allowance = ShareOfVolume::of(0.05);  ///< overlap, lumps, settling in haulage; judged
+  std::optional<ShareOfVolume> allowance;  ///< allowance_of() where nobody said
   std::string compost = "yard-trimmings";
   std::optional<CompostAnalysis> analysis;  ///< of the compost to be bought, in place of the table's figures
   std::optional<Length> own_screened;
   std::vector<Offer> offers;
   std::vector<FixedCost> fixed_costs;
   std::optional<SoilTest> soil_test;
+  std::vector<Spread> spreads;  ///< before now
 };
+
+/// For overlap, lumps and settling in haulage: the plan's own, else what was used before, else 5 % (judged).
+ShareOfVolume allowance_of(const TopdressingPlan& plan);
+std::string whose_allowance(const TopdressingPlan& plan);
 
 /// Above this a living lawn is warned about, and above the next refused (no source seen recommends more than half an inch on live turf in
 /// one pass).
@@ -112,7 +121,7 @@ struct Topdressing {
   SpreadingAdvice advice;                ///< whether to spread at all
   bool deep = false;                     ///< more than 3/8 in on a living lawn
   bool deep_on_bare = false;             ///< more than 2 in on bare ground
-  bool deep_in_a_year = false;           ///< more than half an inch on a living lawn in all its times a year
+  bool deep_in_a_year = false;           ///< more than half an inch on a living lawn in a year, with what lies there already
   std::vector<ZoneDressing> zones;
 
   std::optional<Ordering> ordering;  ///< where it was asked for (order_for)

@@ -137,7 +137,8 @@ Term volume_on_the_ground(Working& working, const Topdressing& topdressing, cons
 }
 
 Term allowance_term(const Topdressing& topdressing) {
-  return given("e", "allowance for overlap, lumps and settling, as a fraction", topdressing.plan.allowance.value(), "", "judged by us");
+  return given("e", "allowance for overlap, lumps and settling, as a fraction", allowance_of(topdressing.plan).value(), "",
+               whose_allowance(topdressing.plan));
 }
 
 /// What a volume weighs, moist or dry, and how many loads it is.

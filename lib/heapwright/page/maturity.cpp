@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "heapwright/maturity/verdict.hpp"
+#include "heapwright/page/limit_parts.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/page/pile_now.hpp"
 
@@ -73,18 +74,6 @@ void say_checks(PageWriter& writer, const CompostKnown& known, const Materials& 
 }
 
 // --- tests ---
-
-Words bound_words(const Bound& bound, const Tested& value) {
-  switch (bound.side) {
-    case Bound::Side::below: return say("below {}", value);
-    case Bound::Side::at_most: return say("at most {}", value);
-    case Bound::Side::above: return say("above {}", value);
-    case Bound::Side::at_least: return say("at least {}", value);
-  }
-  return {};
-}
-
-Words bound_words(const Bound& bound, TestQuantity measured) { return bound_words(bound, Tested{measured, bound.value}); }
 
 /// "14.4 °F (8 °C)", "below 5 mg/kg"
 Words told_words(TestQuantity measured, const TestValue& value, std::optional<Bound::Side> told) {

@@ -30,18 +30,24 @@ Words fixed_words(const Ordering& ordering) {
   return say(", and {}: {} in all", listed(words), ordering.cost);
 }
 
+/// Less than a hundredth of the need is hardly anything.
+Words spare_words(Volume left_over, Volume need, const Offer& offer) {
+  constexpr double hardly_any = 0.01;
+  if (left_over < hardly_any * need) return "; hardly any is spare";
+  return say("; {} is spare", in_unit_of(offer, left_over, 2));
+}
+
 /// What it takes, what of the order is left over, and what a step less would be short.
 Words margin_words(const Topdressing& topdressing) {
   const Volume need = topdressing.volume_with_allowance;
   const auto takes = [&](const Words& volume) {
     return say("{}, {}, with {} for overlap and lumps", volume, Count{std::ceil(topdressing.wheelbarrow_loads), "wheelbarrow load"},
-               Percent{topdressing.plan.allowance.value()});
+               Percent{allowance_of(topdressing.plan).value()});
   };
   const std::optional<Ordering>& ordering = topdressing.ordering;
   if (!ordering || !ordering->best) return takes(need);
   const Offer& offer = ordering->question.offers[ordering->best->lines.front().offer];
-  const Words spare =
-      is_positive(ordering->best->left_over) ? say("; {} is spare", in_unit_of(offer, ordering->best->left_over, 2)) : Words();
+  const Words spare = spare_words(ordering->best->left_over, need, offer);
   const Words less = ordering->one_step_less ? say("; {} would be {} short", in_unit_of(offer, *ordering->one_step_less),
                                                    Percent{static_cast<double>((need - *ordering->one_step_less) / need)})
                                              : Words();
@@ -82,6 +88,16 @@ Words in_bags(Volume volume, const Materials& materials) {
   return SoldInBags{volume, us_bag.volume, si_bag.volume};
 }
 
+/// "49 cu yd on 59100 sq ft, Sep 11, 2026: 0.27 in deep for 1/4 in, 7 % more"
+Words spread_words(const Spread& spread) {
+  const Words day = spread.date ? say(", {}", *spread.date) : Words();
+  const double over = spread.over();
+  constexpr double as_meant = 0.005;
+  const Words off = std::abs(over) < as_meant ? Words("as meant")
+                                              : say("{} {} than meant", Percent{std::abs(over)}, over > 0.0 ? "more" : "less");
+  return say("{} went on {}{}: {} deep, {}", spread.used, spread.area, day, SpreadDepth{spread.depth}, off);
+}
+
 bool is_in_bags(const Ordering& ordering) {
   return ordering.best && std::holds_alternative<ContainerCount>(ordering.question.offers[ordering.best->lines.front().offer].unit);
 }
@@ -94,6 +110,7 @@ void add_order(Labels& labels, const Topdressing& topdressing, const Materials& 
   const bool or_bags = ordering && ordering->usual && !is_in_bags(*ordering);
   add("Takes", or_bags ? say("{}. Or {}", margin_words(topdressing), in_bags(topdressing.volume_with_allowance, materials))
                        : margin_words(topdressing));
+  if (!topdressing.plan.spreads.empty()) add("Before", spread_words(topdressing.plan.spreads.back()));
   if (!ordering || ordering->usual) return;
   if (!ordering->best) return add("Offers", "all are out of date: ask for new ones");
   add("Cost", say("{}{}", priced(*ordering->best, *ordering, materials), fixed_words(*ordering)));

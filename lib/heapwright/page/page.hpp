@@ -42,6 +42,35 @@ struct Grid {
   std::vector<Words> head;               ///< empty: the rows speak for themselves
   std::vector<std::vector<Words>> rows;  ///< a row of one cell heads those below it
 };
+/// To tick off.
+struct Boxes {
+  std::vector<Words> items;
+};
+/// To fill in by hand: each name with what is known of it, or with room to write.
+struct Form {
+  struct Field {
+    Words name;
+    Words given;  ///< empty: it is left to write
+  };
+  std::vector<Field> fields;
+};
+/// The ground that a barrow of compost covers.
+struct SquareOfGround {
+  Length side;
+};
+/// Compost as a truck leaves it.
+struct ConeOnGround {
+  Length across;
+  Length high;
+};
+/// As thick as compost is to lie, at its true size on paper.
+struct TrueThickness {
+  Length depth;
+};
+struct Drawing {
+  std::variant<SquareOfGround, ConeOnGround, TrueThickness> of;
+  Words in_words;  ///< for those who cannot see it
+};
 /// A line over time, with what it may be off by.
 struct Chart {
   std::string title;
@@ -64,7 +93,7 @@ struct WorkedOut {
   Working working;
 };
 
-using Block = std::variant<Paragraph, Bullets, Numbered, Labels, Grid, Chart, Warnings, WorkedOut>;
+using Block = std::variant<Paragraph, Bullets, Numbered, Labels, Grid, Boxes, Form, Drawing, Chart, Warnings, WorkedOut>;
 
 struct Section {
   Depth depth = Depth::act;

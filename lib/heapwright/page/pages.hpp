@@ -2,6 +2,7 @@
 /// A page for each answer: all that is said of it, in words, with its quantities.
 
 #include "heapwright/lawn/jobs.hpp"
+#include "heapwright/lawn/order_sheet.hpp"
 #include "heapwright/page/page.hpp"
 #include "heapwright/plan/plan.hpp"
 
@@ -17,6 +18,8 @@ Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materi
 Page unmeasured_lawn_page(const Answer<Topdressing>& of_an_area, const std::string& file, const Materials& materials);
 /// What each of several jobs takes, and its order.
 Page jobs_page(const Answer<Topdressing>& all, const DressedJobs& jobs, const Materials& materials);
+/// Two sides for each drop: one for the supplier, one for the crew.
+std::vector<Page> order_sheet_pages(const std::vector<OrderSheet>& sheets, const Tables& tables);
 /// How far a volume goes, of a lawn where one is known.
 Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials);
 /// What a budget buys, and how far that goes.

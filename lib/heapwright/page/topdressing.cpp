@@ -188,7 +188,7 @@ namespace {
 /// A volume at the depths that are usual on a living lawn, and how deep it lies on all of a lawn that is known.
 Labels at_usual_depths(const Topdressing& covered, Volume volume, Area whole) {
   Labels labels;
-  const Volume spread = volume / (1.0 + covered.plan.allowance.value());
+  const Volume spread = volume / (1.0 + allowance_of(covered.plan).value());
   for (const double inches : {0.125, 0.25, 0.375})
     labels.labels.push_back(
         {inches == 0.125 ? "At" : "", say("{} it covers {}", SpreadDepth{inches * unit::inch}, Area(spread / (inches * unit::inch)))});
@@ -220,7 +220,7 @@ Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn
   say_hold(writer, covered.result);
   writer.paragraph(
       say("{} of compost covers about {}{}, {} deep, with {} for overlap and lumps.{}", volume, covered->covers,
-          is_known ? say(" of your {}", whole) : Words(), SpreadDepth{covered->depth}, Percent{covered->plan.allowance.value()},
+          is_known ? say(" of your {}", whole) : Words(), SpreadDepth{covered->depth}, Percent{allowance_of(covered->plan).value()},
           !is_known                  ? Words()
           : whole <= covered->covers ? Words(" That is enough.")
                                      : say(" You need {} more.", Volume(volume * ((whole - covered->covers) / covered->covers).value()))));

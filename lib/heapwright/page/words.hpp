@@ -25,6 +25,14 @@ namespace heapwright {
 struct Capacity {
   Volume volume;
 };
+/// To two digits: "17 ft", "5.1 m".
+struct AboutLength {
+  Length length;
+};
+/// Of what nobody measures to the drop: "2.5 gallons", "9.4 L".
+struct AboutCapacity {
+  Volume volume;
+};
 /// Of compost on the ground: "1/4 in", "6 mm".
 struct SpreadDepth {
   Length depth;
@@ -141,7 +149,7 @@ struct AssumedFigure {
 };
 
 using Fragment = std::variant<std::string, Volume, Area, Length, Mass, WaterMass, BulkDensity, TemperaturePoint, TemperatureDifference,
-                              Duration, Date, CarbonNitrogenRatio, MoistureWetBasis, Capacity, SpreadDepth, AboutTemperature,
+                              Duration, Date, CarbonNitrogenRatio, MoistureWetBasis, Capacity, AboutCapacity, AboutLength, SpreadDepth, AboutTemperature,
                               ExactTemperature, AboutDifference, WholeDifference, CarriedWater, AboutWater, LargeMeasure, WaterForMeasure,
                               Percent, Number, Count, HalfMonth, DayOfMonth, DayOfWeek, Span, Tested, SoldInBags, OutOf, Cost, LawnMeasure,
                               OnLawnMeasure, RoughlyOnLawnMeasure, OnLawnMeasureBand, VolumeBand, Between<Volume>, Between<Capacity>,

@@ -73,6 +73,18 @@ Json soil_test_json(const Topdressing& topdressing) {
           {"nitrogen_recommended_kg_per_100m2", test->nitrogen_recommended ? Json(on_100_m2(*test->nitrogen_recommended)) : Json(nullptr)}};
 }
 
+Json spreads_json(const std::vector<Spread>& spreads) {
+  Json list = Json::array();
+  for (const Spread& spread : spreads)
+    list.push_back({{"on", spread.of.empty() ? Json(nullptr) : Json(spread.of)},
+                    {"date", spread.date ? Json(print_date(*spread.date)) : Json(nullptr)},
+                    {"used_m3", spread.used.value()},
+                    {"area_m2", spread.area.value()},
+                    {"aim_m", spread.aim.value()},
+                    {"depth_m", spread.depth.value()}});
+  return list;
+}
+
 Json advice_json(const SpreadingAdvice& advice) {
   return {{"hold", advice.is_hold()},
           {"phosphorus", phosphorus_verdict_word(advice.phosphorus)},
@@ -132,6 +144,8 @@ Json topdressing_json(const Topdressing& topdressing) {
           {"zones", zones_json(topdressing)},
           {"depth_m", topdressing.depth.value()},
           {"volume_m3", topdressing.volume.value()},
+          {"allowance_fraction", allowance_of(topdressing.plan).value()},
+          {"spreads", spreads_json(topdressing.plan.spreads)},
           {"volume_with_allowance_m3", topdressing.volume_with_allowance.value()},
           {"covers_m2", topdressing.covers.value()},
           {"mass_kg", std::move(mass)},

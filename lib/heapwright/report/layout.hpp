@@ -2,6 +2,7 @@
 /// Pages laid out: for a screen, and as HTML. Units and rounding happen here; what is said, and how deep, the page has decided.
 
 #include <string>
+#include <vector>
 
 #include "heapwright/page/page.hpp"
 #include "heapwright/report/show.hpp"
@@ -21,6 +22,11 @@ std::string text_of(const Page& page, const Show& show, const Screen& screen);
 /// All of a page as one HTML file: no script, nothing to fetch, readable on a phone and printed in black and white.
 std::string html_of(const Page& page, const Show& show);
 
+/// Pages that are printed each on a side of its own, as one HTML file.
+std::string html_of_sheets(const std::string& title, const std::vector<Page>& sheets, const Show& show);
+
+/// A drawing as inline SVG, in black and white.
+std::string svg_of(const Drawing& drawing, const Show& show);
 /// A chart as inline SVG, readable without color.
 std::string svg_of(const Chart& chart, const Show& show);
 

@@ -31,11 +31,41 @@ tr.group th { padding-top: 0.6rem; }
 figure { margin: 1rem 0; }
 svg { width: 100%; height: auto; }
 .working { font-family: "DejaVu Sans Mono", Menlo, Consolas, monospace; font-size: 0.85rem; white-space: pre-wrap; overflow-wrap: anywhere; }
+.boxes { list-style: none; padding-left: 0; }
+.boxes li { padding-left: 1.5em; text-indent: -1.5em; }
+.boxes li::before { content: ""; display: inline-block; width: 0.8em; height: 0.8em; margin-right: 0.6em; border: 1.5px solid #111; vertical-align: -0.05em; }
+.form { width: 100%; }
+.form th { width: 40%; font-weight: normal; }
+.form td { border-bottom: 1px solid #111; padding-right: 0; }
+.form th { border-bottom: 0; }
+.form tr.long, .form tr.long th, .form tr.long td { display: block; width: auto; }
+.form tr.long td:empty { height: 1.2em; }
+.sheet svg { max-width: 13rem; display: block; }
+.sheet figure { margin: 0.4rem 0; }
+.sheet .act:first-of-type > p:first-child { font-size: 1.2rem; font-weight: bold; }
+svg.true-size { display: block; width: auto; }
+@media (min-width: 60rem) {
+  .sheet { max-width: 60rem; }
+}
+@media print, (min-width: 60rem) {
+  .columns { columns: 2; column-gap: 1.6rem; }
+}
 @media print {
   body { font-size: 12pt; }
   main { max-width: none; padding: 0; }
   h2 { break-after: avoid; }
   li, tr, figure, .mind { break-inside: avoid; }
+  .sheet { font-size: 10.5pt; line-height: 1.28; }
+  .sheet p, .sheet .mind { margin: 0.35rem 0; }
+  .sheet li { margin: 0.12rem 0; }
+  .sheet .ground { column-span: all; border: 0; margin: 0; font-size: 9pt; }
+  @page { margin: 1.3cm; }
+  .sheet .mind p, .sheet dt, .sheet dd { display: inline; }
+  .sheet dd::after { content: ""; display: block; }
+  .sheet table { margin: 0.25rem 0; }
+  .sheet + .sheet { break-before: page; }
+  .sheet h1 { font-size: 1.3rem; margin: 0 0 0.4rem; }
+  .sheet h2, .sheet .act h2 { font-size: 1.05rem; margin: 0.7rem 0 0.2rem; }
 }
 )";
 
@@ -61,6 +91,18 @@ class HtmlLayout {
     return fmt::format("<div class=\"scroll\">\n<table>\n{}<tbody>\n{}</tbody>\n</table>\n</div>\n", head_of(grid), rows);
   }
 
+  std::string operator()(const Boxes& boxes) const { return list("ul", boxes.items, " class=\"boxes\""); }
+
+  std::string operator()(const Form& form) const {
+    std::string rows;
+    for (const auto& [name, given] : form.fields) rows += row_to_fill(shown(name), shown(given));
+    return fmt::format("<table class=\"form\">\n<tbody>\n{}</tbody>\n</table>\n", rows);
+  }
+
+  std::string operator()(const Drawing& drawing) const {
+    return fmt::format("<figure>\n{}<figcaption>{}</figcaption>\n</figure>\n", svg_of(drawing, show_), shown(drawing.in_words));
+  }
+
   std::string operator()(const Chart& chart) const {
     return fmt::format("<figure>\n{}<figcaption>{}</figcaption>\n</figure>\n", svg_of(chart, show_), escaped(chart.title));
   }
@@ -80,6 +122,12 @@ class HtmlLayout {
   }
 
  private:
+  /// A question has its answer below it.
+  static std::string row_to_fill(const std::string& name, const std::string& given) {
+    constexpr std::size_t long_name = 30;
+    return fmt::format("<tr{}><th scope=\"row\">{}</th><td>{}</td></tr>\n", name.size() > long_name ? " class=\"long\"" : "", name, given);
+  }
+
   std::string shown(const Words& words) const { return escaped(show_.words(words)); }
 
   std::string text_of(const WorkedOut& worked_out) const {
@@ -87,10 +135,10 @@ class HtmlLayout {
     return heapwright::text_of(page, show_, {});
   }
 
-  std::string list(std::string_view tag, const std::vector<Words>& items) const {
+  std::string list(std::string_view tag, const std::vector<Words>& items, std::string_view of_class = {}) const {
     std::string points;
     for (const Words& item : items) points += fmt::format("<li>{}</li>\n", shown(item));
-    return fmt::format("<{0}>\n{1}</{0}>\n", tag, points);
+    return fmt::format("<{0}{2}>\n{1}</{0}>\n", tag, points, of_class);
   }
 
   static std::size_t width_of(const Grid& grid) {
@@ -150,15 +198,35 @@ std::string escaped(std::string_view text) {
   return safe;
 }
 
-std::string html_of(const Page& page, const Show& show) {
-  const std::string title = escaped(page.title.empty() ? page.subject : page.title);
+namespace {
+
+std::string title_of(const Page& page) { return escaped(page.title.empty() ? page.subject : page.title); }
+
+std::string sections_of(const Page& page, const Show& show) {
   std::string sections;
   for (const Section& section : page.sections) sections += html_of(section, show);
+  return sections;
+}
+
+std::string file_of(const std::string& title, const std::string& body) {
   return fmt::format(
       "<!DOCTYPE html>\n<html lang=\"en-US\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, "
-      "initial-scale=1\">\n<title>{0}</title>\n<style>{1}</style>\n</head>\n<body>\n<main>\n<h1>{0}</h1>\n{2}"
-      "</main>\n</body>\n</html>\n",
-      title, style, sections);
+      "initial-scale=1\">\n<title>{}</title>\n<style>{}</style>\n</head>\n<body>\n{}</body>\n</html>\n",
+      title, style, body);
+}
+
+}  // namespace
+
+std::string html_of_sheets(const std::string& title, const std::vector<Page>& sheets, const Show& show) {
+  std::string body;
+  for (const Page& sheet : sheets)
+    body += fmt::format("<main class=\"sheet\">\n<h1>{}</h1>\n<div class=\"columns\">\n{}</div>\n</main>\n", title_of(sheet),
+                        sections_of(sheet, show));
+  return file_of(escaped(title), body);
+}
+
+std::string html_of(const Page& page, const Show& show) {
+  return file_of(title_of(page), fmt::format("<main>\n<h1>{}</h1>\n{}</main>\n", title_of(page), sections_of(page, show)));
 }
 
 }  // namespace heapwright

@@ -45,6 +45,21 @@ class TextLayout {
     return columns(rows, width_);
   }
 
+  std::string operator()(const Boxes& boxes) const {
+    std::string text;
+    for (const Words& item : boxes.items) text += wrap(fmt::format("[ ] {}", show_.words(item)), 4, width_);
+    return text;
+  }
+
+  std::string operator()(const Form& form) const {
+    std::string text;
+    for (const auto& [name, given] : form.fields)
+      text += wrap(fmt::format("{}: {}", show_.words(name), given.empty() ? "____________" : show_.words(given)), 2, width_);
+    return text;
+  }
+
+  std::string operator()(const Drawing& drawing) const { return wrap(show_.words(drawing.in_words), 0, width_); }
+
   /// What it shows stands in words beside it.
   std::string operator()(const Chart&) const { return {}; }
 

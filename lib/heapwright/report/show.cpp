@@ -93,6 +93,10 @@ std::string Show::capacity(Volume value) const {
               fmt::format("{} L", print_number(1000.0 * value.value(), 3)));
 }
 
+std::string Show::about_capacity(Volume value) const {
+  return both(fmt::format("{} gallons", number(value_in(unit::gallon, value))), fmt::format("{} L", number(1000.0 * value.value())));
+}
+
 std::string Show::capacity_range(Volume low, Volume high) const {
   if (is_large(high)) return volume_range(low, high);
   const auto gallons = [](Volume value) { return value_in(unit::gallon, value); };
@@ -128,6 +132,10 @@ std::string Show::depth(Length value) const {
 std::string Show::length(Length value) const {
   const auto rounded = [](double number) { return print_number(number, number < 10.0 ? 2 : 3); };
   return both(fmt::format("{} ft", rounded(value_in(unit::foot, value))), fmt::format("{} m", rounded(value.value())));
+}
+
+std::string Show::about_length(Length value) const {
+  return both(fmt::format("{} ft", number(value_in(unit::foot, value))), fmt::format("{} m", number(value.value())));
 }
 
 std::string Show::mass(Mass value) const { return both(pounds(value), kilograms(value)); }

@@ -24,12 +24,14 @@ class Show {
 
   std::string volume(Volume value) const;                                 ///< "6.9 cu ft", "2.4 cu yd", "180 L", "1.8 m3"
   std::string capacity(Volume value) const;                               ///< of a container: "30 gallons"
+  std::string about_capacity(Volume value) const;                         ///< "2.5 gallons"
   std::string capacity_range(Volume low, Volume high) const;              ///< "30 to 33 gallons"
   std::string volume_range(Volume low, Volume high) const;                ///< "3 to 12 cu ft"
   std::string volume_band(Volume likely, Volume low, Volume high) const;  ///< "5.6 cu ft, from 2.4 to 11 cu ft"
   std::string area(Area value) const;                                     ///< "5000 sq ft"
   std::string area_out_of(Area part, Area whole) const;                   ///< "340 of 4090 sq ft"
   std::string length(Length value) const;                                 ///< "4 ft", "1.2 m"
+  std::string about_length(Length value) const;                           ///< "17 ft"
   std::string depth(Length value) const;                                  ///< "1/4 in", "6 mm"
   std::string mass(Mass value) const;                                     ///< "220 lb"
   std::string mass_range(Mass low, Mass high) const;                      ///< "3.3 to 6.6 tons", short tons

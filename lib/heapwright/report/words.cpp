@@ -66,6 +66,8 @@ struct Shown {
   std::string operator()(CarbonNitrogenRatio ratio) const { return show_ratio(ratio); }
   std::string operator()(MoistureWetBasis moisture) const { return show_moisture(moisture); }
   std::string operator()(const Capacity& of) const { return show.capacity(of.volume); }
+  std::string operator()(const AboutLength& of) const { return show.about_length(of.length); }
+  std::string operator()(const AboutCapacity& of) const { return show.about_capacity(of.volume); }
   std::string operator()(const SpreadDepth& of) const { return show.depth(of.depth); }
   std::string operator()(const AboutTemperature& about) const {
     if (!show.in_us_units()) return show.temperature(TemperaturePoint::from_celsius(to_nearest(3.0, about.point.celsius())));

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "heapwright/lawn/sheet_lines.hpp"
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/maturity/criteria.hpp"
 #include "heapwright/maturity/report_line.hpp"
@@ -23,6 +24,7 @@ struct Tables {
   Lazy<std::vector<Symptom>> symptoms;
   Lazy<std::vector<NamedClimate>> climates;
   Lazy<ProcessEnsemble> ensemble;
+  Lazy<SheetLines> sheet_lines;
   Lazy<std::vector<Question>> questions;
 };
 

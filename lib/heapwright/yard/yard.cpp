@@ -71,6 +71,8 @@ Yard read(Document& document, Problems& problems, Tables tables) {
   if (root.find("lawn")) yard.lawn = read_lawn(root);
   yard.jobs = read_jobs(root, yard.lawn);
   yard.topdressing = read_topdressing(root, yard.tables.materials);
+  yard.topdressing.spreads = read_spreads(root, yard.lawn, yard.topdressing, yard.tables.materials);
+  yard.site = read_site(root);
   yard.office = read_office(root);
   root.finish();
   problems.throw_if_any();

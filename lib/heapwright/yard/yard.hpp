@@ -32,6 +32,7 @@ struct Yard {
   std::optional<Lawn> lawn;  ///< none where the file measures none
   std::vector<Job> jobs;     ///< of its zones; none where they are one
   TopdressingPlan topdressing;
+  std::optional<Site> site;  ///< of the drop; jobs have their own
   std::string office;
 
   /// The day the pile is built; without one in the file, the given day.
