@@ -121,7 +121,8 @@ Bought bought(const TopdressOptions& options, const Yard& yard) {
 /// A page with what the yard's own compost lacks for a lawn, where it was tested.
 Page with_own_compost(Page page, const SpreadingAdvice& advice, const Yard& yard, Date today) {
   const Observations& seen = yard.observations;
-  if (!seen.tests.empty() || !seen.checks.empty()) say_own_compost(page, advice, maturity_of(yard, today).result);
+  if (!seen.tests.empty() || !seen.checks.empty() || !seen.report_lines.empty())
+    say_own_compost(page, advice, maturity_of(yard, today).result, *yard.tables.criteria);
   return page;
 }
 

@@ -306,11 +306,14 @@ def check_own_compost(program, yard):
     salty = '[[maturity.test]]\ntest = "salts-1to5"\nvalue = "12 dS/m"\n'
     raw = '[[maturity.check]]\ncheck = "no-reheat"\nresult = "failed"\n'
     fine = '[[maturity.test]]\ntest = "salts-1to5"\nvalue = "2 dS/m"\n'
-    for own, line in ((salty, "Keep your own compost off the lawn: its salts fail every limit for turf."), (raw, "Keep your own compost off the lawn for now."),
-                      (fine, None)):
+    for own, line in ((salty, "Keep your own compost off the lawn: it is too salty for one."),
+                      (salty.replace("1to5", "paste").replace("12", "17"), "Keep your own compost off the lawn: it is too salty for one."),
+                      (salty.replace("1to5", "paste"), None), (salty.replace("12", "<12"), None), (raw, "Keep your own compost off the lawn for now."),
+                      (fine, None), (fine.replace("salts-1to5", "salmonella").replace("2 dS/m", "4 MPN/4g"), "Your own compost: Salmonella is not below"),
+                      (fine.replace("salts-1to5", "lead").replace("2 dS/m", "24 mg/kg"), "Show your own compost's report to your extension office")):
         yard.write_text(LAWN + own, encoding="utf-8")
         text = " ".join(run(program, "topdress", yard).split())
-        check(own, ("Keep your own compost off" in text) == (line is not None), text)
+        check(own, ("our own compost" in text) == (line is not None), text)
         if line:
             in_order(own, text, "Order ", line, "Spread compost over")
             in_order(own, " ".join(run(program, "topdress", yard, "--have", "2 yd3").split()), "of compost covers", line, "Brings")

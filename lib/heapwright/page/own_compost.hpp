@@ -7,8 +7,9 @@
 
 namespace heapwright {
 
-/// Right below the order or what stands in its place: compost that its own tests and checks keep off a lawn. Nothing of any other.
+/// Right below the order or what stands in its place: what its own tests, checks and reports say against compost on a lawn. Nothing
+/// where they say nothing.
 /// @param page of a topdressing @param advice of the same
-void say_own_compost(Page& page, const SpreadingAdvice& advice, const YardCompost& compost);
+void say_own_compost(Page& page, const SpreadingAdvice& advice, const YardCompost& compost, const Criteria& criteria);
 
 }  // namespace heapwright
