@@ -316,7 +316,11 @@ def check_own_compost(program, yard):
         check(own, ("our own compost" in text) == (line is not None), text)
         if line:
             in_order(own, text, "Order ", line, "Spread compost over")
-            in_order(own, " ".join(run(program, "topdress", yard, "--have", "2 yd3").split()), "of compost covers", line, "Brings")
+            for today, wait in (("2027-09-15", ""), ("2027-01-15", "Wait for spring")):
+                text = " ".join(run(program, "topdress", yard, "--today", today).split())
+                in_order(f"{own} {today}", text, "Order ", line, wait, "Spread compost over")
+                text = " ".join(run(program, "topdress", yard, "--have", "2 yd3", "--today", today).split())
+                in_order(f"{own} {today}", text, "of compost covers", line, wait, "Brings")
             yard.write_text(f'{LAWN}{own}[soil_test]\nphosphorus = "high"\n', encoding="utf-8")
             in_order(own, " ".join(run(program, "topdress", yard).split()), "Hold: ", "If it is cleared:", "Order ", line, "Spread compost over")
 

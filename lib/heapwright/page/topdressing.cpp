@@ -260,13 +260,13 @@ Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn
   writer.section(Depth::act);
   say_hold(writer, covered.result);
   writer.section(Depth::act);
-  say_what_to_ask(writer, covered.result);
   writer.paragraph(
       say("{} of compost covers about {}{}, {} deep, with {} for overlap and lumps.{}", volume, covered->covers,
           is_known ? say(" of your {}", whole) : Words(), SpreadDepth{covered->depth}, Percent{covered->plan.allowance.value()},
           !is_known                  ? Words()
           : whole <= covered->covers ? Words(" That is enough.")
                                      : say(" You need {} more.", Volume(volume * ((whole - covered->covers) / covered->covers).value()))));
+  say_what_to_ask(writer, covered.result);
   Labels labels = at_usual_depths(covered.result, volume, whole);
   add_nutrients(labels, covered.result, materials);
   add_ground(labels, covered->advice);
