@@ -10,6 +10,7 @@
 #include "heapwright/lawn/order_sheet.hpp"
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/lawn/working.hpp"
+#include "heapwright/page/own_compost.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/report/jobs_csv.hpp"
 #include "heapwright/report/json.hpp"
@@ -87,12 +88,19 @@ Volume volume_on_hand(const TopdressOptions& options, const Materials& materials
   });
 }
 
+/// Where the area is no lawn that was measured.
+void leave_out_area(Answer<Topdressing>& answer) {
+  std::erase_if(answer.assumptions, [](const Assumption& one) { return one.what == area_of_the_lawn; });
+}
+
 /// How far a volume goes: the topdressing of just the area that it covers.
 Answer<Topdressing> coverage(const Yard& yard, Volume volume, Date today) {
   check_depth(depth_of(yard.topdressing), yard.topdressing.surface);
   const Lawn covered{{Zone{"lawn", area_covered(volume, yard.topdressing), std::nullopt}}};
   Answer<Topdressing> answer = topdress(covered, yard.topdressing, yard.tables.materials, today);
   if (yard.lawn) answer->advice = spreading_advice(*yard.lawn, yard.topdressing, today, *yard.tables.materials.nutrients);
+  judge_compost(answer.result, *yard.tables.criteria);
+  leave_out_area(answer);
   return answer;
 }
 
@@ -113,12 +121,22 @@ Bought bought(const TopdressOptions& options, const Yard& yard) {
   return std::move(*found);
 }
 
+/// A page with what the yard's own compost lacks for a lawn, where it was tested.
+Page with_own_compost(Page page, const SpreadingAdvice& advice, const Yard& yard, Date today) {
+  const Observations& seen = yard.observations;
+  if (!seen.tests.empty() || !seen.checks.empty() || !seen.report_lines.empty())
+    say_own_compost(page, advice, maturity_of(yard, today).result, *yard.tables.criteria);
+  return page;
+}
+
 template <class PageOf>
 ExitCode print_coverage(const TopdressOptions& options, const Yard& yard, Volume volume, PageOf&& page_of) {
   const Show show = options.common.show(yard.units);
   Answer<Topdressing> covered = coverage(yard, volume, options.common.today());
+  if (options.budget) mind_bought_compost(covered, yard.tables.materials);
   if (options.working.asked) covered.working = working_of_coverage(covered.result, options.working.units(options.common, show));
-  options.common.print_answer([&] { return json_of_topdressing(covered, yard.tables.materials); }, [&] { return page_of(covered); }, show);
+  options.common.print_answer([&] { return json_of_topdressing(covered, yard.tables.materials); },
+                              [&] { return with_own_compost(page_of(covered), covered->advice, yard, options.common.today()); }, show);
   return done;
 }
 
@@ -133,15 +151,19 @@ void write_sheets(const TopdressOptions& options, const std::vector<OrderSheet>&
 ExitCode run_jobs(const TopdressOptions& options, const Yard& yard, const Show& show) {
   const Date today = options.common.today();
   const Materials& materials = yard.tables.materials;
-  const DressedJobs jobs = dress_jobs(*yard.lawn, yard.jobs, yard.topdressing, today, yard.units == ShownUnits::si, materials);
+  DressedJobs jobs = dress_jobs(*yard.lawn, yard.jobs, yard.topdressing, today, yard.units == ShownUnits::si, materials);
+  for (DressedDrop& drop : jobs.drops) judge_compost(drop.topdressing, *yard.tables.criteria);
   write_sheets(options, order_sheets(jobs, yard.jobs, materials, *yard.tables.sheet_lines), yard, show);
   if (options.csv) {
     options.common.print(csv_of_jobs(jobs));
     return done;
   }
   Answer<Topdressing> all = topdress(*yard.lawn, yard.topdressing, materials, today);
+  judge_compost(all.result, *yard.tables.criteria);
+  mind_bought_compost(all, materials);
   if (options.working.asked) all.working = working_of_topdressing(all.result, options.working.units(options.common, show));
-  options.common.print_answer([&] { return json_of_jobs(all, jobs, materials); }, [&] { return jobs_page(all, jobs, materials); }, show);
+  options.common.print_answer([&] { return json_of_jobs(all, jobs, materials); },
+                              [&] { return with_own_compost(jobs_page(all, jobs, materials), all->advice, yard, today); }, show);
   return done;
 }
 
@@ -165,6 +187,9 @@ ExitCode run_topdress(const TopdressOptions& options) {
   const bool measured = yard.lawn || options.file.empty();  // a file may leave the lawn for later
   const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
   Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.tables.materials, options.common.today());
+  judge_compost(topdressing.result, *yard.tables.criteria);
+  mind_bought_compost(topdressing, yard.tables.materials);
+  if (!measured) leave_out_area(topdressing);
   if (measured) order_for(topdressing.result, options.common.today(), yard.units == ShownUnits::si, yard.tables.materials);
   if (measured && !options.order_sheet.empty()) {
     const OrderSheet sheet =
@@ -174,8 +199,9 @@ ExitCode run_topdress(const TopdressOptions& options) {
   if (options.working.asked) topdressing.working = working_of_topdressing(topdressing.result, options.working.units(options.common, show));
   options.common.print_answer([&] { return json_of_topdressing(topdressing, yard.tables.materials); },
                               [&] {
-                                return measured ? topdressing_page(topdressing, yard.tables.materials)
-                                                : unmeasured_lawn_page(topdressing, options.file, yard.tables.materials);
+                                Page page = measured ? topdressing_page(topdressing, yard.tables.materials)
+                                                     : unmeasured_lawn_page(topdressing, options.file, yard.tables.materials);
+                                return with_own_compost(std::move(page), topdressing->advice, yard, options.common.today());
                               },
                               show);
   return measured ? done : no_answer;

@@ -1,5 +1,5 @@
-"""Lawns in files of maps and tracks, from outside: areas against GeographicLib's own of python3-pyproj, zones and cut-outs of a file, and
-what is refused by its feature, point or line.
+"""Areas of lawns, from outside: shapes whose area is known by hand; lawns in files of maps and tracks against GeographicLib's own of
+python3-pyproj, zones and cut-outs of a file, and what is refused by its feature, point or line.
 
     check_areas.py PROGRAM
 """
@@ -49,6 +49,80 @@ def feature(ring, name=None, **properties):
     if name:
         properties["name"] = name
     return {"type": "Feature", "properties": properties, "geometry": {"type": "Polygon", "coordinates": [ring]}}
+
+
+FEET, METERS = 0.3048 ** 2, 1.0
+# Each a shape that no other has: its name, its yard file, its area as worked out by hand, the square meters of one of that, and why.
+SHAPES = [
+    ("area as told", 'area = "5000 ft2"', 5000, FEET, "nothing to work out"),
+    ("rectangle", 'shape = "rectangle"\nlength = "60 ft"\nwidth = "30 ft"', 1800, FEET, "60 × 30"),
+    ("square in meters", 'shape = "rectangle"\nlength = "20 m"\nwidth = "20 m"', 400, METERS, "20²"),
+    ("rectangle in feet and inches", 'shape = "rectangle"\nlength = "12 ft 6 in"\nwidth = "8 ft"', 100, FEET, "12.5 × 8"),
+    ("circle", 'shape = "circle"\ndiameter = "20 ft"', 314.1592653589793, FEET, "π 10²"),
+    ("ellipse", 'shape = "ellipse"\nlength = "40 ft"\nwidth = "20 ft"', 628.3185307179587, FEET, "π × 20 × 10"),
+    ("triangle by base and height", 'shape = "triangle"\nbase = "40 ft"\nheight = "30 ft"', 600, FEET, "40 × 30 / 2"),
+    ("triangle 3-4-5", 'shape = "triangle"\nsides = ["30 ft", "40 ft", "50 ft"]', 600, FEET, "a right angle between 30 and 40"),
+    ("triangle 13-14-15", 'shape = "triangle"\nsides = ["13 m", "14 m", "15 m"]', 84, METERS, "height 12 on 14, which makes 5-12-13 and 9-12-15"),
+    ("triangle 5-5-8, blunt", 'shape = "triangle"\nsides = ["5 m", "5 m", "8 m"]', 12, METERS, "two 3-4-5 side by side, height 3 on 8"),
+    ("triangle 7-15-20", 'shape = "triangle"\nsides = ["7 m", "15 m", "20 m"]', 42, METERS, "Heron: s = 21, √(21 × 14 × 6 × 1) = √1764"),
+    ("trapezoid", 'shape = "trapezoid"\nparallel = ["50 ft", "70 ft"]\nheight = "40 ft"', 2400, FEET, "a mean of 60, by 40"),
+    ("trapezoid in meters", 'shape = "trapezoid"\nparallel = ["9 m", "3 m"]\nheight = "5 m"', 30, METERS, "a mean of 6, by 5"),
+    ("L", 'shape = "polygon"\npoints = [["0 ft", "0 ft"], ["10 ft", "0 ft"], ["10 ft", "4 ft"], ["4 ft", "4 ft"], ["4 ft", "10 ft"], ["0 ft", "10 ft"]]',
+     64, FEET, "10 by 10 less 6 by 6"),
+    ("U in meters", 'shape = "polygon"\npoints = [["0 m", "0 m"], ["12 m", "0 m"], ["12 m", "9 m"], ["8 m", "9 m"], ["8 m", "3 m"], ["4 m", "3 m"], '
+     '["4 m", "9 m"], ["0 m", "9 m"]]', 84, METERS, "12 by 9 less a court of 4 by 6"),
+    ("T", 'shape = "polygon"\npoints = [["0 ft", "8 ft"], ["0 ft", "12 ft"], ["20 ft", "12 ft"], ["20 ft", "8 ft"], ["12 ft", "8 ft"], ["12 ft", "0 ft"], '
+     '["8 ft", "0 ft"], ["8 ft", "8 ft"]]', 112, FEET, "a bar of 20 by 4 and a stem of 4 by 8"),
+    ("arrow, bent in", 'shape = "polygon"\npoints = [["0 m", "0 m"], ["8 m", "0 m"], ["4 m", "2 m"], ["4 m", "10 m"]]',
+     24, METERS, "a triangle of 8 by 10 is 40, less a notch of 8 by 4 / 2"),
+    ("kite", 'shape = "polygon"\npoints = [["0 ft", "4 ft"], ["6 ft", "8 ft"], ["16 ft", "4 ft"], ["6 ft", "0 ft"]]', 64, FEET, "diagonals 16 × 8 / 2"),
+    ("parallelogram", 'shape = "polygon"\npoints = [["0 m", "0 m"], ["10 m", "0 m"], ["13 m", "4 m"], ["3 m", "4 m"]]', 40, METERS, "10 by a height of 4"),
+    ("offsets that end straight", 'shape = "offsets"\nspacing = "10 ft"\noffsets = ["12 ft", "15 ft"]\ntapers = false', 135, FEET, "10 × 13.5"),
+    ("offsets that run out", 'shape = "offsets"\nspacing = "10 ft"\noffsets = ["12 ft", "15 ft"]\ntapers = true', 270, FEET, "10 × (12 + 15)"),
+    ("radii of a rhombus", 'shape = "radii"\nradii = ["3 m", "4 m", "3 m", "4 m"]', 24, METERS, "diagonals 6 × 8 / 2"),
+    ("radii of a hexagon", 'shape = "radii"\nradii = ["10 ft", "10 ft", "10 ft", "10 ft", "10 ft", "10 ft"]', 259.8076211353316, FEET,
+     "six triangles of 10² √3 / 4"),
+    ("radii of a square", 'shape = "radii"\nradii = ["5 m", "5 m", "5 m", "5 m"]', 50, METERS, "diagonals 10 × 10 / 2"),
+    ("rectangle less a circle", 'shape = "rectangle"\nlength = "60 ft"\nwidth = "30 ft"\n[[lawn.without]]\nshape = "circle"\ndiameter = "12 ft"',
+     1686.9026644707675, FEET, "1800 less 36 π"),
+    ("circle less a square", 'shape = "circle"\ndiameter = "10 m"\n[[lawn.without]]\nshape = "rectangle"\nlength = "5 m"\nwidth = "5 m"',
+     53.53981633974483, METERS, "25 π less 25"),
+    ("two zones", 'name = "a"\nshape = "rectangle"\nlength = "10 m"\nwidth = "4 m"\n[[lawn.zone]]\nname = "b"\nshape = "triangle"\nbase = "6 m"\nheight = "5 m"',
+     55, METERS, "40 and 15"),
+    ("slope 3:4:5", 'shape = "rectangle"\nlength = "40 ft"\nwidth = "30 ft"\nmeasured_by = "tracing"\nslope = "75 %"', 1500, FEET,
+     "a run of 4 rises 3 and is 5 long: 1200 × 5 / 4"),
+    ("slope 5:12:13", 'area = "144 m2"\nmeasured_by = "tracing"\nslope = "41.6666666666667 %"', 156, METERS, "a run of 12 rises 5 and is 13 long: 144 × 13 / 12"),
+]
+
+
+def check_shapes(program, folder):
+    for name, lines, expected, unit, reason in SHAPES:
+        result = topdress(program, folder, f"[[lawn.zone]]\n{lines}\n")
+        if result.returncode != 0:
+            check(name, False, result.stderr)
+            continue
+        found = json.loads(result.stdout)["area_m2"] / unit
+        check(name, math.isclose(found, expected, rel_tol=1e-12), f"{found} is not {expected}: {reason}")
+    check("shapes", len({lines for _, lines, *_ in SHAPES}) >= 25, "fewer than 25 shapes")
+
+
+CURVES = [
+    # A parabola y = 4 h x (l - x) / l², 12 ft wide at the middle of 40 ft: 2/3 of 12 × 40 is 320. Trapezoids at 10 ft: 10 × (9 + 12 + 9).
+    ("parabola", ["0", "9 ft", "12 ft", "9 ft", "0"], "10 ft", 300 * FEET, 320 * FEET, 1e-12),
+    # A half circle of 10 m radius: 50 π is 157.08. Widths at every meter: trapezoids fall short by at most 2 %.
+    ("half circle", ["0"] + [f"{math.sqrt(100 - x * x):.12f} m" for x in range(-9, 10)] + ["0"], "1 m", 50 * math.pi, None, 0.02),
+]
+
+
+def check_curves(program, folder):
+    for name, widths, spacing, expected, simpson, tolerance in CURVES:
+        listed = ", ".join(f'"{width}"' for width in widths)
+        result = topdress(program, folder, f'[[lawn.zone]]\nshape = "offsets"\nspacing = "{spacing}"\noffsets = [{listed}]\n')
+        check(name, result.returncode == 0, result.stderr)
+        found = json.loads(result.stdout)["area_m2"]
+        check(name, math.isclose(found, expected, rel_tol=tolerance), f"{found} is not {expected}")
+        closer = "Measure zone 1 closer" in subprocess.run([program, "topdress", folder / "yard.toml"], capture_output=True, text=True, timeout=60).stdout
+        check(name, closer == (simpson is not None and abs(simpson - expected) > 0.05 * expected), "whether it asks for closer widths")
 
 
 def check_geodesic(program, folder):
@@ -147,10 +221,13 @@ def main():
     program = str(pathlib.Path(sys.argv[1]).resolve())
     with tempfile.TemporaryDirectory() as name:
         folder = pathlib.Path(name)
+        check_shapes(program, folder)
+        check_curves(program, folder)
         check_geodesic(program, folder)
         check_collection(program, folder)
         check_track(program, folder)
         check_bad(program, folder)
+    print(f"{len(SHAPES) + len(CURVES)} shapes with known answers")
     print(f"{checks} checks of areas, {len(failures)} failures")
     for failure in failures:
         print(failure)

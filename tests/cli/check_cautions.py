@@ -67,7 +67,8 @@ DRY = '[recipe]\nmost_water = "0 gal"\n'
 
 # One fact, the command, a yard (text) or options (a list) that make it true, the twin in which it is just not true, the facts that
 # neither can avoid, those that only the first cannot, those that are true of the twin instead. Any recipe of something is a pile, any
-# topdressing is on a living lawn or on new ground, and a planned lawn gets compost of one's own, or bought, or both.
+# topdressing is on a living lawn or on new ground, an order is of bought compost, and a planned lawn gets compost of one's own, or bought, or
+# both.
 PAIRS = [
     ("dusty", "mix", add("sawdust"), add("wood-chips"), "", "", ""),
     ("moldy", "mix", supply("straw", more=UNTREATED), add("sawdust"), "dusty", "", ""),
@@ -139,20 +140,21 @@ PAIRS = [
     ("rats", "plan", MAY + COFFEE + noticed("mice"), MAY + COFFEE + noticed("ants"), "pile turning", "", ""),
 
     ("topdressing", "plan", MAY + COFFEE + lawn("1 ft"), MAY + COFFEE, "pile", "living-lawn own-compost-on-lawn", ""),
-    ("topdressing", "topdress", ["--area", "100 ft2"], None, "living-lawn", "", ""),
+    ("topdressing", "topdress", ["--area", "100 ft2"], None, "living-lawn bought-compost", "", ""),
     ("topdressing", "topdress", ["--have", "1 yd3"], None, "living-lawn", "", ""),
-    ("living-lawn", "topdress", ["--area", "100 ft2"], ["--area", "100 ft2", "--surface", "new"], "topdressing", "", "new-ground"),
+    ("living-lawn", "topdress", ["--area", "100 ft2"], ["--area", "100 ft2", "--surface", "new"], "topdressing bought-compost", "", "new-ground"),
+    ("bought-compost", "topdress", ["--area", "100 ft2"], ["--have", "1 yd3"], "topdressing living-lawn", "", ""),
     ("new-ground", "topdress", lawn(more='[topdressing]\nsurface = "new"'), lawn(more='[topdressing]\nsurface = "lawn"'),
-     "topdressing", "", "living-lawn"),
+     "topdressing bought-compost", "", "living-lawn"),
     ("new-ground", "plan", lawn(more='[topdressing]\nsurface = "new"'), lawn(), "topdressing bought-compost", "", "living-lawn"),
     ("near-water", "topdress", lawn(more="[topdressing]\nnear_water = true"), lawn(more="[topdressing]\nnear_water = false"),
-     "topdressing living-lawn", "", ""),
+     "topdressing living-lawn bought-compost", "", ""),
     ("near-water", "plan", lawn(more="[topdressing]\nnear_water = true"), lawn(), "topdressing living-lawn bought-compost", "", ""),
     # Without a lawn nothing is spread, whatever the water and the soil.
     ("near-water", "plan", MAY + COFFEE + lawn("1 ft", "[topdressing]\nnear_water = true"), MAY + COFFEE + "[topdressing]\nnear_water = true\n",
      "pile", "topdressing living-lawn own-compost-on-lawn", ""),
     *[("phosphorus-high", "topdress", lawn(more=f'[soil_test]\nphosphorus = "{word}"'), lawn(more=f'[soil_test]\nphosphorus = "{other}"'),
-       "topdressing living-lawn", "", "")
+       "topdressing living-lawn bought-compost", "", "")
       for word, other in (("high", "medium"), ("Very High", "very low"), ("excessive", "optimum"), ("above optimum", "below optimum"),
                           ("VH", "VL"), ("H", "M"))],
     ("phosphorus-high", "plan", MAY + COFFEE + lawn("1 ft", '[soil_test]\nphosphorus = "high"'), MAY + COFFEE + '[soil_test]\nphosphorus = "high"\n',

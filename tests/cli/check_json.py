@@ -20,7 +20,7 @@ PAIR = {"first", "second", "proportions", "share_of_volume_where_carbon_to_nitro
 PAIR_MIX = {"share_of_volume", "share_of_mass", "carbon_to_nitrogen", "moisture_fraction", "water_wanted_kg_m3"}
 STEP = {"what", "formula", "symbols", "numbers", "terms", "result", "source"}
 TOPDRESS = {"area_m2", "depth_m", "volume_m3", "volume_with_allowance_m3", "covers_m2", "mass_kg", "per_year_m3", "orders", "best_order", "phone_line",
-            "wheelbarrow_loads", "nutrients_kg_per_100m2", "nitrogen_credit", "salts", "soil_test", "spreading"}
+            "wheelbarrow_loads", "nutrients_kg_per_100m2", "nitrogen_credit", "salts", "analysis_for_lawns", "soil_test", "spreading"}
 NUTRIENTS = {"nitrogen_total", "nitrogen_available", "p2o5", "k2o", "ranges", "ties_up_nitrogen"}
 PILE = {"shape", "volume_m3", "surface_m2", "footprint_m2", "count", "fits", "tall_enough_to_heat", "notes", "mix_volume_m3", "piles_needed",
         "filled_height_m", "settled_height_m", "takes_m3", "left_over_m3"} | {"assumptions", "measure_first", "working", "cautions"}
@@ -136,7 +136,7 @@ def main():
     has("plan", plan, PLAN)
     check_recipe("plan recipe", plan["recipe"])
     has("topdress nutrients", answer(program, "topdress", yard)["nutrients_kg_per_100m2"], NUTRIENTS)
-    has("topdress spreading", answer(program, "topdress", yard)["spreading"], {"hold", "phosphorus", "frozen_or_snow", "near_water", "steep"})
+    has("topdress spreading", answer(program, "topdress", yard)["spreading"], {"hold", "phosphorus", "compost_too_salty", "frozen_or_snow", "out_of_season", "near_water", "steep"})
     has("plan topdress", plan["topdress"], TOPDRESS)
     has("plan supply", plan["supply"], {"own_compost_m3", "needed_m3", "to_buy_m3"})
     has("plan own compost", plan["supply"]["own_compost_m3"], {"low", "likely", "high"})

@@ -4,8 +4,9 @@ usage: check_nutrients.py PROGRAM
 
 Written apart from the program. Each compost of the tables at several depths, and analyses made up at random on either basis, as oxides and
 as elements: the JSON to a billionth, and each figure of the screen as it is rounded, in US units, SI and both. Then the soil test: which
-words hold, that "Hold" is the first line of `topdress`, with and without a measured lawn, of `topdress --have` and of a plan without a pile,
-and that it brings neither an order before it nor a go behind it.
+words hold, that "Hold" is the first line of `topdress`, with and without a measured lawn, of `topdress --have`, `topdress --budget` and of a
+plan without a pile, and that it brings neither an order before it nor a go behind it. Then the analysis against the limits for lawns, a
+second time, the seasons, what a plan says below a hold, and what is carried where.
 """
 import json
 import math
@@ -115,7 +116,7 @@ def check_screen(where, screen, nutrients, freed, us):
     text = " ".join(screen.split())
     for words, name in (("nitrogen", "nitrogen"), (r"phosphate \(P2O5\)", "p2o5"), (r"potash \(K2O\)", "k2o")):
         low, likely, high = (value / size for value in nutrients[name])
-        found = re.search(rf"[:bog] {words} (-?[0-9.]+) {unit}(?:, from (-?[0-9.]+) to (-?[0-9.]+) {unit})?", text)
+        found = re.search(rf"[:;bog] {words} (-?[0-9.]+) {unit}(?:, from (-?[0-9.]+) to (-?[0-9.]+) {unit})?", text)
         if not found:
             check(where, False, f"no {name} on the screen")
             continue
@@ -280,11 +281,157 @@ def check_soil_tests(program, yard):
             text = " ".join(screen.split())
             check(word, ("go ahead" in text) == (words is GO), text)
             check(word, ("ask your laboratory" in text) == (words is ASK), text)
+            check(word, words is GO or screen.split("\n")[0] == f'First ask your laboratory: is phosphorus "{word}" high? If so, hold.', screen)
     yard.write_text(LAWN, encoding="utf-8")
     check("no soil test", "no soil test: have phosphorus tested" in " ".join(run(program, "topdress", yard).split()), "is not said")
     yard.write_text(f"{LAWN}[topdressing]\nfrozen_or_snow = true\n", encoding="utf-8")
     check("frozen ground", first_line(run(program, "topdress", yard)).startswith("Hold: "), "does not hold")
     check("frozen ground", json.loads(run(program, "topdress", yard, "--json"))["spreading"]["hold"], "does not hold")
+
+
+OFFER = '[[topdressing.offer]]\nname = "bulk"\nunit = "1 yd3"\nprice = 40\n'
+
+
+def in_order(where, text, *parts):
+    """Whether each part stands in a text, in this order."""
+    at = 0
+    for part in parts:
+        found = text.find(part, at)
+        check(where, found >= 0, f"{part!r} is missing or too early: {text}")
+        at = max(found, at)
+
+
+def check_own_compost(program, yard):
+    """Compost of one's own that its tests keep off a lawn is said so right below the order."""
+    salty = '[[maturity.test]]\ntest = "salts-1to5"\nvalue = "12 dS/m"\n'
+    raw = '[[maturity.check]]\ncheck = "no-reheat"\nresult = "failed"\n'
+    fine = '[[maturity.test]]\ntest = "salts-1to5"\nvalue = "2 dS/m"\n'
+    for own, line in ((salty, "Keep your own compost off the lawn: it is too salty for one."),
+                      (salty.replace("1to5", "paste").replace("12", "17"), "Keep your own compost off the lawn: it is too salty for one."),
+                      (salty.replace("1to5", "paste"), None), (salty.replace("12", "<12"), None), (raw, "Keep your own compost off the lawn for now."),
+                      (fine, None), (fine.replace("salts-1to5", "salmonella").replace("2 dS/m", "4 MPN/4g"), "Your own compost: Salmonella is not below"),
+                      (fine.replace("salts-1to5", "lead").replace("2 dS/m", "24 mg/kg"), "Show your own compost's report to your extension office")):
+        yard.write_text(LAWN + own, encoding="utf-8")
+        text = " ".join(run(program, "topdress", yard).split())
+        check(own, ("our own compost" in text) == (line is not None), text)
+        if line:
+            in_order(own, text, "Order ", line, "Spread compost over")
+            for today, wait in (("2027-09-15", ""), ("2027-01-15", "Wait for spring")):
+                text = " ".join(run(program, "topdress", yard, "--today", today).split())
+                in_order(f"{own} {today}", text, "Order ", line, wait, "Spread compost over")
+                text = " ".join(run(program, "topdress", yard, "--have", "2 yd3", "--today", today).split())
+                in_order(f"{own} {today}", text, "of compost covers", line, wait, "Brings")
+            yard.write_text(f'{LAWN}{own}[soil_test]\nphosphorus = "high"\n', encoding="utf-8")
+            in_order(own, " ".join(run(program, "topdress", yard).split()), "Hold: ", "If it is cleared:", "Order ", line, "Spread compost over")
+
+
+def check_budget(program, yard):
+    yard.write_text(f'{LAWN}[topdressing]\n{OFFER}[soil_test]\nphosphorus = "high"\n', encoding="utf-8")
+    in_order("budget", run(program, "topdress", yard, "--budget", "500"), "Hold: ", "If it is cleared:", "For 500 you get", "of compost covers", "Brings")
+    yard.write_text(f'{LAWN}[topdressing]\n{OFFER}[soil_test]\nphosphorus = "85 ppm"\n', encoding="utf-8")
+    in_order("budget", run(program, "topdress", yard, "--budget", "500"), "First ask your laboratory", "For 500 you get", "of compost covers", "Brings")
+
+
+# Keys of an analysis, the line below the order that they bring, and whether they hold.
+LIMITS = [
+    ('salts_1to5 = "2.5 dS/m"', None, False),
+    ('salts_1to5 = "4.2 dS/m"', "Ask first: salts in a 1:5 slurry 4.2 dS/m: fails UK data sheet (at most 2.5)", False),
+    ('salts_1to5 = "12 dS/m"', "salts in a 1:5 slurry 12 dS/m: fails Caltrans (at most 10), Minnesota (below 10), UK data sheet (at most 2.5)", True),
+    ('salts_paste = "3.9 dS/m"', None, False),
+    ('salts_paste = "12 dS/m"', "Ask first: salts in a saturated paste 12 dS/m: fails Missouri, for growing media (below 4)", False),
+    ('salts_paste = "17 dS/m"', "salts in a saturated paste 17 dS/m: fails Missouri, for growing media (below 4)", True),
+    ('salts_1to2 = "7 dS/m"', "salts in a 1:2 slurry 7 dS/m: fails Missouri, for growing media (below 1.5)", True),
+    ('carbon_to_nitrogen = "40:1"', "Ask first: C:N ratio 40: fails Penn State (at most 30), Minnesota (6 to 20), UK data sheet (at most 20)", False),
+    ('carbon_to_nitrogen = "15:1", moisture_wet_basis = "45 %"', None, False),
+]
+
+
+def check_limits(program, yard):
+    for keys, line, holds in LIMITS:
+        yard.write_text(f"{LAWN}[topdressing]\nanalysis = {{ {keys} }}\n", encoding="utf-8")
+        for command in (("topdress",), ("plan",), ("topdress", "--have", "2 yd3")):
+            screen = run(program, command[0], yard, *command[1:])
+            text = " ".join(screen.split())
+            check(keys, first_line(screen).startswith("Hold: ") == holds, f"{command}: {screen}")
+            check(keys, line is None or line in text, f"{command}: {line!r} is not in {text}")
+            check(keys, ("Ask first" in text) == (line is not None and not holds), f"{command}: {text}")
+        text = run(program, "topdress", yard)
+        check(keys, "Order " in text, text)
+        if line and not holds:
+            check(keys, text.split("\n")[1].startswith("Ask first: "), f"not right below the order: {text}")
+        answer = json.loads(run(program, "topdress", yard, "--json"))
+        check(keys, answer["spreading"]["hold"] == answer["spreading"]["compost_too_salty"] == holds, answer["spreading"])
+        check(keys, all(one["ok"] for one in answer["analysis_for_lawns"]) == (line is None), answer["analysis_for_lawns"])
+
+
+def check_seasons(program, yard):
+    wait = {"cool-season": "Wait for spring, when cool-season grass grows; frozen ground takes none.",
+            "warm-season": "Wait for late spring, when warm-season grass grows; frozen ground takes none."}
+    dormant = {"cool-season": (12, 1, 2), "warm-season": (11, 12, 1, 2, 3)}
+    for grass, line in wait.items():
+        for month in range(1, 13):
+            yard.write_text(f'{LAWN}[topdressing]\ngrass = "{grass}"\n', encoding="utf-8")
+            for command in ("topdress", "plan"):
+                text = " ".join(run(program, command, yard, "--today", f"2026-{month:02}-15").split())
+                check(f"{command} {grass} in {month}", (line in text) == (month in dormant[grass]), text)
+    yard.write_text(f"{LAWN}[topdressing]\n", encoding="utf-8")
+    told = run(program, "topdress", yard, "--today", "2027-01-15", "--all")
+    check("no grass", "grass: cool-season grass (judged by us: nobody said" in " ".join(told.split()), told)
+    in_order("no grass", told, "Order ", "Wait for spring", "Spread compost")
+    for more in ('[topdressing]\nmonths = ["Sep"]\n', '[topdressing]\nsurface = "new"\n', 'surface = "new"\n'):
+        yard.write_text(LAWN + more, encoding="utf-8")
+        check(more, "Wait for" not in run(program, "topdress", yard, "--today", "2027-01-15"), "waits")
+    yard.write_text(f'{LAWN}[topdressing]\nfrozen_or_snow = true\n', encoding="utf-8")
+    in_order("frozen", run(program, "topdress", yard, "--today", "2027-01-15"), "Hold: spread none on frozen ground", "Once it has thawed:", "Order ",
+             "Wait for spring, when cool-season grass grows.")
+
+
+def check_plan_below_hold(program, yard):
+    pile = '[[supply]]\nfeedstock = "leaves-fall"\namount = "8 leaf-bag"\n[[supply]]\nfeedstock = "grass-clippings"\namount = "8 bucket"\n'
+    salty = 'analysis = { salts_1to5 = "12 dS/m" }\n'
+    for plan, soil, instead in (("", '[soil_test]\nphosphorus = "high"\n', "once cleared. Till then buy none; keep yours covered"), (salty, "", "ask for one with less salt"),
+                                ("frozen_or_snow = true\n", "", "once thawed. Till then buy none; keep yours covered")):
+        yard.write_text(f"{pile}{LAWN}[topdressing]\n{plan}{soil}", encoding="utf-8")
+        text = " ".join(run(program, "plan", yard).split())
+        check(instead, "Hold" in text and "buy none" in text.lower() and instead in text and "To buy for the rest" not in text, text)
+    yard.write_text(f'{pile}{LAWN}[soil_test]\nphosphorus = "purple"\n', encoding="utf-8")
+    in_order("ask", run(program, "plan", yard), 'Ask     your laboratory: is phosphorus "purple" high? If so, hold', "Covers")
+    yard.write_text(pile + LAWN, encoding="utf-8")
+    check("no hold", "To buy for the rest" in " ".join(run(program, "plan", yard).split()), "does not say what to buy")
+
+
+def check_what_is_carried(program, yard):
+    """Barrows and what is carried are one amount, with the allowance; the ground has its own words."""
+    second = LAWN.replace("back", "front").replace("4000", "1000")
+    yard.write_text(f'{LAWN}{second}[topdressing]\nallowance = "20 %"\n', encoding="utf-8")
+    answer = json.loads(run(program, "topdress", yard, "--json"))
+    for zone in answer["zones"]:
+        near("carried", zone["volume_with_allowance_m3"], 1.2 * zone["volume_m3"])
+        near("barrows", zone["wheelbarrow_loads"] / answer["wheelbarrow_loads"], zone["volume_with_allowance_m3"] / answer["volume_with_allowance_m3"])
+    text = run(program, "topdress", yard, "--why")
+    check("carried", "1/4 in deep: 3.9 cu yd on the ground." in text, text)  # 5000 × 0.25/12/27 = 3.858
+    check("carried", "to carry: with the 20 % for overlap and lumps" in text, text)
+    check("carried", re.search(r"back +4000 sq ft +1/4 in +3\.7 cu yd", text), text)  # 3.086 × 1.2 = 3.704
+
+
+def check_assumptions(program, yard):
+    """What changes the order comes first, the rest says that it changes none."""
+    yard.write_text(LAWN.replace("shape", 'measured_by = "paces"\nshape') + '[topdressing]\ndepth = "1/4 in"\n', encoding="utf-8")
+    assumptions = json.loads(run(program, "topdress", yard, "--json"))["assumptions"]
+    whats = [one["what"] for one in assumptions]
+    check("assumptions", whats[:3] == ["area of the lawn", "depth of the compost", "allowance for overlap, lumps and settling"], whats)
+    near("area", assumptions[0]["could_change_answer"], 0.2)
+    near("allowance", assumptions[2]["could_change_answer"], 0.05 / 1.05)
+    check("assumptions", all(what.endswith("(the volume to order stays)") for what in whats[5:]), whats)
+    yard.write_text(LAWN + '[topdressing]\n', encoding="utf-8")
+    assumptions = json.loads(run(program, "topdress", yard, "--json"))["assumptions"]
+    depth = next(one for one in assumptions if one["what"] == "depth of the compost")
+    near("depth", depth["could_change_answer"], 1.0)
+    known = [one["could_change_answer"] for one in assumptions if one["could_change_answer"] is not None]
+    check("assumptions", known == sorted(known, reverse=True), known)
+    check("area", next(one for one in assumptions if one["what"] == "area of the lawn")["evidence"].startswith("taken as exact"), assumptions)
+    have = json.loads(run(program, "topdress", yard, "--have", "2 yd3", "--json"))["assumptions"]
+    check("have", all(one["what"] != "area of the lawn" for one in have), have)
 
 
 def check_age(program, yard):
@@ -322,6 +469,13 @@ def main():
         check_analyses(program, yard, random.Random(20261130))
         check_salts(program, yard)
         check_soil_tests(program, yard)
+        check_budget(program, yard)
+        check_own_compost(program, yard)
+        check_limits(program, yard)
+        check_seasons(program, yard)
+        check_plan_below_hold(program, yard)
+        check_what_is_carried(program, yard)
+        check_assumptions(program, yard)
         check_age(program, yard)
         check_credit(program, yard)
     print("\n".join(counted.failures[:40]))

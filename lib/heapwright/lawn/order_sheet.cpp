@@ -45,7 +45,7 @@ std::vector<SeedForArea> seeds_for(const Topdressing& topdressing, const SheetLi
   std::vector<SeedForArea> seeds;
   for (const SeedRate& seed : lines.seeds) {
     const Area area = area_of_surface(topdressing.zones, seed.surface);
-    if (seed.grass == topdressing.plan.grass && is_positive(area))
+    if (seed.grass == grass_of(topdressing.plan) && is_positive(area))
       seeds.push_back({&seed, Mass(*seed.rate.low * area), Mass(*seed.rate.high * area)});
   }
   return seeds;

@@ -1,5 +1,7 @@
 #include "heapwright/lawn/spreading.hpp"
 
+#include <algorithm>
+
 #include "heapwright/lawn/topdressing.hpp"
 
 namespace heapwright {
@@ -33,6 +35,9 @@ SpreadingAdvice spreading_advice(const Lawn& lawn, const TopdressingPlan& plan, 
   advice.phosphorus = phosphorus_verdict(plan.soil_test);
   if (plan.soil_test) advice.soil_test_age = age_of(*plan.soil_test, today, knowledge);
   advice.frozen_or_snow = plan.frozen_or_snow;
+  const bool has_grass =
+      std::any_of(lawn.zones.begin(), lawn.zones.end(), [&](const Zone& zone) { return surface_of(zone, plan) == Surface::lawn; });
+  advice.out_of_season = has_grass && plan.months.empty() && today && !takes_compost_in(grass_of(plan), today->month());
   advice.near_water = plan.near_water;
   advice.steep = plan.steep;
   for (const Zone& zone : lawn.zones) {

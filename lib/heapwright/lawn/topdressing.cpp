@@ -23,7 +23,8 @@ LikelyBand<Mass> mass_of_compost(Volume volume, const PublishedValue<BulkDensity
 /// What the nutrients rest on. None of it changes how much compost the lawn takes.
 void assume_contents(std::vector<Assumption>& assumptions, const CompostContents& contents) {
   const auto assume = [&](const char* what, const auto& figure) {
-    if (figure) assumptions.push_back(assumed_of_compost(std::string(what) + " of " + contents.name, *figure));
+    if (figure)
+      assumptions.push_back(assumed_of_compost(std::string(what) + " of " + contents.name + " (the volume to order stays)", *figure));
   };
   assume("moisture", std::optional(contents.moisture));
   assume("nitrogen", contents.nitrogen);
@@ -36,25 +37,84 @@ void assume_contents(std::vector<Assumption>& assumptions, const CompostContents
 void assume_release(std::vector<Assumption>& assumptions, const Nutrients& nutrients) {
   if (!nutrients.freed) return;
   const auto percent = [](FreedShare share) { return print_number(100.0 * share.value(), 2); };
-  assumptions.push_back({"nitrogen that comes free in the first year, by the C:N",
+  assumptions.push_back({"nitrogen that comes free in the first year, by the C:N (the volume to order stays)",
                          percent(nutrients.freed->likely) + " % of all, from " + percent(nutrients.freed->low) + " to " +
                              percent(nutrients.freed->high) + " %",
                          std::nullopt, std::nullopt, "judged by us", std::nullopt});
 }
 
+/// The area, with its spread where it is known how each zone was measured.
+Assumption assumed_area(const Topdressing& topdressing) {
+  Assumption area{std::string(area_of_the_lawn), topdressing.area, std::nullopt, std::nullopt, "", std::nullopt};
+  if (!topdressing.spread) {
+    area.evidence = "taken as exact: say measured_by of each zone, and its range is worked out";
+    return area;
+  }
+  area.low = std::max(Area(), Area(topdressing.area - *topdressing.spread));
+  area.high = Area(topdressing.area + *topdressing.spread);
+  area.evidence = "as measured; how far that is off: common practice, no source";
+  area.could_change_answer = std::get<Area>(*area.high) / topdressing.area - std::get<Area>(*area.low) / topdressing.area;
+  return area;
+}
+
+bool has_told_depth(const Zone& zone, const TopdressingPlan& plan) { return plan.depth || zone.depth; }
+
+/// The depth: exact where somebody said it. The usual one of a living lawn has the depths from 1/8 to 3/8 in beside it.
+Assumption assumed_depth(const Topdressing& topdressing) {
+  const auto& zones = topdressing.lawn.zones;
+  Assumption depth{"depth of the compost", topdressing.depth, std::nullopt, std::nullopt, "as you said", std::nullopt};
+  if (std::all_of(zones.begin(), zones.end(), [&](const Zone& zone) { return has_told_depth(zone, topdressing.plan); })) return depth;
+  depth.evidence = "usual where nobody says another: University of Delaware Cooperative Extension 2009, seen";
+  const bool all_usual_on_lawn = std::all_of(topdressing.zones.begin(), topdressing.zones.end(), [](const ZoneDressing& zone) {
+    return zone.surface == Surface::lawn && zone.depth == usual_depth(Surface::lawn);
+  });
+  if (!all_usual_on_lawn) {
+    depth.evidence = "usual where nobody says another: a quarter inch on a lawn, an inch on bare ground";
+    return depth;
+  }
+  depth.low = thinnest_usual_depth;
+  depth.high = depth_to_warn_at;
+  depth.could_change_answer = (depth_to_warn_at - thinnest_usual_depth) / topdressing.depth;
+  return depth;
+}
+
+/// What is added for overlap; without it the order would be less by its share.
+Assumption assumed_allowance(const TopdressingPlan& plan) {
+  const ShareOfVolume allowance = allowance_of(plan);
+  const double share = allowance.value();
+  return {"allowance for overlap, lumps and settling", allowance, std::nullopt, std::nullopt, whose_allowance(plan), share / (1.0 + share)};
+}
+
+/// Those whose weight is known in the order of it, in the places that they hold among the others.
+void order_known_weights(std::vector<Assumption>& assumptions) {
+  std::vector<Assumption> known;
+  std::copy_if(assumptions.begin(), assumptions.end(), std::back_inserter(known),
+               [](const Assumption& one) { return one.could_change_answer.has_value(); });
+  order_by_weight(known);
+  auto next = known.begin();
+  for (Assumption& one : assumptions) {
+    if (one.could_change_answer) one = *next++;
+  }
+}
+
+/// When it is spread. It changes what a year takes, and no order.
+void assume_season(std::vector<Assumption>& assumptions, const TopdressingPlan& plan) {
+  if (!plan.months.empty() || plan.surface != Surface::lawn) return;
+  assumptions.push_back(
+      {"once a year", std::string(season_for(grass_of(plan))), std::nullopt, std::nullopt, "common practice, no source", std::nullopt});
+  if (!plan.grass)
+    assumptions.push_back({"grass", "cool-season grass", std::nullopt, std::nullopt,
+                           "judged by us: nobody said; write grass = \"warm-season\" where it is that", std::nullopt});
+}
+
+/// What the order of a topdressing rests on; then what a year does, and last what changes no cubic yard.
 std::vector<Assumption> assumptions_for(const Topdressing& topdressing) {
   const TopdressingPlan& plan = topdressing.plan;
-  std::vector<Assumption> assumptions;
+  std::vector<Assumption> assumptions{assumed_area(topdressing), assumed_depth(topdressing), assumed_allowance(plan)};
+  order_known_weights(assumptions);
+  assume_season(assumptions, plan);
   assumptions.push_back(
-      {"allowance for overlap, lumps and settling", allowance_of(plan), std::nullopt, std::nullopt, whose_allowance(plan), std::nullopt});
-  const CompostFigure<BulkDensity>& density = topdressing.contents.bulk_density;
-  Assumption weight = assumed_of_compost("weight of " + topdressing.contents.name, density);
-  if (weight.low) weight.could_change_answer = (*density.high - *density.low) / *density.typical;  // of the weight; the volume stays
-  assumptions.push_back(std::move(weight));
-  if (plan.months.empty() && plan.surface == Surface::lawn) {
-    assumptions.push_back(
-        {"once a year", std::string(season_for(plan.grass)), std::nullopt, std::nullopt, "common practice, no source", std::nullopt});
-  }
+      assumed_of_compost("weight of " + topdressing.contents.name + " (the volume to order stays)", topdressing.contents.bulk_density));
   assume_contents(assumptions, topdressing.contents);
   assume_release(assumptions, topdressing.nutrients);
   return assumptions;
@@ -69,6 +129,16 @@ const std::vector<std::pair<std::string, Grass>>& grass_words() {
 
 std::string_view season_for(Grass grass) {
   return grass == Grass::cool_season ? "early fall or spring, cool-season grass" : "late spring, warm-season grass";
+}
+
+std::string_view next_season_of(Grass grass) { return grass == Grass::cool_season ? "spring" : "late spring"; }
+
+Grass grass_of(const TopdressingPlan& plan) { return plan.grass.value_or(Grass::cool_season); }
+
+bool takes_compost_in(Grass grass, std::chrono::month month) {
+  using namespace std::chrono;  // NOLINT(google-build-using-namespace): months by their names
+  if (month == December || month == January || month == February) return false;
+  return grass == Grass::cool_season || (month != November && month != March);
 }
 
 namespace {
@@ -91,7 +161,7 @@ TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   if (!table) return plan;
   plan.depth = table->read("depth", read_length);
   if (plan.depth && !is_positive(*plan.depth)) table->problem_at("depth", "a topdressing has a depth", "write depth = \"1/4 in\"");
-  plan.grass = table->one_of("grass", grass_words()).value_or(plan.grass);
+  plan.grass = table->one_of("grass", grass_words());
   plan.months = read_months(*table, "months");
   plan.surface = table->one_of("surface", surface_words()).value_or(plan.surface);
   if (plan.depth && is_positive(*plan.depth)) report_smothering(*table, *plan.depth, plan.surface);
@@ -146,9 +216,10 @@ Length depth_of(const TopdressingPlan& plan) { return plan.depth.value_or(usual_
 namespace {
 
 ZoneDressing dressing_of(const Zone& zone, const TopdressingPlan& plan) {
-  ZoneDressing dressing{zone.name, zone.area, spread_of(zone), depth_of(zone, plan), surface_of(zone, plan), {}};
+  ZoneDressing dressing{zone.name, zone.area, spread_of(zone), depth_of(zone, plan), surface_of(zone, plan), {}, {}};
   check_depth(dressing.depth, dressing.surface);
   dressing.volume = dressing.area * dressing.depth;
+  dressing.volume_with_allowance = dressing.volume + allowance_of(plan) * dressing.volume;
   return dressing;
 }
 
@@ -200,7 +271,7 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   if (const Container* wheelbarrow = row_with_id(*materials.containers, "wheelbarrow")) {
     result.wheelbarrow = Load{wheelbarrow->volume, source_words(materials, wheelbarrow->source, wheelbarrow->evidence)};
     result.wheelbarrow_loads = result.volume_with_allowance / wheelbarrow->volume;
-    for (ZoneDressing& zone : result.zones) zone.wheelbarrow_loads = (zone.volume + allowance * zone.volume) / wheelbarrow->volume;
+    for (ZoneDressing& zone : result.zones) zone.wheelbarrow_loads = zone.volume_with_allowance / wheelbarrow->volume;
   }
   answer.assumptions = assumptions_for(result);
   answer.cautions = cautions_for(*materials.cautions, facts_of(plan));
@@ -229,6 +300,17 @@ void order_for(Topdressing& topdressing, Date today, bool metric, const Material
   OrderQuestion question = order_question(topdressing);
   topdressing.ordering = ordering_of(std::move(question), topdressing.plan.fixed_costs, today, metric, materials);
   topdressing.phone_line = phone_line(*topdressing.ordering, coarsest_screen(topdressing), materials);
+}
+
+void judge_compost(Topdressing& topdressing, const Criteria& criteria) {
+  if (!topdressing.plan.analysis) return;
+  topdressing.fitness = compost_fitness(*topdressing.plan.analysis, criteria);
+  topdressing.advice.compost_too_salty = topdressing.fitness.too_salty;
+}
+
+void mind_bought_compost(Answer<Topdressing>& answer, const Materials& materials) {
+  for (const std::string& id : cautions_for(*materials.cautions, {Fact::bought_compost})) answer.cautions.push_back(id);
+  answer.cautions = in_order(answer.cautions, *materials.cautions);
 }
 
 bool are_of_one_depth(const std::vector<ZoneDressing>& zones) {

@@ -4,10 +4,12 @@
 #include <chrono>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
 #include "heapwright/lawn/compost_analysis.hpp"
+#include "heapwright/lawn/compost_fitness.hpp"
 #include "heapwright/lawn/lawn.hpp"
 #include "heapwright/lawn/nutrients.hpp"
 #include "heapwright/lawn/soil_test.hpp"
@@ -30,8 +32,8 @@ enum class Grass { cool_season, warm_season };
 const std::vector<std::pair<std::string, Grass>>& grass_words();
 
 struct TopdressingPlan {
-  std::optional<Length> depth;  ///< usual_depth() of the surface where nobody said
-  Grass grass = Grass::cool_season;
+  std::optional<Length> depth;             ///< usual_depth() of the surface where nobody said
+  std::optional<Grass> grass;              ///< grass_of() where nobody said
   std::vector<std::chrono::month> months;  ///< when; once a year in the season of the grass where empty
   Surface surface = Surface::lawn;
   bool near_water = false;
@@ -55,6 +57,8 @@ std::string whose_allowance(const TopdressingPlan& plan);
 /// one pass).
 inline const Length depth_to_warn_at = 0.375 * 0.0254 * unit::m;
 inline const Length depth_to_refuse = 0.5 * 0.0254 * unit::m;
+/// The thinnest that is usual, a rate that a trial spread (Colorado State University, Applied Turfgrass Science 2006, seen).
+inline const Length thinnest_usual_depth = 0.125 * 0.0254 * unit::m;
 
 /// Deeper than that on bare ground it is warned of: tilled in it is what establishment of turf takes (US Composting Council, seen, one to
 /// two inches).
@@ -65,6 +69,13 @@ inline const Length depth_a_year_to_warn_at = 0.5 * 0.0254 * unit::m;
 
 /// A quarter inch on a living lawn; an inch on bare ground, to be tilled in (University of Maryland Extension TT-120, 2015, seen).
 Length usual_depth(Surface surface);
+
+/// Cool-season grass where nobody said; judged.
+Grass grass_of(const TopdressingPlan& plan);
+
+/// Whether a grass grows enough to take compost: cool-season grass not in December, January and February, warm-season grass not from
+/// November to March. Common practice, no source.
+bool takes_compost_in(Grass grass, std::chrono::month month);
 
 /// Reads [topdressing] with its analysis, and [soil_test]. Depths are checked against the surface by check_depth().
 TopdressingPlan read_topdressing(Table& root, const Materials& materials);
@@ -96,11 +107,15 @@ struct ZoneDressing {
   std::optional<Area> spread;  ///< of the area, either way (spread_of())
   Length depth;
   Surface surface = Surface::lawn;
-  Volume volume;  ///< on the ground
+  Volume volume;                 ///< on the ground
+  Volume volume_with_allowance;  ///< carried there
   double wheelbarrow_loads = 0.0;
 };
 
 bool are_of_one_depth(const std::vector<ZoneDressing>& zones);
+
+/// What the assumption about the area is called.
+inline constexpr std::string_view area_of_the_lawn = "area of the lawn";
 
 struct Topdressing {
   Area area;
@@ -118,6 +133,7 @@ struct Topdressing {
   Nutrients nutrients;                   ///< of one spreading, at the mean depth
   std::optional<NitrogenCredit> credit;  ///< against what the laboratory recommends for a year
   CompostContents contents;              ///< what they follow from
+  CompostFitness fitness;                ///< of the compost by its analysis, where it was asked for (judge_compost)
   SpreadingAdvice advice;                ///< whether to spread at all
   bool deep = false;                     ///< more than 3/8 in on a living lawn
   bool deep_on_bare = false;             ///< more than 2 in on bare ground
@@ -143,12 +159,20 @@ OrderQuestion order_question(const Topdressing& topdressing);
 /// What to order for a topdressing on a day, by the offers of its plan.
 void order_for(Topdressing& topdressing, Date today, bool metric, const Materials& materials);
 
+/// Holds the supplier's analysis against the limits for lawns, and says so in the advice.
+void judge_compost(Topdressing& topdressing, const Criteria& criteria);
+
+/// Its compost is bought: the cautions for that too.
+void mind_bought_compost(Answer<Topdressing>& answer, const Materials& materials);
+
 /// The coarsest that compost for it is screened to: 3/8 in on a living lawn (University of Delaware Cooperative Extension, 2009, seen), 1/2
 /// in where all of it is tilled in (Penn State, Landschoot, UC123, secondary).
 Length coarsest_screen(const Topdressing& topdressing);
 
 /// When a lawn of it grows, and compost is spread on it. Common practice, no source.
 std::string_view season_for(Grass grass);
+/// What to wait for where it does not grow: "spring".
+std::string_view next_season_of(Grass grass);
 
 /// The facts of a topdressing that call for cautions.
 Facts facts_of(const TopdressingPlan& plan);

@@ -15,7 +15,7 @@
 namespace heapwright {
 
 using AssumedValue = std::variant<std::string, MoistureWetBasis, CarbonDryBasis, NitrogenDryBasis, PhosphateDryBasis, PotashDryBasis,
-                                  CarbonNitrogenRatio, BulkDensity, Volume, Mass, Length, ContainerCount, ShareOfVolatileSolids,
+                                  CarbonNitrogenRatio, BulkDensity, Volume, Area, Mass, Length, ContainerCount, ShareOfVolatileSolids,
                                   ShareOfVolume, ShareOfLooseVolume, TemperaturePoint, Date>;
 
 /// The number of an assumed value in SI; a count of containers; nothing of words and dates.

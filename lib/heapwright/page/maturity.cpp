@@ -4,9 +4,9 @@
 #include <utility>
 
 #include "heapwright/maturity/verdict.hpp"
-#include "heapwright/page/limit_parts.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/page/pile_now.hpp"
+#include "heapwright/page/turf_parts.hpp"
 
 namespace heapwright {
 namespace {
@@ -311,32 +311,13 @@ void say_report_lines(PageWriter& writer, const YardCompost& compost, const Mate
 
 // --- turf ---
 
-/// In the unit of the value beside it; sizes are asked for in inches and in millimeters, and keep theirs.
-Tested limit_value(TestQuantity measured, const TestValue& value) { return {measured, value, measured == TestQuantity::size}; }
-
-/// "30 to 50"
-Words limit_words(const TurfResult& result) {
-  const TestQuantity measured = result.property->measured;
-  const TurfLimit& limit = *result.limit;
-  if (limit.low && limit.high) return say("{} to {}", limit_value(measured, limit.low->value), limit_value(measured, limit.high->value));
-  const Bound& bound = limit.low ? *limit.low : *limit.high;
-  return bound_words(bound, limit_value(measured, bound.value));
-}
-
-Words passes_and_fails(const std::vector<Words>& passes, const std::vector<Words>& fails) {
-  std::vector<Words> both;
-  if (!passes.empty()) both.push_back(say("passes {}", joined(passes)));
-  if (!fails.empty()) both.push_back(say("fails {}", joined(fails)));
-  return joined(both, "; ");
-}
-
 /// "passes Penn State (30 to 50); fails UK sheet (35 to 55)"
 Words property_words(const std::vector<TurfResult>& results, const TestCriterion* property) {
   std::vector<Words> passes;
   std::vector<Words> fails;
   for (const TurfResult& result : results) {
     if (result.property != property || !result.ok) continue;
-    (*result.ok ? passes : fails).push_back(say("{} ({})", result.limit->specification, limit_words(result)));
+    (*result.ok ? passes : fails).push_back(limit_with_owner(*result.limit, property->measured));
   }
   return passes_and_fails(passes, fails);
 }

@@ -2,6 +2,7 @@
 #include <utility>
 
 #include "heapwright/page/nutrients_parts.hpp"
+#include "heapwright/page/turf_parts.hpp"
 
 namespace heapwright {
 namespace {
@@ -38,12 +39,16 @@ Words credit_words(const NitrogenCredit& credit) {
              Percent{std::max(0.0, credit.share.high)}, OnLawnMeasure{as_weight(credit.recommended)});
 }
 
+/// Whether all that nutrients follow from is of the analysis.
+bool is_all_told(const std::optional<CompostAnalysis>& told) {
+  return told && told->moisture && told->bulk_density && told->nitrogen && told->phosphate && told->potash;
+}
+
 /// By whom its contents are known.
 Words whose_contents(const Topdressing& topdressing) {
   const std::optional<CompostAnalysis>& told = topdressing.plan.analysis;
   if (!told) return say("if it is usual {}", topdressing.contents.name);
-  const bool is_whole = told->moisture && told->bulk_density && told->nitrogen && told->phosphate && told->potash;
-  if (is_whole) return "by the supplier's analysis";
+  if (is_all_told(told)) return "by the supplier's analysis";
   return say("by the supplier's analysis, else as usual {}", topdressing.contents.name);
 }
 
@@ -54,9 +59,12 @@ void add_contents(Labels& labels, const Topdressing& topdressing) {
   const Words whose = whose_contents(topdressing);
   const char* mean = are_of_one_depth(topdressing.zones) ? "" : " on average";
   if (nutrients.nitrogen || nutrients.phosphate || nutrients.potash) add(say("to each {}{}, {}:", LawnMeasure{}, mean, whose));
-  if (nutrients.nitrogen) add(say("nitrogen {}", shown_band(*nutrients.nitrogen)));
-  if (nutrients.phosphate) add(say("phosphate (P2O5) {}", shown_band(*nutrients.phosphate)));
-  if (nutrients.potash) add(say("potash (K2O) {}", shown_band(*nutrients.potash)));
+  std::vector<Words> each;
+  if (nutrients.nitrogen) each.push_back(say("nitrogen {}", shown_band(*nutrients.nitrogen)));
+  if (nutrients.phosphate) each.push_back(say("phosphate (P2O5) {}", shown_band(*nutrients.phosphate)));
+  if (nutrients.potash) each.push_back(say("potash (K2O) {}", shown_band(*nutrients.potash)));
+  if (is_all_told(topdressing.plan.analysis)) return add(joined(each, "; "));  // without ranges they fit one line
+  for (Words& one : each) add(std::move(one));
 }
 
 Words salts_told(const std::vector<Salts>& salts) {
@@ -85,7 +93,7 @@ Words soil_words(const Topdressing& topdressing) {
     case PhosphorusVerdict::hold: return {};
     case PhosphorusVerdict::go: return say("your soil test calls phosphorus \"{}\": go ahead", phosphorus);
     case PhosphorusVerdict::figure_alone:
-    case PhosphorusVerdict::unknown_word: return say("phosphorus \"{}\": first ask your laboratory: is that high?", phosphorus);
+    case PhosphorusVerdict::unknown_word: return {};  // asked above the order (say_hold)
   }
   return {};
 }
@@ -122,30 +130,104 @@ Words why_of_salts(const std::vector<Salts>& salts, const NutrientKnowledge& kno
              source_in_short(materials, knowledge.salts->source, knowledge.salts->evidence));
 }
 
+/// "salts in a 1:5 slurry 12 dS/m"
+Words figure_words(const JudgedFigure& figure) { return say("{} {}", figure.name, Tested{figure.measured, figure.value}); }
+
+/// "fails Caltrans (at most 10)", in the words of the maturity page.
+Words failed_limits(const JudgedFigure& figure) {
+  std::vector<Words> fails;
+  for (const JudgedLimit& one : figure.limits) {
+    if (!one.ok) fails.push_back(limit_with_owner(one.limit, figure.measured));
+  }
+  return passes_and_fails({}, fails);
+}
+
+Words all_limits(const JudgedFigure& figure) {
+  std::vector<Words> passes;
+  std::vector<Words> fails;
+  for (const JudgedLimit& one : figure.limits) (one.ok ? passes : fails).push_back(limit_with_owner(one.limit, figure.measured));
+  return passes_and_fails(passes, fails);
+}
+
+/// The first figure outside a limit with its limits, the others by their names.
+Words outside_words(const std::vector<JudgedFigure>& outside) {
+  std::vector<Words> others;
+  for (std::size_t at = 1; at < outside.size(); ++at) others.emplace_back(outside[at].name);
+  const Words first = say("{}: {}", figure_words(outside.front()), failed_limits(outside.front()));
+  return others.empty() ? first : say("{}; {} too", first, listed(others));
+}
+
+/// Once each.
+void add_source(std::vector<std::string>& sources, const TurfLimit& limit, const Materials& materials) {
+  std::string words = limit.specification + ": " + source_words(materials, limit.whose.source, limit.whose.evidence);
+  if (std::find(sources.begin(), sources.end(), words) == sources.end()) sources.push_back(std::move(words));
+}
+
+/// In one line above the order: the laboratory's own word decides.
+void ask_laboratory(PageWriter& writer, const Topdressing& topdressing) {
+  if (topdressing.advice.asks_laboratory())
+    writer.paragraph(say("First ask your laboratory: is phosphorus \"{}\" high? If so, hold.", topdressing.plan.soil_test->phosphorus));
+}
+
+constexpr const char* none_on_frozen_ground = "spread none on frozen ground or snow";
+
+/// Why nothing is spread for now, the most lasting reason first; in one line.
+Words hold_line(const SpreadingAdvice& advice) {
+  if (advice.phosphorus == PhosphorusVerdict::hold) return "Hold: spread no compost here until your extension office clears it.";
+  if (advice.compost_too_salty) return "Hold: spread none of this compost: it is too salty for a lawn.";
+  return say("Hold: {}: meltwater carries it off.", none_on_frozen_ground);
+}
+
+Labels reasons_to_hold(const Topdressing& topdressing) {
+  const SpreadingAdvice& advice = topdressing.advice;
+  Labels reasons;
+  const auto add = [&](const char* name, Words words) { reasons.labels.push_back({name, std::move(words)}); };
+  if (advice.phosphorus == PhosphorusVerdict::hold) {
+    add("Why", say("your soil test calls phosphorus \"{}\"; {}", topdressing.plan.soil_test->phosphorus,
+                   what_it_would_add(topdressing.nutrients)));
+    add("Instead", "skip this year; or ask about a thinner layer, or compost with less P2O5");
+  }
+  if (!advice.compost_too_salty) return reasons;
+  add(advice.phosphorus == PhosphorusVerdict::hold ? "Salt" : "Why", say("{}.", outside_words(topdressing.fitness.outside())));
+  if (advice.phosphorus != PhosphorusVerdict::hold) add("Instead", "ask for compost with less salt, or have this one tested again");
+  return reasons;
+}
+
 }  // namespace
 
 void say_hold(PageWriter& writer, const Topdressing& topdressing) {
   const SpreadingAdvice& advice = topdressing.advice;
-  if (!advice.is_hold()) return;
-  if (advice.phosphorus != PhosphorusVerdict::hold) {
-    writer.paragraph("Hold: spread none on frozen ground or snow: meltwater carries it off.");
-    writer.paragraph("Once it has thawed:");
-    return;
-  }
-  writer.paragraph("Hold: spread no compost here until your extension office clears it.");
-  Labels labels;
-  labels.labels.push_back({"Why", say("your soil test calls phosphorus \"{}\"; {}", topdressing.plan.soil_test->phosphorus,
-                                      what_it_would_add(topdressing.nutrients))});
-  labels.labels.push_back({"Instead", "skip this year; or ask about a thinner layer, or compost with less P2O5"});
-  writer.labels(std::move(labels));
-  if (advice.frozen_or_snow) writer.paragraph("And spread none on frozen ground or snow.");
-  writer.paragraph("If it is cleared:");
+  if (!advice.is_hold()) return ask_laboratory(writer, topdressing);
+  writer.paragraph(hold_line(advice));
+  writer.labels(reasons_to_hold(topdressing));
+  const bool lasts = advice.phosphorus == PhosphorusVerdict::hold || advice.compost_too_salty;
+  if (lasts && advice.frozen_or_snow) writer.paragraph(say("And {}.", none_on_frozen_ground));
+  ask_laboratory(writer, topdressing);
+  writer.paragraph(advice.phosphorus == PhosphorusVerdict::hold ? "If it is cleared:"
+                   : advice.compost_too_salty                   ? "With compost that is fit for it:"
+                                                                : "Once it has thawed:");
+}
+
+std::size_t sections_of_hold(const SpreadingAdvice& advice) { return advice.is_hold() || advice.asks_laboratory() ? 1 : 0; }
+
+void say_what_to_ask(PageWriter& writer, const Topdressing& topdressing) {
+  const SpreadingAdvice& advice = topdressing.advice;
+  const std::vector<JudgedFigure> outside = topdressing.fitness.outside();
+  if (!outside.empty() && !advice.compost_too_salty) writer.paragraph(say("Ask first: {}.", outside_words(outside)));
+  if (!advice.out_of_season) return;
+  const Grass grass = grass_of(topdressing.plan);
+  writer.paragraph(say("Wait for {}, when {} grows{}.", next_season_of(grass),
+                       grass == Grass::cool_season ? "cool-season grass" : "warm-season grass",
+                       advice.frozen_or_snow ? "" : "; frozen ground takes none"));
 }
 
 void add_nutrients(Labels& labels, const Topdressing& topdressing, const Materials& materials) {
   add_contents(labels, topdressing);
   add_first_year(labels, topdressing);
-  if (!topdressing.contents.salts.empty()) labels.labels.push_back({"Salts", salts_told(topdressing.contents.salts)});
+  const std::vector<JudgedFigure> outside = topdressing.fitness.outside();
+  const bool said_above =
+      topdressing.contents.salts.size() == 1 && !outside.empty() && outside.front().measured == TestQuantity::electric_conductivity;
+  if (!topdressing.contents.salts.empty() && !said_above) labels.labels.push_back({"Salts", salts_told(topdressing.contents.salts)});
   const char* name = "Soil";
   for (Words words : {soil_words(topdressing), age_words(topdressing, *materials.nutrients)}) {
     if (!words.empty()) labels.labels.push_back({std::exchange(name, ""), std::move(words)});
@@ -188,6 +270,14 @@ void say_why_of_nutrients(PageWriter& writer, const Topdressing& topdressing, co
     reasons.push_back(say("A soil test holds for {} years ({}).", whole(knowledge.soil_test_years),
                           source_in_short(materials, knowledge.soil_test_years_of.source, knowledge.soil_test_years_of.evidence)));
   writer.section(Depth::why, "What it brings").bullets(std::move(reasons));
+  std::vector<Words> figures;
+  std::vector<std::string> sources;
+  for (const JudgedFigure& figure : topdressing.fitness.figures) {
+    figures.push_back(say("{}: {}", figure_words(figure), all_limits(figure)));
+    for (const JudgedLimit& one : figure.limits) add_source(sources, one.limit, materials);
+  }
+  writer.section(Depth::why, "The analysis against limits for lawns").bullets(std::move(figures));
+  if (!sources.empty()) writer.section(Depth::ground, "Whose limits for lawns").bullets({sources.begin(), sources.end()});
   writer.section(Depth::ground, "Nitrogen of compost, as published").bullets(finding_words(knowledge, materials));
 }
 

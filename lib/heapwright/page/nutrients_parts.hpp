@@ -6,8 +6,12 @@
 
 namespace heapwright {
 
-/// Above all else: why to spread none for now, and what to do instead. Nothing where there is no such reason.
+/// Above all else: why to spread none for now, and what to do instead; what only the laboratory can say. Nothing where there is none of it.
 void say_hold(PageWriter& writer, const Topdressing& topdressing);
+/// How many sections that fills.
+std::size_t sections_of_hold(const SpreadingAdvice& advice);
+/// Right below an order: what in the compost's analysis is outside a limit for lawns, and the season to wait for.
+void say_what_to_ask(PageWriter& writer, const Topdressing& topdressing);
 /// What a spreading brings, what of its nitrogen feeds the grass, and what the soil test says.
 void add_nutrients(Labels& labels, const Topdressing& topdressing, const Materials& materials);
 /// Water and slopes.

@@ -3,9 +3,9 @@
 
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/order/phone_line.hpp"
-#include "heapwright/page/limit_parts.hpp"
 #include "heapwright/page/nutrients_parts.hpp"
 #include "heapwright/page/pages.hpp"
+#include "heapwright/page/turf_parts.hpp"
 
 namespace heapwright {
 namespace {
@@ -229,8 +229,8 @@ Page crew_side(const OrderSheet& sheet, const Tables& tables) {
   say_how_deep(writer, sheet);
   writer.block(in_short(sheet.cautions, tables.materials));
   writer.section(Depth::act, "Write down").block(record());
-  writer.paragraph(
-      say("On all of it {}. In the yard file, [[spread]] with used = and date = lets the next order go by it.", used_and_depth(sheet.topdressing)));
+  writer.paragraph(say("On all of it {}. In the yard file, [[spread]] with used = and date = lets the next order go by it.",
+                       used_and_depth(sheet.topdressing)));
   writer.section(Depth::ground)
       .paragraph(say("{}. The rest is common practice.", sources_of({SheetPart::before, SheetPart::work}, sheet, lines, tables.materials)));
   return std::move(writer).page();

@@ -52,12 +52,20 @@ WorkSteps work_of(const Plan& plan) {
   return {"gather", "build"};
 }
 
+/// In place of what to buy, while none is to be spread.
+std::string_view in_place_of_buying(const SpreadingAdvice& advice) {
+  if (advice.phosphorus == PhosphorusVerdict::hold) return "once cleared. Till then buy none; keep yours covered";
+  if (advice.compost_too_salty) return "with yours. Buy none of that compost: ask for one with less salt";
+  return "once thawed. Till then buy none; keep yours covered";
+}
+
 /// How far the compost goes, and what to buy for the rest.
 Words covered(const Plan& plan) {
   const Topdressing& spread = plan.topdressing->result;
   const SupplyBalance& supply = plan.supply;
   const Words goes = supply.covers ? Words(OutOf{*supply.covers, spread.area}) : say("none of {}", spread.area);
   if (!is_positive(*supply.to_buy)) return say("all of {}, {} deep: nothing to buy", spread.area, SpreadDepth{spread.depth});
+  if (spread.advice.is_hold()) return say("{} {}", goes, in_place_of_buying(spread.advice));
   return say("{}, {} deep. To buy for the rest: {} of compost", goes, SpreadDepth{spread.depth}, *supply.to_buy);
 }
 
@@ -77,7 +85,10 @@ Labels at_a_glance(const Plan& plan, const Materials& materials) {
     const Topdressing& spread = plan.topdressing->result;
     if (spread.advice.phosphorus == PhosphorusVerdict::hold)
       add("Hold", "phosphorus is high: spread none until your extension office clears it");
+    if (spread.advice.compost_too_salty) add("Hold", "the compost to buy is too salty for a lawn: spread none of it");
     if (spread.advice.frozen_or_snow) add("Hold", "spread none while the ground is frozen or under snow");
+    if (spread.advice.asks_laboratory())
+      add("Ask", say("your laboratory: is phosphorus \"{}\" high? If so, hold", spread.plan.soil_test->phosphorus));
     add("Covers", covered(plan));
     if (spread.plan.near_water) add("", "Keep compost back from the water: ask your county how far.");
   }

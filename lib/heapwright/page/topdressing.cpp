@@ -19,7 +19,7 @@ Words times_a_year(int times) { return times == 1 ? Words("once a year") : say("
 Words when_of(const TopdressingPlan& plan) {
   std::vector<Words> months;
   for (const auto month : plan.months) months.emplace_back(month_name(month));
-  return months.empty() ? Words(season_for(plan.grass)) : joined(months);
+  return months.empty() ? Words(season_for(grass_of(plan))) : joined(months);
 }
 
 /// A weight that only the supplier's analysis tells has no range.
@@ -28,13 +28,25 @@ Words weight_words(const LikelyBand<Mass>& mass) {
   return say("{} as analyzed: order by volume", mass.likely);
 }
 
+bool has_ground(const Topdressing& topdressing, Surface surface) {
+  return std::any_of(topdressing.zones.begin(), topdressing.zones.end(), [&](const ZoneDressing& zone) { return zone.surface == surface; });
+}
+
+/// The day in order. None of it while nothing is to be spread, or not yet.
+void add_hand_work(Labels& labels, const Topdressing& topdressing) {
+  const bool is_time = !topdressing.advice.is_hold() && !topdressing.advice.out_of_season;
+  if (is_time && has_ground(topdressing, Surface::lawn))
+    labels.labels.push_back({"Do", "mow short, rake off clippings, core, spread, rake blades free, water"});
+}
+
 Labels amounts(const Topdressing& topdressing, const Materials& materials) {
   Labels labels;
   add_order(labels, topdressing, materials);
   if (topdressing.mass) labels.labels.push_back({"Weighs", weight_words(*topdressing.mass)});
   if (topdressing.plan.surface == Surface::lawn)
-    labels.labels.push_back(
-        {"When", say("{}, {}: {} a year", times_a_year(topdressing.times_a_year), when_of(topdressing.plan), topdressing.per_year)});
+    labels.labels.push_back({"When", say("{}, {}{}", times_a_year(topdressing.times_a_year), when_of(topdressing.plan),
+                                         topdressing.times_a_year > 1 ? say(": {} a year", topdressing.per_year) : Words())});
+  add_hand_work(labels, topdressing);
   add_nutrients(labels, topdressing, materials);
   add_ground(labels, topdressing.advice);
   return labels;
@@ -46,16 +58,33 @@ Words area_words(Area area, const std::optional<Area>& spread) {
 
 Grid zones(const Topdressing& topdressing) {
   Grid grid;
-  grid.head = {"zone", "area", "deep", "compost", "barrows"};
+  grid.head = {"zone", "area", "deep", "to carry", "barrows"};
   for (const ZoneDressing& zone : topdressing.zones)
-    grid.rows.push_back({zone.name, area_words(zone.area, zone.spread), SpreadDepth{zone.depth}, zone.volume,
+    grid.rows.push_back({zone.name, area_words(zone.area, zone.spread), SpreadDepth{zone.depth}, zone.volume_with_allowance,
                          whole(static_cast<long long>(std::ceil(zone.wheelbarrow_loads)))});
   return grid;
 }
 
-bool has_bare_ground(const Topdressing& topdressing) {
-  return std::any_of(topdressing.zones.begin(), topdressing.zones.end(),
-                     [](const ZoneDressing& zone) { return zone.surface == Surface::bare; });
+void say_where_it_goes(PageWriter& writer, const Topdressing& topdressing) {
+  writer
+      .section(Depth::why, say("Where it goes (to carry: with the {} for overlap and lumps)", Percent{allowance_of(topdressing.plan).value()}))
+      .block(zones(topdressing));
+}
+
+/// The same in full, with whose each step is.
+void say_why_of_hand_work(PageWriter& writer, const Topdressing& topdressing, const Materials& materials) {
+  if (!has_ground(topdressing, Surface::lawn)) return;
+  const auto whose = [&](std::string_view source) { return source_in_short(materials, source, Evidence::seen); };
+  Numbered steps;
+  steps.items.push_back("Mow short and rake the clippings off, so that compost reaches the soil (common practice, no source).");
+  steps.items.push_back(
+      say("Core. Authorities differ on when: before you spread ({}), after, with passes that break the cores ({}), or either ({}). "
+          "Have buried lines marked first.",
+          whose("cumberland-topdressing"), whose("delaware-topdressing-2009"), whose("uscc-lawns")));
+  steps.items.push_back(say("Spread it dry, in small piles 3 to 4 ft apart ({}).", whose("cumberland-topdressing")));
+  steps.items.push_back(say("Rake or drag it in until the blades poke through ({}).", whose("cumberland-topdressing")));
+  steps.items.push_back("Sweep it off pavement, and water it in (common practice, no source).");
+  writer.section(Depth::why, "By hand, on the day").block(std::move(steps));
 }
 
 /// A fifth of an area and more: worth measuring otherwise. Judged; of the ways to measure only a phone's fixes on a small lawn are so far
@@ -86,14 +115,15 @@ std::vector<Words> to_measure_closer(const Lawn& lawn) {
 
 void say_topdressing(PageWriter& writer, const Topdressing& topdressing, const Materials& materials) {
   say_order(writer, topdressing);
-  writer.paragraph(say("Spread compost over {}, {} deep{}: {}.", topdressing.area, SpreadDepth{topdressing.depth},
+  say_what_to_ask(writer, topdressing);
+  writer.paragraph(say("Spread compost over {}, {} deep{}: {} on the ground.", topdressing.area, SpreadDepth{topdressing.depth},
                        are_of_one_depth(topdressing.zones) ? "" : " on average", topdressing.volume));
   writer.block(amounts(topdressing, materials));
   say_poorly_known(writer, topdressing);
   if (const std::vector<Words> names = to_measure_closer(topdressing.lawn); !names.empty())
     writer.paragraph(say("Measure {} closer, at half the spacing: trapezoids and Simpson's rule differ by more than {}.", listed(names),
                          Percent{widths_too_far_apart}));
-  if (has_bare_ground(topdressing)) writer.paragraph("On bare ground till it in, 6 to 8 in deep, before you sow.");
+  if (has_ground(topdressing, Surface::bare)) writer.paragraph("On bare ground till it in, 6 to 8 in deep, before you sow.");
   if (topdressing.deep_on_bare)
     writer.paragraph(say("More than {} is too much for the soil to take in: spread less.", SpreadDepth{depth_to_warn_at_on_bare_ground}));
   if (topdressing.deep_in_a_year)
@@ -113,7 +143,8 @@ Page topdressing_page(const Answer<Topdressing>& answer, const Materials& materi
   say_topdressing(writer, answer.result, materials);
   end_act(writer, answer, materials, spreading);
   const bool worth_a_table = answer->zones.size() > 1 || answer->spread;
-  if (worth_a_table) writer.section(Depth::why, "Where it goes").block(zones(answer.result));
+  if (worth_a_table) say_where_it_goes(writer, answer.result);
+  say_why_of_hand_work(writer, answer.result, materials);
   say_why_of_order(writer, answer.result, materials);
   say_why_of_nutrients(writer, answer.result, materials);
   return finished(std::move(writer), answer, materials);
@@ -146,7 +177,7 @@ Words all_jobs_words(const DressedJobs& jobs) {
 
 Grid jobs_grid(const DressedJobs& jobs) {
   Grid grid;
-  grid.head = {"job", "area", "deep", "compost", "barrows"};
+  grid.head = {"job", "area", "deep", "to carry", "barrows"};
   for (const DressedDrop& drop : jobs.drops) {
     const Topdressing& dressing = drop.topdressing;
     grid.rows.push_back({names_of_jobs(drop), dressing.area, SpreadDepth{dressing.depth}, dressing.volume_with_allowance,
@@ -163,6 +194,7 @@ Page jobs_page(const Answer<Topdressing>& all, const DressedJobs& jobs, const Ma
   writer.section(Depth::act);
   say_hold(writer, all.result);
   writer.section(Depth::act, "Order").block(orders_of_jobs(jobs));
+  say_what_to_ask(writer, all.result);
   if (has_prices(jobs)) writer.paragraph(all_jobs_words(jobs));
   writer.block(jobs_grid(jobs));
   Labels labels;
@@ -170,16 +202,26 @@ Page jobs_page(const Answer<Topdressing>& all, const DressedJobs& jobs, const Ma
   add_ground(labels, all->advice);
   writer.labels(std::move(labels));
   end_act(writer, all, materials, spreading);
-  writer.section(Depth::why, "Where it goes").block(zones(all.result));
+  say_where_it_goes(writer, all.result);
+  say_why_of_hand_work(writer, all.result, materials);
   say_why_of_nutrients(writer, all.result, materials);
   return finished(std::move(writer), all, materials);
 }
 
+namespace {
+
+/// A hold is said first, and what to ask a laboratory, whatever else there is to say; below them this.
+void insert_below_hold(Page& page, const SpreadingAdvice& advice, Paragraph paragraph) {
+  page.sections.insert(page.sections.begin() + static_cast<std::ptrdiff_t>(sections_of_hold(advice)),
+                       {Depth::act, {}, {std::move(paragraph)}});
+}
+
+}  // namespace
+
 Page unmeasured_lawn_page(const Answer<Topdressing>& of_an_area, const std::string& file, const Materials& materials) {
   Page page = topdressing_page(of_an_area, materials);
   Paragraph why{say("No lawn is measured in {}. For every {} of it:", file, of_an_area->area)};
-  const bool is_hold = of_an_area->advice.is_hold();  // which is said first, whatever else there is to say
-  page.sections.insert(page.sections.begin() + (is_hold ? 1 : 0), {Depth::act, {}, {std::move(why)}});
+  insert_below_hold(page, of_an_area->advice, std::move(why));
   return page;
 }
 
@@ -207,8 +249,7 @@ Page budget_page(const Answer<Topdressing>& covered, const Bought& bought, const
   }
   Paragraph first{say("For {} you get {}: {}{}.", bought.budget, listed(lines), bought.cost,
                       bought.order.cost < bought.cost ? Words(" with what is paid once") : Words())};
-  const bool is_hold = covered->advice.is_hold();
-  page.sections.insert(page.sections.begin() + (is_hold ? 1 : 0), {Depth::act, {}, {std::move(first)}});
+  insert_below_hold(page, covered->advice, std::move(first));
   return page;
 }
 
@@ -218,12 +259,14 @@ Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn
   PageWriter writer("Topdressing");
   writer.section(Depth::act);
   say_hold(writer, covered.result);
+  writer.section(Depth::act);
   writer.paragraph(
       say("{} of compost covers about {}{}, {} deep, with {} for overlap and lumps.{}", volume, covered->covers,
           is_known ? say(" of your {}", whole) : Words(), SpreadDepth{covered->depth}, Percent{allowance_of(covered->plan).value()},
           !is_known                  ? Words()
           : whole <= covered->covers ? Words(" That is enough.")
                                      : say(" You need {} more.", Volume(volume * ((whole - covered->covers) / covered->covers).value()))));
+  say_what_to_ask(writer, covered.result);
   Labels labels = at_usual_depths(covered.result, volume, whole);
   add_nutrients(labels, covered.result, materials);
   add_ground(labels, covered->advice);

@@ -31,7 +31,10 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
   const bool something_tested =
       !yard.observations.tests.empty() || !yard.observations.checks.empty() || !yard.observations.report_lines.empty();
   if (something_tested) plan.maturity = maturity_of(yard, today);
-  if (yard.lawn) plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.tables.materials, today);
+  if (yard.lawn) {
+    plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.tables.materials, today);
+    judge_compost(plan.topdressing->result, *yard.tables.criteria);
+  }
 
   std::optional<CompostYield> own;
   OrganicMass coarse;

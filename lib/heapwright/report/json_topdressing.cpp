@@ -16,6 +16,7 @@ Json zones_json(const Topdressing& topdressing) {
                      {"area_spread_m2", optional_si(zone.spread)},
                      {"depth_m", zone.depth.value()},
                      {"volume_m3", zone.volume.value()},
+                     {"volume_with_allowance_m3", zone.volume_with_allowance.value()},
                      {"wheelbarrow_loads", zone.wheelbarrow_loads}});
   return zones;
 }
@@ -63,6 +64,21 @@ Json salts_json(const std::vector<Salts>& salts) {
   return list;
 }
 
+/// A figure of the analysis under each limit for lawns.
+Json fitness_json(const CompostFitness& fitness) {
+  Json list = Json::array();
+  for (const JudgedFigure& figure : fitness.figures) {
+    const ValueInUnit value = in_usual_unit(figure.measured, figure.value);
+    for (const JudgedLimit& one : figure.limits)
+      list.push_back({{"property", figure.name},
+                      {"value", value.number},
+                      {"unit", value.unit},
+                      {"limit_of", one.limit.specification},
+                      {"ok", one.ok}});
+  }
+  return list;
+}
+
 Json soil_test_json(const Topdressing& topdressing) {
   const std::optional<SoilTest>& test = topdressing.plan.soil_test;
   if (!test) return nullptr;
@@ -88,7 +104,9 @@ Json spreads_json(const std::vector<Spread>& spreads) {
 Json advice_json(const SpreadingAdvice& advice) {
   return {{"hold", advice.is_hold()},
           {"phosphorus", phosphorus_verdict_word(advice.phosphorus)},
+          {"compost_too_salty", advice.compost_too_salty},
           {"frozen_or_snow", advice.frozen_or_snow},
+          {"out_of_season", advice.out_of_season},
           {"near_water", advice.near_water},
           {"steep", advice.steep || !advice.steep_zones.empty()}};
 }
@@ -157,6 +175,7 @@ Json topdressing_json(const Topdressing& topdressing) {
           {"nutrients_kg_per_100m2", nutrients_json(topdressing.nutrients)},
           {"nitrogen_credit", credit_json(topdressing.credit)},
           {"salts", salts_json(topdressing.contents.salts)},
+          {"analysis_for_lawns", fitness_json(topdressing.fitness)},
           {"soil_test", soil_test_json(topdressing)},
           {"spreading", advice_json(topdressing.advice)}};
 }

@@ -226,6 +226,7 @@ std::string Show::value(const AssumedValue& value) const {
     std::string operator()(CarbonNitrogenRatio ratio) const { return show_ratio(ratio); }
     std::string operator()(BulkDensity density) const { return show.density(density); }
     std::string operator()(Volume volume) const { return show.capacity(volume); }
+    std::string operator()(Area area) const { return show.area(area); }
     std::string operator()(Mass mass) const { return show.mass(mass); }
     std::string operator()(Length length) const { return show.depth(length); }
     std::string operator()(ShareOfVolatileSolids share) const { return show_percent(share.value()); }
