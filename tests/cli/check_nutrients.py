@@ -116,7 +116,7 @@ def check_screen(where, screen, nutrients, freed, us):
     text = " ".join(screen.split())
     for words, name in (("nitrogen", "nitrogen"), (r"phosphate \(P2O5\)", "p2o5"), (r"potash \(K2O\)", "k2o")):
         low, likely, high = (value / size for value in nutrients[name])
-        found = re.search(rf"[:;bog] {words} (-?[0-9.]+) {unit}(?:, from (-?[0-9.]+) to (-?[0-9.]+) {unit})?", text)
+        found = re.search(rf"[:;bog] {words} (-?[0-9.]+) {unit}(?: \((-?[0-9.]+) to (-?[0-9.]+)\))?", text)
         if not found:
             check(where, False, f"no {name} on the screen")
             continue
@@ -315,14 +315,14 @@ def check_own_compost(program, yard):
         text = " ".join(run(program, "topdress", yard).split())
         check(own, ("our own compost" in text) == (line is not None), text)
         if line:
-            in_order(own, text, "Order ", line, "Spread compost over")
+            in_order(own, text, "Order ", line, "Spread ")
             for today, wait in (("2027-09-15", ""), ("2027-01-15", "Wait for spring")):
                 text = " ".join(run(program, "topdress", yard, "--today", today).split())
-                in_order(f"{own} {today}", text, "Order ", line, wait, "Spread compost over")
+                in_order(f"{own} {today}", text, "Order ", line, wait, "Spread ")
                 text = " ".join(run(program, "topdress", yard, "--have", "2 yd3", "--today", today).split())
                 in_order(f"{own} {today}", text, "of compost covers", line, wait, "Brings")
             yard.write_text(f'{LAWN}{own}[soil_test]\nphosphorus = "high"\n', encoding="utf-8")
-            in_order(own, " ".join(run(program, "topdress", yard).split()), "Hold: ", "If it is cleared:", "Order ", line, "Spread compost over")
+            in_order(own, " ".join(run(program, "topdress", yard).split()), "Hold: ", "If it is cleared:", "Order ", line, "Spread ")
 
 
 def check_budget(program, yard):
@@ -377,7 +377,7 @@ def check_seasons(program, yard):
     yard.write_text(f"{LAWN}[topdressing]\n", encoding="utf-8")
     told = run(program, "topdress", yard, "--today", "2027-01-15", "--all")
     check("no grass", "grass: cool-season grass (judged by us: nobody said" in " ".join(told.split()), told)
-    in_order("no grass", told, "Order ", "Wait for spring", "Spread compost")
+    in_order("no grass", told, "Order ", "Wait for spring", "Spread ")
     for more in ('[topdressing]\nmonths = ["Sep"]\n', '[topdressing]\nsurface = "new"\n', 'surface = "new"\n'):
         yard.write_text(LAWN + more, encoding="utf-8")
         check(more, "Wait for" not in run(program, "topdress", yard, "--today", "2027-01-15"), "waits")
@@ -409,7 +409,7 @@ def check_what_is_carried(program, yard):
         near("carried", zone["volume_with_allowance_m3"], 1.2 * zone["volume_m3"])
         near("barrows", zone["wheelbarrow_loads"] / answer["wheelbarrow_loads"], zone["volume_with_allowance_m3"] / answer["volume_with_allowance_m3"])
     text = run(program, "topdress", yard, "--why")
-    check("carried", "1/4 in deep: 3.9 cu yd on the ground." in text, text)  # 5000 × 0.25/12/27 = 3.858
+    check("carried", "Spread 3.9 cu yd over 5000 sq ft, 1/4 in deep." in text, text)  # 5000 × 0.25/12/27 = 3.858
     check("carried", "to carry: with the 20 % for overlap and lumps" in text, text)
     check("carried", re.search(r"back +4000 sq ft +1/4 in +3\.7 cu yd", text), text)  # 3.086 × 1.2 = 3.704
 

@@ -63,8 +63,7 @@ void add_contents(Labels& labels, const Topdressing& topdressing) {
   if (nutrients.nitrogen) each.push_back(say("nitrogen {}", shown_band(*nutrients.nitrogen)));
   if (nutrients.phosphate) each.push_back(say("phosphate (P2O5) {}", shown_band(*nutrients.phosphate)));
   if (nutrients.potash) each.push_back(say("potash (K2O) {}", shown_band(*nutrients.potash)));
-  if (is_all_told(topdressing.plan.analysis)) return add(joined(each, "; "));  // without ranges they fit one line
-  for (Words& one : each) add(std::move(one));
+  add(joined(each, "; "));
 }
 
 Words salts_told(const std::vector<Salts>& salts) {

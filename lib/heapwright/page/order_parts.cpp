@@ -27,7 +27,7 @@ Words fixed_words(const Ordering& ordering) {
   if (ordering.fixed_costs.empty()) return {};
   std::vector<Words> words;
   for (const FixedCost& fixed : ordering.fixed_costs) words.push_back(say("{} {}", fixed.name, fixed.price));
-  return say(", and {}: {} in all", listed(words), ordering.cost);
+  return say("; with {}: {}", listed(words), ordering.cost);
 }
 
 /// Less than a hundredth of the need is hardly anything.
@@ -37,11 +37,17 @@ Words spare_words(Volume left_over, Volume need, const Offer& offer) {
   return say("; {} is spare", in_unit_of(offer, left_over, 2));
 }
 
+/// "26 wheelbarrow loads of 6 cu ft"
+Words loads_words(const Topdressing& topdressing) {
+  const Count loads{std::ceil(topdressing.wheelbarrow_loads), "wheelbarrow load"};
+  return topdressing.wheelbarrow ? say("{} of {}", loads, topdressing.wheelbarrow->volume) : Words(loads);
+}
+
 /// What it takes, what of the order is left over, and what a step less would be short.
 Words margin_words(const Topdressing& topdressing) {
   const Volume need = topdressing.volume_with_allowance;
   const auto takes = [&](const Words& volume) {
-    return say("{}, {}, with {} for overlap and lumps", volume, Count{std::ceil(topdressing.wheelbarrow_loads), "wheelbarrow load"},
+    return say("{}, {}, with {} for overlap and lumps", volume, loads_words(topdressing),
                Percent{allowance_of(topdressing.plan).value()});
   };
   const std::optional<Ordering>& ordering = topdressing.ordering;
@@ -65,7 +71,7 @@ Words one_load_less_words(const Topdressing& topdressing) {
 
 Words trips_words(const OrderLine& line, const Offer& offer) {
   const Volume each = line.volume / static_cast<double>(line.loads);
-  return say("{} of your own, about {} each: wet compost is heavy, keep to what your vehicle may carry",
+  return say("{} of your own, about {} each: keep to what you may carry",
              Count{static_cast<double>(line.loads), "trip"}, in_unit_of(offer, each, 2));
 }
 
@@ -88,14 +94,14 @@ Words in_bags(Volume volume, const Materials& materials) {
   return SoldInBags{volume, us_bag.volume, si_bag.volume};
 }
 
-/// "49 cu yd on 59100 sq ft, Sep 11, 2026: 0.27 in deep for 1/4 in, 7 % more"
+/// "49 cu yd on 59100 sq ft, 2026-09-11: 0.27 in deep, 7 % more than meant"
 Words spread_words(const Spread& spread) {
   const Words day = spread.date ? say(", {}", *spread.date) : Words();
   const double over = spread.over();
   constexpr double as_meant = 0.005;
   const Words off = std::abs(over) < as_meant ? Words("as meant")
                                               : say("{} {} than meant", Percent{std::abs(over)}, over > 0.0 ? "more" : "less");
-  return say("{} went on {}{}: {} deep, {}", spread.used, spread.area, day, SpreadDepth{spread.depth}, off);
+  return say("{} on {}{}: {} deep, {}", spread.used, spread.area, day, SpreadDepth{spread.depth}, off);
 }
 
 bool is_in_bags(const Ordering& ordering) {

@@ -67,7 +67,8 @@ Grid zones(const Topdressing& topdressing) {
 
 void say_where_it_goes(PageWriter& writer, const Topdressing& topdressing) {
   writer
-      .section(Depth::why, say("Where it goes (to carry: with the {} for overlap and lumps)", Percent{allowance_of(topdressing.plan).value()}))
+      .section(Depth::why,
+               say("Where it goes (to carry: with the {} for overlap and lumps)", Percent{allowance_of(topdressing.plan).value()}))
       .block(zones(topdressing));
 }
 
@@ -116,8 +117,8 @@ std::vector<Words> to_measure_closer(const Lawn& lawn) {
 void say_topdressing(PageWriter& writer, const Topdressing& topdressing, const Materials& materials) {
   say_order(writer, topdressing);
   say_what_to_ask(writer, topdressing);
-  writer.paragraph(say("Spread compost over {}, {} deep{}: {} on the ground.", topdressing.area, SpreadDepth{topdressing.depth},
-                       are_of_one_depth(topdressing.zones) ? "" : " on average", topdressing.volume));
+  writer.paragraph(say("Spread {} over {}, {} deep{}.", topdressing.volume, topdressing.area, SpreadDepth{topdressing.depth},
+                       are_of_one_depth(topdressing.zones) ? "" : " on average"));
   writer.block(amounts(topdressing, materials));
   say_poorly_known(writer, topdressing);
   if (const std::vector<Words> names = to_measure_closer(topdressing.lawn); !names.empty())

@@ -133,7 +133,7 @@ struct OnLawnMeasure {
 struct RoughlyOnLawnMeasure {
   MassPerArea mass;
 };
-/// "5.1 lb, from 2.3 to 7.9 lb"
+/// "5.1 lb (2.3 to 7.9)"
 struct OnLawnMeasureBand {
   LikelyBand<MassPerArea> mass;
 };

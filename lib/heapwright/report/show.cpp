@@ -174,8 +174,7 @@ const MassPerArea pound_on_lawn = unit::pound / (1000.0 * unit::square_foot);
 const MassPerArea kilogram_on_lawn = 1.0 * unit::kg / (100.0 * unit::m2);
 
 std::string on_lawn_in(MassPerArea one, std::string_view name, const LikelyBand<MassPerArea>& value) {
-  return fmt::format("{} {}, from {} {}", number(value_in(one, value.likely)), name,
-                     range(value_in(one, value.low), value_in(one, value.high)), name);
+  return fmt::format("{} {} ({})", number(value_in(one, value.likely)), name, range(value_in(one, value.low), value_in(one, value.high)));
 }
 
 }  // namespace
@@ -195,7 +194,9 @@ std::string Show::roughly_on_lawn_measure(MassPerArea value) const {
 
 std::string Show::on_lawn_measure_band(const LikelyBand<MassPerArea>& value) const {
   if (!(value.low < value.high)) return on_lawn_measure(value.likely);
-  return both(on_lawn_in(pound_on_lawn, "lb", value), on_lawn_in(kilogram_on_lawn, "kg", value));
+  const std::string us = on_lawn_in(pound_on_lawn, "lb", value);
+  const std::string si = on_lawn_in(kilogram_on_lawn, "kg", value);
+  return units_ == ShownUnits::both ? fmt::format("{}, {}", us, si) : both(us, si);
 }
 
 std::string Show::days(Duration value) const {

@@ -42,7 +42,7 @@ class Show {
   std::string lawn_measure() const;                                              ///< "1000 sq ft", "100 m2"
   std::string on_lawn_measure(MassPerArea value) const;                          ///< "5.1 lb", "2.5 kg"
   std::string roughly_on_lawn_measure(MassPerArea value) const;                  ///< "0.2 lb", "1.5 lb"
-  std::string on_lawn_measure_band(const LikelyBand<MassPerArea>& value) const;  ///< "5.1 lb, from 2.3 to 7.9 lb"
+  std::string on_lawn_measure_band(const LikelyBand<MassPerArea>& value) const;  ///< "5.1 lb (2.3 to 7.9)"
   std::string temperature(TemperaturePoint value) const;                         ///< "30 °F"
   std::string temperature_rise(TemperatureDifference value) const;               ///< "22 °F"
   std::string days(Duration value) const;                                        ///< "14 days"
