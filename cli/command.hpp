@@ -123,6 +123,7 @@ void add_forecast_command(CLI::App& program, ChosenCommand& chosen);
 void add_readings_command(CLI::App& program, ChosenCommand& chosen);
 void add_maturity_command(CLI::App& program, ChosenCommand& chosen);
 void add_topdress_command(CLI::App& program, ChosenCommand& chosen);
+void add_season_command(CLI::App& program, ChosenCommand& chosen);
 void add_plan_command(CLI::App& program, ChosenCommand& chosen);
 
 }  // namespace heapwright::cli

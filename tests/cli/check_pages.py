@@ -33,7 +33,7 @@ MOST_LINES = {"plan": 22}
 USUAL_LINES = 20
 # The steps of the work that each command is asked for; a plan's are those of a pile yet to be built, where it stands under no name of its own.
 TODAY = {"plan": {"gather", "build"}, "recipe": {"gather", "build"}, "mix": {"build"}, "pile": {"build"}, "forecast": {"build", "turn"},
-         "readings": {"turn", "gather", "use"}, "maturity": {"use"}, "topdress": {"use"},
+         "readings": {"turn", "gather", "use"}, "maturity": {"use"}, "topdress": {"use"}, "season": {"gather", "build"},
          "plan examples/lawn-order.toml": {"use"}, "plan examples/sour-pile.toml": {"turn", "gather"}}
 WORKING = "The working, step by step"
 FIGURE = re.compile(r"\d+(?:[./]\d+)?")

@@ -490,6 +490,11 @@ double share_on_hand(const Supply& supply, Date built) {
   return supply.storable ? share_of_days(supply, year_before(built), day) : share_that_keeps(supply, day);
 }
 
+double share_in_month(const Supply& supply, month m) {
+  const Date first = std::chrono::year(2025) / m / 1;
+  return share_of_days(supply, sys_days(first), sys_days(first) + days(days_in(m, first.year())));
+}
+
 bool is_mowing_season(Date day) { return mowing_begins <= day.month() && day.month() <= mowing_ends; }
 
 bool may_be_there(const Supply& supply, Date built) { return !comes_fresh(supply) || share_that_keeps(supply, sys_days(built)) > 0.0; }

@@ -128,6 +128,9 @@ std::optional<Amount> on_hand(const Supply& supply, Date built);
 /// Times the amount of a supply with a season that is on hand on the day. @pre it has one
 double share_on_hand(const Supply& supply, Date built);
 
+/// Times the amount of a supply that comes in over a month of 2025, a common year. @pre it has a season
+double share_in_month(const Supply& supply, std::chrono::month month);
+
 /// April to October, when most lawns of the temperate north are mown; judged.
 bool is_mowing_season(Date day);
 

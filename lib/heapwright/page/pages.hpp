@@ -5,6 +5,7 @@
 #include "heapwright/lawn/order_sheet.hpp"
 #include "heapwright/page/page.hpp"
 #include "heapwright/plan/plan.hpp"
+#include "heapwright/plan/season_of_yard.hpp"
 
 namespace heapwright {
 
@@ -24,6 +25,9 @@ std::vector<Page> order_sheet_pages(const std::vector<OrderSheet>& sheets, const
 Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials);
 /// What a budget buys, and how far that goes.
 Page budget_page(const Answer<Topdressing>& covered, const Bought& bought, const Lawn& lawn, const Materials& materials);
+
+/// What to keep dry, and what goes in each week of a year.
+Page season_page(const Answer<YardSeason>& answer, const Materials& materials);
 
 /// What given amounts make.
 Page mix_page(const Answer<MixOnHand>& answer, const Targets& targets, const Materials& materials);

@@ -1,0 +1,151 @@
+#include <algorithm>
+
+#include "heapwright/materials/rows.hpp"
+#include "heapwright/page/pages.hpp"
+#include "heapwright/page/parts.hpp"
+#include "heapwright/time/date.hpp"
+
+namespace heapwright {
+namespace {
+
+const WorkSteps gathering{"gather", "build"};
+
+Words counted(const RecipeAmount& amount, const Materials& materials) {
+  const Words measure = own_measure(amount, amount.containers, amount.volume, materials);
+  const Container* container = amount.containers ? row_with_id(*materials.containers, amount.containers->container) : nullptr;
+  const bool is_named = container != nullptr && container->name.starts_with(amount.name);  // "13 straw bales"
+  return is_named ? measure : say("{} of {}", measure, amount.name);
+}
+
+Words counted(const std::vector<RecipeAmount>& amounts, const Materials& materials) {
+  std::vector<Words> words;
+  for (const RecipeAmount& amount : amounts) words.push_back(counted(amount, materials));
+  return listed(words);
+}
+
+/// "Apr to Oct"
+Words months_words(std::chrono::month from, std::chrono::month to) {
+  if (from == to) return month_name(from);
+  const bool is_all_year = to + std::chrono::months(1) == from;
+  return is_all_year ? Words("All year") : say("{} to {}", month_name(from), month_name(to));
+}
+
+/// "20 bags of autumn leaves: keep them dry, they last to the end of Aug"
+Words held_words(const KeptDry& held, const Materials& materials) {
+  const Words last = held.lasts_to ? say(": they last to the end of {}", month_name(*held.lasts_to)) : Words();
+  return say("Keep {} dry{}.", counted(held.most, materials), last);
+}
+
+Words week_words(const WeekOfSeason& week, const Materials& materials) {
+  const Words greens = counted(week.greens, materials);
+  const Words browns = week.browns.empty() ? Words() : say(", with {}", counted(week.browns, materials));
+  const Words water = is_carried(week.water) ? say(" and {}", carried(week.water, materials)) : Words();
+  const Words left = week.left.empty() ? Words() : say("; leave {}", counted(week.left, materials));
+  if (week.greens.empty())
+    return say("{}: nothing to mix it with, leave {}.", months_words(week.from, week.to), counted(week.left, materials));
+  return say("{}: {}{}{}{}.", months_words(week.from, week.to), greens, browns, water, left);
+}
+
+Numbered weeks_of(const YardSeason& season, const Materials& materials) {
+  Numbered weeks;
+  for (const WeekOfSeason& week : season.weeks) weeks.items.push_back(week_words(week, materials));
+  return weeks;
+}
+
+bool has_left(const YardSeason& season, FeedstockClass sort) {
+  return std::any_of(season.weeks.begin(), season.weeks.end(), [&](const WeekOfSeason& week) {
+    return std::any_of(week.left.begin(), week.left.end(), [&](const RecipeAmount& amount) { return amount.feedstock_class == sort; });
+  });
+}
+
+/// Dry leaves among what the year has no greens for.
+DryMass dry_leaves_left(const YardSeason& season) {
+  DryMass dry;
+  for (const RecipeAmount& left : season.left_dry) {
+    for (const Supply& supply : season.supplies) {
+      if (supply.number == left.supply && supply.feedstock.has_tag("leaves")) dry += dry_mass(left.mass, supply.properties().moisture);
+    }
+  }
+  return dry;
+}
+
+Words mulch_words(const YardSeason& season) {
+  const DryMass leaves = dry_leaves_left(season);
+  if (!season.mulch || !is_positive(leaves)) return "mow what is leaves into the lawn";
+  if (*season.mulch >= leaves) return "mow the leaves into the lawn";
+  return say("mow up to {} of the leaves into the lawn", Percent{static_cast<double>(*season.mulch / leaves)});
+}
+
+/// What to do with browns that the year has no greens for.
+void say_left_dry(PageWriter& writer, const YardSeason& season, const Materials& materials) {
+  if (season.left_dry.empty()) return;
+  const Words left = counted(season.left_dry, materials);
+  writer.paragraph(
+      season.browns_only
+          ? say("Without greens nothing of {} will heat: {}, pile the rest damp for leaf mold, a year or two; and keep some bags "
+                "dry for the first clippings in April.",
+                left, mulch_words(season))
+          : say("{} are more than the year can use: {}, or pile them damp for leaf mold, a year or two.", capital(left),
+                mulch_words(season)));
+}
+
+void say_what_lacks(PageWriter& writer, const YardSeason& season, const Materials& materials) {
+  if (season.year.is_balanced() || season.greens_only) return;
+  if (has_left(season, FeedstockClass::clippings)) writer.paragraph("Leave on the lawn what clippings have no browns: that is no waste.");
+  if (has_left(season, FeedstockClass::must_go))
+    writer.paragraph("Keep out what scraps have no browns: they would stink. Some towns collect them.");
+  std::vector<Words> ways;
+  for (const RecipeAmount& way : season.would_take_all) ways.push_back(counted(way, materials));
+  if (!ways.empty()) writer.paragraph(say("To put in all of it takes, in a year, another {}.", joined(ways, ", or ")));
+}
+
+Grid by_month(const YardSeason& season, const Materials&) {
+  Grid grid;
+  grid.head = {"month", "", "comes", "goes in", "left", "kept"};
+  for (std::size_t m = 0; m < months_in_a_year; ++m) {
+    Words name = month_name(std::chrono::month(static_cast<unsigned>(m) + 1));
+    for (std::size_t i = 0; i < season.supplies.size(); ++i) {
+      const MonthOfSupply& of = season.year.months[m].supplies[i];
+      const auto volume = [&](Mass mass) {
+        constexpr Volume hardly_any = 0.5 * unit::liter;
+        const Volume so_much = mass / *season.question.supplies[i].ingredient.density;
+        return so_much > hardly_any ? Words(so_much) : Words("-");
+      };
+      grid.rows.push_back({std::exchange(name, Words()), season.supplies[i].name(), volume(of.comes + of.bought), volume(of.used),
+                           volume(of.left), volume(of.kept)});
+    }
+  }
+  return grid;
+}
+
+}  // namespace
+
+Page season_page(const Answer<YardSeason>& answer, const Materials& materials) {
+  const YardSeason& season = answer.result;
+  PageWriter writer("The year");
+  urgent_cautions(writer, answer, materials);
+  writer.section(Depth::act);
+  if (season.supplies.empty()) {
+    writer.paragraph("The file lists nothing that comes in: write [[supply]] with amount and when.");
+    return std::move(writer).page();
+  }
+  for (const KeptDry& held : season.kept_dry) writer.paragraph(held_words(held, materials));
+  if (!season.kept_dry.empty())
+    writer.paragraph("Under a roof or a tarp, off the ground, away from walls: dry leaves burn, and mice nest in them.");
+  if (!season.bought.empty()) writer.paragraph(say("Buy {} in the year.", counted(season.bought, materials)));
+  say_left_dry(writer, season, materials);
+  if (season.greens_only) {
+    writer.paragraph(
+        "Greens alone mat, and stink. Leave clippings on the lawn, which is no waste, and ask neighbors for leaves in the fall.");
+  } else if (!season.weeks.empty()) {
+    writer.section(Depth::act, "Each week").block(weeks_of(season, materials));
+  }
+  say_what_lacks(writer, season, materials);
+  if (season.year.waits) writer.paragraph("Scraps may wait some weeks in a lidded pail, with a handful of leaves on top.");
+  end_act(writer, answer, materials, gathering);
+  writer.section(Depth::why, "Month by month").block(by_month(season, materials));
+  writer.paragraph("Each month's mix is within the windows. A year closes on itself: what is kept in December is there in January.");
+  return finished(std::move(writer), answer, materials);
+}
+
+}  // namespace heapwright
