@@ -14,6 +14,7 @@
 #include "heapwright/page/pages.hpp"
 #include "heapwright/report/jobs_csv.hpp"
 #include "heapwright/report/json.hpp"
+#include "heapwright/units/decimal.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright::cli {
@@ -26,7 +27,7 @@ struct TopdressOptions {
   std::string depth;
   std::string surface;
   std::string have;
-  std::optional<double> budget;
+  std::string budget;
   bool csv = false;
   std::string order_sheet;
   WorkingOption working;
@@ -77,7 +78,8 @@ void check_size_is_known(const std::string& plain, const Materials& materials) {
 
 Volume volume_on_hand(const TopdressOptions& options, const Materials& materials) {
   return read_option("--have", options.have, [&](std::string_view text) {
-    const std::string plain = sized_bags(plain_answer(text));
+    std::string plain = sized_bags(plain_answer(text));
+    if (is_amount("1 " + plain, *materials.containers)) plain.insert(0, "1 ");  // "pickup load"
     check_size_is_known(plain, materials);
     if (is_quantity(plain, Dimension::mass))
       throw TextError(in_quotes(plain) + " is a weight",
@@ -104,12 +106,26 @@ Answer<Topdressing> coverage(const Yard& yard, Volume volume, Date today) {
   return answer;
 }
 
-/// Read as the order is: of the file's own compost, where its weight limits a load.
-Bought bought(const TopdressOptions& options, const Yard& yard) {
-  const TopdressingPlan& plan = yard.topdressing;
-  if (plan.offers.empty())
+/// "600", "$1,200"
+Cost money_said(std::string_view text) {
+  std::string digits(text);
+  std::erase_if(digits, [](char letter) { return letter == '$' || letter == ',' || letter == ' '; });
+  const std::optional<double> money = decimal_of(digits);
+  if (!money || !(*money > 0.0)) throw TextError("\"" + std::string(text) + "\" is no sum of money", "write a plain number: 600");
+  return *money * unit::money;
+}
+
+/// Nothing where nobody asked. @throws TextError where there are no prices
+std::optional<Cost> budget_of(const TopdressOptions& options, const Yard& yard) {
+  if (options.budget.empty()) return std::nullopt;
+  if (yard.topdressing.offers.empty())
     throw TextError("--budget: no prices are known", "write the offers in a yard file, a [[topdressing.offer]] each, and name the file");
-  const Cost budget = *options.budget * unit::money;
+  return read_option("--budget", options.budget, money_said);
+}
+
+/// Read as the order is: of the file's own compost, where its weight limits a load.
+Bought bought(const TopdressOptions& options, Cost budget, const Yard& yard) {
+  const TopdressingPlan& plan = yard.topdressing;
   const Topdressing of_some = topdress(Lawn{{Zone{"lawn", read_area("1000 ft2"), std::nullopt}}}, plan, yard.tables.materials).result;
   OrderQuestion question = order_question(of_some);
   const Date day = options.common.today();
@@ -117,7 +133,7 @@ Bought bought(const TopdressOptions& options, const Yard& yard) {
       std::any_of(question.offers.begin(), question.offers.end(), [&](const Offer& offer) { return offer.is_valid_on(day); });
   if (!some_valid) throw TextError("--budget: every offer is out of date", "ask for new ones");
   std::optional<Bought> found = bought_for(budget, std::move(question), plan.fixed_costs, day);
-  if (!found) throw TextError(fmt::format("--budget: {:g} buys no compost of these offers", *options.budget), "give more");
+  if (!found) throw TextError("--budget: " + options.budget + " buys no compost of these offers", "give more");
   return std::move(*found);
 }
 
@@ -133,7 +149,7 @@ template <class PageOf>
 ExitCode print_coverage(const TopdressOptions& options, const Yard& yard, Volume volume, PageOf&& page_of) {
   const Show show = options.common.show(yard.units);
   Answer<Topdressing> covered = coverage(yard, volume, options.common.today());
-  if (options.budget) mind_bought_compost(covered, yard.tables.materials);
+  if (!options.budget.empty()) mind_bought_compost(covered, yard.tables.materials);
   if (options.working.asked) covered.working = working_of_coverage(covered.result, options.working.units(options.common, show));
   options.common.print_answer([&] { return json_of_topdressing(covered, yard.tables.materials); },
                               [&] { return with_own_compost(page_of(covered), covered->advice, yard, options.common.today()); }, show);
@@ -151,9 +167,10 @@ void write_sheets(const TopdressOptions& options, const std::vector<OrderSheet>&
 ExitCode run_jobs(const TopdressOptions& options, const Yard& yard, const Show& show) {
   const Date today = options.common.today();
   const Materials& materials = yard.tables.materials;
+  const std::optional<Cost> budget = budget_of(options, yard);
   DressedJobs jobs = dress_jobs(*yard.lawn, yard.jobs, yard.topdressing, today, yard.units == ShownUnits::si, materials);
   for (DressedDrop& drop : jobs.drops) judge_compost(drop.topdressing, *yard.tables.criteria);
-  write_sheets(options, order_sheets(jobs, yard.jobs, materials, *yard.tables.sheet_lines), yard, show);
+  write_sheets(options, order_sheets(jobs, yard.jobs, yard.site, materials, *yard.tables.sheet_lines), yard, show);
   if (options.csv) {
     options.common.print(csv_of_jobs(jobs));
     return done;
@@ -162,49 +179,73 @@ ExitCode run_jobs(const TopdressOptions& options, const Yard& yard, const Show& 
   judge_compost(all.result, *yard.tables.criteria);
   mind_bought_compost(all, materials);
   if (options.working.asked) all.working = working_of_topdressing(all.result, options.working.units(options.common, show));
-  options.common.print_answer([&] { return json_of_jobs(all, jobs, materials); },
-                              [&] { return with_own_compost(jobs_page(all, jobs, materials), all->advice, yard, today); }, show);
+  const auto page = [&] {
+    Page of_jobs = with_own_compost(jobs_page(all, jobs, materials), all->advice, yard, today);
+    return budget ? with_budget(std::move(of_jobs), all->advice, *budget, jobs.cost) : of_jobs;
+  };
+  options.common.print_answer([&] { return json_of_jobs(all, jobs, materials); }, page, show);
+  return budget && jobs.cost > *budget ? no_answer : done;
+}
+
+ExitCode run_budget(const TopdressOptions& options, Cost budget, const Yard& yard) {
+  const Bought found = bought(options, budget, yard);
+  const Lawn lawn = yard.lawn.value_or(Lawn());
+  return print_coverage(options, yard, found.order.volume,
+                        [&](const auto& covered) { return budget_page(covered, found, lawn, yard.tables.materials); });
+}
+
+ExitCode run_lawn(const TopdressOptions& options, const Yard& yard, const Show& show) {
+  const Date today = options.common.today();
+  const Materials& materials = yard.tables.materials;
+  Answer<Topdressing> topdressing = topdress(yard.lawn.value_or(Lawn()), yard.topdressing, materials, today);
+  judge_compost(topdressing.result, *yard.tables.criteria);
+  mind_bought_compost(topdressing, materials);
+  order_for(topdressing.result, today, yard.units == ShownUnits::si, materials);
+  const std::optional<Cost> budget = budget_of(options, yard);
+  const Ordering& ordering = *topdressing->ordering;
+  if (budget && !(ordering.best && ordering.cost <= *budget)) return run_budget(options, *budget, yard);
+  write_sheets(options, {order_sheet(yard.title, yard.site.value_or(Site()), topdressing.result, materials, *yard.tables.sheet_lines)},
+               yard, show);
+  if (options.working.asked) topdressing.working = working_of_topdressing(topdressing.result, options.working.units(options.common, show));
+  const auto page = [&] {
+    Page of_lawn = with_own_compost(topdressing_page(topdressing, materials), topdressing->advice, yard, today);
+    return budget ? with_budget(std::move(of_lawn), topdressing->advice, *budget, ordering.cost) : of_lawn;
+  };
+  options.common.print_answer([&] { return json_of_topdressing(topdressing, materials); }, page, show);
   return done;
+}
+
+/// A file may leave the lawn for later.
+ExitCode run_unmeasured(const TopdressOptions& options, const Yard& yard, const Show& show) {
+  const Date today = options.common.today();
+  const Lawn some{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
+  Answer<Topdressing> topdressing = topdress(some, yard.topdressing, yard.tables.materials, today);
+  judge_compost(topdressing.result, *yard.tables.criteria);
+  mind_bought_compost(topdressing, yard.tables.materials);
+  leave_out_area(topdressing);
+  if (options.working.asked) topdressing.working = working_of_topdressing(topdressing.result, options.working.units(options.common, show));
+  const auto page = [&] {
+    return with_own_compost(unmeasured_lawn_page(topdressing, options.file, yard.tables.materials), topdressing->advice, yard, today);
+  };
+  options.common.print_answer([&] { return json_of_topdressing(topdressing, yard.tables.materials); }, page, show);
+  return no_answer;
 }
 
 ExitCode run_topdress(const TopdressOptions& options) {
   Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
   apply(options, yard);
   const Show show = options.common.show(yard.units);
-  const Lawn known = yard.lawn.value_or(Lawn());
   if (!options.have.empty()) {
     const Volume volume = volume_on_hand(options, yard.tables.materials);
+    const Lawn lawn = yard.lawn.value_or(Lawn());
     return print_coverage(options, yard, volume,
-                          [&](const auto& covered) { return coverage_page(covered, volume, known, yard.tables.materials); });
-  }
-  if (options.budget) {
-    const Bought found = bought(options, yard);
-    return print_coverage(options, yard, found.order.volume,
-                          [&](const auto& covered) { return budget_page(covered, found, known, yard.tables.materials); });
+                          [&](const auto& covered) { return coverage_page(covered, volume, lawn, yard.tables.materials); });
   }
   if (!yard.jobs.empty() && options.area.empty()) return run_jobs(options, yard, show);
   if (options.csv) throw TextError("--csv is a line a job, and the file has none", "write [[job]] with its name, and job = in each zone");
-  const bool measured = yard.lawn || options.file.empty();  // a file may leave the lawn for later
-  const Lawn lawn = measured ? yard.lawn.value_or(Lawn()) : Lawn{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
-  Answer<Topdressing> topdressing = topdress(lawn, yard.topdressing, yard.tables.materials, options.common.today());
-  judge_compost(topdressing.result, *yard.tables.criteria);
-  mind_bought_compost(topdressing, yard.tables.materials);
-  if (!measured) leave_out_area(topdressing);
-  if (measured) order_for(topdressing.result, options.common.today(), yard.units == ShownUnits::si, yard.tables.materials);
-  if (measured && !options.order_sheet.empty()) {
-    const OrderSheet sheet =
-        order_sheet(yard.title, yard.site.value_or(Site()), topdressing.result, yard.tables.materials, *yard.tables.sheet_lines);
-    write_sheets(options, {sheet}, yard, show);
-  }
-  if (options.working.asked) topdressing.working = working_of_topdressing(topdressing.result, options.working.units(options.common, show));
-  options.common.print_answer([&] { return json_of_topdressing(topdressing, yard.tables.materials); },
-                              [&] {
-                                Page page = measured ? topdressing_page(topdressing, yard.tables.materials)
-                                                     : unmeasured_lawn_page(topdressing, options.file, yard.tables.materials);
-                                return with_own_compost(std::move(page), topdressing->advice, yard, options.common.today());
-                              },
-                              show);
-  return measured ? done : no_answer;
+  if (yard.lawn) return run_lawn(options, yard, show);
+  if (const auto budget = budget_of(options, yard)) return run_budget(options, *budget, yard);
+  return options.file.empty() ? run_lawn(options, yard, show) : run_unmeasured(options, yard, show);
 }
 
 }  // namespace
@@ -217,9 +258,7 @@ void add_topdress_command(CLI::App& program, ChosenCommand& chosen) {
   command->add_option("--depth", options->depth, "depth of the compost, \"1/4 in\"");
   command->add_option("--surface", options->surface, "lawn, or new: bare ground, a new lawn, a bed")->check(CLI::IsMember({"lawn", "new"}));
   command->add_option("--have", options->have, "a volume of compost, \"10 yd3\": how far does it go?");
-  command->add_option("--budget", options->budget, "your money, 600: how much of the file's offers does it buy?")
-      ->check(CLI::PositiveNumber)
-      ->excludes("--have");
+  command->add_option("--budget", options->budget, "your money, 600: is it enough, and how far does it go?")->excludes("--have");
   command->add_option("--order-sheet", options->order_sheet, "write a sheet to print: supplier in front, crew on the back")
       ->excludes("--have")
       ->excludes("--budget");

@@ -283,7 +283,7 @@ def check_soil_tests(program, yard):
             check(word, ("ask your laboratory" in text) == (words is ASK), text)
             check(word, words is GO or screen.split("\n")[0] == f'First ask your laboratory: is phosphorus "{word}" high? If so, hold.', screen)
     yard.write_text(LAWN, encoding="utf-8")
-    check("no soil test", "no soil test: have phosphorus tested" in " ".join(run(program, "topdress", yard).split()), "is not said")
+    check("no soil test", "First have the soil's phosphorus tested: if it is high, spread none." in " ".join(run(program, "topdress", yard).split()), "is not said")
     yard.write_text(f"{LAWN}[topdressing]\nfrozen_or_snow = true\n", encoding="utf-8")
     check("frozen ground", first_line(run(program, "topdress", yard)).startswith("Hold: "), "does not hold")
     check("frozen ground", json.loads(run(program, "topdress", yard, "--json"))["spreading"]["hold"], "does not hold")
@@ -327,9 +327,10 @@ def check_own_compost(program, yard):
 
 def check_budget(program, yard):
     yard.write_text(f'{LAWN}[topdressing]\n{OFFER}[soil_test]\nphosphorus = "high"\n', encoding="utf-8")
-    in_order("budget", run(program, "topdress", yard, "--budget", "500"), "Hold: ", "If it is cleared:", "For 500 you get", "of compost covers", "Brings")
+    in_order("budget", run(program, "topdress", yard, "--budget", "500"), "Hold: ", "If it is cleared:", "500 is enough: this costs 160", "Order")
+    in_order("budget", run(program, "topdress", yard, "--budget", "120"), "Hold: ", "If it is cleared:", "For 120 you get", "of compost covers", "Brings")
     yard.write_text(f'{LAWN}[topdressing]\n{OFFER}[soil_test]\nphosphorus = "85 ppm"\n', encoding="utf-8")
-    in_order("budget", run(program, "topdress", yard, "--budget", "500"), "First ask your laboratory", "For 500 you get", "of compost covers", "Brings")
+    in_order("budget", run(program, "topdress", yard, "--budget", "120"), "First ask your laboratory", "For 120 you get", "of compost covers", "Brings")
 
 
 # Keys of an analysis, the line below the order that they bring, and whether they hold.
@@ -365,9 +366,8 @@ def check_limits(program, yard):
 
 
 def check_seasons(program, yard):
-    wait = {"cool-season": "Wait for spring, when cool-season grass grows; frozen ground takes none.",
-            "warm-season": "Wait for late spring, when warm-season grass grows; frozen ground takes none."}
-    dormant = {"cool-season": (12, 1, 2), "warm-season": (11, 12, 1, 2, 3)}
+    wait = {"cool-season": "Wait for spring, when cool-season grass grows.", "warm-season": "Wait for late spring, when warm-season grass grows."}
+    dormant = {"cool-season": (11, 12, 1, 2), "warm-season": (9, 10, 11, 12, 1, 2, 3)}
     for grass, line in wait.items():
         for month in range(1, 13):
             yard.write_text(f'{LAWN}[topdressing]\ngrass = "{grass}"\n', encoding="utf-8")
@@ -378,6 +378,9 @@ def check_seasons(program, yard):
     told = run(program, "topdress", yard, "--today", "2027-01-15", "--all")
     check("no grass", "grass: cool-season grass (judged by us: nobody said" in " ".join(told.split()), told)
     in_order("no grass", told, "Order ", "Wait for spring", "Spread ")
+    check("July", "Wait for late summer, when cool-season grass grows." in " ".join(run(program, "topdress", yard, "--today", "2027-07-15").split()), "")
+    yard.write_text(f'{LAWN}[topdressing]\nmonths = ["Sep", "Dec"]\n', encoding="utf-8")
+    check("December", "Not in Dec: spread in early fall or spring" in " ".join(run(program, "topdress", yard, "--today", "2027-07-15").split()), "")
     for more in ('[topdressing]\nmonths = ["Sep"]\n', '[topdressing]\nsurface = "new"\n', 'surface = "new"\n'):
         yard.write_text(LAWN + more, encoding="utf-8")
         check(more, "Wait for" not in run(program, "topdress", yard, "--today", "2027-01-15"), "waits")

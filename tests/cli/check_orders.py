@@ -13,6 +13,7 @@ import tempfile
 from arithmetic import Checks
 
 check = Checks()
+EXAMPLES = pathlib.Path(__file__).resolve().parents[2] / "examples"
 FEET_A_YARD = 27
 ALLOWANCE = 1.05
 FEET_AT_A_QUARTER_INCH = 0.25 / 12  # cu ft on a sq ft
@@ -128,11 +129,29 @@ def check_phone_line(program, folder):
     check("1/8 in it covers" in bought and "3/8 in it covers" in bought, bought)
 
 
+def check_budget(program):
+    """Of several drops all or nothing is told; of one, whether its order is within the money; and no more is bought than it takes."""
+    sites, front, field = (str(EXAMPLES / f"{name}.toml") for name in ("three-sites", "front-lawn", "school-field"))
+    for money, code, first in (("900", 1, "900 is not enough: all of it costs 950.62."), ("951", 0, "951 is enough: this costs 950.62.")):
+        done = run(program, "topdress", sites, "--today", "2026-09-01", "--budget", money)
+        check(done.returncode == code and done.stdout.startswith(first), f"{done}")
+    for money in ("600", "$600", "600.00", "$1,200"):
+        done = run(program, "topdress", front, "--today", "2027-08-20", "--budget", money)
+        check(done.stdout.split("\n")[0].endswith("is enough: this costs 68."), f"{money}: {done}")
+    short = run(program, "topdress", front, "--today", "2027-08-20", "--budget", "40").stdout
+    check(short.startswith("For 40 you get") and "You need 6.3 cu ft more." in " ".join(short.split()), short)
+    check(run(program, "topdress", front, "--budget", "much").returncode == 2, "no sum of money")
+    for have, words in (("50 yd3", "You need 2 cu yd more."), ("52 yd3", "That is enough.")):
+        text = " ".join(run(program, "topdress", field, "--today", "2027-08-20", "--have", have).stdout.split())
+        check("takes 52 cu yd, each zone at its own depth" in text and words in text, text)
+
+
 def main():
     program = str(pathlib.Path(sys.argv[1]).resolve())
     with tempfile.TemporaryDirectory() as name:
         check_cheapest(program, pathlib.Path(name))
         check_phone_line(program, pathlib.Path(name))
+        check_budget(program)
     print("\n".join(check.failures))
     print(f"{check.count} checks of orders, {len(check.failures)} failures")
     return 1 if check.failures else 0

@@ -87,10 +87,10 @@ TEST_CASE("compost that is too salty holds", "[fitness]") {
 
 TEST_CASE("grass that does not grow waits", "[fitness]") {
   using namespace std::chrono;
-  for (const month one : {December, January, February}) CHECK(!takes_compost_in(Grass::cool_season, one));
-  for (const month one : {March, April, August, September, November}) CHECK(takes_compost_in(Grass::cool_season, one));
-  for (const month one : {November, December, January, February, March}) CHECK(!takes_compost_in(Grass::warm_season, one));
-  for (const month one : {April, May, August, October}) CHECK(takes_compost_in(Grass::warm_season, one));
+  for (const month one : {November, December, January, February, July}) CHECK(!takes_compost_in(Grass::cool_season, one));
+  for (const month one : {March, April, June, August, September, October}) CHECK(takes_compost_in(Grass::cool_season, one));
+  for (const month one : {September, November, December, January, March}) CHECK(!takes_compost_in(Grass::warm_season, one));
+  for (const month one : {April, May, August}) CHECK(takes_compost_in(Grass::warm_season, one));
 
   const Date in_january{year(2027), January, day(15)};
   CHECK(dressed("", "", in_january)->advice.out_of_season);

@@ -65,9 +65,28 @@ TEST_CASE("each job is rounded up by itself, and what is paid once is paid once"
   CHECK(yards(jobs.drops[1].topdressing.ordering->best->volume) == Approx(5.0));
   CHECK(jobs.cost.value() == Approx(2 * (5 * 40.0 + 75.0) + 95.0));
   CHECK(csv_of_jobs(jobs) ==
-        "job,area_m2,depth_mm,compost_m3,order_m3,order,loads,cost\n"
-        "school,464.515,6.35,3.09716,3.82277,\"5 cu yd of compost screened to 3/8 in or finer, 1 load\",1,275.00\n"
-        "church,557.418,6.35,3.71659,3.82277,\"5 cu yd of compost screened to 3/8 in or finer, 1 load\",1,275.00\n");
+        "job,area_m2,depth_mm,compost_m3,order_m3,order,loads,cost,offers,hold\n"
+        "school,464.515,6.35,3.09716,3.82277,\"5 cu yd of compost screened to 3/8 in or finer, 1 load\",1,275.00,bulk,no\n"
+        "church,557.418,6.35,3.71659,3.82277,\"5 cu yd of compost screened to 3/8 in or finer, 1 load\",1,275.00,bulk,no\n");
+}
+
+TEST_CASE("a job's own soil test goes before the file's", "[jobs]") {
+  const std::string file_test = "[soil_test]\nphosphorus = \"low\"\n";
+  const auto verdicts = [&](const std::string& of_school, const std::string& of_church, const std::string& sharing = "") {
+    std::vector<PhosphorusVerdict> found;
+    const DressedJobs jobs = dressed(job("school") + of_school + job("church", sharing) + of_church + zone("field", "5000 ft2", "school") +
+                                     zone("green", "6000 ft2", "church") + offer + file_test);
+    for (const DressedDrop& drop : jobs.drops) found.push_back(drop.topdressing.advice.phosphorus);
+    return found;
+  };
+  const std::string high = "soil_test = { phosphorus = \"very high\" }\n";
+  const std::string medium = "soil_test = { phosphorus = \"medium\" }\n";
+  using enum PhosphorusVerdict;
+  CHECK(verdicts("", "") == std::vector{go, go});
+  CHECK(verdicts("", high) == std::vector{go, hold});
+  CHECK(verdicts(high, medium) == std::vector{hold, go});
+  CHECK(verdicts(high, medium, "school") == std::vector{hold});
+  CHECK(verdicts(medium, high, "school") == std::vector{hold});
 }
 
 TEST_CASE("jobs that share loads are one drop", "[jobs]") {

@@ -22,7 +22,7 @@ std::string names_of(const std::vector<Job>& jobs) {
   return fmt::format("{}", fmt::join(names, ", "));
 }
 
-Job read_job(Table& table, const std::vector<Job>& before) {
+Job read_job(Table& table, const std::vector<Job>& before, const Materials& materials) {
   Job job;
   table.require("name", "write name = \"school field\"");
   job.name = table.text("name").value_or("");
@@ -30,6 +30,8 @@ Job read_job(Table& table, const std::vector<Job>& before) {
     table.problem_at("name", fmt::format("\"{}\" names two jobs", job.name), "give each job a name of its own");
   for (const Value& with : table.list("shares_loads_with")) job.shares_loads_with.push_back(with.text().value_or(""));
   job.site = read_site(table);
+  job.soil_test = read_soil_test(table, *materials.nutrients);
+  job.near_water = table.flag("near_water");
   table.finish();
   return job;
 }
@@ -69,10 +71,10 @@ std::vector<std::size_t> first_of_drop(const std::vector<Job>& jobs) {
 
 }  // namespace
 
-std::vector<Job> read_jobs(Table& root, const std::optional<Lawn>& lawn) {
+std::vector<Job> read_jobs(Table& root, const std::optional<Lawn>& lawn, const Materials& materials) {
   std::vector<Job> jobs;
   for (Table& table : root.tables("job")) {
-    jobs.push_back(read_job(table, jobs));
+    jobs.push_back(read_job(table, jobs, materials));
   }
   for (const Job& job : jobs) {
     for (const std::string& with : job.shares_loads_with) {
@@ -111,13 +113,33 @@ std::vector<Drop> drops_of(const Lawn& lawn, const std::vector<Job>& jobs) {
   return drops;
 }
 
+namespace {
+
+bool is_in(const DressedDrop& drop, const Job& job) { return std::find(drop.jobs.begin(), drop.jobs.end(), job.name) != drop.jobs.end(); }
+
+/// The plan on the ground of a drop: of several soil tests one that holds, and water near any of them.
+TopdressingPlan plan_on(const DressedDrop& drop, const std::vector<Job>& jobs, TopdressingPlan plan) {
+  bool is_of_a_job = false;
+  for (const Job& job : jobs) {
+    if (!is_in(drop, job)) continue;
+    if (job.near_water) plan.near_water = plan.near_water || *job.near_water;
+    if (!job.soil_test || (is_of_a_job && !job.soil_test->phosphorus_is_high)) continue;
+    plan.soil_test = job.soil_test;
+    is_of_a_job = true;
+  }
+  return plan;
+}
+
+}  // namespace
+
 DressedJobs dress_jobs(const Lawn& lawn, const std::vector<Job>& jobs, const TopdressingPlan& plan, Date today, bool metric,
                        const Materials& materials) {
   DressedJobs dressed;
   TopdressingPlan of_a_drop = plan;
   of_a_drop.fixed_costs.clear();
   for (Drop& drop : drops_of(lawn, jobs)) {
-    DressedDrop one{std::move(drop.jobs), topdress(drop.lawn, of_a_drop, materials, today).result};
+    DressedDrop one{std::move(drop.jobs), {}};
+    one.topdressing = topdress(drop.lawn, plan_on(one, jobs, of_a_drop), materials, today).result;
     order_for(one.topdressing, today, metric, materials);
     dressed.cost += one.topdressing.ordering->cost;
     dressed.drops.push_back(std::move(one));

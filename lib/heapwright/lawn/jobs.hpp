@@ -15,10 +15,13 @@ struct Job {
   std::string name;
   std::vector<std::string> shares_loads_with;  ///< jobs that one crew hauls to from one yard
   std::optional<Site> site{};
+  std::optional<SoilTest> soil_test{};  ///< of its own ground, in place of the file's
+  std::optional<bool> near_water{};     ///< likewise
 };
 
-/// Reads [[job]]. With jobs, every zone names one of them and every job has a zone; else that is a problem of the file.
-std::vector<Job> read_jobs(Table& root, const std::optional<Lawn>& lawn);
+/// Reads [[job]] with [job.site] and [job.soil_test]. With jobs, every zone names one of them and every job has a zone; else that is a
+/// problem of the file.
+std::vector<Job> read_jobs(Table& root, const std::optional<Lawn>& lawn, const Materials& materials);
 
 /// Jobs that take their compost together, and their zones. Loads do not split between drops.
 struct Drop {

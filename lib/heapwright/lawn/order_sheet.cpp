@@ -24,15 +24,20 @@ std::vector<DepthCheck> checks_of(const std::vector<ZoneDressing>& zones, const 
   return checks;
 }
 
-std::optional<TippedPile> largest_tipped(const std::optional<Ordering>& ordering) {
+/// What a truck brings and tips.
+void set_tipped(OrderSheet& sheet) {
+  const std::optional<Ordering>& ordering = sheet.topdressing.ordering;
+  if (!ordering || !ordering->best) return;
   Volume largest;
-  if (!ordering || !ordering->best) return std::nullopt;
   for (const OrderLine& line : ordering->best->lines) {
     const Offer& offer = ordering->question.offers[line.offer];
-    const bool in_bags = std::holds_alternative<ContainerCount>(offer.unit);
-    if (!in_bags && !offer.own_haulage) largest = std::max(largest, Volume(line.volume / std::max(1.0, static_cast<double>(line.loads))));
+    if (std::holds_alternative<ContainerCount>(offer.unit) || offer.own_haulage) continue;
+    const int loads = std::max(1, line.loads);
+    sheet.by_truck = true;
+    sheet.loads += loads;
+    largest = std::max(largest, Volume(line.volume / static_cast<double>(loads)));
   }
-  return is_positive(largest) ? std::optional(tipped_pile(largest)) : std::nullopt;
+  if (is_positive(largest)) sheet.tipped = tipped_pile(largest);
 }
 
 Area area_of_surface(const std::vector<ZoneDressing>& zones, Surface surface) {
@@ -51,11 +56,11 @@ std::vector<SeedForArea> seeds_for(const Topdressing& topdressing, const SheetLi
   return seeds;
 }
 
-Site site_of(const std::vector<std::string>& names, const std::vector<Job>& jobs) {
+Site site_of(const std::vector<std::string>& names, const std::vector<Job>& jobs, const std::optional<Site>& of_file) {
   for (const Job& job : jobs) {
     if (job.site && std::find(names.begin(), names.end(), job.name) != names.end()) return *job.site;
   }
-  return {};
+  return of_file.value_or(Site());
 }
 
 }  // namespace
@@ -63,7 +68,8 @@ Site site_of(const std::vector<std::string>& names, const std::vector<Job>& jobs
 DepthCheck depth_check(Length depth, const Materials& materials) {
   if (!is_positive(depth)) throw DomainError("a topdressing has a depth", "write \"1/4 in\"");
   const auto square = [&](const char* container) { return side_of_square(known_row(*materials.containers, container).volume / depth); };
-  return {depth, square("wheelbarrow"), square("bucket"), Volume(tarp_side * tarp_side * depth)};
+  const Length barrow = square("wheelbarrow");
+  return {depth, barrow, std::sqrt(0.5) * barrow, square("bucket"), Volume(tarp_side * tarp_side * depth)};
 }
 
 OrderSheet order_sheet(std::string name, Site site, Topdressing topdressing, const Materials& materials, const SheetLines& lines) {
@@ -75,20 +81,20 @@ OrderSheet order_sheet(std::string name, Site site, Topdressing topdressing, con
     const double share = topdressing.wheelbarrow->volume / topdressing.volume_with_allowance;
     sheet.barrow = {share * topdressing.mass->low, share * topdressing.mass->likely, share * topdressing.mass->high};
   }
-  sheet.tipped = largest_tipped(topdressing.ordering);
   sheet.seeds = seeds_for(topdressing, lines);
   sheet.water = 0.5 * unit::inch * topdressing.area;
   sheet.cautions = cautions_for(*materials.cautions, facts_of(topdressing.plan));
   sheet.topdressing = std::move(topdressing);
+  set_tipped(sheet);
   return sheet;
 }
 
-std::vector<OrderSheet> order_sheets(const DressedJobs& dressed, const std::vector<Job>& jobs, const Materials& materials,
-                                     const SheetLines& lines) {
+std::vector<OrderSheet> order_sheets(const DressedJobs& dressed, const std::vector<Job>& jobs, const std::optional<Site>& of_file,
+                                     const Materials& materials, const SheetLines& lines) {
   std::vector<OrderSheet> sheets;
   for (const DressedDrop& drop : dressed.drops)
-    sheets.push_back(
-        order_sheet(fmt::format("{}", fmt::join(drop.jobs, " and ")), site_of(drop.jobs, jobs), drop.topdressing, materials, lines));
+    sheets.push_back(order_sheet(fmt::format("{}", fmt::join(drop.jobs, " and ")), site_of(drop.jobs, jobs, of_file), drop.topdressing,
+                                 materials, lines));
   return sheets;
 }
 

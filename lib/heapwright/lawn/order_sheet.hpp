@@ -19,6 +19,7 @@ namespace heapwright {
 struct DepthCheck {
   Length depth;
   Length barrow_square;  ///< a side
+  Length half_barrow_square;
   Length bucket_square;
   Volume caught;  ///< on a tarp of tarp_side
 };
@@ -41,6 +42,8 @@ struct OrderSheet {
   std::vector<DepthCheck> checks;          ///< one of each depth, the thinnest first
   std::optional<LikelyBand<Mass>> barrow;  ///< a full one weighs
   std::optional<TippedPile> tipped;        ///< of one load in bulk; the largest
+  bool by_truck = false;                   ///< some of it is tipped
+  int loads = 0;                           ///< that are
   std::vector<SeedForArea> seeds;
   Volume water;                       ///< to water it in: half an inch (common practice, no source)
   std::vector<std::string> cautions;  ///< ids
@@ -49,8 +52,8 @@ struct OrderSheet {
 /// @param topdressing with its order (order_for())
 OrderSheet order_sheet(std::string name, Site site, Topdressing topdressing, const Materials& materials, const SheetLines& lines);
 
-/// One for each drop, with the site of its first job that has one.
-std::vector<OrderSheet> order_sheets(const DressedJobs& dressed, const std::vector<Job>& jobs, const Materials& materials,
-                                     const SheetLines& lines);
+/// One for each drop, with the site of its first job that has one, else that of the file.
+std::vector<OrderSheet> order_sheets(const DressedJobs& dressed, const std::vector<Job>& jobs, const std::optional<Site>& of_file,
+                                     const Materials& materials, const SheetLines& lines);
 
 }  // namespace heapwright

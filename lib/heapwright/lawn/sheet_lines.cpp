@@ -7,11 +7,9 @@
 namespace heapwright {
 namespace {
 
-const std::vector<std::pair<std::string, SheetPart>> sheet_part_words{{"access", SheetPart::access},
-                                                                      {"ask", SheetPart::ask},
-                                                                      {"look", SheetPart::look},
-                                                                      {"before", SheetPart::before},
-                                                                      {"work", SheetPart::work}};
+const std::vector<std::pair<std::string, SheetPart>> sheet_part_words{{"access", SheetPart::access}, {"ask", SheetPart::ask},
+                                                                      {"look", SheetPart::look},     {"fetch", SheetPart::fetch},
+                                                                      {"before", SheetPart::before}, {"work", SheetPart::work}};
 
 void read_sheet_line(Table& table, SheetLine& row) {
   row = SheetLine{*table.text("id"), {}, {}, {}, {}, {}};

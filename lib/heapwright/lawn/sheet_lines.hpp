@@ -17,7 +17,8 @@ enum class Grass;
 enum class SheetPart {
   access,  ///< of the truck
   ask,     ///< the supplier
-  look,    ///< before the truck tips
+  look,    ///< before the truck tips, or it is loaded
+  fetch,   ///< what one hauls oneself
   before,  ///< the work
   work,
 };

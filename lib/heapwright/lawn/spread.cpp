@@ -88,7 +88,18 @@ std::optional<ShareOfVolume> allowance_after(const std::vector<Spread>& spreads)
     used += spread.used;
     meant += Volume(spread.area * spread.aim);
   }
-  return ShareOfVolume::of(std::clamp(static_cast<double>(used / meant) - 1.0, 0.0, 1.0));
+  return ShareOfVolume::of(std::clamp(static_cast<double>(used / meant) - 1.0, 0.0, most_learned_allowance));
+}
+
+const Spread& latest(const std::vector<Spread>& spreads) {
+  const auto is_earlier = [](const Spread& one, const Spread& other) {
+    return other.date && (!one.date || std::chrono::sys_days(*one.date) < std::chrono::sys_days(*other.date));
+  };
+  const Spread* last = &spreads.back();
+  for (const Spread& one : spreads) {
+    if (is_earlier(*last, one)) last = &one;
+  }
+  return *last;
 }
 
 Length spread_since_last_year(const Zone& zone, const std::vector<Spread>& spreads, Date day) {

@@ -27,6 +27,9 @@ struct Spread {
   double over() const { return static_cast<double>(depth / aim) - 1.0; }  ///< 0.1 where a tenth more was used than meant
 };
 
+/// Judged.
+inline constexpr double most_learned_allowance = 0.25;
+
 /// A spread that is off by more than this factor, either way, is likely of another lawn, or a slip. Judged.
 inline constexpr double spread_likely_a_slip = 2.0;
 
@@ -37,8 +40,11 @@ std::vector<Spread> read_spreads(Table& root, const std::optional<Lawn>& lawn, c
 ///
 ///     allowance = Σ used / Σ (area × aim) − 1
 ///
-/// Nothing without a spread.
+/// At most most_learned_allowance: beyond it compost was no loss but lies too deep. Nothing without a spread.
 std::optional<ShareOfVolume> allowance_after(const std::vector<Spread>& spreads);
+
+/// The one of the latest day, of those without a day the last. @pre there is one
+const Spread& latest(const std::vector<Spread>& spreads);
 
 /// How much of it lies on a zone since eleven months before a day: who spreads once a year may be some weeks early.
 Length spread_since_last_year(const Zone& zone, const std::vector<Spread>& spreads, Date day);

@@ -1,6 +1,7 @@
 #include "heapwright/lawn/spreading.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 #include "heapwright/lawn/topdressing.hpp"
 
@@ -38,6 +39,9 @@ SpreadingAdvice spreading_advice(const Lawn& lawn, const TopdressingPlan& plan, 
   const bool has_grass =
       std::any_of(lawn.zones.begin(), lawn.zones.end(), [&](const Zone& zone) { return surface_of(zone, plan) == Surface::lawn; });
   advice.out_of_season = has_grass && plan.months.empty() && today && !takes_compost_in(grass_of(plan), today->month());
+  if (advice.out_of_season) advice.wait_for = next_season_of(grass_of(plan), today->month());
+  std::copy_if(plan.months.begin(), plan.months.end(), std::back_inserter(advice.months_it_rests),
+               [&](std::chrono::month month) { return has_grass && !takes_compost_in(grass_of(plan), month); });
   advice.near_water = plan.near_water;
   advice.steep = plan.steep;
   for (const Zone& zone : lawn.zones) {

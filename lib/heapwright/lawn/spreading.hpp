@@ -1,6 +1,7 @@
 #pragma once
 /// Whether to spread compost on a lawn at all.
 
+#include <chrono>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -31,12 +32,14 @@ inline constexpr double steep_from = 0.10;
 struct SpreadingAdvice {
   PhosphorusVerdict phosphorus = PhosphorusVerdict::no_test;
   SoilTestAge soil_test_age = SoilTestAge::not_known;
-  bool compost_too_salty = false;        ///< by the supplier's analysis (judge_compost() in topdressing.hpp)
-  bool frozen_or_snow = false;           ///< none until it has thawed; common practice, no source
-  bool out_of_season = false;            ///< the grass does not grow on that day, and nobody said when to spread
-  bool near_water = false;               ///< keep back, as far as the county says
-  bool steep = false;                    ///< as the file says
-  std::vector<std::string> steep_zones;  ///< whose slope says so
+  bool compost_too_salty = false;                   ///< by the supplier's analysis (judge_compost() in topdressing.hpp)
+  bool frozen_or_snow = false;                      ///< none until it has thawed; common practice, no source
+  bool out_of_season = false;                       ///< the grass does not grow on that day, and nobody said when to spread
+  std::string_view wait_for;                        ///< then what comes next: "spring"
+  std::vector<std::chrono::month> months_it_rests;  ///< of those that the plan names
+  bool near_water = false;                          ///< keep back, as far as the county says
+  bool steep = false;                               ///< as the file says
+  std::vector<std::string> steep_zones;             ///< whose slope says so
 
   /// Spread none for now.
   bool is_hold() const { return phosphorus == PhosphorusVerdict::hold || compost_too_salty || frozen_or_snow; }

@@ -131,14 +131,17 @@ std::string_view season_for(Grass grass) {
   return grass == Grass::cool_season ? "early fall or spring, cool-season grass" : "late spring, warm-season grass";
 }
 
-std::string_view next_season_of(Grass grass) { return grass == Grass::cool_season ? "spring" : "late spring"; }
+std::string_view next_season_of(Grass grass, std::chrono::month month) {
+  if (grass == Grass::warm_season) return "late spring";
+  return month == std::chrono::July ? "late summer" : "spring";
+}
 
 Grass grass_of(const TopdressingPlan& plan) { return plan.grass.value_or(Grass::cool_season); }
 
 bool takes_compost_in(Grass grass, std::chrono::month month) {
   using namespace std::chrono;  // NOLINT(google-build-using-namespace): months by their names
-  if (month == December || month == January || month == February) return false;
-  return grass == Grass::cool_season || (month != November && month != March);
+  if (grass == Grass::warm_season) return April <= month && month <= August;
+  return March <= month && month <= October && month != July;
 }
 
 namespace {
@@ -230,6 +233,15 @@ bool is_deeper(const std::vector<ZoneDressing>& zones, Surface surface, Length d
   });
 }
 
+/// The middle of the next of its months; without any the day itself.
+Date next_spreading(const TopdressingPlan& plan, Date today) {
+  if (plan.months.empty()) return today;
+  const auto away = [&](std::chrono::month month) { return (month - today.month()).count(); };  // of months it counts round the year
+  const auto next = *std::min_element(plan.months.begin(), plan.months.end(),
+                                      [&](std::chrono::month one, std::chrono::month other) { return away(one) < away(other); });
+  return (today.year() / today.month() + std::chrono::months(away(next))) / std::chrono::day(15);
+}
+
 /// Whether a living zone gets more than a depth with what lies on it since a year.
 bool is_deeper_with_spreads(const Lawn& lawn, const TopdressingPlan& plan, Length depth, Date today) {
   return std::any_of(lawn.zones.begin(), lawn.zones.end(), [&](const Zone& zone) {
@@ -259,7 +271,7 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   result.deep = is_deeper(result.zones, Surface::lawn, depth_to_warn_at, 1);
   result.deep_on_bare = is_deeper(result.zones, Surface::bare, depth_to_warn_at_on_bare_ground, 1);
   result.deep_in_a_year = is_deeper(result.zones, Surface::lawn, depth_a_year_to_warn_at, result.times_a_year) ||
-                          (today && is_deeper_with_spreads(lawn, plan, depth_a_year_to_warn_at, *today));
+                          (today && is_deeper_with_spreads(lawn, plan, depth_a_year_to_warn_at, next_spreading(plan, *today)));
   result.per_year = static_cast<double>(result.times_a_year) * result.volume_with_allowance;
   result.covers = result.area;
   result.contents = contents_of(known_row(*materials.composts, plan.compost), plan.analysis, materials);
@@ -276,6 +288,19 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   answer.assumptions = assumptions_for(result);
   answer.cautions = cautions_for(*materials.cautions, facts_of(plan));
   return answer;
+}
+
+std::optional<LikelyBand<Mass>> mass_hauled(const Topdressing& topdressing) {
+  if (!topdressing.mass) return std::nullopt;
+  const bool is_ordered = topdressing.ordering && topdressing.ordering->best;
+  const double times = is_ordered ? static_cast<double>(topdressing.ordering->best->volume / topdressing.volume_with_allowance) : 1.0;
+  return LikelyBand<Mass>{times * topdressing.mass->low, times * topdressing.mass->likely, times * topdressing.mass->high};
+}
+
+Volume volume_for(const Lawn& lawn, const TopdressingPlan& plan) {
+  Volume volume;
+  for (const Zone& zone : lawn.zones) volume += zone.area * depth_of(zone, plan);
+  return volume + allowance_of(plan) * volume;
 }
 
 Length coarsest_screen(const Topdressing& topdressing) {

@@ -73,8 +73,9 @@ Length usual_depth(Surface surface);
 /// Cool-season grass where nobody said; judged.
 Grass grass_of(const TopdressingPlan& plan);
 
-/// Whether a grass grows enough to take compost: cool-season grass not in December, January and February, warm-season grass not from
-/// November to March. Common practice, no source.
+/// Whether a grass grows enough to take compost: cool-season grass from March to June and August to October, warm-season grass from April
+/// to August. Common practice, no source; within it lie the months that were published (April, May and September: City of Snoqualmie;
+/// spring and late summer: Cumberland County SWCD, seen).
 bool takes_compost_in(Grass grass, std::chrono::month month);
 
 /// Reads [topdressing] with its analysis, and [soil_test]. Depths are checked against the surface by check_depth().
@@ -165,6 +166,12 @@ void judge_compost(Topdressing& topdressing, const Criteria& criteria);
 /// Its compost is bought: the cautions for that too.
 void mind_bought_compost(Answer<Topdressing>& answer, const Materials& materials);
 
+/// What is hauled weighs: all that is ordered, else what it takes.
+std::optional<LikelyBand<Mass>> mass_hauled(const Topdressing& topdressing);
+
+/// What a lawn takes at the depths of its zones, with the allowance.
+Volume volume_for(const Lawn& lawn, const TopdressingPlan& plan);
+
 /// The coarsest that compost for it is screened to: 3/8 in on a living lawn (University of Delaware Cooperative Extension, 2009, seen), 1/2
 /// in where all of it is tilled in (Penn State, Landschoot, UC123, secondary).
 Length coarsest_screen(const Topdressing& topdressing);
@@ -172,7 +179,7 @@ Length coarsest_screen(const Topdressing& topdressing);
 /// When a lawn of it grows, and compost is spread on it. Common practice, no source.
 std::string_view season_for(Grass grass);
 /// What to wait for where it does not grow: "spring".
-std::string_view next_season_of(Grass grass);
+std::string_view next_season_of(Grass grass, std::chrono::month month);
 
 /// The facts of a topdressing that call for cautions.
 Facts facts_of(const TopdressingPlan& plan);

@@ -102,7 +102,7 @@ bool has_figure(std::string_view text) { return text.find_first_of("0123456789")
 /// Beside a figure a word stands at an end: "62 ppm, Mehlich 3, very high". Of a letter nobody knows there whether it is a word: the M of
 /// "M3" is a method.
 bool begins_or_ends_with(const Phrase& text, const Phrase& word) {
-  const bool fits = word.size() <= text.size() && (word.size() > 1 || word.front().size() > 2);
+  const bool fits = word.size() <= text.size() && (word.size() > 1 || word.front().size() > 1);
   return fits && (std::equal(word.begin(), word.end(), text.begin()) || std::equal(word.rbegin(), word.rend(), text.rbegin()));
 }
 
@@ -176,7 +176,8 @@ const PhosphorusWord* phosphorus_word_in(std::string_view text, const NutrientKn
 }
 
 std::optional<std::string> misspelt_phosphorus_word(std::string_view text, const NutrientKnowledge& knowledge) {
-  if (has_figure(text)) return std::nullopt;
+  constexpr std::size_t too_short_to_tell = 2;
+  if (has_figure(text) || joined_words(phrase_of(text)).size() <= too_short_to_tell) return std::nullopt;
   std::vector<std::string> known;
   for (const PhosphorusWord& row : knowledge.phosphorus_words) known.insert(known.end(), row.words.begin(), row.words.end());
   return nearest(joined_words(phrase_of(text)), known);

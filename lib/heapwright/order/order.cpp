@@ -167,11 +167,14 @@ OrderLine line_for(const OrderQuestion& question, std::size_t offer, Volume volu
   line.units = volume / from.unit_volume;
   const Cost net = line.units * price_at(from, volume);
   line.compost = net + from.tax * net;
+  const std::optional<BulkDensity>& wet = question.heaviest ? question.heaviest : question.density;
   if (from.own_haulage) {
-    line.loads = loads_for(from.own_haulage->load, volume, question.heaviest ? question.heaviest : question.density);
+    line.loads = loads_for(from.own_haulage->load, volume, wet);
+    line.loads_when_wet = line.loads;
     line.haulage = static_cast<double>(line.loads) * from.own_haulage->trip_cost;
   } else {
     line.loads = comes_in_loads(from) ? loads_for(from.load, volume, question.density) : 0;
+    line.loads_when_wet = comes_in_loads(from) ? loads_for(from.load, volume, wet) : 0;
     line.haulage = (from.delivery_per == DeliveryPer::load ? static_cast<double>(line.loads) : 1.0) * from.delivery;
   }
   if (from.pallet) {

@@ -13,10 +13,11 @@ struct OrderLine {
   std::size_t offer = 0;  ///< its place in the list
   double units = 0.0;
   Volume volume;
-  int loads = 0;    ///< delivered, or trips of one's own; none of bags that are carried home
-  int pallets = 0;  ///< that the bags come on
-  Cost compost;     ///< with its tax
-  Cost haulage;     ///< delivery, or one's own trips
+  int loads = 0;           ///< delivered, or trips of one's own; none of bags that are carried home
+  int loads_when_wet = 0;  ///< likewise, of compost as heavy as it may be
+  int pallets = 0;         ///< that the bags come on
+  Cost compost;            ///< with its tax
+  Cost haulage;            ///< delivery, or one's own trips
   Cost pallet_cost;
   Cost cost;  ///< all of it
 };
@@ -32,8 +33,8 @@ struct Order {
 /// What is asked of a list of offers.
 struct OrderQuestion {
   std::vector<Offer> offers;
-  Volume need;                          ///< with the allowance
-  std::optional<BulkDensity> density;   ///< of the compost: without it loads that are limited by weight are counted by volume alone
+  Volume need;                            ///< with the allowance
+  std::optional<BulkDensity> density;     ///< of the compost: without it loads that are limited by weight are counted by volume alone
   std::optional<BulkDensity> heaviest{};  ///< wet: one's own trips go by it, since nobody at the yard weighs them
 };
 

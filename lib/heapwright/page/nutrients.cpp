@@ -3,6 +3,7 @@
 
 #include "heapwright/page/nutrients_parts.hpp"
 #include "heapwright/page/turf_parts.hpp"
+#include "heapwright/time/date.hpp"
 
 namespace heapwright {
 namespace {
@@ -87,8 +88,8 @@ void add_first_year(Labels& labels, const Topdressing& topdressing) {
 Words soil_words(const Topdressing& topdressing) {
   const std::string phosphorus = topdressing.plan.soil_test ? topdressing.plan.soil_test->phosphorus : std::string();
   switch (topdressing.advice.phosphorus) {
-    case PhosphorusVerdict::no_test: return "no soil test: have phosphorus tested before you spread";
-    case PhosphorusVerdict::not_tested: return "your soil test has no phosphorus: have it tested before you spread";
+    case PhosphorusVerdict::no_test:
+    case PhosphorusVerdict::not_tested: return {};  // asked below the order (say_what_to_ask)
     case PhosphorusVerdict::hold: return {};
     case PhosphorusVerdict::go: return say("your soil test calls phosphorus \"{}\": go ahead", phosphorus);
     case PhosphorusVerdict::figure_alone:
@@ -170,13 +171,6 @@ void ask_laboratory(PageWriter& writer, const Topdressing& topdressing) {
 
 constexpr const char* none_on_frozen_ground = "spread none on frozen ground or snow";
 
-/// Why nothing is spread for now, the most lasting reason first; in one line.
-Words hold_line(const SpreadingAdvice& advice) {
-  if (advice.phosphorus == PhosphorusVerdict::hold) return "Hold: spread no compost here until your extension office clears it.";
-  if (advice.compost_too_salty) return "Hold: spread none of this compost: it is too salty for a lawn.";
-  return say("Hold: {}: meltwater carries it off.", none_on_frozen_ground);
-}
-
 Labels reasons_to_hold(const Topdressing& topdressing) {
   const SpreadingAdvice& advice = topdressing.advice;
   Labels reasons;
@@ -193,6 +187,12 @@ Labels reasons_to_hold(const Topdressing& topdressing) {
 }
 
 }  // namespace
+
+Words hold_line(const SpreadingAdvice& advice) {
+  if (advice.phosphorus == PhosphorusVerdict::hold) return "Hold: spread no compost here until your extension office clears it.";
+  if (advice.compost_too_salty) return "Hold: spread none of this compost: it is too salty for a lawn.";
+  return say("Hold: {}: meltwater carries it off.", none_on_frozen_ground);
+}
 
 void say_hold(PageWriter& writer, const Topdressing& topdressing) {
   const SpreadingAdvice& advice = topdressing.advice;
@@ -213,11 +213,17 @@ void say_what_to_ask(PageWriter& writer, const Topdressing& topdressing) {
   const SpreadingAdvice& advice = topdressing.advice;
   const std::vector<JudgedFigure> outside = topdressing.fitness.outside();
   if (!outside.empty() && !advice.compost_too_salty) writer.paragraph(say("Ask first: {}.", outside_words(outside)));
-  if (!advice.out_of_season) return;
+  if (advice.phosphorus == PhosphorusVerdict::no_test || advice.phosphorus == PhosphorusVerdict::not_tested)
+    writer.paragraph("First have the soil's phosphorus tested: if it is high, spread none.");
   const Grass grass = grass_of(topdressing.plan);
-  writer.paragraph(say("Wait for {}, when {} grows{}.", next_season_of(grass),
-                       grass == Grass::cool_season ? "cool-season grass" : "warm-season grass",
-                       advice.frozen_or_snow ? "" : "; frozen ground takes none"));
+  const Words grows = grass == Grass::cool_season ? "cool-season grass" : "warm-season grass";
+  if (advice.out_of_season) writer.paragraph(say("Wait for {}, when {} grows.", advice.wait_for, grows));
+  if (!advice.months_it_rests.empty()) {
+    std::vector<Words> months;
+    for (const auto month : advice.months_it_rests) months.emplace_back(month_name(month));
+    writer.paragraph(say("Not in {}: spread in {}, when {} grows.", listed(months),
+                         grass == Grass::cool_season ? "early fall or spring" : "late spring", grows));
+  }
 }
 
 void add_nutrients(Labels& labels, const Topdressing& topdressing, const Materials& materials) {
@@ -231,6 +237,10 @@ void add_nutrients(Labels& labels, const Topdressing& topdressing, const Materia
   for (Words words : {soil_words(topdressing), age_words(topdressing, *materials.nutrients)}) {
     if (!words.empty()) labels.labels.push_back({std::exchange(name, ""), std::move(words)});
   }
+}
+
+void add_soil_of_job(Labels& labels, const Words& job, const Topdressing& topdressing) {
+  if (Words words = soil_words(topdressing); !words.empty()) labels.labels.push_back({"Soil", say("{}: {}", job, words)});
 }
 
 void add_ground(Labels& labels, const SpreadingAdvice& advice) {

@@ -6,6 +6,8 @@
 
 namespace heapwright {
 
+/// "Hold: spread no compost here until your extension office clears it." @pre there is a reason
+Words hold_line(const SpreadingAdvice& advice);
 /// Above all else: why to spread none for now, and what to do instead; what only the laboratory can say. Nothing where there is none of it.
 void say_hold(PageWriter& writer, const Topdressing& topdressing);
 /// How many sections that fills.
@@ -14,6 +16,8 @@ std::size_t sections_of_hold(const SpreadingAdvice& advice);
 void say_what_to_ask(PageWriter& writer, const Topdressing& topdressing);
 /// What a spreading brings, what of its nitrogen feeds the grass, and what the soil test says.
 void add_nutrients(Labels& labels, const Topdressing& topdressing, const Materials& materials);
+/// What the soil test of one of several jobs says; nothing where it holds or there is none.
+void add_soil_of_job(Labels& labels, const Words& job, const Topdressing& topdressing);
 /// Water and slopes.
 void add_ground(Labels& labels, const SpreadingAdvice& advice);
 /// How the nutrients were worked out, salts, and what was published of nitrogen.

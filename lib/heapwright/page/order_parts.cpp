@@ -47,8 +47,7 @@ Words loads_words(const Topdressing& topdressing) {
 Words margin_words(const Topdressing& topdressing) {
   const Volume need = topdressing.volume_with_allowance;
   const auto takes = [&](const Words& volume) {
-    return say("{}, {}, with {} for overlap and lumps", volume, loads_words(topdressing),
-               Percent{allowance_of(topdressing.plan).value()});
+    return say("{}, {}, with {} for overlap and lumps", volume, loads_words(topdressing), Percent{allowance_of(topdressing.plan).value()});
   };
   const std::optional<Ordering>& ordering = topdressing.ordering;
   if (!ordering || !ordering->best) return takes(need);
@@ -69,10 +68,17 @@ Words one_load_less_words(const Topdressing& topdressing) {
              SpreadDepth{share * topdressing.depth});
 }
 
-Words trips_words(const OrderLine& line, const Offer& offer) {
+/// What one of so many trips weighs, where all of it is hauled so.
+Words weight_of_a_trip(const OrderLine& line, const Topdressing& topdressing) {
+  if (!topdressing.mass) return {};
+  const double share = static_cast<double>(line.volume / topdressing.volume_with_allowance) / line.loads;
+  return say(", {}", Between<Mass>{share * topdressing.mass->low, share * topdressing.mass->high});
+}
+
+Words trips_words(const OrderLine& line, const Offer& offer, const Topdressing& topdressing) {
   const Volume each = line.volume / static_cast<double>(line.loads);
-  return say("{} of your own, about {} each: keep to what you may carry",
-             Count{static_cast<double>(line.loads), "trip"}, in_unit_of(offer, each, 2));
+  return say("{} of your own, about {} each{}", Count{static_cast<double>(line.loads), "trip"}, in_unit_of(offer, each, 2),
+             weight_of_a_trip(line, topdressing));
 }
 
 bool is_too_coarse(const Offer& offer, const Topdressing& topdressing) {
@@ -83,6 +89,7 @@ bool is_too_coarse(const Offer& offer, const Topdressing& topdressing) {
 
 void say_order(PageWriter& writer, const Topdressing& topdressing) {
   if (!topdressing.phone_line.empty()) writer.paragraph(say("Order {}.", topdressing.phone_line));
+  if (topdressing.ordering && !topdressing.ordering->best) writer.paragraph("Every offer is out of date: ask for new ones.");
 }
 
 namespace {
@@ -99,9 +106,10 @@ Words spread_words(const Spread& spread) {
   const Words day = spread.date ? say(", {}", *spread.date) : Words();
   const double over = spread.over();
   constexpr double as_meant = 0.005;
-  const Words off = std::abs(over) < as_meant ? Words("as meant")
-                                              : say("{} {} than meant", Percent{std::abs(over)}, over > 0.0 ? "more" : "less");
-  return say("{} on {}{}: {} deep, {}", spread.used, spread.area, day, SpreadDepth{spread.depth}, off);
+  const Words off =
+      std::abs(over) < as_meant ? Words("as meant") : say("{} {} than meant", Percent{std::abs(over)}, over > 0.0 ? "more" : "less");
+  return say("{} on {}{}: {} deep, {}{}", spread.used, spread.area, day, SpreadDepth{spread.depth}, off,
+             over > most_learned_allowance ? ": spread thinner" : "");
 }
 
 bool is_in_bags(const Ordering& ordering) {
@@ -116,15 +124,15 @@ void add_order(Labels& labels, const Topdressing& topdressing, const Materials& 
   const bool or_bags = ordering && ordering->usual && !is_in_bags(*ordering);
   add("Takes", or_bags ? say("{}. Or {}", margin_words(topdressing), in_bags(topdressing.volume_with_allowance, materials))
                        : margin_words(topdressing));
-  if (!topdressing.plan.spreads.empty()) add("Before", spread_words(topdressing.plan.spreads.back()));
+  if (!topdressing.plan.spreads.empty()) add("Before", spread_words(latest(topdressing.plan.spreads)));
   if (!ordering || ordering->usual) return;
-  if (!ordering->best) return add("Offers", "all are out of date: ask for new ones");
+  if (!ordering->best) return;
   add("Cost", say("{}{}", priced(*ordering->best, *ordering, materials), fixed_words(*ordering)));
   if (ordering->next) add("Next", priced(*ordering->next, *ordering, materials));
   if (ordering->one_load_less) add("Or", one_load_less_words(topdressing));
   for (const OrderLine& line : ordering->best->lines) {
     const Offer& offer = ordering->question.offers[line.offer];
-    if (offer.own_haulage) add("Trips", trips_words(line, offer));
+    if (offer.own_haulage) add("Trips", trips_words(line, offer, topdressing));
     if (is_too_coarse(offer, topdressing))
       add("Coarse", say("\"{}\" is screened to {}: for a lawn ask for finer", offer.name, SpreadDepth{*offer.screen}));
   }

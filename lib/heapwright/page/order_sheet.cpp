@@ -67,6 +67,7 @@ Form order_form(const OrderSheet& sheet) {
   return {{{"Offer", suppliers_of(ordering)},
            {"Price by the offer", counted_price(ordering)},
            {"Price agreed", {}},
+           {"Ordered by, phone", {}},
            {"Ordered from, date", {}},
            {"Deliver", days_of(sheet.site)}}};
 }
@@ -79,9 +80,26 @@ Form site_form(const Site& site) {
            {"Narrowest place", site.gate_width ? Words(*site.gate_width) : Words()}}};
 }
 
-void say_tipped(PageWriter& writer, const TippedPile& tipped) {
+/// What one carries home, by trips or in bags.
+void say_hauled(PageWriter& writer, const OrderSheet& sheet, const SheetLines& lines) {
+  writer.section(Depth::act, "Fetched").block(Boxes{lines_of(SheetPart::fetch, sheet, lines)});
+  const std::optional<Ordering>& ordering = sheet.topdressing.ordering;
+  const auto mass = mass_hauled(sheet.topdressing);
+  if (!ordering || !ordering->best || !mass) return;
+  const double trips = std::max(1, ordering->best->loads);
+  const Words weight =
+      mass->low < mass->high ? Words(Between<Mass>{mass->low / trips, mass->high / trips}) : Words(Mass(mass->likely / trips));
+  writer.paragraph(ordering->best->loads > 0 ? say("{}, each about {}.", Count{trips, "trip"}, weight)
+                                             : say("All of it weighs {}.", weight));
+}
+
+void say_tipped(PageWriter& writer, const OrderSheet& sheet) {
+  const TippedPile& tipped = *sheet.tipped;
   writer.block(Drawing{ConeOnGround{tipped.across, tipped.high}, say("Room for one load, {}: about {} across and {} high.", tipped.volume,
                                                                      AboutLength{tipped.across}, AboutLength{tipped.high})});
+  if (sheet.loads > 1)
+    writer.paragraph(
+        say("{}: as much room again for each that comes before the last is spread.", Count{static_cast<double>(sheet.loads), "load"}));
 }
 
 /// Whose limits for turf stand on the sheet.
@@ -127,18 +145,22 @@ Page supplier_side(const OrderSheet& sheet, const Tables& tables) {
   const std::string& line = sheet.topdressing.phone_line;
   PageWriter writer("Compost order", sheet.name.empty() ? "Compost order" : "Compost order: " + sheet.name);
   writer.section(Depth::act);
-  say_hold(writer, sheet.topdressing);
+  if (sheet.topdressing.advice.is_hold())
+    writer.paragraph("Hold: not to be sent until it is cleared.").block(Form{{{"Cleared by, date", {}}}});
   writer.section(Depth::act);
   writer.paragraph(line.empty() ? say("{} of compost: every offer is out of date.", sheet.topdressing.volume_with_allowance)
                                 : say("{}.", line));
   writer.block(order_form(sheet));
   writer.section(Depth::act, "Where").block(site_form(sheet.site));
-  writer.section(Depth::act, "The truck").block(Boxes{lines_of(SheetPart::access, sheet, lines)});
-  if (sheet.tipped) say_tipped(writer, *sheet.tipped);
+  if (sheet.by_truck) writer.section(Depth::act, "The truck").block(Boxes{lines_of(SheetPart::access, sheet, lines)});
+  if (sheet.tipped) say_tipped(writer, sheet);
+  if (!sheet.by_truck) say_hauled(writer, sheet, lines);
   writer.section(Depth::act, "The compost").block(specification(sheet, *tables.criteria));
   writer.section(Depth::act, "Ask the supplier").block(questions(sheet, lines));
-  writer.section(Depth::act, "Before the truck tips").block(Boxes{lines_of(SheetPart::look, sheet, lines)});
-  writer.paragraph("Is a box left empty? Do not let it tip, and call the supplier: tipped, it is hard to send back.");
+  writer.section(Depth::act, sheet.by_truck ? "Before the truck tips" : "Before you load it")
+      .block(Boxes{lines_of(SheetPart::look, sheet, lines)});
+  writer.paragraph(sheet.by_truck ? "Is a box left empty? Do not let it tip, and call the supplier: tipped, it is hard to send back."
+                                  : "Is a box left empty? Leave it there.");
   writer.section(Depth::ground)
       .paragraph(say("{} {}. The rest is common practice.", source_of_specification(*tables.criteria, tables.materials),
                      sources_of({SheetPart::access, SheetPart::ask, SheetPart::look}, sheet, lines, tables.materials)));
@@ -147,21 +169,25 @@ Page supplier_side(const OrderSheet& sheet, const Tables& tables) {
 
 // --- the crew's side ---
 
+/// To the half, up.
+Words full_barrows(double loads) { return Number{std::ceil(2.0 * loads - 1e-9) / 2.0, 4}; }
+
 Grid zones_to_dress(const Topdressing& topdressing) {
   Grid grid;
-  grid.head = {"zone", "area", "deep", "barrows", "used"};
+  grid.head = {"zone", "area", "deep", "full barrows", "used"};
   for (const ZoneDressing& zone : topdressing.zones)
-    grid.rows.push_back(
-        {zone.name, zone.area, SpreadDepth{zone.depth}, whole(static_cast<long long>(std::ceil(zone.wheelbarrow_loads - 1e-9))), ""});
+    grid.rows.push_back({zone.name, zone.area, SpreadDepth{zone.depth}, full_barrows(zone.wheelbarrow_loads), ""});
+  if (topdressing.zones.size() > 1) grid.rows.push_back({"all", topdressing.area, "", full_barrows(topdressing.wheelbarrow_loads), ""});
   return grid;
 }
 
 Grid depth_checks(const OrderSheet& sheet) {
   Grid grid;
-  grid.head = {"deep", "a barrow covers", "a 5-gallon bucket", say("a tarp {} square", tarp_side)};
+  grid.head = {"deep", "full barrow", "half full", "bucket", say("tarp {} square", tarp_side)};
   for (const DepthCheck& check : sheet.checks)
     grid.rows.push_back({SpreadDepth{check.depth}, say("{} square", AboutLength{check.barrow_square}),
-                         say("{} square", AboutLength{check.bucket_square}), say("catches {}", AboutCapacity{check.caught})});
+                         say("{} square", AboutLength{check.half_barrow_square}), say("{} square", AboutLength{check.bucket_square}),
+                         say("catches {}", AboutCapacity{check.caught})});
   return grid;
 }
 
@@ -185,7 +211,7 @@ Words seed_words(const OrderSheet& sheet, Surface surface) {
 
 Words barrow_words(const LikelyBand<Mass>& barrow) {
   const Words weight = barrow.low < barrow.high ? Words(Between<Mass>{barrow.low, barrow.high}) : say("about {}", barrow.likely);
-  return say("A full barrow of moist compost weighs {}: fill it to what you can push, and lift with your legs.", weight);
+  return say("A full barrow of moist compost weighs {}: half-fill it where that is too much, and count two for one.", weight);
 }
 
 void say_amounts(PageWriter& writer, const OrderSheet& sheet) {
@@ -219,7 +245,8 @@ Page crew_side(const OrderSheet& sheet, const Tables& tables) {
   writer.section(Depth::act);
   say_hold(writer, sheet.topdressing);
   writer.section(Depth::act);
-  writer.paragraph(say("Spread {} over {}.", sheet.topdressing.volume_with_allowance, sheet.topdressing.area));
+  say_what_to_ask(writer, sheet.topdressing);
+  writer.paragraph(say("Carry {} to {}.", sheet.topdressing.volume_with_allowance, sheet.topdressing.area));
   writer.block(zones_to_dress(sheet.topdressing));
   writer.section(Depth::act, "First").block(Boxes{lines_of(SheetPart::before, sheet, lines)});
   writer.section(Depth::act, "Then").block(Numbered{lines_of(SheetPart::work, sheet, lines)});
@@ -229,8 +256,8 @@ Page crew_side(const OrderSheet& sheet, const Tables& tables) {
   say_how_deep(writer, sheet);
   writer.block(in_short(sheet.cautions, tables.materials));
   writer.section(Depth::act, "Write down").block(record());
-  writer.paragraph(say("On all of it {}. In the yard file, [[spread]] with used = and date = lets the next order go by it.",
-                       used_and_depth(sheet.topdressing)));
+  if (sheet.checks.size() == 1) writer.paragraph(say("Used on all of it, {}.", used_and_depth(sheet.topdressing)));
+  writer.paragraph("Who keeps the yard file writes date and used under [[spread]]: the next order goes by it.");
   writer.section(Depth::ground)
       .paragraph(say("{}. The rest is common practice.", sources_of({SheetPart::before, SheetPart::work}, sheet, lines, tables.materials)));
   return std::move(writer).page();

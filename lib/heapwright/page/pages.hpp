@@ -23,6 +23,8 @@ Page jobs_page(const Answer<Topdressing>& all, const DressedJobs& jobs, const Ma
 std::vector<Page> order_sheet_pages(const std::vector<OrderSheet>& sheets, const Tables& tables);
 /// How far a volume goes, of a lawn where one is known.
 Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials);
+/// A page of what is ordered, with whether some money is enough for it.
+Page with_budget(Page page, const SpreadingAdvice& advice, Cost budget, Cost cost);
 /// What a budget buys, and how far that goes.
 Page budget_page(const Answer<Topdressing>& covered, const Bought& bought, const Lawn& lawn, const Materials& materials);
 

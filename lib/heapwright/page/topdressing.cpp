@@ -24,8 +24,20 @@ Words when_of(const TopdressingPlan& plan) {
 
 /// A weight that only the supplier's analysis tells has no range.
 Words weight_words(const LikelyBand<Mass>& mass) {
-  if (mass.low < mass.high) return say("{}, moist or dry: order by volume", Between<Mass>{mass.low, mass.high});
-  return say("{} as analyzed: order by volume", mass.likely);
+  if (mass.low < mass.high) return say("{}, moist or dry", Between<Mass>{mass.low, mass.high});
+  return say("{} as analyzed", mass.likely);
+}
+
+/// Where wet compost takes more loads than it is ordered in.
+Words loads_when_wet(const Topdressing& topdressing) {
+  if (!topdressing.ordering || !topdressing.ordering->best) return {};
+  int loads = 0;
+  int wet = 0;
+  for (const OrderLine& line : topdressing.ordering->best->lines) {
+    loads += line.loads;
+    wet += line.loads_when_wet;
+  }
+  return wet > loads ? say("; wet it may take {}", Count{static_cast<double>(wet), "load"}) : Words();
 }
 
 bool has_ground(const Topdressing& topdressing, Surface surface) {
@@ -42,7 +54,8 @@ void add_hand_work(Labels& labels, const Topdressing& topdressing) {
 Labels amounts(const Topdressing& topdressing, const Materials& materials) {
   Labels labels;
   add_order(labels, topdressing, materials);
-  if (topdressing.mass) labels.labels.push_back({"Weighs", weight_words(*topdressing.mass)});
+  if (const auto mass = mass_hauled(topdressing))
+    labels.labels.push_back({"Weighs", say("{}{}", weight_words(*mass), loads_when_wet(topdressing))});
   if (topdressing.plan.surface == Surface::lawn)
     labels.labels.push_back({"When", say("{}, {}{}", times_a_year(topdressing.times_a_year), when_of(topdressing.plan),
                                          topdressing.times_a_year > 1 ? say(": {} a year", topdressing.per_year) : Words())});
@@ -82,7 +95,8 @@ void say_why_of_hand_work(PageWriter& writer, const Topdressing& topdressing, co
       say("Core. Authorities differ on when: before you spread ({}), after, with passes that break the cores ({}), or either ({}). "
           "Have buried lines marked first.",
           whose("cumberland-topdressing"), whose("delaware-topdressing-2009"), whose("uscc-lawns")));
-  steps.items.push_back(say("Spread it dry, in small piles 3 to 4 ft apart ({}).", whose("cumberland-topdressing")));
+  steps.items.push_back(say("Spread it dry, in small piles 3 to 4 ft apart ({}); but not so dry that it dusts (common practice).",
+                            whose("cumberland-topdressing")));
   steps.items.push_back(say("Rake or drag it in until the blades poke through ({}).", whose("cumberland-topdressing")));
   steps.items.push_back("Sweep it off pavement, and water it in (common practice, no source).");
   writer.section(Depth::why, "By hand, on the day").block(std::move(steps));
@@ -128,8 +142,9 @@ void say_topdressing(PageWriter& writer, const Topdressing& topdressing, const M
   if (topdressing.deep_on_bare)
     writer.paragraph(say("More than {} is too much for the soil to take in: spread less.", SpreadDepth{depth_to_warn_at_on_bare_ground}));
   if (topdressing.deep_in_a_year)
-    writer.paragraph(say("That is more than {} in a year: phosphorus builds up in the soil. Spread less often or thinner.",
-                         SpreadDepth{depth_a_year_to_warn_at}));
+    writer.paragraph(
+        say("With what is spread it makes more than {} within a year: phosphorus builds up in the soil. Spread less often or thinner.",
+            SpreadDepth{depth_a_year_to_warn_at}));
   if (topdressing.deep)
     writer.paragraph(
         say("More than {} at once can smother a low or thin lawn: two thinner dressings are safer.", SpreadDepth{depth_to_warn_at}));
@@ -159,11 +174,23 @@ bool has_prices(const DressedJobs& jobs) {
   return std::any_of(jobs.drops.begin(), jobs.drops.end(), [](const DressedDrop& drop) { return !drop.topdressing.ordering->usual; });
 }
 
+/// ", from bulk, delivered", with one's own trips.
+Words from_whom(const Ordering& ordering) {
+  if (ordering.usual) return {};
+  std::vector<Words> words;
+  for (const OrderLine& line : ordering.best->lines) {
+    const Offer& offer = ordering.question.offers[line.offer];
+    words.push_back(offer.own_haulage ? say("\"{}\" in {} of your own", offer.name, Count{static_cast<double>(line.loads), "trip"})
+                                      : say("\"{}\"", offer.name));
+  }
+  return say(", from {}", listed(words));
+}
+
 Bullets orders_of_jobs(const DressedJobs& jobs) {
   Bullets bullets;
   for (const DressedDrop& drop : jobs.drops) {
     const std::string& line = drop.topdressing.phone_line;
-    const Words order = line.empty() ? Words("every offer is out of date") : Words(line);
+    const Words order = line.empty() ? Words("every offer is out of date") : say("{}{}", line, from_whom(*drop.topdressing.ordering));
     const Words cost = has_prices(jobs) && !line.empty() ? say(": {}", drop.topdressing.ordering->cost) : Words();
     bullets.items.push_back(say("{}: {}{}", names_of_jobs(drop), order, cost));
   }
@@ -189,17 +216,43 @@ Grid jobs_grid(const DressedJobs& jobs) {
 
 }  // namespace
 
+namespace {
+
+/// One whose phosphorus nobody knows, where there is one.
+const Topdressing& least_known(const DressedJobs& jobs) {
+  const auto is_unknown = [](const DressedDrop& drop) {
+    const PhosphorusVerdict verdict = drop.topdressing.advice.phosphorus;
+    return verdict == PhosphorusVerdict::no_test || verdict == PhosphorusVerdict::not_tested;
+  };
+  const auto found = std::find_if(jobs.drops.begin(), jobs.drops.end(), is_unknown);
+  return found == jobs.drops.end() ? jobs.drops.front().topdressing : found->topdressing;
+}
+
+/// Jobs whose own ground takes none, where the file's does.
+void say_jobs_that_hold(PageWriter& writer, const DressedJobs& jobs) {
+  for (const DressedDrop& drop : jobs.drops) {
+    if (drop.topdressing.advice.is_hold())
+      writer.paragraph(say("{} That is at {}.", hold_line(drop.topdressing.advice), names_of_jobs(drop)));
+  }
+}
+
+}  // namespace
+
 Page jobs_page(const Answer<Topdressing>& all, const DressedJobs& jobs, const Materials& materials) {
   PageWriter writer("Topdressing");
   urgent_cautions(writer, all, materials);
   writer.section(Depth::act);
   say_hold(writer, all.result);
+  if (!all->advice.is_hold()) say_jobs_that_hold(writer, jobs);
   writer.section(Depth::act, "Order").block(orders_of_jobs(jobs));
-  say_what_to_ask(writer, all.result);
+  say_what_to_ask(writer, least_known(jobs));
   if (has_prices(jobs)) writer.paragraph(all_jobs_words(jobs));
   writer.block(jobs_grid(jobs));
   Labels labels;
   add_nutrients(labels, all.result, materials);
+  if (!all->plan.soil_test) {
+    for (const DressedDrop& drop : jobs.drops) add_soil_of_job(labels, names_of_jobs(drop), drop.topdressing);
+  }
   add_ground(labels, all->advice);
   writer.labels(std::move(labels));
   end_act(writer, all, materials, spreading);
@@ -235,11 +288,19 @@ Labels at_usual_depths(const Topdressing& covered, Volume volume, Area whole) {
   for (const double inches : {0.125, 0.25, 0.375})
     labels.labels.push_back(
         {inches == 0.125 ? "At" : "", say("{} it covers {}", SpreadDepth{inches * unit::inch}, Area(spread / (inches * unit::inch)))});
-  if (is_positive(whole)) labels.labels.push_back({"All", say("of the {} would get {}", whole, SpreadDepth{spread / whole})});
+  if (is_positive(whole) && spread / whole <= depth_to_refuse)
+    labels.labels.push_back({"All", say("of the {} would get {}", whole, SpreadDepth{spread / whole})});
   return labels;
 }
 
 }  // namespace
+
+Page with_budget(Page page, const SpreadingAdvice& advice, Cost budget, Cost cost) {
+  Paragraph first{cost <= budget ? say("{} is enough: this costs {}.", budget, cost)
+                                 : say("{} is not enough: all of it costs {}. Leave a job for later, or spread thinner.", budget, cost)};
+  insert_below_hold(page, advice, std::move(first));
+  return page;
+}
 
 Page budget_page(const Answer<Topdressing>& covered, const Bought& bought, const Lawn& lawn, const Materials& materials) {
   Page page = coverage_page(covered, bought.order.volume, lawn, materials);
@@ -254,21 +315,40 @@ Page budget_page(const Answer<Topdressing>& covered, const Bought& bought, const
   return page;
 }
 
+namespace {
+
+Words enough_words(Volume volume, Volume need) {
+  constexpr double as_good_as_enough = 1.0 + 1e-9;
+  if (need <= as_good_as_enough * volume) return " That is enough.";
+  return say(" You need {} more.", Volume(need - volume));
+}
+
+/// How far a volume goes at the plan's depth; of a lawn whose zones have depths of their own, whether it is enough for it.
+Words how_far_words(const Topdressing& covered, Volume volume, const Lawn& lawn) {
+  const Area whole = area_of(lawn);
+  const Volume need = volume_for(lawn, covered.plan);
+  const Percent allowance{allowance_of(covered.plan).value()};
+  const auto has_own_depth = [&](const Zone& zone) { return depth_of(zone, covered.plan) != depth_of(covered.plan); };
+  if (std::any_of(lawn.zones.begin(), lawn.zones.end(), has_own_depth))
+    return say("Your {} takes {}, each zone at its own depth, with {} for overlap and lumps: you have {}.{}", whole, need, allowance,
+               volume, enough_words(volume, need));
+  const Words of_whole = is_positive(whole) ? say(" of your {}", whole) : Words();
+  return say("{} of compost covers about {}{}, {} deep, with {} for overlap and lumps.{}", volume, covered.covers, of_whole,
+             SpreadDepth{covered.depth}, allowance, is_positive(whole) ? enough_words(volume, need) : Words());
+}
+
+}  // namespace
+
 Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn& lawn, const Materials& materials) {
   const Area whole = area_of(lawn);
-  const bool is_known = is_positive(whole);
   PageWriter writer("Topdressing");
   writer.section(Depth::act);
   say_hold(writer, covered.result);
   writer.section(Depth::act);
-  writer.paragraph(
-      say("{} of compost covers about {}{}, {} deep, with {} for overlap and lumps.{}", volume, covered->covers,
-          is_known ? say(" of your {}", whole) : Words(), SpreadDepth{covered->depth}, Percent{allowance_of(covered->plan).value()},
-          !is_known                  ? Words()
-          : whole <= covered->covers ? Words(" That is enough.")
-                                     : say(" You need {} more.", Volume(volume * ((whole - covered->covers) / covered->covers).value()))));
+  writer.paragraph(how_far_words(covered.result, volume, lawn));
   say_what_to_ask(writer, covered.result);
   Labels labels = at_usual_depths(covered.result, volume, whole);
+  if (covered->mass) labels.labels.push_back({"Weighs", weight_words(*covered->mass)});
   add_nutrients(labels, covered.result, materials);
   add_ground(labels, covered->advice);
   writer.labels(std::move(labels));

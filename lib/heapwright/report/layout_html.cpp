@@ -55,6 +55,7 @@ svg.true-size { display: block; width: auto; }
   main { max-width: none; padding: 0; }
   h2 { break-after: avoid; }
   li, tr, figure, .mind { break-inside: avoid; }
+  .scroll { overflow: visible; }
   .sheet { font-size: 10.5pt; line-height: 1.28; }
   .sheet p, .sheet .mind { margin: 0.35rem 0; }
   .sheet li { margin: 0.12rem 0; }
@@ -62,7 +63,7 @@ svg.true-size { display: block; width: auto; }
   @page { margin: 1.3cm; }
   .sheet .mind p, .sheet dt, .sheet dd { display: inline; }
   .sheet dd::after { content: ""; display: block; }
-  .sheet table { margin: 0.25rem 0; }
+  .sheet table { margin: 0.25rem 0; break-inside: avoid; }
   .sheet + .sheet { break-before: page; }
   .sheet h1 { font-size: 1.3rem; margin: 0 0 0.4rem; }
   .sheet h2, .sheet .act h2 { font-size: 1.05rem; margin: 0.7rem 0 0.2rem; }

@@ -69,7 +69,7 @@ Yard read(Document& document, Problems& problems, Tables tables) {
   yard.observations = read_observations(root, yard.pile ? yard.pile->built : std::nullopt, yard.tables.criteria, yard.tables.report_lines,
                                         yard.tables.symptoms);
   if (root.find("lawn")) yard.lawn = read_lawn(root);
-  yard.jobs = read_jobs(root, yard.lawn);
+  yard.jobs = read_jobs(root, yard.lawn, yard.tables.materials);
   yard.topdressing = read_topdressing(root, yard.tables.materials);
   yard.topdressing.spreads = read_spreads(root, yard.lawn, yard.topdressing, yard.tables.materials);
   yard.site = read_site(root);
