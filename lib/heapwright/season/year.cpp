@@ -206,7 +206,7 @@ MonthOfSupply month_of_kept(Mass kept_before, Mass comes, Mass used, Mass kept) 
   const Mass there = kept_before + comes;
   month.kept = std::min(kept, there);
   month.used = std::min(used, Mass(there - month.kept));
-  month.left = there - month.used - month.kept;
+  month.left = std::max(Mass(), Mass(there - month.used - month.kept));  // not a rounding below nothing
   return month;
 }
 
