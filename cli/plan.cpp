@@ -4,6 +4,7 @@
 
 #include "command.hpp"
 #include "heapwright/page/pages.hpp"
+#include "heapwright/report/icalendar.hpp"
 #include "heapwright/report/json.hpp"
 
 namespace heapwright::cli {
@@ -12,11 +13,17 @@ namespace {
 struct PlanOptions {
   CommonOptions common;
   std::string file;
+  std::string calendar;
 };
 
 ExitCode run_plan(const PlanOptions& options) {
   const Yard yard = options.common.yard(options.file);
-  return print_plan(options.common, make_plan(yard, options.common.today()), yard);
+  const Date today = options.common.today();
+  const Answer<Plan> plan = make_plan(yard, today);
+  if (!options.calendar.empty())
+    write_whole("--calendar: ", options.calendar, icalendar_of(yard.title, plan->calendar, today, yard.tables.materials),
+                options.common.force);
+  return print_plan(options.common, plan, yard);
 }
 
 }  // namespace
@@ -31,6 +38,7 @@ void add_plan_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<PlanOptions>();
   CLI::App* command = program.add_subcommand("plan", "the whole job: the pile, its compost, the lawn, what to buy");
   command->add_option("file", options->file, "a yard file")->required();
+  command->add_option("--calendar", options->calendar, "write its chores to a file for your own calendar (.ics)");
   options->common.add_to(*command);
   command->footer("Example:\n  heapwright plan examples/quarter-acre.toml");
   command->callback([options, &chosen] { chosen = [options] { return run_plan(*options); }; });

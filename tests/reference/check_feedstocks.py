@@ -477,7 +477,7 @@ def check_criteria(report, rest):
 
 
 def read_tables(folder):
-    tables = {name: {} for name in ("feedstock", "compost", "container", "source", "caution", "keep_out", "sheet_line")}
+    tables = {name: {} for name in ("feedstock", "compost", "container", "source", "caution", "keep_out", "sheet_line", "chore")}
     rest = {}
     for path in sorted(folder.glob("*.toml")):
         with open(path, "rb") as file:
@@ -512,11 +512,11 @@ def main(arguments):
         for key, reading in first_readings_of_compost(row):
             check_first_is_whole(report, f"{ident} {key}", reading)
 
-    tables_of_readings = {**{name: tables[name] for name in ("feedstock", "compost", "container", "caution", "keep_out", "sheet_line")}, "": rest}
+    tables_of_readings = {**{name: tables[name] for name in ("feedstock", "compost", "container", "caution", "keep_out", "sheet_line", "chore")}, "": rest}
     for name, rows in tables_of_readings.items():
         for where, reading in all_readings(rows, name):
             check_order(report, where, reading)
-            check_evidence(report, where, reading, sources, wants_note=name not in ("caution", "keep_out", "sheet_line"))
+            check_evidence(report, where, reading, sources, wants_note=name not in ("caution", "keep_out", "sheet_line", "chore"))
             check_no_borrowed_name(report, where, reading, sources, telling)
             check_pointers(report, where, reading.get("note", ""), known)
     for name in ("feedstock", "compost", "container", "keep_out"):

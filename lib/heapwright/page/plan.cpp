@@ -5,6 +5,7 @@
 #include "heapwright/page/pile_parts.hpp"
 #include "heapwright/page/recipe_parts.hpp"
 #include "heapwright/page/topdressing_parts.hpp"
+#include "heapwright/time/date.hpp"
 
 namespace heapwright {
 namespace {
@@ -148,6 +149,24 @@ void say_why_of_compost(PageWriter& writer, const Plan& plan) {
   }
 }
 
+/// "Sep 1 to Sep 30", "early to late Jun", "from Nov 7 every 14 days to Mar 1"
+Words when_words(const CalendarChore& chore) {
+  if (chore.about) {
+    if (is_same_half_month(chore.from, chore.to)) return HalfMonth{chore.from};
+    return say("{} to {}", HalfMonth{chore.from, chore.from.year() != chore.to.year()}, HalfMonth{chore.to});
+  }
+  if (chore.every) return say("every {} days, {} to {}", Number{static_cast<double>(chore.every->count())}, chore.from, chore.to);
+  return chore.from == chore.to ? Words(chore.from) : say("{} to {}", chore.from, chore.to);
+}
+
+void say_calendar(PageWriter& writer, const Plan& plan, const Materials& materials) {
+  std::vector<Words> chores;
+  for (const CalendarChore& chore : plan.calendar)
+    chores.push_back(say("{}: {} ({}; {}).", when_words(chore), chore.what.text, chore.what.why,
+                         source_in_short(materials, chore.what.source, chore.what.evidence)));
+  writer.section(Depth::why, "The calendar").bullets(std::move(chores));
+}
+
 void say_lawn(PageWriter& writer, const Plan& plan, const Materials& materials) {
   say_hold(writer, plan.topdressing->result);
   say_topdressing(writer, plan.topdressing->result, materials);
@@ -178,6 +197,7 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
   if (plan.recipe->mix && stands(plan))
     writer.section(Depth::why, "As it was planned (it stands: put none of this in again)")
         .block(Numbered{building_steps(plan.recipe.result, materials)});
+  say_calendar(writer, plan, materials);
   if (plan.has_supplies) say_why(writer, plan.recipe.result, materials, plan.fit ? room_words(plan.fit->result) : Words());
   say_why_of_forecast(writer, plan, materials);
   if (plan.has_supplies) say_why_of_compost(writer, plan);

@@ -34,6 +34,7 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
   if (yard.lawn) {
     plan.topdressing = topdress(*yard.lawn, yard.topdressing, yard.tables.materials, today);
     judge_compost(plan.topdressing->result, *yard.tables.criteria);
+    if (!plan.has_supplies) order_for(plan.topdressing->result, today, yard.units == ShownUnits::si, yard.tables.materials);
   }
 
   std::optional<CompostYield> own;
@@ -53,6 +54,7 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
     own = compost_yield(as_built(recipe).mix, coarse, rule);
   }
   plan.supply = balance(own, plan.topdressing);
+  plan.calendar = calendar_of(yard, plan, today);
 
   const auto take = [&](const auto& part) {
     if (part) take_in(answer, *part);

@@ -2,10 +2,12 @@
 /// The whole job of one yard: recipe, the compost it gives, the lawn's need, what to buy.
 
 #include <optional>
+#include <vector>
 
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/pile/pile.hpp"
 #include "heapwright/plan/answers.hpp"
+#include "heapwright/plan/calendar.hpp"
 #include "heapwright/recipe/recipe.hpp"
 #include "heapwright/yard/yard.hpp"
 
@@ -31,6 +33,7 @@ struct Plan {
   std::optional<Answer<YardCompost>> maturity;   ///< where something was tested or checked
   std::optional<Answer<Topdressing>> topdressing;
   SupplyBalance supply;
+  std::vector<CalendarChore> calendar;
 };
 
 /// @param today the day on which a pile without a date is built

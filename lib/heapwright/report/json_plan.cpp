@@ -2,6 +2,23 @@
 #include "heapwright/report/json_parts.hpp"
 
 namespace heapwright {
+namespace {
+
+Json calendar_json(const std::vector<CalendarChore>& calendar, const Materials& materials) {
+  Json list = Json::array();
+  for (const CalendarChore& chore : calendar)
+    list.push_back({{"id", chore.what.id},
+                    {"from", print_date(chore.from)},
+                    {"to", print_date(chore.to)},
+                    {"every_days", chore.every ? Json(chore.every->count()) : Json(nullptr)},
+                    {"about", chore.about},
+                    {"chore", chore.what.text},
+                    {"why", chore.what.why},
+                    {"source", source_in_short(materials, chore.what.source, chore.what.evidence)}});
+  return list;
+}
+
+}  // namespace
 
 std::string json_of_plan(const Answer<Plan>& answer, const Materials& materials) {
   const Plan& plan = answer.result;
@@ -21,7 +38,7 @@ std::string json_of_plan(const Answer<Plan>& answer, const Materials& materials)
   json["topdress"] = plan.topdressing ? topdressing_json(plan.topdressing->result) : Json(nullptr);
   json["supply"] = {
       {"own_compost_m3", std::move(own)}, {"needed_m3", optional_si(plan.supply.needed)}, {"to_buy_m3", optional_si(plan.supply.to_buy)}};
-  json["calendar"] = nullptr;
+  json["calendar"] = calendar_json(plan.calendar, materials);
   return printed(with_grounds(std::move(json), answer, materials));
 }
 

@@ -12,6 +12,7 @@ Tables built_in_tables() {
                              Lazy<std::vector<NamedClimate>>(built_in_climates),
                              Lazy<ProcessEnsemble>(built_in_ensemble),
                              Lazy<SheetLines>(built_in_sheet_lines),
+                             Lazy<std::vector<ChoreText>>(built_in_chores),
                              Lazy<std::vector<Question>>(built_in_questions)};
   return tables;
 }
@@ -27,6 +28,7 @@ Tables tables_with(const std::string& own_file) {
   read_onto(root, tables.symptoms, read_symptoms);
   read_onto(root, tables.climates, read_climates);
   read_onto(root, tables.sheet_lines, read_sheet_lines);
+  read_onto(root, tables.chores, read_chores);
   root.finish();
   problems.throw_if_any();
   return tables;

@@ -11,6 +11,7 @@
 #include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/process/climate.hpp"
 #include "heapwright/process/parameters.hpp"
+#include "heapwright/season/chore.hpp"
 
 namespace heapwright {
 
@@ -25,6 +26,7 @@ struct Tables {
   Lazy<std::vector<NamedClimate>> climates;
   Lazy<ProcessEnsemble> ensemble;
   Lazy<SheetLines> sheet_lines;
+  Lazy<std::vector<ChoreText>> chores;
   Lazy<std::vector<Question>> questions;
 };
 

@@ -1,0 +1,15 @@
+#pragma once
+/// A calendar as other programs read it: RFC 5545.
+
+#include <string>
+#include <vector>
+
+#include "heapwright/materials/materials.hpp"
+#include "heapwright/plan/calendar.hpp"
+
+namespace heapwright {
+
+/// Each chore as an event of whole days. @param written the day on which it is written
+std::string icalendar_of(const std::string& title, const std::vector<CalendarChore>& chores, Date written, const Materials& materials);
+
+}  // namespace heapwright
