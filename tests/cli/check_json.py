@@ -24,6 +24,7 @@ TOPDRESS = {"area_m2", "depth_m", "volume_m3", "volume_with_allowance_m3", "cove
 NUTRIENTS = {"nitrogen_total", "nitrogen_available", "p2o5", "k2o", "ranges", "ties_up_nitrogen"}
 PILE = {"shape", "volume_m3", "surface_m2", "footprint_m2", "count", "fits", "tall_enough_to_heat", "notes", "mix_volume_m3", "piles_needed",
         "filled_height_m", "settled_height_m", "takes_m3", "left_over_m3"} | {"assumptions", "measure_first", "working", "cautions"}
+SEASON = {"months", "hold_back", "unused_m3", "balanced"}
 PLAN = {"yard", "season", "recipe", "pile", "forecast", "readings", "maturity", "topdress", "supply", "calendar"}
 MATURITY = {"rating", "pile_at_work", "stability", "maturity", "tests", "checks", "turf", "next", "stability_tests_disagree", "maturity_tests_disagree", "cured_by",
             "plants_decide", "rating_reasons", "report_lines"}
@@ -138,6 +139,16 @@ def main():
     has("topdress nutrients", answer(program, "topdress", yard)["nutrients_kg_per_100m2"], NUTRIENTS)
     has("topdress spreading", answer(program, "topdress", yard)["spreading"], {"hold", "phosphorus", "compost_too_salty", "frozen_or_snow", "out_of_season", "near_water", "steep"})
     has("plan topdress", plan["topdress"], TOPDRESS)
+    has("season", answer(program, "season", yard), SEASON)
+    has("plan season", plan["season"], SEASON)
+    for month in plan["season"]["months"]:
+        has("a month", month, {"month", "feedstocks", "mix", "water_kg"})
+        for feedstock in month["feedstocks"]:
+            has("of a month", feedstock, {"id", "in_m3", "used_m3", "stored_m3", "unused_m3"})
+    for held in plan["season"]["hold_back"]:
+        has("held back", held, {"id", "volume_m3"})
+    for chore in plan["calendar"]:
+        has("a chore", chore, {"from", "to", "chore", "why"})
     has("plan supply", plan["supply"], {"own_compost_m3", "needed_m3", "to_buy_m3"})
     has("plan own compost", plan["supply"]["own_compost_m3"], {"low", "likely", "high"})
     tumbler = ("pile", "--shape", "tumbler", "--volume", "60 gal")

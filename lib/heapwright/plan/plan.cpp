@@ -16,6 +16,11 @@ SupplyBalance balance(const std::optional<CompostYield>& own, const std::optiona
   return supply;
 }
 
+bool comes_in_seasons(const Yard& yard) {
+  return std::any_of(yard.supplies.begin(), yard.supplies.end(),
+                     [](const Supply& supply) { return !std::holds_alternative<std::monostate>(supply.when); });
+}
+
 }  // namespace
 
 Answer<Plan> make_plan(const Yard& yard, Date today) {
@@ -54,6 +59,7 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
     own = compost_yield(as_built(recipe).mix, coarse, rule);
   }
   plan.supply = balance(own, plan.topdressing);
+  if (comes_in_seasons(yard)) plan.season = season_of_yard(yard, today).result;
   plan.calendar = calendar_of(yard, plan, today);
 
   const auto take = [&](const auto& part) {

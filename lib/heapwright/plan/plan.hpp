@@ -8,6 +8,7 @@
 #include "heapwright/pile/pile.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/plan/calendar.hpp"
+#include "heapwright/plan/season_of_yard.hpp"
 #include "heapwright/recipe/recipe.hpp"
 #include "heapwright/yard/yard.hpp"
 
@@ -33,6 +34,7 @@ struct Plan {
   std::optional<Answer<YardCompost>> maturity;   ///< where something was tested or checked
   std::optional<Answer<Topdressing>> topdressing;
   SupplyBalance supply;
+  std::optional<YardSeason> season;  ///< where some supply comes in its season
   std::vector<CalendarChore> calendar;
 };
 

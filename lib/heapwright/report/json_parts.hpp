@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "heapwright/plan/plan.hpp"
+#include "heapwright/plan/season_of_yard.hpp"
 
 namespace heapwright {
 
@@ -45,6 +46,7 @@ Json pile_json(const Answer<PileFit>& answer, const Materials& materials);
 Json forecast_json(const Answer<YardForecast>& answer, const Materials& materials);
 Json readings_json(const Answer<YardReadings>& answer, const Materials& materials);
 Json maturity_json(const Answer<YardCompost>& answer, const Materials& materials);
+Json season_json(const YardSeason& season);
 Json topdressing_json(const Topdressing& topdressing);
 
 }  // namespace heapwright

@@ -29,7 +29,7 @@ std::string json_of_plan(const Answer<Plan>& answer, const Materials& materials)
            {"high", plan.supply.own_compost->high.value()}};
   Json json{{"yard", plan.title},
             {"built", print_date(plan.built)},
-            {"season", nullptr},
+            {"season", plan.season ? season_json(*plan.season) : Json(nullptr)},
             {"recipe", recipe_json(plan.recipe.result)},
             {"pile", plan.fit ? pile_json(*plan.fit, materials) : Json(nullptr)},
             {"forecast", plan.forecast ? forecast_json(*plan.forecast, materials) : Json(nullptr)},

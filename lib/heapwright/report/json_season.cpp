@@ -61,8 +61,7 @@ double unused_m3(const YardSeason& season) {
 
 }  // namespace
 
-std::string json_of_season(const Answer<YardSeason>& answer, const Materials& materials) {
-  const YardSeason& season = answer.result;
+Json season_json(const YardSeason& season) {
   Json json{{"months", Json::array()}};
   for (std::size_t index = 0; index < months_in_a_year; ++index) json["months"].push_back(month_json(season, index));
   json["weeks"] = Json::array();
@@ -75,7 +74,11 @@ std::string json_of_season(const Answer<YardSeason>& answer, const Materials& ma
   json["scraps_wait"] = season.year.waits;
   json["balanced"] = season.year.is_balanced();
   json["distance_from_aim"] = season.question.distance;
-  return printed(with_grounds(std::move(json), answer, materials));
+  return json;
+}
+
+std::string json_of_season(const Answer<YardSeason>& answer, const Materials& materials) {
+  return printed(with_grounds(season_json(answer.result), answer, materials));
 }
 
 }  // namespace heapwright
