@@ -158,7 +158,6 @@ ExitCode print_coverage(const TopdressOptions& options, const Yard& yard, Volume
 
 /// All sheets of a file, to be printed on both sides of their paper.
 void write_sheets(const TopdressOptions& options, const std::vector<OrderSheet>& sheets, const Yard& yard, const Show& show) {
-  if (options.order_sheet.empty()) return;
   const std::string title = yard.title.empty() ? "Compost order" : yard.title;
   write_whole("--order-sheet: ", options.order_sheet, printable(html_of_sheets(title, order_sheet_pages(sheets, yard.tables), show)),
               options.common.force);
@@ -170,7 +169,8 @@ ExitCode run_jobs(const TopdressOptions& options, const Yard& yard, const Show& 
   const std::optional<Cost> budget = budget_of(options, yard);
   DressedJobs jobs = dress_jobs(*yard.lawn, yard.jobs, yard.topdressing, today, yard.units == ShownUnits::si, materials);
   for (DressedDrop& drop : jobs.drops) judge_compost(drop.topdressing, *yard.tables.criteria);
-  write_sheets(options, order_sheets(jobs, yard.jobs, yard.site, materials, *yard.tables.sheet_lines), yard, show);
+  if (!options.order_sheet.empty())
+    write_sheets(options, order_sheets(jobs, yard.jobs, yard.site, materials, *yard.tables.sheet_lines), yard, show);
   if (options.csv) {
     options.common.print(csv_of_jobs(jobs));
     return done;
@@ -204,8 +204,9 @@ ExitCode run_lawn(const TopdressOptions& options, const Yard& yard, const Show& 
   const std::optional<Cost> budget = budget_of(options, yard);
   const Ordering& ordering = *topdressing->ordering;
   if (budget && !(ordering.best && ordering.cost <= *budget)) return run_budget(options, *budget, yard);
-  write_sheets(options, {order_sheet(yard.title, yard.site.value_or(Site()), topdressing.result, materials, *yard.tables.sheet_lines)},
-               yard, show);
+  if (!options.order_sheet.empty())
+    write_sheets(options, {order_sheet(yard.title, yard.site.value_or(Site()), topdressing.result, materials, *yard.tables.sheet_lines)},
+                 yard, show);
   if (options.working.asked) topdressing.working = working_of_topdressing(topdressing.result, options.working.units(options.common, show));
   const auto page = [&] {
     Page of_lawn = with_own_compost(topdressing_page(topdressing, materials), topdressing->advice, yard, today);
@@ -217,6 +218,8 @@ ExitCode run_lawn(const TopdressOptions& options, const Yard& yard, const Show& 
 
 /// A file may leave the lawn for later.
 ExitCode run_unmeasured(const TopdressOptions& options, const Yard& yard, const Show& show) {
+  if (!options.order_sheet.empty())
+    throw TextError("--order-sheet: no lawn is measured in " + options.file, "write a [[lawn.zone]] with its size");
   const Date today = options.common.today();
   const Lawn some{{Zone{"each 1000 sq ft", read_area("1000 ft2"), std::nullopt}}};
   Answer<Topdressing> topdressing = topdress(some, yard.topdressing, yard.tables.materials, today);

@@ -175,6 +175,10 @@ def check_refused(program, folder):
     path.write_text("mine")
     done = run(program, str(EXAMPLES / "front-lawn.toml"), "--order-sheet", str(path))
     check(done.returncode == 2 and path.read_text() == "mine" and "--force" in done.stderr, f"{done}")
+    unmeasured = pathlib.Path(folder) / "unmeasured.toml"
+    unmeasured.write_text('[topdressing]\ndepth = "1/4 in"\n')
+    done = run(program, str(unmeasured), "--order-sheet", str(pathlib.Path(folder) / "none.html"))
+    check(done.returncode == 2 and "no lawn is measured" in done.stderr, f"{done}")
     done = run(program, "--have", "2 yd3", "--order-sheet", str(path))
     check(done.returncode == 2, f"{done}")
 

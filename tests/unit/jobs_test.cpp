@@ -89,6 +89,22 @@ TEST_CASE("a job's own soil test goes before the file's", "[jobs]") {
   CHECK(verdicts(medium, high, "school") == std::vector{hold});
 }
 
+TEST_CASE("the more careful ground counts for jobs that share loads", "[jobs]") {
+  const auto shared = [&](const std::string& of_school, const std::string& of_file) {
+    const std::string all =
+        of_file.find("near_water") == std::string::npos ? offer + of_file : offer.substr(0, 15) + of_file + offer.substr(15);
+    return dressed(job("school") + of_school + job("church", "school") + zone("field", "5000 ft2", "school") +
+                   zone("green", "6000 ft2", "church") + all)
+        .drops.front()
+        .topdressing.advice;
+  };
+  // The church has the file's soil test, which holds, and the file's water.
+  CHECK(shared("soil_test = { phosphorus = \"low\" }\n", "[soil_test]\nphosphorus = \"high\"\n").phosphorus == PhosphorusVerdict::hold);
+  CHECK(shared("near_water = false\n", "near_water = true\n").near_water);
+  CHECK(shared("near_water = true\n", "").near_water);
+  CHECK_FALSE(shared("near_water = false\n", "").near_water);
+}
+
 TEST_CASE("jobs that share loads are one drop", "[jobs]") {
   const DressedJobs jobs =
       dressed(job("school") + job("church", "school") + zone("field", "5000 ft2", "school") + zone("green", "6000 ft2", "church") + offer);

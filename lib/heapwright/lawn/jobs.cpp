@@ -117,15 +117,20 @@ namespace {
 
 bool is_in(const DressedDrop& drop, const Job& job) { return std::find(drop.jobs.begin(), drop.jobs.end(), job.name) != drop.jobs.end(); }
 
-/// The plan on the ground of a drop: of several soil tests one that holds, and water near any of them.
-TopdressingPlan plan_on(const DressedDrop& drop, const std::vector<Job>& jobs, TopdressingPlan plan) {
-  bool is_of_a_job = false;
+bool holds(const std::optional<SoilTest>& test) { return test && test->phosphorus_is_high; }
+
+/// The plan on the ground of a drop. A job without a soil test or a word of water has the file's; of several jobs that counts which is
+/// more careful.
+TopdressingPlan plan_on(const DressedDrop& drop, const std::vector<Job>& jobs, const TopdressingPlan& of_file) {
+  TopdressingPlan plan = of_file;
+  bool is_first = true;
   for (const Job& job : jobs) {
     if (!is_in(drop, job)) continue;
-    if (job.near_water) plan.near_water = plan.near_water || *job.near_water;
-    if (!job.soil_test || (is_of_a_job && !job.soil_test->phosphorus_is_high)) continue;
-    plan.soil_test = job.soil_test;
-    is_of_a_job = true;
+    const std::optional<SoilTest>& test = job.soil_test ? job.soil_test : of_file.soil_test;
+    const bool near_water = job.near_water.value_or(of_file.near_water);
+    if (is_first || holds(test)) plan.soil_test = test;
+    plan.near_water = near_water || (!is_first && plan.near_water);
+    is_first = false;
   }
   return plan;
 }

@@ -33,7 +33,6 @@ void set_tipped(OrderSheet& sheet) {
     const Offer& offer = ordering->question.offers[line.offer];
     if (std::holds_alternative<ContainerCount>(offer.unit) || offer.own_haulage) continue;
     const int loads = std::max(1, line.loads);
-    sheet.by_truck = true;
     sheet.loads += loads;
     largest = std::max(largest, Volume(line.volume / static_cast<double>(loads)));
   }

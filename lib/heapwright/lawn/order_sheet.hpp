@@ -42,8 +42,7 @@ struct OrderSheet {
   std::vector<DepthCheck> checks;          ///< one of each depth, the thinnest first
   std::optional<LikelyBand<Mass>> barrow;  ///< a full one weighs
   std::optional<TippedPile> tipped;        ///< of one load in bulk; the largest
-  bool by_truck = false;                   ///< some of it is tipped
-  int loads = 0;                           ///< that are
+  int loads = 0;                           ///< that a truck tips; none of bags and one's own trips
   std::vector<SeedForArea> seeds;
   Volume water;                       ///< to water it in: half an inch (common practice, no source)
   std::vector<std::string> cautions;  ///< ids

@@ -152,15 +152,16 @@ Page supplier_side(const OrderSheet& sheet, const Tables& tables) {
                                 : say("{}.", line));
   writer.block(order_form(sheet));
   writer.section(Depth::act, "Where").block(site_form(sheet.site));
-  if (sheet.by_truck) writer.section(Depth::act, "The truck").block(Boxes{lines_of(SheetPart::access, sheet, lines)});
+  const bool by_truck = sheet.loads > 0;
+  if (by_truck) writer.section(Depth::act, "The truck").block(Boxes{lines_of(SheetPart::access, sheet, lines)});
   if (sheet.tipped) say_tipped(writer, sheet);
-  if (!sheet.by_truck) say_hauled(writer, sheet, lines);
+  if (!by_truck) say_hauled(writer, sheet, lines);
   writer.section(Depth::act, "The compost").block(specification(sheet, *tables.criteria));
   writer.section(Depth::act, "Ask the supplier").block(questions(sheet, lines));
-  writer.section(Depth::act, sheet.by_truck ? "Before the truck tips" : "Before you load it")
+  writer.section(Depth::act, by_truck ? "Before the truck tips" : "Before you load it")
       .block(Boxes{lines_of(SheetPart::look, sheet, lines)});
-  writer.paragraph(sheet.by_truck ? "Is a box left empty? Do not let it tip, and call the supplier: tipped, it is hard to send back."
-                                  : "Is a box left empty? Leave it there.");
+  writer.paragraph(by_truck ? "Is a box left empty? Do not let it tip, and call the supplier: tipped, it is hard to send back."
+                            : "Is a box left empty? Leave it there.");
   writer.section(Depth::ground)
       .paragraph(say("{} {}. The rest is common practice.", source_of_specification(*tables.criteria, tables.materials),
                      sources_of({SheetPart::access, SheetPart::ask, SheetPart::look}, sheet, lines, tables.materials)));

@@ -99,7 +99,7 @@ void say_what_lacks(PageWriter& writer, const YardSeason& season, const Material
   if (!ways.empty()) writer.paragraph(say("To put in all of it takes, in a year, another {}.", joined(ways, ", or ")));
 }
 
-Grid by_month(const YardSeason& season, const Materials&) {
+Grid by_month(const YardSeason& season) {
   Grid grid;
   grid.head = {"month", "", "comes", "goes in", "left", "kept"};
   for (std::size_t m = 0; m < months_in_a_year; ++m) {
@@ -143,7 +143,7 @@ Page season_page(const Answer<YardSeason>& answer, const Materials& materials) {
   say_what_lacks(writer, season, materials);
   if (season.year.waits) writer.paragraph("Scraps may wait some weeks in a lidded pail, with a handful of leaves on top.");
   end_act(writer, answer, materials, gathering);
-  writer.section(Depth::why, "Month by month").block(by_month(season, materials));
+  writer.section(Depth::why, "Month by month").block(by_month(season));
   writer.paragraph("Each month's mix is within the windows. A year closes on itself: what is kept in December is there in January.");
   return finished(std::move(writer), answer, materials);
 }

@@ -222,10 +222,10 @@ Answer<YardSeason> season_of_yard(const Yard& yard, Date today) {
   season.greens_only = !any_is(Keeping::dry, Keeping::bought);
   Told(season, counted, so_many(1.0, known_row(*materials.containers, "bucket")), today).tell();
   if (!season.year.is_balanced()) season.would_take_all = what_would_take_all(season, yard, today);
-  if (yard.lawn) season.mulch = mulched_leaves_kg_per_m2 * (area_of(*yard.lawn) / unit::m2) * unit::kg_dry;
+  if (yard.lawn) season.mulch = most_mulched_leaves * area_of(*yard.lawn);
   Facts facts;
   for (const Supply& supply : season.supplies) {
-    for (Assumption& assumption : std::vector<Assumption>(assumptions_of(supply, materials))) answer.assumptions.push_back(assumption);
+    for (Assumption& assumption : assumptions_of(supply, materials)) answer.assumptions.push_back(std::move(assumption));
     facts.merge(facts_of(supply));
   }
   if (!season.kept_dry.empty()) facts.insert(Fact::stored_browns);

@@ -45,7 +45,7 @@ struct YardSeason {
 
 /// The most dry leaves that a lawn is well known to take mulched in, once a year: 0.54 kg/m² without harm in three years (Nektarios,
 /// Petrovic and Sender, Cornell, J. Turfgrass Management 3:69, 1999, seen).
-inline constexpr double mulched_leaves_kg_per_m2 = 0.54;
+inline constexpr DryMassPerArea most_mulched_leaves = 0.54 * unit::kg_dry / unit::m2;
 
 Answer<YardSeason> season_of_yard(const Yard& yard, Date today);
 

@@ -16,11 +16,7 @@ class TextLayout {
 
   std::string operator()(const Paragraph& paragraph) const { return wrap(show_.words(paragraph.words), 0, width_); }
 
-  std::string operator()(const Bullets& bullets) const {
-    std::string text;
-    for (const Words& item : bullets.items) text += wrap(fmt::format("- {}", show_.words(item)), 2, width_);
-    return text;
-  }
+  std::string operator()(const Bullets& bullets) const { return marked("- ", bullets.items); }
 
   std::string operator()(const Numbered& numbered) const {
     std::string text;
@@ -45,11 +41,7 @@ class TextLayout {
     return columns(rows, width_);
   }
 
-  std::string operator()(const Boxes& boxes) const {
-    std::string text;
-    for (const Words& item : boxes.items) text += wrap(fmt::format("[ ] {}", show_.words(item)), 4, width_);
-    return text;
-  }
+  std::string operator()(const Boxes& boxes) const { return marked("[ ] ", boxes.items); }
 
   std::string operator()(const Form& form) const {
     std::string text;
@@ -75,6 +67,12 @@ class TextLayout {
 
  private:
   using Rows = std::vector<std::vector<std::string>>;
+
+  std::string marked(std::string_view mark, const std::vector<Words>& items) const {
+    std::string text;
+    for (const Words& item : items) text += wrap(fmt::format("{}{}", mark, show_.words(item)), mark.size(), width_);
+    return text;
+  }
 
   std::vector<std::string> row_of(const std::vector<Words>& cells) const {
     std::vector<std::string> row;
