@@ -40,9 +40,8 @@ Words week_words(const WeekOfSeason& week, const Materials& materials) {
   const Words greens = counted(week.greens, materials);
   const Words browns = week.browns.empty() ? Words() : say(", with {}", counted(week.browns, materials));
   const Words water = is_carried(week.water) ? say(" and {}", carried(week.water, materials)) : Words();
-  const Words left = week.left.empty() ? Words() : say("; leave {}", counted(week.left, materials));
-  if (week.greens.empty())
-    return say("{}: nothing to mix it with, leave {}.", months_words(week.from, week.to), counted(week.left, materials));
+  const Words left = week.left.empty() ? Words() : say("; no browns for {}", counted(week.left, materials));
+  if (week.greens.empty()) return say("{}: no browns for {}.", months_words(week.from, week.to), counted(week.left, materials));
   return say("{}: {}{}{}{}.", months_words(week.from, week.to), greens, browns, water, left);
 }
 
@@ -91,12 +90,13 @@ void say_left_dry(PageWriter& writer, const YardSeason& season, const Materials&
 
 void say_what_lacks(PageWriter& writer, const YardSeason& season, const Materials& materials) {
   if (season.year.is_balanced() || season.greens_only) return;
-  if (has_left(season, FeedstockClass::clippings)) writer.paragraph("Leave on the lawn what clippings have no browns: that is no waste.");
+  if (has_left(season, FeedstockClass::clippings))
+    writer.paragraph("Leave the clippings that have no browns on the lawn: that is no waste.");
   if (has_left(season, FeedstockClass::must_go))
-    writer.paragraph("Keep out what scraps have no browns: they would stink. Some towns collect them.");
+    writer.paragraph("Keep the scraps that have no browns out: they would stink. Some towns collect them.");
   std::vector<Words> ways;
   for (const RecipeAmount& way : season.would_take_all) ways.push_back(counted(way, materials));
-  if (!ways.empty()) writer.paragraph(say("To put in all of it takes, in a year, another {}.", joined(ways, ", or ")));
+  if (!ways.empty()) writer.paragraph(say("With another {} a year all of it could go in.", joined(ways, ", or ")));
 }
 
 Grid by_month(const YardSeason& season) {
