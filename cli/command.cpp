@@ -263,10 +263,4 @@ void HaveOptions::apply(Yard& yard) const {
   for (const std::string& text : treated) read_option("--treated", text, [&](std::string_view words) { return set_treated(yard, words); });
 }
 
-WaterMass read_water_amount(std::string_view text, const Materials& materials) {
-  const Amount amount = read_amount(text, materials);
-  if (const auto volume = volume_of(amount)) return *volume * water_density();
-  return read_water(text);
-}
-
 }  // namespace heapwright::cli

@@ -104,9 +104,6 @@ Supply read_supply_option(const std::string& option, const std::string& text, co
 /// All of an option's texts, onto those of a yard. @throws TextError for more than a yard may list, before any is read
 void add_supplies(Yard& yard, const std::string& option, const std::vector<std::string>& texts);
 
-/// Water in gallons, liters, or containers: "2 gal", "3 buckets".
-WaterMass read_water_amount(std::string_view text, const Materials& materials);
-
 /// Prints the plan of a yard. Its exit code: done, or no_answer where there is neither a pile nor a lawn.
 ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard);
 
@@ -124,6 +121,7 @@ void add_readings_command(CLI::App& program, ChosenCommand& chosen);
 void add_maturity_command(CLI::App& program, ChosenCommand& chosen);
 void add_topdress_command(CLI::App& program, ChosenCommand& chosen);
 void add_season_command(CLI::App& program, ChosenCommand& chosen);
+void add_load_command(CLI::App& program, ChosenCommand& chosen);
 void add_plan_command(CLI::App& program, ChosenCommand& chosen);
 
 }  // namespace heapwright::cli

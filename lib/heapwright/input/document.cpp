@@ -272,8 +272,14 @@ Document::Document(std::unique_ptr<Value::Source> source, std::unique_ptr<toml::
 Document::Document(Document&&) noexcept = default;
 Document::~Document() = default;
 
+FileKind yard_file_kind() { return {Document::largest_file, ".toml", "a yard file is a page or two of text"}; }
+
 Document Document::from_file(const std::string& path, Problems& problems) {
-  Document document = from_text(contents_of(path, {largest_file, ".toml", "a yard file is a page or two of text"}), path, problems);
+  return to_be(contents_of(path, yard_file_kind()), path, problems);
+}
+
+Document Document::to_be(std::string text, const std::string& path, Problems& problems) {
+  Document document = from_text(std::move(text), path, problems);
   document.source_->folder = std::filesystem::path(path).parent_path();
   return document;
 }

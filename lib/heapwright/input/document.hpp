@@ -22,6 +22,7 @@ class node;  // so that toml++ stays out of this header
 namespace heapwright {
 
 class Table;
+struct FileKind;
 
 /// A value of a file and its place. Cheap to copy; valid as long as its Document.
 class Value {
@@ -152,6 +153,8 @@ class Document {
   static Document from_file(const std::string& path, Problems& problems);
   /// @param name what positions call it
   static Document from_text(std::string text, std::string name, Problems& problems);
+  /// A text that a file is to hold: other files that it names are read from the folder of that.
+  static Document to_be(std::string text, const std::string& path, Problems& problems);
 
   Document(Document&&) noexcept;
   ~Document();
@@ -165,5 +168,8 @@ class Document {
   std::unique_ptr<toml::node> root_;
   Problems* problems_;
 };
+
+/// What a TOML file of ours should be, for contents_of().
+FileKind yard_file_kind();
 
 }  // namespace heapwright

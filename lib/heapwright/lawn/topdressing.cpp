@@ -281,7 +281,7 @@ Answer<Topdressing> topdress(const Lawn& lawn, const TopdressingPlan& plan, cons
   result.weight = weight_of(result.contents);
   if (result.weight) result.mass = mass_of_compost(result.volume_with_allowance, result.weight->density);
   if (const Container* wheelbarrow = row_with_id(*materials.containers, "wheelbarrow")) {
-    result.wheelbarrow = Load{wheelbarrow->volume, source_words(materials, wheelbarrow->source, wheelbarrow->evidence)};
+    result.wheelbarrow = BarrowLoad{wheelbarrow->volume, source_words(materials, wheelbarrow->source, wheelbarrow->evidence)};
     result.wheelbarrow_loads = result.volume_with_allowance / wheelbarrow->volume;
     for (ZoneDressing& zone : result.zones) zone.wheelbarrow_loads = zone.volume_with_allowance / wheelbarrow->volume;
   }

@@ -96,7 +96,7 @@ struct CompostWeight {
   PublishedValue<BulkDensity> density;
   std::string source;
 };
-struct Load {
+struct BarrowLoad {
   Volume volume;
   std::string source;
 };
@@ -128,8 +128,8 @@ struct Topdressing {
   Area covers;                           ///< what a given volume covers; of the volume with allowance without one: the area
   std::optional<LikelyBand<Mass>> mass;  ///< of the volume with allowance
   double wheelbarrow_loads = 0.0;
-  std::optional<CompostWeight> weight;  ///< what the mass follows from
-  std::optional<Load> wheelbarrow;      ///< and the loads
+  std::optional<CompostWeight> weight;    ///< what the mass follows from
+  std::optional<BarrowLoad> wheelbarrow;  ///< and the loads
   int times_a_year = 1;
   Nutrients nutrients;                   ///< of one spreading, at the mean depth
   std::optional<NitrogenCredit> credit;  ///< against what the laboratory recommends for a year

@@ -148,6 +148,12 @@ Amount read_amount(std::string_view text, const Materials& materials) {
   return read_amount(text, *materials.containers);
 }
 
+WaterMass read_water_amount(std::string_view text, const Materials& materials) {
+  const Amount amount = read_amount(text, materials);
+  if (const auto volume = volume_of(amount)) return *volume * water_density();
+  return read_water(text);
+}
+
 const Compost& find_compost(const Materials& materials, std::string_view name) {
   if (const Compost* compost = compost_called(materials, name)) return *compost;
   const std::optional<std::string> near = nearest(name, names_of(*materials.composts));

@@ -91,6 +91,9 @@ const KeepOut* what_stays_out(const Materials& materials, std::string_view name)
 /// An amount as read_amount() of amount.hpp reads it; "6 bags of dog poop" is refused for what is in the bags. @throws TextError
 Amount read_amount(std::string_view text, const Materials& materials);
 
+/// Water in gallons, liters, pounds, or containers: "2 gal", "3 buckets". @throws TextError
+WaterMass read_water_amount(std::string_view text, const Materials& materials);
+
 /// The compost of an id or an everyday name. @throws TextError with the nearest
 const Compost& find_compost(const Materials& materials, std::string_view name);
 /// The same, and nothing where there is none.

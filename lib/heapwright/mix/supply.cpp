@@ -111,10 +111,6 @@ void check_amount(Table& table, const Supply& supply) {
   if (!given && !known_otherwise) table.problem("amount is missing", "write amount = \"24 leaf-bag\", or use = \"unlimited\"");
   if (!given && supply.use == Use::all && !table.has("estimate"))
     table.problem_at("use", "\"all\" wants an amount", "write amount = \"24 leaf-bag\"");
-  if (supply.amount && !supply.mass(*supply.amount)) {
-    table.problem_at("amount", "no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight",
-                     "give the amount as a weight, or weigh a bucketful: weighed = { … }");
-  }
 }
 
 /// What a person would call it by, beside the name of its feedstock.
@@ -282,7 +278,7 @@ void take_estimate(Table& table, Supply& supply, const Materials& materials) {
 
 /// Nothing weighs more than its own solids and water without any air: neither as weighed, nor the table's packing at the moisture that was
 /// measured or felt.
-void check_weight(Table& table, const Supply& supply) {
+void check_air(Table& table, const Supply& supply) {
   const Properties properties = supply.properties();
   const BulkDensity most = density_without_air(properties.moisture, properties.particle_density);
   if (supply.weighed && supply.weighed->density() > most)
@@ -428,39 +424,52 @@ std::optional<Containerful> containerful_of(Supply supply, const ContainerCount&
   return Containerful{container, supply.ingredient(*mass)};
 }
 
-std::optional<Supply> read_supply(Table& table, const Materials& materials) {
-  table.require("feedstock", "write feedstock = \"leaves-fall\"");
-  auto supply = table.read("feedstock", [&](std::string_view name) { return supply_of(materials, name); });
-  if (!supply) supply = Supply{};  // read on, so that the other problems of the table are reported too
-  const bool known = !supply->feedstock.id.empty();
+Supply read_what_it_is(Table& table, const Materials& materials) {
+  Supply supply = table.read("feedstock", [&](std::string_view name) { return supply_of(materials, name); }).value_or(Supply{});
+  const bool known = !supply.feedstock.id.empty();
   const auto packing =
-      table.read("packing", [&](std::string_view name) { return known ? checked_packing(supply->feedstock, name) : std::string(name); });
+      table.read("packing", [&](std::string_view name) { return known ? checked_packing(supply.feedstock, name) : std::string(name); });
   if (packing) {
-    supply->packing = *packing;
-    supply->packing_assumed = false;
+    supply.packing = *packing;
+    supply.packing_assumed = false;
   }
   table.read("amount", [&](std::string_view text) {
-    take_amount(*supply, text, materials);
+    take_amount(supply, text, materials);
     return true;
   });
-  supply->when = read_when(table);
-  supply->storable = table.flag("storable")
-                         .value_or(supply->feedstock.feedstock_class != FeedstockClass::must_go &&
-                                   supply->feedstock.feedstock_class != FeedstockClass::clippings);
-  supply->shredded = table.flag("shredded").value_or(false);
-  supply->treated = table.one_of("treated", treated_words);
-  supply->weighed = read_weighed(table, materials);
-  supply->dried = read_dried(table);
-  supply->feel = table.read("feel", [&](std::string_view word) { return find_feel(word, *materials.rough); });
-  supply->use = table.one_of("use", use_words).value_or(Use::up_to);
-  if (known) take_estimate(table, *supply, materials);
-  supply->most_of_volume = table.read("most_of_volume", read_fraction<OfLooseVolume>);
-  supply->bought = table.flag("bought").value_or(false);
-  read_price(table, *supply, materials);
-  if (known) check_amount(table, *supply);
-  if (known) check_weight(table, *supply);
+  supply.shredded = table.flag("shredded").value_or(false);
+  supply.treated = table.one_of("treated", treated_words);
+  supply.weighed = read_weighed(table, materials);
+  supply.dried = read_dried(table);
+  supply.feel = table.read("feel", [&](std::string_view word) { return find_feel(word, *materials.rough); });
+  return supply;
+}
+
+void check_weights(Table& table, const Supply& supply) {
+  if (supply.amount && !supply.mass(*supply.amount)) {
+    table.problem_at("amount", "no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight",
+                     "give the amount as a weight, or weigh a bucketful: weighed = { … }");
+  }
+  check_air(table, supply);
+}
+
+std::optional<Supply> read_supply(Table& table, const Materials& materials) {
+  table.require("feedstock", "write feedstock = \"leaves-fall\"");
+  Supply supply = read_what_it_is(table, materials);
+  const bool known = !supply.feedstock.id.empty();
+  supply.when = read_when(table);
+  supply.storable = table.flag("storable")
+                        .value_or(supply.feedstock.feedstock_class != FeedstockClass::must_go &&
+                                  supply.feedstock.feedstock_class != FeedstockClass::clippings);
+  supply.use = table.one_of("use", use_words).value_or(Use::up_to);
+  if (known) take_estimate(table, supply, materials);
+  supply.most_of_volume = table.read("most_of_volume", read_fraction<OfLooseVolume>);
+  supply.bought = table.flag("bought").value_or(false);
+  read_price(table, supply, materials);
+  if (known) check_amount(table, supply);
+  if (known) check_weights(table, supply);
   table.finish();
-  return known ? supply : std::nullopt;
+  return known ? std::optional(std::move(supply)) : std::nullopt;
 }
 
 std::vector<Supply> read_supplies(Table& root, const Materials& materials) {

@@ -107,6 +107,12 @@ struct Containerful {
 /// Nothing where no bulk density of it is known.
 std::optional<Containerful> containerful_of(Supply supply, const ContainerCount& container);
 
+/// Reads the keys that say what something is, how it lies and how much of it there is: feedstock, packing, amount, shredded, treated,
+/// weighed, dried and feel. The table of one that names no known feedstock is read on, for its other problems; its id is empty then.
+Supply read_what_it_is(Table& table, const Materials& materials);
+/// A problem where an amount by volume has no weight, or weighs more than it can. @pre its feedstock is known
+void check_weights(Table& table, const Supply& supply);
+
 /// Reads one [[supply]].
 std::optional<Supply> read_supply(Table& table, const Materials& materials);
 

@@ -226,6 +226,7 @@ std::optional<PileDescription> read_pile(Table& root) {
   pile.turn_every = table->read("turn_every", read_turning).value_or(std::nullopt);
   pile.keep_moist = table->flag("keep_moist").value_or(false);
   pile.covered = table->flag("covered").value_or(false);
+  pile.standing = table->flag("standing").value_or(false);
   const std::optional<Mass> weighed = table->read("weighed", read_pile_weight);
   if (weighed && missing_sizes(pile).empty()) checked_at(*table, "weighed", [&] { pile.weighed = density_of(*weighed, pile); });
   table->finish();

@@ -37,6 +37,7 @@ struct PileDescription {
   std::optional<Duration> turn_every;  ///< never where absent
   bool keep_moist = false;
   bool covered = false;
+  bool standing = false;               ///< it is there already, of the size described; its loads, where known, say what went in
   std::optional<BulkDensity> weighed;  ///< by what one of them was weighed to hold, full as described
 };
 

@@ -64,6 +64,7 @@ Yard read(Document& document, Problems& problems, Tables tables) {
   yard.targets = read_targets(root);
   yard.options = read_recipe_options(root);
   yard.supplies = read_supplies(root, yard.tables.materials);
+  yard.loads = read_loads(root, yard.tables.materials);
   yard.climate = read_climate(root, yard.tables.climates);
   yard.pile = read_pile(root);
   yard.observations = read_observations(root, yard.pile ? yard.pile->built : std::nullopt, yard.tables.criteria, yard.tables.report_lines,
@@ -90,6 +91,12 @@ Yard read_yard(const std::string& path, Tables tables) {
 Yard read_yard_text(const std::string& text, const std::string& name, Tables tables) {
   Problems problems;
   Document document = Document::from_text(text, name, problems);
+  return read(document, problems, std::move(tables));
+}
+
+Yard read_yard_to_be(const std::string& text, const std::string& path, Tables tables) {
+  Problems problems;
+  Document document = Document::to_be(text, path, problems);
   return read(document, problems, std::move(tables));
 }
 

@@ -9,6 +9,7 @@
 #include "heapwright/lawn/lawn.hpp"
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/maturity/observations.hpp"
+#include "heapwright/mix/load.hpp"
 #include "heapwright/mix/supply.hpp"
 #include "heapwright/mix/targets.hpp"
 #include "heapwright/pile/description.hpp"
@@ -26,6 +27,7 @@ struct Yard {
   Targets targets;
   RecipeOptions options;
   std::vector<Supply> supplies;
+  std::vector<Load> loads;  ///< what went into the pile, the earliest first
   std::optional<ClimateDescription> climate;
   std::optional<PileDescription> pile;
   Observations observations;
@@ -42,5 +44,7 @@ struct Yard {
 /// Reads a yard file with some tables. @throws InputError with all that is wrong with it
 Yard read_yard(const std::string& path, Tables tables = built_in_tables());
 Yard read_yard_text(const std::string& text, const std::string& name, Tables tables = built_in_tables());
+/// A yard file as it will be with another text: other files that it names are read from its folder. @throws InputError
+Yard read_yard_to_be(const std::string& text, const std::string& path, Tables tables = built_in_tables());
 
 }  // namespace heapwright
