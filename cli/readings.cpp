@@ -2,6 +2,7 @@
 #include <memory>
 
 #include "command.hpp"
+#include "heapwright/guide/said_load.hpp"
 #include "heapwright/input/csv.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/report/json.hpp"
@@ -45,7 +46,10 @@ ExitCode run_readings(const ReadingsOptions& options) {
   }
   const auto gap = options.gap.empty() ? usual_gap : read_option("--gap", options.gap, read_gap);
   std::optional<TemperatureLog> log;
-  if (!options.log.empty()) log = read_log(options.log);
+  if (!options.log.empty()) {
+    log = read_log(options.log);
+    take_loads_of_log(yard, *log);
+  }
   const Answer<YardReadings> answer = readings_of(yard, std::move(log), gap, today, ProgressLine());
   options.common.print_answer([&] { return json_of_readings(answer, yard.tables.materials); },
                               [&] { return readings_page(answer, yard.tables.materials); }, options.common.show(yard.units));
@@ -58,7 +62,7 @@ void add_readings_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<ReadingsOptions>();
   CLI::App* command = program.add_subcommand("readings", "what a pile's temperatures and signs say");
   command->add_option("file", options->file, "a yard file");
-  command->add_option("--log", options->log, "a log of temperatures, CSV: time,core degF,event");
+  command->add_option("--log", options->log, "a log of temperatures, CSV: time,core degF,event,added");
   command->add_option("--gap", options->gap, "longest time between readings of one stretch, \"26 h\"");
   command->add_option("--noticed", options->noticed, "what is wrong with it: \"ammonia smell\"; once for each")->allow_extra_args(false);
   options->common.add_to(*command);

@@ -24,6 +24,8 @@ bool is_in_tons(const std::string& plain) {
   return unit == "ton" || unit == "tons";
 }
 
+}  // namespace
+
 bool says_how_much(const std::string& said, const Materials& materials) {
   if (is_in_tons(said)) return true;
   const std::string plain = sized_bags(said);
@@ -34,6 +36,13 @@ bool says_how_much(const std::string& said, const Materials& materials) {
   const std::size_t to = amount.find(" to ");
   return is_amount(to == std::string::npos ? amount : amount.substr(to + 4), *materials.containers);
 }
+
+bool is_called_water(const std::string& plain) {
+  constexpr auto names = std::to_array<std::string_view>({"water", "rain water", "rainwater", "tap water", "well water", "hose water"});
+  return is_one_of(plain, names);
+}
+
+namespace {
 
 bool is_known(const std::string& name, const Materials& materials) {
   if (has_digit(name)) return false;  // "leaves and 1 bale of straw" are two
@@ -62,11 +71,12 @@ std::optional<NameAndAmount> amount_first(const std::string& said, const Materia
   return std::nullopt;
 }
 
-/// "wheelbarrow of leaves": one of them.
+/// "wheelbarrow of leaves", "a 5-gallon bucket of leaves": one of them.
 std::optional<NameAndAmount> one_container(const std::string& said, const Materials& materials) {
   const std::size_t of = said.find(" of ");
-  const std::string container = said.substr(0, of);
-  if (of == std::string::npos || has_digit(said) || container.ends_with('s')) return std::nullopt;
+  std::string container = said.substr(0, of);
+  if (has_digit(container)) drop_any_front(container, {"a ", "an ", "one "});
+  if (of == std::string::npos || container.ends_with('s')) return std::nullopt;
   const std::string name = plain_answer(said.substr(of + 4));
   if (find_container(*materials.containers, container) == nullptr || !is_known(name, materials)) return std::nullopt;
   return NameAndAmount{name, "1 " + container};
@@ -291,12 +301,10 @@ Supply supply_said(const NameAndAmount& said, const Materials& materials) {
 
 /// Nothing where the amount is zero.
 std::optional<Thing> read_thing(const std::string& said, const Materials& materials) {
-  const NameAndAmount parts = name_and_amount(said, materials);
-  const Supply supply = supply_said(parts, materials);
-  if (parts.amount.empty()) throw TextError("how much of " + parts.name + "?", "write \"2 buckets of " + parts.name + "\"");
+  const auto [supply, amount] = counted_supply(said, materials);
   if (is_zero(*supply.amount)) return std::nullopt;
-  return Thing{supply.feedstock.id, supply.feedstock.name, supply.packing_assumed ? "" : supply.packing,
-               plain_amount(sized_bags(parts.amount), ""), supply.feedstock.has_tag("herbicide")};
+  return Thing{supply.feedstock.id, supply.feedstock.name, supply.packing_assumed ? "" : supply.packing, amount,
+               supply.feedstock.has_tag("herbicide")};
 }
 
 bool is_a_thing(const std::string& said, const Materials& materials) {
@@ -310,7 +318,8 @@ std::vector<std::string> listed(const std::string& said, const Materials& materi
   for (const std::string& part : split(said, {";", ", and ", ", ", " and ", " + ", " plus "})) {
     if (part.empty()) continue;
     const std::string joined = items.empty() ? "" : items.back() + " and " + part;
-    const bool amount_alone = !items.empty() && is_known(items.back(), materials) && says_how_much(part, materials);
+    const bool is_name = !items.empty() && (is_known(items.back(), materials) || is_called_water(items.back()));
+    const bool amount_alone = is_name && says_how_much(part, materials);
     if (amount_alone) {
       items.back() += ", " + part;  // "coffee grounds, 2 buckets"
     } else if (!items.empty() && is_a_thing(joined, materials)) {
@@ -382,6 +391,13 @@ std::string plain_amount(const std::string& plain, const std::string& bare) {
   return between->low + " to " + between->high + (unit.empty() ? "" : " " + unit);
 }
 
+CountedSupply counted_supply(const std::string& plain, const Materials& materials) {
+  const NameAndAmount said = name_and_amount(plain, materials);
+  Supply supply = supply_said(said, materials);
+  if (said.amount.empty()) throw TextError("how much of " + said.name + "?", "write \"2 buckets of " + said.name + "\"");
+  return {std::move(supply), plain_amount(sized_bags(said.amount), "")};
+}
+
 Supply read_said_supply(std::string_view said, const Materials& materials) {
   const std::string plain = plain_answer(said);
   if (plain.empty()) throw TextError("nothing is named", "write \"20 bags of leaves\"");
@@ -401,18 +417,24 @@ TextError wrong_of_several(const TextError& error, const std::vector<std::string
 
 }  // namespace
 
-std::vector<Thing> read_things(const std::string& plain, const Materials& materials) {
-  std::vector<Thing> things;
+void read_each_thing(const std::string& plain, const Materials& materials, const std::function<void(const std::string&)>& read) {
   const std::vector<std::string> items = listed(plain, materials);
   for (std::size_t i = 0; i < items.size(); ++i) {
     try {
-      if (const auto thing = read_thing(items[i], materials)) things.push_back(*thing);
+      read(items[i]);
     } catch (const TextError& error) {
       if (items.size() == 1) throw;
       throw wrong_of_several(error, items, i);
     }
   }
-  if (things.size() > most_things) throw TextError("these are more than 20 things", "leave out the smallest");
+  if (items.size() > most_things) throw TextError("these are more than 20 things", "leave out the smallest");
+}
+
+std::vector<Thing> read_things(const std::string& plain, const Materials& materials) {
+  std::vector<Thing> things;
+  read_each_thing(plain, materials, [&](const std::string& said) {
+    if (const auto thing = read_thing(said, materials)) things.push_back(*thing);
+  });
   return things;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 /// What somebody has, in the words that they say it in.
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -48,6 +49,23 @@ void check_plausible(const Amount& amount, const std::string& said);
 /// "20 bags of leaves", "20 bags leaves", "leaves 20 bags", "leaves: 20 bags", "leaves=20 bags", "leaves, 20 bags"; without an amount,
 /// "leaves", as much as wanted. @throws TextError, also for what stays out of a pile; SeveralThings
 Supply read_said_supply(std::string_view said, const Materials& materials);
+
+/// A supply, and its amount as it was said: "2 buckets".
+struct CountedSupply {
+  Supply supply;
+  std::string amount;
+};
+/// The same with an amount. @param plain in its plain form (plain_answer()), not empty. @throws TextError, also where no amount is said
+CountedSupply counted_supply(const std::string& plain, const Materials& materials);
+
+/// "water", "rain water": what is poured on, by a name that means nothing else.
+bool is_called_water(const std::string& plain);
+/// Whether a text is an amount of something: "2 buckets", "40 lb".
+bool says_how_much(const std::string& said, const Materials& materials);
+
+/// Gives each thing of a list to a reader: "2 buckets of coffee grounds, a bale of straw; 1 gal water" are three. A TextError of one of
+/// several names the others, as they may be typed again.
+void read_each_thing(const std::string& plain, const Materials& materials, const std::function<void(const std::string&)>& read);
 
 /// Things and their amounts: "2 buckets of coffee grounds, a bale of straw". @throws TextError
 std::vector<Thing> read_things(const std::string& plain, const Materials& materials);

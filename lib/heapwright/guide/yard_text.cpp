@@ -1,5 +1,10 @@
 #include "heapwright/guide/yard_text.hpp"
 
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+#include "heapwright/guide/plain.hpp"
 #include "heapwright/materials/embedded.hpp"
 #include "heapwright/pile/description.hpp"
 #include "heapwright/units/text.hpp"
@@ -123,7 +128,35 @@ std::string lawn(const Given& given) {
          "\n[topdressing]\ndepth = \"1/4 in\"\nnear_water = " + (near_water ? "true" : "false") + "\n";
 }
 
+std::string load(const SaidLoad& said) {
+  std::string text = "\n[[load]]\ndate = " + print_date(said.load.date) + "\n";
+  if (const std::optional<Supply>& supply = said.load.supply) {
+    text += key("feedstock", supply->feedstock.id);
+    if (!supply->packing_assumed) text += key("packing", supply->packing);
+    text += key("amount", said.amount);
+    if (supply->treated) text += key("treated", std::string(treated_word(*supply->treated)));
+  } else {
+    text += key("water", said.amount);
+  }
+  return text;
+}
+
+/// Whether most lines of a file end as Windows ends them.
+bool ends_lines_with_returns(const std::string& file) {
+  const auto lines = std::count(file.begin(), file.end(), '\n');
+  std::ptrdiff_t with_returns = 0;
+  for (std::size_t at = file.find("\r\n"); at != std::string::npos; at = file.find("\r\n", at + 2)) ++with_returns;
+  return 2 * with_returns > lines;
+}
+
 }  // namespace
+
+std::string with_loads(std::string file, const std::vector<SaidLoad>& loads) {
+  std::string added = file.empty() || file.ends_with('\n') ? "" : "\n";
+  for (const SaidLoad& said : loads) added += load(said);
+  if (ends_lines_with_returns(file)) replace_all(added, "\n", "\r\n");
+  return std::move(file) + added;
+}
 
 std::string yard_text(const Replies& answers, Date today) {
   const Given given(answers);

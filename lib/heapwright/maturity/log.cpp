@@ -27,6 +27,7 @@ struct Columns {
   std::vector<Thermometer> probes;
   bool of_the_air = false;  // whether one is there, which is passed over
   std::optional<std::size_t> event;
+  std::optional<std::size_t> added;
 };
 
 /// Whether a word of a name is one of these.
@@ -95,10 +96,10 @@ std::optional<Columns> time_columns(Csv& csv) {
   const std::vector<std::size_t> times = columns_that(is_name_of_times, csv);
   if (times.empty()) csv.problem_of_header("no column is named \"time\" or \"date\"", names_wanted);
   if (times.empty()) return std::nullopt;
-  if (times.size() == 1) return Columns{times.front(), {}, {}, false, {}};
+  if (times.size() == 1) return Columns{times.front(), {}, {}, false, {}, {}};
   const std::vector<std::size_t> days = columns_that(is_name_of_days, csv);
   const std::vector<std::size_t> clocks = columns_that(is_name_of_clocks, csv);
-  if (times.size() == 2 && days.size() == 1 && clocks.size() == 1) return Columns{days.front(), clocks.front(), {}, false, {}};
+  if (times.size() == 2 && days.size() == 1 && clocks.size() == 1) return Columns{days.front(), clocks.front(), {}, false, {}, {}};
   const bool alike = plain_name(csv.header()[times[0]]) == plain_name(csv.header()[times[1]]);
   csv.problem_of_column(
       times[1], alike ? "is a second column of that name" : "is a second column of times, beside \"" + csv.header()[times[0]] + "\"",
@@ -164,13 +165,19 @@ class Times {
   bool told_ = false;
 };
 
+/// The column of a name, where there is one.
+std::optional<std::size_t> single_column(Csv& csv, std::string_view called) {
+  const auto found = columns_that([&](const std::string& name) { return plain_name(name) == called; }, csv);
+  if (found.size() > 1) csv.problem_of_column(found[1], "is a second column of that name", "leave one");
+  return found.empty() ? std::nullopt : std::optional(found.front());
+}
+
 std::optional<Columns> columns_of(Csv& csv) {
   if (!has_names(begins_like_a_row, csv, names_wanted)) return std::nullopt;
   std::optional<Columns> columns = time_columns(csv);
   if (!columns) return std::nullopt;
-  const auto events = columns_that([](const std::string& name) { return plain_name(name) == "event"; }, csv);
-  if (events.size() > 1) csv.problem_of_column(events[1], "is a second column of that name", "leave one");
-  if (!events.empty()) columns->event = events.front();
+  columns->event = single_column(csv, "event");
+  columns->added = single_column(csv, "added");
   take_thermometers(csv, *columns);
   check_names(csv, *columns);
   return columns->probes.empty() ? std::nullopt : columns;
@@ -253,6 +260,8 @@ LogRow read_row(Csv& csv, const Columns& columns, WrittenTime time) {
     row.turned = events.turned;
     row.watered = events.watered;
   }
+  if (columns.added && !is_no_reading(csv.text(*columns.added)))
+    row.added = AddedText{std::string(csv.text(*columns.added)), csv.header()[*columns.added], csv.position(*columns.added)};
   return row;
 }
 

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "heapwright/error.hpp"
 #include "heapwright/time/written_time.hpp"
 #include "heapwright/units/temperature.hpp"
 
@@ -14,11 +15,19 @@ namespace heapwright {
 class Csv;
 enum class DayOrder;
 
+/// What went into the pile, as somebody wrote it, and where.
+struct AddedText {
+  std::string words;  ///< "2 buckets leaves; 1 gal water"
+  std::string column;
+  Position where;
+};
+
 struct LogRow {
   WrittenTime time;
   bool turned = false;
   bool watered = false;
   std::vector<std::optional<TemperaturePoint>> probes;  ///< as many as the log has; nothing where one showed nothing
+  std::optional<AddedText> added{};
 };
 
 /// Row after row, each later than the one before; all times have an offset from UTC, or none has.
@@ -41,7 +50,8 @@ bool is_a_pile_temperature(TemperaturePoint temperature);
 
 /// Reads a column of times or dates (time, date, day, date and time, datetime or timestamp; a date and a time of day in two columns as
 /// well), columns of temperatures whose names end in their unit ("core degF", "Center (°C)", "core_temp_f"), those of the air passed over
-/// ("air degF"), and a column `event` where there is one ("turned", "watered", "turned and watered"). Times are those of read_time(), with
+/// ("air degF"), and a column `event` where there is one ("turned", "watered", "turned and watered"); one `added` of
+/// what went in, which is kept as written. Times are those of read_time(), with
 /// a clock of twelve hours too; dates like 11/7/2026 are read where all of the file can be in one order only. is_no_reading() is none.
 /// Other columns are passed over. All that is wrong becomes problems of the file: times out of order or twice as well.
 TemperatureLog read_temperature_log(Csv& csv);
