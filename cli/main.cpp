@@ -105,6 +105,7 @@ int run(int argc, char** argv) {
   add_maturity_command(program, chosen);
   add_topdress_command(program, chosen);
   add_season_command(program, chosen);
+  add_load_command(program, chosen);
   add_plan_command(program, chosen);
   try {
     return run_what_is_asked(program, chosen, words_of_line(argc, argv));

@@ -3,6 +3,7 @@
 
 #include "heapwright/lawn/jobs.hpp"
 #include "heapwright/lawn/order_sheet.hpp"
+#include "heapwright/mix/load.hpp"
 #include "heapwright/page/page.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/plan/season_of_yard.hpp"
@@ -27,6 +28,11 @@ Page coverage_page(const Answer<Topdressing>& covered, Volume volume, const Lawn
 Page with_budget(Page page, const SpreadingAdvice& advice, Cost budget, Cost cost);
 /// What a budget buys, and how far that goes.
 Page budget_page(const Answer<Topdressing>& covered, const Bought& bought, const Lawn& lawn, const Materials& materials);
+
+/// What went into a pile, load by load, and in all. @param file the yard's, where it is written down
+Page loads_page(const std::vector<Load>& loads, const std::string& file, const Materials& materials);
+/// That loads were added to those of a yard file. @param all with those that were added
+Page added_loads_page(const std::vector<Load>& added, const std::vector<Load>& all, const std::string& file, const Materials& materials);
 
 /// What to keep dry, and what goes in each week of a year.
 Page season_page(const Answer<YardSeason>& answer, const Materials& materials);

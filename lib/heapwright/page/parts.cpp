@@ -153,13 +153,26 @@ Page finished(PageWriter writer, const Grounds& grounds, const Materials& materi
   return std::move(writer).page();
 }
 
-Words amount_of(const std::optional<ContainerCount>& counted, Volume volume, const Materials& materials) {
-  if (!counted) return volume;
-  const Container* container = row_with_id(*materials.containers, counted->container);
-  std::string name = container != nullptr ? container->name : counted->container;
+namespace {
+
+/// "leaf bag"; "x 30-gallon bag", which stands behind a number.
+std::string name_behind_number(const ContainerCount& counted, const Materials& materials) {
+  const Container* container = row_with_id(*materials.containers, counted.container);
+  std::string name = container != nullptr ? container->name : counted.container;
   std::replace(name.begin(), name.end(), '-', ' ');
   if (name.find_first_of("0123456789") == 0) name.insert(0, "x ");
-  return Count{counted->count, std::move(name), true};
+  return name;
+}
+
+}  // namespace
+
+Words amount_of(const std::optional<ContainerCount>& counted, Volume volume, const Materials& materials) {
+  if (!counted) return volume;
+  return Count{counted->count, name_behind_number(*counted, materials), true};
+}
+
+Words as_counted(const ContainerCount& counted, const Materials& materials) {
+  return CountAsSaid{counted.count, name_behind_number(counted, materials)};
 }
 
 Words own_measure(const RecipeAmount& amount, const std::optional<ContainerCount>& containers, Volume volume, const Materials& materials) {

@@ -59,6 +59,8 @@ Page finished(PageWriter writer, const Grounds& grounds, const Materials& materi
 
 /// In whole and half containers, or by volume where the person named none.
 Words amount_of(const std::optional<ContainerCount>& counted, Volume volume, const Materials& materials);
+/// In containers as they were counted, thirds and quarters too.
+Words as_counted(const ContainerCount& counted, const Materials& materials);
 /// In the person's own measure: containers, a weight, or a volume.
 Words own_measure(const RecipeAmount& amount, const std::optional<ContainerCount>& containers, Volume volume, const Materials& materials);
 /// Water as it is carried.

@@ -83,6 +83,11 @@ struct Count {
   std::string of;
   bool to_the_tenth = false;  ///< "1.1 buckets" where it is no half
 };
+/// As somebody counted it, to the hundredth: "3/4 bucket", "2 1/3 buckets"; halves and whole ones as a Count.
+struct CountAsSaid {
+  double count = 0.0;
+  std::string of;
+};
 /// "late Oct 2026", as near as a forecast knows a day.
 struct HalfMonth {
   Date date;
@@ -148,12 +153,13 @@ struct AssumedFigure {
   Assumption assumption;
 };
 
-using Fragment = std::variant<std::string, Volume, Area, Length, Mass, WaterMass, BulkDensity, TemperaturePoint, TemperatureDifference,
-                              Duration, Date, CarbonNitrogenRatio, MoistureWetBasis, Capacity, AboutCapacity, AboutLength, SpreadDepth, AboutTemperature,
-                              ExactTemperature, AboutDifference, WholeDifference, CarriedWater, AboutWater, LargeMeasure, WaterForMeasure,
-                              Percent, Number, Count, HalfMonth, DayOfMonth, DayOfWeek, Span, Tested, SoldInBags, OutOf, Cost, LawnMeasure,
-                              OnLawnMeasure, RoughlyOnLawnMeasure, OnLawnMeasureBand, VolumeBand, Between<Volume>, Between<Capacity>,
-                              Between<Mass>, Between<CarbonNitrogenRatio>, Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
+using Fragment =
+    std::variant<std::string, Volume, Area, Length, Mass, WaterMass, BulkDensity, TemperaturePoint, TemperatureDifference, Duration, Date,
+                 CarbonNitrogenRatio, MoistureWetBasis, Capacity, AboutCapacity, AboutLength, SpreadDepth, AboutTemperature,
+                 ExactTemperature, AboutDifference, WholeDifference, CarriedWater, AboutWater, LargeMeasure, WaterForMeasure, Percent,
+                 Number, Count, CountAsSaid, HalfMonth, DayOfMonth, DayOfWeek, Span, Tested, SoldInBags, OutOf, Cost, LawnMeasure,
+                 OnLawnMeasure, RoughlyOnLawnMeasure, OnLawnMeasureBand, VolumeBand, Between<Volume>, Between<Capacity>, Between<Mass>,
+                 Between<CarbonNitrogenRatio>, Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
 
 /// A sentence, or a part of one.
 class Words {

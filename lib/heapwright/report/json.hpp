@@ -5,6 +5,7 @@
 
 #include "heapwright/lawn/jobs.hpp"
 #include "heapwright/materials/check.hpp"
+#include "heapwright/mix/load.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/plan/season_of_yard.hpp"
 
@@ -20,6 +21,7 @@ std::string json_of_forecast(const Answer<YardForecast>& answer, const Materials
 std::string json_of_readings(const Answer<YardReadings>& answer, const Materials& materials);
 std::string json_of_maturity(const Answer<YardCompost>& answer, const Materials& materials);
 std::string json_of_season(const Answer<YardSeason>& answer, const Materials& materials);
+std::string json_of_loads(const std::vector<Load>& added, const std::vector<Load>& all);
 std::string json_of_feedstocks(const Materials& materials);
 std::string json_of_feedstock(const Feedstock& feedstock, const Materials& materials);
 std::string json_of_compost(const Compost& compost, const Materials& materials);

@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "heapwright/report/show.hpp"
@@ -41,6 +43,22 @@ std::string tenths(const Count& count) {
   const bool small = count.count >= 1.0 && count.count < 10.0;
   return is_half || !small ? show_count(count.count, count.of)
                            : fmt::format("{} {}", print_number(count.count, 2), heapwright::plural(count.of));
+}
+
+/// "3/4 bucket", "2 1/3 buckets", "0.15 buckets"
+std::string as_said(const CountAsSaid& said) {
+  constexpr double about = 0.004;
+  const double whole = std::floor(said.count);
+  const double rest = said.count - whole;
+  const std::string name = said.count <= 1.0 ? said.of : heapwright::plural(said.of);
+  constexpr auto parts =
+      std::to_array<std::pair<double, std::string_view>>({{1.0 / 4.0, "1/4"}, {1.0 / 3.0, "1/3"}, {2.0 / 3.0, "2/3"}, {3.0 / 4.0, "3/4"}});
+  for (const auto& [part, written] : parts) {
+    if (std::abs(rest - part) < about)
+      return whole > 0.0 ? fmt::format("{:.0f} {} {}", whole, written, name) : fmt::format("{} {}", written, name);
+  }
+  if (std::abs(2.0 * said.count - std::round(2.0 * said.count)) < about) return show_count(said.count, said.of);
+  return fmt::format("{} {}", print_number(std::max(0.01, std::round(100.0 * said.count) / 100.0), 6), heapwright::plural(said.of));
 }
 
 WaterMass two_digits(WaterMass water) {
@@ -98,6 +116,7 @@ struct Shown {
   std::string operator()(Percent percent) const { return show_percent(percent.fraction); }
   std::string operator()(Number number) const { return print_number(number.value, number.digits); }
   std::string operator()(const Count& count) const { return count.to_the_tenth ? tenths(count) : show_count(count.count, count.of); }
+  std::string operator()(const CountAsSaid& said) const { return as_said(said); }
   std::string operator()(const HalfMonth& half) const { return half_month(half); }
   std::string operator()(DayOfMonth day) const { return day_of_month(day.date); }
   std::string operator()(DayOfWeek day) const {
