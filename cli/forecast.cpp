@@ -2,6 +2,7 @@
 
 #include "command.hpp"
 #include "heapwright/page/pages.hpp"
+#include "heapwright/plan/loaded.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/trajectory_tables.hpp"
 #include "progress.hpp"
@@ -60,7 +61,7 @@ ExitCode run_forecast(const ForecastOptions& options) {
         options.file + ": [climate] is missing: what a pile does depends on the weather",
         "add [climate] with coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or mean_air_temperature, twelve of them");
   const Date today = options.common.today();
-  const Answer<YardForecast> answer = forecast_of(yard, first_recipe(yard, today), today, nullptr, ProgressLine());
+  const Answer<YardForecast> answer = forecast_of(yard, recipe_in_pile(yard, today), today, nullptr, ProgressLine());
   print(answer, options, yard);
   return answer->forecast && answer->forecast->status != ForecastStatus::never ? done : no_answer;
 }

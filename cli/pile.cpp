@@ -4,6 +4,7 @@
 
 #include "command.hpp"
 #include "heapwright/page/pages.hpp"
+#include "heapwright/plan/loaded.hpp"
 #include "heapwright/report/json.hpp"
 
 namespace heapwright::cli {
@@ -84,7 +85,7 @@ ExitCode run_pile(const PileOptions& options) {
   options.have.apply(yard);
   if (describe_a_pile(options)) yard.pile = described(options, yard.pile.value_or(PileDescription()));
   const Date today = options.common.today();
-  const Answer<PileFit> answer = pile_of(yard, first_recipe(yard, today), today);
+  const Answer<PileFit> answer = pile_of(yard, recipe_in_pile(yard, today), today);
   options.common.print_answer([&] { return json_of_pile(answer, yard.tables.materials); },
                               [&] { return pile_page(answer, yard.tables.materials); }, options.common.show(yard.units));
   const bool is_known = answer->pile || answer->mix;

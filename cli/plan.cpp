@@ -21,7 +21,8 @@ ExitCode run_plan(const PlanOptions& options) {
   const Date today = options.common.today();
   const Answer<Plan> plan = make_plan(yard, today);
   if (!options.calendar.empty())
-    write_whole("--calendar: ", options.calendar, icalendar_of(yard.title, plan->calendar, today, yard.tables.materials),
+    write_whole("--calendar: ", options.calendar,
+                icalendar_of(yard.title, plan->calendar, today, yard.tables.materials, options.common.show(yard.units)),
                 options.common.force);
   return print_plan(options.common, plan, yard);
 }

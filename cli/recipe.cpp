@@ -3,6 +3,7 @@
 #include "command.hpp"
 #include "heapwright/mix/working.hpp"
 #include "heapwright/page/pages.hpp"
+#include "heapwright/plan/loaded.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/recipe/verdict.hpp"
 #include "heapwright/report/json.hpp"
@@ -43,7 +44,7 @@ ExitCode run_recipe(const RecipeCommandOptions& options) {
   Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
   apply(options, yard);
   const Show show = options.common.show(yard.units);
-  Answer<Recipe> recipe = first_recipe(yard, options.common.today());
+  Answer<Recipe> recipe = first_recipe(not_loaded_yet(yard, options.common.today()), options.common.today());
   if (options.working.asked && recipe->mix)
     recipe.working = working_to_aims(recipe->batch, recipe->targets, yard.tables.materials, options.working.units(options.common, show));
   options.common.print_answer([&] { return json_of_recipe(recipe, yard.tables.materials); },

@@ -2,6 +2,7 @@
 
 #include "command.hpp"
 #include "heapwright/page/pages.hpp"
+#include "heapwright/plan/loaded.hpp"
 #include "heapwright/report/json.hpp"
 
 namespace heapwright::cli {
@@ -14,7 +15,7 @@ struct SeasonOptions {
 
 ExitCode run_season(const SeasonOptions& options) {
   const Yard yard = options.common.yard(options.file);
-  const Answer<YardSeason> season = season_of_yard(yard, options.common.today());
+  const Answer<YardSeason> season = season_of(yard, options.common.today());
   options.common.print_answer([&] { return json_of_season(season, yard.tables.materials); },
                               [&] { return season_page(season, yard.tables.materials); }, options.common.show(yard.units));
   return season->supplies.empty() ? no_answer : done;

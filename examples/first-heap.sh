@@ -8,4 +8,4 @@ cmake -S . -B build/release -DHEAPWRIGHT_TESTS=OFF -DHEAPWRIGHT_EXAMPLES=OFF -DC
 cmake --build build/release -j "$(nproc)" >>build-release.log || { cat build-release.log; exit 1; }
 rm build-release.log
 
-build/release/heapwright plan examples/quarter-acre.toml
+build/release/heapwright plan examples/quarter-acre.toml --today 2026-10-24

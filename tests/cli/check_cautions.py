@@ -228,7 +228,8 @@ def main():
 
         def run(command, given, *options):
             arguments = given if isinstance(given, list) else [file(f"{hashlib.sha256(given.encode()).hexdigest()}.toml", given)]
-            return output(command, *arguments, *options)
+            built = re.search(r"^built = (.*)$", given, re.MULTILINE) if isinstance(given, str) else None
+            return output(command, *arguments, *options, *(["--today", built[1]] if built else []))
 
         def screen(what, text, ids):
             """All cautions stand at the end of the whole screen, above the last line."""

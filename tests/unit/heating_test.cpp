@@ -38,23 +38,18 @@ ProcessEnsemble of_best_only() {
 }  // namespace
 
 TEST_CASE("heating is counted from where half of a pile is in", "[heating]") {
-  PileCare care;
-  Trajectory trajectory;
-  CHECK(counted_from(care, trajectory) == 0);
-  care.feeding = Feeding{1.0, 7, 9, 10.0};
-  CHECK(counted_from(care, trajectory) == 0);  // nothing went in
-  trajectory.fed_on = {7};
-  CHECK(counted_from(care, trajectory) == 0);  // 1 of 2
-  trajectory.fed_on = {7, 14};
-  CHECK(counted_from(care, trajectory) == 7);  // 2 of 3
-  trajectory.fed_on = {7, 14, 21};
-  CHECK(counted_from(care, trajectory) == 7);  // 2 of 4
-  trajectory.fed_on = {7, 14, 28, 35};
-  CHECK(counted_from(care, trajectory) == 14);  // 3 of 5
-  care.feeding->share = 0.25;
-  CHECK(counted_from(care, trajectory) == 0);  // 1 of 2
-  care.feeding->share = 4.0;
-  CHECK(counted_from(care, trajectory) == 14);  // 9 of 17
+  const auto fed_on = [](const std::vector<int>& days, double share) {
+    Trajectory trajectory;
+    for (const int day : days) trajectory.fed.push_back({day, share, Mass()});
+    return trajectory;
+  };
+  CHECK(counted_from(fed_on({}, 1.0)) == 0);                // nothing went in
+  CHECK(counted_from(fed_on({7}, 1.0)) == 0);               // 1 of 2
+  CHECK(counted_from(fed_on({7, 14}, 1.0)) == 7);           // 2 of 3
+  CHECK(counted_from(fed_on({7, 14, 21}, 1.0)) == 7);       // 2 of 4
+  CHECK(counted_from(fed_on({7, 14, 28, 35}, 1.0)) == 14);  // 3 of 5
+  CHECK(counted_from(fed_on({7, 14, 28, 35}, 0.25)) == 0);  // 1 of 2
+  CHECK(counted_from(fed_on({7, 14, 28, 35}, 4.0)) == 14);  // 9 of 17
 }
 
 TEST_CASE("hot within thirty days", "[heating]") {
@@ -365,7 +360,7 @@ TEST_CASE("a window of readiness", "[heating]") {
   }
   SECTION("nor does what went in last get ready in less than a fortnight and its cure") {
     Trajectory fed = works;
-    fed.fed_on = {7, 70};
+    fed.fed = {{7, 1.0, Mass()}, {70, 1.0, Mass()}};
     CHECK(ready_window(fed, 100, {100}).early == 70 + 14 + 21);
     CHECK(ready_window(fed, 100, {20}).early == 20 + 21);  // by a set that is
   }

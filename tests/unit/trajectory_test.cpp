@@ -80,6 +80,12 @@ std::vector<int> fed_days(const Trajectory& trajectory, double share) {
   return days;
 }
 
+std::vector<int> fed_on(const Trajectory& trajectory) {
+  std::vector<int> days;
+  for (const Fed& fed : trajectory.fed) days.push_back(fed.day);
+  return days;
+}
+
 double worst(const Closure& closure) { return std::max({std::abs(closure.carbon), std::abs(closure.water), std::abs(closure.energy)}); }
 
 /// The built-in tables with a user's file of some text.
@@ -230,12 +236,12 @@ TEST_CASE("feeding", "[trajectory]") {
     care.feeding = Feeding{0.5, 7, 3, 100.0};
     const Trajectory trajectory = trajectory_of(household(), care, steady(15.0, 60));
     CHECK(fed_days(trajectory, 0.5) == std::vector<int>{7, 14, 21});
-    CHECK(trajectory.fed_on == std::vector<int>{7, 14, 21});
+    CHECK(fed_on(trajectory) == std::vector<int>{7, 14, 21});
     CHECK(trajectory.last_fed() == 21);
   }
   SECTION("does not begin before its first day") {
     care.feeding = Feeding{0.5, 7, 2, 100.0, 20};
-    CHECK(trajectory_of(household(), care, steady(15.0, 60)).fed_on == std::vector<int>{21, 28});
+    CHECK(fed_on(trajectory_of(household(), care, steady(15.0, 60))) == std::vector<int>{21, 28});
   }
   SECTION("puts in a share of the first filling, with its water") {
     care.feeding = Feeding{0.5, 7, 1, 100.0};
@@ -250,7 +256,7 @@ TEST_CASE("feeding", "[trajectory]") {
     care.turn_every = 7;
     const Trajectory trajectory = trajectory_of(household(), care, steady(20.0, 200));
     const std::vector<int> days = fed_days(trajectory, feeding.share);
-    CHECK(days == trajectory.fed_on);
+    CHECK(days == fed_on(trajectory));
     REQUIRE(days.size() >= 3);
     int waited = 0;
     for (int day = 7; day < days.back(); day += 7) {
@@ -265,7 +271,7 @@ TEST_CASE("feeding", "[trajectory]") {
   SECTION("none goes into a pile without room") {
     care.feeding = Feeding{0.5, 7, 5, 0.4};
     const Trajectory trajectory = trajectory_of(household(), care, steady(15.0, 100));
-    CHECK(trajectory.fed_on.empty());
+    CHECK(trajectory.fed.empty());
     CHECK(trajectory.last_fed() == 0);
   }
 }
@@ -282,7 +288,7 @@ TEST_CASE("a pile with something raw in it is not ready", "[trajectory]") {
   const int in_the_cure = *alone.mature_day + 10;
   care.feeding = Feeding{1.0, in_the_cure, 1, 100.0};
   const Trajectory fed = trajectory_of(household(), care, weather);
-  REQUIRE(fed.fed_on == std::vector<int>{in_the_cure});
+  REQUIRE(fed_on(fed) == std::vector<int>{in_the_cure});
   REQUIRE(fed.turf_day);
   REQUIRE(fed.mature_day);
   CHECK(*fed.turf_day > in_the_cure);
@@ -404,7 +410,7 @@ TEST_CASE("the first hot day of a pile that is fed", "[trajectory]") {
   const DailyWeather weather = steady(18.0, 60);
   const auto pile = [&] { return Pile(best(), little, shape, weather.front().air); };
   const Trajectory trajectory = run_trajectory(pile(), little, care, weather, {}, hourly_steps);
-  REQUIRE(trajectory.fed_on.size() == 3);
+  REQUIRE(trajectory.fed.size() == 3);
   CHECK(first_hot_day(pile(), little, care, weather, 60, hourly_steps) == trajectory.hot_day());
 }
 
@@ -491,7 +497,7 @@ TEST_CASE("carbon, water and heat balance through all that is done to a pile", "
   SECTION("turned") { care.turn_every = 7; }
   SECTION("never turned") {}
   const Trajectory trajectory = trajectory_of(household(), care, weather);
-  CHECK(trajectory.fed_on.size() > 3);
+  CHECK(trajectory.fed.size() > 3);
   CHECK(std::any_of(trajectory.days.begin(), trajectory.days.end(), [](const PileState& day) { return day.core.celsius() <= 0.0; }));
   CHECK(std::any_of(trajectory.days.begin(), trajectory.days.end(), [](const PileState& day) { return day.core.celsius() > 40.0; }));
   CHECK(worst(trajectory.closure) < rounding);

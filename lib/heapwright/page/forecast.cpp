@@ -15,11 +15,13 @@ constexpr std::size_t most_chores = 2;
 
 // --- the pile ---
 
-Words weeks_words(const YardForecast& answer) { return Count{static_cast<double>(weeks_fed(answer)), "week"}; }
+Words weeks_words(const YardForecast& answer) { return Count{static_cast<double>(answer.weeks_fed), "week"}; }
 
 Words built_words(const YardForecast& answer) {
   const HalfMonth built{answer.forecast->built};
-  if (!answer.care.feeding) return say(", built in {}", built);
+  if (answer.stands == Stands::by_loads)
+    return say(" at first, in {}, and {} after that", built, Count{static_cast<double>(answer.forecast->times_fed), "load"});
+  if (answer.weeks_fed == 0) return say(", built in {}", built);
   if (answer.week_by_week) return say(" at first, fed for {} from {} on", weeks_words(answer), built);
   return say(" at first, topped up as it sinks for {} from {} on", weeks_words(answer), built);
 }

@@ -3,6 +3,7 @@
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/page/parts.hpp"
+#include "heapwright/page/season_parts.hpp"
 #include "heapwright/time/date.hpp"
 
 namespace heapwright {
@@ -43,6 +44,8 @@ Words load_words(const Load& load, const Materials& materials) {
   return listed(parts);
 }
 
+}  // namespace
+
 Words in_all_words(const std::vector<Load>& loads, const Materials& materials) {
   const AllLoaded all = sum_of(loads);
   std::vector<Words> parts;
@@ -50,6 +53,8 @@ Words in_all_words(const std::vector<Load>& loads, const Materials& materials) {
   if (is_positive(all.water)) parts.push_back(water_words(all.water));
   return joined(parts);
 }
+
+namespace {
 
 /// "5 loads since Nov 7", "1 load on Nov 7"; with the year where it is not that of the last.
 Words count_words(const std::vector<Load>& loads) {

@@ -4,6 +4,7 @@
 #include "heapwright/page/pile_now.hpp"
 #include "heapwright/page/pile_parts.hpp"
 #include "heapwright/page/recipe_parts.hpp"
+#include "heapwright/page/season_parts.hpp"
 #include "heapwright/page/topdressing_parts.hpp"
 #include "heapwright/time/date.hpp"
 
@@ -19,8 +20,13 @@ Words heading_of(const Plan& plan) {
   return say("{}: {} {} {}", DayOfWeek{plan.built}, is_filled ? "fill" : "build", one_of_several ? "one" : "the", noun);
 }
 
-/// Whether it was built: it has been measured, looked at or tested.
-bool stands(const Plan& plan) { return (plan.readings && is_anything_seen(plan.readings->result)) || plan.maturity; }
+/// Whether it has been measured, looked at or tested.
+bool is_seen(const Plan& plan) { return (plan.readings && is_anything_seen(plan.readings->result)) || plan.maturity; }
+
+bool stands(const Plan& plan) { return plan.stands || is_seen(plan); }
+
+/// Whether there is a pile to build.
+bool is_to_be_built(const Plan& plan) { return plan.has_supplies && !stands(plan) && !plan.leaves_alone && !plan.clippings_alone; }
 
 /// A lawn and no pile: what to spread on it is the whole answer.
 bool is_order_only(const Plan& plan) { return plan.topdressing && !plan.has_supplies && !stands(plan); }
@@ -40,8 +46,12 @@ const Forecast* forecast_in(const Plan& plan) {
 Words expected(const Plan& plan) {
   const Forecast* forecast = forecast_in(plan);
   if (forecast == nullptr) return "done when dark and crumbly, smelling of earth, and no longer warm after turning";
+  constexpr std::chrono::days by_then_it_has(45);
+  const auto age = std::chrono::sys_days(plan.today) - std::chrono::sys_days(plan.built);
+  const bool no_date_holds = forecast->heats.log_disagrees;
+  if (plan.stands && !no_date_holds && age > by_then_it_has && forecast->status != ForecastStatus::never) return ready_between(*forecast);
   const Words heat = heating_words(plan.forecast->result);
-  if (forecast->heats.log_disagrees) return heat;  // and no date holds
+  if (no_date_holds) return heat;
   if (forecast->status == ForecastStatus::never) return say("{}; {}", heat, why_never_ready(*forecast));
   return say("{}; {}", heat, ready_between(*forecast));
 }
@@ -50,6 +60,7 @@ Words expected(const Plan& plan) {
 WorkSteps work_of(const Plan& plan) {
   if (plan.readings && is_anything_seen(plan.readings->result)) return {"turn", "gather"};
   if (plan.maturity || !plan.has_supplies) return {"use"};
+  if (plan.stands) return {"turn"};
   return {"gather", "build"};
 }
 
@@ -60,14 +71,53 @@ std::string_view in_place_of_buying(const SpreadingAdvice& advice) {
   return "once thawed. Till then buy none; keep yours covered";
 }
 
-/// How far the compost goes, and what to buy for the rest.
-Words covered(const Plan& plan) {
-  const Topdressing& spread = plan.topdressing->result;
-  const SupplyBalance& supply = plan.supply;
-  const Words goes = supply.covers ? Words(OutOf{*supply.covers, spread.area}) : say("none of {}", spread.area);
-  if (!is_positive(*supply.to_buy)) return say("all of {}, {} deep: nothing to buy", spread.area, SpreadDepth{spread.depth});
+/// How far the compost goes at a time, and what to buy for the rest.
+Words covered(const Topdressing& spread, const LawnByDate& then) {
+  const Words goes = is_positive(then.covers) ? Words(OutOf{then.covers, spread.area}) : say("none of {}", spread.area);
   if (spread.advice.is_hold()) return say("{} {}", goes, in_place_of_buying(spread.advice));
-  return say("{}, {} deep. To buy for the rest: {} of compost", goes, SpreadDepth{spread.depth}, *supply.to_buy);
+  const std::string month = month_and_year(then.time.from);
+  if (!is_positive(then.to_buy)) return say("{}: all of {}, {} deep: nothing to buy", month, spread.area, SpreadDepth{spread.depth});
+  return say("{}: {}, {} deep. To buy for the rest: {} of compost", month, goes, SpreadDepth{spread.depth}, then.to_buy);
+}
+
+/// At the next time, and where none of it is ready by then at the first for which it is.
+std::vector<Words> covered(const Plan& plan) {
+  const Topdressing& spread = plan.topdressing->result;
+  const std::vector<LawnByDate>& times = plan.lawn_by_date;
+  const auto own = std::find_if(times.begin(), times.end(), [](const LawnByDate& one) { return is_positive(one.own.likely); });
+  if (own == times.end()) return {covered(spread, times.front())};
+  std::vector<Words> lines{covered(spread, *own)};
+  if (own != times.begin() && !spread.advice.is_hold())
+    lines.push_back(say("{}: none of yours is ready. Wait, or buy {}", month_and_year(times.front().time.from), times.front().to_buy));
+  return lines;
+}
+
+/// Not a week or two between the first filling and the next month.
+bool is_worth_a_line(const WeekOfSeason& week, Date today) {
+  const auto from = std::max(std::chrono::sys_days(week.first), std::chrono::sys_days(today));
+  return std::chrono::sys_days(week.last) - from >= std::chrono::days(14);
+}
+
+/// What goes in each week, and till when the browns last.
+std::vector<Words> weeks_to_come(const Plan& plan, const Materials& materials) {
+  if (!plan.season) return {};
+  if (plan.pile && plan.pile->shape == PileShape::tumbler) return card_words(plan.recipe.result, materials);
+  std::vector<Words> lines;
+  bool clippings_left = plan.season->scraps_only;
+  for (const WeekOfSeason& week : plan.season->weeks) {
+    const auto is_grass = [](const RecipeAmount& amount) { return amount.feedstock_class == FeedstockClass::clippings; };
+    clippings_left = clippings_left || std::any_of(week.left.begin(), week.left.end(), is_grass);
+    if (!week.greens.empty() && is_worth_a_line(week, plan.today)) lines.push_back(later_words(week, *plan.season, materials));
+  }
+  if (!lines.empty()) lines.front() = say("each week, {}", lines.front());
+  const std::vector<KeptDry>& kept = plan.season->kept_dry;
+  const char* clippings = clippings_left ? "; leave other clippings on the lawn" : "";
+  if (!kept.empty() && kept.front().runs_out) {
+    lines.push_back(say("Browns last to {}{}.", till_words(*kept.front().runs_out), clippings));
+  } else if (clippings_left) {
+    lines.push_back("Leave other clippings on the lawn.");
+  }
+  return lines;
 }
 
 Labels at_a_glance(const Plan& plan, const Materials& materials) {
@@ -75,13 +125,12 @@ Labels at_a_glance(const Plan& plan, const Materials& materials) {
   const auto add = [&](const char* name, Words words) {
     if (!words.empty()) labels.labels.push_back({name, std::move(words)});
   };
-  if (has_size(plan.recipe.result) && !stands(plan)) {
-    const char* name = "Later";
-    for (Words& card : card_words(plan.recipe.result, materials)) add(std::exchange(name, ""), std::move(card));
-    add("", how_long_browns_last(plan.recipe.result));
+  const bool is_a_pile = has_size(plan.recipe.result) && !plan.leaves_alone && !plan.clippings_alone;
+  if (is_a_pile && !stands(plan)) {
+    for (Words& later : weeks_to_come(plan, materials)) add(labels.labels.empty() ? "Later" : "", std::move(later));
     add("Then", care_of(plan));
-    add("Expect", expected(plan));
   }
+  if (is_a_pile && !is_seen(plan)) add("Expect", expected(plan));
   if (plan.topdressing && plan.has_supplies) {
     const Topdressing& spread = plan.topdressing->result;
     if (spread.advice.phosphorus == PhosphorusVerdict::hold)
@@ -90,7 +139,8 @@ Labels at_a_glance(const Plan& plan, const Materials& materials) {
     if (spread.advice.frozen_or_snow) add("Hold", "spread none while the ground is frozen or under snow");
     if (spread.advice.asks_laboratory())
       add("Ask", say("your laboratory: is phosphorus \"{}\" high? If so, hold", spread.plan.soil_test->phosphorus));
-    add("Covers", covered(plan));
+    const char* name = "Covers";
+    for (Words& line : covered(plan)) add(std::exchange(name, ""), std::move(line));
     if (spread.plan.near_water) add("", "Keep compost back from the water: ask your county how far.");
   }
   return labels;
@@ -121,6 +171,65 @@ void say_now(PageWriter& writer, const Plan& plan, const Materials& materials) {
   }
 }
 
+constexpr std::size_t most_chores_to_come = 5;
+
+/// Whether even a late pile would be ready.
+bool is_past_its_time(const Plan& plan) {
+  if (plan.batches.empty() || !plan.batches.front().late) return false;
+  return *plan.batches.front().late < plan.today;
+}
+
+/// What to do with a pile of which nothing is known.
+std::vector<Words> looking_at_it() {
+  return {"Dig in a hand's depth and squeeze a handful: water if it crumbles, dry leaves if it drips; the same every two weeks.",
+          "Feel it an arm's length in with a rod or a thermometer: `heapwright readings` says what warm, hot or cold means.",
+          "Where it is dark and smells of earth, seal a damp handful in a bag for three days: `heapwright maturity` says what that tells."};
+}
+
+/// A pile that stands and of which nothing was seen: what it is, and what comes next.
+void say_standing(PageWriter& writer, const Plan& plan, const Materials& materials) {
+  const std::string noun = plan.pile ? pile_noun(plan.pile->shape) : "pile";
+  const bool is_known = has_size(plan.recipe.result);
+  writer.section(Depth::act);
+  if (plan.stands == Stands::by_loads)
+    writer.paragraph(say("In the {} since {}: {}.", noun, DayOfWeek{plan.built}, in_all_words(plan.loads, materials)));
+  if (plan.stands == Stands::by_date && is_known)
+    writer.paragraph(say("The {}, filled on {}, as its recipe has it (--why). Not filled yet? Put the day into built = in the file.", noun,
+                         DayOfWeek{plan.built}));
+  if (plan.stands == Stands::by_word)
+    writer.paragraph(is_known
+                         ? say("The {} stands: taken as filled on {}, with what is listed.", noun, DayOfWeek{plan.built})
+                         : say("The {} stands. To say when it is done: what went in ([[load]], or `heapwright load`), and when.", noun));
+  if (is_past_its_time(plan))
+    writer.paragraph("By now it should be compost: test it (`heapwright maturity`), use it, and put the day of the next into built =.");
+  std::vector<Words> chores;
+  for (const CalendarChore& chore : plan.calendar) {
+    if (chores.size() < most_chores_to_come) chores.push_back(say("{}: {}.", when_words(chore, plan.today), chore_words(chore, materials)));
+  }
+  if (chores.empty() && !is_known) chores = looking_at_it();
+  if (!chores.empty()) writer.section(Depth::act, "Next").block(Numbered{std::move(chores)});
+}
+
+/// Leaves and nothing green.
+void say_leaves_alone(PageWriter& writer, const LeavesAlone& leaves, Date today, const Materials& materials) {
+  writer.section(Depth::act)
+      .paragraph(
+          say("{}, and nothing green: that is no failure. Leaves alone rot, slowly and cold.", capital(counted(leaves.all, materials))))
+      .block(Numbered{leaves_alone_words(leaves, today, materials)});
+}
+
+/// Clippings and nothing brown.
+void say_clippings_alone(PageWriter& writer, const Plan& plan, const Materials& materials) {
+  std::vector<Words> steps{"Leave them on the lawn: mow often, a third of the blade at most. They feed it, and are no waste.",
+                           "Where they lie thick, rake them off and spread them thin under shrubs. A heap of them alone mats and stinks."};
+  std::vector<Words> ways;
+  if (plan.season) {
+    for (const RecipeAmount& way : plan.season->would_take_all) ways.push_back(counted(way, materials));
+  }
+  if (!ways.empty()) steps.push_back(say("To compost all of them, gather {} a year: ask neighbors in the fall.", joined(ways, ", or ")));
+  writer.section(Depth::act).paragraph("Clippings alone: no pile is needed.").block(Numbered{std::move(steps)});
+}
+
 void say_why_of_forecast(PageWriter& writer, const Plan& plan, const Materials& materials) {
   const Forecast* forecast = forecast_in(plan);
   if (forecast == nullptr) return;
@@ -149,20 +258,10 @@ void say_why_of_compost(PageWriter& writer, const Plan& plan) {
   }
 }
 
-/// "Sep 1 to Sep 30", "early to late Jun", "from Nov 7 every 14 days to Mar 1"
-Words when_words(const CalendarChore& chore) {
-  if (chore.about) {
-    if (is_same_half_month(chore.from, chore.to)) return HalfMonth{chore.from};
-    return say("{} to {}", HalfMonth{chore.from, chore.from.year() != chore.to.year()}, HalfMonth{chore.to});
-  }
-  if (chore.every) return say("every {} days, {} to {}", Number{static_cast<double>(chore.every->count())}, chore.from, chore.to);
-  return chore.from == chore.to ? Words(chore.from) : say("{} to {}", chore.from, chore.to);
-}
-
 void say_calendar(PageWriter& writer, const Plan& plan, const Materials& materials) {
   std::vector<Words> chores;
   for (const CalendarChore& chore : plan.calendar)
-    chores.push_back(say("{}: {} ({}; {}).", when_words(chore), chore.what.text, chore.what.why,
+    chores.push_back(say("{}: {} ({}; {}).", when_words(chore, plan.today), chore_words(chore, materials), chore.what.why,
                          source_in_short(materials, chore.what.source, chore.what.evidence)));
   writer.section(Depth::why, "The calendar").bullets(std::move(chores));
 }
@@ -183,14 +282,18 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
     return std::move(writer).page();
   }
   say_now(writer, plan, materials);
-  if (plan.has_supplies && !stands(plan)) say_build(writer, plan, materials);
+  if (plan.stands && !is_seen(plan)) say_standing(writer, plan, materials);
+  if (is_to_be_built(plan)) say_build(writer, plan, materials);
+  if (plan.leaves_alone && !stands(plan)) say_leaves_alone(writer, *plan.leaves_alone, plan.today, materials);
+  if (plan.clippings_alone && !stands(plan)) say_clippings_alone(writer, plan, materials);
   if (!plan.has_supplies && !is_order_only(plan) && !stands(plan))
     writer.paragraph(
         "There is nothing yet to build a pile of, and no lawn. Say what there is: [[supply]] and [[lawn.zone]] in the yard file, "
         "or `heapwright new` to be asked.");
   if (is_order_only(plan)) say_lawn(writer, plan, materials);
   writer.section(Depth::act).labels(at_a_glance(plan, materials));
-  if (!stands(plan)) say_what_it_lacks(writer, plan.recipe.result, materials);
+  const bool is_off = plan.stands == Stands::by_loads && !is_seen(plan);
+  if (is_to_be_built(plan) || is_off) say_what_it_lacks(writer, plan.recipe.result, materials);
   Grounds grounds = answer;
   if (stands(plan)) grounds.measure_first.reset();  // it went in
   end_act(writer, grounds, materials, work_of(plan));
@@ -198,9 +301,10 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
     writer.section(Depth::why, "As it was planned (it stands: put none of this in again)")
         .block(Numbered{building_steps(plan.recipe.result, materials)});
   say_calendar(writer, plan, materials);
-  if (plan.has_supplies) say_why(writer, plan.recipe.result, materials, plan.fit ? room_words(plan.fit->result) : Words());
+  const bool is_a_pile = plan.has_supplies && !plan.leaves_alone && !plan.clippings_alone;
+  if (is_a_pile) say_why(writer, plan.recipe.result, materials, plan.fit ? room_words(plan.fit->result) : Words());
   say_why_of_forecast(writer, plan, materials);
-  if (plan.has_supplies) say_why_of_compost(writer, plan);
+  if (is_a_pile) say_why_of_compost(writer, plan);
   writer.section(Depth::why, "The lawn");
   if (plan.topdressing && !is_order_only(plan)) say_lawn(writer, plan, materials);
   if (plan.topdressing) say_why_of_nutrients(writer, plan.topdressing->result, materials);

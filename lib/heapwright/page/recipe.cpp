@@ -100,8 +100,8 @@ Labels at_a_glance(const Recipe& recipe, const Materials& materials) {
   const std::size_t before_cards = labels.labels.size();
   for (const Words& card : card_words(recipe, materials))
     labels.labels.push_back({labels.labels.size() > before_cards ? "" : "Later", card});
-  const Words browns = how_long_browns_last(recipe);
-  if (!browns.empty()) labels.labels.push_back({"", browns});
+  if (has_size(recipe) && !recipe.cards.empty() && !calls_for(recipe, Basic::rotate_a_tumbler))
+    labels.labels.push_back({"", "as long as there are browns: `heapwright season` shares them out over the year"});
   return labels;
 }
 

@@ -546,14 +546,6 @@ std::vector<Words> card_words(const Recipe& recipe, const Materials& materials) 
   return cards;
 }
 
-Words how_long_browns_last(const Recipe& recipe) {
-  const bool goes_in_by_the_week = !recipe.cards.empty() && !calls_for(recipe, Basic::rotate_a_tumbler);
-  if (!goes_in_by_the_week || recipe.status == RecipeStatus::no_size) return {};
-  if (!recipe.feeding) return "The browns that are left do not last a week: get more first, or leave clippings on the lawn.";
-  if (!recipe.feeding->browns_run_out) return {};
-  return say("The browns that are left last to about {}: get more by then.", HalfMonth{recipe.feeding->until});
-}
-
 Labels set_aside(const Recipe& recipe, const Materials& materials) {
   Labels labels;
   const char* name = "Leave out";

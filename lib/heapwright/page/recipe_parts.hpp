@@ -22,7 +22,6 @@ Words why_left_words(const std::optional<WhyLeft>& why);
 /// "each mowing, Apr to Oct: 6 buckets of grass clippings + 14 buckets of autumn leaves"
 std::vector<Words> card_words(const Recipe& recipe, const Materials& materials);
 /// How long the browns last; nothing where they last a year.
-Words how_long_browns_last(const Recipe& recipe);
 /// That the greens are lacking in what is otherwise a pile to build, since its nitrogen is bound, and what to get.
 void say_greens_lacking(PageWriter& writer, const Recipe& recipe, const Materials& materials);
 /// The first ways to make a good pile of one that is far off; nothing of another.

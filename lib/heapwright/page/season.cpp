@@ -3,6 +3,7 @@
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/page/parts.hpp"
+#include "heapwright/page/season_parts.hpp"
 #include "heapwright/time/date.hpp"
 
 namespace heapwright {
@@ -10,44 +11,9 @@ namespace {
 
 const WorkSteps gathering{"gather", "build"};
 
-Words counted(const RecipeAmount& amount, const Materials& materials) {
-  const Words measure = own_measure(amount, amount.containers, amount.volume, materials);
-  const Container* container = amount.containers ? row_with_id(*materials.containers, amount.containers->container) : nullptr;
-  const bool is_named = container != nullptr && container->name.starts_with(amount.name);  // "13 straw bales"
-  return is_named ? measure : say("{} of {}", measure, amount.name);
-}
-
-Words counted(const std::vector<RecipeAmount>& amounts, const Materials& materials) {
-  std::vector<Words> words;
-  for (const RecipeAmount& amount : amounts) words.push_back(counted(amount, materials));
-  return listed(words);
-}
-
-/// "Apr to Oct"
-Words months_words(std::chrono::month from, std::chrono::month to) {
-  if (from == to) return month_name(from);
-  const bool is_all_year = to + std::chrono::months(1) == from;
-  return is_all_year ? Words("All year") : say("{} to {}", month_name(from), month_name(to));
-}
-
-/// "20 bags of autumn leaves: keep them dry, they last to the end of Aug"
-Words held_words(const KeptDry& held, const Materials& materials) {
-  const Words last = held.lasts_to ? say(": they last to the end of {}", month_name(*held.lasts_to)) : Words();
-  return say("Keep {} dry{}.", counted(held.most, materials), last);
-}
-
-Words week_words(const WeekOfSeason& week, const Materials& materials) {
-  const Words greens = counted(week.greens, materials);
-  const Words browns = week.browns.empty() ? Words() : say(", with {}", counted(week.browns, materials));
-  const Words water = is_carried(week.water) ? say(" and {}", carried(week.water, materials)) : Words();
-  const Words left = week.left.empty() ? Words() : say("; no browns for {}", counted(week.left, materials));
-  if (week.greens.empty()) return say("{}: no browns for {}.", months_words(week.from, week.to), counted(week.left, materials));
-  return say("{}: {}{}{}{}.", months_words(week.from, week.to), greens, browns, water, left);
-}
-
 Numbered weeks_of(const YardSeason& season, const Materials& materials) {
   Numbered weeks;
-  for (const WeekOfSeason& week : season.weeks) weeks.items.push_back(week_words(week, materials));
+  for (const WeekOfSeason& week : season.weeks) weeks.items.push_back(capital(week_words(week, materials)));
   return weeks;
 }
 
@@ -84,12 +50,12 @@ void say_left_dry(PageWriter& writer, const YardSeason& season, const Materials&
           ? say("Without greens nothing of {} will heat: {}, pile the rest damp for leaf mold, a year or two; and keep some bags "
                 "dry for the first clippings in April.",
                 left, mulch_words(season))
-          : say("{} are more than the year can use: {}, or pile them damp for leaf mold, a year or two.", capital(left),
-                mulch_words(season)));
+          : say("More than the year can use: {}. Either {}, or pile them damp for leaf mold, a year or two.", left, mulch_words(season)));
 }
 
 void say_what_lacks(PageWriter& writer, const YardSeason& season, const Materials& materials) {
-  if (season.year.is_balanced() || season.greens_only) return;
+  if (season.scraps_only) writer.paragraph("Then get more browns, or the scraps stink. Leave all clippings on the lawn.");
+  if ((season.year.is_balanced() && !season.scraps_only) || season.greens_only) return;
   if (has_left(season, FeedstockClass::clippings))
     writer.paragraph("Leave the clippings that have no browns on the lawn: that is no waste.");
   if (has_left(season, FeedstockClass::must_go))
@@ -144,7 +110,12 @@ Page season_page(const Answer<YardSeason>& answer, const Materials& materials) {
   if (season.year.waits) writer.paragraph("Scraps may wait some weeks in a lidded pail, with a handful of leaves on top.");
   end_act(writer, answer, materials, gathering);
   writer.section(Depth::why, "Month by month").block(by_month(season));
-  writer.paragraph("Each month's mix is within the windows. A year closes on itself: what is kept in December is there in January.");
+  writer.paragraph(season.after_pile
+                       ? say("Each month's mix is within the windows. What the pile has by {} is not counted here; what it left of the "
+                             "browns is there in its month, and lasts till new ones come.",
+                             season.from)
+                       : Words("Each month's mix is within the windows. A year closes on itself: what is kept in December is there in "
+                               "January."));
   return finished(std::move(writer), answer, materials);
 }
 

@@ -42,6 +42,16 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today);
 /// The pile of a yard with what its recipe puts in, where that comes to a size: described, or suggested.
 Answer<PileFit> pile_of(const Yard& yard, const Answer<Recipe>& recipe, Date today);
 
+/// How it is known that a pile is there.
+enum class Stands {
+  by_date,   ///< on the day it was to be built, which is past: taken as built by its recipe
+  by_word,   ///< the file says that it stands
+  by_loads,  ///< the file says what went in
+};
+/// Nothing where the pile is still to be built.
+std::optional<Stands> stands_by(const Yard& yard, Date today);
+
+/// @param yard with a climate
 /// The pile of a yard through time. Of several piles the first, which is the fullest.
 struct YardForecast {
   std::optional<Forecast> forecast;   ///< nothing where nothing with a size is to put in, or too little
@@ -57,6 +67,8 @@ struct YardForecast {
   bool on_target = true;              ///< whether that is inside them
   bool can_be_built_earlier = false;  ///< by two weeks, as of today
   bool week_by_week = false;
+  int weeks_fed = 0;                     ///< after its first filling
+  std::optional<Stands> stands;          ///< nothing where it is to be built
   double goes_in = 1.0;                  ///< in all, over the mix
   std::optional<CompostYield> screened;  ///< of all that is put in; none where it is never ready
   YieldRule yield;                       ///< that it follows from
@@ -65,12 +77,11 @@ struct YardForecast {
   std::optional<RateFit> rate;  ///< that a log of it shows; the forecast goes by it where it tells something
 };
 
-/// Weeks in which it is fed after its first filling.
-int weeks_fed(const YardForecast& answer);
 /// Whether what does not fit at once, up to half as much again (judged), goes in as it sinks; more is enough for another pile.
 bool rest_goes_in_as_it_sinks(const YardForecast& answer);
 
-/// @param yard with a climate
+/// A pile that is filled as it comes gets the loads of its season too, while there is room.
+/// @param recipe recipe_in_pile() of loaded.hpp
 /// @param log of that pile, which corrects the forecast; nothing where there is none
 /// @throws DomainError without a climate
 Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& recipe, Date today, const TemperatureLog* log = nullptr,

@@ -9,53 +9,56 @@
 namespace heapwright {
 namespace {
 
-using std::chrono::days;
 using std::chrono::sys_days;
 
-Date later(Date day, int count) { return Date(sys_days(day) + days(count)); }
+Date later(Date day, int count) { return Date(sys_days(day) + std::chrono::days(count)); }
 Date later_of(Date one, Date other) { return sys_days(one) < sys_days(other) ? other : one; }
 bool is_before(Date one, Date other) { return sys_days(one) < sys_days(other); }
 
-/// Days of one month.
-struct SpreadingTime {
-  Date from;
-  Date to;
-};
-
-constexpr int result_takes = 42;   // a soil sample, its way and its answer
-constexpr int worth_starting = 7;  // days left of a month
-
-std::vector<std::chrono::month> months_to_spread(const TopdressingPlan& plan) {
-  if (!plan.months.empty()) return plan.months;
-  return {grass_of(plan) == Grass::cool_season ? std::chrono::September : std::chrono::May};
-}
-
-/// The first of the plan's months that has a week and more of it after a day.
-SpreadingTime next_time_to_spread(const TopdressingPlan& plan, Date after) {
-  std::optional<SpreadingTime> next;
-  for (const std::chrono::month month : months_to_spread(plan)) {
-    for (const std::chrono::year year : {after.year(), after.year() + std::chrono::years(1)}) {
-      const Date last(year / month / std::chrono::last);
-      if (sys_days(last) < sys_days(after) + days(worth_starting)) continue;
-      const Date first = later_of(Date(year / month / std::chrono::day(1)), after);
-      if (!next || is_before(first, next->from)) next = SpreadingTime{first, last};
-    }
-  }
-  return *next;
-}
+constexpr int result_takes = 42;  // a soil sample, its way and its answer
+constexpr int rests = 30;
 
 class Calendar {
  public:
   Calendar(const Yard& yard, const Plan& plan, Date today) : yard_(yard), plan_(plan), today_(today) {}
 
   std::vector<CalendarChore> chores() {
-    if (has_size(plan_.recipe.result)) add_pile();
+    add_first_pile();
+    if (plan_.leaves_alone) add_leaves(*plan_.leaves_alone);
+    if (plan_.clippings_alone) add_clippings();
+    for (std::size_t i = 1; i < plan_.batches.size(); ++i) add_batch(plan_.batches[i], static_cast<int>(i) + 1);
+    if (plan_.season && !plan_.leaves_alone && !plan_.clippings_alone) add_browns(*plan_.season);
     if (plan_.topdressing) add_lawn();
-    std::stable_sort(chores_.begin(), chores_.end(), [](const CalendarChore& one, const CalendarChore& other) { return is_before(one.from, other.from); });
+    std::stable_sort(chores_.begin(), chores_.end(),
+                     [](const CalendarChore& one, const CalendarChore& other) { return one.from < other.from; });
     return std::move(chores_);
   }
 
  private:
+  void add_leaves(const LeavesAlone& leaves) {
+    const auto add_some = [&](const char* id, Date from, Date to, const RecipeAmount& amount) {
+      if (CalendarChore* chore = add(id, from, to)) chore->amounts.push_back(amount);
+    };
+    const Date winter(today_.year() / std::chrono::December / 15);
+    if (leaves.mulch) add_some("mulch-leaves", today_, later_of(winter, today_), *leaves.mulch);
+    if (is_before(today_, leaves.build)) add_some("keep-dry", today_, later(today_, 14), leaves.keep);
+    if (leaves.mold) add_some("leaf-mold", today_, later(today_, 14), *leaves.mold);
+    if (CalendarChore* chore = add("first-clippings", leaves.build, later(leaves.build, 30)))
+      chore->amounts = {leaves.keep, leaves.clippings};
+  }
+
+  /// In the months of mowing that come next.
+  void add_clippings() {
+    for (const Supply& clippings : yard_.supplies) {
+      const std::optional<Season> season = season_of(clippings);
+      const std::chrono::month first = season ? season->months.front() : std::chrono::January;
+      const std::chrono::month last = season ? season->months.back() : std::chrono::December;
+      const bool over = is_before(Date(today_.year() / last / std::chrono::last), today_);
+      const std::chrono::year year = over ? today_.year() + std::chrono::years(1) : today_.year();
+      add("grasscycle", Date(year / first / std::chrono::day(1)), Date(year / last / std::chrono::last));
+    }
+  }
+
   CalendarChore* add(const char* id, Date from, Date to) {
     if (is_before(to, today_)) return nullptr;
     chores_.push_back({known_row(*yard_.tables.chores, id), later_of(from, today_), to});
@@ -64,68 +67,137 @@ class Calendar {
   void add_about(const char* id, Date from, Date to) {
     if (CalendarChore* chore = add(id, from, to)) chore->about = true;
   }
-  void add_every(const char* id, Date from, Date to, days every) {
+  void add_every(const char* id, Date from, Date to, std::chrono::days every) {
     while (is_before(from, today_)) from = Date(sys_days(from) + every);
     if (is_before(to, from)) return;
-    if (CalendarChore* chore = add(id, from, to)) chore->every = every;
+    Date last = from;
+    while (!is_before(to, Date(sys_days(last) + every))) last = Date(sys_days(last) + every);
+    if (CalendarChore* chore = add(id, from, last)) chore->every = every;
   }
 
-  /// When the forecast most likely calls it ready for a lawn.
-  std::optional<Date> ready() const {
-    if (!plan_.forecast || !(*plan_.forecast)->forecast) return std::nullopt;
-    const Forecast& forecast = *(*plan_.forecast)->forecast;
-    constexpr double as_likely_as_not = 0.5;
-    const std::optional<HeatingBranch>& branch =
-        forecast.heats.chance >= as_likely_as_not ? forecast.heats.if_it_heats : forecast.heats.if_not;
-    const ReadyWindow& window = forecast.turf.likely || !branch ? forecast.turf : branch->turf;
-    return window.likely ? std::optional(date_of(forecast, *window.likely)) : std::nullopt;
-  }
-
-  void add_pile() {
-    constexpr int rests = 30;
+  /// The first pile, built or to be built, with a forecast or without.
+  void add_first_pile() {
+    if (plan_.leaves_alone || !has_size(plan_.recipe.result)) return;
     constexpr int turned_without_a_forecast = 84;  // twelve weeks
-    const std::optional<Date> done = ready();
+    if (!plan_.stands) add("build", plan_.built, plan_.built);
+    const std::optional<Date> done = plan_.batches.empty() ? std::nullopt : plan_.batches.front().likely;
     const Date rest_from = done ? later(*done, -rests) : later(plan_.built, turned_without_a_forecast);
-    add("build", plan_.built, plan_.built);
-    if (const auto& feeding = plan_.recipe->feeding)
-      add_every("feed", feeding->from, is_before(rest_from, feeding->until) && done ? rest_from : feeding->until, days(7));
-    if (yard_.pile && yard_.pile->turn_every) {
-      const days every(std::max(1L, std::lround(*yard_.pile->turn_every / unit::day)));
-      add_every("turn", Date(sys_days(plan_.built) + every), rest_from, every);
+    const bool is_fed = plan_.batches.empty() || plan_.batches.front().from != plan_.batches.front().until;
+    constexpr int a_year = 366;  // no season is longer
+    if (is_fed) add_feeding(plan_.built, plan_.batches.empty() ? later(today_, a_year) : plan_.batches.front().until, 1);
+    add_care(plan_.built, rest_from, 1);
+    if (done) add_end(*done, 1);
+  }
+
+  void add_batch(const CompostBatch& batch, int number) {
+    if (CalendarChore* chore = add(batch.bin > 0 ? "next-bin" : "next-place", batch.from, later(batch.from, 6))) chore->batch = number;
+    add_feeding(later(batch.from, -7), batch.until, number);
+    const Date rest_from = batch.likely ? later(*batch.likely, -rests) : batch.until;
+    const std::optional<Date> before = plan_.batches[static_cast<std::size_t>(number) - 2].likely;  // till then one round does for both
+    add_care(later_of(batch.from, before ? later(*before, -rests) : batch.from), rest_from, number);
+    if (batch.likely) add_end(*batch.likely, number);
+  }
+
+  /// Each week from the one after a day on, as the season has it.
+  void add_feeding(Date after, Date until, int number) {
+    if (!plan_.season) return;
+    for (const WeekOfSeason& week : plan_.season->weeks) {
+      if (week.greens.empty()) continue;
+      Date from = later(after, 7);
+      while (is_before(from, week.first)) from = later(from, 7);
+      const std::size_t before = chores_.size();
+      add_every("feed", from, is_before(until, week.last) ? until : week.last, std::chrono::days(7));
+      if (chores_.size() == before) continue;
+      chores_.back().week = week;
+      chores_.back().batch = number;
     }
-    add_cover(rest_from);
-    if (!done) return;
-    add_about("cure", rest_from, *done);
-    add_about("test", *done, later(*done, 14));
-    add_about("screen", later(*done, 14), later(*done, 28));
+  }
+
+  void add_care(Date begun, Date rest_from, int number) {
+    const std::size_t before = chores_.size();
+    constexpr int squeezed_every = 14;
+    if (yard_.pile && yard_.pile->turn_every) {
+      const std::chrono::days every(std::max(1L, std::lround(*yard_.pile->turn_every / unit::day)));
+      add_every(yard_.pile->shape == PileShape::tumbler ? "rotate" : "turn", Date(sys_days(begun) + every), rest_from, every);
+    } else {
+      add_every("squeeze", later(begun, squeezed_every), rest_from, std::chrono::days(squeezed_every));
+    }
+    if (number == 1) add_cover(begun, rest_from);
+    for (std::size_t i = before; i < chores_.size(); ++i) chores_[i].batch = number;
+  }
+
+  void add_end(Date done, int number) {
+    const std::size_t before = chores_.size();
+    add_about("cure", later(done, -rests), done);
+    add_about("test", done, later(done, 14));
+    add_about("screen", later(done, 14), later(done, 28));
+    for (std::size_t i = before; i < chores_.size(); ++i) chores_[i].batch = number;
   }
 
   /// In mid-November, of what stands open then.
-  void add_cover(Date until) {
+  void add_cover(Date begun, Date until) {
     if (yard_.pile && (yard_.pile->covered || yard_.pile->shape == PileShape::tumbler)) return;
-    const Date begins = later_of(plan_.built, today_);
+    const Date begins = later_of(begun, today_);
     const Date november(begins.year() / std::chrono::November / 15);
-    if (!is_before(until, november))
-      add("cover", later_of(november, begins), later_of(Date(begins.year() / std::chrono::November / 30), begins));
+    const Date last(begins.year() / std::chrono::November / 30);
+    if (!is_before(until, november) && !is_before(last, begins)) add("cover", later_of(november, begins), last);
   }
 
+  /// Browns are gathered when they fall, kept dry, and got anew before they run out.
+  void add_browns(const YardSeason& season) {
+    if (!season.kept_dry.empty()) {
+      add("keep-dry", season.after_pile ? season.from : today_, later(season.after_pile ? season.from : today_, 6));
+      if (!chores_.empty() && chores_.back().what.id == "keep-dry")
+        for (const KeptDry& kept : season.kept_dry) chores_.back().amounts.push_back(kept.most);
+    }
+    constexpr int till_new_ones = 120;
+    if (season.scraps_only) {
+      add("get-browns", later(season.until, -14), later(season.until, till_new_ones));
+      return;
+    }
+    std::optional<Date> last;
+    for (const KeptDry& kept : season.kept_dry) {
+      if (kept.runs_out && (!last || is_before(*last, *kept.runs_out))) last = kept.runs_out;
+    }
+    const bool leaves_come = std::any_of(season.supplies.begin(), season.supplies.end(), [](const Supply& supply) {
+      return supply.storable && !supply.bought && !std::holds_alternative<std::monostate>(supply.when);
+    });
+    if (leaves_come) {
+      for (const Supply& supply : season.supplies) {
+        const std::optional<Season> comes = supply.storable && !supply.bought ? season_of(supply) : std::nullopt;
+        if (comes) add_gathering(season, *comes);
+      }
+    } else if (last) {
+      add("get-browns", later(*last, -14), *last);
+    }
+  }
+
+  /// In the next run of its months that is not begun when the season is.
+  void add_gathering(const YardSeason& season, const Season& comes) {
+    const std::chrono::month first = comes.months.front();
+    const Date after = season.after_pile ? season.from : today_;
+    std::chrono::year year = after.year();
+    const auto begins = [&] { return Date(year / first / std::chrono::day(1)); };
+    while (season.after_pile ? !is_before(after, begins()) : is_before(later(begins(), 61), after)) ++year;
+    const bool over_new_year = comes.months.back() < first;
+    add("gather", begins(), Date((over_new_year ? year + std::chrono::years(1) : year) / comes.months.back() / std::chrono::last));
+  }
   void add_lawn() {
     const Topdressing& spread = plan_.topdressing->result;
     if (spread.advice.phosphorus == PhosphorusVerdict::hold) {
       add("ask-extension", today_, later(today_, 14));
       return;
     }
-    const bool wants_a_test = !yard_.topdressing.soil_test || spread.advice.phosphorus != PhosphorusVerdict::go ||
-                              spread.advice.soil_test_age == SoilTestAge::too_old;
-    const SpreadingTime time = next_time_to_spread(yard_.topdressing, wants_a_test ? later(today_, result_takes) : today_);
+    const bool wants_a_test = wants_soil_test(spread);
+    if (plan_.lawn_by_date.empty()) return;
+    const SpreadingTime time = plan_.lawn_by_date.front().time;
     if (wants_a_test) {
       const Date sample = later_of(today_, later(time.from, -56));
       add("soil-sample", sample, later(sample, 14));
       add("by-the-result", later(sample, 28), later_of(later(sample, 28), later(time.from, -7)));
     }
     add("screwdriver", later(time.from, -21), later_of(later(time.from, -14), today_));
-    if (plan_.supply.to_buy && is_positive(*plan_.supply.to_buy))
-      add("order", later(time.from, -14), later_of(later(time.from, -7), today_));
+    if (is_positive(plan_.lawn_by_date.front().to_buy)) add("order", later(time.from, -14), later_of(later(time.from, -7), today_));
     add("mark-lines", later(time.from, -7), later_of(later(time.from, -3), today_));
     add("topdress", time.from, time.to);
     add("water-in", time.from, time.to);
@@ -138,6 +210,12 @@ class Calendar {
 };
 
 }  // namespace
+
+bool wants_soil_test(const Topdressing& spread) {
+  return !spread.plan.soil_test || spread.advice.phosphorus != PhosphorusVerdict::go || spread.advice.soil_test_age == SoilTestAge::too_old;
+}
+
+Date earliest_spreading(const Topdressing& spread, Date today) { return wants_soil_test(spread) ? later(today, result_takes) : today; }
 
 std::vector<CalendarChore> calendar_of(const Yard& yard, const Plan& plan, Date today) { return Calendar(yard, plan, today).chores(); }
 

@@ -5,6 +5,8 @@
 
 #include "heapwright/error.hpp"
 #include "heapwright/plan/answers.hpp"
+#include "heapwright/plan/care.hpp"
+#include "heapwright/plan/loaded.hpp"
 #include "heapwright/process/pile_to_build.hpp"
 #include "heapwright/process/rain.hpp"
 #include "heapwright/recipe/verdict.hpp"
@@ -17,14 +19,12 @@ constexpr double least_rotting = 0.02;  // of the dry matter; judged
 /// As hot as scalds, by as much as a forecast may be off.
 bool may_scald(const Forecast& coming) { return coming.heats.is_open() || coming.peak_core + forecast_width.core >= scalding; }
 
-/// Each week a pile gets what its schedule has, as long as it is not full.
-Feeding feeding_of(const FeedingSchedule& schedule, Date day, DryMass built) {
-  Feeding feeding;
-  feeding.first = static_cast<int>((std::chrono::sys_days(schedule.from) - std::chrono::sys_days(day)).count());
-  feeding.share = schedule.of_a_week.dry / built;
-  feeding.times = schedule.weeks;
-  feeding.room = std::numeric_limits<double>::infinity();
-  return feeding;
+/// Each week a pile gets what its season has, as long as it is not full.
+std::vector<LaterLoad> loads_to_come(const YardSeason& season, Date after, Date begun, ShareOfLooseVolume settling) {
+  std::vector<LaterLoad> loads;
+  for (const WeeklyLoad& load : weekly_loads(season, after, settling))
+    loads.push_back({static_cast<int>((std::chrono::sys_days(load.date) - std::chrono::sys_days(begun)).count()), load.mix});
+  return loads;
 }
 
 /// How many times the recipe what waits for room would make once more.
@@ -47,16 +47,6 @@ std::optional<Feeding> topping_up(double recipes) {
   constexpr double most_times = 26.0;
   return Feeding{
       .share = share, .times = static_cast<int>(std::min(most_times, recipes / share)), .room = std::numeric_limits<double>::infinity()};
-}
-
-PileCare care_of(const Yard& yard) {
-  PileCare care;
-  care.watering = yard.targets.moisture.aim;
-  care.share_of_rain = share_of_rain(yard.pile).likely;
-  if (!yard.pile) return care;
-  if (yard.pile->turn_every) care.turn_every = std::max(1, static_cast<int>(std::lround(*yard.pile->turn_every / unit::day)));
-  if (yard.pile->keep_moist) care.wet_to = care.watering;
-  return care;
 }
 
 /// The most that a pile is filled with at first: the share of a mix that takes up its room, once it has settled.
@@ -192,11 +182,64 @@ std::optional<SeenHeating> heating_in(const std::vector<CoreOfDay>& cores) {
   return seen.hot_day || !seen.cool_days.empty() ? std::optional(std::move(seen)) : std::nullopt;
 }
 
+/// Fills a pile as it is, or is to be: by its loads, as high as it stands, or with as much of its recipe as it holds. @return whether that
+/// is enough to be followed
+bool fill(PileToBuild& pile, const Yard& yard, const Recipe& recipe, YardForecast& answer) {
+  const bool comes_weekly =
+      std::any_of(yard.supplies.begin(), yard.supplies.end(), [](const Supply& supply) { return load_of(supply).has_value(); });
+  const bool is_tumbler = yard.pile && yard.pile->shape == PileShape::tumbler;  // which takes more only as it sinks
+  answer.week_by_week = comes_weekly && yard.pile && yard.pile->filled_as_it_comes && !is_tumbler;
+  if (answer.stands == Stands::by_loads) {
+    std::optional<LoadedPile> loaded = loaded_pile(yard);
+    answer.too_little = !loaded;
+    if (!loaded) return false;
+    pile.mix = std::move(loaded->first);
+    pile.built = loaded->begun;
+    pile.loads = std::move(loaded->later);
+    return true;
+  }
+  const ProcessEnsemble& ensemble = *yard.tables.ensemble;
+  const std::optional<BulkDensity> weighed = pile.pile ? pile.pile->weighed : std::nullopt;
+  const SettledDensity density = settled_density_of(pile.mix, yard.tables.materials, ensemble, weighed);
+  const double fits = pile.room ? share_that_fits(pile.mix, density, pile.pile, *pile.room) : 1.0;
+  constexpr double has_much_room = 2.0;  // what comes then goes on top, and into no other bin; judged
+  const bool is_the_only_one = pile.pile && pile.pile->count == 1;
+  if (comes_weekly && !is_tumbler && is_the_only_one && pile.room && fits > has_much_room) answer.week_by_week = true;
+  if (answer.stands == Stands::by_word && pile.room) {
+    pile.share = fits;
+  } else if (answer.week_by_week) {
+    pile.share = std::min(1.0, fits);
+  } else if (piles_for(1.0 / fits) > 1) {
+    pile.share = fits;
+    answer.piles = piles_for(1.0 / fits);
+    answer.fills = 1.0 / fits;
+  } else if (!comes_weekly) {  // else what waits goes in with what comes
+    pile.care.feeding = topping_up(recipes_that_wait(recipe, as_built(recipe)));
+  }
+  return true;
+}
+
+/// The weeks to come go in too, while there is room.
+void feed_by_season(PileToBuild& pile, const Yard& yard, const Answer<Recipe>& recipe, Date today) {
+  const bool by_loads = is_loaded(yard);
+  const YardSeason season = season_with_pile(yard, recipe, today).result;
+  const Date after = by_loads ? std::max(today, yard.loads.back().date) : pile.built;
+  for (LaterLoad& load : loads_to_come(season, after, pile.built, yard.options.settling)) pile.loads.push_back(std::move(load));
+}
+
+/// How many piles there are of what is followed as one.
+double piles_like(const PileToBuild& pile, const YardForecast& answer) {
+  if (answer.stands == Stands::by_word) return pile.pile ? pile.pile->count : 1;
+  return pile.care.feeding || answer.week_by_week || answer.stands == Stands::by_loads ? 1.0 : 1.0 / pile.share;
+}
+
 }  // namespace
 
-int weeks_fed(const YardForecast& answer) {
-  if (!answer.care.feeding) return 0;
-  return static_cast<int>(std::lround((answer.forecast->filled_in_all - 1.0) / answer.care.feeding->share));
+std::optional<Stands> stands_by(const Yard& yard, Date today) {
+  if (is_loaded(yard)) return Stands::by_loads;
+  if (!yard.pile) return std::nullopt;
+  if (yard.pile->standing) return Stands::by_word;
+  return yard.pile->built && *yard.pile->built < today ? std::optional(Stands::by_date) : std::nullopt;
 }
 
 bool rest_goes_in_as_it_sinks(const YardForecast& answer) {
@@ -221,29 +264,15 @@ Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& of_reci
   answer.on_target = built.distance_from_aim <= hardly_off;
 
   const ProcessEnsemble& ensemble = *yard.tables.ensemble;
+  answer.stands = stands_by(yard, today);
   PileToBuild pile{mix, 1.0, yard.pile, care_of(yard), std::nullopt, yard.built_or(today)};
-  const std::optional<BulkDensity> weighed = pile.pile ? pile.pile->weighed : std::nullopt;
-  const SettledDensity density = settled_density_of(mix, yard.tables.materials, ensemble, weighed);
-  double fits = 1.0;
-  if (room.each) {
-    pile.room = taken_by(*room.pile);
-    fits = share_that_fits(mix, density, pile.pile, *pile.room);
-  }
-  answer.week_by_week = yard.pile && yard.pile->filled_as_it_comes && recipe.feeding;
-  if (answer.week_by_week) {
-    pile.share = std::min(1.0, fits);
-    pile.care.feeding = feeding_of(*recipe.feeding, pile.built, pile.share * mix.dry);
-    pile.fed_mix = recipe.feeding->of_a_week;
-  } else if (piles_for(1.0 / fits) > 1) {
-    pile.share = fits;
-    answer.piles = piles_for(1.0 / fits);
-    answer.fills = 1.0 / fits;
-  } else {
-    pile.care.feeding = topping_up(recipes_that_wait(recipe, built));
-  }
+  pile.stands = answer.stands.has_value();
+  if (room.each) pile.room = taken_by(*room.pile);
+  if (!fill(pile, yard, of_recipe.result, answer)) return whole;
+  if (answer.week_by_week) feed_by_season(pile, yard, of_recipe, today);
   answer.care = pile.care;
   answer.can_be_built_earlier = std::chrono::sys_days(pile.built) - std::chrono::days(14) >= std::chrono::sys_days(today);
-  const PileContents contents = contents_of(mix, yard.tables.materials, ensemble, ensemble.best);
+  const PileContents contents = contents_of(pile.mix, yard.tables.materials, ensemble, ensemble.best);
   answer.nothing_rots = !(as_dry_mass(OrganicMass(contents.fast + contents.slow)) > least_rotting * contents.dry());
   if (answer.nothing_rots) return whole;
   const PileModel model(pile, yard.tables.materials, ensemble);
@@ -266,13 +295,13 @@ Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& of_reci
   answer.forecast = forecast(pile, weather, yard.tables.materials, ensemble, seen, progress);
   const Forecast& coming = *answer.forecast;
   whole.cautions = cautions_of(of_recipe, coming, yard.tables.materials);
-  const double all = pile.care.feeding ? pile.share * coming.filled_in_all : 1.0;
-  const double over_this_pile = all / (pile.share * coming.filled_in_all);
-  answer.goes_in = all;
-  answer.mass = all * (1.0 - coming.finished.mass_loss) * mix.mass;
-  answer.finished_volume = over_this_pile * coming.filled_in_all * (1.0 - coming.finished.volume_loss) * *answer.volume;
+  answer.weeks_fed = answer.week_by_week || pile.care.feeding ? coming.times_fed : 0;
+  const double such_piles = piles_like(pile, answer);
+  answer.goes_in = such_piles * pile.share * coming.filled_in_all * static_cast<double>(pile.mix.dry / mix.dry);
+  answer.mass = such_piles * coming.finished.mass;
+  answer.finished_volume = such_piles * coming.filled_in_all * (1.0 - coming.finished.volume_loss) * *answer.volume;
   answer.yield = by_forecast(*yard.tables.materials.yield, coming.finished);
-  if (coming.status != ForecastStatus::never && coming.finished.is_ready) answer.screened = over_this_pile * coming.finished.screened;
+  if (coming.status != ForecastStatus::never && coming.finished.is_ready) answer.screened = such_piles * coming.finished.screened;
   return whole;
 }
 

@@ -3,6 +3,7 @@
 
 #include "heapwright/mix/constituents.hpp"
 #include "heapwright/plan/answers.hpp"
+#include "heapwright/plan/loaded.hpp"
 #include "heapwright/recipe/amounts.hpp"
 
 namespace heapwright {
@@ -61,6 +62,21 @@ std::optional<KeptBrowns> kept_of(const Yard& yard, const Supply& supply, Volume
   return KeptBrowns{amount_of(counted, kept), amount_of(counted, at_most), is_short_of_room};
 }
 
+/// The most of the browns that loads left on hand.
+std::optional<KeptBrowns> browns_on_hand(const Yard& left, const Mix& mix, Date today) {
+  const Supply* most = nullptr;
+  Volume volume;
+  for (const Supply& supply : left.supplies) {
+    const std::optional<Amount> there = supply.bought ? std::nullopt : on_hand(supply, today);
+    if (!there || !supply.density() || !is_dry_brown(supply, left.targets)) continue;
+    const Volume so_much = *supply.mass(*there) / *supply.density();
+    if (so_much <= volume) continue;
+    most = &supply;
+    volume = so_much;
+  }
+  return most == nullptr ? std::nullopt : kept_of(left, *most, volume, mix, today);
+}
+
 std::optional<KeptBrowns> kept_browns(const Yard& yard, const AsBuilt& pile, Date built) {
   const RecipeAmount* most = nullptr;
   for (const RecipeAmount& amount : pile.amounts) {
@@ -72,9 +88,20 @@ std::optional<KeptBrowns> kept_browns(const Yard& yard, const AsBuilt& pile, Dat
   return kept_of(yard, yard.supplies[static_cast<std::size_t>(most->supply - 1)], *most->left_over, pile.mix, built);
 }
 
+/// By its loads it is what it is.
+PileAsBuilt pile_by_loads(const Yard& yard, const Answer<Recipe>& recipe, Date today) {
+  PileAsBuilt pile{as_loaded(yard), recipe, false, WaterMass(), std::nullopt};
+  pile.watered = pile.yard.options.given_water;
+  if (pile.yard.pile) pile.yard.pile->built.reset();
+  pile.yard.loads.clear();
+  if (has_size(recipe.result)) pile.kept_browns = browns_on_hand(not_loaded_yet(yard, today), as_built(recipe.result).mix, today);
+  return pile;
+}
+
 }  // namespace
 
 PileAsBuilt pile_as_built(const Yard& yard, const Answer<Recipe>& recipe, Date today) {
+  if (is_loaded(yard)) return pile_by_loads(yard, recipe, today);
   PileAsBuilt pile{yard, recipe, false, WaterMass(), std::nullopt};
   if (!has_size(recipe.result)) return pile;
   const AsBuilt built = as_built(recipe.result);

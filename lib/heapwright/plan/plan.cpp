@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heapwright/plan/loaded.hpp"
+
 namespace heapwright {
 namespace {
 
@@ -27,11 +29,16 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
   Answer<Plan> answer;
   Plan& plan = answer.result;
   plan.title = yard.title;
+  plan.today = today;
   plan.built = yard.built_or(today);
-  plan.recipe = first_recipe(yard, today);
+  plan.stands = stands_by(yard, today);
+  plan.loads = yard.loads;
+  plan.recipe = recipe_in_pile(yard, today);
   const Recipe& recipe = plan.recipe.result;
-  plan.has_supplies = !yard.supplies.empty();
+  plan.has_supplies = !yard.supplies.empty() || is_loaded(yard);
   plan.pile = yard.pile;
+  if (!plan.stands) plan.leaves_alone = leaves_alone_of(yard, today);
+  plan.clippings_alone = !plan.stands && has_clippings_alone(yard);
   if (yard.pile) plan.fit = pile_of(yard, plan.recipe, today);
   const bool something_tested =
       !yard.observations.tests.empty() || !yard.observations.checks.empty() || !yard.observations.report_lines.empty();
@@ -59,7 +66,13 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
     own = compost_yield(as_built(recipe).mix, coarse, rule);
   }
   plan.supply = balance(own, plan.topdressing);
-  if (comes_in_seasons(yard)) plan.season = season_of_yard(yard, today).result;
+  if (comes_in_seasons(yard) || plan.leaves_alone || plan.clippings_alone)
+    plan.season =
+        (plan.leaves_alone || plan.clippings_alone ? season_of_yard(yard, today) : season_with_pile(yard, plan.recipe, today)).result;
+  if (plan.season && plan.forecast && (*plan.forecast)->forecast && !plan.leaves_alone && !plan.clippings_alone)
+    plan.batches = batches_of(yard, plan.forecast->result, *plan.season);
+  if (plan.topdressing)
+    plan.lawn_by_date = lawn_by_date(plan.topdressing->result, plan.batches, earliest_spreading(plan.topdressing->result, today));
   plan.calendar = calendar_of(yard, plan, today);
 
   const auto take = [&](const auto& part) {

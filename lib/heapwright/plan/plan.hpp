@@ -7,7 +7,10 @@
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/pile/pile.hpp"
 #include "heapwright/plan/answers.hpp"
+#include "heapwright/plan/batches.hpp"
 #include "heapwright/plan/calendar.hpp"
+#include "heapwright/plan/compost_by_date.hpp"
+#include "heapwright/plan/leaves_alone.hpp"
 #include "heapwright/plan/season_of_yard.hpp"
 #include "heapwright/recipe/recipe.hpp"
 #include "heapwright/yard/yard.hpp"
@@ -24,9 +27,12 @@ struct SupplyBalance {
 
 struct Plan {
   std::string title;
+  Date today;
   Date built;
   Answer<Recipe> recipe;
   bool has_supplies = false;
+  std::optional<Stands> stands;  ///< nothing where it is to be built
+  std::vector<Load> loads;       ///< that went in
   std::optional<PileDescription> pile;
   std::optional<Answer<PileFit>> fit;            ///< of the described bins or piles; the recipe is not limited by them
   std::optional<Answer<YardForecast>> forecast;  ///< where there is weather and a pile of some size
@@ -34,7 +40,11 @@ struct Plan {
   std::optional<Answer<YardCompost>> maturity;   ///< where something was tested or checked
   std::optional<Answer<Topdressing>> topdressing;
   SupplyBalance supply;
-  std::optional<YardSeason> season;  ///< where some supply comes in its season
+  std::optional<YardSeason> season;         ///< where some supply comes in its season
+  std::optional<LeavesAlone> leaves_alone;  ///< where there is nothing but leaves, in place of a pile
+  bool clippings_alone = false;             ///< nothing but clippings: they stay on the lawn
+  std::vector<CompostBatch> batches;        ///< where there is weather; the first is the pile
+  std::vector<LawnByDate> lawn_by_date;     ///< where there is a lawn
   std::vector<CalendarChore> calendar;
 };
 

@@ -3,6 +3,7 @@
 
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/plan/answers.hpp"
+#include "heapwright/plan/loaded.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {
@@ -241,6 +242,7 @@ Answer<YardReadings> seen_of(const Yard& yard, const Answer<Recipe>* recipe, std
   Answer<YardReadings> whole;
   YardReadings& answer = whole.result;
   answer.built = yard.pile ? yard.pile->built : std::nullopt;
+  if (!answer.built && is_loaded(yard)) answer.built = yard.loads.front().date;
   answer.today = today;
   if (log && answer.built) log = since_built(*std::move(log), *answer.built, answer.before_built);
   answer.log = std::move(log);
@@ -268,9 +270,9 @@ namespace {
 
 Answer<YardReadings> read_and_forecast(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
                                        const Progress& progress) {
-  if (yard.supplies.empty()) return seen_of(yard, nullptr, std::move(log), gap, today);
+  if (yard.supplies.empty() && !is_loaded(yard)) return seen_of(yard, nullptr, std::move(log), gap, today);
   const Date built = begun(yard, log, today);
-  const Answer<Recipe> recipe = first_recipe(yard, built);
+  const Answer<Recipe> recipe = recipe_in_pile(yard, built);
   Answer<YardReadings> answer = seen_of(yard, &recipe, std::move(log), gap, today);
   answer.assumptions = recipe.assumptions;
   if (answer->log && yard.climate) {

@@ -5,7 +5,6 @@
 #include "heapwright/plan/answered.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/plan/assumed.hpp"
-#include "heapwright/plan/feeding.hpp"
 #include "heapwright/plan/what_rots.hpp"
 #include "heapwright/recipe/amounts.hpp"
 #include "heapwright/recipe/help.hpp"
@@ -318,10 +317,7 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
   if (yard.pile) recipe.room = room_of(*yard.pile);
   recipe.not_today = not_today_of(supplies, built);
   for (Card& card : recipe.cards) card.season = season_of(supplies[card.supply]);
-  if (has_size(recipe)) {
-    if (room && recipe.size_set_by->from == SizeFrom::capacity) recipe.size_set_by->from = SizeFrom::room;
-    recipe.feeding = feeding_schedule(supplies, question, recipe, built);
-  }
+  if (has_size(recipe) && room && recipe.size_set_by->from == SizeFrom::capacity) recipe.size_set_by->from = SizeFrom::room;
   recipe.left_out = left_out_of(yard.supplies);
   if (recipe.everything_in) {
     Blend all = all_on_hand(question);

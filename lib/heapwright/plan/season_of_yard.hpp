@@ -2,6 +2,7 @@
 /// The year of a yard: how much to keep dry, what goes in with each load, what lacks when, what is better left.
 
 #include <chrono>
+#include <map>
 #include <optional>
 #include <vector>
 
@@ -16,6 +17,8 @@ namespace heapwright {
 struct WeekOfSeason {
   std::chrono::month from;
   std::chrono::month to;
+  Date first;  ///< of these months
+  Date last;
   std::vector<RecipeAmount> greens;  ///< what comes, as much of it as goes in
   std::vector<RecipeAmount> browns;  ///< kept or bought ones with it
   std::vector<RecipeAmount> left;    ///< of what comes
@@ -27,18 +30,32 @@ struct KeptDry {
   RecipeAmount most;                           ///< when the store is fullest
   std::chrono::month fullest;                  ///< at the end of this month
   std::optional<std::chrono::month> lasts_to;  ///< the last month that uses of it before the store is empty
+  std::optional<Date> runs_out;                ///< the last day of that month
 };
 
+/// What the pile has, or will have, of a yard's supplies by a day, after which the year is planned.
+struct InPile {
+  Date by;
+  std::map<int, Mass> of_supplies;  ///< by their numbers
+};
+/// What a recipe puts in on the day it is built.
+InPile in_pile_of(const Recipe& recipe, Date built);
+
 struct YardSeason {
+  Date from;                     ///< the day that it begins on
+  int months = 12;               ///< that it has: all of a year, else until new browns come
+  Date until;                    ///< the last day; of one whose browns run out within a month, that day
+  bool after_pile = false;       ///< what the pile has is gone
   std::vector<Supply> supplies;  ///< of a year; those of the question, in their order
   YearQuestion question;
   Year year;
-  std::vector<WeekOfSeason> weeks;  ///< in the order of the year, from the month of the day
+  std::vector<WeekOfSeason> weeks;  ///< in the order of the year, from the month of today on
   std::vector<KeptDry> kept_dry;
   std::vector<RecipeAmount> left_dry;        ///< more browns than the year can use
   std::vector<RecipeAmount> bought;          ///< in the whole year
   std::vector<RecipeAmount> would_take_all;  ///< either of them: browns with which all that is left could go in
   std::optional<DryMass> mulch;              ///< of leaves, that the lawn takes at the well-supported rate in a year
+  bool scraps_only = false;                  ///< browns are too few for all scraps: it goes on as long as they last, without clippings
   bool browns_only = false;                  ///< nothing fresh comes
   bool greens_only = false;                  ///< nothing dry
 };
@@ -47,6 +64,18 @@ struct YardSeason {
 /// Petrovic and Sender, Cornell, J. Turfgrass Management 3:69, 1999, seen).
 inline constexpr DryMassPerArea most_mulched_leaves = 0.54 * unit::kg_dry / unit::m2;
 
-Answer<YardSeason> season_of_yard(const Yard& yard, Date today);
+/// Where what is left is too little for all scraps it ends when that is used up.
+/// Without a pile the year as it comes and comes again. With one, what it has is gone: what is left must last till new browns come, of
+/// which the next pile is built. Where that is less than three months away the year goes on past them (judged).
+Answer<YardSeason> season_of_yard(const Yard& yard, Date today, const std::optional<InPile>& in_pile = std::nullopt);
+
+/// What goes in on one day.
+struct WeeklyLoad {
+  Date date;
+  Blend blend;
+  Mix mix;  ///< of that
+};
+/// A load each seven days after a day, until the season ends.
+std::vector<WeeklyLoad> weekly_loads(const YardSeason& season, Date after, ShareOfLooseVolume settling);
 
 }  // namespace heapwright

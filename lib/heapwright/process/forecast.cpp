@@ -92,8 +92,8 @@ Trajectory middle_trajectory(const Trajectories& trajectories) {
   for (std::size_t day = 0; day < length; ++day) middle.days.push_back(median_state(trajectories, day));
   Trajectories by_feedings = trajectories;
   std::nth_element(by_feedings.begin(), by_feedings.begin() + std::ssize(by_feedings) / 2, by_feedings.end(),
-                   [](const Trajectory* one, const Trajectory* other) { return one->fed_on.size() < other->fed_on.size(); });
-  middle.fed_on = by_feedings[by_feedings.size() / 2]->fed_on;
+                   [](const Trajectory* one, const Trajectory* other) { return one->filled_in_all() < other->filled_in_all(); });
+  middle.fed = by_feedings[by_feedings.size() / 2]->fed;
   std::vector<WaterMass> water;
   for (const Trajectory* trajectory : trajectories) water.push_back(trajectory->water_given);
   middle.water_given = median_of(water);
@@ -296,8 +296,11 @@ std::vector<DayOfForecast> days_with_bands(const Shown& shown, const DailyWeathe
   return days;
 }
 
-double filled_in_all(const PileCare& care, const Trajectory& trajectory) {
-  return care.feeding ? 1.0 + care.feeding->share * static_cast<double>(trajectory.fed_on.size()) : 1.0;
+/// All that went in, as it was.
+Mass put_in(const PileToBuild& pile, const Trajectory& trajectory) {
+  Mass all = pile.share * pile.mix.mass;
+  for (const Fed& fed : trajectory.fed) all += fed.mass;
+  return all;
 }
 
 Finished finished_of(const PileToBuild& pile, const Shown& shown, double filled, const YieldRule& rule) {
@@ -314,8 +317,8 @@ Finished finished_of(const PileToBuild& pile, const Shown& shown, double filled,
   const MoistureWetBasis moisture = std::min(end.moisture, *rule.moisture_at_use.typical);
   const Mass lies = as_is_mass_of(end.dry, moisture);
   Finished finished;
-  const double mass_left = lies / (filled * pile.share * pile.mix.mass);
-  finished.mass_loss = 1.0 - mass_left;
+  finished.mass = lies;
+  finished.mass_loss = 1.0 - lies / put_in(pile, shown.trajectory);
   finished.moisture = moisture;
   finished.is_ready = shown.trajectory.turf_day.has_value();
   finished.volume_loss = 1.0 - end.relative_volume / filled;
@@ -356,15 +359,14 @@ void try_in_warmth(Forecast& result, const PileToBuild& pile, const PileModel& m
   result.built_in_warmth = instead_of(model.trajectory(ensemble.best, from_then, {}), *day);
 }
 
-Sets run_sets(const PileModel& model, const PileToBuild& pile, const DailyWeather& days, const ProcessEnsemble& ensemble,
-              const Progress& progress) {
+Sets run_sets(const PileModel& model, const DailyWeather& days, const ProcessEnsemble& ensemble, const Progress& progress) {
   const int count = static_cast<int>(ensemble.members.size()) + 1;
   const auto tell = [&](int done) {
     if (progress) progress(done, count);
   };
   Sets sets;
   sets.best = model.trajectory(ensemble.best, days, {});
-  sets.from = counted_from(pile.care, sets.best);
+  sets.from = counted_from(sets.best);
   tell(1);
   const Following as_long_as_best{static_cast<int>(sets.best.days.size()) - 1, true};
   for (const ProcessParameters& set : ensemble.members) {
@@ -443,7 +445,7 @@ Forecast forecast(const PileToBuild& pile, const Weather& weather, const Materia
   if (ensemble.members.empty()) throw DomainError("a forecast is as wide as its sets differ, and needs some");
   const PileModel model(pile, materials, ensemble);
   const DailyWeather days = days_from(weather, pile.built, horizon);
-  Sets sets = run_sets(model, pile, days, ensemble, progress);
+  Sets sets = run_sets(model, days, ensemble, progress);
   Forecast result;
   result.built = pile.built;
   result.volume = model.shape(ensemble.best).volume;
@@ -455,10 +457,12 @@ Forecast forecast(const PileToBuild& pile, const Weather& weather, const Materia
   const bool comes_out_hot = is_small_vessel(pile, result.volume);
   result.days = days_with_bands(shown, days, comes_out_hot ? forecast_width.core + forecast_width.too_hot : forecast_width.core);
   take_peak(result);
-  result.filled_in_all = filled_in_all(pile.care, shown.trajectory);
+  result.times_fed = static_cast<int>(shown.trajectory.fed.size());
+  result.last_fed = shown.trajectory.last_fed();
+  result.filled_in_all = shown.trajectory.filled_in_all();
   result.finished = finished_of(pile, shown, result.filled_in_all, *materials.yield);
   result.water_given = shown.trajectory.water_given;
-  if (!seen) {  // what is logged is built
+  if (!seen && !pile.stands) {  // what is logged is built
     result.heats.what_would_tip = what_would_tip(pile, weather, materials, ensemble, result.heats.chance, sets.from + days_to_heat);
     try_in_warmth(result, pile, model, weather, ensemble);
   }

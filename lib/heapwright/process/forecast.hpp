@@ -73,6 +73,7 @@ struct Instead {
 struct Finished {
   bool is_ready = false;      ///< for turf at least
   MoistureWetBasis moisture;  ///< at which its mass is given: that of use, or its own where it stands drier
+  Mass mass;                  ///< of all of it, unscreened
   double mass_loss = 0.0;     ///< shares of all put in; below 0 where what went in dry takes up water
   double volume_loss = 0.0;
   double volatile_solids_loss = 0.0;
@@ -105,6 +106,8 @@ struct Forecast {
   int peak_day = 0;
   Finished finished;
   double filled_in_all = 1.0;  ///< over what it was filled with at first
+  int times_fed = 0;
+  int last_fed = 0;  ///< day
   WaterMass water_given;
   std::vector<ForecastNote> notes;
   std::optional<Instead> watered;          ///< if it is too dry or dries: water at every turning, or each fortnight

@@ -160,14 +160,14 @@ std::string_view change_word(HeatingChange change) {
   return {};
 }
 
-int counted_from(const PileCare& care, const Trajectory& trajectory) {
-  if (!care.feeding) return 0;
-  const double all = 1.0 + care.feeding->share * static_cast<double>(trajectory.fed_on.size());
+int counted_from(const Trajectory& trajectory) {
+  const double half = 0.5 * trajectory.filled_in_all();
   double in = 1.0;
   int day = 0;
-  for (std::size_t times = 0; times < trajectory.fed_on.size() && in < 0.5 * all; ++times) {
-    in += care.feeding->share;
-    day = trajectory.fed_on[times];
+  for (const Fed& fed : trajectory.fed) {
+    if (in >= half) break;
+    in += fed.share;
+    day = fed.day;
   }
   return day;
 }

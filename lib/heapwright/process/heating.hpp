@@ -70,7 +70,7 @@ struct SeenHeating {
 };
 
 /// The day from which days_to_heat are counted: the one it is built on, or on which half of all is in of a pile that is fed.
-int counted_from(const PileCare& care, const Trajectory& trajectory);
+int counted_from(const Trajectory& trajectory);
 
 /// Whether a trajectory gets hot in time.
 bool heats_in_time(const Trajectory& trajectory, int counted_from);

@@ -2,12 +2,19 @@
 /// A pile to be forecast, and its trajectory by one set of parameters.
 
 #include <optional>
+#include <vector>
 
 #include "heapwright/pile/description.hpp"
 #include "heapwright/process/settled.hpp"
 #include "heapwright/process/trajectory.hpp"
 
 namespace heapwright {
+
+/// More that goes in, on a day after the first.
+struct LaterLoad {
+  int day = 0;
+  Mix mix;
+};
 
 struct PileToBuild {
   Mix mix;
@@ -16,9 +23,10 @@ struct PileToBuild {
   PileCare care;
   std::optional<Volume> room{};  ///< that it may take up while it is fed; without a limit where absent
   Date built;
-  double rate = 1.0;             ///< how fast it rots over what the sets say, as a log of it may show (rate.hpp)
-  double packed = 1.0;           ///< how dense it lies over what the sets say
-  std::optional<Mix> fed_mix{};  ///< what it is fed with; the mix it was built of where absent
+  double rate = 1.0;               ///< how fast it rots over what the sets say, as a log of it may show (rate.hpp)
+  double packed = 1.0;             ///< how dense it lies over what the sets say
+  std::vector<LaterLoad> loads{};  ///< in the order of their days; with a room what does not fit is left out
+  bool stands = false;             ///< so that nothing of how it is built can be changed
 };
 
 /// A pile with what every set needs of it.
@@ -42,6 +50,7 @@ class PileModel {
  private:
   struct Start;
   Start start(const ProcessParameters& set, const DailyWeather& weather) const;
+  PileContents contents_of_load(const Mix& mix, const ProcessParameters& set) const;
 
   const PileToBuild& pile_;
   const Materials& materials_;

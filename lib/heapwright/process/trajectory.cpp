@@ -48,18 +48,14 @@ void tend(Pile& pile, int day, const PileCare& care, TemperaturePoint air, Tempe
 /// A pile with what is done to it, a day at a time.
 class KeptPile {
  public:
-  KeptPile(Pile pile, const PileContents& contents, const PileCare& care, Steps steps)
-      : pile_(std::move(pile)), contents_(contents), care_(care), steps_(steps), state_(pile_.state()) {
+  KeptPile(Pile pile, const PileFeed& feed, const PileCare& care, Steps steps)
+      : pile_(std::move(pile)), feed_(feed), care_(care), steps_(steps), state_(pile_.state()), built_of_(state_.dry) {
     check(care);
   }
 
-  /// @param feed whether it is still fed @return whether it was
-  bool live(int day, const DayOfWeather& weather, bool feed) {
-    const bool fed = feed && care_.feeding && is_fed(*care_.feeding, day, fed_, state_.relative_volume);
-    if (fed) {
-      pile_.add(care_.feeding->share * contents_, weather.air);
-      ++fed_;
-    }
+  /// @param feeds whether it is still fed @return what it was fed; nothing where it was not
+  std::optional<Fed> live(int day, const DayOfWeather& weather, bool feeds) {
+    const std::optional<Fed> fed = feeds ? feed(day, weather.air) : std::nullopt;
     tend(pile_, day, care_, weather.air, state_.core);
     const Length rain = rain_taken_up(weather.rain, weather.air, care_.share_of_rain);
     if (is_positive(rain)) pile_.rain(weather.air, rain);
@@ -71,15 +67,36 @@ class KeptPile {
 
   const PileState& state() const { return state_; }
   const Pile& pile() const { return pile_; }
-  bool takes_more() const { return care_.feeding && fed_ < care_.feeding->times; }
+  bool takes_more() const { return (care_.feeding && times_fed_ < care_.feeding->times) || next_load_ < feed_.loads.size(); }
 
  private:
+  std::optional<Fed> feed(int day, TemperaturePoint air) {
+    Fed fed{day, 0.0, Mass()};
+    if (care_.feeding && is_fed(*care_.feeding, day, times_fed_, state_.relative_volume)) {
+      add(care_.feeding->share * feed_.usual, air, fed);
+      ++times_fed_;
+    }
+    for (; next_load_ < feed_.loads.size() && feed_.loads[next_load_].day <= day; ++next_load_) {
+      const PileContents& load = feed_.loads[next_load_].contents;
+      if (state_.relative_volume + fed.share + load.dry() / built_of_ <= feed_.room) add(load, air, fed);
+    }
+    return fed.share > 0.0 ? std::optional(fed) : std::nullopt;
+  }
+
+  void add(const PileContents& contents, TemperaturePoint air, Fed& fed) {
+    pile_.add(contents, air);
+    fed.share += contents.dry() / built_of_;
+    fed.mass += as_is_mass(contents.dry(), contents.water);
+  }
+
   Pile pile_;
-  const PileContents& contents_;
+  const PileFeed& feed_;
   const PileCare& care_;
   Steps steps_;
   PileState state_;
-  int fed_ = 0;
+  DryMass built_of_;
+  int times_fed_ = 0;
+  std::size_t next_load_ = 0;
 };
 
 /// Whether what falls as it did in the last year comes down to a limit within some years more. What rises is taken to stay.
@@ -116,16 +133,22 @@ std::optional<int> Trajectory::hot_day() const {
   return hot == days.end() ? std::nullopt : std::optional(static_cast<int>(hot - days.begin()));
 }
 
-Trajectory run_trajectory(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following,
+double Trajectory::filled_in_all() const {
+  double all = 1.0;
+  for (const Fed& one : fed) all += one.share;
+  return all;
+}
+
+Trajectory run_trajectory(Pile pile, const PileFeed& feed, const PileCare& care, const DailyWeather& weather, Following following,
                           Steps steps) {
-  KeptPile kept(std::move(pile), contents, care, steps);
+  KeptPile kept(std::move(pile), feed, care, steps);
   const int followed = static_cast<int>(weather.size());
   Trajectory trajectory;
   trajectory.days.push_back(kept.state());
   for (int day = 0; day < followed; ++day) {
     const bool done = trajectory.mature_day && day >= *trajectory.mature_day + cure;  // as it would end, were it not followed for longer
-    if (kept.live(day, weather[static_cast<std::size_t>(day)], !done)) {
-      trajectory.fed_on.push_back(day);
+    if (const auto fed = kept.live(day, weather[static_cast<std::size_t>(day)], !done)) {
+      trajectory.fed.push_back(*fed);
       trajectory.turf_day.reset();  // what is raw again is not ready
       trajectory.mature_day.reset();
     }
@@ -146,9 +169,9 @@ Trajectory run_trajectory(Pile pile, const PileContents& contents, const PileCar
   return trajectory;
 }
 
-std::optional<int> first_hot_day(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, int days,
+std::optional<int> first_hot_day(Pile pile, const PileFeed& feed, const PileCare& care, const DailyWeather& weather, int days,
                                  Steps steps) {
-  KeptPile kept(std::move(pile), contents, care, steps);
+  KeptPile kept(std::move(pile), feed, care, steps);
   const int last = std::min(days, static_cast<int>(weather.size()));
   for (int day = 0; day < last; ++day) {
     if (kept.state().core > hot_core) return day;

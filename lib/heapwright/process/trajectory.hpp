@@ -1,7 +1,9 @@
 #pragma once
 /// A pile from day to day, as it is kept: until it is ready, or does not get there.
 
+#include <limits>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "heapwright/process/pile.hpp"
@@ -16,6 +18,24 @@ struct Feeding {
   int times = 0;
   double room = 0.0;  ///< over the volume built
   int first = 0;      ///< day; none goes on before
+};
+
+/// So much on one day.
+struct DatedContents {
+  int day = 0;
+  PileContents contents;
+};
+
+/// What a pile gets after it is built.
+struct PileFeed {
+  // NOLINTNEXTLINE(google-explicit-constructor): most piles are fed with what they are built of, and get no loads
+  PileFeed(const PileContents& same, std::vector<DatedContents> on_their_days = {},
+           double has_room = std::numeric_limits<double>::infinity())
+      : usual(same), loads(std::move(on_their_days)), room(has_room) {}
+
+  PileContents usual;                ///< times the share of its feeding
+  std::vector<DatedContents> loads;  ///< in the order of their days; one that does not fit in is left out; water alone restarts no clock
+  double room;                       ///< for loads, over the volume built
 };
 
 inline constexpr double usual_watering = 0.55;  ///< moisture to water to, the middle of what works
@@ -63,17 +83,26 @@ bool meets(const PileState& state, const ReadyLimits& limits);
 /// that a warm afternoon is no hot pile.
 inline const TemperaturePoint hot_core = TemperaturePoint::from_celsius(45.0);
 
+/// What went in on a day after the first.
+struct Fed {
+  int day = 0;
+  double share = 0.0;  ///< by dry matter, of what was built
+  Mass mass;
+};
+
 /// The days of a pile.
 struct Trajectory {
   std::vector<PileState> days;    ///< at the start of each, day 0 first
   std::optional<int> turf_day;    ///< when the limits are first met; the cure comes on top
   std::optional<int> mature_day;  ///< never before turf_day
-  std::vector<int> fed_on;        ///< days on which more went in
+  std::vector<Fed> fed;           ///< in the order of the days
   WaterMass water_given;
   Closure closure;
 
   /// The day of the last that went in.
-  int last_fed() const { return fed_on.empty() ? 0 : fed_on.back(); }
+  int last_fed() const { return fed.empty() ? 0 : fed.back().day; }
+  /// All that went in, over what it was built of, by dry matter.
+  double filled_in_all() const;
   /// The first day on which the core is hot.
   std::optional<int> hot_day() const;
 };
@@ -84,16 +113,15 @@ struct Following {
   bool while_it_can_get_ready = false;  ///< else to where the weather ends, though it cannot any more
 };
 
-/// Runs a pile through the weather. It is fed with the contents, times the share of its feeding. It stops once it is mature, cured, and at
+/// Runs a pile through the weather. It stops once it is mature, cured, and at
 /// least least_days old, and where the weather ends. Where asked to, it stops as well from a year on where nothing more can come: its C:N
 /// cannot come down to what is asked for, or what it lacks is more than it would gain in the days left at the pace of the last year, from
 /// which rotting slows down.
 /// @throws DomainError where it would be turned or fed more often than daily, and as Pile does
-Trajectory run_trajectory(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, Following following,
+Trajectory run_trajectory(Pile pile, const PileFeed& feed, const PileCare& care, const DailyWeather& weather, Following following,
                           Steps steps);
 
 /// The first day on which a pile's core is hot, of so many; nothing where it is on none. As run_trajectory(), and no longer than needed.
-std::optional<int> first_hot_day(Pile pile, const PileContents& contents, const PileCare& care, const DailyWeather& weather, int days,
-                                 Steps steps);
+std::optional<int> first_hot_day(Pile pile, const PileFeed& feed, const PileCare& care, const DailyWeather& weather, int days, Steps steps);
 
 }  // namespace heapwright

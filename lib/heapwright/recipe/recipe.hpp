@@ -167,15 +167,6 @@ struct NotToday {
   bool bought = false;
 };
 
-/// How the pile is fed after its first day: each week what comes fresh, with browns that were kept.
-struct FeedingSchedule {
-  int weeks = 0;                ///< in which there is something
-  Date from;                    ///< of the first of them
-  Date until;                   ///< of the last of them
-  bool browns_run_out = false;  ///< before a year is over
-  Mix of_a_week;                ///< the mean of those weeks
-};
-
 /// What sets the size of a pile.
 enum class SizeFrom {
   fill,      ///< the size that was asked for
@@ -265,8 +256,7 @@ struct Recipe {
   std::vector<LeftOut> left_out;
   std::vector<NotToday> not_today;
   std::vector<Basic> basics;
-  std::vector<WhyLeft> why_left;  ///< of each amount, in their order
-  std::optional<FeedingSchedule> feeding;
+  std::vector<WhyLeft> why_left;                       ///< of each amount, in their order
   std::optional<CountingWhatRots> counting_what_rots;  ///< where much on hand hardly rots
   Batch batch;                                         ///< what the mix was made of
 };

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "heapwright/page/season_parts.hpp"
+
 namespace heapwright {
 namespace {
 
@@ -42,14 +44,14 @@ std::string day_text(Date day) {
 
 Date day_after(Date day) { return Date(std::chrono::sys_days(day) + std::chrono::days(1)); }
 
-std::string event_of(const CalendarChore& chore, Date written, const Materials& materials) {
+std::string event_of(const CalendarChore& chore, Date written, const Materials& materials, const Show& show) {
   std::string event = folded("BEGIN:VEVENT");
-  event += folded(fmt::format("UID:{}-{}@heapwright", chore.what.id, day_text(chore.from)));
+  event += folded(fmt::format("UID:{}-{}-{}@heapwright", chore.what.id, chore.batch, day_text(chore.from)));
   event += folded(fmt::format("DTSTAMP:{}T000000Z", day_text(written)));
   event += folded(fmt::format("DTSTART;VALUE=DATE:{}", day_text(chore.from)));
   event += folded(fmt::format("DTEND;VALUE=DATE:{}", day_text(day_after(chore.every ? chore.from : chore.to))));
   if (chore.every) event += folded(fmt::format("RRULE:FREQ=DAILY;INTERVAL={};UNTIL={}", chore.every->count(), day_text(chore.to)));
-  event += folded(fmt::format("SUMMARY:{}", escaped_text(chore.what.text)));
+  event += folded(fmt::format("SUMMARY:{}", escaped_text(show.words(chore_words(chore, materials)))));
   const std::string about = chore.about ? " The day follows from a forecast: look at the pile." : "";
   event += folded(fmt::format(
       "DESCRIPTION:{}",
@@ -60,10 +62,11 @@ std::string event_of(const CalendarChore& chore, Date written, const Materials& 
 
 }  // namespace
 
-std::string icalendar_of(const std::string& title, const std::vector<CalendarChore>& chores, Date written, const Materials& materials) {
+std::string icalendar_of(const std::string& title, const std::vector<CalendarChore>& chores, Date written, const Materials& materials,
+                         const Show& show) {
   std::string text = folded("BEGIN:VCALENDAR") + folded("VERSION:2.0") + folded("PRODID:-//heapwright//compost calendar//EN");
   if (!title.empty()) text += folded(fmt::format("X-WR-CALNAME:{}", escaped_text(title)));
-  for (const CalendarChore& chore : chores) text += event_of(chore, written, materials);
+  for (const CalendarChore& chore : chores) text += event_of(chore, written, materials, show);
   return text + folded("END:VCALENDAR");
 }
 

@@ -52,15 +52,6 @@ Json not_today_json(const std::vector<NotToday>& not_today) {
   return list;
 }
 
-Json feeding_json(const std::optional<FeedingSchedule>& feeding) {
-  if (!feeding) return nullptr;
-  return {{"weeks", feeding->weeks},
-          {"from", print_date(feeding->from)},
-          {"until", print_date(feeding->until)},
-          {"browns_run_out", feeding->browns_run_out},
-          {"mix_of_a_week", mix_json(feeding->of_a_week)}};
-}
-
 Json size_json(const Recipe& recipe) {
   const std::optional<SizeSetBy>& size = recipe.size_set_by;
   if (!size) return nullptr;
@@ -140,7 +131,6 @@ Json recipe_json(const Recipe& recipe) {
   json["whole_containers"] = whole_json(recipe.whole_containers);
   json["proportion"] = proportion_json(recipe.proportion);
   json["cards"] = cards_json(recipe.cards);
-  json["feeding"] = feeding_json(recipe.feeding);
   json["found_within"] = windows_word(recipe.found_within);
   json["carbon_counted"] = counted_word(recipe.carbon_counted);
   json["size_set_by"] = size_json(recipe);

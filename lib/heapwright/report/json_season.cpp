@@ -47,6 +47,7 @@ Json week_json(const WeekOfSeason& week) {
 Json kept_dry_json(const KeptDry& held) {
   Json json = amount_json(held.most);
   json["fullest"] = month_name(held.fullest);
+  json["runs_out"] = held.runs_out ? Json(print_date(*held.runs_out)) : Json(nullptr);
   json["lasts_to"] = held.lasts_to ? Json(month_name(*held.lasts_to)) : Json(nullptr);
   return json;
 }

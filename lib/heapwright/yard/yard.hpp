@@ -37,8 +37,11 @@ struct Yard {
   std::optional<Site> site;  ///< of the drop; jobs have their own
   std::string office;
 
-  /// The day the pile is built; without one in the file, the given day.
-  Date built_or(Date today) const { return pile && pile->built ? *pile->built : today; }
+  /// The day the pile is built: the file's, else that of the first load; without either the given day.
+  Date built_or(Date today) const {
+    if (pile && pile->built) return *pile->built;
+    return loads.empty() ? today : loads.front().date;
+  }
 };
 
 /// Reads a yard file with some tables. @throws InputError with all that is wrong with it

@@ -1,0 +1,177 @@
+#include "heapwright/plan/loaded.hpp"
+
+#include <algorithm>
+
+#include "heapwright/plan/answers.hpp"
+#include "heapwright/plan/leaves_alone.hpp"
+#include "heapwright/process/settled.hpp"
+
+namespace heapwright {
+namespace {
+
+using std::chrono::sys_days;
+
+bool is_alike(const Supply& one, const Supply& other) {
+  const bool as_measured = one.weighed || one.dried || one.feel || other.weighed || other.dried || other.feel;
+  return !as_measured && one.feedstock.id == other.feedstock.id && one.packing_as_counted() == other.packing_as_counted() &&
+         one.shredded == other.shredded && one.treated == other.treated;
+}
+
+/// Two amounts of one supply together: counted alike still counted, else by their weight.
+Amount sum_of(const Supply& supply, const Amount& one, const Amount& other) {
+  const ContainerCount* a = std::get_if<ContainerCount>(&one);
+  const ContainerCount* b = std::get_if<ContainerCount>(&other);
+  if (a == nullptr || b == nullptr || a->container != b->container) return Mass(*supply.mass(one) + *supply.mass(other));
+  ContainerCount both = *a;
+  both.count += b->count;
+  return both;
+}
+
+/// All of it goes in, whenever it came.
+Supply gone_in(Supply supply) {
+  supply.when = std::monostate();
+  supply.use = Use::all;
+  supply.most_of_volume.reset();
+  supply.bought = false;
+  supply.estimated.reset();
+  return supply;
+}
+
+Blend blend_of_loads(const Yard& yard, const std::vector<const Load*>& loads) {
+  Blend blend{{}, WaterMass(), yard.options.settling};
+  for (const Load* load : loads) {
+    if (load->supply) blend.ingredients.push_back(load->supply->ingredient(*load->supply->mass(*load->supply->amount)));
+    blend.added_water += load->water;
+  }
+  return blend;
+}
+
+WaterMass water_to_the_aim(const Mix& mix, const Targets& targets) {
+  return mix.moisture && *mix.moisture < targets.moisture.low ? water_to(mix, targets.moisture.aim) : WaterMass();
+}
+
+/// The mix of some loads as they went in.
+Mix mix_as_loaded(const Yard& yard, const std::vector<const Load*>& loads) {
+  Blend blend = blend_of_loads(yard, loads);
+  Mix mix = mix_of(blend);
+  if (tells_water(yard.loads)) return mix;
+  blend.added_water = water_to_the_aim(mix, yard.targets);
+  return mix_of(blend);
+}
+
+std::vector<std::vector<const Load*>> by_days(const std::vector<Load>& loads) {
+  std::vector<std::vector<const Load*>> of_days;
+  for (const Load& load : loads) {
+    if (of_days.empty() || of_days.back().front()->date != load.date) of_days.emplace_back();
+    of_days.back().push_back(&load);
+  }
+  return of_days;
+}
+
+int days_after(Date one, Date other) { return static_cast<int>((sys_days(one) - sys_days(other)).count()); }
+
+}  // namespace
+
+bool is_enough_to_follow(const Yard& yard, const Mix& mix) {
+  if (!is_positive(mix.dry)) return false;
+  const SettledDensity density = settled_density_of(mix, yard.tables.materials, *yard.tables.ensemble);
+  const Volume settled = mix.dry / density.at(1.0 * unit::m, 1.0);
+  return settled >= 2.0 * smallest_pile;
+}
+
+bool tells_water(const std::vector<Load>& loads) {
+  return std::any_of(loads.begin(), loads.end(), [](const Load& load) { return is_positive(load.water); });
+}
+
+Yard as_loaded(const Yard& yard) {
+  Yard loaded = yard;
+  loaded.supplies.clear();
+  std::vector<const Load*> all;
+  for (const Load& load : yard.loads) {
+    all.push_back(&load);
+    if (!load.supply) continue;
+    const auto alike =
+        std::find_if(loaded.supplies.begin(), loaded.supplies.end(), [&](const Supply& one) { return is_alike(one, *load.supply); });
+    if (alike == loaded.supplies.end()) {
+      loaded.supplies.push_back(gone_in(*load.supply));
+    } else {
+      alike->amount = sum_of(*alike, *alike->amount, *load.supply->amount);
+    }
+  }
+  tell_apart(loaded.supplies);
+  WaterMass poured;
+  for (const Load* load : all) poured += load->water;
+  if (!tells_water(yard.loads)) {
+    for (const auto& day : by_days(yard.loads)) poured += water_to_the_aim(mix_of(blend_of_loads(yard, day)), yard.targets);
+  }
+  loaded.options.fill.reset();
+  loaded.options.given_water = poured;
+  return loaded;
+}
+
+Answer<Recipe> recipe_in_pile(const Yard& yard, Date today) { return first_recipe(is_loaded(yard) ? as_loaded(yard) : yard, today); }
+
+InPile in_pile_by_loads(const Yard& yard, Date today) {
+  InPile in{today, {}};
+  for (const Load& load : yard.loads) {
+    if (!load.supply) continue;
+    Mass rest = *load.supply->mass(*load.supply->amount);
+    for (const Supply& supply : yard.supplies) {
+      if (supply.feedstock.id != load.supply->feedstock.id || supply.bought || !supply.amount) continue;
+      const std::optional<Amount> there = on_hand(supply, today);
+      Mass& taken = in.of_supplies[supply.number];
+      const Mass left = there ? std::max(Mass(), Mass(*supply.mass(*there) - taken)) : Mass();
+      const Mass part = std::min(rest, left);
+      taken += part;
+      rest -= part;
+    }
+  }
+  return in;
+}
+
+Yard not_loaded_yet(const Yard& yard, Date today) {
+  Yard left = yard;
+  if (!is_loaded(yard)) return left;
+  left.loads.clear();
+  if (left.pile) left.pile->built.reset();
+  const InPile in = in_pile_by_loads(yard, today);
+  for (Supply& supply : left.supplies) {
+    const auto gone = in.of_supplies.find(supply.number);
+    if (gone == in.of_supplies.end() || comes_fresh(supply) || !is_positive(gone->second)) continue;
+    const Amount there = *on_hand(supply, today);
+    supply.amount = times(std::max(0.0, 1.0 - static_cast<double>(gone->second / *supply.mass(there))), there);
+    supply.when = std::monostate();
+  }
+  return left;
+}
+
+std::optional<LoadedPile> loaded_pile(const Yard& yard) {
+  LoadedPile pile;
+  std::vector<const Load*> first;
+  bool enough = false;
+  for (const auto& day : by_days(yard.loads)) {
+    const Date date = day.front()->date;
+    if (enough) {
+      pile.later.push_back({days_after(date, pile.begun), mix_as_loaded(yard, day)});
+      continue;
+    }
+    first.insert(first.end(), day.begin(), day.end());
+    pile.begun = date;
+    pile.first = mix_as_loaded(yard, first);
+    enough = is_enough_to_follow(yard, pile.first);
+  }
+  return enough ? std::optional(std::move(pile)) : std::nullopt;
+}
+
+Answer<YardSeason> season_with_pile(const Yard& yard, const Answer<Recipe>& recipe, Date today) {
+  if (is_loaded(yard)) return season_of_yard(yard, today, in_pile_by_loads(yard, today));
+  if (!has_size(recipe.result)) return season_of_yard(yard, today);
+  return season_of_yard(yard, today, in_pile_of(recipe.result, yard.built_or(today)));
+}
+
+Answer<YardSeason> season_of(const Yard& yard, Date today) {
+  const bool has_pile = (yard.pile || is_loaded(yard)) && !leaves_alone_of(yard, today) && !has_clippings_alone(yard);
+  return has_pile ? season_with_pile(yard, recipe_in_pile(yard, today), today) : season_of_yard(yard, today);
+}
+
+}  // namespace heapwright
