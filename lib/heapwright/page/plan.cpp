@@ -204,7 +204,7 @@ void say_standing(PageWriter& writer, const Plan& plan, const Materials& materia
     writer.paragraph("By now it should be compost: test it (`heapwright maturity`), use it, and put the day of the next into built =.");
   std::vector<Words> chores;
   for (const CalendarChore& chore : plan.calendar) {
-    if (chores.size() < most_chores_to_come) chores.push_back(say("{}: {}.", when_words(chore, plan.today), chore_words(chore, materials)));
+    if (chores.size() < most_chores_to_come) chores.push_back(say("{}: {}.", capital(when_words(chore, plan.today)), chore_words(chore, materials)));
   }
   if (chores.empty() && !is_known) chores = looking_at_it();
   if (!chores.empty()) writer.section(Depth::act, "Next").block(Numbered{std::move(chores)});
@@ -241,6 +241,31 @@ void say_why_of_forecast(PageWriter& writer, const Plan& plan, const Materials& 
   writer.paragraph("It is done when it is dark and crumbly, smells of earth, and no longer warms up after turning.");
 }
 
+/// Filling by filling, when each is compost and how much of it there is.
+Grid by_pile(const Plan& plan) {
+  Grid grid;
+  grid.head = {"", "fed", "ready", "screened"};
+  for (std::size_t i = 0; i < plan.batches.size(); ++i) {
+    const CompostBatch& batch = plan.batches[i];
+    const Words fed = batch.from == batch.until ? Words(HalfMonth{batch.from}) : say("{} to {}", HalfMonth{batch.from, false}, HalfMonth{batch.until});
+    const Words ready = batch.likely ? Words(HalfMonth{*batch.likely}) : Words("not in three years");
+    const Words screened = batch.screened ? say("about {}", batch.screened->likely) : Words("-");
+    grid.rows.push_back({std::string(pile_called(static_cast<int>(i) + 1)), fed, ready, screened});
+  }
+  return grid;
+}
+
+/// Time by time, what the lawn takes and what of it is to be bought.
+Grid by_date(const Plan& plan) {
+  Grid grid;
+  grid.head = {"spread in", "takes", "of your own", "to buy"};
+  for (const LawnByDate& one : plan.lawn_by_date) {
+    const auto some = [](Volume volume) { return is_positive(volume) ? Words(volume) : Words("-"); };
+    grid.rows.push_back({month_and_year(one.time.from), one.needed, some(one.own.likely), some(one.to_buy)});
+  }
+  return grid;
+}
+
 void say_why_of_compost(PageWriter& writer, const Plan& plan) {
   writer.section(Depth::why, "The compost");
   if (plan.supply.own_compost) {
@@ -251,8 +276,10 @@ void say_why_of_compost(PageWriter& writer, const Plan& plan) {
   } else if (forecast_in(plan) != nullptr) {
     writer.paragraph("As it is the pile is not ready within three years: count on none of it.");
   }
+  if (plan.batches.size() > 1) writer.block(by_pile(plan));
   if (plan.supply.needed) {
     writer.paragraph(say("The lawn takes {} a year.", *plan.supply.needed));
+    if (!plan.topdressing->result.advice.is_hold()) writer.block(by_date(plan));
   } else {
     writer.paragraph("No lawn is measured: add [[lawn.zone]] to see how far it goes.");
   }
@@ -261,7 +288,7 @@ void say_why_of_compost(PageWriter& writer, const Plan& plan) {
 void say_calendar(PageWriter& writer, const Plan& plan, const Materials& materials) {
   std::vector<Words> chores;
   for (const CalendarChore& chore : plan.calendar)
-    chores.push_back(say("{}: {} ({}; {}).", when_words(chore, plan.today), chore_words(chore, materials), chore.what.why,
+    chores.push_back(say("{}: {} ({}; {}).", capital(when_words(chore, plan.today)), chore_words(chore, materials), chore.what.why,
                          source_in_short(materials, chore.what.source, chore.what.evidence)));
   writer.section(Depth::why, "The calendar").bullets(std::move(chores));
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cctype>
 
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/page/parts.hpp"
@@ -83,12 +84,19 @@ Words when_words(const CalendarChore& chore, Date today) {
   return say("every {} days, {}", Number{static_cast<double>(chore.every->count())}, on_days);
 }
 
+std::string_view pile_called(int batch) {
+  constexpr std::array<std::string_view, 6> names{"first pile", "second pile", "third pile", "fourth pile", "fifth pile", "sixth pile"};
+  return names.at(static_cast<std::size_t>(std::clamp(batch, 1, 6) - 1));
+}
+
 Words chore_words(const CalendarChore& chore, const Materials& materials) {
-  constexpr std::array<std::string_view, 6> piles{"", "", "second pile: ", "third pile: ", "fourth pile: ", "fifth pile: "};
-  const std::string_view pile = piles.at(std::min(static_cast<std::size_t>(chore.batch), piles.size() - 1));
-  const Words what = say("{}{}", pile, chore.what.text);
+  std::string what = chore.what.text;
+  if (chore.batch > 1) {
+    what.front() = static_cast<char>(std::tolower(static_cast<unsigned char>(what.front())));
+    what = capital(std::string(pile_called(chore.batch))) + ": " + what;
+  }
   if (chore.week) return say("{}: {}", what, load_words(*chore.week, materials));
-  return chore.amounts.empty() ? what : say("{}: {}", what, counted(chore.amounts, materials));
+  return chore.amounts.empty() ? Words(what) : say("{}: {}", what, counted(chore.amounts, materials));
 }
 
 namespace {

@@ -33,6 +33,8 @@ Words later_words(const WeekOfSeason& week, const YardSeason& season, const Mate
 
 /// "Sep 1 to Sep 30", "early to late Jun", "every 14 days, Nov 7 to Mar 1, 2027", "each Saturday, Nov 7 to Nov 28"
 Words when_words(const CalendarChore& chore, Date today);
+/// "second pile", of the fillings of bins.
+std::string_view pile_called(int batch);
 /// What is to be done, with its amounts.
 Words chore_words(const CalendarChore& chore, const Materials& materials);
 
