@@ -4,6 +4,7 @@
 #include <cerrno>
 #include <chrono>
 #include <cstdio>
+#include <cstdlib>
 #include <ctime>
 #include <filesystem>
 #include <iostream>
@@ -116,6 +117,18 @@ bool set_treated(Yard& yard, std::string_view words) {
   return found;
 }
 
+/// A terminal whose locale is of UTF-8.
+bool shows_block_characters() {
+  if (!isatty(STDOUT_FILENO)) return false;
+  for (const char* name : {"LC_ALL", "LC_CTYPE", "LANG"}) {
+    const char* value = std::getenv(name);
+    if (value == nullptr || *value == '\0') continue;
+    const std::string locale(value);
+    return locale.find("UTF-8") != std::string::npos || locale.find("utf8") != std::string::npos;
+  }
+  return false;
+}
+
 /// As wide as the terminal is, but no wider than is easily read; in a pipe as usual.
 std::size_t width_of_terminal() {
   constexpr std::size_t widest = 100;
@@ -185,7 +198,7 @@ void CommonOptions::print(const std::string& text) const {
 
 Screen CommonOptions::screen() const {
   const Depth depth = all ? Depth::ground : why ? Depth::why : Depth::act;
-  return {output.empty() ? width_of_terminal() : Screen().width, depth};
+  return {output.empty() ? width_of_terminal() : Screen().width, depth, output.empty() && shows_block_characters()};
 }
 
 void CommonOptions::print_answer(const std::function<std::string()>& as_json, const std::function<Page()>& as_page,

@@ -29,8 +29,12 @@ Date day_of_load(const LoadOptions& options, const Yard& yard) {
   if (day > today)
     throw TextError("--date: " + written + " is after today, " + print_date(today), "write down what is in the pile already");
   if (!yard.pile || !yard.pile->built || day >= *yard.pile->built) return day;
-  throw TextError(written + " is before the pile was built, " + print_date(*yard.pile->built),
-                  "name another day with --date, or correct built in [pile] of " + options.file);
+  const bool is_planned = *yard.pile->built > today;
+  throw TextError(written + (is_planned ? " is before the day that the pile is planned for, " : " is before the pile was built, ") +
+                      print_date(*yard.pile->built),
+                  (is_planned ? "if it is begun now, write built = " + written + " in [pile] of "
+                              : "name another day with --date, or correct built in [pile] of ") +
+                      options.file);
 }
 
 /// As a shell gives words that were not told to stay together: "2" "buckets" "leaves".

@@ -41,11 +41,13 @@ def check_file(where, path, calendar):
     check(len(events) == len(calendar), f"{where}: {len(events)} events for {len(calendar)} chores")
     check(len({str(event["UID"]) for event in events}) == len(events), f"{where}: an UID twice")
     for event, chore in zip(events, calendar):
-        whose = ["", "", "second pile: ", "third pile: ", "fourth pile: ", "fifth pile: "][min(chore["pile"] or 0, 5)]
-        check(str(event["SUMMARY"]).startswith(whose + chore["chore"]), f"{where}: {event['SUMMARY']} is not {chore['chore']}")
+        whose = ["", "", " (second pile)", " (third pile)", " (fourth pile)", " (fifth pile)"][min(chore["pile"] or 0, 5)]
+        said = str(event["DESCRIPTION"])
+        check(str(event["SUMMARY"]) == chore["title"] + whose and len(chore["title"]) <= 30, f"{where}: {event['SUMMARY']} is not {chore['title']}")
+        check(chore["chore"][1:] in said, f"{where}: {said} does not say {chore['chore']}")
         for amount in chore["amounts"]:
-            check(amount["id"] == "kitchen-scraps" or feedstock_rows()[amount["id"]]["name"] in str(event["SUMMARY"]), f"{where}: {event['SUMMARY']} without {amount['id']}")
-        check(str(event["DESCRIPTION"]).startswith(f"{chore['why']} ({chore['source']})."), f"{where}: {event['DESCRIPTION']}")
+            check(feedstock_rows()[amount["id"]]["name"] in said, f"{where}: {said} without {amount['id']}")
+        check(str(event["DESCRIPTION"]).find(f"Why: {chore['why']} ({chore['source']}).") > 0, f"{where}: {event['DESCRIPTION']}")
         check(event["DTSTART"].dt == day(chore["from"]), f"{where}: {event['DTSTART'].dt} is not {chore['from']}")
         last = event["DTEND"].dt - datetime.timedelta(days=1)
         if chore["every_days"]:

@@ -9,7 +9,8 @@ namespace {
 
 /// @param loose volume of all ingredients; nothing where it is not known
 MixPart part_of(const Ingredient& ingredient, const Constituents& own, Volume loose) {
-  MixPart part{ingredient.id, ingredient.name, ingredient.mass, std::nullopt, std::nullopt, own.dry, own.organic_matter, ingredient.supply};
+  MixPart part{ingredient.id,      ingredient.name,   ingredient.mass, std::nullopt, std::nullopt, own.dry,
+               own.organic_matter, ingredient.supply, own.water,       own.carbon,   own.nitrogen};
   if (!ingredient.density) return part;
   part.volume = own.loose;
   if (is_positive(loose)) part.share = ShareOfLooseVolume::of(std::min<double>(1.0, own.loose / loose));

@@ -44,6 +44,9 @@ struct MixPart {
   DryMass dry;
   OrganicMass organic_matter;
   int supply = 0;
+  WaterMass water{};  ///< its own
+  CarbonMass carbon{};
+  NitrogenMass nitrogen{};
 };
 
 /// Between what a mix lies, since the figures of its feedstocks do: eight times in ten (ranges.hpp).

@@ -118,7 +118,9 @@ PairMix pair_mix(const Ingredient& first, const Ingredient& second, ShareOfLoose
 Pair pair_of(const Ingredient& first, const Ingredient& second, const Targets& targets) {
   const Constituents a = brought_by(first);
   const Constituents b = brought_by(second);
-  Pair pair{first.id, second.id, first.name, second.name, {}, {}, {}, {}, {}, {}, {}};
+  Pair pair{first.id, second.id, first.name, second.name, {}, {}, {}, {}, {}, {}, {}, {}};
+  constexpr int steps = 40;
+  for (int step = 0; step <= steps; ++step) pair.line.push_back(mix_at(a, b, static_cast<double>(step) / steps, targets));
   for (const PartsOfTwo& proportion : everyday_proportions) {
     const double share = static_cast<double>(proportion.first) / (proportion.first + proportion.second);
     pair.everyday.push_back(mix_at(a, b, share, targets));

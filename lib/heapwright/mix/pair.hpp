@@ -66,6 +66,7 @@ struct Pair {
   std::string first_name;
   std::string second_name;
   std::vector<PairMix> everyday;               ///< one for each of everyday_proportions
+  std::vector<PairMix> line;                   ///< from none of the first to all of it, a fortieth of the volume apart
   std::optional<PairWindow> right_ratio;       ///< C:N inside its window; nothing where it never is
   std::optional<PairWindow> right_moisture;    ///< moisture inside its window, without water
   std::optional<PairWindow> both_right;        ///< where the two meet

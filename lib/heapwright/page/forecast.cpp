@@ -85,34 +85,12 @@ std::string_view warmth_words(const Spell& spell) {
   return {};
 }
 
-/// "late Oct", "early Jan to late Feb"; with the year where months alone would not say it.
-Words span_of(const Spell& spell) {
-  constexpr std::chrono::days most_of_a_year(300);
-  if (is_same_half_month(spell.from, spell.to)) return HalfMonth{spell.from, false};
-  const bool names_a_month_twice = std::chrono::sys_days(spell.to) - std::chrono::sys_days(spell.from) > most_of_a_year;
-  return say("{} to {}", HalfMonth{spell.from, false}, HalfMonth{spell.to, names_a_month_twice});
-}
-
-Words core_of(const Spell& spell) { return spell.dry ? Words("like the air") : say("about {}", AboutTemperature{spell.core}); }
-
 Grid trajectory(const std::vector<Spell>& spells) {
   Grid grid;
   for (const Spell& spell : spells)
     grid.rows.push_back(
         {Number{static_cast<double>(static_cast<int>(spell.from.year())), 4}, span_of(spell), core_of(spell), warmth_words(spell)});
   return grid;
-}
-
-Chart chart_of(const Forecast& forecast, const std::vector<Spell>& spells) {
-  Chart chart{"Temperature of its core", {}, {}};
-  for (std::size_t day = 0; day < forecast.days.size(); ++day) {
-    const DayOfForecast& one = forecast.days[day];
-    chart.points.push_back({date_of(forecast, static_cast<int>(day)), one.core_low, one.state.core, one.core_high});
-  }
-  std::vector<Words> words;
-  for (const Spell& spell : spells) words.push_back(say("{} {}", span_of(spell), core_of(spell)));
-  chart.in_words = say("{}.", joined(words, "; "));
-  return chart;
 }
 
 /// Of a pile that may go two ways, which of them is shown.
@@ -124,7 +102,7 @@ std::string_view branch_shown(const Forecast& forecast) {
 void say_trajectory(PageWriter& writer, const Forecast& forecast) {
   const std::vector<Spell> spells = spells_of(forecast);
   writer.section(Depth::why, say("What it will do{}", branch_shown(forecast)))
-      .block(chart_of(forecast, spells))
+      .block(temperature_chart(forecast))
       .block(trajectory(spells))
       .paragraph(say("(The core at its warmest, {} either way.)", AboutDifference{forecast_width.core}));
 }

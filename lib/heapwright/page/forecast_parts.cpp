@@ -123,6 +123,9 @@ Words when_ready(const Forecast& forecast, ReadyWindow HeatingBranch::*of_branch
   const ReadyWindow& hot = (*heats.if_it_heats).*of_branch;
   const ReadyWindow& not_hot = (*heats.if_not).*of_branch;
   const ReadyWindow either = either_way(hot, not_hot);
+  constexpr int hardly_sooner = 15;                                                   // days
+  if (hot.likely && not_hot.likely && *hot.likely + hardly_sooner > *not_hot.likely)  // what was fed last decides, not its heat
+    return window_words(forecast, {either.early, std::max(*hot.likely, *not_hot.likely), either.late});
   return say("{} if it gets hot, else {}{}", likely_words(forecast, hot), likely_words(forecast, not_hot),
              either.early ? say("; {}", span_words(forecast, either)) : Words());
 }
@@ -316,6 +319,28 @@ Words why_no_forecast(const YardForecast& answer) {
     return "What a week brings is less than a bucketful: too little to say what it will do. Begin with more of what keeps.";
   if (answer.too_little) return "Once it has settled that is less than a bucketful: too little to say what it will do. Add to it.";
   return "There is nothing yet to build a pile of: say what there is, and how much, in [[supply]].";
+}
+
+Words span_of(const Spell& spell) {
+  constexpr std::chrono::days most_of_a_year(300);
+  if (is_same_half_month(spell.from, spell.to)) return HalfMonth{spell.from, false};
+  const bool names_a_month_twice = std::chrono::sys_days(spell.to) - std::chrono::sys_days(spell.from) > most_of_a_year;
+  return say("{} to {}", HalfMonth{spell.from, false}, HalfMonth{spell.to, names_a_month_twice});
+}
+
+Words core_of(const Spell& spell) { return spell.dry ? Words("like the air") : say("about {}", AboutTemperature{spell.core}); }
+
+Chart temperature_chart(const Forecast& forecast) {
+  Chart chart{"Temperature of its core", {}, {}, {}, {}};
+  for (std::size_t day = 0; day < forecast.days.size(); ++day) {
+    const DayOfForecast& one = forecast.days[day];
+    chart.points.push_back({date_of(forecast, static_cast<int>(day)), one.core_low, one.state.core, one.core_high, one.air});
+  }
+  const std::vector<Spell> spells = spells_of(forecast);
+  std::vector<Words> words;
+  for (const Spell& spell : spells) words.push_back(say("{} {}", span_of(spell), core_of(spell)));
+  chart.in_words = say("{}.", joined(words, "; "));
+  return chart;
 }
 
 }  // namespace heapwright

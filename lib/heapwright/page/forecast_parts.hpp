@@ -6,6 +6,7 @@
 #include "heapwright/page/parts.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/process/outlook.hpp"
+#include "heapwright/process/spells.hpp"
 
 namespace heapwright {
 
@@ -36,6 +37,12 @@ Words why_never_ready(const Forecast& forecast);
 Words chore_words(Chore chore, const YardForecast& answer);
 /// "watered whenever it is dry, it would be ready for the lawn about early Jul 2027"
 Words if_watered(const Forecast& forecast);
+/// "late Oct", "early Jan to late Feb"; with the year where months alone would not say it.
+Words span_of(const Spell& spell);
+/// How warm its core is then.
+Words core_of(const Spell& spell);
+/// Its core day by day with its band, and the air.
+Chart temperature_chart(const Forecast& forecast);
 /// How far a forecast can be trusted.
 Words how_sure();
 /// Why there is no forecast.

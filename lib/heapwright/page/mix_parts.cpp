@@ -92,6 +92,28 @@ Words judged_by_words(const Mix& mix, const Targets& targets) {
 
 Words ratio_words(const Mix& mix) { return mix.carbon_to_nitrogen ? say("C:N about {}", *mix.carbon_to_nitrogen) : Words("no nitrogen"); }
 
+std::optional<ShareBars> shares_of(const Mix& mix) {
+  if (mix.parts.size() < 2 || !mix.volume || !is_positive(mix.nitrogen) || !is_positive(mix.water)) return std::nullopt;
+  ShareBars bars{"Each feedstock's share", {"volume", "carbon", "nitrogen", "water"}, {}, {}};
+  std::vector<Words> words;
+  WaterMass added = mix.water;
+  for (const MixPart& part : mix.parts) {
+    if (!part.share || !is_positive(part.mass)) continue;
+    added -= part.water;
+    const double carbon = part.carbon / mix.carbon;
+    const double nitrogen = part.nitrogen / mix.nitrogen;
+    const double water = part.water / mix.water;
+    bars.parts.push_back({part.name, {part.share->value(), carbon, nitrogen, water}});
+    words.push_back(say("{}: {} of the volume, {} of the carbon, {} of the nitrogen, {} of the water", part.name,
+                        Percent{part.share->value()}, Percent{carbon}, Percent{nitrogen}, Percent{water}));
+  }
+  constexpr double worth_a_part = 0.005;
+  const double poured = added / mix.water;
+  if (poured > worth_a_part) bars.parts.push_back({"water added", {0.0, 0.0, 0.0, poured}});
+  bars.in_words = say("{}.", joined(words, "; "));
+  return bars;
+}
+
 Grid figures_of(const Mix& mix, const Targets& targets) {
   Grid grid;
   if (mix.carbon_to_nitrogen) grid.rows.push_back(ratio_row(mix, targets));

@@ -1,6 +1,7 @@
 #pragma once
 /// What the pages say of a mix: what it is like, and its figures. Not installed: users of the library get whole pages.
 
+#include <optional>
 #include <vector>
 
 #include "heapwright/mix/character.hpp"
@@ -18,6 +19,8 @@ bool is_a_little_off(const Mix& mix, const Targets& targets);
 Words judged_by_words(const Mix& mix, const Targets& targets);
 /// "C:N about 33", "no nitrogen"
 Words ratio_words(const Mix& mix);
+/// What share each feedstock has of the volume, the carbon, the nitrogen and the water; nothing of a single one.
+std::optional<ShareBars> shares_of(const Mix& mix);
 /// C:N, moisture and air, each with between what it lies and what works.
 Grid figures_of(const Mix& mix, const Targets& targets);
 /// "0.99 cu yd, 170 lb, 173 lb/cu yd"; nothing where it has no volume.

@@ -71,7 +71,7 @@ struct Drawing {
   std::variant<SquareOfGround, ConeOnGround, TrueThickness> of;
   Words in_words;  ///< for those who cannot see it
 };
-/// A line over time, with what it may be off by.
+/// Temperatures over time, with what they may be off by.
 struct Chart {
   std::string title;
   struct Point {
@@ -79,9 +79,60 @@ struct Chart {
     TemperaturePoint low;
     TemperaturePoint likely;
     TemperaturePoint high;
+    std::optional<TemperaturePoint> air;
   };
   std::vector<Point> points;
+  struct Reading {
+    Date date;
+    TemperaturePoint core;
+  };
+  std::vector<Reading> readings;
+  std::vector<Date> turned;
   Words in_words;  ///< for those who cannot see it
+};
+/// Of several wholes what share each part has.
+struct ShareBars {
+  std::string title;
+  std::vector<std::string> wholes;  ///< "volume", "carbon"
+  struct Part {
+    std::string name;
+    std::vector<double> shares;  ///< from 0 to 1, of each whole
+  };
+  std::vector<Part> parts;
+  Words in_words;
+};
+/// Volumes side by side, each whole or of parts.
+struct Bars {
+  std::string title;
+  std::vector<std::string> part_names;  ///< empty where there is one part only
+  struct Bar {
+    Words name;
+    std::vector<Volume> parts;
+    Words says;
+  };
+  std::vector<Bar> bars;
+  Words in_words;
+};
+/// All mixes of two feedstocks, with the windows in which they work.
+struct PairChart {
+  std::string title;
+  std::string first_name;
+  std::string second_name;
+  struct Point {
+    double share_of_first;  ///< by loose volume
+    std::optional<CarbonNitrogenRatio> ratio;
+    MoistureWetBasis moisture;
+  };
+  std::vector<Point> points;
+  struct {
+    CarbonNitrogenRatio low;
+    CarbonNitrogenRatio high;
+  } ratio;
+  struct {
+    MoistureWetBasis low;
+    MoistureWetBasis high;
+  } moisture;
+  Words in_words;
 };
 /// Warnings. In short they stand in one line; else each with all it says.
 struct Warnings {
@@ -93,7 +144,8 @@ struct WorkedOut {
   Working working;
 };
 
-using Block = std::variant<Paragraph, Bullets, Numbered, Labels, Grid, Boxes, Form, Drawing, Chart, Warnings, WorkedOut>;
+using Block =
+    std::variant<Paragraph, Bullets, Numbered, Labels, Grid, Boxes, Form, Drawing, Chart, ShareBars, Bars, PairChart, Warnings, WorkedOut>;
 
 struct Section {
   Depth depth = Depth::act;

@@ -67,6 +67,15 @@ Grid proportions(const Pair& pair, const Targets& targets) {
   return grid;
 }
 
+PairChart chart_of(const Pair& pair, const Targets& targets) {
+  PairChart chart{pair.first_name + " and " + pair.second_name + ", all their mixes", pair.first_name, pair.second_name, {}, {}, {}, {}};
+  for (const PairMix& mix : pair.line) chart.points.push_back({mix.by_volume.value(), mix.carbon_to_nitrogen, mix.moisture});
+  chart.ratio = {targets.carbon_to_nitrogen.low, targets.carbon_to_nitrogen.high};
+  chart.moisture = {targets.moisture.low, targets.moisture.high};
+  chart.in_words = say("C:N works {}, moisture without water {}.", window_words(pair.right_ratio), window_words(pair.right_moisture));
+  return chart;
+}
+
 /// How far the two aims lie apart.
 Words apart(const Pair& pair) {
   Words words;
@@ -82,6 +91,7 @@ void say_pair(PageWriter& writer, const Pair& pair, const Targets& targets) {
   const auto& ratio = targets.carbon_to_nitrogen;
   const auto& moisture = targets.moisture;
   writer.paragraph(say("Parts of {} to parts of {}:", pair.first_name, pair.second_name)).block(proportions(pair, targets));
+  writer.block(chart_of(pair, targets));
   writer.bullets(
       {say("C:N is {} {}.", Between<CarbonNitrogenRatio>{ratio.low, ratio.high}, window_words(pair.right_ratio)),
        say("Moisture is {} without water {}.", Between<MoistureWetBasis>{moisture.low, moisture.high}, window_words(pair.right_moisture)),

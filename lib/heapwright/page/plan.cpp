@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <array>
+
 #include "heapwright/page/forecast_parts.hpp"
 #include "heapwright/page/nutrients_parts.hpp"
 #include "heapwright/page/pages.hpp"
@@ -11,13 +14,17 @@
 namespace heapwright {
 namespace {
 
+/// Whether most of it goes in after its first day.
+bool begins_small(const Plan& plan) { return plan.forecast && (*plan.forecast)->week_by_week; }
+
 /// "Saturday, Oct 24: fill the bin"
 Words heading_of(const Plan& plan) {
   if (!plan.pile) return say("{}: build the pile", DayOfWeek{plan.built});
   const std::string noun = pile_noun(plan.pile->shape);
   const bool is_filled = plan.pile->shape != PileShape::cone && plan.pile->shape != PileShape::windrow;
   const bool one_of_several = plan.pile->count > 1 && plan.fit && (*plan.fit)->piles_needed == 1;
-  return say("{}: {} {} {}", DayOfWeek{plan.built}, is_filled ? "fill" : "build", one_of_several ? "one" : "the", noun);
+  const char* what = begins_small(plan) ? "start" : is_filled ? "fill" : "build";
+  return say("{}: {} {} {}", DayOfWeek{plan.built}, what, one_of_several ? "one" : "the", noun);
 }
 
 /// Whether it has been measured, looked at or tested.
@@ -26,7 +33,7 @@ bool is_seen(const Plan& plan) { return (plan.readings && is_anything_seen(plan.
 bool stands(const Plan& plan) { return plan.stands || is_seen(plan); }
 
 /// Whether there is a pile to build.
-bool is_to_be_built(const Plan& plan) { return plan.has_supplies && !stands(plan) && !plan.leaves_alone && !plan.clippings_alone; }
+bool is_to_be_built(const Plan& plan) { return plan.has_supplies && !stands(plan) && !plan.leaves_alone && !plan.greens_alone; }
 
 /// A lawn and no pile: what to spread on it is the whole answer.
 bool is_order_only(const Plan& plan) { return plan.topdressing && !plan.has_supplies && !stands(plan); }
@@ -117,7 +124,17 @@ std::vector<Words> weeks_to_come(const Plan& plan, const Materials& materials) {
   } else if (clippings_left) {
     lines.push_back("Leave other clippings on the lawn.");
   }
+  if (!plan.season->left_dry.empty())
+    lines.push_back(say("Left over: {}, for mulch or leaf mold.", counted(plan.season->left_dry, materials)));
   return lines;
+}
+
+/// Into which bin what comes later goes.
+const char* where_later(const Plan& plan) {
+  constexpr std::array<const char*, 5> bins{"Beside", "Later", "Bin 2", "Bin 3", "Bin 4"};
+  if (plan.batches.size() < 2 || begins_small(plan)) return "Later";
+  const int bin = plan.batches[1].bin;
+  return bin < static_cast<int>(bins.size()) ? bins.at(static_cast<std::size_t>(bin)) : "Later";
 }
 
 Labels at_a_glance(const Plan& plan, const Materials& materials) {
@@ -125,9 +142,9 @@ Labels at_a_glance(const Plan& plan, const Materials& materials) {
   const auto add = [&](const char* name, Words words) {
     if (!words.empty()) labels.labels.push_back({name, std::move(words)});
   };
-  const bool is_a_pile = has_size(plan.recipe.result) && !plan.leaves_alone && !plan.clippings_alone;
+  const bool is_a_pile = has_size(plan.recipe.result) && !plan.leaves_alone && !plan.greens_alone;
   if (is_a_pile && !stands(plan)) {
-    for (Words& later : weeks_to_come(plan, materials)) add(labels.labels.empty() ? "Later" : "", std::move(later));
+    for (Words& later : weeks_to_come(plan, materials)) add(labels.labels.empty() ? where_later(plan) : "", std::move(later));
     add("Then", care_of(plan));
   }
   if (is_a_pile && !is_seen(plan)) add("Expect", expected(plan));
@@ -173,6 +190,12 @@ void say_now(PageWriter& writer, const Plan& plan, const Materials& materials) {
 
 constexpr std::size_t most_chores_to_come = 5;
 
+/// Whether something went in so lately that what it lacks can be mixed in.
+bool is_fresh(const Plan& plan) {
+  constexpr std::chrono::days lately(30);
+  return !plan.loads.empty() && std::chrono::sys_days(plan.today) - std::chrono::sys_days(plan.loads.back().date) <= lately;
+}
+
 /// Whether even a late pile would be ready.
 bool is_past_its_time(const Plan& plan) {
   if (plan.batches.empty() || !plan.batches.front().late) return false;
@@ -193,41 +216,53 @@ void say_standing(PageWriter& writer, const Plan& plan, const Materials& materia
   writer.section(Depth::act);
   if (plan.stands == Stands::by_loads)
     writer.paragraph(say("In the {} since {}: {}.", noun, DayOfWeek{plan.built}, in_all_words(plan.loads, materials)));
+  constexpr double much_more = 1.5;  // it settles; judged
+  const bool overfilled = plan.stands == Stands::by_loads && is_known && plan.fit && (*plan.fit)->pile &&
+                          as_built(plan.recipe.result).mix.volume &&
+                          *as_built(plan.recipe.result).mix.volume > much_more * room_of(*(*plan.fit)->pile);
+  if (overfilled) writer.paragraph(say("That is more than the {} holds: is all of it in there, and counted right?", noun));
   if (plan.stands == Stands::by_date && is_known)
     writer.paragraph(say("The {}, filled on {}, as its recipe has it (--why). Not filled yet? Put the day into built = in the file.", noun,
                          DayOfWeek{plan.built}));
   if (plan.stands == Stands::by_word)
     writer.paragraph(is_known
                          ? say("The {} stands: taken as filled on {}, with what is listed.", noun, DayOfWeek{plan.built})
-                         : say("The {} stands. To say when it is done: what went in ([[load]], or `heapwright load`), and when.", noun));
+                         : say("The {} stands. To say when it is done, write down what went in: [[load]], or `heapwright load`.", noun));
   if (is_past_its_time(plan))
     writer.paragraph("By now it should be compost: test it (`heapwright maturity`), use it, and put the day of the next into built =.");
+  if (plan.stands == Stands::by_loads && is_fresh(plan) && !overfilled) say_what_it_lacks(writer, plan.recipe.result, materials);
   std::vector<Words> chores;
   for (const CalendarChore& chore : plan.calendar) {
-    if (chores.size() < most_chores_to_come) chores.push_back(say("{}: {}.", capital(when_words(chore, plan.today)), chore_words(chore, materials)));
+    if (chores.size() < most_chores_to_come)
+      chores.push_back(say("{}: {}.", capital(when_words(chore, plan.today)), chore_words(chore, materials)));
   }
   if (chores.empty() && !is_known) chores = looking_at_it();
   if (!chores.empty()) writer.section(Depth::act, "Next").block(Numbered{std::move(chores)});
 }
 
-/// Leaves and nothing green.
-void say_leaves_alone(PageWriter& writer, const LeavesAlone& leaves, Date today, const Materials& materials) {
-  writer.section(Depth::act)
-      .paragraph(
-          say("{}, and nothing green: that is no failure. Leaves alone rot, slowly and cold.", capital(counted(leaves.all, materials))))
-      .block(Numbered{leaves_alone_words(leaves, today, materials)});
-}
-
-/// Clippings and nothing brown.
-void say_clippings_alone(PageWriter& writer, const Plan& plan, const Materials& materials) {
-  std::vector<Words> steps{"Leave them on the lawn: mow often, a third of the blade at most. They feed it, and are no waste.",
-                           "Where they lie thick, rake them off and spread them thin under shrubs. A heap of them alone mats and stinks."};
-  std::vector<Words> ways;
-  if (plan.season) {
-    for (const RecipeAmount& way : plan.season->would_take_all) ways.push_back(counted(way, materials));
+/// Greens and nothing brown.
+void say_greens_alone(PageWriter& writer, const Plan& plan, const Materials& materials) {
+  const std::vector<Supply>& supplies = plan.season->supplies;
+  const auto any = [&](FeedstockClass sort) {
+    return std::any_of(supplies.begin(), supplies.end(), [&](const Supply& one) { return one.feedstock.feedstock_class == sort; });
+  };
+  const bool scraps = any(FeedstockClass::must_go);
+  std::vector<Words> steps;
+  const std::optional<RecipeAmount>& wanted = plan.season->wanted_for_scraps;
+  if (scraps)
+    steps.push_back(say("Get browns before anything else{}. Ask neighbors for bagged leaves, or buy a bale of straw.",
+                        wanted ? say(": {} for a year's scraps", counted(*wanted, materials)) : Words()));
+  if (scraps) steps.emplace_back("Till then keep scraps out of any pile: some towns collect them. Alone they stink and draw rats.");
+  if (any(FeedstockClass::clippings)) {
+    steps.emplace_back("Leave clippings on the lawn: mow often, a third of the blade at most. They feed it, and are no waste.");
+    steps.emplace_back("Where they lie thick, rake them off and spread them thin under shrubs. A heap of them alone mats and stinks.");
   }
-  if (!ways.empty()) steps.push_back(say("To compost all of them, gather {} a year: ask neighbors in the fall.", joined(ways, ", or ")));
-  writer.section(Depth::act).paragraph("Clippings alone: no pile is needed.").block(Numbered{std::move(steps)});
+  std::vector<Words> ways;
+  for (const RecipeAmount& way : plan.season->would_take_all) ways.push_back(counted(way, materials));
+  if (!ways.empty()) steps.push_back(say("To compost all of it, gather {} a year.", joined(ways, ", or ")));
+  writer.section(Depth::act)
+      .paragraph(scraps ? "Greens and nothing brown: build no pile yet." : "Clippings alone: no pile is needed.")
+      .block(Numbered{std::move(steps)});
 }
 
 void say_why_of_forecast(PageWriter& writer, const Plan& plan, const Materials& materials) {
@@ -235,6 +270,7 @@ void say_why_of_forecast(PageWriter& writer, const Plan& plan, const Materials& 
   if (forecast == nullptr) return;
   const bool measured = plan.maturity && (*plan.maturity)->known.rating.rating;
   writer.section(Depth::why, "What it will do").paragraph(capital(say("{}.", expected(plan))));
+  if (!forecast->heats.log_disagrees) writer.block(temperature_chart(*forecast));
   writer.bullets(care_notes(*forecast));
   say_heating_tips(writer, plan.forecast->result, materials);
   if (forecast->status != ForecastStatus::never && !measured && !forecast->heats.log_disagrees) writer.block(readiness(*forecast));
@@ -247,7 +283,8 @@ Grid by_pile(const Plan& plan) {
   grid.head = {"", "fed", "ready", "screened"};
   for (std::size_t i = 0; i < plan.batches.size(); ++i) {
     const CompostBatch& batch = plan.batches[i];
-    const Words fed = batch.from == batch.until ? Words(HalfMonth{batch.from}) : say("{} to {}", HalfMonth{batch.from, false}, HalfMonth{batch.until});
+    const Words fed =
+        batch.from == batch.until ? Words(HalfMonth{batch.from}) : say("{} to {}", HalfMonth{batch.from, false}, HalfMonth{batch.until});
     const Words ready = batch.likely ? Words(HalfMonth{*batch.likely}) : Words("not in three years");
     const Words screened = batch.screened ? say("about {}", batch.screened->likely) : Words("-");
     grid.rows.push_back({std::string(pile_called(static_cast<int>(i) + 1)), fed, ready, screened});
@@ -312,23 +349,22 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
   if (plan.stands && !is_seen(plan)) say_standing(writer, plan, materials);
   if (is_to_be_built(plan)) say_build(writer, plan, materials);
   if (plan.leaves_alone && !stands(plan)) say_leaves_alone(writer, *plan.leaves_alone, plan.today, materials);
-  if (plan.clippings_alone && !stands(plan)) say_clippings_alone(writer, plan, materials);
+  if (plan.greens_alone && !stands(plan)) say_greens_alone(writer, plan, materials);
   if (!plan.has_supplies && !is_order_only(plan) && !stands(plan))
     writer.paragraph(
         "There is nothing yet to build a pile of, and no lawn. Say what there is: [[supply]] and [[lawn.zone]] in the yard file, "
         "or `heapwright new` to be asked.");
   if (is_order_only(plan)) say_lawn(writer, plan, materials);
   writer.section(Depth::act).labels(at_a_glance(plan, materials));
-  const bool is_off = plan.stands == Stands::by_loads && !is_seen(plan);
-  if (is_to_be_built(plan) || is_off) say_what_it_lacks(writer, plan.recipe.result, materials);
+  if (is_to_be_built(plan)) say_what_it_lacks(writer, plan.recipe.result, materials);
   Grounds grounds = answer;
-  if (stands(plan)) grounds.measure_first.reset();  // it went in
+  if (stands(plan) || plan.leaves_alone || plan.greens_alone) grounds.measure_first.reset();  // it went in
   end_act(writer, grounds, materials, work_of(plan));
   if (plan.recipe->mix && stands(plan))
     writer.section(Depth::why, "As it was planned (it stands: put none of this in again)")
         .block(Numbered{building_steps(plan.recipe.result, materials)});
   say_calendar(writer, plan, materials);
-  const bool is_a_pile = plan.has_supplies && !plan.leaves_alone && !plan.clippings_alone;
+  const bool is_a_pile = plan.has_supplies && !plan.leaves_alone && !plan.greens_alone;
   if (is_a_pile) say_why(writer, plan.recipe.result, materials, plan.fit ? room_words(plan.fit->result) : Words());
   say_why_of_forecast(writer, plan, materials);
   if (is_a_pile) say_why_of_compost(writer, plan);

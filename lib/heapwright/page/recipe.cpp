@@ -94,7 +94,7 @@ Labels at_a_glance(const Recipe& recipe, const Materials& materials) {
   const Words rots = far_off ? Words() : what_rots_words(recipe);
   if (!rots.empty()) labels.labels.push_back({"But", rots});
   const bool to_be_built = has_size(recipe) && !far_off;
-  if (to_be_built && !is_enough_to_heat(*as_built(recipe).mix.volume))
+  if (to_be_built && recipe.cards.empty() && !is_enough_to_heat(*as_built(recipe).mix.volume))
     labels.labels.push_back({"Heats", say("hardly, so small: it rots all the same, but slowly{}",
                                           takes_a_yard(recipe) ? ". Keep adding, to a cubic yard" : "")});
   const std::size_t before_cards = labels.labels.size();

@@ -588,6 +588,7 @@ void say_why(PageWriter& writer, const Recipe& recipe, const Materials& material
   const bool far_off = verdict_of(recipe) == RecipeVerdict::far_off;
   if (far_off) say_ways(writer, recipe, materials);
   writer.section(Depth::why, far_off ? "What it makes as it is" : "What it makes").block(amounts_grid(recipe, materials));
+  if (auto shares = shares_of(as_built(recipe).mix)) writer.block(*std::move(shares));
   writer.block(figures_of(mix, recipe.targets));
   Labels labels;
   if (mix.volume) labels.labels.push_back({"Pile", size_words(mix)});

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cctype>
+#include <cmath>
 
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/page/parts.hpp"
@@ -20,8 +21,19 @@ Words till_words(Date day) {
   return ends_a_month ? Words("the end of " + month_and_year(day)) : Words(HalfMonth{day});
 }
 
+namespace {
+
+/// What goes in week by week, to the half container.
+std::optional<ContainerCount> to_the_half(std::optional<ContainerCount> containers) {
+  constexpr double least = 0.25;
+  if (containers && containers->count >= least) containers->count = 0.5 * std::max(1.0, std::round(2.0 * containers->count));
+  return containers;
+}
+
+}  // namespace
+
 Words counted(const RecipeAmount& amount, const Materials& materials) {
-  const Words measure = own_measure(amount, amount.containers, amount.volume, materials);
+  const Words measure = own_measure(amount, to_the_half(amount.containers), amount.volume, materials);
   const Container* container = amount.containers ? row_with_id(*materials.containers, amount.containers->container) : nullptr;
   const bool is_named = container != nullptr && container->name.starts_with(amount.name);  // "13 straw bales"
   return is_named ? measure : say("{} of {}", measure, amount.name);
@@ -75,8 +87,8 @@ Words days_words(Date from, Date to, std::chrono::year this_year) {
 
 Words when_words(const CalendarChore& chore, Date today) {
   if (chore.about) {
-    if (is_same_half_month(chore.from, chore.to)) return HalfMonth{chore.from};
-    return say("{} to {}", HalfMonth{chore.from, chore.from.year() != chore.to.year()}, HalfMonth{chore.to});
+    if (is_same_half_month(chore.from, chore.to)) return say("about {}", HalfMonth{chore.from});
+    return say("about {} to {}", HalfMonth{chore.from, chore.from.year() != chore.to.year()}, HalfMonth{chore.to});
   }
   const Words on_days = days_words(chore.from, chore.to, today.year());
   if (!chore.every || chore.from == chore.to) return on_days;
@@ -87,6 +99,10 @@ Words when_words(const CalendarChore& chore, Date today) {
 std::string_view pile_called(int batch) {
   constexpr std::array<std::string_view, 6> names{"first pile", "second pile", "third pile", "fourth pile", "fifth pile", "sixth pile"};
   return names.at(static_cast<std::size_t>(std::clamp(batch, 1, 6) - 1));
+}
+
+Words title_words(const CalendarChore& chore) {
+  return chore.batch > 1 ? say("{} ({})", chore.what.title, std::string(pile_called(chore.batch))) : Words(chore.what.title);
 }
 
 Words chore_words(const CalendarChore& chore, const Materials& materials) {
@@ -119,7 +135,8 @@ std::string named_in_short(const std::string& name, const YardSeason& season) {
 
 Words later_words(const WeekOfSeason& week, const YardSeason& season, const Materials& materials) {
   const auto measured = [&](const RecipeAmount& amount) {
-    return say("{} of {}", own_measure(amount, amount.containers, amount.volume, materials), named_in_short(amount.name, season));
+    return say("{} of {}", own_measure(amount, to_the_half(amount.containers), amount.volume, materials),
+               named_in_short(amount.name, season));
   };
   std::vector<Words> greens;
   for (const RecipeAmount& one : week.greens) {
@@ -140,10 +157,8 @@ std::vector<Words> leaves_alone_words(const LeavesAlone& leaves, Date today, con
   const auto own = [&](const RecipeAmount& amount) { return own_measure(amount, amount.containers, amount.volume, materials); };
   if (leaves.build == today) {
     steps.push_back(say("As you mow now: build a pile of {} with {} of {}{}.", own(leaves.keep), clippings, leaves.clippings.name, water));
-    if (leaves.mold)
-      steps.push_back(
-          say("Keep the other {} dry for the next mowings: the same again each time. Or pile them damp: leaf mold in a year or two.",
-              own(*leaves.mold)));
+    steps.push_back("The same again with the next mowings, as long as dry leaves are left.");
+    steps.push_back("Leaves that got wet: pile them in a hoop of wire or a corner, leaf mold in a year or two.");
     return steps;
   }
   if (leaves.mulch)
@@ -155,6 +170,13 @@ std::vector<Words> leaves_alone_words(const LeavesAlone& leaves, Date today, con
   steps.push_back(say("From {} on, as you mow: build the pile of those {} with {} of {}{}.", DayOfMonth{leaves.build}, own(leaves.keep),
                       clippings, leaves.clippings.name, water));
   return steps;
+}
+
+void say_leaves_alone(PageWriter& writer, const LeavesAlone& leaves, Date today, const Materials& materials) {
+  writer.section(Depth::act)
+      .paragraph(
+          say("{}, and nothing green: that is no failure. Leaves alone rot, slowly and cold.", capital(counted(leaves.all, materials))))
+      .block(Numbered{leaves_alone_words(leaves, today, materials)});
 }
 
 }  // namespace heapwright

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "heapwright/mix/load.hpp"
-#include "heapwright/page/words.hpp"
+#include "heapwright/page/parts.hpp"
 #include "heapwright/plan/calendar.hpp"
 #include "heapwright/plan/leaves_alone.hpp"
 #include "heapwright/plan/season_of_yard.hpp"
@@ -35,6 +35,8 @@ Words later_words(const WeekOfSeason& week, const YardSeason& season, const Mate
 Words when_words(const CalendarChore& chore, Date today);
 /// "second pile", of the fillings of bins.
 std::string_view pile_called(int batch);
+/// What is to be done in a few words: "Turn the pile (second pile)".
+Words title_words(const CalendarChore& chore);
 /// What is to be done, with its amounts.
 Words chore_words(const CalendarChore& chore, const Materials& materials);
 
@@ -43,5 +45,7 @@ Words in_all_words(const std::vector<Load>& loads, const Materials& materials);
 
 /// What to do with leaves alone, in its order.
 std::vector<Words> leaves_alone_words(const LeavesAlone& leaves, Date today, const Materials& materials);
+/// The same below what it is.
+void say_leaves_alone(PageWriter& writer, const LeavesAlone& leaves, Date today, const Materials& materials);
 
 }  // namespace heapwright

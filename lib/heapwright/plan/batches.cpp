@@ -4,6 +4,7 @@
 
 #include "heapwright/plan/care.hpp"
 #include "heapwright/plan/loaded.hpp"
+#include "heapwright/process/outlook.hpp"
 #include "heapwright/process/pile_to_build.hpp"
 
 namespace heapwright {
@@ -16,7 +17,9 @@ int days_from_to(Date from, Date to) { return static_cast<int>((sys_days(to) - s
 
 void set_ready(CompostBatch& batch, const Forecast& forecast, const std::optional<CompostYield>& screened) {
   if (forecast.heats.log_disagrees) return;  // no date holds
-  const ReadyWindow window = likelier_window(forecast);
+  ReadyWindow window = likelier_window(forecast);
+  if (stalls(forecast) && forecast.watered->turf_day)
+    window = {std::nullopt, forecast.watered->turf_day, std::nullopt};  // its chores water it
   const auto date = [&](std::optional<int> day) { return day ? std::optional(later_by(forecast.built, *day)) : std::nullopt; };
   batch.early = date(window.early);
   batch.likely = date(window.likely);

@@ -25,12 +25,14 @@ class Calendar {
   std::vector<CalendarChore> chores() {
     add_first_pile();
     if (plan_.leaves_alone) add_leaves(*plan_.leaves_alone);
-    if (plan_.clippings_alone) add_clippings();
+    if (plan_.greens_alone) add_greens();
     for (std::size_t i = 1; i < plan_.batches.size(); ++i) add_batch(plan_.batches[i], static_cast<int>(i) + 1);
-    if (plan_.season && !plan_.leaves_alone && !plan_.clippings_alone) add_browns(*plan_.season);
+    if (plan_.season && !plan_.leaves_alone && !plan_.greens_alone) add_browns(*plan_.season);
     if (plan_.topdressing) add_lawn();
-    std::stable_sort(chores_.begin(), chores_.end(),
-                     [](const CalendarChore& one, const CalendarChore& other) { return one.from < other.from; });
+    const auto rank = [](const CalendarChore& chore) { return chore.what.id == "get-browns" ? 0 : 1; };  // or scraps stink
+    std::stable_sort(chores_.begin(), chores_.end(), [&](const CalendarChore& one, const CalendarChore& other) {
+      return one.from == other.from ? rank(one) < rank(other) : one.from < other.from;
+    });
     return std::move(chores_);
   }
 
@@ -47,9 +49,14 @@ class Calendar {
       chore->amounts = {leaves.keep, leaves.clippings};
   }
 
-  /// In the months of mowing that come next.
-  void add_clippings() {
+  /// In the months of mowing that come next; of scraps, browns first.
+  void add_greens() {
+    const std::optional<RecipeAmount> wanted = plan_.season ? plan_.season->wanted_for_scraps : std::nullopt;
+    if (wanted && is_positive(wanted->mass)) {
+      if (CalendarChore* chore = add("get-browns", today_, later(today_, 30))) chore->amounts.push_back(*wanted);
+    }
     for (const Supply& clippings : yard_.supplies) {
+      if (clippings.feedstock.feedstock_class != FeedstockClass::clippings) continue;
       const std::optional<Season> season = season_of(clippings);
       const std::chrono::month first = season ? season->months.front() : std::chrono::January;
       const std::chrono::month last = season ? season->months.back() : std::chrono::December;
@@ -84,13 +91,26 @@ class Calendar {
     const Date rest_from = done ? later(*done, -rests) : later(plan_.built, turned_without_a_forecast);
     const bool is_fed = plan_.batches.empty() || plan_.batches.front().from != plan_.batches.front().until;
     constexpr int a_year = 366;  // no season is longer
-    if (is_fed) add_feeding(plan_.built, plan_.batches.empty() ? later(today_, a_year) : plan_.batches.front().until, 1);
+    const Date last = plan_.loads.empty() ? plan_.built : later_of(plan_.built, plan_.loads.back().date);
+    if (is_fed) add_feeding(last, plan_.batches.empty() ? later(today_, a_year) : plan_.batches.front().until, 1);
+    const bool is_tumbler = yard_.pile && yard_.pile->shape == PileShape::tumbler;
+    if (is_tumbler && !plan_.recipe->cards.empty()) {
+      add_every("top-up", later(plan_.built, 14), rest_from, std::chrono::days(14));
+      if (!chores_.empty() && chores_.back().what.id == "top-up") {
+        const Card& card = plan_.recipe->cards.front();
+        chores_.back().amounts = {card.greens};
+        chores_.back().amounts.insert(chores_.back().amounts.end(), card.browns.begin(), card.browns.end());
+        chores_.back().batch = 1;
+      }
+    }
     add_care(plan_.built, rest_from, 1);
     if (done) add_end(*done, 1);
   }
 
   void add_batch(const CompostBatch& batch, int number) {
-    if (CalendarChore* chore = add(batch.bin > 0 ? "next-bin" : "next-place", batch.from, later(batch.from, 6))) chore->batch = number;
+    const bool same_bin = batch.bin > 0 && batch.bin == plan_.batches[static_cast<std::size_t>(number) - 2].bin;
+    const char* begin = same_bin ? "same-bin" : batch.bin > 0 ? "next-bin" : "next-place";
+    if (CalendarChore* chore = add(begin, batch.from, later(batch.from, 6))) chore->batch = number;
     add_feeding(later(batch.from, -7), batch.until, number);
     const Date rest_from = batch.likely ? later(*batch.likely, -rests) : batch.until;
     const std::optional<Date> before = plan_.batches[static_cast<std::size_t>(number) - 2].likely;  // till then one round does for both
@@ -151,9 +171,11 @@ class Calendar {
         for (const KeptDry& kept : season.kept_dry) chores_.back().amounts.push_back(kept.most);
     }
     constexpr int till_new_ones = 120;
-    if (season.scraps_only) {
-      add("get-browns", later(season.until, -14), later(season.until, till_new_ones));
-      return;
+    const bool is_tumbler = yard_.pile && yard_.pile->shape == PileShape::tumbler;  // which takes what it takes
+    if (season.scraps_only && !is_tumbler) {
+      if (CalendarChore* chore = add("get-browns", later(season.until, -14), later(season.until, till_new_ones))) {
+        if (season.wanted_for_scraps) chore->amounts.push_back(*season.wanted_for_scraps);
+      }
     }
     std::optional<Date> last;
     for (const KeptDry& kept : season.kept_dry) {
@@ -162,12 +184,14 @@ class Calendar {
     const bool leaves_come = std::any_of(season.supplies.begin(), season.supplies.end(), [](const Supply& supply) {
       return supply.storable && !supply.bought && !std::holds_alternative<std::monostate>(supply.when);
     });
+    if (leaves_come && season.after_pile && is_before(season.from, season.new_browns))
+      add("next-pile", season.new_browns, later(season.new_browns, 60));
     if (leaves_come) {
       for (const Supply& supply : season.supplies) {
         const std::optional<Season> comes = supply.storable && !supply.bought ? season_of(supply) : std::nullopt;
         if (comes) add_gathering(season, *comes);
       }
-    } else if (last) {
+    } else if (last && !season.scraps_only) {
       add("get-browns", later(*last, -14), *last);
     }
   }

@@ -202,8 +202,9 @@ bool fill(PileToBuild& pile, const Yard& yard, const Recipe& recipe, YardForecas
   const std::optional<BulkDensity> weighed = pile.pile ? pile.pile->weighed : std::nullopt;
   const SettledDensity density = settled_density_of(pile.mix, yard.tables.materials, ensemble, weighed);
   const double fits = pile.room ? share_that_fits(pile.mix, density, pile.pile, *pile.room) : 1.0;
-  constexpr double has_much_room = 2.0;  // what comes then goes on top, and into no other bin; judged
-  const bool is_the_only_one = pile.pile && pile.pile->count == 1;
+  constexpr double has_much_room = 2.0;                               // what comes then goes on top, and into no other bin; judged
+  if (answer.stands == Stands::by_word) answer.week_by_week = false;  // it is taken as what it is
+  const bool is_the_only_one = pile.pile && pile.pile->count == 1 && answer.stands != Stands::by_word;
   if (comes_weekly && !is_tumbler && is_the_only_one && pile.room && fits > has_much_room) answer.week_by_week = true;
   if (answer.stands == Stands::by_word && pile.room) {
     pile.share = fits;
@@ -224,7 +225,10 @@ void feed_by_season(PileToBuild& pile, const Yard& yard, const Answer<Recipe>& r
   const bool by_loads = is_loaded(yard);
   const YardSeason season = season_with_pile(yard, recipe, today).result;
   const Date after = by_loads ? std::max(today, yard.loads.back().date) : pile.built;
-  for (LaterLoad& load : loads_to_come(season, after, pile.built, yard.options.settling)) pile.loads.push_back(std::move(load));
+  const int next_pile = static_cast<int>((std::chrono::sys_days(season.new_browns) - std::chrono::sys_days(pile.built)).count());
+  for (LaterLoad& load : loads_to_come(season, after, pile.built, yard.options.settling)) {
+    if (load.day < next_pile) pile.loads.push_back(std::move(load));  // what comes then goes with the new browns
+  }
 }
 
 /// How many piles there are of what is followed as one.

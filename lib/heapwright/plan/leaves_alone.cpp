@@ -4,7 +4,6 @@
 
 #include "heapwright/lawn/lawn.hpp"
 #include "heapwright/plan/answers.hpp"
-#include "heapwright/plan/season_of_yard.hpp"
 #include "heapwright/recipe/amounts.hpp"
 #include "heapwright/recipe/verdict.hpp"
 
@@ -16,18 +15,18 @@ bool are_own_leaves(const Supply& supply) {
          supply.amount && supply.density();
 }
 
-/// The day from which lawns are mown.
-Date first_mowing(Date today) {
-  if (is_mowing_season(today)) return today;
-  const Date april(today.year() / std::chrono::April / 15);  // judged
-  return today <= april ? april : Date((today.year() + std::chrono::years(1)) / std::chrono::April / 15);
-}
-
 /// Leaves lie on the lawn from their first month to the end of December; taken as fall where no months are told. Judged.
 bool is_leaf_fall(const Supply& leaves, Date today) {
   const std::optional<Season> season = season_of(leaves);
   const std::chrono::month first = season ? season->months.front() : std::chrono::October;
   return today.month() >= first && today.month() <= std::chrono::December;
+}
+
+/// The day from which lawns are mown; while leaves fall that is next spring.
+Date first_mowing(const Supply& leaves, Date today) {
+  if (is_mowing_season(today) && !is_leaf_fall(leaves, today)) return today;
+  const Date april(today.year() / std::chrono::April / 15);  // judged
+  return today <= april ? april : Date((today.year() + std::chrono::years(1)) / std::chrono::April / 15);
 }
 
 /// A pile of these leaves and as many clippings as they want, a cubic yard of it or what one bin holds.
@@ -60,7 +59,7 @@ std::optional<LeavesAlone> leaves_alone_of(const Yard& yard, Date today) {
   }
   if (!is_positive(all)) return std::nullopt;
   const Supply& leaves = yard.supplies.front();
-  const Date day = first_mowing(today);
+  const Date day = first_mowing(leaves, today);
   const Recipe recipe = first_pile(there, day).result;
   if (!has_size(recipe) || recipe.status != RecipeStatus::on_target) return std::nullopt;
   const AsBuilt pile = as_built(recipe);
@@ -81,9 +80,11 @@ std::optional<LeavesAlone> leaves_alone_of(const Yard& yard, Date today) {
   return answer;
 }
 
-bool has_clippings_alone(const Yard& yard) {
+bool has_greens_alone(const Yard& yard) {
   return !yard.supplies.empty() && std::all_of(yard.supplies.begin(), yard.supplies.end(), [](const Supply& supply) {
-    return supply.feedstock.feedstock_class == FeedstockClass::clippings && !supply.bought;
+    const FeedstockClass sort = supply.feedstock.feedstock_class;
+    const bool is_scraps = sort == FeedstockClass::must_go && supply.feedstock.has_tag("scraps");
+    return (sort == FeedstockClass::clippings || is_scraps) && !supply.bought;
   });
 }
 

@@ -22,7 +22,11 @@ struct LeavesAlone {
 /// Of a yard whose supplies are all leaves; nothing for any other, and where none is there on the day.
 std::optional<LeavesAlone> leaves_alone_of(const Yard& yard, Date today);
 
-/// Whether a yard's supplies are all clippings.
-bool has_clippings_alone(const Yard& yard);
+/// The most dry leaves that a lawn is well known to take mulched in, once a year: 0.54 kg/m² without harm in three years (Nektarios,
+/// Petrovic and Sender, Cornell, J. Turfgrass Management 3:69, 1999, seen).
+inline constexpr DryMassPerArea most_mulched_leaves = 0.54 * unit::kg_dry / unit::m2;
+
+/// Whether a yard's supplies are all fresh greens: clippings, scraps.
+bool has_greens_alone(const Yard& yard);
 
 }  // namespace heapwright

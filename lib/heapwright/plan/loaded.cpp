@@ -83,7 +83,33 @@ bool tells_water(const std::vector<Load>& loads) {
   return std::any_of(loads.begin(), loads.end(), [](const Load& load) { return is_positive(load.water); });
 }
 
-Yard as_loaded(const Yard& yard) {
+bool is_filled_before_loads(const Yard& yard) {
+  constexpr std::chrono::days of_filling(3);
+  const bool is_dated = is_loaded(yard) && yard.pile && yard.pile->built && !yard.pile->standing;
+  return is_dated && sys_days(yard.loads.front().date) - sys_days(*yard.pile->built) >= of_filling;
+}
+
+std::vector<Load> all_loads_of(const Yard& yard) {
+  if (!is_filled_before_loads(yard)) return yard.loads;
+  const Date built = *yard.pile->built;
+  const Recipe recipe = first_recipe(yard, built).result;
+  if (!has_size(recipe)) return yard.loads;
+  std::vector<Load> all;
+  for (const Portion& portion : recipe.batch.portions) {
+    Supply supply = portion.supply;
+    supply.number = 0;
+    supply.apart.clear();
+    supply.amount = portion.counted.value_or(portion.mass);
+    all.push_back({built, std::move(supply), WaterMass()});
+  }
+  if (!all.empty()) all.front().water = recipe.batch.added_water;
+  all.insert(all.end(), yard.loads.begin(), yard.loads.end());
+  return all;
+}
+
+Yard as_loaded(const Yard& told) {
+  Yard yard = told;
+  yard.loads = all_loads_of(told);
   Yard loaded = yard;
   loaded.supplies.clear();
   std::vector<const Load*> all;
@@ -113,7 +139,7 @@ Answer<Recipe> recipe_in_pile(const Yard& yard, Date today) { return first_recip
 
 InPile in_pile_by_loads(const Yard& yard, Date today) {
   InPile in{today, {}};
-  for (const Load& load : yard.loads) {
+  for (const Load& load : all_loads_of(yard)) {
     if (!load.supply) continue;
     Mass rest = *load.supply->mass(*load.supply->amount);
     for (const Supply& supply : yard.supplies) {
@@ -145,7 +171,9 @@ Yard not_loaded_yet(const Yard& yard, Date today) {
   return left;
 }
 
-std::optional<LoadedPile> loaded_pile(const Yard& yard) {
+std::optional<LoadedPile> loaded_pile(const Yard& told) {
+  Yard yard = told;
+  yard.loads = all_loads_of(told);
   LoadedPile pile;
   std::vector<const Load*> first;
   bool enough = false;
@@ -170,7 +198,7 @@ Answer<YardSeason> season_with_pile(const Yard& yard, const Answer<Recipe>& reci
 }
 
 Answer<YardSeason> season_of(const Yard& yard, Date today) {
-  const bool has_pile = (yard.pile || is_loaded(yard)) && !leaves_alone_of(yard, today) && !has_clippings_alone(yard);
+  const bool has_pile = (yard.pile || is_loaded(yard)) && !leaves_alone_of(yard, today) && !has_greens_alone(yard);
   return has_pile ? season_with_pile(yard, recipe_in_pile(yard, today), today) : season_of_yard(yard, today);
 }
 

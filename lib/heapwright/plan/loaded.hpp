@@ -14,6 +14,11 @@ namespace heapwright {
 /// Whether loads say what is in the pile.
 inline bool is_loaded(const Yard& yard) { return !yard.loads.empty(); }
 
+/// Whether it was filled by its recipe days before the first load: what went in is both. Three days and more, judged.
+bool is_filled_before_loads(const Yard& yard);
+/// All that went in: where it was filled before its loads, its recipe's amounts and water as loads of that day, and the loads.
+std::vector<Load> all_loads_of(const Yard& yard);
+
 /// Whether some load says how much water was poured on. Where none does, each day's loads are taken as watered to the aim if they are drier
 /// than its window, as every recipe tells (judged).
 bool tells_water(const std::vector<Load>& loads);

@@ -25,20 +25,24 @@ bool comes_in_seasons(const Yard& yard) {
 
 }  // namespace
 
-Answer<Plan> make_plan(const Yard& yard, Date today) {
+Answer<Plan> make_plan(const Yard& told, Date today) {
+  Yard yard = told;
+  std::erase_if(yard.loads, [&](const Load& load) { return load.date > today; });  // not yet
   Answer<Plan> answer;
   Plan& plan = answer.result;
   plan.title = yard.title;
   plan.today = today;
   plan.built = yard.built_or(today);
   plan.stands = stands_by(yard, today);
-  plan.loads = yard.loads;
+  plan.loads = all_loads_of(yard);
   plan.recipe = recipe_in_pile(yard, today);
   const Recipe& recipe = plan.recipe.result;
   plan.has_supplies = !yard.supplies.empty() || is_loaded(yard);
   plan.pile = yard.pile;
-  if (!plan.stands) plan.leaves_alone = leaves_alone_of(yard, today);
-  plan.clippings_alone = !plan.stands && has_clippings_alone(yard);
+  const bool is_only_planned = !plan.stands || plan.stands == Stands::by_date;
+  if (is_only_planned) plan.leaves_alone = leaves_alone_of(yard, today);
+  plan.greens_alone = is_only_planned && has_greens_alone(yard);
+  if (plan.leaves_alone || plan.greens_alone) plan.stands.reset();  // nobody builds that pile
   if (yard.pile) plan.fit = pile_of(yard, plan.recipe, today);
   const bool something_tested =
       !yard.observations.tests.empty() || !yard.observations.checks.empty() || !yard.observations.report_lines.empty();
@@ -66,10 +70,10 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
     own = compost_yield(as_built(recipe).mix, coarse, rule);
   }
   plan.supply = balance(own, plan.topdressing);
-  if (comes_in_seasons(yard) || plan.leaves_alone || plan.clippings_alone)
+  if (comes_in_seasons(yard) || plan.leaves_alone || plan.greens_alone)
     plan.season =
-        (plan.leaves_alone || plan.clippings_alone ? season_of_yard(yard, today) : season_with_pile(yard, plan.recipe, today)).result;
-  if (plan.season && plan.forecast && (*plan.forecast)->forecast && !plan.leaves_alone && !plan.clippings_alone)
+        (plan.leaves_alone || plan.greens_alone ? season_of_yard(yard, today) : season_with_pile(yard, plan.recipe, today)).result;
+  if (plan.season && plan.forecast && (*plan.forecast)->forecast && !plan.leaves_alone && !plan.greens_alone)
     plan.batches = batches_of(yard, plan.forecast->result, *plan.season);
   if (plan.topdressing)
     plan.lawn_by_date = lawn_by_date(plan.topdressing->result, plan.batches, earliest_spreading(plan.topdressing->result, today));

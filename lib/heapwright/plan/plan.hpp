@@ -42,7 +42,7 @@ struct Plan {
   SupplyBalance supply;
   std::optional<YardSeason> season;         ///< where some supply comes in its season
   std::optional<LeavesAlone> leaves_alone;  ///< where there is nothing but leaves, in place of a pile
-  bool clippings_alone = false;             ///< nothing but clippings: they stay on the lawn
+  bool greens_alone = false;                ///< nothing but clippings, which stay on the lawn, and scraps, which want browns first
   std::vector<CompostBatch> batches;        ///< where there is weather; the first is the pile
   std::vector<LawnByDate> lawn_by_date;     ///< where there is a lawn
   std::vector<CalendarChore> calendar;

@@ -22,6 +22,9 @@ Date end_of_month(Date day, int later) {
   const auto that = std::chrono::year_month(day.year(), day.month()) + std::chrono::months(later);
   return Date(that / std::chrono::last);
 }
+Date first_of_month(Date day, int later) {
+  return Date((std::chrono::year_month(day.year(), day.month()) + std::chrono::months(later)) / 1);
+}
 int days_in_month(Date day) { return static_cast<int>(static_cast<unsigned>(end_of_month(day, 0).day())); }
 /// Of the days of its month those up to a day.
 double share_of_month_over(Date day) { return static_cast<double>(static_cast<unsigned>(day.day())) / days_in_month(day); }
@@ -73,22 +76,28 @@ YearSupply year_supply(const Supply& supply, const Ingredient& ingredient, Date 
   return of;
 }
 
-/// How many months there are from a day until new browns come; of less than three a whole year.
+/// How many months after that of a day new browns come; twelve where none do.
 int months_till_browns(const std::vector<Supply>& supplies, Date from) {
-  constexpr int least_months = 3;
   for (int later = 1; later < static_cast<int>(months_in_a_year); ++later) {
     const month then = from.month() + std::chrono::months(later);
     const auto begins = [&](const Supply& supply) {
       const std::optional<Season> season = keeping_of(supply) == Keeping::dry ? season_of(supply) : std::nullopt;
       return season && season->months.front() == then;
     };
-    if (std::any_of(supplies.begin(), supplies.end(), begins)) return later < least_months ? static_cast<int>(months_in_a_year) : later;
+    if (std::any_of(supplies.begin(), supplies.end(), begins)) return later;
   }
   return static_cast<int>(months_in_a_year);
 }
 
-/// Of a year that begins on a day with what the pile left, which is all there in its first month; new browns come as they do.
-YearSupply supply_after(const Supply& supply, const Ingredient& ingredient, const InPile& in_pile, int months) {
+/// So many months are planned; where browns come within three, a whole year (judged).
+int months_of_season(int till_browns) {
+  constexpr int least_months = 3;
+  return till_browns < least_months ? static_cast<int>(months_in_a_year) : till_browns;
+}
+
+/// Of a year that begins on a day with what the pile left, which is all there in its first month; new browns come from a month on.
+YearSupply supply_after(const Supply& supply, const Ingredient& ingredient, const InPile& in_pile, int till_browns) {
+  const int months = months_of_season(till_browns);
   YearSupply of = kept_as(supply, ingredient);
   if (of.keeping == Keeping::bought) return of;
   const std::size_t first = index_of(in_pile.by.month());
@@ -103,7 +112,7 @@ YearSupply supply_after(const Supply& supply, const Ingredient& ingredient, cons
   if (comes_once) return of;
   const bool keeps = of.keeping == Keeping::dry;
   if (!keeps) of.comes[first] = share_of_month_left(in_pile.by) * share_in_month(supply, in_pile.by.month()) * all;
-  for (int later = 1; later < months; ++later) {
+  for (int later = keeps ? till_browns : 1; later < months; ++later) {
     const std::size_t m = (first + static_cast<std::size_t>(later)) % months_in_a_year;
     of.comes[m] = share_in_month(supply, month_at(m)) * all;
   }
@@ -170,11 +179,7 @@ class Told {
 
   /// The place in the year of a month of the season.
   std::size_t place(int later) const { return (index_of(season_.from.month()) + static_cast<std::size_t>(later)) % months_in_a_year; }
-  Date begin_of(int later) const {
-    if (later == 0) return season_.from;
-    const auto that = std::chrono::year_month(season_.from.year(), season_.from.month()) + std::chrono::months(later);
-    return Date(that / 1);
-  }
+  Date begin_of(int later) const { return later == 0 ? season_.from : first_of_month(season_.from, later); }
   static constexpr double least_share = 0.1;
   /// How much of a month of the season there is: of its first, where the year is no round one, what comes after its first day; of its last
   /// what comes before its end.
@@ -246,8 +251,10 @@ class Told {
     constexpr double worth_a_word = 0.05;  // of what a pile left of it
     const bool is_much = season_.scraps_only ? false : !season_.after_pile || left > worth_a_word * at(place(0), i).comes;
     if (is_some(left, i) && is_much) season_.left_dry.push_back(amount(i, left));
-    int fullest = past_ - 1;
-    for (int later = past_; later < season_.months; ++later) {
+    int fullest = std::min(past_, season_.months) - 1;
+    const int till_new =
+        season_.after_pile ? std::min(season_.months, std::max(0, months_between(season_.from, season_.new_browns))) : season_.months;
+    for (int later = past_; later < till_new; ++later) {
       if (kept(later, i) > kept(fullest, i)) fullest = later;
     }
     const Mass most = kept(fullest, i);
@@ -286,8 +293,8 @@ std::optional<RecipeAmount> enough_of(const Supply& browns, YearQuestion questio
   return amount_of(counted.supplies.front(), bought);
 }
 
-/// More of the browns that the yard has, or straw by the bale.
-std::vector<RecipeAmount> what_would_take_all(const YardSeason& season, const YearQuestion& of_all, const Yard& yard, Date today) {
+/// The browns that the yard has, else leaves by the bag, and straw by the bale.
+std::vector<Supply> browns_to_get(const YardSeason& season, const Yard& yard) {
   Supply straw = supply_of(yard.tables.materials, "straw");
   set_amount(straw, so_many(1.0, known_row(*yard.tables.materials.containers, "straw-bale")));
   std::vector<Supply> kinds;
@@ -301,8 +308,13 @@ std::vector<RecipeAmount> what_would_take_all(const YardSeason& season, const Ye
     kinds.push_back(*own);
   }
   kinds.push_back(std::move(straw));
+  return kinds;
+}
+
+/// The ways to let everything in.
+std::vector<RecipeAmount> what_would_take_all(const YardSeason& season, const YearQuestion& of_all, const Yard& yard, Date today) {
   std::vector<RecipeAmount> ways;
-  for (const Supply& kind : kinds) {
+  for (const Supply& kind : browns_to_get(season, yard)) {
     if (const auto amount = enough_of(kind, of_all, yard, today)) ways.push_back(*amount);
   }
   return ways;
@@ -365,9 +377,19 @@ void take_scraps_while_browns_last(YardSeason& season) {
   season.until = Date(sys_days(end) - std::chrono::days(days_over));
 }
 
+/// So many months of a season are before the next leaves fall: where the yard has none of its own, the neighbors' in October (judged).
+int months_till_fall(const YardSeason& season) {
+  const Date later = std::max(season.today, season.from);
+  std::chrono::year year = later.year();
+  if (later.month() >= std::chrono::October) ++year;
+  const int till_october = months_between(season.from, Date(year / std::chrono::October / 1));
+  return std::clamp(std::min(till_october, months_between(season.from, season.new_browns)), 1, season.months);
+}
+
 /// Whether the season of a pile is over, so that the year is a new one.
 bool is_over(const std::vector<Supply>& supplies, const InPile& in_pile, Date today) {
-  return months_between(in_pile.by, today) >= months_till_browns(supplies, in_pile.by);
+  constexpr int followed_on = 6;  // months in which its last filling rests
+  return months_between(in_pile.by, today) >= months_of_season(months_till_browns(supplies, in_pile.by)) + followed_on;
 }
 
 }  // namespace
@@ -403,27 +425,37 @@ Answer<YardSeason> season_of_yard(const Yard& yard, Date today, const std::optio
   Answer<YardSeason> answer;
   YardSeason& season = answer.result;
   const Materials& materials = yard.tables.materials;
+  season.today = today;
+  season.leaves_alone = leaves_alone_of(yard, today);
   season.supplies = supplies_of_a_year(yard);
   season.after_pile = in_pile && !is_over(season.supplies, *in_pile, today);
   season.from = season.after_pile ? in_pile->by : today;
-  if (season.after_pile) season.months = months_till_browns(season.supplies, season.from);
+  const int till_browns = months_till_browns(season.supplies, season.from);
+  if (season.after_pile) season.months = months_of_season(till_browns);
+  season.new_browns = first_of_month(season.from, till_browns);
   const RecipeQuestion counted = recipe_question(season.supplies, yard.targets, yard.options, today, materials);
   season.question.targets = yard.targets;
   for (std::size_t i = 0; i < season.supplies.size(); ++i) {
     const Ingredient& ingredient = counted.supplies[i].ingredient;
-    season.question.supplies.push_back(season.after_pile ? supply_after(season.supplies[i], ingredient, *in_pile, season.months)
+    season.question.supplies.push_back(season.after_pile ? supply_after(season.supplies[i], ingredient, *in_pile, till_browns)
                                                          : year_supply(season.supplies[i], ingredient, today));
   }
   season.until = end_of_month(season.from, season.months - 1);
   const YearQuestion of_all = season.question;
   season.year = comfortable_or_best(season.question);
-  if (season.after_pile && leaves_must_go(season.question, season.year)) take_scraps_while_browns_last(season);
+  if (season.after_pile && leaves_must_go(season.question, season.year)) {
+    const YearQuestion scraps = of_scraps(season.question, season, months_till_fall(season));
+    take_scraps_while_browns_last(season);
+    season.wanted_for_scraps = enough_of(browns_to_get(season, yard).front(), scraps, yard, today);
+  }
   const auto any_is = [&](auto... keeping) {
     return std::any_of(season.question.supplies.begin(), season.question.supplies.end(),
                        [&](const YearSupply& one) { return ((one.keeping == keeping) || ...); });
   };
   season.browns_only = !any_is(Keeping::fresh, Keeping::waits);
   season.greens_only = !any_is(Keeping::dry, Keeping::bought);
+  if (season.greens_only)
+    season.wanted_for_scraps = enough_of(browns_to_get(season, yard).front(), of_scraps(of_all, season, season.months), yard, today);
   Told(season, counted, so_many(1.0, known_row(*materials.containers, "bucket")), today).tell();
   if (!season.year.is_balanced() || season.scraps_only) season.would_take_all = what_would_take_all(season, of_all, yard, today);
   if (yard.lawn) season.mulch = most_mulched_leaves * area_of(*yard.lawn);

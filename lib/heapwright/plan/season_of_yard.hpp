@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "heapwright/mix/answer.hpp"
+#include "heapwright/plan/leaves_alone.hpp"
 #include "heapwright/recipe/recipe.hpp"
 #include "heapwright/season/year.hpp"
 #include "heapwright/yard/yard.hpp"
@@ -46,23 +47,23 @@ struct YardSeason {
   int months = 12;               ///< that it has: all of a year, else until new browns come
   Date until;                    ///< the last day; of one whose browns run out within a month, that day
   bool after_pile = false;       ///< what the pile has is gone
+  Date new_browns;               ///< the first day on which new ones come, of which the next pile is built; the end where none do
   std::vector<Supply> supplies;  ///< of a year; those of the question, in their order
   YearQuestion question;
   Year year;
   std::vector<WeekOfSeason> weeks;  ///< in the order of the year, from the month of today on
   std::vector<KeptDry> kept_dry;
-  std::vector<RecipeAmount> left_dry;        ///< more browns than the year can use
-  std::vector<RecipeAmount> bought;          ///< in the whole year
-  std::vector<RecipeAmount> would_take_all;  ///< either of them: browns with which all that is left could go in
-  std::optional<DryMass> mulch;              ///< of leaves, that the lawn takes at the well-supported rate in a year
-  bool scraps_only = false;                  ///< browns are too few for all scraps: it goes on as long as they last, without clippings
-  bool browns_only = false;                  ///< nothing fresh comes
-  bool greens_only = false;                  ///< nothing dry
+  std::vector<RecipeAmount> left_dry;             ///< more browns than the year can use
+  std::vector<RecipeAmount> bought;               ///< in the whole year
+  std::vector<RecipeAmount> would_take_all;       ///< either of them: browns with which all that is left could go in
+  std::optional<RecipeAmount> wanted_for_scraps;  ///< browns for all scraps till new ones come, where there are too few
+  std::optional<DryMass> mulch;                   ///< of leaves, that the lawn takes at the well-supported rate in a year
+  bool scraps_only = false;                       ///< browns are too few for all scraps: it goes on as long as they last, without clippings
+  Date today;                                     ///< on which it is asked
+  std::optional<LeavesAlone> leaves_alone;        ///< where there is nothing but leaves
+  bool browns_only = false;                       ///< nothing fresh comes
+  bool greens_only = false;                       ///< nothing dry
 };
-
-/// The most dry leaves that a lawn is well known to take mulched in, once a year: 0.54 kg/m² without harm in three years (Nektarios,
-/// Petrovic and Sender, Cornell, J. Turfgrass Management 3:69, 1999, seen).
-inline constexpr DryMassPerArea most_mulched_leaves = 0.54 * unit::kg_dry / unit::m2;
 
 /// Where what is left is too little for all scraps it ends when that is used up.
 /// Without a pile the year as it comes and comes again. With one, what it has is gone: what is left must last till new browns come, of

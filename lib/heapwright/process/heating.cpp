@@ -42,7 +42,7 @@ std::optional<MixPart> some_clippings(const Materials& materials) {
   const Feedstock* row = row_with_id(*materials.feedstocks, "grass-clippings");
   const std::optional<Properties> properties = row != nullptr ? row->properties() : std::nullopt;
   if (!properties) return std::nullopt;
-  MixPart part{row->id, row->name, Mass(), Volume(), std::nullopt, 1.0 * unit::kg_dry, OrganicMass()};
+  MixPart part{row->id, row->name, Mass(), Volume(), std::nullopt, 1.0 * unit::kg_dry, OrganicMass(), 0};
   part.mass = as_is_mass_of(part.dry, properties->moisture);
   part.organic_matter = part.dry * properties->organic_matter;
   if (const auto density = row->density()) part.volume = part.mass / *density;

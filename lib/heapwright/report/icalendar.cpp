@@ -51,11 +51,11 @@ std::string event_of(const CalendarChore& chore, Date written, const Materials& 
   event += folded(fmt::format("DTSTART;VALUE=DATE:{}", day_text(chore.from)));
   event += folded(fmt::format("DTEND;VALUE=DATE:{}", day_text(day_after(chore.every ? chore.from : chore.to))));
   if (chore.every) event += folded(fmt::format("RRULE:FREQ=DAILY;INTERVAL={};UNTIL={}", chore.every->count(), day_text(chore.to)));
-  event += folded(fmt::format("SUMMARY:{}", escaped_text(show.words(chore_words(chore, materials)))));
+  event += folded(fmt::format("SUMMARY:{}", escaped_text(show.words(title_words(chore)))));
   const std::string about = chore.about ? " The day follows from a forecast: look at the pile." : "";
-  event += folded(fmt::format(
-      "DESCRIPTION:{}",
-      escaped_text(fmt::format("{} ({}).{}", chore.what.why, source_in_short(materials, chore.what.source, chore.what.evidence), about))));
+  event += folded(fmt::format("DESCRIPTION:{}",
+                              escaped_text(fmt::format("{}. Why: {} ({}).{}", show.words(chore_words(chore, materials)), chore.what.why,
+                                                       source_in_short(materials, chore.what.source, chore.what.evidence), about))));
   event += folded("TRANSP:TRANSPARENT");
   return event + folded("END:VEVENT");
 }

@@ -26,6 +26,7 @@ Json calendar_json(const std::vector<CalendarChore>& calendar, const Materials& 
                     {"about", chore.about},
                     {"pile", chore.batch > 0 ? Json(chore.batch) : Json(nullptr)},
                     {"amounts", amounts_json(chore)},
+                    {"title", chore.what.title},
                     {"chore", chore.what.text},
                     {"why", chore.what.why},
                     {"source", source_in_short(materials, chore.what.source, chore.what.evidence)}});

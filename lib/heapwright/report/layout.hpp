@@ -13,6 +13,7 @@ namespace heapwright {
 struct Screen {
   std::size_t width = 80;    ///< in characters, at least narrowest_screen
   Depth depth = Depth::act;  ///< the deepest sections that are shown
+  bool plots = false;        ///< whether it shows block characters, so that charts are plotted
 };
 inline constexpr std::size_t narrowest_screen = 40;
 
@@ -29,6 +30,9 @@ std::string html_of_sheets(const std::string& title, const std::vector<Page>& sh
 std::string svg_of(const Drawing& drawing, const Show& show);
 /// A chart as inline SVG, readable without color.
 std::string svg_of(const Chart& chart, const Show& show);
+std::string svg_of(const ShareBars& bars, const Show& show);
+std::string svg_of(const Bars& bars, const Show& show);
+std::string svg_of(const PairChart& chart, const Show& show);
 
 /// Text as it stands in HTML and SVG.
 std::string escaped(std::string_view text);

@@ -104,9 +104,10 @@ class HtmlLayout {
     return fmt::format("<figure>\n{}<figcaption>{}</figcaption>\n</figure>\n", svg_of(drawing, show_), shown(drawing.in_words));
   }
 
-  std::string operator()(const Chart& chart) const {
-    return fmt::format("<figure>\n{}<figcaption>{}</figcaption>\n</figure>\n", svg_of(chart, show_), escaped(chart.title));
-  }
+  std::string operator()(const Chart& chart) const { return figure(chart); }
+  std::string operator()(const ShareBars& bars) const { return figure(bars); }
+  std::string operator()(const Bars& bars) const { return figure(bars); }
+  std::string operator()(const PairChart& chart) const { return figure(chart); }
 
   std::string operator()(const Warnings& warnings) const {
     if (warnings.cautions.empty()) return {};
@@ -127,6 +128,11 @@ class HtmlLayout {
   static std::string row_to_fill(const std::string& name, const std::string& given) {
     constexpr std::size_t long_name = 30;
     return fmt::format("<tr{}><th scope=\"row\">{}</th><td>{}</td></tr>\n", name.size() > long_name ? " class=\"long\"" : "", name, given);
+  }
+
+  template <class Charted>
+  std::string figure(const Charted& chart) const {
+    return fmt::format("<figure>\n<figcaption>{}</figcaption>\n{}</figure>\n", escaped(chart.title), svg_of(chart, show_));
   }
 
   std::string shown(const Words& words) const { return escaped(show_.words(words)); }

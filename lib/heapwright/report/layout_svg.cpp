@@ -4,13 +4,14 @@
 #include <cmath>
 
 #include "heapwright/report/layout.hpp"
+#include "heapwright/report/svg.hpp"
 #include "heapwright/time/date.hpp"
 
 namespace heapwright {
 namespace {
 
 constexpr double sheet_width = 640.0;
-constexpr double sheet_height = 300.0;
+constexpr double sheet_height = 310.0;
 constexpr double left = 52.0;
 constexpr double right_edge = 628.0;
 constexpr double top = 14.0;
@@ -26,6 +27,11 @@ class Axes {
     for (const Chart::Point& point : chart.points) {
       low_ = std::min(low_, degrees(point.low));
       high_ = std::max(high_, degrees(point.high));
+      if (point.air) low_ = std::min(low_, degrees(*point.air));
+    }
+    for (const Chart::Reading& reading : chart.readings) {
+      low_ = std::min(low_, degrees(reading.core));
+      high_ = std::max(high_, degrees(reading.core));
     }
     low_ = step * std::floor(low_ / step);
     high_ = std::max(low_ + step, step * std::ceil(high_ / step));
@@ -91,15 +97,42 @@ std::string line(const Chart& chart, const Axes& axes) {
   return fmt::format("<polyline points=\"{}\" fill=\"none\" stroke=\"#111\" stroke-width=\"2\"/>\n", points);
 }
 
+std::string air_line(const Chart& chart, const Axes& axes) {
+  std::string points;
+  for (const Chart::Point& point : chart.points) {
+    if (point.air) points += fmt::format("{:.1f},{:.1f} ", axes.x(point.date), axes.y(*point.air));
+  }
+  if (points.empty()) return {};
+  return fmt::format("<polyline points=\"{}\" fill=\"none\" stroke=\"#111\" stroke-dasharray=\"2 4\"/>\n", points);
+}
+
+std::string dots(const Chart& chart, const Axes& axes) {
+  std::string svg;
+  for (const Chart::Reading& reading : chart.readings)
+    svg += fmt::format("<circle cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"3\" fill=\"#fff\" stroke=\"#111\"/>\n", axes.x(reading.date),
+                       axes.y(reading.core));
+  for (const Date turned : chart.turned)
+    svg += fmt::format("<path d=\"M{0:.1f} {1:.1f}l-4 8h8z\" fill=\"#111\"/>\n", axes.x(turned), bottom - 8.0);
+  return svg;
+}
+
+/// What its lines are.
+std::string key_of(const Chart& chart) {
+  std::string key = "line: the core, most likely; gray: eight times in ten";
+  if (chart.points.front().air) key += "; dots: the air";
+  if (!chart.readings.empty()) key += "; circles: read";
+  if (!chart.turned.empty()) key += "; triangles: turned";
+  return svg::text(left, bottom + 40.0, "start", key);
+}
+
 }  // namespace
 
 std::string svg_of(const Chart& chart, const Show& show) {
   if (chart.points.empty()) return {};
   const Axes axes(chart, show);
-  return fmt::format(
-      "<svg viewBox=\"0 0 {} {}\" role=\"img\" aria-label=\"{}\" font-family=\"Georgia, serif\" font-size=\"13\">\n{}{}{}{}</svg>\n",
-      sheet_width, sheet_height, escaped(fmt::format("{}. {}", chart.title, show.words(chart.in_words))), band(chart, axes),
-      degree_lines(axes), month_marks(chart, axes), line(chart, axes));
+  const std::string inside = band(chart, axes) + degree_lines(axes) + month_marks(chart, axes) + air_line(chart, axes) + line(chart, axes) +
+                             dots(chart, axes) + key_of(chart);
+  return svg::framed(sheet_width, sheet_height, chart.title, show.words(chart.in_words), inside);
 }
 
 }  // namespace heapwright

@@ -5,6 +5,7 @@
 
 #include "heapwright/report/columns.hpp"
 #include "heapwright/report/layout.hpp"
+#include "heapwright/report/plot_text.hpp"
 #include "heapwright/report/text.hpp"
 
 namespace heapwright {
@@ -12,7 +13,7 @@ namespace {
 
 class TextLayout {
  public:
-  TextLayout(const Show& show, std::size_t width) : show_(show), width_(width) {}
+  TextLayout(const Show& show, std::size_t width, bool plots) : show_(show), width_(width), plots_(plots) {}
 
   std::string operator()(const Paragraph& paragraph) const { return wrap(show_.words(paragraph.words), 0, width_); }
 
@@ -52,8 +53,11 @@ class TextLayout {
 
   std::string operator()(const Drawing& drawing) const { return wrap(show_.words(drawing.in_words), 0, width_); }
 
-  /// What it shows stands in words beside it.
-  std::string operator()(const Chart&) const { return {}; }
+  // What a chart shows stands in words or figures beside it.
+  std::string operator()(const Chart& chart) const { return plots_ ? plot_of(chart, show_, width_) : std::string(); }
+  std::string operator()(const ShareBars& bars) const { return plots_ ? plot_of(bars, width_) : std::string(); }
+  std::string operator()(const Bars& bars) const { return plots_ ? plot_of(bars, show_, width_) : std::string(); }
+  std::string operator()(const PairChart&) const { return {}; }
 
   std::string operator()(const Warnings& warnings) const {
     if (warnings.in_short) return in_short(warnings.cautions);
@@ -89,11 +93,12 @@ class TextLayout {
 
   const Show& show_;
   std::size_t width_;
+  bool plots_;
 };
 
-std::string text_of(const Section& section, const Show& show, std::size_t width) {
-  std::string text = section.heading.empty() ? "" : wrap(show.words(section.heading), 0, width);
-  for (const Block& block : section.blocks) text += std::visit(TextLayout(show, width), block);
+std::string text_of(const Section& section, const Show& show, const Screen& screen) {
+  std::string text = section.heading.empty() ? "" : wrap(show.words(section.heading), 0, screen.width);
+  for (const Block& block : section.blocks) text += std::visit(TextLayout(show, screen.width, screen.plots), block);
   return text;
 }
 
@@ -118,7 +123,7 @@ std::string text_of(const Page& page, const Show& show, const Screen& screen) {
   for (const Section& section : page.sections) {
     if (section.depth > screen.depth) continue;
     if (!first && !section.heading.empty()) text += "\n";
-    text += text_of(section, show, screen.width);
+    text += text_of(section, show, screen);
     first = false;
   }
   text += way_to_more(page, screen);

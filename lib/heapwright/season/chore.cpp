@@ -6,8 +6,10 @@ namespace heapwright {
 namespace {
 
 void read_chore(Table& table, ChoreText& row) {
-  row = ChoreText{*table.text("id"), {}, {}, {}, {}};
+  row = ChoreText{*table.text("id"), {}, {}, {}, {}, {}};
+  table.require("title", "write title = \"…\"");
   table.require("text", "write text = \"…\"");
+  row.title = table.text("title").value_or("");
   row.text = table.text("text").value_or("");
   row.why = table.text("why").value_or("");
   row.source = table.text("source").value_or("");

@@ -12,6 +12,7 @@ class Table;
 
 struct ChoreText {
   std::string id;
+  std::string title;  ///< in a few words
   std::string text;
   std::string why;
   std::string source;

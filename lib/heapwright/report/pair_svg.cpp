@@ -1,0 +1,88 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+#include "heapwright/report/layout.hpp"
+#include "heapwright/report/svg.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr double pair_left = 52.0;
+constexpr double pair_right = 628.0;
+constexpr double panel = 130.0;
+
+/// All of the first at the left.
+double x_of(double share_of_first) { return pair_right - (pair_right - pair_left) * share_of_first; }
+
+/// One figure over the share of the first, with its window as a band.
+struct Panel {
+  std::string name;
+  double low;  ///< of its axis
+  double high;
+  double window_low;
+  double window_high;
+  double step;
+  std::string unit;
+};
+
+double y_of(const Panel& one, double edge, double value) {
+  return edge + panel * (one.high - std::clamp(value, one.low, one.high)) / (one.high - one.low);
+}
+
+std::string panel_of(const Panel& one, double edge, const PairChart& chart,
+                     const std::function<std::optional<double>(const PairChart::Point&)>& value) {
+  std::string inside;
+  const double upper = y_of(one, edge, one.window_high);
+  inside += fmt::format("<rect x=\"{}\" y=\"{:.1f}\" width=\"{}\" height=\"{:.1f}\" fill=\"#e2e2e2\"/>\n", pair_left, upper,
+                        pair_right - pair_left, y_of(one, edge, one.window_low) - upper);
+  for (double tick = one.low; tick <= one.high + 1e-9; tick += one.step) {
+    inside += svg::line(pair_left, y_of(one, edge, tick), pair_right, y_of(one, edge, tick), "#ccc");
+    inside += svg::text(pair_left - 6.0, y_of(one, edge, tick) + 4.0, "end", fmt::format("{:.0f}{}", tick, one.unit));
+  }
+  std::string points;
+  for (const PairChart::Point& point : chart.points) {
+    const std::optional<double> at = value(point);
+    if (at && *at >= one.low && *at <= one.high) points += fmt::format("{:.1f},{:.1f} ", x_of(point.share_of_first), y_of(one, edge, *at));
+  }
+  inside += fmt::format("<polyline points=\"{}\" fill=\"none\" stroke=\"#111\" stroke-width=\"2\"/>\n", points);
+  inside += svg::text(pair_left, edge - 6.0, "start", one.name);
+  return inside;
+}
+
+}  // namespace
+
+std::string svg_of(const PairChart& chart, const Show& show) {
+  if (chart.points.empty()) return {};
+  const Panel ratio{"C:N ratio; in gray where it works", 0.0, 80.0, chart.ratio.low.value(), chart.ratio.high.value(), 20.0, ""};
+  const Panel moisture{"Moisture without water; in gray where it works",
+                       0.0,
+                       100.0,
+                       100.0 * chart.moisture.low.value(),
+                       100.0 * chart.moisture.high.value(),
+                       25.0,
+                       " %"};
+  constexpr double first_top = 24.0;
+  constexpr double second_top = first_top + panel + 38.0;
+  std::string inside = panel_of(ratio, first_top, chart, [](const PairChart::Point& point) -> std::optional<double> {
+    return point.ratio ? std::optional(point.ratio->value()) : std::nullopt;
+  });
+  inside +=
+      panel_of(moisture, second_top, chart, [](const PairChart::Point& point) { return std::optional(100.0 * point.moisture.value()); });
+  const double axis = second_top + panel;
+  for (const auto& [first, second] : {std::pair(1, 0), std::pair(3, 1), std::pair(1, 1), std::pair(1, 3), std::pair(0, 1)}) {
+    const double x = x_of(static_cast<double>(first) / (first + second));
+    inside += svg::line(x, axis, x, axis + 5.0) + svg::text(x, axis + 19.0,
+                                                            first == 0    ? "end"
+                                                            : second == 0 ? "start"
+                                                                          : "middle",
+                                                            fmt::format("{} : {}", first, second));
+  }
+  inside += svg::text(0.5 * (pair_left + pair_right), axis + 38.0, "middle",
+                      fmt::format("parts of {} to parts of {}, by volume", chart.first_name, chart.second_name));
+  return svg::framed(640.0, axis + 46.0, chart.title, show.words(chart.in_words), inside);
+}
+
+}  // namespace heapwright
