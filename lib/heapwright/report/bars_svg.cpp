@@ -8,11 +8,11 @@
 namespace heapwright {
 namespace {
 
-constexpr double sheet = 640.0;
+constexpr double bars_sheet = 640.0;
 constexpr double from_x = 150.0;
 constexpr double to_x = 470.0;  // what a bar says stands to its right
 constexpr double line_height = 26.0;
-constexpr double thick = 18.0;
+constexpr double bar_thickness = 18.0;
 
 Volume longest(const Bars& bars) {
   Volume most;
@@ -37,7 +37,7 @@ std::string svg_of(const Bars& bars, const Show& show) {
     double x = from_x;
     for (std::size_t part = 0; part < bar.parts.size(); ++part) {
       const double width = (to_x - from_x) * static_cast<double>(bar.parts[part] / most);
-      if (width > 0.0) inside += svg::box(x, y, width, thick, svg::fill(name, part));
+      if (width > 0.0) inside += svg::box(x, y, width, bar_thickness, svg::fill(name, part));
       x += width;
     }
     inside += svg::text(x + 8.0, y + 14.0, "start", show.words(bar.says));
@@ -50,7 +50,7 @@ std::string svg_of(const Bars& bars, const Show& show) {
     inside += svg::box(x, at, 18.0, 14.0, svg::fill(name, part)) + svg::text(x + 26.0, at + 12.0, "start", bars.part_names[part]);
   }
   const double legend = bars.part_names.empty() ? 0.0 : 12.0 + 22.0 * static_cast<double>((bars.part_names.size() + 1) / 2);
-  return svg::framed(sheet, y + legend + 4.0, bars.title, show.words(bars.in_words), inside);
+  return svg::framed(bars_sheet, y + legend + 4.0, bars.title, show.words(bars.in_words), inside);
 }
 
 }  // namespace heapwright

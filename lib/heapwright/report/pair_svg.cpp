@@ -12,7 +12,7 @@ namespace {
 
 constexpr double pair_left = 52.0;
 constexpr double pair_right = 628.0;
-constexpr double panel = 130.0;
+constexpr double panel_height = 130.0;
 
 /// All of the first at the left.
 double x_of(double share_of_first) { return pair_right - (pair_right - pair_left) * share_of_first; }
@@ -29,7 +29,7 @@ struct Panel {
 };
 
 double y_of(const Panel& one, double edge, double value) {
-  return edge + panel * (one.high - std::clamp(value, one.low, one.high)) / (one.high - one.low);
+  return edge + panel_height * (one.high - std::clamp(value, one.low, one.high)) / (one.high - one.low);
 }
 
 std::string panel_of(const Panel& one, double edge, const PairChart& chart,
@@ -65,13 +65,13 @@ std::string svg_of(const PairChart& chart, const Show& show) {
                        25.0,
                        " %"};
   constexpr double first_top = 24.0;
-  constexpr double second_top = first_top + panel + 38.0;
+  constexpr double second_top = first_top + panel_height + 38.0;
   std::string inside = panel_of(ratio, first_top, chart, [](const PairChart::Point& point) -> std::optional<double> {
     return point.ratio ? std::optional(point.ratio->value()) : std::nullopt;
   });
   inside +=
       panel_of(moisture, second_top, chart, [](const PairChart::Point& point) { return std::optional(100.0 * point.moisture.value()); });
-  const double axis = second_top + panel;
+  const double axis = second_top + panel_height;
   for (const auto& [first, second] : {std::pair(1, 0), std::pair(3, 1), std::pair(1, 1), std::pair(1, 3), std::pair(0, 1)}) {
     const double x = x_of(static_cast<double>(first) / (first + second));
     inside += svg::line(x, axis, x, axis + 5.0) + svg::text(x, axis + 19.0,
