@@ -171,7 +171,8 @@ void say_now(PageWriter& writer, const Plan& plan, const Materials& materials) {
   }
 }
 
-constexpr std::size_t most_chores_to_come = 5;
+/// As many as a screen has room for beside the rest: what went in takes some lines of it.
+std::size_t most_chores_to_come(const Plan& plan) { return plan.stands == Stands::by_loads ? 3 : 4; }
 
 /// Whether even a late pile would be ready.
 bool is_past_its_time(const Plan& plan) {
@@ -204,7 +205,8 @@ void say_standing(PageWriter& writer, const Plan& plan, const Materials& materia
     writer.paragraph("By now it should be compost: test it (`heapwright maturity`), use it, and put the day of the next into built =.");
   std::vector<Words> chores;
   for (const CalendarChore& chore : plan.calendar) {
-    if (chores.size() < most_chores_to_come) chores.push_back(say("{}: {}.", when_words(chore, plan.today), chore_words(chore, materials)));
+    if (chores.size() < most_chores_to_come(plan))
+      chores.push_back(say("{}: {}.", when_words(chore, plan.today), chore_words(chore, materials)));
   }
   if (chores.empty() && !is_known) chores = looking_at_it();
   if (!chores.empty()) writer.section(Depth::act, "Next").block(Numbered{std::move(chores)});
