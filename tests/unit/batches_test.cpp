@@ -8,14 +8,17 @@
 #include <cmath>
 #include <random>
 
+#include "heapwright/page/pages.hpp"
 #include "heapwright/plan/compost_by_date.hpp"
 #include "heapwright/plan/leaves_alone.hpp"
 #include "heapwright/plan/loaded.hpp"
 #include "heapwright/plan/plan.hpp"
+#include "heapwright/report/layout.hpp"
 #include "heapwright/time/date.hpp"
 #include "piles.hpp"
 
 using namespace heapwright;
+using Catch::Matchers::Contains;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
 
@@ -125,6 +128,34 @@ TEST_CASE("bins are filled one after the other, with each load once", "[batches]
   }
 }
 
+TEST_CASE("where nothing comes in a season the one pile is the whole of it", "[batches]") {
+  const std::string on_hand = supply("leaves-fall", "14 leaf-bag") + supply("grass-clippings", "20 bucket", "treated = \"no\"\n");
+  const std::string lawn = "[[lawn.zone]]\nshape = \"area\"\narea = \"1000 ft2\"\n";
+  const Date april_10 = day(2027, 4, 10);
+  const Answer<Plan> plan = make_plan(yard(on_hand + bins(1) + warm + lawn), april_10);
+  CHECK_FALSE(plan->season);
+  REQUIRE(plan->batches.size() == 1);
+  const CompostBatch& pile = plan->batches.front();
+  CHECK(pile.from == april_10);
+  REQUIRE(pile.likely);
+  REQUIRE(pile.screened);
+  REQUIRE_FALSE(plan->lawn_by_date.empty());
+  const LawnByDate& september = plan->lawn_by_date.front();
+  REQUIRE(sys_days(*pile.likely) + screening <= sys_days(september.time.to));
+  CHECK(september.own.likely == std::min(pile.screened->likely, september.needed));
+  CHECK(is_positive(september.covers));
+  const auto test =
+      std::find_if(plan->calendar.begin(), plan->calendar.end(), [](const CalendarChore& chore) { return chore.what.id == "test"; });
+  REQUIRE(test != plan->calendar.end());
+  CHECK(test->from == *pile.likely);
+  // Without the weather nobody knows when, but what it will cover is said.
+  const Yard without = yard(on_hand + bins(1) + lawn);
+  const Answer<Plan> some_day = make_plan(without, april_10);
+  CHECK(some_day->batches.empty());
+  const std::string screen = text_of(plan_page(some_day, without.tables.materials), Show(ShownUnits::us), Screen());
+  CHECK_THAT(screen, Contains("once it is done"));
+}
+
 TEST_CASE("compost is spread once, and what lacks is bought", "[batches]") {
   std::mt19937_64 random(20270901);
   const auto between = [&](double low, double high) { return std::uniform_real_distribution<double>(low, high)(random); };
@@ -192,7 +223,7 @@ TEST_CASE("leaves alone are shared out, and no leaf is counted twice", "[leaves]
   const auto between = [&](double low, double high) { return std::uniform_real_distribution<double>(low, high)(random); };
   int answered = 0, mulched = 0, molded = 0;
   for (int some = 0; some < 200; ++some) {
-    const double bags = std::exp(between(std::log(4.0), std::log(120.0)));
+    const double bags = std::exp(between(std::log(0.5), std::log(120.0)));
     const double area = std::round(std::exp(between(std::log(100.0), std::log(20000.0))));
     const bool in_two = between(0.0, 1.0) < 0.3;
     const bool has_lawn = between(0.0, 1.0) < 0.8;
@@ -227,7 +258,7 @@ TEST_CASE("leaves alone are shared out, and no leaf is counted twice", "[leaves]
     mulched += leaves->mulch ? 1 : 0;
     molded += leaves->mold ? 1 : 0;
   }
-  CHECK(answered > 150);
+  CHECK(answered > 190);  // few leaves are no failure either
   CHECK(mulched > 10);
   CHECK(molded > 50);
 }

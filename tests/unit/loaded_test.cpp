@@ -198,6 +198,14 @@ TEST_CASE("a pile of loads goes as the model goes that is filled with them", "[l
   }
 }
 
+TEST_CASE("a pile is as old as its loads, whatever day it was to be built on", "[loaded]") {
+  const Yard one = yard(tables_of(fed_with_water) + warm + bin + "built = 2027-05-15\n");
+  const Answer<Plan> plan = make_plan(one, later_by(april_20, 60));
+  CHECK(plan->built == april_20);
+  CHECK((*plan->forecast)->forecast->built == april_20);
+  CHECK_THAT(act_screen(plan, one), Contains("Apr 20, 2027"));
+}
+
 TEST_CASE("too little of loads is not followed", "[loaded]") {
   const std::vector<Went> little{{0, "kitchen-scraps", 0.5, 0.2}, {3, "leaves-fall", 0.3, 0.0}};
   const Yard one = yard(tables_of(little) + warm + bin);

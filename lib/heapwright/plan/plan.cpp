@@ -30,7 +30,7 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
   Plan& plan = answer.result;
   plan.title = yard.title;
   plan.today = today;
-  plan.built = yard.built_or(today);
+  plan.built = is_loaded(yard) ? yard.loads.front().date : yard.built_or(today);
   plan.stands = stands_by(yard, today);
   plan.loads = yard.loads;
   plan.recipe = recipe_in_pile(yard, today);
@@ -69,8 +69,8 @@ Answer<Plan> make_plan(const Yard& yard, Date today) {
   if (comes_in_seasons(yard) || plan.leaves_alone || plan.clippings_alone)
     plan.season =
         (plan.leaves_alone || plan.clippings_alone ? season_of_yard(yard, today) : season_with_pile(yard, plan.recipe, today)).result;
-  if (plan.season && plan.forecast && (*plan.forecast)->forecast && !plan.leaves_alone && !plan.clippings_alone)
-    plan.batches = batches_of(yard, plan.forecast->result, *plan.season);
+  if (plan.forecast && (*plan.forecast)->forecast && !plan.leaves_alone && !plan.clippings_alone)
+    plan.batches = batches_of(yard, plan.forecast->result, plan.season);
   if (plan.topdressing)
     plan.lawn_by_date = lawn_by_date(plan.topdressing->result, plan.batches, earliest_spreading(plan.topdressing->result, today));
   plan.calendar = calendar_of(yard, plan, today);
