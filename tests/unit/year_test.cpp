@@ -97,6 +97,21 @@ Year year_of(std::vector<YearSupply> supplies, std::optional<Volume> store = {})
 
 // The figures of these cases are those of a reference solution of the same programme by other code (HiGHS); to its six digits.
 
+TEST_CASE("a year that begins uses nothing before it comes", "[season]") {
+  YearQuestion question{{leaves(20.0), scraps(Keeping::waits), clippings(2.0)}, {}, 1.0, std::nullopt};
+  const Year round = balance_year(question);
+  CHECK(round.months[7].supplies[0].used.value() > 1.0);  // August has last fall's
+  question.begins = std::chrono::August;
+  const Year year = balance_year(question);
+  check_months(question, year);
+  for (const std::size_t august_or_september : {7, 8}) {
+    CHECK(year.months[august_or_september].supplies[0].used.value() == Approx(0.0).margin(1e-6));  // rows hold to 1e-8 of some 100 kg
+    CHECK(year.months[august_or_september].supplies[1].used.value() == Approx(0.0).margin(1e-6));
+  }
+  CHECK(year.months[9].supplies[0].used.value() > 1.0);
+  for (const MonthOfSupply& july : year.months[6].supplies) CHECK(july.kept.value() == 0.0);
+}
+
 TEST_CASE("24 bags of leaves, clippings, scraps, and straw to be had", "[season]") {
   const Year year = year_of({leaves(24), clippings(3), scraps(Keeping::waits), straw()});
   CHECK(year.is_balanced());

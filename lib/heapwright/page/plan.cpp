@@ -15,7 +15,11 @@ namespace heapwright {
 namespace {
 
 /// Whether most of it goes in after its first day.
-bool begins_small(const Plan& plan) { return plan.forecast && (*plan.forecast)->week_by_week; }
+bool begins_small(const Plan& plan) {
+  constexpr double as_much_again = 2.0;
+  const bool is_fed = plan.forecast && (*plan.forecast)->forecast && (*plan.forecast)->week_by_week;
+  return is_fed && (*plan.forecast)->forecast->filled_in_all > as_much_again;
+}
 
 /// "Saturday, Oct 24: fill the bin"
 Words heading_of(const Plan& plan) {
@@ -87,9 +91,20 @@ Words covered(const Topdressing& spread, const LawnByDate& then) {
   return say("{}: {}, {} deep. To buy for the rest: {} of compost", month, goes, SpreadDepth{spread.depth}, then.to_buy);
 }
 
+/// How far the compost of a pile goes of which nobody knows when it is done.
+Words covered_once_done(const Topdressing& spread, const SupplyBalance& supply) {
+  const OutOf goes{*supply.covers, spread.area};
+  if (spread.advice.is_hold()) return say("{} {}", goes, in_place_of_buying(spread.advice));
+  if (!is_positive(*supply.to_buy))
+    return say("once it is done all of {}, {} deep: nothing to buy", spread.area, SpreadDepth{spread.depth});
+  return say("once it is done {}, {} deep. To buy for the rest: {} of compost", goes, SpreadDepth{spread.depth}, *supply.to_buy);
+}
+
 /// At the next time, and where none of it is ready by then at the first for which it is.
 std::vector<Words> covered(const Plan& plan) {
   const Topdressing& spread = plan.topdressing->result;
+  const bool is_a_pile = !plan.leaves_alone && !plan.greens_alone;
+  if (is_a_pile && plan.batches.empty() && plan.supply.covers) return {covered_once_done(spread, plan.supply)};
   const std::vector<LawnByDate>& times = plan.lawn_by_date;
   const auto own = std::find_if(times.begin(), times.end(), [](const LawnByDate& one) { return is_positive(one.own.likely); });
   if (own == times.end()) return {covered(spread, times.front())};
@@ -132,7 +147,8 @@ std::vector<Words> weeks_to_come(const Plan& plan, const Materials& materials) {
 /// Into which bin what comes later goes.
 const char* where_later(const Plan& plan) {
   constexpr std::array<const char*, 5> bins{"Beside", "Later", "Bin 2", "Bin 3", "Bin 4"};
-  if (plan.batches.size() < 2 || begins_small(plan)) return "Later";
+  const bool is_fed = plan.forecast && (*plan.forecast)->week_by_week;
+  if (plan.batches.size() < 2 || is_fed) return "Later";
   const int bin = plan.batches[1].bin;
   return bin < static_cast<int>(bins.size()) ? bins.at(static_cast<std::size_t>(bin)) : "Later";
 }
@@ -188,8 +204,6 @@ void say_now(PageWriter& writer, const Plan& plan, const Materials& materials) {
   }
 }
 
-constexpr std::size_t most_chores_to_come = 5;
-
 /// Whether something went in so lately that what it lacks can be mixed in.
 bool is_fresh(const Plan& plan) {
   constexpr std::chrono::days lately(30);
@@ -200,6 +214,18 @@ bool is_fresh(const Plan& plan) {
 bool is_past_its_time(const Plan& plan) {
   if (plan.batches.empty() || !plan.batches.front().late) return false;
   return *plan.batches.front().late < plan.today;
+}
+
+/// As many as a screen has room for beside the rest; of what a pile is fed in the months to come the first.
+std::vector<const CalendarChore*> next_chores(const Plan& plan) {
+  const bool takes_lines_to_say = plan.stands == Stands::by_loads || is_past_its_time(plan);
+  const std::size_t most = takes_lines_to_say ? 3 : 4;
+  std::vector<const CalendarChore*> next;
+  for (const CalendarChore& chore : plan.calendar) {
+    const auto is_before = [&](const CalendarChore* one) { return one->week && chore.week && one->batch == chore.batch; };
+    if (next.size() < most && std::none_of(next.begin(), next.end(), is_before)) next.push_back(&chore);
+  }
+  return next;
 }
 
 /// What to do with a pile of which nothing is known.
@@ -232,10 +258,8 @@ void say_standing(PageWriter& writer, const Plan& plan, const Materials& materia
     writer.paragraph("By now it should be compost: test it (`heapwright maturity`), use it, and put the day of the next into built =.");
   if (plan.stands == Stands::by_loads && is_fresh(plan) && !overfilled) say_what_it_lacks(writer, plan.recipe.result, materials);
   std::vector<Words> chores;
-  for (const CalendarChore& chore : plan.calendar) {
-    if (chores.size() < most_chores_to_come)
-      chores.push_back(say("{}: {}.", capital(when_words(chore, plan.today)), chore_words(chore, materials)));
-  }
+  for (const CalendarChore* chore : next_chores(plan))
+    chores.push_back(say("{}: {}.", capital(when_words(*chore, plan.today)), chore_words(*chore, materials)));
   if (chores.empty() && !is_known) chores = looking_at_it();
   if (!chores.empty()) writer.section(Depth::act, "Next").block(Numbered{std::move(chores)});
 }

@@ -163,11 +163,11 @@ std::vector<Words> leaves_alone_words(const LeavesAlone& leaves, Date today, con
   }
   if (leaves.mulch)
     steps.push_back(say("Mow over up to {} where they lie, in thin layers, till the grass shows through.", own(*leaves.mulch)));
-  steps.push_back(say("{} {} dry: under a roof or a tarp, off the ground, away from walls.",
-                      leaves.mulch || leaves.mold ? "Keep" : "Keep all", own(leaves.keep)));
+  const Words kept = leaves.mulch || leaves.mold ? own(leaves.keep) : Words("all of them");
+  steps.push_back(say("Keep {} dry: under a roof or a tarp, off the ground, away from walls.", kept));
   if (leaves.mold)
     steps.push_back(say("Pile the other {} damp, in a hoop of wire or a corner: leaf mold in a year or two.", own(*leaves.mold)));
-  steps.push_back(say("From {} on, as you mow: build the pile of those {} with {} of {}{}.", DayOfMonth{leaves.build}, own(leaves.keep),
+  steps.push_back(say("From {} on, as you mow: build the pile of the {} kept with {} of {}{}.", DayOfMonth{leaves.build}, own(leaves.keep),
                       clippings, leaves.clippings.name, water));
   return steps;
 }

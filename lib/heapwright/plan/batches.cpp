@@ -95,7 +95,7 @@ ReadyWindow likelier_window(const Forecast& forecast) {
   return forecast.turf.likely || !branch ? forecast.turf : branch->turf;
 }
 
-std::vector<CompostBatch> batches_of(const Yard& yard, const YardForecast& first, const YardSeason& season) {
+std::vector<CompostBatch> batches_of(const Yard& yard, const YardForecast& first, const std::optional<YardSeason>& season) {
   const Forecast& forecast = *first.forecast;
   std::vector<CompostBatch> batches;
   Bins bins(yard.pile);
@@ -104,9 +104,10 @@ std::vector<CompostBatch> batches_of(const Yard& yard, const YardForecast& first
   for (int bin = 1; bin <= first.piles && yard.pile && bin <= yard.pile->count; ++bin) bins.take(bin, pile);
   if (!yard.pile) bins.take(1, pile);
   batches.push_back(pile);
+  if (!season) return batches;
   if (first.week_by_week) pile.from = pile.until;                           // what found no room goes on
   if (yard.pile && yard.pile->shape == PileShape::tumbler) return batches;  // it takes more as it sinks
-  std::vector<WeeklyLoad> loads = weekly_loads(season, std::max(pile.until, season.from), yard.options.settling);
+  std::vector<WeeklyLoad> loads = weekly_loads(*season, std::max(pile.until, season->from), yard.options.settling);
   ProcessEnsemble best_alone = *yard.tables.ensemble;
   best_alone.members = {best_alone.best};
   constexpr std::size_t most_batches = 6;

@@ -28,7 +28,7 @@ ReadyWindow likelier_window(const Forecast& forecast);
 /// room, else into the next bin that is free, until that is full or the season ends. Each after the first by the best set alone and as wide
 /// as the model is known to be wrong.
 /// @param first of a pile that has a forecast
-/// @param season after it
-std::vector<CompostBatch> batches_of(const Yard& yard, const YardForecast& first, const YardSeason& season);
+/// @param season after it; where nothing comes in a season there is the first alone
+std::vector<CompostBatch> batches_of(const Yard& yard, const YardForecast& first, const std::optional<YardSeason>& season);
 
 }  // namespace heapwright

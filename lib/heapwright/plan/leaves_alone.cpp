@@ -29,7 +29,7 @@ Date first_mowing(const Supply& leaves, Date today) {
   return today <= april ? april : Date((today.year() + std::chrono::years(1)) / std::chrono::April / 15);
 }
 
-/// A pile of these leaves and as many clippings as they want, a cubic yard of it or what one bin holds.
+/// A pile of these leaves and as many clippings as they want: a cubic yard of it or what one bin holds, and less where they are few.
 Answer<Recipe> first_pile(const Yard& yard, Date day) {
   Yard spring = yard;
   Supply clippings = supply_of(yard.tables.materials, "grass-clippings");
@@ -43,7 +43,12 @@ Answer<Recipe> first_pile(const Yard& yard, Date day) {
     spring.pile->built = day;
     size = std::min(size, taken_by(*spring.pile));
   }
-  if (!spring.options.fill) spring.options.fill = size;
+  if (spring.options.fill) return first_recipe(spring, day);
+  spring.options.fill = size;
+  Answer<Recipe> whole = first_recipe(spring, day);
+  if (whole->status == RecipeStatus::on_target) return whole;
+  spring.options.fill.reset();
+  spring.options.capacity = size;
   return first_recipe(spring, day);
 }
 
@@ -75,8 +80,12 @@ std::optional<LeavesAlone> leaves_alone_of(const Yard& yard, Date today) {
     if (is_positive(mulch)) answer.mulch = so_much(mulch);
     rest -= mulch;
   }
-  constexpr double worth_a_word = 0.02;
-  if (rest > worth_a_word * all) answer.mold = so_much(rest);
+  constexpr double hardly_more = 0.1;  // of what is kept: so much browner the pile is still right; judged
+  if (rest > hardly_more * answer.keep.mass) {
+    answer.mold = so_much(rest);
+  } else if (is_positive(rest)) {
+    answer.keep = so_much(answer.keep.mass + rest);
+  }
   return answer;
 }
 

@@ -32,9 +32,9 @@ Answer<Plan> make_plan(const Yard& told, Date today) {
   Plan& plan = answer.result;
   plan.title = yard.title;
   plan.today = today;
-  plan.built = yard.built_or(today);
-  plan.stands = stands_by(yard, today);
   plan.loads = all_loads_of(yard);
+  plan.built = plan.loads.empty() ? yard.built_or(today) : plan.loads.front().date;
+  plan.stands = stands_by(yard, today);
   plan.recipe = recipe_in_pile(yard, today);
   const Recipe& recipe = plan.recipe.result;
   plan.has_supplies = !yard.supplies.empty() || is_loaded(yard);
@@ -73,8 +73,8 @@ Answer<Plan> make_plan(const Yard& told, Date today) {
   if (comes_in_seasons(yard) || plan.leaves_alone || plan.greens_alone)
     plan.season =
         (plan.leaves_alone || plan.greens_alone ? season_of_yard(yard, today) : season_with_pile(yard, plan.recipe, today)).result;
-  if (plan.season && plan.forecast && (*plan.forecast)->forecast && !plan.leaves_alone && !plan.greens_alone)
-    plan.batches = batches_of(yard, plan.forecast->result, *plan.season);
+  if (plan.forecast && (*plan.forecast)->forecast && !plan.leaves_alone && !plan.greens_alone)
+    plan.batches = batches_of(yard, plan.forecast->result, plan.season);
   if (plan.topdressing)
     plan.lawn_by_date = lawn_by_date(plan.topdressing->result, plan.batches, earliest_spreading(plan.topdressing->result, today));
   plan.calendar = calendar_of(yard, plan, today);

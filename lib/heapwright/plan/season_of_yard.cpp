@@ -267,6 +267,7 @@ Answer<YardSeason> season_of_yard(const Yard& yard, Date today, const std::optio
   season.new_browns = first_of_month(season.from, till_browns);
   const RecipeQuestion counted = recipe_question(season.supplies, yard.targets, yard.options, today, materials);
   season.question.targets = yard.targets;
+  if (season.after_pile) season.question.begins = season.from.month();
   for (std::size_t i = 0; i < season.supplies.size(); ++i) {
     const Ingredient& ingredient = counted.supplies[i].ingredient;
     season.question.supplies.push_back(season.after_pile ? supply_after(season.supplies[i], ingredient, *in_pile, till_browns)

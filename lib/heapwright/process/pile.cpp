@@ -258,7 +258,7 @@ PileState Pile::state() const {
   now.core = TemperaturePoint::from_celsius(shape.temperature[0]);
   now.mean = TemperaturePoint::from_celsius(mean);
   now.edge = TemperaturePoint::from_celsius(shape.temperature[n_ - 1]);
-  now.volatile_solids_loss = 1.0 - solids / volatile_solids_in_;
+  now.volatile_solids_loss = std::max(0.0, 1.0 - solids / volatile_solids_in_);  // of what is frozen all along no rounding below nothing
   now.moisture = wet_basis(water / (water + solids + ash_));
   now.carbon_to_nitrogen = to_nitrogen(solids - coarse_);
   now.least_carbon_to_nitrogen = to_nitrogen(inert_ - coarse_);

@@ -77,7 +77,8 @@ class YearProgramme {
     for (std::size_t i = 0; i < per_kg_.size(); ++i) {
       const YearSupply& supply = question_.supplies[i];
       const bool keeps = supply.keeping == Keeping::dry || (supply.keeping == Keeping::waits && may_wait_);
-      const double most_kept = !keeps ? 0.0 : supply.keeping == Keeping::dry ? unlimited : comes(i, month);
+      const bool is_over = question_.begins && month == before(static_cast<unsigned>(*question_.begins) - 1);
+      const double most_kept = !keeps || is_over ? 0.0 : supply.keeping == Keeping::dry ? unlimited : comes(i, month);
       const double most_left = supply.keeping == Keeping::bought ? 0.0 : unlimited;
       const double most_bought = supply.keeping == Keeping::bought ? unlimited : 0.0;
       variables_[month].push_back({program_.add_variable(0.0, unlimited), program_.add_variable(0.0, most_left),
@@ -176,11 +177,15 @@ class YearProgramme {
     keep_least({{worst, 1.0}});
   }
 
-  /// The least of a sum, kept from here on within the solver's own tolerance.
+  /// The least of a sum, kept from here on within the solver's own tolerance. Where what is kept already is met by so little that the
+  /// solver finds nothing more, what it found before stands.
   void keep_least(const Terms& terms) {
-    if (terms.empty()) return;
-    solution_ = program_.minimise(terms);
-    if (!solution_) throw SolverFailure("a year of supplies has no balance", "leave out a supply");
+    if (terms.empty() || is_settled_) return;
+    std::optional<LinearProgram::Solution> least = program_.minimise(terms);
+    if (!least && !solution_) throw SolverFailure("a year of supplies has no balance", "leave out a supply");
+    is_settled_ = !least;
+    if (is_settled_) return;
+    solution_ = std::move(least);
     constexpr double relative = 1e-7;
     constexpr double absolute = 1e-9;
     program_.add_row(terms, -LinearProgram::unlimited, solution_->optimum * (1.0 + relative) + absolute);
@@ -196,6 +201,7 @@ class YearProgramme {
   Variable store_{0};
   LinearProgram program_;
   std::optional<LinearProgram::Solution> solution_;
+  bool is_settled_ = false;  ///< no stage finds more
 };
 
 MonthOfSupply month_of_bought(Mass used) { return {{}, used, used, {}, {}}; }

@@ -33,6 +33,8 @@ struct YearQuestion {
   Targets targets;
   double distance = 1.0;        ///< how far from its aims a month's mix may be: 1 at the edge of the windows
   std::optional<Volume> store;  ///< room for what is kept dry
+  std::optional<std::chrono::month>
+      begins{};  ///< with an empty store: nothing is used before it comes; where absent the year closes on itself
 };
 
 /// Of one supply in one month. What there was and what came is what was used, what is left over, and what is kept:
@@ -62,9 +64,9 @@ struct Year {
   bool is_balanced() const;  ///< nothing fresh is left
 };
 
-/// The year closes on itself: what is kept in December is there in January. Each month's mix is within its windows. In this order, each
-/// kept for the next: least waste; its largest month as small as can be; least bought; least that waits; least store; least of it over the
-/// months; least water.
+/// The year closes on itself, where it does not begin: what is kept in December is there in January. Each month's mix is within its
+/// windows. In this order, each kept for the next: least waste; its largest month as small as can be; least bought; least that waits; least
+/// store; least of it over the months; least water.
 ///
 /// Nothing waits unless that saves at least 5 % of all that is fresh (judged).
 /// @throws DomainError for a supply without density, or a negative amount (NaN too)
