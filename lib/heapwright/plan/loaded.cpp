@@ -170,7 +170,8 @@ Answer<YardSeason> season_with_pile(const Yard& yard, const Answer<Recipe>& reci
 }
 
 Answer<YardSeason> season_of(const Yard& yard, Date today) {
-  const bool has_pile = (yard.pile || is_loaded(yard)) && !leaves_alone_of(yard, today) && !has_clippings_alone(yard);
+  const bool is_no_pile = !stands_by(yard, today) && (leaves_alone_of(yard, today) || has_clippings_alone(yard));
+  const bool has_pile = (yard.pile || is_loaded(yard)) && !is_no_pile;
   return has_pile ? season_with_pile(yard, recipe_in_pile(yard, today), today) : season_of_yard(yard, today);
 }
 
