@@ -54,7 +54,7 @@ void print(const Answer<YardForecast>& answer, const ForecastOptions& options, c
 ExitCode run_forecast(const ForecastOptions& options) {
   if ((options.csv || options.table) && (options.common.json || !options.common.html.empty()))
     throw TextError("--csv and --table are neither JSON nor a page", "leave out --json and --html");
-  Yard yard = options.common.yard(options.file);
+  Yard yard = as_of(options.common.yard(options.file), options.common.today());
   apply(options, yard);
   if (!yard.climate)
     throw TextError(

@@ -41,7 +41,7 @@ void apply(const RecipeCommandOptions& options, Yard& yard) {
 }
 
 ExitCode run_recipe(const RecipeCommandOptions& options) {
-  Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
+  Yard yard = options.file.empty() ? options.common.yard_of_options() : as_of(options.common.yard(options.file), options.common.today());
   apply(options, yard);
   const Show show = options.common.show(yard.units);
   Answer<Recipe> recipe = first_recipe(not_loaded_yet(yard, options.common.today()), options.common.today());

@@ -279,6 +279,25 @@ TEST_CASE("the plain year of a yard without a pile is as it was", "[season]") {
   }
 }
 
+TEST_CASE("the year of a pile that stands is that of its plan, though leaves or clippings are all that is on hand", "[season]") {
+  const std::string loads = "[[load]]\ndate = 2026-10-02\nfeedstock = \"kitchen-scraps\"\namount = \"40 kg\"\n";
+  for (const std::string& on_hand : {leaves(36.0), clippings}) {
+    for (const std::string& stands : {loads, loads + bin(day(2026, 10, 2)), bin(day(2026, 10, 2)) + "standing = true\n"}) {
+      CAPTURE(on_hand, stands);
+      const Yard one = yard(on_hand + stands);
+      const Date today = day(2027, 4, 1);
+      const Answer<Plan> plan = make_plan(one, today);
+      REQUIRE(plan->stands);
+      REQUIRE(plan->season);
+      const YardSeason alone = season_of(one, today).result;
+      CHECK(alone.after_pile == plan->season->after_pile);
+      CHECK(alone.until == plan->season->until);
+      for (std::size_t m = 0; m < months_in_a_year; ++m)
+        CHECK(alone.year.months[m].supplies[0].comes == plan->season->year.months[m].supplies[0].comes);
+    }
+  }
+}
+
 TEST_CASE("nothing is borrowed from leaves that have not fallen yet", "[season]") {
   // In August all of last fall's leaves are in the pile; the new ones come in October.
   const Date august_15 = day(2027, 8, 15);

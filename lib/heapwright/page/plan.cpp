@@ -216,14 +216,17 @@ bool is_past_its_time(const Plan& plan) {
   return *plan.batches.front().late < plan.today;
 }
 
-/// As many as a screen has room for beside the rest; of what a pile is fed in the months to come the first.
-std::vector<const CalendarChore*> next_chores(const Plan& plan) {
+/// As many chores as a screen has room for beside the rest; how a pile is fed is told once, and then what changes.
+std::vector<Words> next_chores(const Plan& plan, const Materials& materials) {
   const bool takes_lines_to_say = plan.stands == Stands::by_loads || is_past_its_time(plan);
-  const std::size_t most = takes_lines_to_say ? 3 : 4;
-  std::vector<const CalendarChore*> next;
-  for (const CalendarChore& chore : plan.calendar) {
-    const auto is_before = [&](const CalendarChore* one) { return one->week && chore.week && one->batch == chore.batch; };
-    if (next.size() < most && std::none_of(next.begin(), next.end(), is_before)) next.push_back(&chore);
+  const std::size_t most = std::min<std::size_t>(takes_lines_to_say ? 3 : 4, plan.calendar.size());
+  const auto end = plan.calendar.begin() + static_cast<std::ptrdiff_t>(most);
+  std::vector<Words> next;
+  for (auto chore = plan.calendar.begin(); chore != end; ++chore) {
+    const auto is_of_it = [&](const CalendarChore& one) { return one.week && chore->week && one.batch == chore->batch; };
+    const bool is_told = std::any_of(plan.calendar.begin(), chore, is_of_it);
+    next.push_back(is_told ? say("{}: then {}.", capital(when_words(*chore, plan.today)), load_words(*chore->week, materials))
+                           : say("{}: {}.", capital(when_words(*chore, plan.today)), chore_words(*chore, materials)));
   }
   return next;
 }
@@ -257,9 +260,7 @@ void say_standing(PageWriter& writer, const Plan& plan, const Materials& materia
   if (is_past_its_time(plan))
     writer.paragraph("By now it should be compost: test it (`heapwright maturity`), use it, and put the day of the next into built =.");
   if (plan.stands == Stands::by_loads && is_fresh(plan) && !overfilled) say_what_it_lacks(writer, plan.recipe.result, materials);
-  std::vector<Words> chores;
-  for (const CalendarChore* chore : next_chores(plan))
-    chores.push_back(say("{}: {}.", capital(when_words(*chore, plan.today)), chore_words(*chore, materials)));
+  std::vector<Words> chores = next_chores(plan, materials);
   if (chores.empty() && !is_known) chores = looking_at_it();
   if (!chores.empty()) writer.section(Depth::act, "Next").block(Numbered{std::move(chores)});
 }

@@ -148,6 +148,8 @@ Page season_page(const Answer<YardSeason>& answer, const Materials& materials) {
     writer.section(Depth::act, "Each week").block(weeks_of(season, materials));
   }
   say_what_lacks(writer, season, materials);
+  if (!season.after_pile && !season.weeks.empty())
+    writer.paragraph("No pile is counted off: `heapwright plan` takes what the first one gets.");
   if (season.year.waits) writer.paragraph("Scraps may wait some weeks in a lidded pail, with a handful of leaves on top.");
   end_act(writer, answer, materials, gathering);
   writer.section(Depth::why, "Month by month");

@@ -83,6 +83,11 @@ bool tells_water(const std::vector<Load>& loads) {
   return std::any_of(loads.begin(), loads.end(), [](const Load& load) { return is_positive(load.water); });
 }
 
+Yard as_of(Yard yard, Date today) {
+  std::erase_if(yard.loads, [&](const Load& load) { return load.date > today; });
+  return yard;
+}
+
 bool is_filled_before_loads(const Yard& yard) {
   constexpr std::chrono::days of_filling(3);
   const bool is_dated = is_loaded(yard) && yard.pile && yard.pile->built && !yard.pile->standing;
@@ -197,8 +202,12 @@ Answer<YardSeason> season_with_pile(const Yard& yard, const Answer<Recipe>& reci
   return season_of_yard(yard, today, in_pile_of(recipe.result, yard.built_or(today)));
 }
 
-Answer<YardSeason> season_of(const Yard& yard, Date today) {
-  const bool has_pile = (yard.pile || is_loaded(yard)) && !leaves_alone_of(yard, today) && !has_greens_alone(yard);
+Answer<YardSeason> season_of(const Yard& told, Date today) {
+  const Yard yard = as_of(told, today);
+  const std::optional<Stands> stands = stands_by(yard, today);
+  const bool is_only_planned = !stands || stands == Stands::by_date;
+  const bool is_no_pile = is_only_planned && (leaves_alone_of(yard, today) || has_greens_alone(yard));
+  const bool has_pile = (yard.pile || is_loaded(yard)) && !is_no_pile;
   return has_pile ? season_with_pile(yard, recipe_in_pile(yard, today), today) : season_of_yard(yard, today);
 }
 

@@ -14,6 +14,9 @@ namespace heapwright {
 /// Whether loads say what is in the pile.
 inline bool is_loaded(const Yard& yard) { return !yard.loads.empty(); }
 
+/// A yard without the loads that are dated after a day.
+Yard as_of(Yard yard, Date today);
+
 /// Whether it was filled by its recipe days before the first load: what went in is both. Three days and more, judged.
 bool is_filled_before_loads(const Yard& yard);
 /// All that went in: where it was filled before its loads, its recipe's amounts and water as loads of that day, and the loads.

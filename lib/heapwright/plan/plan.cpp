@@ -26,8 +26,7 @@ bool comes_in_seasons(const Yard& yard) {
 }  // namespace
 
 Answer<Plan> make_plan(const Yard& told, Date today) {
-  Yard yard = told;
-  std::erase_if(yard.loads, [&](const Load& load) { return load.date > today; });  // not yet
+  const Yard yard = as_of(told, today);  // what is dated later is not in yet
   Answer<Plan> answer;
   Plan& plan = answer.result;
   plan.title = yard.title;
