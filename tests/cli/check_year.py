@@ -431,7 +431,8 @@ def check_odd(program, folder, name, text, said):
             if not check_ends_well(where, done):
                 continue
             check_figures(where, json.loads(done.stdout))
-        if "[pile]" in text or "[[load]]" in text:
+        is_loaded = any(day <= today for day in re.findall(r"\[\[load\]\]\ndate = ([0-9-]+)", text))
+        if "[pile]" in text or is_loaded:
             check_odd_year(f"{name} on {today}", program, path, today)
     # What it says is asked of one day, before 2027's clippings.
     screen = subprocess.run([program, "plan", str(path), "--today", "2027-04-01"], capture_output=True, text=True, timeout=120)
