@@ -313,6 +313,7 @@ Words how_sure() {
 }
 
 Words why_no_forecast(const YardForecast& answer) {
+  if (answer.age_unknown) return "The pile stands, and the file does not say since when: put the day it was filled into built =.";
   if (answer.nothing_rots)
     return "Nothing in it rots, or hardly anything: it is soil or finished compost already. Mix in greens and browns.";
   if (answer.too_little && answer.week_by_week)

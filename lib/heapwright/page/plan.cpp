@@ -238,6 +238,14 @@ std::vector<Words> looking_at_it() {
           "Where it is dark and smells of earth, seal a damp handful in a bag for three days: `heapwright maturity` says what that tells."};
 }
 
+/// Of a pile that the file says stands.
+Words what_stands(const Plan& plan, const std::string& noun) {
+  if (!has_size(plan.recipe.result))
+    return say("The {} stands. To say when it is done, write down what went in: [[load]], or `heapwright load`.", noun);
+  if (plan.pile && !plan.pile->built) return say("The {} stands. To say when it is done, put the day it was filled into built =.", noun);
+  return say("The {} stands: taken as filled on {}, with what is listed.", noun, DayOfWeek{plan.built});
+}
+
 /// A pile that stands and of which nothing was seen: what it is, and what comes next.
 void say_standing(PageWriter& writer, const Plan& plan, const Materials& materials) {
   const std::string noun = plan.pile ? pile_noun(plan.pile->shape) : "pile";
@@ -253,10 +261,7 @@ void say_standing(PageWriter& writer, const Plan& plan, const Materials& materia
   if (plan.stands == Stands::by_date && is_known)
     writer.paragraph(say("The {}, filled on {}, as its recipe has it (--why). Not filled yet? Put the day into built = in the file.", noun,
                          DayOfWeek{plan.built}));
-  if (plan.stands == Stands::by_word)
-    writer.paragraph(is_known
-                         ? say("The {} stands: taken as filled on {}, with what is listed.", noun, DayOfWeek{plan.built})
-                         : say("The {} stands. To say when it is done, write down what went in: [[load]], or `heapwright load`.", noun));
+  if (plan.stands == Stands::by_word) writer.paragraph(what_stands(plan, noun));
   if (is_past_its_time(plan))
     writer.paragraph("By now it should be compost: test it (`heapwright maturity`), use it, and put the day of the next into built =.");
   if (plan.stands == Stands::by_loads && is_fresh(plan) && !overfilled) say_what_it_lacks(writer, plan.recipe.result, materials);

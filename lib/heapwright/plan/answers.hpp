@@ -56,6 +56,7 @@ std::optional<Stands> stands_by(const Yard& yard, Date today);
 struct YardForecast {
   std::optional<Forecast> forecast;   ///< nothing where nothing with a size is to put in, or too little
   bool too_little = false;            ///< to forecast
+  bool age_unknown = false;           ///< it stands, and nobody says since when
   bool nothing_rots = false;          ///< or as good as nothing: soil, finished compost
   std::optional<Volume> volume;       ///< of what the first pile is filled with, all at once or in the first week
   int piles = 1;                      ///< that are filled

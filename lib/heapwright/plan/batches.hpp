@@ -14,7 +14,7 @@ struct CompostBatch {
   int bin = 0;  ///< of those described, from 1; 0: none is free, and it wants a place of its own
   Date from;    ///< the first that goes in
   Date until;   ///< the last
-  Mix mix;      ///< of all that goes in
+  Mix mix;      ///< of all that goes in; of the first pile without what comes week by week
   std::optional<Date> early;
   std::optional<Date> likely;  ///< fit for a lawn, its rest included; nothing where it does not get there
   std::optional<Date> late;

@@ -84,7 +84,7 @@ class Calendar {
 
   /// The first pile, built or to be built, with a forecast or without.
   void add_first_pile() {
-    if (plan_.leaves_alone || !has_size(plan_.recipe.result)) return;
+    if (plan_.leaves_alone || plan_.greens_alone || !has_size(plan_.recipe.result)) return;
     constexpr int turned_without_a_forecast = 84;  // twelve weeks
     if (!plan_.stands) add("build", plan_.built, plan_.built);
     const std::optional<Date> done = plan_.batches.empty() ? std::nullopt : plan_.batches.front().likely;

@@ -272,7 +272,8 @@ Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& of_reci
   PileToBuild pile{mix, 1.0, yard.pile, care_of(yard), std::nullopt, yard.built_or(today)};
   pile.stands = answer.stands.has_value();
   if (room.each) pile.room = taken_by(*room.pile);
-  if (!fill(pile, yard, of_recipe.result, answer)) return whole;
+  answer.age_unknown = answer.stands == Stands::by_word && !yard.pile->built;
+  if (answer.age_unknown || !fill(pile, yard, of_recipe.result, answer)) return whole;
   if (answer.week_by_week) feed_by_season(pile, yard, of_recipe, today);
   answer.care = pile.care;
   answer.can_be_built_earlier = std::chrono::sys_days(pile.built) - std::chrono::days(14) >= std::chrono::sys_days(today);

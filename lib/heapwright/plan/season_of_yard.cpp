@@ -44,12 +44,13 @@ YearSupply kept_as(const Supply& supply, const Ingredient& ingredient) {
 }
 
 /// What is on hand now comes once, in the month of the day.
-YearSupply year_supply(const Supply& supply, const Ingredient& ingredient, Date today) {
+/// @param in_pile of a pile whose season is over: what it took of that is not there again
+YearSupply year_supply(const Supply& supply, const Ingredient& ingredient, Date today, const std::optional<InPile>& in_pile) {
   YearSupply of = kept_as(supply, ingredient);
   if (of.keeping == Keeping::bought) return of;
   const Mass amount = *supply.mass(*supply.amount);
   if (std::holds_alternative<std::monostate>(supply.when)) {
-    of.comes[index_of(today.month())] = amount;
+    of.comes[index_of(today.month())] = std::max(Mass(), Mass(amount - (in_pile ? in_pile->of(supply) : Mass())));
     return of;
   }
   for (std::size_t m = 0; m < months_in_a_year; ++m) of.comes[m] = share_in_month(supply, month_at(m)) * amount;
@@ -84,10 +85,9 @@ YearSupply supply_after(const Supply& supply, const Ingredient& ingredient, cons
   const bool comes_once = std::holds_alternative<std::monostate>(supply.when);
   const Mass all = *supply.mass(*supply.amount);
   if (comes_once || of.keeping == Keeping::dry) {
-    const auto in = in_pile.of_supplies.find(supply.number);
     const std::optional<Amount> there = on_hand(supply, in_pile.by);
     const Mass had = there ? *supply.mass(*there) : Mass();
-    of.comes[first] = std::max(Mass(), Mass(had - (in == in_pile.of_supplies.end() ? Mass() : in->second)));
+    of.comes[first] = std::max(Mass(), Mass(had - in_pile.of(supply)));
   }
   if (comes_once) return of;
   const bool keeps = of.keeping == Keeping::dry;
@@ -261,6 +261,7 @@ Answer<YardSeason> season_of_yard(const Yard& yard, Date today, const std::optio
   season.leaves_alone = leaves_alone_of(yard, today);
   season.supplies = supplies_of_a_year(yard);
   season.after_pile = in_pile && !is_over(season.supplies, *in_pile, today);
+  if (season.after_pile) season.in_pile = in_pile;
   season.from = season.after_pile ? in_pile->by : today;
   const int till_browns = months_till_browns(season.supplies, season.from);
   if (season.after_pile) season.months = months_of_season(till_browns);
@@ -271,7 +272,7 @@ Answer<YardSeason> season_of_yard(const Yard& yard, Date today, const std::optio
   for (std::size_t i = 0; i < season.supplies.size(); ++i) {
     const Ingredient& ingredient = counted.supplies[i].ingredient;
     season.question.supplies.push_back(season.after_pile ? supply_after(season.supplies[i], ingredient, *in_pile, till_browns)
-                                                         : year_supply(season.supplies[i], ingredient, today));
+                                                         : year_supply(season.supplies[i], ingredient, today, in_pile));
   }
   season.until = end_of_month(season.from, season.months - 1);
   const YearQuestion of_all = season.question;

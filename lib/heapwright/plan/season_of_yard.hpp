@@ -38,17 +38,23 @@ struct KeptDry {
 struct InPile {
   Date by;
   std::map<int, Mass> of_supplies;  ///< by their numbers
+
+  Mass of(const Supply& supply) const {
+    const auto found = of_supplies.find(supply.number);
+    return found == of_supplies.end() ? Mass() : found->second;
+  }
 };
 /// What a recipe puts in on the day it is built.
 InPile in_pile_of(const Recipe& recipe, Date built);
 
 struct YardSeason {
-  Date from;                     ///< the day that it begins on
-  int months = 12;               ///< that it has: all of a year, else until new browns come
-  Date until;                    ///< the last day; of one whose browns run out within a month, that day
-  bool after_pile = false;       ///< what the pile has is gone
-  Date new_browns;               ///< the first day on which new ones come, of which the next pile is built; the end where none do
-  std::vector<Supply> supplies;  ///< of a year; those of the question, in their order
+  Date from;                      ///< the day that it begins on
+  int months = 12;                ///< that it has: all of a year, else until new browns come
+  Date until;                     ///< the last day; of one whose browns run out within a month, that day
+  bool after_pile = false;        ///< what the pile has is gone
+  std::optional<InPile> in_pile;  ///< that
+  Date new_browns;                ///< the first day on which new ones come, of which the next pile is built; the end where none do
+  std::vector<Supply> supplies;   ///< of a year; those of the question, in their order
   YearQuestion question;
   Year year;
   std::vector<WeekOfSeason> weeks;  ///< in the order of the year, from the month of today on

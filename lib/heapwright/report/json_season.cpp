@@ -62,8 +62,28 @@ double unused_m3(const YardSeason& season) {
 
 }  // namespace
 
+namespace {
+
+/// What the pile has of each supply, which the months do not count.
+Json in_pile_json(const YardSeason& season) {
+  if (!season.in_pile) return nullptr;
+  Json list = Json::array();
+  for (std::size_t i = 0; i < season.supplies.size(); ++i) {
+    const Ingredient& ingredient = season.question.supplies[i].ingredient;
+    list.push_back({{"id", ingredient.id},
+                    {"supply", supply_json(ingredient.supply)},
+                    {"volume_m3", Volume(season.in_pile->of(season.supplies[i]) / *ingredient.density).value()}});
+  }
+  return list;
+}
+
+}  // namespace
+
 Json season_json(const YardSeason& season) {
   Json json{{"months", Json::array()}};
+  json["from"] = print_date(season.from);
+  json["until"] = print_date(season.until);
+  json["in_pile"] = in_pile_json(season);
   for (std::size_t index = 0; index < months_in_a_year; ++index) json["months"].push_back(month_json(season, index));
   json["weeks"] = Json::array();
   for (const WeekOfSeason& week : season.weeks) json["weeks"].push_back(week_json(week));
