@@ -422,7 +422,7 @@ def check_odd(program, folder, name, text, said):
     path = pathlib.Path(folder, re.sub(r"\W+", "-", name) + ".toml")
     path.write_text(text, encoding="utf-8")
     for today in ("2027-04-01", "2028-02-29"):
-        for command in ("plan", "season", "recipe", "readings", "forecast"):
+        for command in ("plan", "season", "recipe", "readings", "forecast") if today == "2027-04-01" else ("plan",):
             done = subprocess.run([program, command, str(path), "--today", today, "--json"], capture_output=True, text=True, timeout=120)
             where = f"{name}: {command} on {today}"
             if command == "forecast" and "[climate]" not in text:
@@ -432,7 +432,7 @@ def check_odd(program, folder, name, text, said):
                 continue
             check_figures(where, json.loads(done.stdout))
         is_loaded = any(day <= today for day in re.findall(r"\[\[load\]\]\ndate = ([0-9-]+)", text))
-        if "[pile]" in text or is_loaded:
+        if today == "2027-04-01" and ("[pile]" in text or is_loaded):
             check_odd_year(f"{name} on {today}", program, path, today)
     # What it says is asked of one day, before 2027's clippings.
     screen = subprocess.run([program, "plan", str(path), "--today", "2027-04-01"], capture_output=True, text=True, timeout=120)
@@ -457,8 +457,8 @@ def check_refused(program, folder, name, text, said):
 
 
 def days_to_try():
-    """The first and the middle of eighteen months."""
-    for later in range(18):
+    """Six days of eighteen months."""
+    for later in range(1, 18, 3):
         year, month = divmod(2026 * 12 + 9 + later, 12)
         yield f"{year}-{month + 1:02}-{1 if month % 2 else 15:02}"
 

@@ -329,7 +329,7 @@ TEST_CASE("the browns to fork in are those that the loads left", "[loaded]") {
 TEST_CASE("what loads left and what they took are what was on hand", "[loaded][property]") {
   std::mt19937_64 random(20261128);
   const auto between = [&](double low, double high) { return std::uniform_real_distribution<double>(low, high)(random); };
-  for (int some = 0; some < 100; ++some) {
+  for (int some = 0; some < 30; ++some) {
     const double bagged = between(0.0, 90.0), shredded = between(0.0, 60.0), straw = between(0.0, 30.0);
     std::string text =
         supply("leaves-fall", std::to_string(bagged + 0.1) + " kg", "storable = true\nwhen = { months = [\"Oct\", \"Nov\"] }\n") +

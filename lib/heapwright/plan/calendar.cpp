@@ -92,7 +92,12 @@ class Calendar {
     const bool is_fed = plan_.batches.empty() || plan_.batches.front().from != plan_.batches.front().until;
     constexpr int a_year = 366;  // no season is longer
     const Date last = plan_.loads.empty() ? plan_.built : later_of(plan_.built, plan_.loads.back().date);
-    if (is_fed) add_feeding(last, plan_.batches.empty() ? later(today_, a_year) : plan_.batches.front().until, 1);
+    if (plan_.stands == Stands::by_word && plan_.batches.empty()) {  // it is taken as what it is
+      if (CalendarChore* chore = add("next-place", today_, later(today_, 6))) chore->batch = 2;
+      add_feeding(today_, later(today_, a_year), 2);
+    } else if (is_fed) {
+      add_feeding(last, plan_.batches.empty() ? later(today_, a_year) : plan_.batches.front().until, 1);
+    }
     const bool is_tumbler = yard_.pile && yard_.pile->shape == PileShape::tumbler;
     if (is_tumbler && !plan_.recipe->cards.empty()) {
       add_every("top-up", later(plan_.built, 14), rest_from, std::chrono::days(14));
