@@ -15,12 +15,17 @@
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/report/layout.hpp"
 #include "heapwright/time/date.hpp"
+#include "heapwright/time/days.hpp"
 #include "piles.hpp"
+#include "yards.hpp"
 
 using namespace heapwright;
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+
+using yards::supply;
+using yards::yard;
 
 namespace {
 
@@ -31,17 +36,6 @@ constexpr std::chrono::days screening(14);  // before that time is over compost 
 
 constexpr Date day(int year, unsigned month, unsigned of_month) {
   return {std::chrono::year(year), std::chrono::month(month), std::chrono::day(of_month)};
-}
-Date later_by(Date date, int count) { return Date(sys_days(date) + std::chrono::days(count)); }
-
-Yard yard(const std::string& text) {
-  Yard one = read_yard_text(text, "yard.toml", built_in_tables());
-  one.tables.ensemble = Lazy<ProcessEnsemble>(piles::some_sets());  // to be quick
-  return one;
-}
-
-std::string supply(const std::string& feedstock, const std::string& amount, const std::string& more = {}) {
-  return "[[supply]]\nfeedstock = \"" + feedstock + "\"\namount = \"" + amount + "\"\n" + more;
 }
 const std::string warm = "[climate]\ncoldest_month = \"60 degF\"\nwarmest_month = \"80 degF\"\n";
 const std::string cool = "[climate]\ncoldest_month = \"30 degF\"\nwarmest_month = \"76 degF\"\n";

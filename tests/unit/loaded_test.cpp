@@ -14,13 +14,18 @@
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/recipe/verdict.hpp"
 #include "heapwright/report/layout.hpp"
+#include "heapwright/time/days.hpp"
 #include "heapwright/units/text.hpp"
 #include "piles.hpp"
+#include "yards.hpp"
 
 using namespace heapwright;
 using Catch::Matchers::Contains;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+
+using yards::supply;
+using yards::yard;
 
 namespace {
 
@@ -29,18 +34,6 @@ using std::chrono::sys_days;
 constexpr Date april_20{std::chrono::year(2027), std::chrono::month(4), std::chrono::day(20)};
 constexpr Date november_28{std::chrono::year(2026), std::chrono::month(11), std::chrono::day(28)};
 constexpr double sums = 1e-9;  // some dozens of sums and products of doubles
-
-Date later_by(Date day, int count) { return Date(sys_days(day) + std::chrono::days(count)); }
-
-Yard yard(const std::string& text) {
-  Yard one = read_yard_text(text, "yard.toml", built_in_tables());
-  one.tables.ensemble = Lazy<ProcessEnsemble>(piles::some_sets());  // to be quick
-  return one;
-}
-
-std::string supply(const std::string& feedstock, const std::string& amount, const std::string& more = {}) {
-  return "[[supply]]\nfeedstock = \"" + feedstock + "\"\namount = \"" + amount + "\"\n" + more;
-}
 
 /// So many kilograms of something on a day, water poured on, or both.
 struct Went {

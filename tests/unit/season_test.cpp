@@ -12,10 +12,16 @@
 #include "heapwright/recipe/verdict.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/time/date.hpp"
+#include "heapwright/time/days.hpp"
+#include "heapwright/time/month.hpp"
+#include "yards.hpp"
 
 using namespace heapwright;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;
+
+using yards::supply;
+using yards::yard;
 
 namespace {
 
@@ -29,11 +35,6 @@ constexpr Date day(int year, unsigned month, unsigned of_month) {
   return {std::chrono::year(year), std::chrono::month(month), std::chrono::day(of_month)};
 }
 
-Yard yard(const std::string& text) { return read_yard_text(text, "yard.toml", built_in_tables()); }
-
-std::string supply(const std::string& feedstock, const std::string& amount, const std::string& more = {}) {
-  return "[[supply]]\nfeedstock = \"" + feedstock + "\"\namount = \"" + amount + "\"\n" + more;
-}
 std::string leaves(double bags) {
   return supply("leaves-fall", std::to_string(bags) + " leaf-bag", "when = { months = [\"Oct\", \"Nov\"] }\nstorable = true\n");
 }
@@ -47,7 +48,6 @@ std::string bin(Date built) {
 std::size_t place(const YardSeason& season, int later) {
   return (static_cast<unsigned>(season.from.month()) - 1 + static_cast<std::size_t>(later)) % months_in_a_year;
 }
-int days_in(Date date) { return static_cast<int>(static_cast<unsigned>(Date(date.year() / date.month() / std::chrono::last).day())); }
 
 /// Yards whose piles are built through the year, with more and less of each thing.
 struct Tried {
@@ -65,14 +65,14 @@ Tried tried(std::mt19937_64& random) {
   return {text + bin(built), built};
 }
 
-constexpr int yards = 20;
+constexpr int tries = 20;
 
 }  // namespace
 
 TEST_CASE("what the pile has, what the year uses and what it leaves are what was there", "[season]") {
   std::mt19937_64 random(20261201);
   int after_pile = 0, cut_short = 0;
-  for (int i = 0; i < 3 * yards; ++i) {
+  for (int i = 0; i < 3 * tries; ++i) {
     const Tried of = tried(random);
     CAPTURE(i, of.text);
     const Yard one = yard(of.text);
@@ -105,13 +105,13 @@ TEST_CASE("what the pile has, what the year uses and what it leaves are what was
       CHECK_THAT(before, WithinAbs(0.0, programme * all + programme));
     }
   }
-  CHECK(after_pile > yards);
+  CHECK(after_pile > tries);
   CHECK(cut_short > 3);
 }
 
 TEST_CASE("the loads of each week are those of their month", "[season]") {
   std::mt19937_64 random(20261202);
-  for (int i = 0; i < yards; ++i) {
+  for (int i = 0; i < tries; ++i) {
     const Tried of = tried(random);
     CAPTURE(i, of.text);
     const Yard one = yard(of.text);
@@ -141,7 +141,7 @@ TEST_CASE("the loads of each week are those of their month", "[season]") {
         }
         // Each load is seven days' worth of what its month has. So many weeks, whole ones, are off what is there of a month by less than
         // one week; of the first months the day of the pile, and of three days or less a tenth of a month is counted.
-        const double week = used * std::min(1.0, 7.0 / std::max(there, 0.1 * days_in(last)));
+        const double week = used * std::min(1.0, 7.0 / std::max(there, 0.1 * days_in_month(last)));
         CAPTURE(later, used, in, count, there);
         CHECK(std::abs(in - used) <= week * (1.0 + sums) + programme * used);
         CHECK_THAT(in, WithinAbs(count * week, sums * used + week * count * 1.0 / there));  // the day itself counts for either side
@@ -153,7 +153,7 @@ TEST_CASE("the loads of each week are those of their month", "[season]") {
 TEST_CASE("browns run out within the season", "[season]") {
   std::mt19937_64 random(20261203);
   int told = 0;
-  for (int i = 0; i < yards; ++i) {
+  for (int i = 0; i < tries; ++i) {
     const Tried of = tried(random);
     CAPTURE(i, of.text);
     const Yard one = yard(of.text);
@@ -174,7 +174,7 @@ TEST_CASE("browns run out within the season", "[season]") {
       }
     }
   }
-  CHECK(told > yards / 4);
+  CHECK(told > tries / 4);
 }
 
 TEST_CASE("where browns do not last all scraps go in as long as they do, and no longer", "[season]") {
@@ -212,7 +212,7 @@ TEST_CASE("where browns do not last all scraps go in as long as they do, and no 
           const std::size_t m = place(season, later);
           const double full = share_in_month(of, std::chrono::month(static_cast<unsigned>(m) + 1)) * of.mass(*of.amount)->value();
           const double first =
-              later == 0 ? (days_in(november_7) + 1.0 - static_cast<unsigned>(november_7.day())) / days_in(november_7) : 1.0;
+              later == 0 ? (days_in_month(november_7) + 1.0 - static_cast<unsigned>(november_7.day())) / days_in_month(november_7) : 1.0;
           whole += season.year.months[m].supplies[1].comes.value() / (first * full);
         }
         return whole;
@@ -221,7 +221,8 @@ TEST_CASE("where browns do not last all scraps go in as long as they do, and no 
       for (int later = 0; later < 12; ++later) {
         const std::size_t m = place(season, later);
         const double full = share_in_month(of, std::chrono::month(static_cast<unsigned>(m) + 1)) * of.mass(*of.amount)->value();
-        const double first = later == 0 ? (days_in(november_7) + 1.0 - static_cast<unsigned>(november_7.day())) / days_in(november_7) : 1.0;
+        const double first =
+            later == 0 ? (days_in_month(november_7) + 1.0 - static_cast<unsigned>(november_7.day())) / days_in_month(november_7) : 1.0;
         more.supplies[1].comes[m] = std::clamp(months + 0.25 - later, 0.0, 1.0) * first * full * unit::kg;
       }
       const Year longer = balance_year(more);

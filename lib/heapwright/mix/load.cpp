@@ -62,25 +62,14 @@ bool is_one_measure(const Amount& one, const Amount& other) {
   return counted == nullptr || counted->container == std::get<ContainerCount>(other).container;
 }
 
-Amount sum_of_both(const Amount& one, const Amount& other) {
-  if (const ContainerCount* counted = std::get_if<ContainerCount>(&one)) {
-    ContainerCount both = *counted;
-    both.count += std::get<ContainerCount>(other).count;
-    return both;
-  }
-  if (const Volume* volume = std::get_if<Volume>(&one)) return *volume + std::get<Volume>(other);
-  return std::get<Mass>(one) + std::get<Mass>(other);
-}
-
 void add_to(std::vector<LoadedInAll>& things, const Supply& supply) {
-  const auto place = std::find_if(things.begin(), things.end(), [&](const LoadedInAll& thing) {
-    return thing.feedstock.id == supply.feedstock.id && is_one_measure(thing.amount, *supply.amount);
-  });
-  if (place == things.end()) {
-    things.push_back({supply.feedstock, *supply.amount});
-  } else {
-    place->amount = sum_of_both(place->amount, *supply.amount);
+  for (LoadedInAll& thing : things) {
+    const std::optional<Amount> both = thing.feedstock.id == supply.feedstock.id ? sum_of(thing.amount, *supply.amount) : std::nullopt;
+    if (!both) continue;
+    thing.amount = *both;
+    return;
   }
+  things.push_back({supply.feedstock, *supply.amount});
 }
 
 /// Those of a feedstock side by side, whatever came between.
@@ -96,6 +85,17 @@ bool is_same_thing(const Supply& one, const Supply& other) {
 }
 
 }  // namespace
+
+std::optional<Amount> sum_of(const Amount& one, const Amount& other) {
+  if (!is_one_measure(one, other)) return std::nullopt;
+  if (const ContainerCount* counted = std::get_if<ContainerCount>(&one)) {
+    ContainerCount both = *counted;
+    both.count += std::get<ContainerCount>(other).count;
+    return both;
+  }
+  if (const Volume* volume = std::get_if<Volume>(&one)) return *volume + std::get<Volume>(other);
+  return std::get<Mass>(one) + std::get<Mass>(other);
+}
 
 std::vector<Load> read_loads(Table& root, const Materials& materials) {
   std::vector<Load> loads;

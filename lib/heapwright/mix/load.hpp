@@ -28,6 +28,9 @@ void sort_by_day(std::vector<Load>& loads);
 /// Whether two loads may be one that was written down twice: the same on the same day.
 bool are_alike(const Load& one, const Load& other);
 
+/// Two amounts together; nothing where they are counted in different measures.
+std::optional<Amount> sum_of(const Amount& one, const Amount& other);
+
 /// What went in of a feedstock that is counted in one measure.
 struct LoadedInAll {
   Feedstock feedstock;

@@ -9,17 +9,11 @@
 #include "heapwright/page/recipe_parts.hpp"
 #include "heapwright/page/season_parts.hpp"
 #include "heapwright/page/topdressing_parts.hpp"
+#include "heapwright/plan/standing.hpp"
 #include "heapwright/time/date.hpp"
 
 namespace heapwright {
 namespace {
-
-/// Whether most of it goes in after its first day.
-bool begins_small(const Plan& plan) {
-  constexpr double as_much_again = 2.0;
-  const bool is_fed = plan.forecast && (*plan.forecast)->forecast && (*plan.forecast)->week_by_week;
-  return is_fed && (*plan.forecast)->forecast->filled_in_all > as_much_again;
-}
 
 /// "Saturday, Oct 24: fill the bin"
 Words heading_of(const Plan& plan) {
@@ -37,7 +31,7 @@ bool is_seen(const Plan& plan) { return (plan.readings && is_anything_seen(plan.
 bool stands(const Plan& plan) { return plan.stands || is_seen(plan); }
 
 /// Whether there is a pile to build.
-bool is_to_be_built(const Plan& plan) { return plan.has_supplies && !stands(plan) && !plan.leaves_alone && !plan.greens_alone; }
+bool is_to_be_built(const Plan& plan) { return plan.has_supplies && !stands(plan) && plan.is_for_a_pile(); }
 
 /// A lawn and no pile: what to spread on it is the whole answer.
 bool is_order_only(const Plan& plan) { return plan.topdressing && !plan.has_supplies && !stands(plan); }
@@ -57,10 +51,8 @@ const Forecast* forecast_in(const Plan& plan) {
 Words expected(const Plan& plan) {
   const Forecast* forecast = forecast_in(plan);
   if (forecast == nullptr) return "done when dark and crumbly, smelling of earth, and no longer warm after turning";
-  constexpr std::chrono::days by_then_it_has(45);
-  const auto age = std::chrono::sys_days(plan.today) - std::chrono::sys_days(plan.built);
   const bool no_date_holds = forecast->heats.log_disagrees;
-  if (plan.stands && !no_date_holds && age > by_then_it_has && forecast->status != ForecastStatus::never) return ready_between(*forecast);
+  if (!no_date_holds && is_past_its_heat(plan) && forecast->status != ForecastStatus::never) return ready_between(*forecast);
   const Words heat = heating_words(plan.forecast->result);
   if (no_date_holds) return heat;
   if (forecast->status == ForecastStatus::never) return say("{}; {}", heat, why_never_ready(*forecast));
@@ -103,8 +95,7 @@ Words covered_once_done(const Topdressing& spread, const SupplyBalance& supply) 
 /// At the next time, and where none of it is ready by then at the first for which it is.
 std::vector<Words> covered(const Plan& plan) {
   const Topdressing& spread = plan.topdressing->result;
-  const bool is_a_pile = !plan.leaves_alone && !plan.greens_alone;
-  if (is_a_pile && plan.batches.empty() && plan.supply.covers) return {covered_once_done(spread, plan.supply)};
+  if (plan.is_for_a_pile() && plan.batches.empty() && plan.supply.covers) return {covered_once_done(spread, plan.supply)};
   const std::vector<LawnByDate>& times = plan.lawn_by_date;
   const auto own = std::find_if(times.begin(), times.end(), [](const LawnByDate& one) { return is_positive(one.own.likely); });
   if (own == times.end()) return {covered(spread, times.front())};
@@ -158,7 +149,7 @@ Labels at_a_glance(const Plan& plan, const Materials& materials) {
   const auto add = [&](const char* name, Words words) {
     if (!words.empty()) labels.labels.push_back({name, std::move(words)});
   };
-  const bool is_a_pile = has_size(plan.recipe.result) && !plan.leaves_alone && !plan.greens_alone;
+  const bool is_a_pile = has_size(plan.recipe.result) && plan.is_for_a_pile();
   if (is_a_pile && !stands(plan)) {
     for (Words& later : weeks_to_come(plan, materials)) add(labels.labels.empty() ? where_later(plan) : "", std::move(later));
     add("Then", care_of(plan));
@@ -204,18 +195,6 @@ void say_now(PageWriter& writer, const Plan& plan, const Materials& materials) {
   }
 }
 
-/// Whether something went in so lately that what it lacks can be mixed in.
-bool is_fresh(const Plan& plan) {
-  constexpr std::chrono::days lately(30);
-  return !plan.loads.empty() && std::chrono::sys_days(plan.today) - std::chrono::sys_days(plan.loads.back().date) <= lately;
-}
-
-/// Whether even a late pile would be ready.
-bool is_past_its_time(const Plan& plan) {
-  if (plan.batches.empty() || !plan.batches.front().late) return false;
-  return *plan.batches.front().late < plan.today;
-}
-
 /// As many chores as a screen has room for beside the rest; how a pile is fed is told once, and then what changes.
 std::vector<Words> next_chores(const Plan& plan, const Materials& materials) {
   const bool takes_lines_to_say = plan.stands == Stands::by_loads || is_past_its_time(plan);
@@ -253,10 +232,7 @@ void say_standing(PageWriter& writer, const Plan& plan, const Materials& materia
   writer.section(Depth::act);
   if (plan.stands == Stands::by_loads)
     writer.paragraph(say("In the {} since {}: {}.", noun, DayOfWeek{plan.built}, in_all_words(plan.loads, materials)));
-  constexpr double much_more = 1.5;  // it settles; judged
-  const bool overfilled = plan.stands == Stands::by_loads && is_known && plan.fit && (*plan.fit)->pile &&
-                          as_built(plan.recipe.result).mix.volume &&
-                          *as_built(plan.recipe.result).mix.volume > much_more * room_of(*(*plan.fit)->pile);
+  const bool overfilled = is_overfilled(plan);
   if (overfilled) writer.paragraph(say("That is more than the {} holds: is all of it in there, and counted right?", noun));
   if (plan.stands == Stands::by_date && is_known)
     writer.paragraph(say("The {}, filled on {}, as its recipe has it (--why). Not filled yet? Put the day into built = in the file.", noun,
@@ -264,7 +240,7 @@ void say_standing(PageWriter& writer, const Plan& plan, const Materials& materia
   if (plan.stands == Stands::by_word) writer.paragraph(what_stands(plan, noun));
   if (is_past_its_time(plan))
     writer.paragraph("By now it should be compost: test it (`heapwright maturity`), use it, and put the day of the next into built =.");
-  if (plan.stands == Stands::by_loads && is_fresh(plan) && !overfilled) say_what_it_lacks(writer, plan.recipe.result, materials);
+  if (plan.stands == Stands::by_loads && is_fed_lately(plan) && !overfilled) say_what_it_lacks(writer, plan.recipe.result, materials);
   std::vector<Words> chores = next_chores(plan, materials);
   if (chores.empty() && !is_known) chores = looking_at_it();
   if (!chores.empty()) writer.section(Depth::act, "Next").block(Numbered{std::move(chores)});
@@ -388,13 +364,13 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
   writer.section(Depth::act).labels(at_a_glance(plan, materials));
   if (is_to_be_built(plan)) say_what_it_lacks(writer, plan.recipe.result, materials);
   Grounds grounds = answer;
-  if (stands(plan) || plan.leaves_alone || plan.greens_alone) grounds.measure_first.reset();  // it went in
+  if (stands(plan) || !plan.is_for_a_pile()) grounds.measure_first.reset();  // it went in
   end_act(writer, grounds, materials, work_of(plan));
   if (plan.recipe->mix && stands(plan))
     writer.section(Depth::why, "As it was planned (it stands: put none of this in again)")
         .block(Numbered{building_steps(plan.recipe.result, materials)});
   say_calendar(writer, plan, materials);
-  const bool is_a_pile = plan.has_supplies && !plan.leaves_alone && !plan.greens_alone;
+  const bool is_a_pile = plan.has_supplies && plan.is_for_a_pile();
   if (is_a_pile) say_why(writer, plan.recipe.result, materials, plan.fit ? room_words(plan.fit->result) : Words());
   say_why_of_forecast(writer, plan, materials);
   if (is_a_pile) say_why_of_compost(writer, plan);

@@ -13,6 +13,7 @@
 #include "heapwright/maturity/symptoms.hpp"
 #include "heapwright/pile/pile.hpp"
 #include "heapwright/plan/compost_yield.hpp"
+#include "heapwright/plan/season_of_yard.hpp"
 #include "heapwright/process/forecast.hpp"
 #include "heapwright/process/rate.hpp"
 #include "heapwright/recipe/recipe.hpp"
@@ -68,6 +69,7 @@ struct YardForecast {
   bool on_target = true;              ///< whether that is inside them
   bool can_be_built_earlier = false;  ///< by two weeks, as of today
   bool week_by_week = false;
+  std::optional<YardSeason> season;      ///< of which it is fed, where it is
   int weeks_fed = 0;                     ///< after its first filling
   std::optional<Stands> stands;          ///< nothing where it is to be built
   double goes_in = 1.0;                  ///< in all, over the mix

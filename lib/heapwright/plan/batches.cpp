@@ -6,14 +6,10 @@
 #include "heapwright/plan/loaded.hpp"
 #include "heapwright/process/outlook.hpp"
 #include "heapwright/process/pile_to_build.hpp"
+#include "heapwright/time/days.hpp"
 
 namespace heapwright {
 namespace {
-
-using std::chrono::sys_days;
-
-Date later_by(Date day, int count) { return Date(sys_days(day) + std::chrono::days(count)); }
-int days_from_to(Date from, Date to) { return static_cast<int>((sys_days(to) - sys_days(from)).count()); }
 
 void set_ready(CompostBatch& batch, const Forecast& forecast, const std::optional<CompostYield>& screened) {
   if (forecast.heats.log_disagrees) return;  // no date holds
@@ -40,7 +36,7 @@ class Bins {
     return 0;
   }
   void take(int bin, const CompostBatch& batch) {
-    constexpr int screening = 14;
+    constexpr int screening = 14;  // days; common practice, no source
     if (bin > 0)
       free_from_[static_cast<std::size_t>(bin) - 1] = batch.likely ? std::optional(later_by(*batch.likely, screening)) : std::nullopt;
   }
@@ -49,24 +45,25 @@ class Bins {
   std::vector<std::optional<Date>> free_from_;
 };
 
+void pour(const WeeklyLoad& load, Blend& blend) {
+  blend.ingredients.insert(blend.ingredients.end(), load.blend.ingredients.begin(), load.blend.ingredients.end());
+  blend.added_water += load.blend.added_water;
+}
+
 /// Of loads to come the first that are enough to begin with, as one mix, and how many they are; nothing where all are too few.
 std::optional<std::pair<Mix, std::size_t>> beginning_of(const std::vector<WeeklyLoad>& loads, const Yard& yard) {
   Blend all{{}, WaterMass(), yard.options.settling};
   for (std::size_t i = 0; i < loads.size(); ++i) {
-    all.ingredients.insert(all.ingredients.end(), loads[i].blend.ingredients.begin(), loads[i].blend.ingredients.end());
-    all.added_water += loads[i].blend.added_water;
+    pour(loads[i], all);
     const Mix mix = mix_of(all);
     if (is_enough_to_follow(yard, mix)) return std::pair(mix, i + 1);
   }
   return std::nullopt;
 }
 
-Mix mix_of_loads(const std::vector<WeeklyLoad>& loads, std::size_t count, const Yard& yard) {
+Mix mix_of_first(const std::vector<WeeklyLoad>& loads, std::size_t count, const Yard& yard) {
   Blend all{{}, WaterMass(), yard.options.settling};
-  for (std::size_t i = 0; i < count; ++i) {
-    all.ingredients.insert(all.ingredients.end(), loads[i].blend.ingredients.begin(), loads[i].blend.ingredients.end());
-    all.added_water += loads[i].blend.added_water;
-  }
+  for (std::size_t i = 0; i < count; ++i) pour(loads[i], all);
   return mix_of(all);
 }
 
@@ -80,7 +77,7 @@ std::optional<CompostBatch> next_batch(std::vector<WeeklyLoad>& loads, const Yar
   for (std::size_t i = begins->second; i < loads.size(); ++i) pile.loads.push_back({days_from_to(pile.built, loads[i].date), loads[i].mix});
   const Forecast coming = forecast(pile, weather_of(*yard.climate), yard.tables.materials, best_alone);
   const std::size_t count = std::min(loads.size(), begins->second + static_cast<std::size_t>(coming.times_fed));
-  CompostBatch batch{0, loads.front().date, loads[count - 1].date, mix_of_loads(loads, count, yard), {}, {}, {}, {}};
+  CompostBatch batch{0, loads.front().date, loads[count - 1].date, mix_of_first(loads, count, yard), {}, {}, {}, {}};
   set_ready(batch, coming, coming.finished.screened);
   loads.erase(loads.begin(), loads.begin() + static_cast<std::ptrdiff_t>(count));
   return batch;
@@ -110,7 +107,7 @@ std::vector<CompostBatch> batches_of(const Yard& yard, const YardForecast& first
   std::vector<WeeklyLoad> loads = weekly_loads(*season, std::max(pile.until, season->from), yard.options.settling);
   ProcessEnsemble best_alone = *yard.tables.ensemble;
   best_alone.members = {best_alone.best};
-  constexpr std::size_t most_batches = 6;
+  constexpr std::size_t most_batches = 6;  // more than a year and a half of any home: judged
   while (!loads.empty() && batches.size() < most_batches) {
     std::optional<CompostBatch> next = next_batch(loads, yard, best_alone);
     if (!next) break;

@@ -14,7 +14,7 @@ std::vector<std::chrono::month> months_to_spread(const TopdressingPlan& plan) {
 
 /// What is screened by a day and was not by another.
 CompostYield screened_between(const std::vector<CompostBatch>& batches, std::optional<Date> after, Date by) {
-  constexpr std::chrono::days screening(14);
+  constexpr std::chrono::days screening(14);  // common practice, no source
   CompostYield all{};
   for (const CompostBatch& batch : batches) {
     if (!batch.likely || !batch.screened) continue;
@@ -40,8 +40,8 @@ CompostYield rest_of(const CompostYield& some, const CompostYield& taken) {
 }  // namespace
 
 std::vector<SpreadingTime> times_to_spread(const TopdressingPlan& plan, Date after) {
-  constexpr std::chrono::days worth_starting(7);
-  constexpr std::chrono::days looked_ahead(550);
+  constexpr std::chrono::days worth_starting(7);  // judged
+  constexpr std::chrono::days looked_ahead(550);  // a year and a half
   std::vector<SpreadingTime> times;
   for (const std::chrono::month month : months_to_spread(plan)) {
     for (int later = 0; later <= 2; ++later) {

@@ -10,6 +10,7 @@
 #include "heapwright/process/pile_to_build.hpp"
 #include "heapwright/process/rain.hpp"
 #include "heapwright/recipe/verdict.hpp"
+#include "heapwright/time/days.hpp"
 
 namespace heapwright {
 namespace {
@@ -18,14 +19,6 @@ constexpr double least_rotting = 0.02;  // of the dry matter; judged
 
 /// As hot as scalds, by as much as a forecast may be off.
 bool may_scald(const Forecast& coming) { return coming.heats.is_open() || coming.peak_core + forecast_width.core >= scalding; }
-
-/// Each week a pile gets what its season has, as long as it is not full.
-std::vector<LaterLoad> loads_to_come(const YardSeason& season, Date after, Date begun, ShareOfLooseVolume settling) {
-  std::vector<LaterLoad> loads;
-  for (const WeeklyLoad& load : weekly_loads(season, after, settling))
-    loads.push_back({static_cast<int>((std::chrono::sys_days(load.date) - std::chrono::sys_days(begun)).count()), load.mix});
-  return loads;
-}
 
 /// How many times the recipe what waits for room would make once more.
 double recipes_that_wait(const Recipe& recipe, const AsBuilt& built) {
@@ -135,9 +128,7 @@ std::vector<std::string> cautions_of(const Grounds& recipe, const Forecast& comi
   return in_order(ids, *materials.cautions);
 }
 
-int day_of(const WrittenTime& time, Date built) {
-  return static_cast<int>((std::chrono::sys_days(time.day()) - std::chrono::sys_days(built)).count());
-}
+int day_of(const WrittenTime& time, Date built) { return days_from_to(built, time.day()); }
 
 NotedCare noted_in(const TemperatureLog& log, Date built) {
   NotedCare noted;
@@ -221,13 +212,10 @@ bool fill(PileToBuild& pile, const Yard& yard, const Recipe& recipe, YardForecas
 }
 
 /// The weeks to come go in too, while there is room.
-void feed_by_season(PileToBuild& pile, const Yard& yard, const Answer<Recipe>& recipe, Date today) {
-  const bool by_loads = is_loaded(yard);
-  const YardSeason season = season_with_pile(yard, recipe, today).result;
-  const Date after = by_loads ? std::max(today, yard.loads.back().date) : pile.built;
-  const int next_pile = static_cast<int>((std::chrono::sys_days(season.new_browns) - std::chrono::sys_days(pile.built)).count());
-  for (LaterLoad& load : loads_to_come(season, after, pile.built, yard.options.settling)) {
-    if (load.day < next_pile) pile.loads.push_back(std::move(load));  // what comes then goes with the new browns
+void feed_by_season(PileToBuild& pile, const Yard& yard, const YardSeason& season, Date today) {
+  const Date after = is_loaded(yard) ? std::max(today, yard.loads.back().date) : pile.built;
+  for (const WeeklyLoad& load : weekly_loads(season, after, yard.options.settling)) {
+    if (load.date < season.new_browns) pile.loads.push_back({days_from_to(pile.built, load.date), load.mix});  // then with the new browns
   }
 }
 
@@ -274,7 +262,10 @@ Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& of_reci
   if (room.each) pile.room = taken_by(*room.pile);
   answer.age_unknown = answer.stands == Stands::by_word && !yard.pile->built;
   if (answer.age_unknown || !fill(pile, yard, of_recipe.result, answer)) return whole;
-  if (answer.week_by_week) feed_by_season(pile, yard, of_recipe, today);
+  if (answer.week_by_week) {
+    answer.season = season_with_pile(yard, of_recipe, today).result;
+    feed_by_season(pile, yard, *answer.season, today);
+  }
   answer.care = pile.care;
   answer.can_be_built_earlier = std::chrono::sys_days(pile.built) - std::chrono::days(14) >= std::chrono::sys_days(today);
   const PileContents contents = contents_of(pile.mix, yard.tables.materials, ensemble, ensemble.best);

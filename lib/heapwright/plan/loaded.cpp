@@ -5,6 +5,7 @@
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/plan/leaves_alone.hpp"
 #include "heapwright/process/settled.hpp"
+#include "heapwright/time/days.hpp"
 
 namespace heapwright {
 namespace {
@@ -18,13 +19,9 @@ bool is_alike(const Supply& one, const Supply& other) {
 }
 
 /// Two amounts of one supply together: counted alike still counted, else by their weight.
-Amount sum_of(const Supply& supply, const Amount& one, const Amount& other) {
-  const ContainerCount* a = std::get_if<ContainerCount>(&one);
-  const ContainerCount* b = std::get_if<ContainerCount>(&other);
-  if (a == nullptr || b == nullptr || a->container != b->container) return Mass(*supply.mass(one) + *supply.mass(other));
-  ContainerCount both = *a;
-  both.count += b->count;
-  return both;
+Amount both_of(const Supply& supply, const Amount& one, const Amount& other) {
+  const std::optional<Amount> counted = sum_of(one, other);
+  return counted ? *counted : Amount(Mass(*supply.mass(one) + *supply.mass(other)));
 }
 
 /// All of it goes in, whenever it came.
@@ -37,8 +34,10 @@ Supply gone_in(Supply supply) {
   return supply;
 }
 
-Blend blend_of_loads(const Yard& yard, const std::vector<const Load*>& loads) {
-  Blend blend{{}, WaterMass(), yard.options.settling};
+using LoadsOfADay = std::vector<const Load*>;
+
+Blend blend_of(const LoadsOfADay& loads, ShareOfLooseVolume settling) {
+  Blend blend{{}, WaterMass(), settling};
   for (const Load* load : loads) {
     if (load->supply) blend.ingredients.push_back(load->supply->ingredient(*load->supply->mass(*load->supply->amount)));
     blend.added_water += load->water;
@@ -46,21 +45,17 @@ Blend blend_of_loads(const Yard& yard, const std::vector<const Load*>& loads) {
   return blend;
 }
 
-WaterMass water_to_the_aim(const Mix& mix, const Targets& targets) {
-  return mix.moisture && *mix.moisture < targets.moisture.low ? water_to(mix, targets.moisture.aim) : WaterMass();
+/// As they went in, with the water that is told or taken for granted.
+Blend blend_as_loaded(const LoadsOfADay& loads, bool is_water_told, const Yard& yard) {
+  Blend blend = blend_of(loads, yard.options.settling);
+  const Mix mix = mix_of(blend);
+  const bool is_dry = mix.moisture && *mix.moisture < yard.targets.moisture.low;
+  if (!is_water_told && is_dry) blend.added_water = water_to(mix, yard.targets.moisture.aim);
+  return blend;
 }
 
-/// The mix of some loads as they went in.
-Mix mix_as_loaded(const Yard& yard, const std::vector<const Load*>& loads) {
-  Blend blend = blend_of_loads(yard, loads);
-  Mix mix = mix_of(blend);
-  if (tells_water(yard.loads)) return mix;
-  blend.added_water = water_to_the_aim(mix, yard.targets);
-  return mix_of(blend);
-}
-
-std::vector<std::vector<const Load*>> by_days(const std::vector<Load>& loads) {
-  std::vector<std::vector<const Load*>> of_days;
+std::vector<LoadsOfADay> by_days(const std::vector<Load>& loads) {
+  std::vector<LoadsOfADay> of_days;
   for (const Load& load : loads) {
     if (of_days.empty() || of_days.back().front()->date != load.date) of_days.emplace_back();
     of_days.back().push_back(&load);
@@ -68,19 +63,23 @@ std::vector<std::vector<const Load*>> by_days(const std::vector<Load>& loads) {
   return of_days;
 }
 
-int days_after(Date one, Date other) { return static_cast<int>((sys_days(one) - sys_days(other)).count()); }
-
 }  // namespace
 
 bool is_enough_to_follow(const Yard& yard, const Mix& mix) {
   if (!is_positive(mix.dry)) return false;
   const SettledDensity density = settled_density_of(mix, yard.tables.materials, *yard.tables.ensemble);
+  constexpr double sure = 2.0;  // whatever a set packs it to: judged
   const Volume settled = mix.dry / density.at(1.0 * unit::m, 1.0);
-  return settled >= 2.0 * smallest_pile;
+  return settled >= sure * smallest_pile;
 }
 
 bool tells_water(const std::vector<Load>& loads) {
   return std::any_of(loads.begin(), loads.end(), [](const Load& load) { return is_positive(load.water); });
+}
+
+bool is_only_planned(const Yard& yard, Date today) {
+  const std::optional<Stands> stands = stands_by(yard, today);
+  return !stands || stands == Stands::by_date;
 }
 
 Yard as_of(Yard yard, Date today) {
@@ -112,31 +111,26 @@ std::vector<Load> all_loads_of(const Yard& yard) {
   return all;
 }
 
-Yard as_loaded(const Yard& told) {
-  Yard yard = told;
-  yard.loads = all_loads_of(told);
+Yard as_loaded(const Yard& yard) {
+  const std::vector<Load> loads = all_loads_of(yard);
   Yard loaded = yard;
+  loaded.loads = loads;
   loaded.supplies.clear();
-  std::vector<const Load*> all;
-  for (const Load& load : yard.loads) {
-    all.push_back(&load);
+  for (const Load& load : loads) {
     if (!load.supply) continue;
     const auto alike =
         std::find_if(loaded.supplies.begin(), loaded.supplies.end(), [&](const Supply& one) { return is_alike(one, *load.supply); });
     if (alike == loaded.supplies.end()) {
       loaded.supplies.push_back(gone_in(*load.supply));
     } else {
-      alike->amount = sum_of(*alike, *alike->amount, *load.supply->amount);
+      alike->amount = both_of(*alike, *alike->amount, *load.supply->amount);
     }
   }
   tell_apart(loaded.supplies);
-  WaterMass poured;
-  for (const Load* load : all) poured += load->water;
-  if (!tells_water(yard.loads)) {
-    for (const auto& day : by_days(yard.loads)) poured += water_to_the_aim(mix_of(blend_of_loads(yard, day)), yard.targets);
-  }
   loaded.options.fill.reset();
-  loaded.options.given_water = poured;
+  loaded.options.given_water = WaterMass();
+  const bool is_water_told = tells_water(loads);
+  for (const LoadsOfADay& day : by_days(loads)) loaded.options.given_water += blend_as_loaded(day, is_water_told, yard).added_water;
   return loaded;
 }
 
@@ -167,30 +161,30 @@ Yard not_loaded_yet(const Yard& yard, Date today) {
   if (left.pile) left.pile->built.reset();
   const InPile in = in_pile_by_loads(yard, today);
   for (Supply& supply : left.supplies) {
-    const auto gone = in.of_supplies.find(supply.number);
-    if (gone == in.of_supplies.end() || comes_fresh(supply) || !is_positive(gone->second)) continue;
+    const Mass gone = in.of(supply);
+    if (comes_fresh(supply) || !is_positive(gone)) continue;
     const Amount there = *on_hand(supply, today);
-    supply.amount = times(std::max(0.0, 1.0 - static_cast<double>(gone->second / *supply.mass(there))), there);
+    supply.amount = times(std::max(0.0, 1.0 - static_cast<double>(gone / *supply.mass(there))), there);
     supply.when = std::monostate();
   }
   return left;
 }
 
-std::optional<LoadedPile> loaded_pile(const Yard& told) {
-  Yard yard = told;
-  yard.loads = all_loads_of(told);
+std::optional<LoadedPile> loaded_pile(const Yard& yard) {
+  const std::vector<Load> loads = all_loads_of(yard);
+  const bool is_water_told = tells_water(loads);
   LoadedPile pile;
-  std::vector<const Load*> first;
+  LoadsOfADay first;
   bool enough = false;
-  for (const auto& day : by_days(yard.loads)) {
+  for (const LoadsOfADay& day : by_days(loads)) {
     const Date date = day.front()->date;
     if (enough) {
-      pile.later.push_back({days_after(date, pile.begun), mix_as_loaded(yard, day)});
+      pile.later.push_back({days_from_to(pile.begun, date), mix_of(blend_as_loaded(day, is_water_told, yard))});
       continue;
     }
     first.insert(first.end(), day.begin(), day.end());
     pile.begun = date;
-    pile.first = mix_as_loaded(yard, first);
+    pile.first = mix_of(blend_as_loaded(first, is_water_told, yard));
     enough = is_enough_to_follow(yard, pile.first);
   }
   return enough ? std::optional(std::move(pile)) : std::nullopt;
@@ -204,9 +198,7 @@ Answer<YardSeason> season_with_pile(const Yard& yard, const Answer<Recipe>& reci
 
 Answer<YardSeason> season_of(const Yard& told, Date today) {
   const Yard yard = as_of(told, today);
-  const std::optional<Stands> stands = stands_by(yard, today);
-  const bool is_only_planned = !stands || stands == Stands::by_date;
-  const bool is_no_pile = is_only_planned && (leaves_alone_of(yard, today) || has_greens_alone(yard));
+  const bool is_no_pile = is_only_planned(yard, today) && (leaves_alone_of(yard, today) || has_greens_alone(yard));
   const bool has_pile = (yard.pile || is_loaded(yard)) && !is_no_pile;
   return has_pile ? season_with_pile(yard, recipe_in_pile(yard, today), today) : season_of_yard(yard, today);
 }

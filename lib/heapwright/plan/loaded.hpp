@@ -14,6 +14,9 @@ namespace heapwright {
 /// Whether loads say what is in the pile.
 inline bool is_loaded(const Yard& yard) { return !yard.loads.empty(); }
 
+/// Whether nothing but a plan says that there is a pile, or will be.
+bool is_only_planned(const Yard& yard, Date today);
+
 /// A yard without the loads that are dated after a day.
 Yard as_of(Yard yard, Date today);
 

@@ -23,6 +23,14 @@ bool comes_in_seasons(const Yard& yard) {
                      [](const Supply& supply) { return !std::holds_alternative<std::monostate>(supply.when); });
 }
 
+/// The one that its forecast was fed by, where it was.
+std::optional<YardSeason> season_in(const Yard& yard, const Plan& plan, Date today) {
+  if (!plan.is_for_a_pile()) return season_of_yard(yard, today).result;
+  if (!comes_in_seasons(yard)) return std::nullopt;
+  if (plan.forecast && (*plan.forecast)->season) return (*plan.forecast)->season;
+  return season_with_pile(yard, plan.recipe, today).result;
+}
+
 }  // namespace
 
 Answer<Plan> make_plan(const Yard& told, Date today) {
@@ -38,10 +46,9 @@ Answer<Plan> make_plan(const Yard& told, Date today) {
   const Recipe& recipe = plan.recipe.result;
   plan.has_supplies = !yard.supplies.empty() || is_loaded(yard);
   plan.pile = yard.pile;
-  const bool is_only_planned = !plan.stands || plan.stands == Stands::by_date;
-  if (is_only_planned) plan.leaves_alone = leaves_alone_of(yard, today);
-  plan.greens_alone = is_only_planned && has_greens_alone(yard);
-  if (plan.leaves_alone || plan.greens_alone) plan.stands.reset();  // nobody builds that pile
+  if (is_only_planned(yard, today)) plan.leaves_alone = leaves_alone_of(yard, today);
+  plan.greens_alone = is_only_planned(yard, today) && has_greens_alone(yard);
+  if (!plan.is_for_a_pile()) plan.stands.reset();  // nobody builds that one
   if (yard.pile) plan.fit = pile_of(yard, plan.recipe, today);
   const bool something_tested =
       !yard.observations.tests.empty() || !yard.observations.checks.empty() || !yard.observations.report_lines.empty();
@@ -69,10 +76,8 @@ Answer<Plan> make_plan(const Yard& told, Date today) {
     own = compost_yield(as_built(recipe).mix, coarse, rule);
   }
   plan.supply = balance(own, plan.topdressing);
-  if (comes_in_seasons(yard) || plan.leaves_alone || plan.greens_alone)
-    plan.season =
-        (plan.leaves_alone || plan.greens_alone ? season_of_yard(yard, today) : season_with_pile(yard, plan.recipe, today)).result;
-  if (plan.forecast && (*plan.forecast)->forecast && !plan.leaves_alone && !plan.greens_alone)
+  plan.season = season_in(yard, plan, today);
+  if (plan.is_for_a_pile() && plan.forecast && (*plan.forecast)->forecast)
     plan.batches = batches_of(yard, plan.forecast->result, plan.season);
   if (plan.topdressing)
     plan.lawn_by_date = lawn_by_date(plan.topdressing->result, plan.batches, earliest_spreading(plan.topdressing->result, today));

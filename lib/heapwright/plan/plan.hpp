@@ -46,6 +46,9 @@ struct Plan {
   std::vector<CompostBatch> batches;        ///< where there is weather; the first is the pile
   std::vector<LawnByDate> lawn_by_date;     ///< where there is a lawn
   std::vector<CalendarChore> calendar;
+
+  /// Not of leaves alone or greens alone.
+  bool is_for_a_pile() const { return !leaves_alone && !greens_alone; }
 };
 
 /// @param today the day on which a pile without a date is built

@@ -102,7 +102,7 @@ YearSupply supply_after(const Supply& supply, const Ingredient& ingredient, cons
 /// Well inside the windows where that costs nothing to speak of, else to their edge.
 Year comfortable_or_best(YearQuestion& question) {
   constexpr double comfortable_distance = 0.6;
-  constexpr double hardly_more = 0.01;
+  constexpr double hardly_more = 0.01;  // judged
   Year best = balance_year(question);
   YearQuestion well_inside = question;
   well_inside.distance = comfortable_distance;
@@ -154,7 +154,7 @@ std::vector<RecipeAmount> what_would_take_all(const YardSeason& season, const Ye
 
 /// Whether more than a little stays out of what nobody can leave lying.
 bool leaves_must_go(const YearQuestion& question, const Year& year) {
-  constexpr double a_little = 0.02;
+  constexpr double a_little = 0.02;  // judged
   for (std::size_t i = 0; i < question.supplies.size(); ++i) {
     if (question.supplies[i].keeping != Keeping::waits) continue;
     Mass left;
@@ -220,7 +220,7 @@ int months_till_fall(const YardSeason& season) {
 
 /// Whether the season of a pile is over, so that the year is a new one.
 bool is_over(const std::vector<Supply>& supplies, const InPile& in_pile, Date today) {
-  constexpr int followed_on = 6;  // months in which its last filling rests
+  constexpr int followed_on = 6;  // months in which its last filling rests: judged
   return months_between(in_pile.by, today) >= months_of_season(months_till_browns(supplies, in_pile.by)) + followed_on;
 }
 
@@ -232,15 +232,22 @@ InPile in_pile_of(const Recipe& recipe, Date built) {
   return in;
 }
 
+double share_of_month_in(const YardSeason& season, int later) {
+  constexpr double least_share = 0.1;
+  if (!season.after_pile) return 1.0;
+  double share = 1.0;
+  if (later == 0) share -= 1.0 - share_of_month_left(season.from);
+  if (later == season.months - 1) share -= 1.0 - share_of_month_over(season.until);
+  return std::max(share, least_share);
+}
+
 std::vector<WeeklyLoad> weekly_loads(const YardSeason& season, Date after, ShareOfLooseVolume settling) {
   std::vector<WeeklyLoad> loads;
   for (sys_days day = sys_days(after) + std::chrono::days(7); day <= sys_days(season.until); day += std::chrono::days(7)) {
     const Date date(day);
     if (day < sys_days(season.from)) continue;
-    const bool is_first = season.after_pile && months_between(season.from, date) == 0;
-    const bool is_last = season.after_pile && months_between(date, season.until) == 0;
-    const double of_month = (is_first ? share_of_month_left(season.from) : 1.0) - (is_last ? 1.0 - share_of_month_over(season.until) : 0.0);
-    const double share = std::min(1.0, 7.0 / (days_in_month(date) * std::max(of_month, 0.1)));
+    const double days = days_in_month(date) * share_of_month_in(season, months_between(season.from, date));
+    const double share = std::min(1.0, 7.0 / days);
     const MonthOfYear& of = season.year.months[index_of(date.month())];
     WeeklyLoad load{date, {{}, share * of.water, settling}, {}};
     for (std::size_t i = 0; i < of.supplies.size(); ++i) {

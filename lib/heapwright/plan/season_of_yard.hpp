@@ -71,10 +71,14 @@ struct YardSeason {
   bool greens_only = false;                       ///< nothing dry
 };
 
-/// Where what is left is too little for all scraps it ends when that is used up.
 /// Without a pile the year as it comes and comes again. With one, what it has is gone: what is left must last till new browns come, of
-/// which the next pile is built. Where that is less than three months away the year goes on past them (judged).
+/// which the next pile is built. Where that is less than three months away the year goes on past them (judged). Where what is left is too
+/// little for all scraps the season ends when it is used up.
 Answer<YardSeason> season_of_yard(const Yard& yard, Date today, const std::optional<InPile>& in_pile = std::nullopt);
+
+/// How much of a month of a season there is, its first being 0: of a round year all; else of its first what comes from its first day on,
+/// and of its last what comes up to its end, a tenth at least so that nothing is told of as if all of a month went in at once (judged).
+double share_of_month_in(const YardSeason& season, int later);
 
 /// What goes in on one day.
 struct WeeklyLoad {

@@ -34,7 +34,7 @@ class Told {
   }
   /// A hundredth of what there is of a month is as good as none.
   bool is_some(Mass part, std::size_t i) const {
-    constexpr double hardly_any = 0.01;
+    constexpr double hardly_any = 0.01;  // judged
     Mass whole;
     for (std::size_t m = 0; m < months_in_a_year; ++m) whole = std::max(whole, std::max(at(m, i).comes, at(m, i).used));
     return part > hardly_any * whole;
@@ -45,7 +45,7 @@ class Told {
 
   /// Whether as much comes in one month of the season as in another, but for their days.
   bool are_alike(int one, int other) const {
-    constexpr double alike = 0.12;
+    constexpr double alike = 0.12;  // months of 28 and of 31 days are; judged
     for (std::size_t i = 0; i < season_.supplies.size(); ++i) {
       if (!is_fresh(i)) continue;
       const Mass a = at(place(one), i).comes / months_of(one);
@@ -60,16 +60,7 @@ class Told {
     return (static_cast<unsigned>(season_.from.month()) - 1 + static_cast<std::size_t>(later)) % months_in_a_year;
   }
   Date begin_of(int later) const { return later == 0 ? season_.from : first_of_month(season_.from, later); }
-  static constexpr double least_share = 0.1;
-  /// How much of a month of the season there is: of its first, where the year is no round one, what comes after its first day; of its last
-  /// what comes before its end.
-  double months_of(int later) const {
-    if (!season_.after_pile) return 1.0;
-    double share = 1.0;
-    if (later == 0) share -= 1.0 - share_of_month_left(season_.from);
-    if (later == season_.months - 1) share -= 1.0 - share_of_month_over(season_.until);
-    return std::max(share, least_share);
-  }
+  double months_of(int later) const { return share_of_month_in(season_, later); }
 
   void tell_weeks() {
     int done = past_;
@@ -128,8 +119,8 @@ class Told {
 
   void tell_store(std::size_t i) {
     const Mass left = all_left(i);
-    constexpr double worth_a_word = 0.05;  // of what a pile left of it
-    const bool is_much = season_.scraps_only ? false : !season_.after_pile || left > worth_a_word * at(place(0), i).comes;
+    constexpr double worth_a_word = 0.05;  // of what a pile left of it: judged
+    const bool is_much = !season_.scraps_only && (!season_.after_pile || left > worth_a_word * at(place(0), i).comes);
     if (is_some(left, i) && is_much) season_.left_dry.push_back(amount(i, left));
     int fullest = std::min(past_, season_.months) - 1;
     const int till_new =
@@ -140,7 +131,7 @@ class Told {
     const Mass most = kept(fullest, i);
     if (!is_some(most, i)) return;
     KeptDry held{amount(i, most), month_at_place(place(std::max(0, fullest))), std::nullopt, std::nullopt};
-    constexpr double as_good_as_empty = 0.02;
+    constexpr double as_good_as_empty = 0.02;  // judged
     const int last = season_.after_pile ? season_.months - 1 : fullest + static_cast<int>(months_in_a_year) - 1;
     for (int later = fullest + 1; later <= last && !held.runs_out; ++later) {
       if (at(place(later), i).kept > as_good_as_empty * most) continue;

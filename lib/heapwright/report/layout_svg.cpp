@@ -57,30 +57,27 @@ class Axes {
 };
 
 std::string degree_lines(const Axes& axes) {
-  std::string svg;
-  for (double degrees = axes.low(); degrees <= axes.high() + 0.5; degrees += axes.tick_step())
-    svg += fmt::format(
-        "<line x1=\"{0:.0f}\" y1=\"{2:.1f}\" x2=\"{1:.0f}\" y2=\"{2:.1f}\" stroke=\"#ccc\"/>"
-        "<text x=\"{3:.0f}\" y=\"{4:.1f}\" text-anchor=\"end\">{5:.0f} {6}</text>\n",
-        left, right_edge, axes.y(degrees), left - 6.0, axes.y(degrees) + 4.0, degrees, axes.unit());
-  return svg;
+  std::string lines;
+  for (double degrees = axes.low(); degrees <= axes.high() + 0.5; degrees += axes.tick_step()) {
+    const double y = axes.y(degrees);
+    lines +=
+        svg::line(left, y, right_edge, y, "#ccc") + svg::text(left - 6.0, y + 4.0, "end", fmt::format("{:.0f} {}", degrees, axes.unit()));
+  }
+  return lines;
 }
 
 /// The first of each month, or of each second, third … where they would crowd.
 std::string month_marks(const Chart& chart, const Axes& axes) {
   constexpr double room_for_a_month = 40.0;
-  std::string svg;
+  std::string marks;
   double last = 0.0;
   for (const Chart::Point& point : chart.points) {
     const double x = axes.x(point.date);
     if (point.date.day() != std::chrono::day(1) || x < last + room_for_a_month) continue;
     last = x;
-    svg += fmt::format(
-        "<line x1=\"{0:.1f}\" y1=\"{1:.0f}\" x2=\"{0:.1f}\" y2=\"{2:.0f}\" stroke=\"#111\"/>"
-        "<text x=\"{0:.1f}\" y=\"{3:.0f}\" text-anchor=\"middle\">{4}</text>\n",
-        x, bottom, bottom + 5.0, bottom + 20.0, month_name(point.date.month()));
+    marks += svg::line(x, bottom, x, bottom + 5.0) + svg::text(x, bottom + 20.0, "middle", std::string(month_name(point.date.month())));
   }
-  return svg;
+  return marks;
 }
 
 std::string band(const Chart& chart, const Axes& axes) {

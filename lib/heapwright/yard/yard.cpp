@@ -20,16 +20,6 @@ Container& row_called(std::vector<Container>& containers, const std::string& nam
   return containers.front();
 }
 
-/// "pail" of "kitchen-pail", unless a row of the table has that for its id.
-std::vector<std::string> last_word_of(const std::string& name, const std::vector<Container>& containers) {
-  const std::string plain = plain_name(name);
-  const std::size_t gap = plain.find_last_of(" -");
-  if (gap == std::string::npos) return {};
-  const std::string word = plain.substr(gap + 1);
-  const bool is_taken = std::any_of(containers.begin(), containers.end(), [&](const Container& row) { return plain_name(row.id) == word; });
-  return is_taken ? std::vector<std::string>() : std::vector<std::string>{word};
-}
-
 /// The yard's own containers; a name that the table knows takes its place.
 void read_own_containers(Table& root, std::vector<Container>& containers) {
   constexpr std::size_t most_containers = 100;
@@ -52,7 +42,7 @@ void read_own_containers(Table& root, std::vector<Container>& containers) {
     }
     names.push_back(plain_name(*name));
     Container& own = row_called(containers, *name);
-    own = Container{own.id, *name, last_word_of(*name, containers), *volume, {}, {}, true, {}, {}, Evidence::own, {}};
+    own = Container{own.id, *name, {}, *volume, {}, {}, true, {}, {}, Evidence::own, {}};
   }
 }
 

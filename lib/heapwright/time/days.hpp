@@ -1,0 +1,12 @@
+#pragma once
+/// Days counted from one to another.
+
+#include "heapwright/time/date.hpp"
+
+namespace heapwright {
+
+inline Date later_by(Date day, int days) { return Date(std::chrono::sys_days(day) + std::chrono::days(days)); }
+/// Below 0 where the second comes first.
+inline int days_from_to(Date from, Date to) { return static_cast<int>((std::chrono::sys_days(to) - std::chrono::sys_days(from)).count()); }
+
+}  // namespace heapwright
