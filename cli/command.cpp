@@ -146,6 +146,7 @@ void CommonOptions::add_to(CLI::App& command) {
   command.add_flag("--json", json, "print JSON (SI units) for other programs");
   command.add_option("--units", units, "how amounts are shown: us, si or both")->check(CLI::IsMember({"us", "si", "both"}));
   command.add_option("--materials", materials_file, "a file with feedstocks of your own");
+  command.add_option("--base", base, "a file with your office, climate, prices and defaults, for what the yard's own leaves out");
   command.add_option_function<std::string>(
       "--today", [this](const std::string& text) { asked_today = read_option("--today", text, read_date); },
       "the day to count from, 2026-11-07, in place of the clock's");
@@ -175,14 +176,13 @@ Yard CommonOptions::yard(const std::string& file) const {
     throw TextError(
         "there is no file " + file,
         "put words that belong together in quotes, --have \"leaves=20 bags\"; the name of a yard file has its ending, my-yard.toml");
-  Yard yard = read_yard(file, tables());
+  Yard yard = read_yard(file, tables(), base);
   yard.units = shown_units(yard.units);
   return yard;
 }
 
 Yard CommonOptions::yard_of_options() const {
-  Yard yard;
-  yard.tables = tables();
+  Yard yard = read_yard_text({}, {}, tables(), base);
   yard.units = shown_units(yard.units);
   return yard;
 }
@@ -203,14 +203,13 @@ Screen CommonOptions::screen() const {
 
 void CommonOptions::print_answer(const std::function<std::string()>& as_json, const std::function<Page()>& as_page,
                                  const Show& shown) const {
-  if (!html.empty()) {
-    const Page page = as_page();
-    write_whole("--html: ", html, printable(html_of(page, shown)), force);
-    if (!json) print(text_of(page, shown, screen()));
-  } else if (!json) {
-    print(text_of(as_page(), shown, screen()));
-  }
-  if (json) print(as_json());
+  if (!html.empty()) write_whole("--html: ", html, printable(html_of(as_page(), shown)), force);
+  print_on_screen(as_json, as_page, shown);
+}
+
+void CommonOptions::print_on_screen(const std::function<std::string()>& as_json, const std::function<Page()>& as_page,
+                                    const Show& shown) const {
+  print(json ? as_json() : text_of(as_page(), shown, screen()));
 }
 
 void WorkingOption::add_to(CLI::App& command) {

@@ -21,7 +21,7 @@ namespace heapwright::cli {
 
 enum ExitCode { done = 0, no_answer = 1, bad_input = 2, our_fault = 3 };
 
-/// --why, --all, --html, --json, --units, --materials, --today, --output, --force.
+/// --why, --all, --html, --json, --units, --materials, --base, --today, --output, --force.
 struct CommonOptions {
   bool why = false;
   bool all = false;
@@ -29,6 +29,7 @@ struct CommonOptions {
   bool json = false;
   std::string units;
   std::string materials_file;
+  std::string base;
   std::optional<Date> asked_today;
   std::string output;
   bool force = false;
@@ -50,6 +51,8 @@ struct CommonOptions {
   void print(const std::string& text) const;
   /// An answer as JSON, or as a page on the screen; and as HTML where that was asked for.
   void print_answer(const std::function<std::string()>& as_json, const std::function<Page()>& as_page, const Show& show) const;
+  /// The same without HTML.
+  void print_on_screen(const std::function<std::string()>& as_json, const std::function<Page()>& as_page, const Show& show) const;
 };
 
 /// --show-working, of the commands whose results have steps to show.
@@ -104,8 +107,14 @@ Supply read_supply_option(const std::string& option, const std::string& text, co
 /// All of an option's texts, onto those of a yard. @throws TextError for more than a yard may list, before any is read
 void add_supplies(Yard& yard, const std::string& option, const std::vector<std::string>& texts);
 
-/// Prints the plan of a yard. Its exit code: done, or no_answer where there is neither a pile nor a lawn.
-ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard);
+/// What is handed out beside the two sides of a plan.
+struct ExtraSheets {
+  bool shed_card = false;
+  bool blank_log = false;
+};
+/// Prints the plan of a yard, and writes its handout where that was asked for. Its exit code: done, or no_answer where there is neither a
+/// pile nor a lawn.
+ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard, const ExtraSheets& extra = {});
 
 /// What a command line asks for: nothing before it is read to its end.
 using ChosenCommand = std::function<ExitCode()>;

@@ -95,7 +95,7 @@ Yard yard_with(const std::string& text, const LoadOptions& options) {
   const std::string left = options.file + " is left as it is: with this in it, ";
   if (text.size() > Document::largest_file) throw TextError(left + "it would be larger than 1 MiB", "join the loads of a day");
   try {
-    return read_yard_to_be(text, options.file, options.common.tables());
+    return read_yard_to_be(text, options.file, options.common.tables(), options.common.base);
   } catch (const InputError& error) {
     throw TextError(left + "it could not be read:\n" + error.what(), error.hint());
   }

@@ -160,8 +160,9 @@ std::string for_shell(const std::string& word) {
 
 std::string command_again(const NewOptions& options) {
   const std::string materials = options.common.materials_file.empty() ? "" : " --materials " + for_shell(options.common.materials_file);
+  const std::string base = options.common.base.empty() ? "" : " --base " + for_shell(options.common.base);
   const bool looks_like_an_option = options.file.starts_with('-');
-  return "heapwright plan " + for_shell((looks_like_an_option ? "./" : "") + options.file) + materials;
+  return "heapwright plan " + for_shell((looks_like_an_option ? "./" : "") + options.file) + materials + base;
 }
 
 ExitCode run_new(const NewOptions& options) {
@@ -169,7 +170,7 @@ ExitCode run_new(const NewOptions& options) {
   const Tables tables = options.common.tables();
   const Date today = options.common.today();
   const std::string text = options.blank ? starter_yard_text() : yard_text(ask(tables, today), today);
-  Yard yard = read_yard_text(text, options.file, tables);
+  Yard yard = read_yard_text(text, options.file, tables, options.common.base);
   yard.units = options.common.shown_units(yard.units);
   const Answer<Plan> plan = make_plan(yard, today);
   write_whole("", options.file, text, options.common.force);

@@ -3,6 +3,7 @@
 #include <memory>
 
 #include "command.hpp"
+#include "heapwright/input/printable.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/report/icalendar.hpp"
 #include "heapwright/report/json.hpp"
@@ -14,9 +15,27 @@ struct PlanOptions {
   CommonOptions common;
   std::string file;
   std::string calendar;
+  ExtraSheets extra;
 };
 
+/// @throws TextError for sheets of a handout that is not asked for
+void check(const PlanOptions& options) {
+  const bool has_handout = !options.common.html.empty() && !options.common.all;
+  if (has_handout || (!options.extra.shed_card && !options.extra.blank_log)) return;
+  throw TextError(std::string(options.extra.shed_card ? "--shed-card" : "--blank-log") + " is a sheet of the handout, and none is written",
+                  "write --html handout.html, without --all");
+}
+
+/// Its two sides, and what is handed out with them.
+std::string handout_of(const Answer<Plan>& plan, const Yard& yard, const ExtraSheets& extra, const Show& show) {
+  std::vector<Page> sides = handout_pages(plan, yard.office, yard.tables.materials);
+  if (extra.shed_card) sides.push_back(shed_card_page(plan.result, yard.tables.materials));
+  if (extra.blank_log) sides.push_back(blank_log_page(plan.result));
+  return html_of_handout(plan->title.empty() ? sides.front().subject : plan->title, sides, show);
+}
+
 ExitCode run_plan(const PlanOptions& options) {
+  check(options);
   const Yard yard = options.common.yard(options.file);
   const Date today = options.common.today();
   const Answer<Plan> plan = make_plan(yard, today);
@@ -24,14 +43,21 @@ ExitCode run_plan(const PlanOptions& options) {
     write_whole("--calendar: ", options.calendar,
                 icalendar_of(yard.title, plan->calendar, today, yard.tables.materials, options.common.show(yard.units)),
                 options.common.force);
-  return print_plan(options.common, plan, yard);
+  return print_plan(options.common, plan, yard, options.extra);
 }
 
 }  // namespace
 
-ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard) {
-  common.print_answer([&] { return json_of_plan(plan, yard.tables.materials); }, [&] { return plan_page(plan, yard.tables.materials); },
-                      common.show(yard.units));
+ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard, const ExtraSheets& extra) {
+  const Show show = common.show(yard.units);
+  const auto as_json = [&] { return json_of_plan(plan, yard.tables.materials); };
+  const auto as_page = [&] { return plan_page(plan, yard.tables.materials); };
+  if (common.all) {
+    common.print_answer(as_json, as_page, show);
+  } else {
+    if (!common.html.empty()) write_whole("--html: ", common.html, printable(handout_of(plan, yard, extra, show)), common.force);
+    common.print_on_screen(as_json, as_page, show);
+  }
   return plan->recipe->mix || plan->topdressing ? done : no_answer;
 }
 
@@ -40,8 +66,12 @@ void add_plan_command(CLI::App& program, ChosenCommand& chosen) {
   CLI::App* command = program.add_subcommand("plan", "the whole job: the pile, its compost, the lawn, what to buy");
   command->add_option("file", options->file, "a yard file")->required();
   command->add_option("--calendar", options->calendar, "write its chores to a file for your own calendar (.ics)");
+  command->add_flag("--shed-card", options->extra.shed_card, "with --html: a card for the shed too, what goes in each week");
+  command->add_flag("--blank-log", options->extra.blank_log, "with --html: a sheet too, to write temperatures and loads on");
   options->common.add_to(*command);
-  command->footer("Example:\n  heapwright plan examples/quarter-acre.toml");
+  command->footer(
+      "Examples:\n  heapwright plan examples/quarter-acre.toml\n"
+      "  heapwright plan examples/quarter-acre.toml --html handout.html     two sides to print; with --all the whole answer");
   command->callback([options, &chosen] { chosen = [options] { return run_plan(*options); }; });
 }
 

@@ -25,7 +25,7 @@ DEGREES_OF_REST = 37
 
 
 class Sheets(html.parser.HTMLParser):
-    """The text of each <main>, the rows of its tables, its boxes, and whatever no page to print should hold."""
+    """The text of each <article>, the rows of its tables, its boxes, and whatever no page to print should hold."""
 
     def __init__(self):
         super().__init__()
@@ -36,7 +36,7 @@ class Sheets(html.parser.HTMLParser):
         if tag in ("script", "img", "link", "a", "iframe", "form", "input"):
             self.forbidden.append(tag)
         self.forbidden += [name for name in attributes if name.startswith("on") or name in ("href", "src")]
-        if tag == "main":
+        if tag == "article":
             self.mains.append({"text": "", "rows": [], "boxes": 0, "drawings": []})
             self.inside = True
         if not self.inside:
@@ -54,7 +54,7 @@ class Sheets(html.parser.HTMLParser):
             self.mains[-1]["drawings"].append(attributes)
 
     def handle_endtag(self, tag):
-        if tag == "main":
+        if tag == "article":
             self.inside = False
         if tag in ("td", "th"):
             self.cell = None

@@ -6,6 +6,9 @@
 
 #include <algorithm>
 #include <cctype>
+#include <filesystem>
+#include <fstream>
+#include <unistd.h>
 
 #include "heapwright/input/problems.hpp"
 #include "heapwright/units/text.hpp"
@@ -200,6 +203,10 @@ nitrogen_recommended = "0.015 kg/m2"
 
 [office]
 name = "County office"
+lines = ["Room 3, the old mill", "Open Mondays"]
+statements = ["Made up for this test."]
+prepared_by = "the one on duty"
+version = "fall 2026"
 )";
 
 const Materials& materials() {
@@ -255,7 +262,12 @@ TEST_CASE("every key of the yard file is read into its place", "[yard]") {
   SECTION("the yard") {
     CHECK(yard.title == "Quarter-acre lot with three maples");
     CHECK(yard.units == ShownUnits::both);
-    CHECK(yard.office == "County office");
+    REQUIRE(yard.office);
+    CHECK(yard.office->name == "County office");
+    CHECK(yard.office->lines == std::vector<std::string>{"Room 3, the old mill", "Open Mondays"});
+    CHECK(yard.office->statements == std::vector<std::string>{"Made up for this test."});
+    CHECK(yard.office->prepared_by == "the one on duty");
+    CHECK(yard.office->version == "fall 2026");
     const std::optional<SoilTest>& soil = yard.topdressing.soil_test;
     REQUIRE(soil);
     CHECK(soil->date == date(2026, 10, 10));
@@ -518,4 +530,81 @@ TEST_CASE("one mistake is told once", "[yard]") {
   const std::vector<Problem> problems = problems_of(text);
   for (const Problem& problem : problems) UNSCOPED_INFO(describe(problem));
   CHECK(problems.size() == 1);
+}
+
+namespace {
+
+/// A file that is gone when the test is over.
+class ScratchBase {
+ public:
+  explicit ScratchBase(const std::string& text)
+      : path_(std::filesystem::temp_directory_path() / ("base-" + std::to_string(getpid()) + ".toml")) {
+    std::ofstream(path_) << text;
+  }
+  ScratchBase(const ScratchBase&) = delete;
+  ScratchBase& operator=(const ScratchBase&) = delete;
+  ~ScratchBase() { std::filesystem::remove(path_); }
+  std::string path() const { return path_.string(); }
+
+ private:
+  std::filesystem::path path_;
+};
+
+}  // namespace
+
+TEST_CASE("a base tells what a yard's own file leaves out", "[yard]") {
+  const ScratchBase base(
+      "units = \"si\"\n[office]\nname = \"The office\"\n[climate]\nlike = \"cold\"\n[[container]]\nname = \"tub\"\nvolume = \"40 L\"\n"
+      "[[container]]\nname = \"pail\"\nvolume = \"3 L\"\n"
+      "[pile]\nshape = \"bin\"\nlength = \"3 ft\"\nwidth = \"3 ft\"\nheight = \"3 ft\"\n"
+      "[topdressing]\ndepth = \"3/8 in\"\nallowance = \"10 %\"\n[[topdressing.offer]]\nname = \"bulk\"\nunit = \"1 yd3\"\nprice = 30\n"
+      "[[supply]]\nfeedstock = \"straw\"\namount = \"2 tub\"\n[columns]\n\"How many?\" = \"leaves\"\n");
+
+  SECTION("all that it may tell") {
+    const Yard yard =
+        read_yard_text("[[supply]]\nfeedstock = \"leaves\"\namount = \"2 tub\"\n", "own.toml", built_in_tables(), base.path());
+    CHECK(yard.units == ShownUnits::si);
+    CHECK(yard.office.value().name == "The office");
+    CHECK(yard.climate);
+    CHECK(yard.pile);
+    CHECK(yard.topdressing.offers.size() == 1);
+    REQUIRE(yard.supplies.size() == 1);  // what is on hand is each yard's own
+    CHECK(yard.supplies.front().feedstock.id == "leaves-fall");
+  }
+
+  SECTION("the yard's own word goes first: of a pile the whole, of topdressing key by key, of containers each") {
+    const Yard yard = read_yard_text(
+        "units = \"us\"\n[pile]\nshape = \"round\"\ndiameter = \"4 ft\"\nheight = \"4 ft\"\n[topdressing]\ndepth = \"1/8 in\"\n"
+        "[[container]]\nname = \"pail\"\nvolume = \"5 L\"\n[[supply]]\nfeedstock = \"leaves\"\namount = \"2 pail\"\n",
+        "own.toml", built_in_tables(), base.path());
+    CHECK(yard.units == ShownUnits::us);
+    CHECK(yard.pile.value().shape == PileShape::round);
+    CHECK(yard.topdressing.depth / read_length("1/8 in") == Approx(1.0).margin(exact));
+    CHECK(yard.topdressing.allowance == ShareOfVolume::of(0.10));
+    CHECK(yard.topdressing.offers.size() == 1);
+    CHECK(std::get<ContainerCount>(*yard.supplies.front().amount).each / read_volume("5 L") == Approx(1.0).margin(exact));
+  }
+
+  SECTION("what is wrong with it is told in its own place") {
+    const ScratchBase wrong("[topdressing]\n\n\nallowance = \"a lot\"\n");
+    try {
+      read_yard_text("[topdressing]\ndepth = \"1/4 in\"\n", "own.toml", built_in_tables(), wrong.path());
+      FAIL("it was read");
+    } catch (const InputError& error) {
+      REQUIRE(error.problems().size() == 1);
+      CHECK(error.problems().front().position.file == wrong.path());
+      CHECK(error.problems().front().position.line == 4);
+    }
+  }
+}
+
+TEST_CASE("a key that clashes with one of the base is told where it stands", "[yard]") {
+  const ScratchBase base("[topdressing]\ndepth = \"2 in\"\nsurface = \"new\"\n");
+  try {
+    read_yard_text("[topdressing]\nsurface = \"lawn\"\n", "own.toml", built_in_tables(), base.path());
+    FAIL("it was read");
+  } catch (const InputError& error) {
+    CHECK(error.problems().front().position.file == base.path());
+    CHECK(error.problems().front().position.line == 2);
+  }
 }

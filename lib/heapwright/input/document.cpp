@@ -17,6 +17,7 @@ struct Value::Source {
   std::filesystem::path folder;  ///< of the file; empty where the text is no file's
   std::string text;
   std::vector<std::size_t> line_starts;
+  const Source* base = nullptr;  ///< of the file that some of its nodes were taken from
 
   Source(std::string of_file, std::string words) : name(std::move(of_file)), text(std::move(words)) {
     line_starts.push_back(0);
@@ -33,6 +34,12 @@ struct Value::Source {
     std::string_view line = std::string_view(text).substr(begin, end - begin);
     if (line.ends_with('\r')) line.remove_suffix(1);
     return line;
+  }
+
+  /// The file that a node stands in.
+  const Source& of(const toml::node& node) const {
+    const bool is_of_base = base != nullptr && node.source().path && *node.source().path == base->name;
+    return is_of_base ? *base : *this;
   }
 
   Position position(int line_number, int column) const {
@@ -153,7 +160,7 @@ std::vector<Value> Value::items() const {
   if (list == nullptr) return {*this};
   std::vector<Value> items;
   items.reserve(list->size());
-  for (const toml::node& item : *list) items.emplace_back(item, *source_, key_, *problems_);
+  for (const toml::node& item : *list) items.emplace_back(item, source_->of(item), key_, *problems_);
   return items;
 }
 
@@ -170,7 +177,7 @@ std::optional<Value> Table::find(std::string_view key) {
   expect(key);
   const toml::node* member = value_.node_->as_table()->get(key);
   if (member == nullptr) return std::nullopt;
-  return Value(*member, *value_.source_, std::string(key), *value_.problems_);
+  return Value(*member, value_.source_->of(*member), std::string(key), *value_.problems_);
 }
 
 bool Table::has(std::string_view key) const { return value_.node_->as_table()->contains(key); }
@@ -180,7 +187,9 @@ std::optional<std::string> Table::text(std::string_view key) {
 }
 
 std::optional<std::string> Table::path(std::string_view key) {
-  return read(key, [&](std::string_view words) { return (value_.source_->folder / words).string(); });
+  const std::optional<Value> value = find(key);
+  if (!value) return std::nullopt;
+  return value->read([&](std::string_view words) { return (value->source_->folder / words).string(); });
 }
 
 std::optional<bool> Table::flag(std::string_view key) {
@@ -262,7 +271,7 @@ void Table::finish() {
     std::string list;
     for (const std::string& one : known) list += (list.empty() ? "" : ", ") + one;
     const std::optional<std::string> near = nearest(key.str(), known);
-    const Value value(member, *value_.source_, std::string(key.str()), *value_.problems_);
+    const Value value(member, value_.source_->of(member), std::string(key.str()), *value_.problems_);
     value.problem("is not a key of this table", near ? "did you mean " + *near + "?" : "its keys are " + list);
   }
 }
@@ -293,6 +302,32 @@ Document Document::from_text(std::string text, std::string name, Problems& probl
   } catch (const toml::parse_error& error) {
     fail_syntax(*source, error);
   }
+}
+
+namespace {
+
+/// Moves a node into a table that has none of its key; a node that is moved keeps its place in its file.
+void take(toml::table& own, toml::table& base, std::string_view key) {
+  toml::node* node = base.get(key);
+  if (node == nullptr || own.contains(key)) return;
+  node->visit([&](auto& value) { own.insert(key, std::move(value)); });
+}
+
+}  // namespace
+
+void Document::lay_over(Document base, const std::vector<std::string_view>& whole, const std::vector<std::string_view>& key_by_key) {
+  toml::table& own_root = *root_->as_table();
+  toml::table& base_root = *base.root_->as_table();
+  for (const std::string_view key : key_by_key) {
+    toml::table* own = own_root[key].as_table();
+    toml::table* under = base_root[key].as_table();
+    if (own == nullptr || under == nullptr) continue;
+    for (const std::string& member : Table(Value(*under, *base.source_, {}, *problems_)).keys()) take(*own, *under, member);
+  }
+  for (const std::string_view key : key_by_key) take(own_root, base_root, key);
+  for (const std::string_view key : whole) take(own_root, base_root, key);
+  base_source_ = std::move(base.source_);
+  source_->base = base_source_.get();
 }
 
 Table Document::root() const { return Table(Value(*root_, *source_, {}, *problems_)); }

@@ -159,12 +159,17 @@ class Document {
   Document(Document&&) noexcept;
   ~Document();
 
+  /// Takes from another file what this one leaves out: of each of some keys the whole value; of a table whose keys stand each for
+  /// themselves those that this one lacks. What is wrong with them is reported in that file's place.
+  void lay_over(Document base, const std::vector<std::string_view>& whole, const std::vector<std::string_view>& key_by_key);
+
   Table root() const;
   const std::string& name() const;
 
  private:
   Document(std::unique_ptr<Value::Source> source, std::unique_ptr<toml::node> root, Problems& problems);
   std::unique_ptr<Value::Source> source_;
+  std::unique_ptr<Value::Source> base_source_;
   std::unique_ptr<toml::node> root_;
   Problems* problems_;
 };

@@ -12,6 +12,12 @@ namespace heapwright {
 
 /// The whole job: the pile, its compost, the lawn, what to buy.
 Page plan_page(const Answer<Plan>& answer, const Materials& materials);
+/// Two sides to hand out: what to do with its calendar, and why with every caution.
+std::vector<Page> handout_pages(const Answer<Plan>& answer, const std::optional<Office>& office, const Materials& materials);
+/// A card for the shed: what goes in each week, and what to look at.
+Page shed_card_page(const Plan& plan, const Materials& materials);
+/// A sheet to write temperatures and loads on.
+Page blank_log_page(const Plan& plan);
 /// How much of what goes into the pile.
 Page recipe_page(const Answer<Recipe>& answer, const Materials& materials);
 /// What to spread on a lawn.

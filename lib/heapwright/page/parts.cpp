@@ -13,8 +13,9 @@ constexpr std::size_t most_sources = 3;
 constexpr std::size_t one_line = 66;  // of letters, beside what stands around them
 constexpr std::size_t a_range = 24;   // of letters: "49, from 27 to 72"
 
-/// The ones of today's work: three, and whatever else may burn, poison or infect.
-std::vector<Caution> of_today(const Grounds& grounds, const Materials& materials, const WorkSteps& today) {
+}  // namespace
+
+std::vector<Caution> cautions_of_today(const Grounds& grounds, const Materials& materials, const WorkSteps& today) {
   std::vector<Caution> cautions;
   for (const std::string& id : grounds.cautions) {
     const Caution* caution = row_with_id(*materials.cautions, id);
@@ -24,7 +25,14 @@ std::vector<Caution> of_today(const Grounds& grounds, const Materials& materials
   return cautions;
 }
 
-/// "weigh one full leaf bag of autumn leaves"
+std::vector<Caution> cautions_of(const Grounds& grounds, const Materials& materials) {
+  std::vector<Caution> cautions;
+  for (const std::string& id : grounds.cautions) {
+    if (const Caution* caution = row_with_id(*materials.cautions, id)) cautions.push_back(*caution);
+  }
+  return cautions;
+}
+
 Words to_measure(const Measurement& first) {
   switch (first.how) {
     case HowToMeasure::weigh: return say("weigh one full {} of {}", first.container.name, first.name);
@@ -34,17 +42,7 @@ Words to_measure(const Measurement& first) {
   return {};
 }
 
-Words written_down(const Measurement& first) {
-  switch (first.how) {
-    case HowToMeasure::weigh: return say("weighed = { container = \"{}\", full = \"… lb\", empty = \"… lb\" }", first.container.id);
-    case HowToMeasure::dry: return "dried = { wet = \"… g\", dry = \"… g\" }";
-    case HowToMeasure::count: return say("amount = \"… {}\"", first.container.id);
-  }
-  return {};
-}
-
-/// Up to three of the figures that matter most, each with whose it is.
-std::vector<Words> sources_of(const Grounds& grounds) {
+Words rests_on(const Grounds& grounds) {
   std::vector<Words> sources;
   std::size_t letters = 0;
   for (const Assumption& assumption : grounds.assumptions) {
@@ -53,7 +51,18 @@ std::vector<Words> sources_of(const Grounds& grounds) {
     if (!sources.empty() && (letters > one_line || sources.size() == most_sources)) break;
     sources.push_back(say("{}, {}: {}", assumption.what, AssumedFigure{assumption}, assumption.in_short));
   }
-  return sources;
+  return joined(sources, "; ");
+}
+
+namespace {
+
+Words written_down(const Measurement& first) {
+  switch (first.how) {
+    case HowToMeasure::weigh: return say("weighed = { container = \"{}\", full = \"… lb\", empty = \"… lb\" }", first.container.id);
+    case HowToMeasure::dry: return "dried = { wet = \"… g\", dry = \"… g\" }";
+    case HowToMeasure::count: return say("amount = \"… {}\"", first.container.id);
+  }
+  return {};
 }
 
 void how_to_measure(PageWriter& writer, const Grounds& grounds) {
@@ -71,10 +80,7 @@ void grounds_of(PageWriter& writer, const Grounds& grounds, const Materials& mat
   writer.section(Depth::ground, "I took it as (what could change the answer most comes first)").bullets(std::move(assumed));
   if (grounds.working)
     writer.section(Depth::act, "The working, step by step, with the digits to do it again").block(WorkedOut{*grounds.working});
-  std::vector<Caution> cautions;
-  for (const std::string& id : grounds.cautions) {
-    if (const Caution* caution = row_with_id(*materials.cautions, id)) cautions.push_back(*caution);
-  }
+  std::vector<Caution> cautions = cautions_of(grounds, materials);
   writer.section(Depth::ground, "Mind");
   if (!cautions.empty()) writer.block(Warnings{std::move(cautions), false});
 }
@@ -133,10 +139,10 @@ Words capital(const Words& words) {
 void end_act(PageWriter& writer, const Grounds& grounds, const Materials& materials, const WorkSteps& today) {
   writer.section(Depth::act);
   if (grounds.measure_first) writer.paragraph(say("Measure first: {}.", to_measure(*grounds.measure_first)));
-  const std::vector<Caution> cautions = of_today(grounds, materials, today);
+  const std::vector<Caution> cautions = cautions_of_today(grounds, materials, today);
   if (!cautions.empty()) writer.block(Warnings{cautions, true});
-  const std::vector<Words> sources = sources_of(grounds);
-  if (!sources.empty()) writer.paragraph(say("Rests on {}.", joined(sources, "; ")));
+  const Words sources = rests_on(grounds);
+  if (!sources.empty()) writer.paragraph(say("Rests on {}.", sources));
 }
 
 void urgent_cautions(PageWriter& writer, const Grounds& grounds, const Materials& materials) {

@@ -48,6 +48,15 @@ using WorkSteps = std::set<std::string_view>;
 /// What to measure first, what to mind today, and what the answer rests on. @param today the steps of today's work
 void end_act(PageWriter& writer, const Grounds& grounds, const Materials& materials, const WorkSteps& today);
 
+/// Those of today's work: three, and whatever else may burn, poison or infect.
+std::vector<Caution> cautions_of_today(const Grounds& grounds, const Materials& materials, const WorkSteps& today);
+/// All of an answer, the most important first.
+std::vector<Caution> cautions_of(const Grounds& grounds, const Materials& materials);
+/// "C:N of autumn leaves, 49, from 27 to 72: Heckman 1996, seen": up to three of the figures that matter most; empty where there are none.
+Words rests_on(const Grounds& grounds);
+/// "weigh one full leaf bag of autumn leaves"
+Words to_measure(const Measurement& first);
+
 /// Those cautions that cannot wait, above all else.
 void urgent_cautions(PageWriter& writer, const Grounds& grounds, const Materials& materials);
 

@@ -6,6 +6,7 @@
 #include "heapwright/page/pages.hpp"
 #include "heapwright/page/pile_now.hpp"
 #include "heapwright/page/pile_parts.hpp"
+#include "heapwright/page/plan_parts.hpp"
 #include "heapwright/page/recipe_parts.hpp"
 #include "heapwright/page/season_parts.hpp"
 #include "heapwright/page/topdressing_parts.hpp"
@@ -15,34 +16,12 @@
 namespace heapwright {
 namespace {
 
-/// "Saturday, Oct 24: fill the bin"
-Words heading_of(const Plan& plan) {
-  if (!plan.pile) return say("{}: build the pile", DayOfWeek{plan.built});
-  const std::string noun = pile_noun(plan.pile->shape);
-  const bool is_filled = plan.pile->shape != PileShape::cone && plan.pile->shape != PileShape::windrow;
-  const bool one_of_several = plan.pile->count > 1 && plan.fit && (*plan.fit)->piles_needed == 1;
-  const char* what = begins_small(plan) ? "start" : is_filled ? "fill" : "build";
-  return say("{}: {} {} {}", DayOfWeek{plan.built}, what, one_of_several ? "one" : "the", noun);
-}
-
 /// Whether it has been measured, looked at or tested.
 bool is_seen(const Plan& plan) { return (plan.readings && is_anything_seen(plan.readings->result)) || plan.maturity; }
 
+}  // namespace
+
 bool stands(const Plan& plan) { return plan.stands || is_seen(plan); }
-
-/// Whether there is a pile to build.
-bool is_to_be_built(const Plan& plan) { return plan.has_supplies && !stands(plan) && plan.is_for_a_pile(); }
-
-/// A lawn and no pile: what to spread on it is the whole answer.
-bool is_order_only(const Plan& plan) { return plan.topdressing && !plan.has_supplies && !stands(plan); }
-
-/// What to do with it once it stands.
-Words care_of(const Plan& plan) {
-  constexpr std::string_view squeeze = "add water if it crumbles, dry leaves if it drips";
-  if (!plan.pile || !plan.pile->turn_every) return say("leave it unturned; {}", squeeze);
-  const std::string_view turn = plan.pile->shape == PileShape::tumbler ? "rotate" : "turn";
-  return say("{} it every {}; {}", turn, *plan.pile->turn_every, squeeze);
-}
 
 const Forecast* forecast_in(const Plan& plan) {
   return plan.forecast && (*plan.forecast)->forecast ? &*(*plan.forecast)->forecast : nullptr;
@@ -59,12 +38,37 @@ Words expected(const Plan& plan) {
   return say("{}; {}", heat, ready_between(*forecast));
 }
 
-/// The steps of today's work.
 WorkSteps work_of(const Plan& plan) {
   if (plan.readings && is_anything_seen(plan.readings->result)) return {"turn", "gather"};
   if (plan.maturity || !plan.has_supplies) return {"use"};
   if (plan.stands) return {"turn"};
   return {"gather", "build"};
+}
+
+namespace {
+
+/// "Saturday, Oct 24: fill the bin"
+Words heading_of(const Plan& plan) {
+  if (!plan.pile) return say("{}: build the pile", DayOfWeek{plan.built});
+  const std::string noun = pile_noun(plan.pile->shape);
+  const bool is_filled = plan.pile->shape != PileShape::cone && plan.pile->shape != PileShape::windrow;
+  const bool one_of_several = plan.pile->count > 1 && plan.fit && (*plan.fit)->piles_needed == 1;
+  const char* what = begins_small(plan) ? "start" : is_filled ? "fill" : "build";
+  return say("{}: {} {} {}", DayOfWeek{plan.built}, what, one_of_several ? "one" : "the", noun);
+}
+
+/// Whether there is a pile to build.
+bool is_to_be_built(const Plan& plan) { return plan.has_supplies && !stands(plan) && plan.is_for_a_pile(); }
+
+/// A lawn and no pile: what to spread on it is the whole answer.
+bool is_order_only(const Plan& plan) { return plan.topdressing && !plan.has_supplies && !stands(plan); }
+
+/// What to do with it once it stands.
+Words care_of(const Plan& plan) {
+  constexpr std::string_view squeeze = "add water if it crumbles, dry leaves if it drips";
+  if (!plan.pile || !plan.pile->turn_every) return say("leave it unturned; {}", squeeze);
+  const std::string_view turn = plan.pile->shape == PileShape::tumbler ? "rotate" : "turn";
+  return say("{} it every {}; {}", turn, *plan.pile->turn_every, squeeze);
 }
 
 /// In place of what to buy, while none is to be spread.
@@ -343,13 +347,14 @@ void say_lawn(PageWriter& writer, const Plan& plan, const Materials& materials) 
 
 }  // namespace
 
-Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
+bool waits_for_the_fire(const Plan& plan) { return plan.readings && (*plan.readings)->smokes; }
+
+void say_what_to_do(PageWriter& writer, const Answer<Plan>& answer, const Materials& materials) {
   const Plan& plan = answer.result;
-  PageWriter writer("Compost plan", plan.title);
   urgent_cautions(writer, answer, materials);
-  if (plan.readings && (*plan.readings)->smokes) {
+  if (waits_for_the_fire(plan)) {
     writer.paragraph(std::string(wait_until_it_is_out));
-    return std::move(writer).page();
+    return;
   }
   say_now(writer, plan, materials);
   if (plan.stands && !is_seen(plan)) say_standing(writer, plan, materials);
@@ -363,6 +368,13 @@ Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
   if (is_order_only(plan)) say_lawn(writer, plan, materials);
   writer.section(Depth::act).labels(at_a_glance(plan, materials));
   if (is_to_be_built(plan)) say_what_it_lacks(writer, plan.recipe.result, materials);
+}
+
+Page plan_page(const Answer<Plan>& answer, const Materials& materials) {
+  const Plan& plan = answer.result;
+  PageWriter writer("Compost plan", plan.title);
+  say_what_to_do(writer, answer, materials);
+  if (waits_for_the_fire(plan)) return std::move(writer).page();
   Grounds grounds = answer;
   if (stands(plan) || !plan.is_for_a_pile()) grounds.measure_first.reset();  // it went in
   end_act(writer, grounds, materials, work_of(plan));

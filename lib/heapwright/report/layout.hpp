@@ -26,6 +26,13 @@ std::string html_of(const Page& page, const Show& show);
 /// Pages that are printed each on a side of its own, as one HTML file.
 std::string html_of_sheets(const std::string& title, const std::vector<Page>& sheets, const Show& show);
 
+/// A handout as one HTML file: its sides in 12 points, on US Letter and on A4 each a side.
+std::string html_of_handout(const std::string& title, const std::vector<Page>& sides, const Show& show);
+/// The same in pieces, for a file of many handouts: the beginning of the file, the sides of each, the end.
+std::string html_begin(const std::string& title);
+std::string html_sides(const std::vector<Page>& sides, const Show& show);
+std::string html_end();
+
 /// A drawing as inline SVG, in black and white.
 std::string svg_of(const Drawing& drawing, const Show& show);
 /// A chart as inline SVG, readable without color.

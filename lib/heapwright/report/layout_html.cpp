@@ -45,7 +45,16 @@ svg { width: 100%; height: auto; }
 .sheet .act:first-of-type > p:first-child { font-size: 1.2rem; font-weight: bold; }
 svg.true-size { display: block; width: auto; }
 @media (min-width: 60rem) {
-  .sheet { max-width: 60rem; }
+  main:has(.sheet) { max-width: 60rem; }
+}
+.handout { font-family: "Times New Roman", "Liberation Serif", Times, serif; }
+.handout + .handout { border-top: 2px solid #111; margin-top: 2rem; }
+.handout .side > div { border: 0; margin-top: 0; }
+.handout .ground { border-top: 1px solid #999; margin-top: 0.8rem; }
+@media (min-width: 40rem) {
+  .handout dl { display: grid; grid-template-columns: max-content 1fr; column-gap: 1rem; }
+  .handout dt { grid-column: 1; }
+  .handout dd { grid-column: 2; }
 }
 @media print, (min-width: 60rem) {
   .columns { columns: 2; column-gap: 1.6rem; }
@@ -64,7 +73,19 @@ svg.true-size { display: block; width: auto; }
   .sheet .mind p, .sheet dt, .sheet dd { display: inline; }
   .sheet dd::after { content: ""; display: block; }
   .sheet table { margin: 0.25rem 0; break-inside: avoid; }
-  .sheet + .sheet { break-before: page; }
+  .sheet + .sheet, .handout + .handout { break-before: page; border: 0; margin: 0; }
+  .handout { font-size: 12pt; line-height: 1.18; }
+  .handout h1 { font-size: 15pt; margin: 0 0 4pt; }
+  .handout h2, .handout .act h2 { font-size: 12.5pt; margin: 5pt 0 1pt; }
+  .handout p, .handout dl, .handout table, .handout ol, .handout ul { margin: 3pt 0; }
+  .handout li { margin: 1pt 0; }
+  .handout dd { margin: 0; }
+  .handout td, .handout th { padding: 0.5pt 10pt 0.5pt 0; }
+  .handout .mind { margin: 4pt 0; padding: 2pt 6pt; border-width: 1.5pt; }
+  .handout .mind p { display: inline; }
+  .handout .ground { font-size: 10pt; margin-top: 3pt; }
+  .handout figure { display: inline-block; width: 48%; margin: 0 1% 0 0; vertical-align: top; }
+  .handout figcaption { font-weight: bold; }
   .sheet h1 { font-size: 1.3rem; margin: 0 0 0.4rem; }
   .sheet h2, .sheet .act h2 { font-size: 1.05rem; margin: 0.7rem 0 0.2rem; }
 }
@@ -81,7 +102,10 @@ class HtmlLayout {
 
   std::string operator()(const Labels& labels) const {
     std::string pairs;
-    for (const auto& [name, words] : labels.labels) pairs += fmt::format("<dt>{}</dt>\n<dd>{}</dd>\n", escaped(name), shown(words));
+    for (const auto& [name, words] : labels.labels) {
+      if (!name.empty()) pairs += fmt::format("<dt>{}</dt>\n", escaped(name));  // else one more of the name above
+      pairs += fmt::format("<dd>{}</dd>\n", shown(words));
+    }
     return fmt::format("<dl>\n{}</dl>\n", pairs);
   }
 
@@ -215,25 +239,39 @@ std::string sections_of(const Page& page, const Show& show) {
   return sections;
 }
 
-std::string file_of(const std::string& title, const std::string& body) {
-  return fmt::format(
-      "<!DOCTYPE html>\n<html lang=\"en-US\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, "
-      "initial-scale=1\">\n<title>{}</title>\n<style>{}</style>\n</head>\n<body>\n{}</body>\n</html>\n",
-      title, style, body);
+/// Pages, each in an article of some class.
+std::string articles(const std::vector<Page>& pages, std::string_view of_class, std::string_view inner_class, const Show& show) {
+  std::string articles;
+  for (const Page& page : pages)
+    articles += fmt::format("<article class=\"{}\">\n<h1>{}</h1>\n<div class=\"{}\">\n{}</div>\n</article>\n", of_class, title_of(page),
+                            inner_class, sections_of(page, show));
+  return articles;
 }
 
 }  // namespace
 
+std::string html_begin(const std::string& title) {
+  return fmt::format(
+      "<!DOCTYPE html>\n<html lang=\"en-US\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, "
+      "initial-scale=1\">\n<title>{}</title>\n<style>{}</style>\n</head>\n<body>\n<main>\n",
+      escaped(title), style);
+}
+
+std::string html_end() { return "</main>\n</body>\n</html>\n"; }
+
+std::string html_sides(const std::vector<Page>& sides, const Show& show) { return articles(sides, "handout", "side", show); }
+
+std::string html_of_handout(const std::string& title, const std::vector<Page>& sides, const Show& show) {
+  return html_begin(title) + html_sides(sides, show) + html_end();
+}
+
 std::string html_of_sheets(const std::string& title, const std::vector<Page>& sheets, const Show& show) {
-  std::string body;
-  for (const Page& sheet : sheets)
-    body += fmt::format("<main class=\"sheet\">\n<h1>{}</h1>\n<div class=\"columns\">\n{}</div>\n</main>\n", title_of(sheet),
-                        sections_of(sheet, show));
-  return file_of(escaped(title), body);
+  return html_begin(title) + articles(sheets, "sheet", "columns", show) + html_end();
 }
 
 std::string html_of(const Page& page, const Show& show) {
-  return file_of(title_of(page), fmt::format("<main>\n<h1>{}</h1>\n{}</main>\n", title_of(page), sections_of(page, show)));
+  return fmt::format("{}<h1>{}</h1>\n{}{}", html_begin(page.title.empty() ? page.subject : page.title), title_of(page),
+                     sections_of(page, show), html_end());
 }
 
 }  // namespace heapwright

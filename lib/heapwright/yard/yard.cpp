@@ -46,12 +46,31 @@ void read_own_containers(Table& root, std::vector<Container>& containers) {
   }
 }
 
-std::string read_office(Table& root) {
+std::vector<std::string> read_lines(Table& table, std::string_view key) {
+  constexpr std::size_t most_lines = 6;
+  constexpr std::size_t longest_line = 400;
+  std::vector<std::string> lines;
+  for (const Value& line : table.list(key)) {
+    const std::optional<std::string> text = line.read([](std::string_view words) { return std::string(words); });
+    if (text && text->size() > longest_line) line.problem("has more than 400 characters", "a handout has two sides");
+    if (text) lines.push_back(*text);
+  }
+  if (lines.size() > most_lines) table.problem_at(key, "has more than 6 lines", "a handout has two sides");
+  return lines;
+}
+
+std::optional<Office> read_office(Table& root) {
   std::optional<Table> table = root.table("office");
-  if (!table) return {};
-  const std::string name = table->text("name").value_or("");
+  if (!table) return std::nullopt;
+  Office office;
+  table->require("name", "write name = \"…\", as it is to stand on handouts");
+  office.name = table->text("name").value_or("");
+  office.lines = read_lines(*table, "lines");
+  office.statements = read_lines(*table, "statements");
+  office.prepared_by = table->text("prepared_by").value_or("");
+  office.version = table->text("version").value_or("");
   table->finish();
-  return name;
+  return office;
 }
 
 Yard read(Document& document, Problems& problems, Tables tables) {
@@ -75,29 +94,35 @@ Yard read(Document& document, Problems& problems, Tables tables) {
   yard.topdressing.spreads = read_spreads(root, yard.lawn, yard.topdressing, yard.tables.materials);
   yard.site = read_site(root);
   yard.office = read_office(root);
+  root.expect("columns");  // of a roster
   root.finish();
   problems.throw_if_any();
   return yard;
 }
 
+Yard read_over(Document document, Problems& problems, Tables tables, const std::string& base) {
+  if (base.empty()) return read(document, problems, std::move(tables));
+  Yard under = read_yard(base, std::move(tables));
+  // The keys of a climate and of a pile belong together.
+  document.lay_over(Document::from_file(base, problems), {"units", "office", "climate", "pile"}, {"targets", "recipe", "topdressing"});
+  return read(document, problems, std::move(under.tables));
+}
+
 }  // namespace
 
-Yard read_yard(const std::string& path, Tables tables) {
+Yard read_yard(const std::string& path, Tables tables, const std::string& base) {
   Problems problems;
-  Document document = Document::from_file(path, problems);
-  return read(document, problems, std::move(tables));
+  return read_over(Document::from_file(path, problems), problems, std::move(tables), base);
 }
 
-Yard read_yard_text(const std::string& text, const std::string& name, Tables tables) {
+Yard read_yard_text(const std::string& text, const std::string& name, Tables tables, const std::string& base) {
   Problems problems;
-  Document document = Document::from_text(text, name, problems);
-  return read(document, problems, std::move(tables));
+  return read_over(Document::from_text(text, name, problems), problems, std::move(tables), base);
 }
 
-Yard read_yard_to_be(const std::string& text, const std::string& path, Tables tables) {
+Yard read_yard_to_be(const std::string& text, const std::string& path, Tables tables, const std::string& base) {
   Problems problems;
-  Document document = Document::to_be(text, path, problems);
-  return read(document, problems, std::move(tables));
+  return read_over(Document::to_be(text, path, problems), problems, std::move(tables), base);
 }
 
 }  // namespace heapwright

@@ -20,6 +20,15 @@
 
 namespace heapwright {
 
+/// Who hands a plan out, as it stands on the handout.
+struct Office {
+  std::string name;
+  std::vector<std::string> lines;       ///< address, telephone, hours
+  std::vector<std::string> statements;  ///< that the office has to print
+  std::string prepared_by;
+  std::string version;  ///< of the office's own forms
+};
+
 struct Yard {
   std::string title;
   ShownUnits units = ShownUnits::us;
@@ -35,7 +44,7 @@ struct Yard {
   std::vector<Job> jobs;     ///< of its zones; none where they are one
   TopdressingPlan topdressing;
   std::optional<Site> site;  ///< of the drop; jobs have their own
-  std::string office;
+  std::optional<Office> office;
 
   /// The day the pile is built: the file's, else that of the first load; without either the given day.
   Date built_or(Date today) const {
@@ -44,10 +53,11 @@ struct Yard {
   }
 };
 
-/// Reads a yard file with some tables. @throws InputError with all that is wrong with it
-Yard read_yard(const std::string& path, Tables tables = built_in_tables());
-Yard read_yard_text(const std::string& text, const std::string& name, Tables tables = built_in_tables());
+/// Reads a yard file with some tables. @param base another, of which it takes office, units, climate, pile, containers, targets, recipe and
+/// topdressing where its own say nothing; empty: none. @throws InputError with all that is wrong with it
+Yard read_yard(const std::string& path, Tables tables = built_in_tables(), const std::string& base = {});
+Yard read_yard_text(const std::string& text, const std::string& name, Tables tables = built_in_tables(), const std::string& base = {});
 /// A yard file as it will be with another text: other files that it names are read from its folder. @throws InputError
-Yard read_yard_to_be(const std::string& text, const std::string& path, Tables tables = built_in_tables());
+Yard read_yard_to_be(const std::string& text, const std::string& path, Tables tables = built_in_tables(), const std::string& base = {});
 
 }  // namespace heapwright

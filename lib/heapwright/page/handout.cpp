@@ -1,0 +1,194 @@
+#include <algorithm>
+#include <array>
+
+#include "heapwright/page/forecast_parts.hpp"
+#include "heapwright/page/mix_parts.hpp"
+#include "heapwright/page/pages.hpp"
+#include "heapwright/page/plan_parts.hpp"
+#include "heapwright/page/recipe_parts.hpp"
+#include "heapwright/page/season_parts.hpp"
+#include "heapwright/recipe/verdict.hpp"
+
+namespace heapwright {
+namespace {
+
+constexpr std::string_view subject_of_handout = "Compost plan";
+
+/// The chores of one kind: each pile has its own, and each its days.
+std::vector<std::vector<CalendarChore>> by_kind(const std::vector<CalendarChore>& calendar) {
+  std::vector<std::vector<CalendarChore>> kinds;
+  for (const CalendarChore& chore : calendar) {
+    const auto same = [&](const auto& kind) { return kind.front().what.id == chore.what.id; };
+    const auto known = std::find_if(kinds.begin(), kinds.end(), same);
+    if (known == kinds.end()) {
+      kinds.push_back({chore});
+    } else {
+      known->push_back(chore);
+    }
+  }
+  return kinds;
+}
+
+/// What is put in, kept or got; of several times the first.
+Words amounts_words(const CalendarChore& chore, const Materials& materials) {
+  if (chore.week) return say(": {}", load_words(*chore.week, materials));
+  return chore.amounts.empty() ? Words() : say(": {}", counted(chore.amounts, materials));
+}
+
+/// A line for each kind of chore, in the order in which they begin.
+Grid calendar_grid(const Plan& plan, const Materials& materials) {
+  Grid grid;
+  grid.head = {"When", "What to do"};
+  for (const std::vector<CalendarChore>& kind : by_kind(plan.calendar)) {
+    std::vector<Words> times;
+    for (const CalendarChore& chore : kind) {
+      const bool is_of_another = chore.batch > 1 && kind.size() > 1;
+      times.push_back(is_of_another ? say("{}: {}", std::string(pile_called(chore.batch)), when_words(chore, plan.today))
+                                    : when_words(chore, plan.today));
+    }
+    const Words what = kind.size() > 1 ? Words(kind.front().what.title) : title_words(kind.front());
+    grid.rows.push_back({capital(joined(first_of(std::move(times), 2), "; ")), say("{}{}", what, amounts_words(kind.front(), materials))});
+  }
+  return grid;
+}
+
+Words who_and_when(const Plan& plan, const std::optional<Office>& office) {
+  if (!office) return say("{}.", DayOfWeek{plan.today});
+  const std::string by = office->prepared_by.empty() ? "" : ", prepared by " + office->prepared_by;
+  const std::string version = office->version.empty() ? "" : ", " + office->version;
+  return say("{}{}, {}{}.", office->name, by, DayOfWeek{plan.today}, version);
+}
+
+Page front_of(const Answer<Plan>& answer, const std::optional<Office>& office, const Materials& materials) {
+  const Plan& plan = answer.result;
+  PageWriter writer(std::string(subject_of_handout), plan.title);
+  say_what_to_do(writer, answer, materials);
+  const std::vector<Caution> cautions = cautions_of_today(answer, materials, work_of(plan));
+  if (!cautions.empty()) writer.section(Depth::act).block(Warnings{cautions, true});
+  if (!plan.calendar.empty() && !waits_for_the_fire(plan)) writer.section(Depth::act, "Calendar").block(calendar_grid(plan, materials));
+  writer.section(Depth::ground)
+      .paragraph(say("{} Amounts are about right, not exact: piles differ. Local rules come first. Turn over for the reasons.",
+                     who_and_when(plan, office)));
+  return std::move(writer).page();
+}
+
+void say_charts(PageWriter& writer, const Plan& plan) {
+  if (plan.is_for_a_pile() && plan.recipe->mix) {
+    if (auto shares = shares_of(as_built(plan.recipe.result).mix)) writer.block(*std::move(shares));
+  }
+  const Forecast* forecast = forecast_in(plan);
+  if (forecast != nullptr && !forecast->heats.log_disagrees) writer.block(temperature_chart(*forecast));
+}
+
+void say_figures(PageWriter& writer, const Answer<Plan>& answer) {
+  const Plan& plan = answer.result;
+  const Recipe& recipe = plan.recipe.result;
+  const bool is_a_pile = plan.is_for_a_pile() && recipe.mix;
+  if (is_a_pile) writer.block(figures_of(as_built(recipe).mix, recipe.targets));
+  Labels labels;
+  const auto add = [&](const char* name, Words words) {
+    if (!words.empty()) labels.labels.push_back({name, std::move(words)});
+  };
+  if (is_a_pile) {
+    add("Likely", "eight times in ten. C:N is carbon to nitrogen: 30 to 1 is not thirty buckets to one");
+    if (forecast_in(plan) != nullptr) add("Expect", expected(plan));
+    add("Done", "when it is dark and crumbly, smells of earth, and no longer warms up after turning");
+  }
+  if (plan.supply.own_compost) {
+    const CompostYield& own = *plan.supply.own_compost;
+    add("Compost", say("about {}, from {}, done and screened: half the dry matter rots away and the rest packs down", own.likely,
+                       Between<Volume>{own.low, own.high}));
+  }
+  if (plan.supply.needed) add("Lawn", say("takes {} of compost a year", *plan.supply.needed));
+  if (answer.measure_first && !stands(plan) && plan.is_for_a_pile())
+    add("Surer", say("{}: nothing narrows this as much", to_measure(*answer.measure_first)));
+  add("Rests on", rests_on(answer));
+  writer.labels(std::move(labels));
+}
+
+/// Whole, together by the work at which they count.
+void say_all_cautions(PageWriter& writer, const Grounds& grounds, const Materials& materials) {
+  constexpr std::array<std::pair<std::string_view, const char*>, 4> steps{
+      {{"gather", "Gathering"}, {"build", "Building"}, {"turn", "Turning"}, {"use", "Using"}}};
+  Labels labels;
+  for (const auto& [step, name] : steps) {
+    std::vector<Words> texts;
+    for (const Caution& caution : cautions_of(grounds, materials)) {
+      if (caution.step == step) texts.emplace_back(caution.text);
+    }
+    if (!texts.empty()) labels.labels.push_back({name, joined(texts, " ")});
+  }
+  writer.section(Depth::why, "Mind").labels(std::move(labels));
+}
+
+void say_office(PageWriter& writer, const std::optional<Office>& office) {
+  writer.section(Depth::ground);
+  if (office) {
+    for (const std::string& statement : office->statements) writer.paragraph(statement);
+    writer.paragraph(joined({office->lines.begin(), office->lines.end()}, ". "));
+  }
+  writer.paragraph(
+      "Figures are from published tables where there are any, and else judged; a pile is not a laboratory. Local rules come first, and "
+      "licensed people where the work is theirs.");
+}
+
+Page back_of(const Answer<Plan>& answer, const std::optional<Office>& office, const Materials& materials) {
+  PageWriter writer("Why, and what to mind");
+  writer.section(Depth::why);
+  say_charts(writer, answer.result);
+  say_figures(writer, answer);
+  say_all_cautions(writer, answer, materials);
+  say_office(writer, office);
+  return std::move(writer).page();
+}
+
+/// What goes in each week, months by months; else each time something is mown or emptied.
+std::vector<Words> feedings(const Plan& plan, const Materials& materials) {
+  std::vector<Words> lines;
+  if (plan.season) {
+    for (const WeekOfSeason& week : plan.season->weeks) {
+      if (!week.greens.empty()) lines.push_back(week_words(week, materials));
+    }
+  }
+  return lines.empty() ? card_words(plan.recipe.result, materials) : lines;
+}
+
+}  // namespace
+
+Page shed_card_page(const Plan& plan, const Materials& materials) {
+  PageWriter writer("Card for the shed", plan.title.empty() ? std::string() : plan.title + ": card for the shed");
+  std::vector<Words> lines = feedings(plan, materials);
+  if (lines.empty()) {
+    writer.section(Depth::act).paragraph("Nothing comes in week by week: nothing to feed.");
+  } else {
+    writer.section(Depth::act, "Each week, or each mowing").bullets(std::move(lines));
+  }
+  writer.section(Depth::act, "Each time")
+      .block(Numbered{{"Dig a hole in the middle, put the greens in with their browns, and pull what is there over them.",
+                       "Squeeze a handful: it should clump. Crumbles: add water. Drips: add dry leaves.",
+                       "Cover food scraps a hand deep with browns. Lid or tarp back on.",
+                       "No browns left? Keep scraps out till you have some; leave clippings on the lawn."}})
+      .paragraph("Never in: meat, bones, dairy, grease, pet waste, ash with fresh greens. Gloves on, and wash your hands after.");
+  return std::move(writer).page();
+}
+
+Page blank_log_page(const Plan& plan) {
+  constexpr std::size_t lines = 24;
+  PageWriter writer("Log of the pile", plan.title.empty() ? std::string() : plan.title + ": log of the pile");
+  writer.section(Depth::act)
+      .paragraph(
+          "Push the thermometer an arm's length into the middle, and once into a side; write °F or °C with the first. By hand: hot, warm "
+          "or "
+          "cold. Turned, watered or added something: write what, and how much.");
+  Grid grid;
+  grid.head = {"Date", "Middle", "Side", "What was done, what went in", "Smell, flies, wet or dry"};
+  grid.rows.assign(lines, std::vector<Words>(grid.head.size()));
+  writer.block(std::move(grid));
+  return std::move(writer).page();
+}
+
+std::vector<Page> handout_pages(const Answer<Plan>& answer, const std::optional<Office>& office, const Materials& materials) {
+  return {front_of(answer, office, materials), back_of(answer, office, materials)};
+}
+
+}  // namespace heapwright
