@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "heapwright/maturity/hottest_of_days.hpp"
 #include "heapwright/order/loads.hpp"
 #include "heapwright/page/page.hpp"
 #include "heapwright/report/columns.hpp"
@@ -322,10 +323,9 @@ TEST_CASE("hatches stay within their box", "[charts]") {
         std::string place = path.attributes.at("d");
         for (std::size_t step = place.find("h.01"); step != std::string::npos; step = place.find("h.01")) place.erase(step, 4);
         CAPTURE(part, width, place);
-        const bool level = place.find('H') != std::string::npos;
         const std::vector<double> numbers = Svg::numbers(place);
         for (std::size_t i = 0; i < numbers.size(); ++i) {
-          const bool down = level ? i % 3 == 1 : i % 2 == 1;
+          const bool down = i % 2 == 1;
           CHECK(numbers[i] >= (down ? 30.0 : 20.0) - rounding);
           CHECK(numbers[i] <= (down ? 44.0 : 20.0 + width) + rounding);
         }
@@ -368,6 +368,35 @@ TEST_CASE("the windows of a mix are bands across their panels", "[charts]") {
   CHECK(svg.says("only clippings"));
 }
 
+TEST_CASE("a curve that leaves its axis leaves it at the edge", "[charts]") {
+  PairChart chart = pair();
+  for (PairChart::Point& point : chart.points) point.ratio = carbon_to_nitrogen(20.0 + 400.0 * point.share_of_first);
+  const Svg svg(svg_of(chart, us));
+  const std::vector<PointOnSheet> curve = points_of(svg.all("polyline").at(0));
+  const std::vector<PointOnSheet> whole = points_of(svg.all("polyline").at(1));
+  const double across = whole.front().x - whole.back().x;  // none to all of the first
+  // It is 20 without the first, and 80, the end of the axis, at 15 %.
+  CHECK(curve.back().x == Approx(whole.front().x - 0.15 * across).margin(2.0 * rounding));
+  std::map<std::string, double> at;
+  for (const Element& text : svg.all("text")) at[text.text] = text.number("y");
+  CHECK(curve.back().y == Approx(at["80"] - 4.0).margin(rounding));
+  for (PairChart::Point& point : chart.points) point.ratio = carbon_to_nitrogen(500.0);
+  CHECK(points_of(Svg(svg_of(chart, us)).all("polyline").at(0)).empty());
+}
+
+TEST_CASE("a log that is dense shows the hottest of each day", "[charts]") {
+  const auto reading = [](int hours, double degrees) {
+    return PileReading{celsius(degrees), WrittenTime{sys_days(day(0)) + std::chrono::hours(hours), std::nullopt}};
+  };
+  const std::vector<PileReading> days =
+      hottest_of_days({reading(0, 40.0), reading(12, 50.0), reading(23, 45.0), reading(24, 30.0), reading(80, 60.0)});
+  REQUIRE(days.size() == 3);
+  CHECK(days[0].temperature == celsius(50.0));
+  CHECK(days[1].temperature == celsius(30.0));
+  CHECK(days[2].temperature == celsius(60.0));
+  CHECK(hottest_of_days({}).empty());
+}
+
 TEST_CASE("a chart of nothing is none, one of a single thing is whole", "[charts]") {
   CHECK(svg_of(Chart{}, us).empty());
   CHECK(svg_of(ShareBars{}, us).empty());
@@ -390,6 +419,10 @@ TEST_CASE("a chart of nothing is none, one of a single thing is whole", "[charts
   one_mix.points.resize(1);
   one_mix.points[0].ratio = std::nullopt;
   check_frame(Svg(svg_of(one_mix, us)));
+  PairChart endless = pair();  // one of them without nitrogen
+  endless.points.back().ratio = carbon_to_nitrogen(std::numeric_limits<double>::infinity());
+  endless.points.front().ratio = endless.points.back().ratio;
+  check_frame(Svg(svg_of(endless, us)));
 }
 
 TEST_CASE("plots keep to the width of the screen", "[charts]") {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdint>
 
+#include "heapwright/maturity/hottest_of_days.hpp"
 #include "heapwright/page/parts.hpp"
 #include "heapwright/page/pile_now.hpp"
 
@@ -358,7 +359,7 @@ Chart temperature_chart(const Forecast& forecast) {
 
 void add_measured(Chart& chart, const YardReadings& readings) {
   if (!readings.log || !readings.summary) return;
-  for (const PileReading& reading : sound_readings(*readings.log).sound)
+  for (const PileReading& reading : hottest_of_days(sound_readings(*readings.log).sound))
     chart.readings.push_back({reading.time.day(), reading.temperature});
   for (const LogRow& row : readings.log->rows) {
     if (row.turned) chart.turned.push_back(row.time.day());

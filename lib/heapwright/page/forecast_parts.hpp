@@ -44,7 +44,7 @@ Words span_of(const Spell& spell);
 Words core_of(const Spell& spell);
 /// Its core day by day with its band, and the air.
 Chart temperature_chart(const Forecast& forecast);
-/// Puts into it what was measured, and when the pile was turned.
+/// Puts into it what was measured, the hottest of each day, and when the pile was turned.
 void add_measured(Chart& chart, const YardReadings& readings);
 /// What was measured, and the forecast that it corrects as far as some weeks after; nothing without a log.
 std::optional<Chart> measured_chart(const YardReadings& readings);

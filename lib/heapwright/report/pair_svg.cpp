@@ -32,6 +32,28 @@ double y_of(const Panel& one, double edge, double value) {
   return edge + panel_height * (one.high - std::clamp(value, one.low, one.high)) / (one.high - one.low);
 }
 
+/// As far as the axis goes: what leaves it does so at its edge.
+std::string curve_of(const Panel& one, double edge, const PairChart& chart,
+                     const std::function<std::optional<double>(const PairChart::Point&)>& value) {
+  std::string points;
+  const auto add = [&](double share, double at) { points += fmt::format("{:.1f},{:.1f} ", x_of(share), y_of(one, edge, at)); };
+  const auto is_on_axis = [&](double at) { return at >= one.low && at <= one.high; };
+  std::optional<double> before;
+  double share_before = 0.0;
+  for (const PairChart::Point& point : chart.points) {
+    std::optional<double> at = value(point);
+    if (at && !std::isfinite(*at)) at.reset();
+    if (at && before && is_on_axis(*at) != is_on_axis(*before)) {
+      const double bound = std::max(*at, *before) > one.high ? one.high : one.low;
+      add(share_before + (point.share_of_first - share_before) * (bound - *before) / (*at - *before), bound);
+    }
+    if (at && is_on_axis(*at)) add(point.share_of_first, *at);
+    before = at;
+    share_before = point.share_of_first;
+  }
+  return points;
+}
+
 std::string panel_of(const Panel& one, double edge, const PairChart& chart,
                      const std::function<std::optional<double>(const PairChart::Point&)>& value) {
   std::string inside;
@@ -42,12 +64,7 @@ std::string panel_of(const Panel& one, double edge, const PairChart& chart,
     inside += svg::line(pair_left, y_of(one, edge, tick), pair_right, y_of(one, edge, tick), "#bbb");
     inside += svg::text(pair_left - 6.0, y_of(one, edge, tick) + 4.0, "end", fmt::format("{:.0f}{}", tick, one.unit));
   }
-  std::string points;
-  for (const PairChart::Point& point : chart.points) {
-    const std::optional<double> at = value(point);
-    if (at && *at >= one.low && *at <= one.high) points += fmt::format("{:.1f},{:.1f} ", x_of(point.share_of_first), y_of(one, edge, *at));
-  }
-  inside += fmt::format("<polyline points=\"{}\" fill=\"none\" stroke=\"#111\" stroke-width=\"2\"/>\n", points);
+  inside += fmt::format("<polyline points=\"{}\" fill=\"none\" stroke=\"#111\" stroke-width=\"2\"/>\n", curve_of(one, edge, chart, value));
   inside += svg::text(svg::margin, edge - 12.0, "start", one.name);
   return inside;
 }

@@ -44,10 +44,19 @@ std::string dotted(double x, double y, double width, double height) {
   return strokes(path, " stroke-width=\"3.2\" stroke-linecap=\"round\"");
 }
 
+std::string upright(double x, double y, double width, double height) {
+  constexpr double apart = 4.0;
+  std::string path;
+  for (double across = x + apart; across < x + width - 1.0; across += apart)
+    path += fmt::format("M{:.1f} {:.1f}L{:.1f} {:.1f}", across, y, across, y + height);
+  return strokes(path, "");
+}
+
 std::string level(double x, double y, double width, double height) {
   constexpr double apart = 4.0;
   std::string path;
-  for (double down = y + apart; down < y + height - 1.0; down += apart) path += fmt::format("M{:.1f} {:.1f}H{:.1f}", x, down, x + width);
+  for (double down = y + apart; down < y + height - 1.0; down += apart)
+    path += fmt::format("M{:.1f} {:.1f}L{:.1f} {:.1f}", x, down, x + width, down);
   return strokes(path, "");
 }
 
@@ -104,7 +113,7 @@ std::string shortened(std::string_view words, double room, double size) {
 }
 
 std::string box(double x, double y, double width, double height, std::size_t part) {
-  constexpr std::array<std::string_view, fills> plain{"#d4d4d4", "#767676", "#fff", "#fff", "#fff", "#2b2b2b", "#fff"};
+  constexpr std::array<std::string_view, fills> plain{"#d4d4d4", "#767676", "#fff", "#fff", "#fff", "#2b2b2b", "#fff", "#fff"};
   const std::size_t which = part % fills;
   const std::string outlined =
       fmt::format("<rect x=\"{:.1f}\" y=\"{:.1f}\" width=\"{:.1f}\" height=\"{:.1f}\" fill=\"{}\" stroke=\"#111\"/>\n", x, y, width, height,
@@ -113,6 +122,7 @@ std::string box(double x, double y, double width, double height, std::size_t par
     case 2: return outlined + slanted(x, y, width, height);
     case 4: return outlined + dotted(x, y, width, height);
     case 6: return outlined + level(x, y, width, height);
+    case 7: return outlined + upright(x, y, width, height);
     default: return outlined;
   }
 }

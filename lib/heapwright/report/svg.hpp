@@ -30,7 +30,7 @@ double room_for(const std::vector<std::string>& words, double most);
 std::string shortened(std::string_view words, double room, double size = text_size);
 
 /// How many fills there are; a part beyond them looks like one before it.
-inline constexpr std::size_t fills = 7;
+inline constexpr std::size_t fills = 8;
 /// A box with the fill of a part: plain, or hatched by lines of its own, so that nothing in a page is named and no chart rests on another.
 std::string box(double x, double y, double width, double height, std::size_t part = 0);
 
