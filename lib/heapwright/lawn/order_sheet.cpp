@@ -8,6 +8,7 @@
 
 #include "heapwright/error.hpp"
 #include "heapwright/materials/rows.hpp"
+#include "heapwright/order/loads.hpp"
 
 namespace heapwright {
 namespace {
@@ -32,9 +33,9 @@ void set_tipped(OrderSheet& sheet) {
   for (const OrderLine& line : ordering->best->lines) {
     const Offer& offer = ordering->question.offers[line.offer];
     if (std::holds_alternative<ContainerCount>(offer.unit) || offer.own_haulage) continue;
-    const int loads = std::max(1, line.loads);
-    sheet.loads += loads;
-    largest = std::max(largest, Volume(line.volume / static_cast<double>(loads)));
+    const std::vector<Volume> loads = loads_of(line);
+    sheet.loads += static_cast<int>(loads.size());
+    largest = std::max(largest, loads.front());
   }
   if (is_positive(largest)) sheet.tipped = tipped_pile(largest);
 }

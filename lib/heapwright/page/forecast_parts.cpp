@@ -2,8 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 
+#include "heapwright/maturity/hottest_of_days.hpp"
 #include "heapwright/page/parts.hpp"
+#include "heapwright/page/pile_now.hpp"
 
 namespace heapwright {
 namespace {
@@ -331,16 +334,52 @@ Words span_of(const Spell& spell) {
 
 Words core_of(const Spell& spell) { return spell.dry ? Words("like the air") : say("about {}", AboutTemperature{spell.core}); }
 
-Chart temperature_chart(const Forecast& forecast) {
+namespace {
+
+/// @param days how far it goes
+Chart chart_of_days(const Forecast& forecast, std::size_t days) {
   Chart chart{"Temperature of its core", {}, {}, {}, {}};
-  for (std::size_t day = 0; day < forecast.days.size(); ++day) {
+  for (std::size_t day = 0; day < std::min(days, forecast.days.size()); ++day) {
     const DayOfForecast& one = forecast.days[day];
     chart.points.push_back({date_of(forecast, static_cast<int>(day)), one.core_low, one.state.core, one.core_high, one.air});
   }
+  return chart;
+}
+
+}  // namespace
+
+Chart temperature_chart(const Forecast& forecast) {
+  Chart chart = chart_of_days(forecast, forecast.days.size());
   const std::vector<Spell> spells = spells_of(forecast);
   std::vector<Words> words;
   for (const Spell& spell : spells) words.push_back(say("{} {}", span_of(spell), core_of(spell)));
   chart.in_words = say("{}.", joined(words, "; "));
+  return chart;
+}
+
+void add_measured(Chart& chart, const YardReadings& readings) {
+  if (!readings.log || !readings.summary) return;
+  for (const PileReading& reading : hottest_of_days(sound_readings(*readings.log).sound))
+    chart.readings.push_back({reading.time.day(), reading.temperature});
+  for (const LogRow& row : readings.log->rows) {
+    if (row.turned) chart.turned.push_back(row.time.day());
+  }
+  const Words turned = chart.turned.empty() ? Words() : say("; turned {}", Count{static_cast<double>(chart.turned.size()), "time"});
+  chart.in_words += say("{}Measured: {} at most, {} at the end{}.", chart.in_words.empty() ? "" : " ",
+                        reading_words(readings.summary->peak), reading_words(readings.summary->latest), turned);
+}
+
+std::optional<Chart> measured_chart(const YardReadings& readings) {
+  if (!readings.log || !readings.summary) return std::nullopt;
+  constexpr std::chrono::days looked_ahead(28);  // more would leave the log no room
+  Chart chart{"Temperature of its core, as measured", {}, {}, {}, {}};
+  const Forecast* forecast = readings.forecast && (*readings.forecast)->forecast ? &*(*readings.forecast)->forecast : nullptr;
+  if (forecast != nullptr && !forecast->heats.log_disagrees) {
+    const auto days = std::chrono::sys_days(readings.summary->last.day()) + looked_ahead - std::chrono::sys_days(forecast->built);
+    chart.points = chart_of_days(*forecast, static_cast<std::size_t>(std::max<std::int64_t>(0, days.count()))).points;
+    chart.title = "Temperature of its core, as measured and as forecast by it";
+  }
+  add_measured(chart, readings);
   return chart;
 }
 

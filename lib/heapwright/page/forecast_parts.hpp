@@ -1,6 +1,7 @@
 #pragma once
 /// What the pages say of a forecast. Not installed: users of the library get whole pages.
 
+#include <optional>
 #include <vector>
 
 #include "heapwright/page/parts.hpp"
@@ -43,6 +44,10 @@ Words span_of(const Spell& spell);
 Words core_of(const Spell& spell);
 /// Its core day by day with its band, and the air.
 Chart temperature_chart(const Forecast& forecast);
+/// Puts into it what was measured, the hottest of each day, and when the pile was turned.
+void add_measured(Chart& chart, const YardReadings& readings);
+/// What was measured, and the forecast that it corrects as far as some weeks after; nothing without a log.
+std::optional<Chart> measured_chart(const YardReadings& readings);
 /// How far a forecast can be trusted.
 Words how_sure();
 /// Why there is no forecast.

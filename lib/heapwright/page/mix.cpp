@@ -74,7 +74,9 @@ Page mix_page(const Answer<MixOnHand>& answer, const Targets& targets, const Mat
   writer.section(Depth::act, is_a_little_off(mix, targets) ? "To better it" : "What to do");
   if (!steps.items.empty()) writer.block(steps).paragraph("`heapwright recipe` says how much of each.");
   end_act(writer, answer, materials, mixing);
-  writer.section(Depth::why, "In it").block(parts_of(mix)).paragraph(on_the_figures(mix));
+  writer.section(Depth::why, "In it");
+  if (std::optional<ShareBars> shares = shares_of(mix)) writer.block(*std::move(shares));
+  writer.block(parts_of(mix)).paragraph(on_the_figures(mix));
   return finished(std::move(writer), answer, materials);
 }
 

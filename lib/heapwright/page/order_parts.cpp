@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "heapwright/materials/rows.hpp"
+#include "heapwright/order/loads.hpp"
 #include "heapwright/order/phone_line.hpp"
 
 namespace heapwright {
@@ -76,7 +77,7 @@ Words weight_of_a_trip(const OrderLine& line, const Topdressing& topdressing) {
 }
 
 Words trips_words(const OrderLine& line, const Offer& offer, const Topdressing& topdressing) {
-  const Volume each = line.volume / static_cast<double>(line.loads);
+  const Volume each = loads_of(line).front();
   return say("{} of your own, about {} each{}", Count{static_cast<double>(line.loads), "trip"}, in_unit_of(offer, each, 2),
              weight_of_a_trip(line, topdressing));
 }
@@ -138,6 +139,28 @@ void add_order(Labels& labels, const Topdressing& topdressing, const Materials& 
   }
 }
 
+Words in_loads(const OrderLine& line) {
+  return line.loads > 0 ? say("{} in {}", line.volume, Count{static_cast<double>(line.loads), "load"}) : Words(line.volume);
+}
+
+namespace {
+
+/// Where there is more than one load or one offer; else there is nothing to see.
+std::optional<Bars> bars_of_order(const Ordering& ordering) {
+  if (!ordering.best || (ordering.best->lines.size() < 2 && ordering.best->loads < 2)) return std::nullopt;
+  Bars bars{"What to order, load by load", {}, {}, {}};
+  std::vector<Words> words;
+  for (const OrderLine& line : ordering.best->lines) {
+    const Offer& offer = ordering.question.offers[line.offer];
+    bars.bars.push_back({offer.name, loads_of(line), in_loads(line)});
+    words.push_back(say("{}: {}", offer.name, in_loads(line)));
+  }
+  bars.in_words = say("{}.", joined(words, "; "));
+  return bars;
+}
+
+}  // namespace
+
 void say_why_of_order(PageWriter& writer, const Topdressing& topdressing, const Materials& materials) {
   const std::optional<Ordering>& ordering = topdressing.ordering;
   if (!ordering || ordering->usual) return;
@@ -150,6 +173,7 @@ void say_why_of_order(PageWriter& writer, const Topdressing& topdressing, const 
   }
   writer.section(Depth::why, "Each offer by itself").block(std::move(grid));
   writer.paragraph("In your money, tax on the compost alone with it. The cheapest is looked for over all mixes of the offers.");
+  if (std::optional<Bars> bars = bars_of_order(*ordering)) writer.block(*std::move(bars));
   std::vector<Words> old;
   for (const Offer& offer : ordering->out_of_date)
     old.push_back(say("\"{}\" was valid until {}: ask again", offer.name, *offer.valid_until));

@@ -10,7 +10,9 @@ namespace heapwright {
 void say_order(PageWriter& writer, const Topdressing& topdressing);
 /// What it costs, what a step or a load less would be, what else there is.
 void add_order(Labels& labels, const Topdressing& topdressing, const Materials& materials);
-/// Each offer with what it comes to.
+/// "13 cu yd in 2 loads"
+Words in_loads(const OrderLine& line);
+/// Each offer with what it comes to, and the order load by load.
 void say_why_of_order(PageWriter& writer, const Topdressing& topdressing, const Materials& materials);
 
 }  // namespace heapwright

@@ -71,7 +71,7 @@ struct Drawing {
   std::variant<SquareOfGround, ConeOnGround, TrueThickness> of;
   Words in_words;  ///< for those who cannot see it
 };
-/// Temperatures over time, with what they may be off by.
+/// Temperatures over time: of a forecast, with what they may be off by, and as they were measured; of either alone too.
 struct Chart {
   std::string title;
   struct Point {
@@ -104,7 +104,7 @@ struct ShareBars {
 /// Volumes side by side, each whole or of parts.
 struct Bars {
   std::string title;
-  std::vector<std::string> part_names;  ///< empty where there is one part only
+  std::vector<std::string> part_names;  ///< empty where there is one part only, or the parts are alike
   struct Bar {
     Words name;
     std::vector<Volume> parts;

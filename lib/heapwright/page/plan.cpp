@@ -280,7 +280,13 @@ void say_why_of_forecast(PageWriter& writer, const Plan& plan, const Materials& 
   if (forecast == nullptr) return;
   const bool measured = plan.maturity && (*plan.maturity)->known.rating.rating;
   writer.section(Depth::why, "What it will do").paragraph(capital(say("{}.", expected(plan))));
-  if (!forecast->heats.log_disagrees) writer.block(temperature_chart(*forecast));
+  if (!forecast->heats.log_disagrees) {
+    Chart chart = temperature_chart(*forecast);
+    if (plan.readings) add_measured(chart, plan.readings->result);
+    writer.block(std::move(chart));
+  } else if (std::optional<Chart> chart = plan.readings ? measured_chart(plan.readings->result) : std::nullopt) {
+    writer.block(*std::move(chart));
+  }
   writer.bullets(care_notes(*forecast));
   say_heating_tips(writer, plan.forecast->result, materials);
   if (forecast->status != ForecastStatus::never && !measured && !forecast->heats.log_disagrees) writer.block(readiness(*forecast));
@@ -313,6 +319,19 @@ Grid by_date(const Plan& plan) {
   return grid;
 }
 
+/// The same as bars.
+Bars bars_by_date(const Plan& plan) {
+  Bars bars{"Compost for the lawn", {"of your own", "to buy"}, {}, {}};
+  std::vector<Words> words;
+  for (const LawnByDate& one : plan.lawn_by_date) {
+    const std::string month = month_and_year(one.time.from);
+    bars.bars.push_back({month, {one.own.likely, one.to_buy}, one.needed});
+    words.push_back(say("{} {} of your own and {} to buy", month, one.own.likely, one.to_buy));
+  }
+  bars.in_words = say("{}.", joined(words, "; "));
+  return bars;
+}
+
 void say_why_of_compost(PageWriter& writer, const Plan& plan) {
   writer.section(Depth::why, "The compost");
   if (plan.supply.own_compost) {
@@ -326,7 +345,11 @@ void say_why_of_compost(PageWriter& writer, const Plan& plan) {
   if (plan.batches.size() > 1) writer.block(by_pile(plan));
   if (plan.supply.needed) {
     writer.paragraph(say("The lawn takes {} a year.", *plan.supply.needed));
-    if (!plan.topdressing->result.advice.is_hold()) writer.block(by_date(plan));
+    if (!plan.topdressing->result.advice.is_hold()) {
+      const auto has_own = [](const LawnByDate& one) { return is_positive(one.own.likely); };
+      if (std::any_of(plan.lawn_by_date.begin(), plan.lawn_by_date.end(), has_own)) writer.block(bars_by_date(plan));
+      writer.block(by_date(plan));
+    }
   } else {
     writer.paragraph("No lawn is measured: add [[lawn.zone]] to see how far it goes.");
   }

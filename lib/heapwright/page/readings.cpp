@@ -78,6 +78,7 @@ void say_log(PageWriter& writer, const YardReadings& readings) {
   if (seen.longest_gap > readings.gap)
     items.push_back(say("nothing was measured for {} after {}", Span{seen.longest_gap}, on_day(*seen.gap_from)));
   writer.section(Depth::why, "What the log shows").bullets(std::move(items));
+  if (std::optional<Chart> chart = measured_chart(readings)) writer.block(*std::move(chart));
 }
 
 void say_by_hand(PageWriter& writer, const std::vector<CoreReading>& felt) {

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "heapwright/materials/rows.hpp"
+#include "heapwright/order/loads.hpp"
 #include "heapwright/order/phone_line.hpp"
 #include "heapwright/page/nutrients_parts.hpp"
 #include "heapwright/page/order_parts.hpp"
@@ -214,6 +215,25 @@ Grid jobs_grid(const DressedJobs& jobs) {
   return grid;
 }
 
+/// What comes to each drop that has an order, a bar for each of its offers.
+Bars bars_of_jobs(const DressedJobs& jobs) {
+  Bars bars{"What comes to each drop, load by load", {}, {}, {}};
+  std::vector<Words> words;
+  for (const DressedDrop& drop : jobs.drops) {
+    const std::optional<Ordering>& ordering = drop.topdressing.ordering;
+    if (!ordering || !ordering->best) continue;
+    for (const OrderLine& line : ordering->best->lines) {
+      const bool is_mixed = ordering->best->lines.size() > 1;
+      const Words of = is_mixed ? say(", {}", ordering->question.offers[line.offer].name) : Words();
+      const Words name = say("{}{}", names_of_jobs(drop), of);
+      bars.bars.push_back({name, loads_of(line), in_loads(line)});
+      words.push_back(say("{}: {}", name, in_loads(line)));
+    }
+  }
+  bars.in_words = say("{}.", joined(words, "; "));
+  return bars;
+}
+
 }  // namespace
 
 namespace {
@@ -257,6 +277,7 @@ Page jobs_page(const Answer<Topdressing>& all, const DressedJobs& jobs, const Ma
   writer.labels(std::move(labels));
   end_act(writer, all, materials, spreading);
   say_where_it_goes(writer, all.result);
+  if (Bars bars = bars_of_jobs(jobs); !bars.bars.empty()) writer.block(std::move(bars));
   say_why_of_hand_work(writer, all.result, materials);
   say_why_of_nutrients(writer, all.result, materials);
   return finished(std::move(writer), all, materials);

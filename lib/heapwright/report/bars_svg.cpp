@@ -8,49 +8,69 @@
 namespace heapwright {
 namespace {
 
-constexpr double bars_sheet = 640.0;
-constexpr double from_x = 150.0;
-constexpr double to_x = 470.0;  // what a bar says stands to its right
-constexpr double line_height = 26.0;
 constexpr double bar_thickness = 18.0;
+constexpr double bar_row = 26.0;
+constexpr double most_for_what_it_says = 190.0;
 
-Volume longest(const Bars& bars) {
-  Volume most;
+/// Where the bars of a chart lie on its sheet.
+struct PlaceOfBars {
+  double from;        ///< x
+  double to;          ///< x of the longest; what it says stands to its right
+  double name_above;  ///< how high names stand that have no room beside their bars; else 0
+};
+
+Volume whole_bar(const Bars::Bar& bar) {
+  Volume whole;
+  for (const Volume& part : bar.parts) whole += part;
+  return whole;
+}
+
+PlaceOfBars place_of_bars(const Bars& bars, const Show& show) {
+  constexpr double most_beside = 100.0;
+  std::vector<std::string> names;
+  std::vector<std::string> says;
   for (const Bars::Bar& bar : bars.bars) {
-    Volume whole;
-    for (const Volume& part : bar.parts) whole += part;
-    most = std::max(most, whole);
+    names.push_back(show.words(bar.name));
+    says.push_back(show.words(bar.says));
   }
-  return most;
+  const double beside = svg::room_for(names, svg::sheet_width);
+  const bool above = beside > most_beside;
+  const double to = svg::sheet_width - svg::margin - svg::room_for(says, most_for_what_it_says) - 6.0;
+  return {above ? svg::margin : svg::margin + beside + 6.0, to, above ? 18.0 : 0.0};
+}
+
+std::string bar_with_words(const Bars& bars, const Bars::Bar& bar, Volume most, const PlaceOfBars& place, double y, const Show& show) {
+  const std::string name = show.words(bar.name);
+  std::string inside = place.name_above > 0.0
+                           ? svg::text(place.from, y - 5.0, "start", svg::shortened(name, svg::sheet_width - 2.0 * svg::margin))
+                           : svg::text(place.from - 6.0, y + 14.0, "end", name);
+  double x = place.from;
+  for (std::size_t part = 0; part < bar.parts.size(); ++part) {
+    const double width = (place.to - place.from) * static_cast<double>(bar.parts[part] / most);
+    if (width > 0.0) inside += svg::box(x, y, width, bar_thickness, bars.part_names.empty() ? 0 : part);
+    x += width;
+  }
+  return inside + svg::text(x + 6.0, y + 14.0, "start", svg::shortened(show.words(bar.says), most_for_what_it_says));
 }
 
 }  // namespace
 
 std::string svg_of(const Bars& bars, const Show& show) {
-  const Volume most = longest(bars);
+  Volume most;
+  for (const Bars::Bar& bar : bars.bars) most = std::max(most, whole_bar(bar));
   if (!is_positive(most)) return {};
-  const std::string name = svg::id_of(bars.title);
-  std::string inside = svg::fill_definitions(name);
-  double y = 6.0;
+  const PlaceOfBars place = place_of_bars(bars, show);
+  std::string inside;
+  double y = 4.0;
   for (const Bars::Bar& bar : bars.bars) {
-    inside += svg::text(from_x - 8.0, y + 14.0, "end", show.words(bar.name));
-    double x = from_x;
-    for (std::size_t part = 0; part < bar.parts.size(); ++part) {
-      const double width = (to_x - from_x) * static_cast<double>(bar.parts[part] / most);
-      if (width > 0.0) inside += svg::box(x, y, width, bar_thickness, svg::fill(name, part));
-      x += width;
-    }
-    inside += svg::text(x + 8.0, y + 14.0, "start", show.words(bar.says));
-    y += line_height;
+    y += place.name_above;
+    inside += bar_with_words(bars, bar, most, place, y, show);
+    inside += svg::line(place.from, y - 2.0, place.from, y + bar_thickness + 2.0);
+    y += bar_row;
   }
-  inside += svg::line(from_x, 2.0, from_x, y);
-  for (std::size_t part = 0; part < bars.part_names.size(); ++part) {
-    const double x = from_x + 230.0 * static_cast<double>(part % 2);
-    const double at = y + 8.0 + 22.0 * static_cast<double>(part / 2);
-    inside += svg::box(x, at, 18.0, 14.0, svg::fill(name, part)) + svg::text(x + 26.0, at + 12.0, "start", bars.part_names[part]);
-  }
-  const double legend = bars.part_names.empty() ? 0.0 : 12.0 + 22.0 * static_cast<double>((bars.part_names.size() + 1) / 2);
-  return svg::framed(bars_sheet, y + legend + 4.0, bars.title, show.words(bars.in_words), inside);
+  const svg::Legend legend = svg::legend(bars.part_names, y + 4.0);
+  return svg::framed(svg::sheet_width, y + 2.0 + (bars.part_names.empty() ? 0.0 : 4.0 + legend.height), bars.title,
+                     show.words(bars.in_words), inside + legend.inside);
 }
 
 }  // namespace heapwright

@@ -29,7 +29,7 @@ tr.group th { padding-top: 0.6rem; }
 .mind { border: 2px solid #111; padding: 0.4rem 0.8rem; margin: 1rem 0; }
 .mind p { margin: 0.2rem 0; }
 figure { margin: 1rem 0; }
-svg { width: 100%; height: auto; }
+svg { width: 100%; max-width: 34rem; height: auto; }
 .working { font-family: "DejaVu Sans Mono", Menlo, Consolas, monospace; font-size: 0.85rem; white-space: pre-wrap; overflow-wrap: anywhere; }
 .boxes { list-style: none; padding-left: 0; }
 .boxes li { padding-left: 1.5em; text-indent: -1.5em; }

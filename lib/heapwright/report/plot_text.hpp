@@ -8,8 +8,9 @@
 
 namespace heapwright {
 
-/// The likely core week by week, six lines high.
+/// The likely core week by week, six lines high; nothing of readings alone.
 std::string plot_of(const Chart& chart, const Show& show, std::size_t width);
+/// What is too wide for the screen comes out empty: it stands in words beside it.
 std::string plot_of(const ShareBars& bars, std::size_t width);
 std::string plot_of(const Bars& bars, const Show& show, std::size_t width);
 

@@ -21,6 +21,7 @@ class Show {
   explicit Show(ShownUnits units) : units_(units) {}
 
   bool in_us_units() const { return units_ != ShownUnits::si; }
+  bool in_si_units() const { return units_ != ShownUnits::us; }
 
   std::string volume(Volume value) const;                                 ///< "6.9 cu ft", "2.4 cu yd", "180 L", "1.8 m3"
   std::string capacity(Volume value) const;                               ///< of a container: "30 gallons"
