@@ -3,6 +3,7 @@
 #include "command.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/plan/loaded.hpp"
+#include "heapwright/process/working.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/trajectory_tables.hpp"
 #include "progress.hpp"
@@ -20,6 +21,7 @@ struct ForecastOptions {
   bool keep_moist = false;
   bool table = false;
   bool csv = false;
+  WorkingOption working;
 };
 
 /// What the command line says wins over the file. @throws TextError for a height where there is no pile that has one
@@ -61,7 +63,10 @@ ExitCode run_forecast(const ForecastOptions& options) {
         options.file + ": [climate] is missing: what a pile does depends on the weather",
         "add [climate] with coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or mean_air_temperature, twelve of them");
   const Date today = options.common.today();
-  const Answer<YardForecast> answer = forecast_of(yard, recipe_in_pile(yard, today), today, nullptr, ProgressLine());
+  Answer<YardForecast> answer = forecast_of(yard, recipe_in_pile(yard, today), today, nullptr, ProgressLine());
+  if (options.working.asked && answer->screened)
+    answer.working = working_of_yield(answer->forecast->finished, answer->such_piles, answer->yield, yard.tables.materials,
+                                      options.working.units(options.common, options.common.show(yard.units)));
   print(answer, options, yard);
   return answer->forecast && answer->forecast->status != ForecastStatus::never ? done : no_answer;
 }
@@ -79,6 +84,7 @@ void add_forecast_command(CLI::App& program, ChosenCommand& chosen) {
   command->add_option("--climate", options->climate, "what if: in another climate, \"cold\" or \"mild\"");
   CLI::Option* table = command->add_flag("--table", options->table, "week by week");
   command->add_flag("--csv", options->csv, "day by day, as CSV")->excludes(table);
+  options->working.add_to(*command);
   options->common.add_to(*command);
   command->footer(
       "Examples:\n  heapwright forecast examples/quarter-acre.toml\n"

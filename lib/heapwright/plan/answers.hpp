@@ -75,6 +75,7 @@ struct YardForecast {
   double goes_in = 1.0;                  ///< in all, over the mix
   std::optional<CompostYield> screened;  ///< of all that is put in; none where it is never ready
   YieldRule yield;                       ///< that it follows from
+  double such_piles = 1.0;               ///< that all of it makes, over the one that is followed
   Mass mass;                             ///< of that when it is ready, unscreened, else at the end
   Volume finished_volume;
   std::optional<RateFit> rate;  ///< that a log of it shows; the forecast goes by it where it tells something
