@@ -5,6 +5,7 @@
 #include "heapwright/lawn/order_sheet.hpp"
 #include "heapwright/mix/load.hpp"
 #include "heapwright/page/page.hpp"
+#include "heapwright/plan/compare.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/plan/season_of_yard.hpp"
 
@@ -43,6 +44,8 @@ Page mix_page(const Answer<MixOnHand>& answer, const Targets& targets, const Mat
 Page pile_page(const Answer<PileFit>& answer, const Materials& materials);
 /// What a pile will do, and when it is ready.
 Page forecast_page(const Answer<YardForecast>& answer, const Materials& materials);
+/// The same pile under other choices, a row each.
+Page comparison_page(const Answer<PileComparison>& answer, const Materials& materials);
 /// What a pile is doing and what to do now; the log, the rules held against it and the forecast that it corrects.
 Page readings_page(const Answer<YardReadings>& answer, const Materials& materials);
 /// Whether compost is finished and fit for a lawn, and what to do next.
