@@ -3,6 +3,7 @@
 
 #include "heapwright/lawn/jobs.hpp"
 #include "heapwright/lawn/order_sheet.hpp"
+#include "heapwright/maturity/criteria.hpp"
 #include "heapwright/mix/load.hpp"
 #include "heapwright/page/page.hpp"
 #include "heapwright/plan/compare.hpp"
@@ -46,6 +47,8 @@ Page pile_page(const Answer<PileFit>& answer, const Materials& materials);
 Page forecast_page(const Answer<YardForecast>& answer, const Materials& materials);
 /// The same pile under other choices, a row each.
 Page comparison_page(const Answer<PileComparison>& answer, const Materials& materials);
+/// At what heat weed seeds and germs are said to die.
+Page dies_at_page(const Criteria& criteria, const Materials& materials);
 /// What a pile is doing and what to do now; the log, the rules held against it and the forecast that it corrects.
 Page readings_page(const Answer<YardReadings>& answer, const Materials& materials);
 /// Whether compost is finished and fit for a lawn, and what to do next.

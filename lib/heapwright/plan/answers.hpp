@@ -166,6 +166,8 @@ struct YardReadings {
   std::chrono::seconds gap = usual_gap;
   std::vector<RuleResult> rules;  ///< in the order of the table
   const CountedOtherwise* not_in_a_row = nullptr;
+  std::vector<const DiesAt*> dies_at;  ///< what heat is said to do to weed seeds and germs
+  const OnlyWhatWasHot* only_what_was_hot = nullptr;
   StartingRatio starting_ratio;
   std::optional<LogSummary> summary;
   std::optional<Date> built;                    ///< where it is known
