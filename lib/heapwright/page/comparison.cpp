@@ -52,9 +52,7 @@ Bars compost_bars(const PileComparison& comparison, const Forecast& as_it_is) {
   for (const ComparedPile& pile : comparison.piles) {
     if (!pile.forecast.screened) continue;
     const Words change = pile_change_words(pile, as_it_is);
-    bars.bars.push_back({change,
-                         {pile.forecast.screened->likely},
-                         say("{}, ready {}", pile.forecast.screened->likely, short_span(*pile.forecast.forecast))});
+    bars.bars.push_back({change, {pile.forecast.screened->likely}, pile.forecast.screened->likely});
     words.push_back(say("{}: {}", change, pile.forecast.screened->likely));
   }
   bars.in_words = say("{}.", joined(words, "; "));
