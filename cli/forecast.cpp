@@ -2,7 +2,9 @@
 
 #include "command.hpp"
 #include "heapwright/page/pages.hpp"
+#include "heapwright/plan/compare.hpp"
 #include "heapwright/plan/loaded.hpp"
+#include "heapwright/process/working.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/trajectory_tables.hpp"
 #include "progress.hpp"
@@ -20,6 +22,8 @@ struct ForecastOptions {
   bool keep_moist = false;
   bool table = false;
   bool csv = false;
+  bool compare = false;
+  WorkingOption working;
 };
 
 /// What the command line says wins over the file. @throws TextError for a height where there is no pile that has one
@@ -51,6 +55,16 @@ void print(const Answer<YardForecast>& answer, const ForecastOptions& options, c
   }
 }
 
+/// Exit code: as of the pile as it is.
+ExitCode compare(const ForecastOptions& options, const Yard& yard) {
+  if (!yard.pile) throw TextError("the file describes no [pile] to change", "add [pile] with its shape and size");
+  const Answer<PileComparison> answer = compare_piles(yard, options.common.today(), ProgressLine());
+  options.common.print_answer([&] { return json_of_comparison(answer, yard.tables.materials); },
+                              [&] { return comparison_page(answer, yard.tables.materials); }, options.common.show(yard.units));
+  const std::optional<Forecast>& as_it_is = answer->piles.front().forecast.forecast;
+  return as_it_is && as_it_is->status != ForecastStatus::never ? done : no_answer;
+}
+
 ExitCode run_forecast(const ForecastOptions& options) {
   if ((options.csv || options.table) && (options.common.json || !options.common.html.empty()))
     throw TextError("--csv and --table are neither JSON nor a page", "leave out --json and --html");
@@ -60,8 +74,12 @@ ExitCode run_forecast(const ForecastOptions& options) {
     throw TextError(
         options.file + ": [climate] is missing: what a pile does depends on the weather",
         "add [climate] with coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or mean_air_temperature, twelve of them");
+  if (options.compare) return compare(options, yard);
   const Date today = options.common.today();
-  const Answer<YardForecast> answer = forecast_of(yard, recipe_in_pile(yard, today), today, nullptr, ProgressLine());
+  Answer<YardForecast> answer = forecast_of(yard, recipe_in_pile(yard, today), today, nullptr, ProgressLine());
+  if (options.working.asked && answer->screened)
+    answer.working = working_of_yield(answer->forecast->finished, answer->such_piles, answer->yield, yard.tables.materials,
+                                      options.working.units(options.common, options.common.show(yard.units)));
   print(answer, options, yard);
   return answer->forecast && answer->forecast->status != ForecastStatus::never ? done : no_answer;
 }
@@ -78,7 +96,12 @@ void add_forecast_command(CLI::App& program, ChosenCommand& chosen) {
   command->add_flag("--keep-moist", options->keep_moist, "what if: watered whenever it is dry");
   command->add_option("--climate", options->climate, "what if: in another climate, \"cold\" or \"mild\"");
   CLI::Option* table = command->add_flag("--table", options->table, "week by week");
-  command->add_flag("--csv", options->csv, "day by day, as CSV")->excludes(table);
+  CLI::Option* csv = command->add_flag("--csv", options->csv, "day by day, as CSV")->excludes(table);
+  options->working.add_to(*command);
+  command->add_flag("--compare", options->compare, "the same pile larger, wetter, turned otherwise: a row each")
+      ->excludes(table)
+      ->excludes(csv)
+      ->excludes("--show-working");
   options->common.add_to(*command);
   command->footer(
       "Examples:\n  heapwright forecast examples/quarter-acre.toml\n"

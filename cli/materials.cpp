@@ -3,6 +3,7 @@
 
 #include "command.hpp"
 #include "heapwright/materials/rows.hpp"
+#include "heapwright/page/pages.hpp"
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/text.hpp"
 
@@ -13,6 +14,7 @@ struct MaterialsOptions {
   CommonOptions common;
   std::string id;
   bool sources = false;
+  bool dies_at = false;
   std::string check;
 };
 
@@ -38,8 +40,16 @@ ExitCode check(const MaterialsOptions& options) {
   return std::any_of(checked.begin(), checked.end(), has_slip) ? no_answer : done;
 }
 
+ExitCode dies_at(const MaterialsOptions& options) {
+  const Tables tables = options.common.tables();
+  options.common.print_answer([&] { return json_of_dies_at(*tables.criteria, tables.materials); },
+                              [&] { return dies_at_page(*tables.criteria, tables.materials); }, options.common.show());
+  return done;
+}
+
 ExitCode run_materials(const MaterialsOptions& options) {
   if (!options.check.empty()) return check(options);
+  if (options.dies_at) return dies_at(options);
   const Materials materials = options.common.tables().materials;
   options.common.print(answer(options, materials, options.common.show()));
   return done;
@@ -52,6 +62,7 @@ void add_materials_command(CLI::App& program, ChosenCommand& chosen) {
   CLI::App* command = program.add_subcommand("materials", "list the feedstocks, or show all figures of one");
   command->add_option("id", options->id, "a feedstock or compost, by id or everyday name");
   command->add_flag("--sources", options->sources, "list the publications, and how the figures used are known");
+  command->add_flag("--dies-at", options->dies_at, "at what heat weed seeds and germs are said to die");
   command->add_option("--check", options->check, "check the feedstocks of a file for likely slips");
   options->common.add_to(*command);
   command->footer("Examples:\n  heapwright materials\n  heapwright materials leaves\n  heapwright materials --check lab-report.toml");

@@ -1,6 +1,7 @@
 #include <memory>
 
 #include "command.hpp"
+#include "heapwright/maturity/working.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/report/json.hpp"
 
@@ -12,6 +13,7 @@ struct MaturityOptions {
   std::string file;
   std::vector<std::string> tests;
   std::vector<std::string> checks;
+  WorkingOption working;
 };
 
 /// "self-heating=12 degC" as its two sides. @throws TextError
@@ -39,7 +41,9 @@ ExitCode run_maturity(const MaturityOptions& options) {
   Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
   for (const std::string& text : options.tests) keep(yard.observations, read_test_option(text, yard.tables));
   for (const std::string& text : options.checks) yard.observations.checks.push_back(read_check_option(text, *yard.tables.criteria));
-  const Answer<YardCompost> answer = maturity_of(yard, options.common.today());
+  Answer<YardCompost> answer = maturity_of(yard, options.common.today());
+  if (options.working.asked && !answer->known.rating.tests.empty())
+    answer.working = working_of_rating(answer->known, yard.tables.materials);
   options.common.print_answer([&] { return json_of_maturity(answer, yard.tables.materials); },
                               [&] { return maturity_page(answer, yard.tables.materials); }, options.common.show(yard.units));
   return answer->known.rating.rating ? done : no_answer;
@@ -57,6 +61,7 @@ void add_maturity_command(CLI::App& program, ChosenCommand& chosen) {
   command->add_option("--check", options->checks, "no-reheat, sealed-bag, seeds or looks: no-reheat=passed")
       ->take_all()
       ->allow_extra_args(false);
+  options->working.add_to(*command);
   options->common.add_to(*command);
   command->footer([] {
     const Criteria criteria = built_in_criteria();

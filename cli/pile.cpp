@@ -4,6 +4,7 @@
 
 #include "command.hpp"
 #include "heapwright/page/pages.hpp"
+#include "heapwright/pile/working.hpp"
 #include "heapwright/plan/loaded.hpp"
 #include "heapwright/report/json.hpp"
 
@@ -17,6 +18,7 @@ struct PileOptions {
   std::map<std::string, std::string> sizes;  ///< by their key in [pile]
   std::optional<double> count;
   HaveOptions have;
+  WorkingOption working;
 };
 
 std::string option_of(std::string key) {
@@ -77,6 +79,7 @@ void add_options(CLI::App& command, PileOptions& options) {
     command.add_option(option_of(std::string(key)), options.sizes[std::string(key)], help.at(key));
   command.add_option("--count", options.count, "how many such piles there are")->type_name("NUMBER");
   options.have.add_to(command);
+  options.working.add_to(command);
   options.common.add_to(command);
 }
 
@@ -85,9 +88,11 @@ ExitCode run_pile(const PileOptions& options) {
   options.have.apply(yard);
   if (describe_a_pile(options)) yard.pile = described(options, yard.pile.value_or(PileDescription()));
   const Date today = options.common.today();
-  const Answer<PileFit> answer = pile_of(yard, recipe_in_pile(yard, today), today);
+  const Show show = options.common.show(yard.units);
+  Answer<PileFit> answer = pile_of(yard, recipe_in_pile(yard, today), today);
+  if (options.working.asked && answer->pile) answer.working = working_of_pile(answer.result, options.working.units(options.common, show));
   options.common.print_answer([&] { return json_of_pile(answer, yard.tables.materials); },
-                              [&] { return pile_page(answer, yard.tables.materials); }, options.common.show(yard.units));
+                              [&] { return pile_page(answer, yard.tables.materials); }, show);
   const bool is_known = answer->pile || answer->mix;
   return is_known && answer->fits.value_or(true) ? done : no_answer;
 }

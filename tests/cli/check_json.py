@@ -13,7 +13,7 @@ ROOT = pathlib.Path(__file__).resolve().parents[2]
 MIX = {"mass_kg", "dry_mass_kg", "water_kg", "carbon_kg", "nitrogen_kg", "carbon_to_nitrogen", "moisture_fraction", "volume_m3",
        "bulk_density_kg_m3", "air_space_fraction", "ranges", "feedstocks"}
 RECIPE = {"status", "distance_from_aim", "missing_m3", "mix", "water_to_add_kg", "amounts", "everything_in", "held_back_by", "whole_containers", "proportion",
-          "pair"}
+          "pair", "bags_to_a_catcher"}
 PAIR = {"first", "second", "proportions", "share_of_volume_where_carbon_to_nitrogen_is_right", "share_of_volume_where_moisture_is_right",
         "share_of_volume_where_both_are_right", "share_of_volume_where_both_are_right_with_water", "at_carbon_to_nitrogen_aim",
         "at_moisture_aim"}

@@ -143,7 +143,7 @@ def check_broken(program, folder):
 
 def check_json(program):
     found = answer(program, EXAMPLE, "--log", LOG)
-    check("json", set(found) == {"rules", "forecast_correction", "observations", "noticed", "assumptions", "measure_first", "working", "cautions", "smokes", "pile_activity", "questions"}, set(found))
+    check("json", set(found) == {"rules", "forecast_correction", "observations", "noticed", "assumptions", "measure_first", "working", "cautions", "smokes", "pile_activity", "questions", "dies_at"}, set(found))
     check("json", found["pile_activity"] == "has-not-heated", found["pile_activity"])
     check("json", answer(program, "--noticed", "flies")["pile_activity"] is None, "a pile that nobody measured has a state")
     check("json", [rule["id"] for rule in found["rules"]] == [

@@ -19,7 +19,15 @@ ROOT = pathlib.Path(__file__).resolve().parents[2]
 POUND, FOOT, INCH = 0.45359237, 0.3048, 0.0254  # international pound, foot and inch, 1959
 GALLON = 231 * INCH**3
 SI = {"": 1.0, "%": 0.01, "lb": POUND, "kg": 1.0, "cu ft": FOOT**3, "cu yd": 27 * FOOT**3, "m3": 1.0, "L": 0.001, "gal": GALLON,
-      "sq ft": FOOT**2, "m2": 1.0, "lb/cu yd": POUND / (27 * FOOT**3), "kg/m3": 1.0}
+      "sq ft": FOOT**2, "m2": 1.0, "lb/cu yd": POUND / (27 * FOOT**3), "kg/m3": 1.0, "ft": FOOT, "m": 1.0}
+RATINGS = ["immature", "mature", "very mature"]
+# Of the tests of maturity, what laboratories may write: each with its units, and between what the number lies.
+WRITTEN_TESTS = {"carbon-to-nitrogen": [(":1", 12, 34)], "co2-respiration": [("mgC/gOM/day", 0.5, 9), ("mgCO2/gOM/day", 2, 30)],
+                 "oxygen-uptake": [("mmolO2/kgOM/h", 2, 40), ("mgO2/kgOM/h", 60, 1200)], "oxygen-uptake-in-water": [("mgO2/gOM/h", 0.1, 3)],
+                 "self-heating": [("degC", 2, 45), ("degF", 4, 80)], "water-soluble-carbon": [("%", 0.2, 2), ("mg/kg", 2000, 20000)],
+                 "ammonium-to-nitrate": [("", 0.1, 6)], "ammonium": [("mg/kg", 20, 900), ("%", 0.002, 0.09)], "volatile-fatty-acids": [("mg/kg", 50, 2000)],
+                 "germination": [("%", 40, 120)], "emergence": [("%", 60, 100)], "vigor": [("%", 60, 110)], "moisture": [("%", 25, 65)],
+                 "ph": [("", 5, 9)], "salts-1to5": [("dS/m", 0.5, 12)], "organic-matter": [("%", 20, 70)]}
 FIGURES_OF_A_GIVEN = 6
 LEAST_FIGURES_OF_A_RESULT = 4
 
@@ -92,6 +100,9 @@ class Interval:
             return Interval(-math.inf, math.inf)
         return self * Interval(1 / other.high, 1 / other.low)
 
+    def cube_root(self):
+        return Interval(math.cbrt(self.low), math.cbrt(self.high))
+
     def root(self):
         return Interval(math.sqrt(max(0, self.low)), math.sqrt(max(0, self.high)))
 
@@ -117,24 +128,24 @@ def about(printed, figures=FIGURES_OF_A_GIVEN):
 
 
 def plain(formula):
-    return formula.replace("×", "*").replace("−", "-").replace("√", "root")
+    return formula.replace("×", "*").replace("−", "-").replace("√", "root").replace("∛", "cube_root")
 
 
 def by_calculator(numbers):
     text = plain(numbers)
-    if not re.fullmatch(r"(root|[0-9.+*/() -])+", text):
+    if not re.fullmatch(r"(cube_root|root|[0-9.+*/() -])+", text):
         raise ValueError(f"no plain arithmetic: {numbers}")
-    return eval(text, {"__builtins__": {}, "root": lambda x: math.sqrt(max(0.0, x))})
+    return eval(text, {"__builtins__": {}, "root": lambda x: math.sqrt(max(0.0, x)), "cube_root": math.cbrt})
 
 
 def by_intervals(symbols, known):
     def operand(match):
         word = match.group()
-        if word == "root":
+        if word in ("root", "cube_root"):
             return word
         return f'known["{word}"]' if word[0].isalpha() else f'about("{word}")'
     text = re.sub(r"[A-Za-z]\w*|[0-9.]+", operand, plain(symbols))
-    return eval(text, {"__builtins__": {}, "known": known, "about": about, "root": Interval.root})
+    return eval(text, {"__builtins__": {}, "known": known, "about": about, "root": Interval.root, "cube_root": Interval.cube_root})
 
 
 def steps_on(screen):
@@ -157,12 +168,19 @@ def steps_on(screen):
     return steps
 
 
+def is_said_in_words(head):
+    """What a step without arithmetic may say."""
+    of_a_mix = ("must lie between", "no nitrogen", "has none", "No bulk density")
+    of_a_rating = ("Rating of ", " for turf, by ", "C:N screen:", "Stability:", "Maturity:", "The less mature of the two:")
+    return any(words in head for words in (*of_a_mix, *of_a_rating, "Piles needed:"))
+
+
 def check_steps(where, screen):
     """All steps of a screen; the results by their symbols, as printed, and the intervals that they stand for."""
     known, results = {}, {}
     for head, *lines in steps_on(screen):
         if not lines:
-            check(where, "must lie between" in head or "no nitrogen" in head or "has none" in head or "No bulk density" in head, f"no reason: {head}")
+            check(where, is_said_in_words(head), f"no reason: {head}")
             continue
         formula, *terms, sum_line = lines
         symbol, symbols = formula.split(" = ")
@@ -192,6 +210,41 @@ def hold_against(where, results, known, symbol, value):
     check(where, known[symbol].holds(value / size), f"{symbol} {results[symbol]}: {value / size} in JSON, not in [{known[symbol].low}, {known[symbol].high}]")
 
 
+def check_rating(where, found):
+    """Each test's rating from how far it lies inside its limits, and the less mature of the kinds, from their steps alone."""
+    inside, rated = [], {}
+    said = {}
+    for step in found["working"]:
+        if step["result"]:
+            value, what = step["result"]["value"], step["what"]
+            if what.endswith(", how far inside"):
+                check(where, ("above zero" in step["formula"]) != ("zero or more" in step["formula"]), f"which side? {step['formula']}")
+                inside.append((what, value > 0 if "above zero" in step["formula"] else value >= 0))
+        elif step["what"].startswith("Rating of ") and inside:
+            best = "very mature" if dict((what.split(", ")[-2], holds) for what, holds in inside).get("very mature") else None
+            word = best or ("mature" if inside[-1][1] else "immature")
+            rated[step["what"].removeprefix("Rating of ")] = (word, step["formula"])
+            inside = []
+        elif " for turf, by " in step["what"]:
+            check(where, step["formula"] == ("inside." if all(holds for _, holds in inside) else "outside."), f"{step['what']}: {inside}")
+            inside = []
+        else:
+            said[step["what"]] = step["formula"].rstrip(".")
+            inside = []
+    for name, (word, words) in rated.items():
+        screened = {"mature": "passed", "immature": "failed"}.get(word) if words.startswith(("passed", "failed")) else None
+        check(where, re.match(rf"(at least )?{screened or word}\b", words), f"{name} is {word}: {words}")
+    for kind, key in (("Stability", "stability"), ("Maturity", "maturity")):
+        check(where, found[key] is None or said[kind].startswith(found[key]), f"{kind}: {said[kind]}, {found[key]} in JSON")
+    both = [found["stability"], found["maturity"]]
+    least = None if None in both else min(both, key=RATINGS.index)
+    if said.get("C:N screen", "").startswith("failed"):
+        least = "immature"
+    check(where, found["rating"] == (least or "not enough tests"), f"{both} make {found['rating']}")
+    if "C:N screen" not in said or said["C:N screen"] == "passed":
+        check(where, said["The less mature of the two"].startswith(found["rating"]), said)
+
+
 def check_json_steps(where, steps):
     for step in steps:
         if step["result"] is None:
@@ -202,13 +255,25 @@ def check_json_steps(where, steps):
         tolerance = half_a_unit(repr(value), LEAST_FIGURES_OF_A_RESULT)
         check(where, abs(computed - value) <= tolerance * (1 + 1e-9), f"{step['numbers']} is {computed}, not {value}")
         check(where, step["source"] and all(term["source"] and term["what"] for term in step["terms"]), f"a source lacks: {step}")
-        check(where, step["result"]["unit"] in ("", "%", "kg", "m3", "kg/m3", "m2"), f"not SI: {step['result']}")
+        # A test's value stands in the unit of its limits.
+        check(where, where[0] == "maturity" or step["result"]["unit"] in ("", "%", "kg", "m3", "kg/m3", "m2", "m"), f"not SI: {step['result']}")
 
 
 def run(program, *arguments):
     result = subprocess.run([program, *arguments], cwd=ROOT, capture_output=True, text=True, timeout=60)
     check(arguments, result.returncode in (0, 1) and not result.stderr, f"exit {result.returncode}: {result.stderr}")
     return result.stdout
+
+
+def check_pile(where, results, known, found):
+    if "v" in results:  # a tumbler's is as it was given
+        hold_against(where, results, known, "V" if "V" in results else "v", found["volume_m3"])
+        hold_against(where, results, known, "F", found["footprint_m2"])
+    if "x" not in results:
+        return
+    check(where, math.ceil(known["x"].low - 1e-9) <= found["piles_needed"] <= math.ceil(known["x"].high + 1e-9), f"{found['piles_needed']} piles of {results['x']}")
+    hold_against(where, results, known, "H", found["filled_height_m"])
+    hold_against(where, results, known, "Hs" if "Hs" in results else "H", found["settled_height_m"])
 
 
 def check_command(program, *arguments):
@@ -227,7 +292,14 @@ def check_command(program, *arguments):
         check(where, all(len(line) <= 80 for line in screen.splitlines()), "a line is too long")
         results, known = check_steps(where, screen)
         check(where, bool(results) == bool(found["working"]), "working on one of screen and JSON")
-        if arguments[0] == "topdress":
+        if arguments[0] == "maturity":
+            check_rating(where, found)
+        elif arguments[0] == "forecast":
+            screened = found["finished"]["screened_volume_m3"]
+            hold_against(where, results, known, "V", screened["likely"] if screened else None)
+        elif arguments[0] == "pile":
+            check_pile(where, results, known, found)
+        elif arguments[0] == "topdress":
             hold_against(where, results, known, "Q" if "Q" in results else "A", found["volume_with_allowance_m3" if "Q" in results else "covers_m2"])
             hold_against(where, results, known, "V", found["volume_m3"])
             hold_against(where, results, known, "L", found["wheelbarrow_loads"])
@@ -323,6 +395,45 @@ def some_lawn(rng):
     return text
 
 
+def some_pile(rng):
+    feet = lambda low, high: f"{rng.uniform(low, high):.1f} ft"
+    shape = rng.choice(["bin", "round", "tumbler", "cone", "windrow", "flat windrow"])
+    text = f'[recipe]\nsettling = {rng.uniform(0.6, 1):.2f}\n' if rng.random() < 0.5 else ""
+    text += f'[pile]\nshape = "{shape.split()[-1]}"\n'
+    if shape != "tumbler":
+        text += f'height = "{feet(2, 5)}"\n'
+    text += {"bin": f'length = "{feet(2, 6)}"\nwidth = "{feet(2, 6)}"\n', "round": f'diameter = "{feet(2, 6)}"\n', "cone": f'diameter = "{feet(3, 9)}"\n',
+             "tumbler": f'volume = "{rng.uniform(20, 90):.0f} gal"\n', "windrow": f'length = "{feet(5, 40)}"\nwidth = "{feet(4, 12)}"\n',
+             "flat windrow": f'length = "{feet(5, 40)}"\nwidth = "{feet(6, 12)}"\ntop_width = "{feet(1, 6)}"\n'}[shape]
+    text += f"count = {rng.randint(1, 3)}\n" if rng.random() < 0.4 else ""
+    return text
+
+
+def check_piles_and_tests(program, folder):
+    rng = random.Random(20261130)
+    yard = folder / "pile.toml"
+    for _ in range(12):
+        stuff = f'[[supply]]\nfeedstock = "leaves"\namount = "{rng.randint(3, 60)} leaf-bag"\n[[supply]]\nfeedstock = "grass"\namount = "{rng.randint(1, 30)} bucket"\n'
+        yard.write_text(some_pile(rng) + (stuff if rng.random() < 0.9 else ""), encoding="utf-8")
+        before = len(failures)
+        check_command(program, "pile", str(yard))
+        if len(failures) > before:
+            failures.append(f"the file was\n{yard.read_text(encoding='utf-8')}")
+    for _ in range(25):
+        options = []
+        for test in rng.sample(sorted(WRITTEN_TESTS), rng.randint(1, 6)):
+            unit, low, high = rng.choice(WRITTEN_TESTS[test])
+            bound = rng.choice(["<", ">"]) if rng.random() < 0.1 and unit != ":1" else ""
+            number = f"{rng.uniform(low, high):.3g}"
+            options += ["--test", f"{test}={bound}{number}{unit if unit in ('%', ':1') else ' ' + unit}".strip()]
+        check_command(program, "maturity", *options)
+    # A limit is met at its edge, in whichever unit it is written: 36 degF is 20 °C, where "at most 20 degC" begins to fail.
+    for value, inside in (("36 degF", True), ("36.1 degF", False), ("20 degC", True), ("20.01 degC", False)):
+        steps = json.loads(run(program, "maturity", "--test", f"self-heating={value}", "--json", "--show-working"))["working"]
+        margin = next(step["result"]["value"] for step in steps if step["what"] == "self-heating, mature, how far inside")
+        check(value, (margin >= 0) == inside, f"{margin} inside 20 degC")
+
+
 def check_random(program, folder):
     rng = random.Random(20261109)
     listed = json.loads(run(program, "materials", "--json"))["feedstocks"]
@@ -343,8 +454,14 @@ def main():
     for command in ("mix", "recipe", "topdress"):
         check_command(program, command, "examples/quarter-acre.toml")
     check_command(program, "topdress", "--have", "2 yd3")
+    # One by the best set, one by the middle of those that go one of two ways, one fed week by week, several piles at once.
+    for yard in ("examples/quarter-acre.toml", "tests/cli/golden/chips.toml", "tests/cli/golden/full-bin.toml", "tests/data/one_load.toml"):
+        check_command(program, "forecast", yard, "--today", "2026-11-10")
+    check_command(program, "pile", "--have", "leaves=200 bags", "--have", "grass=100 buckets")
+    check_command(program, "maturity", "tests/cli/golden/whole-report.toml")
     with tempfile.TemporaryDirectory() as folder:
         check_published(program, pathlib.Path(folder))
+        check_piles_and_tests(program, pathlib.Path(folder))
         check_random(program, pathlib.Path(folder))
     for failure in failures[:20]:
         print(failure)

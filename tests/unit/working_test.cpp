@@ -34,6 +34,7 @@ TEST_CASE("a formula is written in symbols and in numbers from the same pieces")
       {a * (b / c), "a × b / c", "10 × 4 / 0.5", 80.0},
       {a * (1.0 - c), "a × (1 − c)", "10 × (1 − 0.5)", 5.0},
       {root(b) * a, "√(b) × a", "√(4) × 10", 20.0},
+      {cube_root(a - 2.0) * b, "∛(a − 2) × b", "∛(10 − 2) × 4", 8.0},
       {a * term("t", -3.0), "a × t", "10 × (-3)", -30.0},
       {sum({a, b, c}), "a + b + c", "10 + 4 + 0.5", 14.5},
       {sum({}), "0", "0", 0.0},

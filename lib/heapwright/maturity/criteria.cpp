@@ -193,6 +193,27 @@ void read_not_in_a_row(Table& root, CountedOtherwise& other) {
   table->finish();
 }
 
+void read_dies_at(Table& table, DiesAt& row) {
+  table.require("pest", "write pest = \"weed-seeds\"");
+  table.require("at_least", "write at_least = \"55 degC\"");
+  row.pest = table.one_of("pest", pest_words()).value_or(row.pest);
+  row.at_least = table.read("at_least", read_temperature).value_or(row.at_least);
+  row.at_most = table.read("at_most", read_temperature);
+  row.length = table.read("length", read_seconds);
+  row.found = required_text(table, "found");
+  row.whose = read_provenance(table);
+  if (row.at_most && !(*row.at_most > row.at_least)) table.problem_at("at_most", "is no more than at_least", "leave it out, or swap them");
+  if (row.length && *row.length <= std::chrono::seconds(0)) table.problem_at("length", "is no time", "write length = \"3 days\"");
+}
+
+void read_only_what_was_hot(Table& root, OnlyWhatWasHot& caution) {
+  std::optional<Table> table = root.table("only_what_was_hot");
+  if (!table) return;
+  caution.text = required_text(*table, "text");
+  caution.whose = read_provenance(*table);
+  table->finish();
+}
+
 /// All that a test goes by.
 std::vector<std::string> names_of(const TestCriterion& test) {
   std::vector<std::string> names{test.id, test.name};
@@ -220,6 +241,12 @@ std::vector<std::string> names_of(const TestCriterion& test) {
 }
 
 }  // namespace
+
+const std::vector<std::pair<std::string, Pest>>& pest_words() {
+  static const std::vector<std::pair<std::string, Pest>> words{
+      {"weed-seeds", Pest::weed_seeds}, {"plant-diseases", Pest::plant_diseases}, {"germs", Pest::germs}, {"worms", Pest::worms}};
+  return words;
+}
 
 bool Bound::holds(const TestValue& measured) const {
   const std::partial_ordering order = compare(measured, value);
@@ -274,6 +301,8 @@ void read_criteria(Table& root, Criteria& criteria) {
   read_rows(root, "check", criteria.checks, read_check_criterion);
   read_rows(root, "step", criteria.steps, read_next_step);
   read_rows(root, "rating_reason", criteria.reasons, read_rating_reason);
+  read_rows(root, "dies_at", criteria.dies_at, read_dies_at);
+  read_only_what_was_hot(root, criteria.only_what_was_hot);
 }
 
 Criteria built_in_criteria() { return read_built_in("criteria.toml", read_criteria); }

@@ -1,9 +1,11 @@
 #pragma once
 /// By what compost is judged finished and fit for a lawn: materials/criteria.toml, typed.
 
+#include <chrono>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "heapwright/maturity/provenance.hpp"
@@ -115,6 +117,28 @@ struct CountedOtherwise {
   Provenance whose;
 };
 
+/// What lives in a pile and may die of its heat.
+enum class Pest { weed_seeds, plant_diseases, germs, worms };
+/// Each with its word in criteria.toml.
+const std::vector<std::pair<std::string, Pest>>& pest_words();
+
+/// At what temperature, for how long, somebody says that they die.
+struct DiesAt {
+  std::string id;
+  Pest pest = Pest::weed_seeds;
+  TemperaturePoint at_least = TemperaturePoint::from_celsius(0.0);
+  std::optional<TemperaturePoint> at_most;
+  std::optional<std::chrono::seconds> length;  ///< nothing where the source does not say how long
+  std::string found;                           ///< what became of them
+  Provenance whose;
+};
+
+/// Of what such a temperature tells nothing.
+struct OnlyWhatWasHot {
+  std::string text;
+  Provenance whose;
+};
+
 struct Criteria {
   std::vector<TimeTemperatureRule> rules;
   CountedOtherwise not_in_a_row;  ///< of the rules for piles that are turned
@@ -124,6 +148,8 @@ struct Criteria {
   std::vector<CheckCriterion> checks;
   std::vector<NextStep> steps;  ///< the most pressing first
   std::vector<RatingReason> reasons;
+  std::vector<DiesAt> dies_at;
+  OnlyWhatWasHot only_what_was_hot;  ///< stands wherever they do
 
   /// A test by its id, its name or what else it is called. @throws TextError with the nearest
   const TestCriterion& test_called(std::string_view name) const;

@@ -69,11 +69,9 @@ double share_inside(const std::vector<Quantity>& values, const Window<Quantity>&
   return static_cast<double>(inside) / static_cast<double>(draws);
 }
 
-Outcomes draw(const Blend& blend, const std::vector<Varied>& figures) {
-  Outcomes outcomes;
-  outcomes.ratios.reserve(draws);
-  outcomes.moistures.reserve(draws);
-  outcomes.airs.reserve(draws);
+/// Calls take(ingredients, at) for each draw.
+template <class Take>
+void draw_each(const Blend& blend, const std::vector<Varied>& figures, Take take) {
   std::vector<Column> columns(figures.size());
   std::vector<Drawn> ingredients(blend.ingredients.size());
   Sobol sobol(std::max<std::size_t>(1, figures.size()));
@@ -88,8 +86,16 @@ Outcomes draw(const Blend& blend, const std::vector<Varied>& figures) {
         for (std::size_t at = 0; at < block; ++at) variation.apply(triangle.at(columns[f][at]), ingredients[ingredient][at]);
       }
     }
-    for (std::size_t at = 0; at < block; ++at) record(ingredients, at, blend, outcomes);
+    for (std::size_t at = 0; at < block; ++at) take(ingredients, at);
   }
+}
+
+Outcomes draw(const Blend& blend, const std::vector<Varied>& figures) {
+  Outcomes outcomes;
+  outcomes.ratios.reserve(draws);
+  outcomes.moistures.reserve(draws);
+  outcomes.airs.reserve(draws);
+  draw_each(blend, figures, [&](const std::vector<Drawn>& ingredients, std::size_t at) { record(ingredients, at, blend, outcomes); });
   return outcomes;
 }
 
@@ -142,6 +148,18 @@ std::vector<Varied> varied(const Blend& blend, const std::vector<Taken>& taken, 
   }
   if (figures.size() > most_figures) figures.resize(most_figures);
   return figures;
+}
+
+std::vector<double> drawn_values(const Blend& blend, const std::vector<Varied>& figures,
+                                 const std::function<double(const std::vector<Matter>&)>& value) {
+  std::vector<double> values;
+  values.reserve(draws);
+  std::vector<Matter> matters(blend.ingredients.size());
+  draw_each(blend, figures, [&](const std::vector<Drawn>& ingredients, std::size_t at) {
+    std::transform(ingredients.begin(), ingredients.end(), matters.begin(), [at](const Drawn& drawn) { return drawn[at]; });
+    values.push_back(value(matters));
+  });
+  return values;
 }
 
 MixRanges drawn_ranges(const Blend& blend, const std::vector<Varied>& figures, const Targets& targets) {

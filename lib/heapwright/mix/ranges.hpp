@@ -1,6 +1,7 @@
 #pragma once
 /// Between what a mix lies, since the figures of its feedstocks do.
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <utility>
@@ -25,6 +26,10 @@ struct Varied {
   std::vector<std::pair<std::size_t, Variation>> of;  ///< ingredient and its response
 };
 std::vector<Varied> varied(const Blend& blend, const std::vector<Taken>& taken, const Materials& materials);
+
+/// What follows from the ingredients of a blend, in each of the draws.
+std::vector<double> drawn_values(const Blend& blend, const std::vector<Varied>& figures,
+                                 const std::function<double(const std::vector<Matter>&)>& value);
 
 /// The draws themselves, of what varies.
 MixRanges drawn_ranges(const Blend& blend, const std::vector<Varied>& figures, const Targets& targets);

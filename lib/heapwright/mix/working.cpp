@@ -40,7 +40,7 @@ struct Balance {
 
 void ratio_step(Working& working, const Term& C, const Term& N) {
   const std::string what = "C:N of the mix";
-  if (!(N.value > 0.0)) return working.no_step(what, "There is no nitrogen in it, so it has none.", handbook);
+  if (!(N.value > 0.0)) return working.in_words(what, "There is no nitrogen in it, so it has none.", handbook);
   working.step({"C:N", what, "all its carbon over all its nitrogen; the average of the ratios would be another, wrong number", "", handbook,
                 digits_of_an_answer},
                mix_formula::carbon_to_nitrogen(C, N));
@@ -78,7 +78,7 @@ const Figures* without_density(const std::vector<Figures>& portions) {
 void volume_steps(Working& working, const std::vector<Figures>& portions, const Balance& of, const Batch& batch,
                   const WorkingUnits& units) {
   if (const Figures* unknown = without_density(portions))
-    return working.no_step("Volume and air of the mix", "No bulk density of " + unknown->name + " is known.", by_definition);
+    return working.in_words("Volume and air of the mix", "No bulk density of " + unknown->name + " is known.", by_definition);
   Expression loose = from_large(
       sum_over(portions, [](const Figures& f) { return f.density ? mix_formula::loose_volume(f.mass, *f.density) : Expression(0.0); }),
       units, units.pile);
@@ -134,7 +134,7 @@ void moisture_aim_step(Working& working, const Pairing& pair, const Targets& tar
   const std::string what = pair.wanted() + percent(G.value) + " moisture without water";
   if (!lies_between(G.value, Ma.value, Mb.value)) {
     const std::string both = percent(Mb.value) + " and " + percent(Ma.value);
-    return working.no_step(what, "No amount brings them there: they are " + both + " moist, and the aim must lie between.", handbook);
+    return working.in_words(what, "No amount brings them there: they are " + both + " moist, and the aim must lie between.", handbook);
   }
   working.step({"a", what, "theirs, times how far they lie from the aim, over how far the aim lies from the other", units.mass.symbol,
                 handbook, digits_of_an_answer},
@@ -153,12 +153,12 @@ void ratio_aim_step(Working& working, const Pairing& pair, const Targets& target
   const Figures& a = pair.brown;
   const Figures& b = pair.green;
   if (!(a.nitrogen.value > 0.0 && b.nitrogen.value > 0.0))
-    return working.no_step(what, "The form divides by the nitrogen of both, and one has none.", handbook);
+    return working.in_words(what, "The form divides by the nitrogen of both, and one has none.", handbook);
   const Term Rb = ratio_term(working, b, "Rb");
   const Term Ra = ratio_term(working, a, "Ra");
   if (!lies_between(R.value, Rb.value, Ra.value)) {
     const std::string both = print_number(Rb.value, 3) + " and " + print_number(Ra.value, 3);
-    return working.no_step(what, "No amount brings them there: they have " + both + ", and the aim must lie between.", handbook);
+    return working.in_words(what, "No amount brings them there: they have " + both + ", and the aim must lie between.", handbook);
   }
   working.step({"a'", what, "theirs, by nitrogen, by how far each lies from the aim, and by dry matter", units.mass.symbol, handbook,
                 digits_of_an_answer},

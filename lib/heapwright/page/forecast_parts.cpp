@@ -14,8 +14,10 @@ namespace {
 AboutDifference width_of_core() { return {forecast_width.core}; }
 
 /// No surer than it is: 6.5 are 6, and all of the sets are not all piles.
+double tenths_of(double chance) { return std::round(10.0 * chance - 0.01); }
+
 Words in_ten(double chance) {
-  const double count = std::round(10.0 * chance - 0.01);
+  const double count = tenths_of(chance);
   return count >= 10.0 ? Words("more than 9 in 10") : say("about {} in 10", Number{count});
 }
 
@@ -192,6 +194,17 @@ Words heating_said(const YardForecast& answer, const Words& hot) {
 Words about_when(const Forecast& forecast, int day) { return HalfMonth{date_of(forecast, day)}; }
 
 Words heating_words(const YardForecast& answer) { return heating_said(answer, "hot"); }
+
+Words heating_in_short(const Forecast& forecast) {
+  const double count = tenths_of(forecast.heats.chance);
+  switch (forecast.heats.heating) {
+    case Heating::will:
+    case Heating::may: return count >= 10.0 ? Words("over 9 in 10") : say("{} in 10", Number{count});
+    case Heating::hardly: return "hardly";
+    case Heating::not_at_all: return "no";
+  }
+  return {};
+}
 
 Words heating_sentence(const YardForecast& answer) {
   const Words hot = say("hot (above {})", AboutTemperature{hot_core});

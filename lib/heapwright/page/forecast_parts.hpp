@@ -15,6 +15,8 @@ namespace heapwright {
 Words about_when(const Forecast& forecast, int day);
 /// Whether it gets hot, and how many in ten such piles do.
 Words heating_words(const YardForecast& answer);
+/// The same for a table: "8 in 10", "hardly".
+Words heating_in_short(const Forecast& forecast);
 /// The same as a sentence, with what hot is.
 Words heating_sentence(const YardForecast& answer);
 /// What would make it likelier, each with how many in ten would then; nothing where it will, or where nothing helps.

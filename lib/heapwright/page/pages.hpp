@@ -3,8 +3,10 @@
 
 #include "heapwright/lawn/jobs.hpp"
 #include "heapwright/lawn/order_sheet.hpp"
+#include "heapwright/maturity/criteria.hpp"
 #include "heapwright/mix/load.hpp"
 #include "heapwright/page/page.hpp"
+#include "heapwright/plan/compare.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/plan/season_of_yard.hpp"
 
@@ -49,6 +51,10 @@ Page mix_page(const Answer<MixOnHand>& answer, const Targets& targets, const Mat
 Page pile_page(const Answer<PileFit>& answer, const Materials& materials);
 /// What a pile will do, and when it is ready.
 Page forecast_page(const Answer<YardForecast>& answer, const Materials& materials);
+/// The same pile under other choices, a row each.
+Page comparison_page(const Answer<PileComparison>& answer, const Materials& materials);
+/// At what heat weed seeds and germs are said to die.
+Page dies_at_page(const Criteria& criteria, const Materials& materials);
 /// What a pile is doing and what to do now; the log, the rules held against it and the forecast that it corrects.
 Page readings_page(const Answer<YardReadings>& answer, const Materials& materials);
 /// Whether compost is finished and fit for a lawn, and what to do next.

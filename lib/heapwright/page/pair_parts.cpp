@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "heapwright/materials/rows.hpp"
 #include "heapwright/mix/character.hpp"
 
 namespace heapwright {
@@ -85,7 +86,34 @@ Words apart(const Pair& pair) {
   return words;
 }
 
+Words bags_between(const BagsForOne& row) {
+  if (!row.high) return say("{} or more", Number{row.low});
+  return say("{} to {}", Number{row.low}, Number{*row.high});
+}
+
+Words clippings_lie(const BagsForOne& row) { return row.wilted ? say("{}, then wilted", row.clippings_lie) : Words(row.clippings_lie); }
+
 }  // namespace
+
+void say_bags_to_a_catcher(PageWriter& writer, const BagsToACatcher& table, const Targets& targets, const Materials& materials) {
+  const Container& bag = known_row(*materials.containers, table.bag.container);
+  const Container& catcher = known_row(*materials.containers, table.catcher.container);
+  Grid grid{{say("{} lie", table.clippings_name), "bags", "between", "moist"}, {}};
+  const std::string* leaves_lie = nullptr;
+  for (const BagsForOne& row : table.rows) {
+    if (leaves_lie == nullptr || *leaves_lie != row.leaves_lie) grid.rows.push_back({say("{}, {}:", table.leaves_name, row.leaves_lie)});
+    leaves_lie = &row.leaves_lie;
+    grid.rows.push_back({clippings_lie(row), Number{row.bags}, bags_between(row), row.moisture});
+  }
+  const auto& moisture = targets.moisture;
+  writer.section(Depth::why, say("For the phone: bags of {} to one {} of {}", table.leaves_name, catcher.name, table.clippings_name))
+      .paragraph(say("For a C:N of {}. A {} holds {}, a {} {}.", table.aim, bag.name, Capacity{table.bag.each}, catcher.name,
+                     Capacity{table.catcher.each}))
+      .block(std::move(grid))
+      .paragraph(say("Between: eight times in ten, since published figures differ. Moist: without water. Right is {}: below it water the "
+                     "pile, above it let the clippings wilt to {} or mix in more leaves.",
+                     Between<MoistureWetBasis>{moisture.low, moisture.high}, wilted_clippings));
+}
 
 void say_pair(PageWriter& writer, const Pair& pair, const Targets& targets) {
   const auto& ratio = targets.carbon_to_nitrogen;

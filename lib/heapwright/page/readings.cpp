@@ -129,6 +129,38 @@ void say_rules(PageWriter& writer, const YardReadings& readings, const Materials
       "turned.");
 }
 
+// --- what heat is said to do ---
+
+const char* pest_heading(Pest pest) {
+  switch (pest) {
+    case Pest::weed_seeds: return "Weed seeds";
+    case Pest::plant_diseases: return "Plant diseases";
+    case Pest::germs: return "Germs that make people ill";
+    case Pest::worms: return "Worms";
+  }
+  return "";
+}
+
+Words heat_words(const DiesAt& row) {
+  const Words heat = row.at_most ? say("{} to {}", row.at_least, *row.at_most) : say("{} and up", row.at_least);
+  return row.length ? say("{} for {}", heat, Span{*row.length}) : heat;
+}
+
+/// What lives in a pile one after another, each row with whose it is, and what none of them tells.
+void say_dies_at(PageWriter& writer, const std::vector<const DiesAt*>& rows, const OnlyWhatWasHot& caution, const Materials& materials) {
+  if (rows.empty()) return;
+  writer.paragraph(caution.text);
+  for (const auto& [word, pest] : pest_words()) {
+    std::vector<Words> items;
+    for (const DiesAt* row : rows) {
+      if (row->pest == pest)
+        items.push_back(
+            say("{}: {} ({})", heat_words(*row), row->found, source_in_short(materials, row->whose.source, row->whose.evidence)));
+    }
+    if (!items.empty()) writer.paragraph(say("{}:", pest_heading(pest))).bullets(std::move(items));
+  }
+}
+
 // --- the forecast as the log corrects it ---
 
 /// To a tenth: no log tells more.
@@ -177,6 +209,15 @@ Grounds what_it_rests_on(const Answer<YardReadings>& answer) {
 
 }  // namespace
 
+Page dies_at_page(const Criteria& criteria, const Materials& materials) {
+  std::vector<const DiesAt*> rows;
+  for (const DiesAt& row : criteria.dies_at) rows.push_back(&row);
+  PageWriter writer("At what heat weed seeds and germs are said to die");
+  writer.section(Depth::act);
+  say_dies_at(writer, rows, criteria.only_what_was_hot, materials);
+  return std::move(writer).page();
+}
+
 Page readings_page(const Answer<YardReadings>& answer, const Materials& materials) {
   const YardReadings& readings = answer.result;
   PageWriter writer("What the pile is doing");
@@ -198,6 +239,8 @@ Page readings_page(const Answer<YardReadings>& answer, const Materials& material
   say_log(writer, readings);
   say_by_hand(writer, readings.by_hand);
   say_rules(writer, readings, materials);
+  writer.section(Depth::why, "At what heat weed seeds and germs are said to die");
+  say_dies_at(writer, readings.dies_at, *readings.only_what_was_hot, materials);
   say_forecast_by_log(writer, readings, materials);
   return finished(std::move(writer), answer, materials);
 }

@@ -118,6 +118,7 @@ Page recipe_page(const Answer<Recipe>& answer, const Materials& materials) {
   end_act(writer, answer, materials, building);
   say_why(writer, recipe, materials);
   if (recipe.pair && (recipe.status == RecipeStatus::no_size || answer.working)) say_pair(writer, *recipe.pair, recipe.targets);
+  if (recipe.bags_to_a_catcher) say_bags_to_a_catcher(writer, *recipe.bags_to_a_catcher, recipe.targets, materials);
   return finished(std::move(writer), answer, materials);
 }
 

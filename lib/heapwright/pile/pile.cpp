@@ -136,6 +136,7 @@ Answer<PileFit> fit_of(const std::optional<PileDescription>& described, const st
   Answer<PileFit> answer;
   PileFit& fit = answer.result;
   fit.mix = mix;
+  fit.settling = settling;
   fit.pile = described || !mix ? described : suitable_pile(*mix / settling);
   assume(answer, settling);
   if (!fit.pile) {

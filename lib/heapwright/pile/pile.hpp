@@ -39,17 +39,18 @@ enum class PileNote {
 std::string_view note_word(PileNote note);
 
 struct PileFit {
-  std::optional<PileDescription> pile;    ///< as described, else suggested; none where there is too little to suggest one for
-  std::optional<PileSize> each;           ///< one pile, full
-  std::optional<PileSize> all;            ///< all of them
-  std::optional<Volume> mix;              ///< what is to be put in, settled; the rest applies where it is known
-  std::optional<Volume> left_over;        ///< of what is on hand, loose; none where all of it is put in
-  std::vector<std::string> left_over_of;  ///< the names of that
-  std::vector<std::string> stays_out;     ///< names of what is listed and does not go in at all: not there that day, not needed, not fit
-  std::optional<double> fills;            ///< as many piles as that, 1.2
-  std::optional<bool> fits;               ///< none where nobody described a pile
-  std::optional<int> piles_needed;        ///< counted up to a million
-  std::optional<Length> filled_height;    ///< of the first pile; none of a tumbler
+  std::optional<PileDescription> pile;  ///< as described, else suggested; none where there is too little to suggest one for
+  std::optional<PileSize> each;         ///< one pile, full
+  std::optional<PileSize> all;          ///< all of them
+  std::optional<Volume> mix;            ///< what is to be put in, settled; the rest applies where it is known
+  ShareOfLooseVolume settling = ShareOfLooseVolume::of(1.0);  ///< settled volume of loose volume
+  std::optional<Volume> left_over;                            ///< of what is on hand, loose; none where all of it is put in
+  std::vector<std::string> left_over_of;                      ///< the names of that
+  std::vector<std::string> stays_out;   ///< names of what is listed and does not go in at all: not there that day, not needed, not fit
+  std::optional<double> fills;          ///< as many piles as that, 1.2
+  std::optional<bool> fits;             ///< none where nobody described a pile
+  std::optional<int> piles_needed;      ///< counted up to a million
+  std::optional<Length> filled_height;  ///< of the first pile; none of a tumbler
   std::optional<Length> settled_height;
   bool tall_enough_to_heat = false;  ///< the first pile as it is filled; full where nothing is to be put in
   std::vector<PileNote> notes;

@@ -75,6 +75,7 @@ struct YardForecast {
   double goes_in = 1.0;                  ///< in all, over the mix
   std::optional<CompostYield> screened;  ///< of all that is put in; none where it is never ready
   YieldRule yield;                       ///< that it follows from
+  double such_piles = 1.0;               ///< that all of it makes, over the one that is followed
   Mass mass;                             ///< of that when it is ready, unscreened, else at the end
   Volume finished_volume;
   std::optional<RateFit> rate;  ///< that a log of it shows; the forecast goes by it where it tells something
@@ -165,6 +166,8 @@ struct YardReadings {
   std::chrono::seconds gap = usual_gap;
   std::vector<RuleResult> rules;  ///< in the order of the table
   const CountedOtherwise* not_in_a_row = nullptr;
+  std::vector<const DiesAt*> dies_at;  ///< what heat is said to do to weed seeds and germs
+  const OnlyWhatWasHot* only_what_was_hot = nullptr;
   StartingRatio starting_ratio;
   std::optional<LogSummary> summary;
   std::optional<Date> built;                    ///< where it is known

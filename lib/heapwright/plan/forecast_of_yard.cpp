@@ -293,6 +293,7 @@ Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& of_reci
   whole.cautions = cautions_of(of_recipe, coming, yard.tables.materials);
   answer.weeks_fed = answer.week_by_week || pile.care.feeding ? coming.times_fed : 0;
   const double such_piles = piles_like(pile, answer);
+  answer.such_piles = such_piles;
   answer.goes_in = such_piles * pile.share * coming.filled_in_all * static_cast<double>(pile.mix.dry / mix.dry);
   answer.mass = such_piles * coming.finished.mass;
   answer.finished_volume = such_piles * coming.filled_in_all * (1.0 - coming.finished.volume_loss) * *answer.volume;

@@ -251,6 +251,8 @@ Answer<YardReadings> seen_of(const Yard& yard, const Answer<Recipe>* recipe, std
   answer.smokes = std::any_of(noticed.begin(), noticed.end(), is_smoke);
   answer.by_hand = felt_by_hand(yard.observations);
   answer.not_in_a_row = &yard.tables.criteria->not_in_a_row;
+  for (const DiesAt& row : yard.tables.criteria->dies_at) answer.dies_at.push_back(&row);
+  answer.only_what_was_hot = &yard.tables.criteria->only_what_was_hot;
   if (answer.log) {
     for (const TimeTemperatureRule& rule : yard.tables.criteria->rules) answer.rules.push_back(judge(rule, *answer.log, gap));
     answer.summary = log_summary_of(*answer.log, gap);

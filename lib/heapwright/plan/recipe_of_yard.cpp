@@ -319,6 +319,7 @@ Answer<Recipe> first_recipe(const Yard& yard, Date today) {
   for (Card& card : recipe.cards) card.season = season_of(supplies[card.supply]);
   if (has_size(recipe) && room && recipe.size_set_by->from == SizeFrom::capacity) recipe.size_set_by->from = SizeFrom::room;
   recipe.left_out = left_out_of(yard.supplies);
+  if (recipe.status == RecipeStatus::no_size) recipe.bags_to_a_catcher = bags_to_a_catcher(question, yard.tables.materials);
   if (recipe.everything_in) {
     Blend all = all_on_hand(question);
     all.added_water = recipe.everything_in->water_to_add;

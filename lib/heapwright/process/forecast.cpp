@@ -327,6 +327,9 @@ Finished finished_of(const PileToBuild& pile, const Shown& shown, double filled,
   finished.volatile_solids_loss_high = std::min(1.0, std::max(lost.high, end.volatile_solids_loss + forecast_width.volatile_solids));
   finished.nitrogen_loss = end.nitrogen_loss;
   finished.carbon_to_nitrogen = end.carbon_to_nitrogen;
+  finished.coarse = end.coarse;
+  finished.ash = ash_mass(end.dry, end.volatile_solids);
+  finished.organic_in = end.volatile_solids / (1.0 - end.volatile_solids_loss);
   finished.left = compost_left(end.dry, end.volatile_solids, end.coarse, *rule.held_back_by_screen.typical, rule);
   finished.screened = yield_about(finished.left.volume, spread_between(passes.low, passes.high), rule);
   return finished;

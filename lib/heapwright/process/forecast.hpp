@@ -81,8 +81,11 @@ struct Finished {
   double volatile_solids_loss_high = 0.0;
   double nitrogen_loss = 0.0;
   CarbonNitrogenRatio carbon_to_nitrogen;
-  CompostYield screened;  ///< of all that this pile gets
-  CompostLeft left;       ///< likely, screened
+  CompostYield screened;   ///< of all that this pile gets
+  CompostLeft left;        ///< likely, screened
+  OrganicMass organic_in;  ///< of all put in
+  DryMass ash;             ///< likewise: all of it stays
+  OrganicMass coarse;      ///< wood of what is left that stays on the screen
 };
 
 struct DayOfForecast {

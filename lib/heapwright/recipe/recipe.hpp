@@ -11,6 +11,7 @@
 #include "heapwright/mix/pair.hpp"
 #include "heapwright/mix/supply.hpp"
 #include "heapwright/mix/targets.hpp"
+#include "heapwright/recipe/bags_to_a_catcher.hpp"
 #include "heapwright/recipe/options.hpp"
 
 namespace heapwright {
@@ -247,7 +248,8 @@ struct Recipe {
   Cost cost;
   std::optional<NextDearer> next_dearer;
   std::vector<Stage> stages;
-  std::optional<Pair> pair;  ///< where there are just two main feedstocks
+  std::optional<Pair> pair;                         ///< where there are just two main feedstocks
+  std::optional<BagsToACatcher> bags_to_a_catcher;  ///< where these are leaves and clippings, as much as wanted of both
 
   // Carried along for the report.
   Targets targets;

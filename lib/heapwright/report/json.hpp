@@ -5,7 +5,9 @@
 
 #include "heapwright/lawn/jobs.hpp"
 #include "heapwright/materials/check.hpp"
+#include "heapwright/maturity/criteria.hpp"
 #include "heapwright/mix/load.hpp"
+#include "heapwright/plan/compare.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/plan/season_of_yard.hpp"
 
@@ -18,6 +20,8 @@ std::string json_of_topdressing(const Answer<Topdressing>& answer, const Materia
 std::string json_of_plan(const Answer<Plan>& answer, const Materials& materials);
 std::string json_of_pile(const Answer<PileFit>& answer, const Materials& materials);
 std::string json_of_forecast(const Answer<YardForecast>& answer, const Materials& materials);
+std::string json_of_comparison(const Answer<PileComparison>& answer, const Materials& materials);
+std::string json_of_dies_at(const Criteria& criteria, const Materials& materials);
 std::string json_of_readings(const Answer<YardReadings>& answer, const Materials& materials);
 std::string json_of_maturity(const Answer<YardCompost>& answer, const Materials& materials);
 std::string json_of_season(const Answer<YardSeason>& answer, const Materials& materials);

@@ -18,7 +18,32 @@ Json pair_window_json(const std::optional<PairWindow>& window) {
   return {{"low", window->low.value()}, {"high", window->high.value()}};
 }
 
+Json bags_for_one_json(const BagsForOne& row) {
+  return {{"leaves_lie", row.leaves_lie},
+          {"clippings_lie", row.clippings_lie},
+          {"wilted", row.wilted},
+          {"bags", row.bags},
+          {"low", row.low},
+          {"high", optional_json(row.high)},
+          {"moisture_fraction", row.moisture.value()}};
+}
+
 }  // namespace
+
+Json bags_to_a_catcher_json(const std::optional<BagsToACatcher>& table) {
+  if (!table) return nullptr;
+  Json rows = Json::array();
+  for (const BagsForOne& row : table->rows) rows.push_back(bags_for_one_json(row));
+  return {{"leaves", table->leaves},
+          {"clippings", table->clippings},
+          {"bag", table->bag.container},
+          {"bag_m3", table->bag.each.value()},
+          {"catcher", table->catcher.container},
+          {"catcher_m3", table->catcher.each.value()},
+          {"carbon_to_nitrogen", table->aim.value()},
+          {"wilted_to_moisture_fraction", wilted_clippings.value()},
+          {"rows", std::move(rows)}};
+}
 
 Json pair_json(const Pair& pair) {
   Json everyday = Json::array();

@@ -38,6 +38,7 @@ Json working_json(const std::optional<Working>& working);
 Json amount_json(const RecipeAmount& amount);
 Json mix_json(const Mix& mix);
 Json pair_json(const Pair& pair);
+Json bags_to_a_catcher_json(const std::optional<BagsToACatcher>& table);
 Json window_json(const Forecast& forecast, const ReadyWindow& window);
 
 // Whole results, as a plan holds them.

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "heapwright/page/pile_now.hpp"
 #include "heapwright/page/rule_words.hpp"
 #include "heapwright/report/json.hpp"
@@ -39,6 +41,22 @@ Json rules_json(const YardReadings& answer) {
   for (const RuleResult& one : answer.rules) rules.push_back(rule_json(one, *answer.log));
   rules.push_back(start_json(answer.starting_ratio));
   return rules;
+}
+
+Json dies_at_json(const std::vector<const DiesAt*>& rows, const OnlyWhatWasHot& caution, const Materials& materials) {
+  Json list = Json::array();
+  for (const DiesAt* row : rows) {
+    const auto word = std::find_if(pest_words().begin(), pest_words().end(), [&](const auto& one) { return one.second == row->pest; });
+    list.push_back({{"id", row->id},
+                    {"pest", word->first},
+                    {"at_least_degc", row->at_least.celsius()},
+                    {"at_most_degc", row->at_most ? Json(row->at_most->celsius()) : Json(nullptr)},
+                    {"hours", row->length ? Json(hours_of(*row->length)) : Json(nullptr)},
+                    {"found", row->found},
+                    {"source", source_words(materials, row->whose.source, row->whose.evidence)},
+                    {"evidence", evidence_word(row->whose.evidence)}});
+  }
+  return {{"only_what_was_hot", caution.text}, {"rows", std::move(list)}};
 }
 
 Json correction_json(const YardReadings& answer) {
@@ -136,10 +154,17 @@ Json readings_json(const Answer<YardReadings>& whole, const Materials& materials
   json["questions"] = questions_json(answer);
   json["pile_activity"] = activity_json(answer);
   json["rules"] = rules_json(answer);
+  json["dies_at"] = dies_at_json(answer.dies_at, *answer.only_what_was_hot, materials);
   json["forecast_correction"] = correction_json(answer);
   json["observations"] = observations_json(answer);
   json["noticed"] = noticed_json(answer);
   return with_grounds(std::move(json), whole, materials);
+}
+
+std::string json_of_dies_at(const Criteria& criteria, const Materials& materials) {
+  std::vector<const DiesAt*> rows;
+  for (const DiesAt& row : criteria.dies_at) rows.push_back(&row);
+  return printed(dies_at_json(rows, criteria.only_what_was_hot, materials));
 }
 
 std::string json_of_readings(const Answer<YardReadings>& answer, const Materials& materials) {

@@ -142,6 +142,7 @@ Json recipe_json(const Recipe& recipe) {
   if (recipe.next_dearer)
     json["next_dearer"] = {{"cost", recipe.next_dearer->cost.value()}, {"distance_from_aim", recipe.next_dearer->distance_from_aim}};
   json["pair"] = recipe.pair ? pair_json(*recipe.pair) : Json(nullptr);
+  json["bags_to_a_catcher"] = bags_to_a_catcher_json(recipe.bags_to_a_catcher);
   json["stages"] = Json::array();
   for (const Stage& stage : recipe.stages) json["stages"].push_back({{"stage", stage.stage}, {"optimum", stage.optimum}});
   return json;

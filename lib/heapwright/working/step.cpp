@@ -71,14 +71,18 @@ Expression operator/(const Expression& a, const Expression& b) {
   return Expression::join(a, " / ", b, Expression::Binding::product, Expression::Right::in_order, a.value_ / b.value_);
 }
 
-Expression root(const Expression& a) {
-  Expression whole = a;
-  whole.symbols_ = "√(" + a.symbols_ + ")";
-  whole.numbers_ = "√(" + a.numbers_ + ")";
-  whole.value_ = a.value_ > 0.0 ? std::sqrt(a.value_) : 0.0;
-  whole.binding_ = Expression::Binding::whole;
+Expression Expression::inside(const char* sign, double value) const {
+  Expression whole = *this;
+  whole.symbols_ = sign + ("(" + symbols_ + ")");
+  whole.numbers_ = sign + ("(" + numbers_ + ")");
+  whole.value_ = value;
+  whole.binding_ = Binding::whole;
   return whole;
 }
+
+Expression root(const Expression& a) { return a.inside("√", a.value_ > 0.0 ? std::sqrt(a.value_) : 0.0); }
+
+Expression cube_root(const Expression& a) { return a.inside("∛", std::cbrt(a.value_)); }
 
 Expression sum(const std::vector<Expression>& parts) {
   if (parts.empty()) return 0.0;
@@ -94,8 +98,8 @@ Term Working::step(const StepHeading& heading, const Expression& expression) {
   return result;
 }
 
-void Working::no_step(std::string what, std::string why, std::string source) {
-  steps_.push_back({std::move(what), std::move(why), "", "", {}, std::nullopt, std::move(source)});
+void Working::in_words(std::string what, std::string words, std::string source) {
+  steps_.push_back({std::move(what), std::move(words), "", "", {}, std::nullopt, std::move(source)});
 }
 
 }  // namespace heapwright

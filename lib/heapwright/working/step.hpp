@@ -33,7 +33,7 @@ struct Term {
 /// A figure that a calculation starts from, to six significant digits. @throws DomainError for nan and inf
 Term given(std::string symbol, std::string what, double value, std::string unit, std::string source);
 
-/// A formula over terms, in symbols, in numbers and as a value, in plain arithmetic: + − × / √ and brackets.
+/// A formula over terms, in symbols, in numbers and as a value, in plain arithmetic: + − × / √ ∛ and brackets.
 class Expression {
  public:
   // Terms and the formula's own numbers (100, 27) stand in formulas as they are, so the conversions are implicit.
@@ -51,9 +51,11 @@ class Expression {
   friend Expression operator*(const Expression& a, const Expression& b);
   friend Expression operator/(const Expression& a, const Expression& b);
   friend Expression root(const Expression& a);  ///< of what lies below zero, zero
+  friend Expression cube_root(const Expression& a);
 
  private:
   enum class Binding { sum, product, whole };
+  Expression inside(const char* sign, double value) const;
   enum class Right { any_order, in_order };  ///< a − (b − c) wants its brackets, a + (b + c) does not
 
   static Expression join(const Expression& a, const char* sign, const Expression& b, Binding binding, Right right, double value);
@@ -71,6 +73,7 @@ Expression operator-(const Expression& a, const Expression& b);
 Expression operator*(const Expression& a, const Expression& b);
 Expression operator/(const Expression& a, const Expression& b);
 Expression root(const Expression& a);
+Expression cube_root(const Expression& a);
 
 /// a + b + c; zero of nothing.
 Expression sum(const std::vector<Expression>& parts);
@@ -87,7 +90,7 @@ struct StepHeading {
 
 struct Step {
   std::string what;
-  std::string formula;      ///< in words; where there is no result, why there is none
+  std::string formula;      ///< in words; where there is no result, what it comes to, or why there is none
   std::string symbols;      ///< the formula in symbols
   std::string numbers;      ///< the same with the numbers put in
   std::vector<Term> terms;  ///< what the symbols stand for
@@ -99,8 +102,8 @@ class Working {
  public:
   /// Adds a step; its result is a term for later ones. @throws DomainError where the value is no finite number
   Term step(const StepHeading& heading, const Expression& expression);
-  /// Adds a step that cannot be done, and why.
-  void no_step(std::string what, std::string why, std::string source);
+  /// Adds a step without arithmetic: what it comes to, in words, or why it cannot be done.
+  void in_words(std::string what, std::string words, std::string source);
 
   const std::vector<Step>& steps() const { return steps_; }
 

@@ -23,8 +23,9 @@ struct WorkingUnits {
   WorkingUnit<BulkDensity> density;
   WorkingUnit<WaterDensity> water_density;
   WorkingUnit<ParticleDensity> solids_density;  ///< by the unit of a pile's volume
+  WorkingUnit<DryBulkDensity> dry_density;      ///< likewise
   WorkingUnit<Area> area;
-  WorkingUnit<Length> side;   ///< of a lawn
+  WorkingUnit<Length> side;   ///< of a lawn or a pile
   WorkingUnit<Length> depth;  ///< of compost on it
 };
 
