@@ -10,6 +10,8 @@
 
 namespace heapwright {
 
+struct Exercise;  // exercise/exercise.hpp: only its own pages ask
+
 /// The whole job: the pile, its compost, the lawn, what to buy.
 Page plan_page(const Answer<Plan>& answer, const Materials& materials);
 /// How much of what goes into the pile.
@@ -47,5 +49,10 @@ Page forecast_page(const Answer<YardForecast>& answer, const Materials& material
 Page readings_page(const Answer<YardReadings>& answer, const Materials& materials);
 /// Whether compost is finished and fit for a lawn, and what to do next.
 Page maturity_page(const Answer<YardCompost>& answer, const Materials& materials);
+
+/// A problem sheet for a class, with room to write, and something to do by hand at its end.
+Page exercise_page(const Exercise& exercise, const Materials& materials);
+/// Its key: each answer step by step, and the usual wrong one.
+Page answers_page(const Exercise& exercise);
 
 }  // namespace heapwright

@@ -64,6 +64,8 @@ svg.true-size { display: block; width: auto; }
   .sheet .mind p, .sheet dt, .sheet dd { display: inline; }
   .sheet dd::after { content: ""; display: block; }
   .sheet table { margin: 0.25rem 0; break-inside: avoid; }
+  .sheet .working { font-size: 7.8pt; margin: 0.35rem 0; }
+  .act:has(.room) { break-inside: avoid; }
   .sheet + .sheet { break-before: page; }
   .sheet h1 { font-size: 1.3rem; margin: 0 0 0.4rem; }
   .sheet h2, .sheet .act h2 { font-size: 1.05rem; margin: 0.7rem 0 0.2rem; }
@@ -72,7 +74,7 @@ svg.true-size { display: block; width: auto; }
 
 class HtmlLayout {
  public:
-  explicit HtmlLayout(const Show& show) : show_(show) {}
+  HtmlLayout(const Show& show, std::size_t working_width) : show_(show), working_width_(working_width) {}
 
   std::string operator()(const Paragraph& paragraph) const { return fmt::format("<p>{}</p>\n", shown(paragraph.words)); }
 
@@ -98,6 +100,12 @@ class HtmlLayout {
     std::string rows;
     for (const auto& [name, given] : form.fields) rows += row_to_fill(shown(name), shown(given));
     return fmt::format("<table class=\"form\">\n<tbody>\n{}</tbody>\n</table>\n", rows);
+  }
+
+  std::string operator()(const RoomToWrite& room) const {
+    std::string lines;
+    for (int line = 0; line < room.lines; ++line) lines += "<br>";
+    return fmt::format("<div class=\"room\">{}</div>\n", lines);
   }
 
   std::string operator()(const Drawing& drawing) const {
@@ -139,7 +147,7 @@ class HtmlLayout {
 
   std::string text_of(const WorkedOut& worked_out) const {
     const Page page{{}, {}, {{Depth::act, {}, {worked_out}}}};
-    return heapwright::text_of(page, show_, {});
+    return heapwright::text_of(page, show_, {.width = working_width_});
   }
 
   std::string list(std::string_view tag, const std::vector<Words>& items, std::string_view of_class = {}) const {
@@ -170,6 +178,7 @@ class HtmlLayout {
   }
 
   const Show& show_;
+  std::size_t working_width_;  ///< in characters
 };
 
 std::string_view class_of(Depth depth) {
@@ -181,10 +190,13 @@ std::string_view class_of(Depth depth) {
   return {};
 }
 
-std::string html_of(const Section& section, const Show& show) {
+/// As wide as half a sheet takes.
+constexpr std::size_t working_width_in_columns = 50;
+
+std::string html_of(const Section& section, const Show& show, std::size_t working_width) {
   std::string html;
   if (!section.heading.empty()) html = fmt::format("<h2>{}</h2>\n", escaped(show.words(section.heading)));
-  for (const Block& block : section.blocks) html += std::visit(HtmlLayout(show), block);
+  for (const Block& block : section.blocks) html += std::visit(HtmlLayout(show, working_width), block);
   return fmt::format("<div class=\"{}\">\n{}</div>\n", class_of(section.depth), html);
 }
 
@@ -209,9 +221,9 @@ namespace {
 
 std::string title_of(const Page& page) { return escaped(page.title.empty() ? page.subject : page.title); }
 
-std::string sections_of(const Page& page, const Show& show) {
+std::string sections_of(const Page& page, const Show& show, std::size_t working_width) {
   std::string sections;
-  for (const Section& section : page.sections) sections += html_of(section, show);
+  for (const Section& section : page.sections) sections += html_of(section, show, working_width);
   return sections;
 }
 
@@ -228,12 +240,12 @@ std::string html_of_sheets(const std::string& title, const std::vector<Page>& sh
   std::string body;
   for (const Page& sheet : sheets)
     body += fmt::format("<main class=\"sheet\">\n<h1>{}</h1>\n<div class=\"columns\">\n{}</div>\n</main>\n", title_of(sheet),
-                        sections_of(sheet, show));
+                        sections_of(sheet, show, working_width_in_columns));
   return file_of(escaped(title), body);
 }
 
 std::string html_of(const Page& page, const Show& show) {
-  return file_of(title_of(page), fmt::format("<main>\n<h1>{}</h1>\n{}</main>\n", title_of(page), sections_of(page, show)));
+  return file_of(title_of(page), fmt::format("<main>\n<h1>{}</h1>\n{}</main>\n", title_of(page), sections_of(page, show, Screen().width)));
 }
 
 }  // namespace heapwright
