@@ -214,6 +214,9 @@ def log(sheet, given, answer, wrong):
     for kelvin in sum(probes, []):
         degrees = kelvin - 273.15 if sheet.units == "si" else (kelvin - 273.15) * 1.8 + 32
         sheet(abs(degrees - round(degrees)) < 1e-6 and 35 <= round(degrees) <= (85 if sheet.units == "si" else 185), f"{degrees} degrees")
+    if given["at_most_k"]:  # the sheet shows the bound in whole degrees, and no reading lies between the two
+        shown = round(high - 273.15) + 273.15 if sheet.units == "si" else high
+        sheet(all((kelvin <= shown + 1e-6) == (kelvin <= high + 1e-9) for kelvin in sum(probes, [])), "a reading at the upper bound")
     coldest = [min(day) if max(day) <= high + 1e-9 else 1e9 for day in zip(*probes)]
     days = stretches([1e9 if day > 1e8 else day for day in coldest], low, high)
     sheet(answer["longest_days"] == max(days), f"longest stretch: {days}")

@@ -29,14 +29,14 @@ TemperatureScale scale_of_sheet(const SheetUnits& units) { return units.metric ?
 /// The bounds of a rule in whole degrees that count.
 struct DegreeBounds {
   int low;
-  int too_hot;  ///< some degrees above what a reading ever shows by chance
+  int high;  ///< rounded up: as a sheet says it, still within; none where the rule has none
 };
 
 DegreeBounds bounds_in_degrees(const TimeTemperatureRule& rule, const SheetUnits& units) {
   const auto degrees = [&](TemperaturePoint point) { return units.metric ? point.celsius() : point.fahrenheit(); };
   constexpr double hair = 1e-6;
   const int low = static_cast<int>(std::ceil(degrees(rule.at_least) - hair));
-  const int most = rule.at_most ? static_cast<int>(std::floor(degrees(*rule.at_most) + hair)) : 0;
+  const int most = rule.at_most ? static_cast<int>(std::ceil(degrees(*rule.at_most) - hair)) : 0;
   return {low, most};
 }
 
@@ -47,7 +47,7 @@ class DrawnDegrees {
   int hot() { return bounds_.low + draw_.between(0, 13 * step_); }
   int cool() { return bounds_.low - draw_.between(2 * step_, 12 * step_); }
   int nearly() { return bounds_.low - draw_.between(step_, 4 * step_); }
-  int too_hot() { return bounds_.too_hot + draw_.between(step_, 2 * step_); }
+  int too_hot() { return bounds_.high + draw_.between(step_, 2 * step_); }
   /// So hot beside a reading that the two average above the bound.
   int hot_beside(int other) { return 2 * bounds_.low - other + draw_.between(step_, 4 * step_); }
 

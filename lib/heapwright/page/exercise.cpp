@@ -8,6 +8,8 @@
 namespace heapwright {
 namespace {
 
+constexpr int lines_to_write = 7;  // so that seven problems and what is done by hand fit on two sides
+
 Number plain_number(std::size_t count) { return whole(static_cast<long long>(count)); }
 
 std::string title_of_sheet(const std::string& what, const Exercise& exercise) {
@@ -15,9 +17,6 @@ std::string title_of_sheet(const std::string& what, const Exercise& exercise) {
 }
 
 Words heading_of(const ExerciseProblem& problem, std::size_t number) { return say("{}. {}", plain_number(number), kind_title(problem)); }
-
-/// One step takes few lines; ten take more, and then still fit on two sides.
-int lines_to_write(Level level) { return level == Level::first ? 5 : 9; }
 
 /// "weighed = …", as it stands in a yard file, with blanks.
 std::vector<Words> lines_of_yard_file(const SheetUnits& units) {
@@ -58,9 +57,7 @@ Page exercise_page(const Exercise& exercise, const Materials& materials) {
   for (std::size_t i = 0; i < exercise.problems.size(); ++i) {
     const ExerciseProblem& problem = exercise.problems[i];
     writer.section(Depth::act, heading_of(problem, i + 1));
-    writer.paragraph(asked_words(problem, exercise, materials))
-        .block(RoomToWrite{lines_to_write(exercise.level)})
-        .block(Form{{{"Answer", {}}}});
+    writer.paragraph(asked_words(problem, exercise, materials)).block(RoomToWrite{lines_to_write}).block(Form{{{"Answer", {}}}});
   }
   say_squeeze_and_weigh(writer, exercise, materials);
   return std::move(writer).page();

@@ -40,7 +40,7 @@ Span stretch(std::chrono::seconds length) { return {length}; }
 
 std::string_view told_by(TestKind kind) {
   switch (kind) {
-    case TestKind::screening: return "whether it is rich enough in nitrogen";
+    case TestKind::screening: return "whether it has enough nitrogen";
     case TestKind::stability: return "whether it still composts";
     case TestKind::maturity: return "whether plants bear it";
     case TestKind::property: return "nothing of that";

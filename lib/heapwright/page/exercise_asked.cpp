@@ -35,12 +35,13 @@ struct AskedWords {
     switch (exercise.level) {
       case Level::first: return say("A handful of {} weighs {}. What is its moisture, in percent?", problem.of, first);
       case Level::second:
-        return say("A bowl weighs {}. With a handful of {} in it it weighs {}. What is their moisture, in percent?", light(problem.bowl),
+        return say("A bowl weighs {}. A handful of {} weighs, bowl and all, {}. What is its moisture, in percent?", light(problem.bowl),
                    problem.of, first);
       case Level::third:
         return say(
-            "A bowl weighs {}. With one handful of {} in it it weighs {}; with another from the same heap {}. Between what two figures "
-            "does their moisture lie, in percent?",
+            "A bowl weighs {}. A handful of {} weighs, bowl and all, {}; another from the same heap, {}. Between what two figures does "
+            "their "
+            "moisture lie, in percent?",
             light(problem.bowl), problem.of, first, weighed(problem.weighings.back()));
     }
     return {};
@@ -153,11 +154,11 @@ struct AskedWords {
           "A test of some compost: {}. Limits: {}. Does it tell whether the compost still composts, or whether plants bear it? By it, is "
           "the compost immature, mature or very mature?",
           results.front(), source);
-    const char* third = problem.results.size() > 2 ? ", or is it rich enough in nitrogen" : "";
-    return say(
-        "Tests of some compost: {}. Limits: {}. What does each tell: does it still compost, do plants bear it{}? Taken together, is "
-        "it immature, mature or very mature?",
-        joined(results, "; "), source, third);
+    const char* question = problem.results.size() > 2
+                               ? "whether it still composts, whether plants bear it, or whether it has enough nitrogen"
+                               : "whether it still composts, or whether plants bear it";
+    return say("Tests of some compost: {}. Limits: {}. What does each tell: {}? Taken together, is it immature, mature or very mature?",
+               joined(results, "; "), source, question);
   }
 
   Words operator()(const NitrogenProblem& problem) const {
