@@ -148,8 +148,8 @@ struct WorkedOut {
   Working working;
 };
 
-using Block =
-    std::variant<Paragraph, Bullets, Numbered, Labels, Grid, Boxes, Form, RoomToWrite, Drawing, Chart, ShareBars, Bars, PairChart, Warnings, WorkedOut>;
+using Block = std::variant<Paragraph, Bullets, Numbered, Labels, Grid, Boxes, Form, RoomToWrite, Drawing, Chart, ShareBars, Bars, PairChart,
+                           Warnings, WorkedOut>;
 
 struct Section {
   Depth depth = Depth::act;
