@@ -132,5 +132,6 @@ void add_topdress_command(CLI::App& program, ChosenCommand& chosen);
 void add_season_command(CLI::App& program, ChosenCommand& chosen);
 void add_load_command(CLI::App& program, ChosenCommand& chosen);
 void add_plan_command(CLI::App& program, ChosenCommand& chosen);
+void add_exercise_command(CLI::App& program, ChosenCommand& chosen);
 
 }  // namespace heapwright::cli

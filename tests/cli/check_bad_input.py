@@ -262,6 +262,12 @@ OPTIONS = [
     ("pile of unknown shape", ["pile", "--shape", "pyramid"], r"--shape: pyramid"),
     ("top wider than the base", ["pile", "--shape", "windrow", "--length", "40 ft", "--width", "8 ft", "--height", "4 ft", "--top-width", "9 ft"], r"--top-width: a windrow is no wider"),
     ("cone with a flat top", ["pile", "--shape", "cone", "--diameter", "6 ft", "--height", "4 ft", "--top-width", "1 ft"], r"--top-width: only a windrow"),
+    ("sheet of an unknown level", ["exercise", "--level", "4"], r'--level: "4" is no level.*write 1 for the easy half'),
+    ("sheet of a word", ["exercise", "--seed", "x"], r'--seed: "x" is no number of a sheet.*--seed 7'),
+    ("sheet below zero", ["exercise", "--seed", "-1"], r'--seed: "-1" is no number of a sheet.*from 0'),
+    ("sheet past the last", ["exercise", "--seed", "4294967296"], r'--seed: "4294967296" is no number of a sheet'),
+    ("sheet of a part", ["exercise", "--seed", "1.5"], r'--seed: "1.5" is no number of a sheet'),
+    ("sheet from a table of one's own", ["exercise", "--materials", "mine.toml"], r"--materials: a sheet is drawn from the tables that come"),
     ("fill and capacity", ["recipe", "--have", "leaves=6 bags", "--fill", "1 yd3", "--capacity", "1 yd3"], r"one or the other"),
 ]
 

@@ -54,6 +54,10 @@ struct Form {
   };
   std::vector<Field> fields;
 };
+/// Empty lines of paper, to reckon on.
+struct RoomToWrite {
+  int lines = 0;
+};
 /// The ground that a barrow of compost covers.
 struct SquareOfGround {
   Length side;
@@ -144,8 +148,8 @@ struct WorkedOut {
   Working working;
 };
 
-using Block =
-    std::variant<Paragraph, Bullets, Numbered, Labels, Grid, Boxes, Form, Drawing, Chart, ShareBars, Bars, PairChart, Warnings, WorkedOut>;
+using Block = std::variant<Paragraph, Bullets, Numbered, Labels, Grid, Boxes, Form, RoomToWrite, Drawing, Chart, ShareBars, Bars, PairChart,
+                           Warnings, WorkedOut>;
 
 struct Section {
   Depth depth = Depth::act;

@@ -12,6 +12,8 @@
 
 namespace heapwright {
 
+struct Exercise;  // exercise/exercise.hpp: only its own pages ask
+
 /// The whole job: the pile, its compost, the lawn, what to buy.
 Page plan_page(const Answer<Plan>& answer, const Materials& materials);
 /// Two sides to hand out: what to do with its calendar, and why with every caution.
@@ -59,5 +61,10 @@ Page dies_at_page(const Criteria& criteria, const Materials& materials);
 Page readings_page(const Answer<YardReadings>& answer, const Materials& materials);
 /// Whether compost is finished and fit for a lawn, and what to do next.
 Page maturity_page(const Answer<YardCompost>& answer, const Materials& materials);
+
+/// A problem sheet for a class, with room to write, and something to do by hand at its end.
+Page exercise_page(const Exercise& exercise, const Materials& materials);
+/// Its key: each answer step by step, and the usual wrong one.
+Page answers_page(const Exercise& exercise);
 
 }  // namespace heapwright

@@ -13,6 +13,9 @@
 
 namespace heapwright {
 
+class Show;
+struct Exercise;
+
 std::string json_of_mix(const Answer<MixOnHand>& answer, const Materials& materials);
 std::string json_of_recipe(const Answer<Recipe>& answer, const Materials& materials);
 std::string json_of_jobs(const Answer<Topdressing>& all, const DressedJobs& jobs, const Materials& materials);
@@ -30,6 +33,8 @@ std::string json_of_feedstocks(const Materials& materials);
 std::string json_of_feedstock(const Feedstock& feedstock, const Materials& materials);
 std::string json_of_compost(const Compost& compost, const Materials& materials);
 std::string json_of_sources(const Materials& materials);
+/// With the words of each problem as its sheet has them.
+std::string json_of_exercise(const Exercise& exercise, const Materials& materials, const Show& show);
 std::string json_of_check(const std::vector<CheckedFeedstock>& checked);
 
 }  // namespace heapwright

@@ -73,6 +73,8 @@ svg.true-size { display: block; width: auto; }
   .sheet .mind p, .sheet dt, .sheet dd { display: inline; }
   .sheet dd::after { content: ""; display: block; }
   .sheet table { margin: 0.25rem 0; break-inside: avoid; }
+  .sheet .working { font-size: 7.8pt; margin: 0.35rem 0; }
+  .act:has(.room) { break-inside: avoid; }
   .sheet + .sheet, .handout + .handout { break-before: page; border: 0; margin: 0; }
   .handout { font-size: 12pt; line-height: 1.18; }
   .handout h1 { font-size: 15pt; margin: 0 0 4pt; }
@@ -93,7 +95,7 @@ svg.true-size { display: block; width: auto; }
 
 class HtmlLayout {
  public:
-  explicit HtmlLayout(const Show& show) : show_(show) {}
+  HtmlLayout(const Show& show, std::size_t working_width) : show_(show), working_width_(working_width) {}
 
   std::string operator()(const Paragraph& paragraph) const { return fmt::format("<p>{}</p>\n", shown(paragraph.words)); }
 
@@ -122,6 +124,12 @@ class HtmlLayout {
     std::string rows;
     for (const auto& [name, given] : form.fields) rows += row_to_fill(shown(name), shown(given));
     return fmt::format("<table class=\"form\">\n<tbody>\n{}</tbody>\n</table>\n", rows);
+  }
+
+  std::string operator()(const RoomToWrite& room) const {
+    std::string lines;
+    for (int line = 0; line < room.lines; ++line) lines += "<br>";
+    return fmt::format("<div class=\"room\">{}</div>\n", lines);
   }
 
   std::string operator()(const Drawing& drawing) const {
@@ -163,7 +171,7 @@ class HtmlLayout {
 
   std::string text_of(const WorkedOut& worked_out) const {
     const Page page{{}, {}, {{Depth::act, {}, {worked_out}}}};
-    return heapwright::text_of(page, show_, {});
+    return heapwright::text_of(page, show_, {.width = working_width_});
   }
 
   std::string list(std::string_view tag, const std::vector<Words>& items, std::string_view of_class = {}) const {
@@ -194,6 +202,7 @@ class HtmlLayout {
   }
 
   const Show& show_;
+  std::size_t working_width_;  ///< in characters
 };
 
 std::string_view class_of(Depth depth) {
@@ -205,10 +214,13 @@ std::string_view class_of(Depth depth) {
   return {};
 }
 
-std::string html_of(const Section& section, const Show& show) {
+/// As wide as half a sheet takes.
+constexpr std::size_t working_width_in_columns = 50;
+
+std::string html_of(const Section& section, const Show& show, std::size_t working_width) {
   std::string html;
   if (!section.heading.empty()) html = fmt::format("<h2>{}</h2>\n", escaped(show.words(section.heading)));
-  for (const Block& block : section.blocks) html += std::visit(HtmlLayout(show), block);
+  for (const Block& block : section.blocks) html += std::visit(HtmlLayout(show, working_width), block);
   return fmt::format("<div class=\"{}\">\n{}</div>\n", class_of(section.depth), html);
 }
 
@@ -233,18 +245,19 @@ namespace {
 
 std::string title_of(const Page& page) { return escaped(page.title.empty() ? page.subject : page.title); }
 
-std::string sections_of(const Page& page, const Show& show) {
+std::string sections_of(const Page& page, const Show& show, std::size_t working_width) {
   std::string sections;
-  for (const Section& section : page.sections) sections += html_of(section, show);
+  for (const Section& section : page.sections) sections += html_of(section, show, working_width);
   return sections;
 }
 
 /// Pages, each in an article of some class.
-std::string articles(const std::vector<Page>& pages, std::string_view of_class, std::string_view inner_class, const Show& show) {
+std::string articles(const std::vector<Page>& pages, std::string_view of_class, std::string_view inner_class, const Show& show,
+                     std::size_t working_width) {
   std::string articles;
   for (const Page& page : pages)
     articles += fmt::format("<article class=\"{}\">\n<h1>{}</h1>\n<div class=\"{}\">\n{}</div>\n</article>\n", of_class, title_of(page),
-                            inner_class, sections_of(page, show));
+                            inner_class, sections_of(page, show, working_width));
   return articles;
 }
 
@@ -259,19 +272,21 @@ std::string html_begin(const std::string& title) {
 
 std::string html_end() { return "</main>\n</body>\n</html>\n"; }
 
-std::string html_sides(const std::vector<Page>& sides, const Show& show) { return articles(sides, "handout", "side", show); }
+std::string html_sides(const std::vector<Page>& sides, const Show& show) {
+  return articles(sides, "handout", "side", show, Screen().width);
+}
 
 std::string html_of_handout(const std::string& title, const std::vector<Page>& sides, const Show& show) {
   return html_begin(title) + html_sides(sides, show) + html_end();
 }
 
 std::string html_of_sheets(const std::string& title, const std::vector<Page>& sheets, const Show& show) {
-  return html_begin(title) + articles(sheets, "sheet", "columns", show) + html_end();
+  return html_begin(title) + articles(sheets, "sheet", "columns", show, working_width_in_columns) + html_end();
 }
 
 std::string html_of(const Page& page, const Show& show) {
   return fmt::format("{}<h1>{}</h1>\n{}{}", html_begin(page.title.empty() ? page.subject : page.title), title_of(page),
-                     sections_of(page, show), html_end());
+                     sections_of(page, show, Screen().width), html_end());
 }
 
 }  // namespace heapwright

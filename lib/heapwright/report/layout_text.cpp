@@ -51,6 +51,8 @@ class TextLayout {
     return text;
   }
 
+  std::string operator()(const RoomToWrite&) const { return {}; }  // nobody writes on a screen
+
   std::string operator()(const Drawing& drawing) const { return wrap(show_.words(drawing.in_words), 0, width_); }
 
   // What a chart shows stands in words or figures beside it.
