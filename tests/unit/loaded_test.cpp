@@ -245,7 +245,7 @@ TEST_CASE("of loads in any order nothing gets lost", "[loaded][property]") {
     for (const Fed& one_day : trajectory.fed) fed.push_back(one_day.day);
     CHECK(fed == days);
   }
-  CHECK(worst < 1e-10);  // as of every trajectory (property/trajectory_test.cpp)
+  CHECK(worst < 1e-10);  // as of every trajectory (property/trajectories_test.cpp)
 }
 
 TEST_CASE("the readings of a fed pile count all that went in", "[loaded]") {

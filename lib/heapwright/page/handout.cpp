@@ -63,6 +63,8 @@ Page front_of(const Answer<Plan>& answer, const std::optional<Office>& office, c
   const Plan& plan = answer.result;
   PageWriter writer(std::string(subject_of_handout), plan.title);
   say_what_to_do(writer, answer, materials);
+  if (plan.is_for_a_pile() && plan.recipe->mix && !waits_for_the_fire(plan))
+    writer.section(Depth::act).labels({{{"Done", "when it is dark and crumbly, smells of earth, and no longer warms up after turning"}}});
   const std::vector<Caution> cautions = cautions_of_today(answer, materials, work_of(plan));
   if (!cautions.empty()) writer.section(Depth::act).block(Warnings{cautions, true});
   if (!plan.calendar.empty() && !waits_for_the_fire(plan)) writer.section(Depth::act, "Calendar").block(calendar_grid(plan, materials));
@@ -89,47 +91,37 @@ void say_figures(PageWriter& writer, const Answer<Plan>& answer) {
   const auto add = [&](const char* name, Words words) {
     if (!words.empty()) labels.labels.push_back({name, std::move(words)});
   };
-  if (is_a_pile) {
-    add("Likely", "eight times in ten. C:N is carbon to nitrogen: 30 to 1 is not thirty buckets to one");
-    if (forecast_in(plan) != nullptr) add("Expect", expected(plan));
-    add("Done", "when it is dark and crumbly, smells of earth, and no longer warms up after turning");
-  }
+  if (is_a_pile) add("Likely", "eight times in ten. C:N is carbon to nitrogen: 30 to 1 is not thirty buckets to one");
+  const Words needed = plan.supply.needed ? say("; the lawn takes {} a year", *plan.supply.needed) : Words();
   if (plan.supply.own_compost) {
     const CompostYield& own = *plan.supply.own_compost;
-    add("Compost", say("about {}, from {}, done and screened: half the dry matter rots away and the rest packs down", own.likely,
-                       Between<Volume>{own.low, own.high}));
+    add("Compost", say("about {}, from {}, done and screened{}", own.likely, Between<Volume>{own.low, own.high}, needed));
   }
-  if (plan.supply.needed) add("Lawn", say("takes {} of compost a year", *plan.supply.needed));
+  add("Rests on", rests_on(answer));
   if (answer.measure_first && !stands(plan) && plan.is_for_a_pile())
     add("Surer", say("{}: nothing narrows this as much", to_measure(*answer.measure_first)));
-  add("Rests on", rests_on(answer));
   writer.labels(std::move(labels));
 }
 
-/// Whole, together by the work at which they count.
+/// Whole, in the order of the work.
 void say_all_cautions(PageWriter& writer, const Grounds& grounds, const Materials& materials) {
-  constexpr std::array<std::pair<std::string_view, const char*>, 4> steps{
-      {{"gather", "Gathering"}, {"build", "Building"}, {"turn", "Turning"}, {"use", "Using"}}};
-  Labels labels;
-  for (const auto& [step, name] : steps) {
-    std::vector<Words> texts;
-    for (const Caution& caution : cautions_of(grounds, materials)) {
-      if (caution.step == step) texts.emplace_back(caution.text);
-    }
-    if (!texts.empty()) labels.labels.push_back({name, joined(texts, " ")});
-  }
-  writer.section(Depth::why, "Mind").labels(std::move(labels));
+  constexpr std::array<std::string_view, 4> steps{"gather", "build", "turn", "use"};
+  std::vector<Caution> cautions = cautions_of(grounds, materials);
+  const auto step_of = [&](const Caution& one) { return std::find(steps.begin(), steps.end(), one.step); };
+  std::stable_sort(cautions.begin(), cautions.end(),
+                   [&](const Caution& one, const Caution& other) { return step_of(one) < step_of(other); });
+  writer.section(Depth::why, "Mind").block(Warnings{std::move(cautions), false});
 }
 
 void say_office(PageWriter& writer, const std::optional<Office>& office) {
   writer.section(Depth::ground);
   if (office) {
-    for (const std::string& statement : office->statements) writer.paragraph(statement);
-    writer.paragraph(joined({office->lines.begin(), office->lines.end()}, ". "));
+    std::vector<Words> lines{office->name};
+    lines.insert(lines.end(), office->lines.begin(), office->lines.end());
+    writer.paragraph(say("{}. {}", joined(lines, ". "), joined({office->statements.begin(), office->statements.end()}, " ")));
   }
   writer.paragraph(
-      "Figures are from published tables where there are any, and else judged; a pile is not a laboratory. Local rules come first, and "
-      "licensed people where the work is theirs.");
+      "Figures are from published tables where there are any, else judged. Where the work is that of licensed people, leave it to them.");
 }
 
 Page back_of(const Answer<Plan>& answer, const std::optional<Office>& office, const Materials& materials) {

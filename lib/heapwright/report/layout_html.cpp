@@ -69,14 +69,14 @@ svg.true-size { display: block; width: auto; }
   .sheet p, .sheet .mind { margin: 0.35rem 0; }
   .sheet li { margin: 0.12rem 0; }
   .sheet .ground { column-span: all; border: 0; margin: 0; font-size: 9pt; }
-  @page { margin: 1.3cm; }
+  @page { margin: 1.2cm; }
   .sheet .mind p, .sheet dt, .sheet dd { display: inline; }
   .sheet dd::after { content: ""; display: block; }
   .sheet table { margin: 0.25rem 0; break-inside: avoid; }
   .sheet .working { font-size: 7.8pt; margin: 0.35rem 0; }
   .act:has(.room) { break-inside: avoid; }
   .sheet + .sheet, .handout + .handout { break-before: page; border: 0; margin: 0; }
-  .handout { font-size: 12pt; line-height: 1.18; }
+  .handout { font-size: 12pt; line-height: 1.15; }
   .handout h1 { font-size: 15pt; margin: 0 0 4pt; }
   .handout h2, .handout .act h2 { font-size: 12.5pt; margin: 5pt 0 1pt; }
   .handout p, .handout dl, .handout table, .handout ol, .handout ul { margin: 3pt 0; }
@@ -85,7 +85,11 @@ svg.true-size { display: block; width: auto; }
   .handout td, .handout th { padding: 0.5pt 10pt 0.5pt 0; }
   .handout .mind { margin: 4pt 0; padding: 2pt 6pt; border-width: 1.5pt; }
   .handout .mind p { display: inline; }
-  .handout .ground { font-size: 10pt; margin-top: 3pt; }
+  .handout .why .mind { border: 0; padding: 0; }
+  .handout .why .mind p::before { content: "\2022\00a0"; }
+  .handout .act td:first-child { width: 40%; }
+  .handout .ground { font-size: 10pt; margin-top: 2pt; }
+  .handout .ground p { margin: 1pt 0; }
   .handout figure { display: inline-block; width: 48%; margin: 0 1% 0 0; vertical-align: top; }
   .handout figcaption { font-weight: bold; }
   .sheet h1 { font-size: 1.3rem; margin: 0 0 0.4rem; }
