@@ -49,11 +49,14 @@ class Csv {
   void look_ahead(std::size_t column, Each&& each) {
     Problems untold;
     Problems* const told = std::exchange(problems_, &untold);
-    const auto [at, line, flaws] = std::tuple(at_, line_, flaws_);
+    const auto [at, line, flaws, rows] = std::tuple(at_, line_, flaws_, rows_);
     while (next()) each(text(column));
-    std::tie(at_, line_, flaws_) = std::tuple(at, line, flaws);
+    std::tie(at_, line_, flaws_, rows_) = std::tuple(at, line, flaws, rows);
     problems_ = told;
   }
+
+  /// How many rows below the header it went to or passed over so far; blank ones do not count.
+  int rows() const { return rows_; }
 
   /// A number with a point for its decimal comma, where semicolons part the fields; else as it is.
   std::string with_decimal_point(std::string_view number) const;
@@ -125,6 +128,7 @@ class Csv {
   Start row_start_;
   std::deque<std::string> unescaped_;  ///< fields of the row with doubled quotation marks, which are no part of the text as it stands
   int flaws_ = 0;
+  int rows_ = 0;
   int misread_fields_ = 0;
 };
 
