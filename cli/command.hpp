@@ -4,6 +4,7 @@
 #include <CLI/CLI.hpp>
 
 #include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -67,6 +68,29 @@ void to_standard_output(const std::string& text);
 /// @throws TextError, which begins with the option's name, where a file is there already and not to be overwritten, has no folder, or
 /// the folder takes none
 void check_writable(const std::string& option, const std::string& path, bool force);
+class ScratchFile;
+
+/// A file that is written piece by piece, and stands in its place when it is whole; of one that never is nothing is left. Where it is a
+/// link, the file it leads to. All of it throws TextError, as check_writable().
+class WholeFile {
+ public:
+  WholeFile(std::string option, std::string path, bool force);
+  WholeFile(const WholeFile&) = delete;
+  WholeFile& operator=(const WholeFile&) = delete;
+  ~WholeFile();
+  void add(const std::string& text);
+  void put_in_place();
+
+ private:
+  void or_fail(const std::function<void()>& step) const;
+
+  std::string option_;
+  std::string path_;
+  std::unique_ptr<ScratchFile> scratch_;
+};
+/// Removes what runs that were killed left of files that were never whole.
+void remove_scratch_files(const std::string& folder);
+
 /// Writes a file whole or not at all; where it is a link, the file it leads to. @throws TextError as check_writable(), or where it cannot
 /// be written
 void write_whole(const std::string& option, const std::string& path, const std::string& text, bool force);
@@ -123,5 +147,6 @@ void add_topdress_command(CLI::App& program, ChosenCommand& chosen);
 void add_season_command(CLI::App& program, ChosenCommand& chosen);
 void add_load_command(CLI::App& program, ChosenCommand& chosen);
 void add_plan_command(CLI::App& program, ChosenCommand& chosen);
+void add_workshop_command(CLI::App& program, ChosenCommand& chosen);
 
 }  // namespace heapwright::cli
