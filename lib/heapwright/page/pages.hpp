@@ -10,6 +10,8 @@
 
 namespace heapwright {
 
+struct Workshop;  // roster/workshop.hpp
+
 /// The whole job: the pile, its compost, the lawn, what to buy.
 Page plan_page(const Answer<Plan>& answer, const Materials& materials);
 /// How much of what goes into the pile.
@@ -47,5 +49,10 @@ Page forecast_page(const Answer<YardForecast>& answer, const Materials& material
 Page readings_page(const Answer<YardReadings>& answer, const Materials& materials);
 /// Whether compost is finished and fit for a lawn, and what to do next.
 Page maturity_page(const Answer<YardCompost>& answer, const Materials& materials);
+
+/// That a class has its handouts, what to do with them, and a pile to build before it.
+Page workshop_page(const Workshop& workshop, const Materials& materials);
+/// The class on a page of its own: what it has in all, that pile, and what was assumed of each household.
+Page workshop_index_page(const Workshop& workshop, const Materials& materials);
 
 }  // namespace heapwright

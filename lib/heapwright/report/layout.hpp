@@ -26,6 +26,15 @@ std::string html_of(const Page& page, const Show& show);
 /// Pages that are printed each on a side of its own, as one HTML file.
 std::string html_of_sheets(const std::string& title, const std::vector<Page>& sheets, const Show& show);
 
+/// An HTML file of ours, up to what it shows, that, and what is behind it.
+struct HtmlParts {
+  std::string head;
+  std::string body;
+  std::string foot;
+};
+/// @throws DomainError for a text that has no body
+HtmlParts parts_of_html(const std::string& html);
+
 /// A drawing as inline SVG, in black and white.
 std::string svg_of(const Drawing& drawing, const Show& show);
 /// A chart as inline SVG, readable without color.

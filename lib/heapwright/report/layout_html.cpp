@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "heapwright/error.hpp"
 #include "heapwright/report/layout.hpp"
 
 namespace heapwright {
@@ -64,7 +65,7 @@ svg.true-size { display: block; width: auto; }
   .sheet .mind p, .sheet dt, .sheet dd { display: inline; }
   .sheet dd::after { content: ""; display: block; }
   .sheet table { margin: 0.25rem 0; break-inside: avoid; }
-  .sheet + .sheet { break-before: page; }
+  main + main { break-before: page; }
   .sheet h1 { font-size: 1.3rem; margin: 0 0 0.4rem; }
   .sheet h2, .sheet .act h2 { font-size: 1.05rem; margin: 0.7rem 0 0.2rem; }
 }
@@ -234,6 +235,15 @@ std::string html_of_sheets(const std::string& title, const std::vector<Page>& sh
 
 std::string html_of(const Page& page, const Show& show) {
   return file_of(title_of(page), fmt::format("<main>\n<h1>{}</h1>\n{}</main>\n", title_of(page), sections_of(page, show)));
+}
+
+HtmlParts parts_of_html(const std::string& html) {
+  constexpr std::string_view opened = "<body>\n";
+  const std::size_t begin = html.find(opened);
+  const std::size_t end = html.rfind("</body>");
+  if (begin == std::string::npos || end == std::string::npos || end < begin) throw DomainError("a page of HTML has a body");
+  const std::size_t inside = begin + opened.size();
+  return {html.substr(0, inside), html.substr(inside, end - inside), html.substr(end)};
 }
 
 }  // namespace heapwright
