@@ -292,6 +292,7 @@ ROSTERS = [
     ("a column twice", "leaves,Leaves\n1,2\n", r"roster.csv:1:8: Leaves: is a second column of leaves"),
     ("a column twice by two names", "people,scraps\n1,2\n", r"roster.csv:1:8: scraps: is a second column of scraps"),
     ("a roster parted by tabs", "leaves\tlawn\n1\t2\n", r"roster.csv:1:1: the columns are parted by tabs"),
+    ("a roster with an open quotation mark", 'leaves,name\n3,"A\n4,B\n', r"roster.csv:2:3: a quotation mark is opened here and never closed"),
     ("a roster that is binary", bytes(range(256)), r"roster.csv: this is not a text file"),
 ]
 # name, text of base.toml, what stderr must match

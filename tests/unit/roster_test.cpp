@@ -92,9 +92,17 @@ TEST_CASE("what is no roster is refused as a whole", "[roster]") {
   CHECK_THROWS_WITH(roster_of("leaves,lawn\n"), Contains("no row below the headings"));
   CHECK_THROWS_WITH(roster_of("a,b\n1,2\n"), Contains("none of the headings is a question's") && Contains("near-water"));
   CHECK_THROWS_WITH(roster_of("leaves,Leaves\n1,2\n"), Contains("1:8: Leaves: is a second column of leaves"));
+  CHECK_THROWS_WITH(roster_of("leaves,name\n3,A\n4,\"B\n5,C\n"), Contains("3:3: a quotation mark is opened here and never closed"));
   std::string many = "scraps\n";
   for (int i = 0; i <= most_households; ++i) many += "0\n";
   CHECK_THROWS_WITH(roster_of(many), Contains("at most 10,000 rows"));
+}
+
+TEST_CASE("a household without a number has that of its row, bad rows counted and blank ones not", "[roster]") {
+  const Roster roster = roster_of("leaves,scraps\n1,2\n3\n,,\n\n# a note\n4,5\n");
+  REQUIRE(roster.households.size() == 2);
+  CHECK(roster.households[1].number == 3);
+  CHECK(roster.bad_rows.size() == 1);
 }
 
 TEST_CASE("what was assumed is listed", "[roster]") {

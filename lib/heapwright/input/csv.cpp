@@ -134,6 +134,7 @@ Csv::Field Csv::take_quoted() {
   }
   if (close == std::string::npos) {
     at_ = text_.size();
+    cut_off_ = true;
     flaw(opened, "a quotation mark is opened here and never closed", "close it; one inside a quoted field is written twice");
     return {{}, opened};
   }

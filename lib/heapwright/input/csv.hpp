@@ -77,6 +77,8 @@ class Csv {
 
   /// Whether part of the file was not read as rows, so that what seems to be missing may stand there.
   bool flawed() const { return flaws_ > 0; }
+  /// Whether a quotation mark that is never closed took all rows below it.
+  bool cut_off() const { return cut_off_; }
 
   /// Where a field of the row stands.
   Position position(std::size_t column) const { return place(row_[column].offset, row_start_); }
@@ -129,6 +131,7 @@ class Csv {
   std::deque<std::string> unescaped_;  ///< fields of the row with doubled quotation marks, which are no part of the text as it stands
   int flaws_ = 0;
   int rows_ = 0;
+  bool cut_off_ = false;
   int misread_fields_ = 0;
 };
 

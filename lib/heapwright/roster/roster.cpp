@@ -163,7 +163,7 @@ Roster roster_of(Csv& csv, Problems& problems, const ColumnNames& names, const T
   } catch (const InputError& error) {
     const bool of_the_file =
         std::any_of(error.problems().begin(), error.problems().end(), [](const Problem& problem) { return problem.where.line == 0; });
-    if (of_the_file || error.problems().size() >= most_flawed_rows) throw;
+    if (of_the_file || csv.cut_off() || error.problems().size() >= most_flawed_rows) throw;
     add_flawed_rows(roster, error);
   }
   return roster;
