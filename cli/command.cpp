@@ -29,18 +29,29 @@ fs::path behind_link(const fs::path& path) {
   return trouble ? path : whole;
 }
 
-/// rw-rw-rw- less what the person's umask takes away, as any program makes a file.
+/// rw-rw-rw- less what the person's umask takes away, as any program makes a file. Asked once: to ask is to set it for a moment, for all
+/// threads.
 mode_t mode_of_new_file() {
-  constexpr mode_t all_read_and_write = 0666;
-  const mode_t taken_away = umask(0);
-  umask(taken_away);
-  return all_read_and_write & ~taken_away;
+  static const mode_t mode = [] {
+    constexpr mode_t all_read_and_write = 0666;
+    const mode_t taken_away = umask(0);
+    umask(taken_away);
+    return all_read_and_write & ~taken_away;
+  }();
+  return mode;
 }
+
+constexpr std::string_view scratch_prefix = ".heapwright-";
+constexpr std::string_view scratch_letters = "XXXXXX";  // as mkstemp wants them
+
+}  // namespace
 
 /// A file of its own in the folder of another, which it is renamed to once it is whole; gone if it is not.
 class ScratchFile {
  public:
-  explicit ScratchFile(fs::path place) : place_(std::move(place)), name_((place_.parent_path() / ".heapwright-XXXXXX").string()) {
+  /// @throws std::system_error, as all of it
+  explicit ScratchFile(fs::path place)
+      : place_(std::move(place)), name_((place_.parent_path() / scratch_prefix).string() + std::string(scratch_letters)) {
     const int descriptor = mkstemp(name_.data());
     if (descriptor >= 0) file_ = fdopen(descriptor, "wb");
     if (file_ == nullptr) fail();
@@ -52,12 +63,14 @@ class ScratchFile {
     if (!name_.empty()) std::remove(name_.c_str());
   }
 
-  /// @throws std::system_error
-  void fill_and_put_in_place(const std::string& text) {
+  void add(const std::string& text) {
+    if (std::fwrite(text.data(), 1, text.size(), file_) != text.size()) fail();
+  }
+
+  void put_in_place(mode_t mode_of_new) {
     constexpr mode_t permissions = 0777;
     struct stat replaced {};
-    const mode_t mode = stat(place_.c_str(), &replaced) == 0 ? replaced.st_mode & permissions : mode_of_new_file();
-    if (std::fwrite(text.data(), 1, text.size(), file_) != text.size()) fail();
+    const mode_t mode = stat(place_.c_str(), &replaced) == 0 ? replaced.st_mode & permissions : mode_of_new;
     if (fchmod(fileno(file_), mode) != 0) fail();
     if (std::fclose(std::exchange(file_, nullptr)) != 0) fail();
     fs::rename(name_, place_);
@@ -71,6 +84,8 @@ class ScratchFile {
   std::string name_;
   std::FILE* file_ = nullptr;
 };
+
+namespace {
 
 [[noreturn]] void fail_to_write(const std::string& option, const std::string& path, const std::error_code& why) {
   throw TextError(option + path + " cannot be written: " + why.message(), "check the name and the folder, or name another file");
@@ -234,12 +249,41 @@ void check_writable(const std::string& option, const std::string& path, bool for
   }
 }
 
-void write_whole(const std::string& option, const std::string& path, const std::string& text, bool force) {
-  check_free(option, path, force);
+WholeFile::WholeFile(std::string option, std::string path, bool force) : option_(std::move(option)), path_(std::move(path)) {
+  check_free(option_, path_, force);
+  or_fail([&] { scratch_ = std::make_unique<ScratchFile>(behind_link(path_)); });
+}
+
+WholeFile::~WholeFile() = default;
+
+void WholeFile::add(const std::string& text) {
+  or_fail([&] { scratch_->add(text); });
+}
+
+void WholeFile::put_in_place() {
+  or_fail([&] { scratch_->put_in_place(mode_of_new_file()); });
+}
+
+void WholeFile::or_fail(const std::function<void()>& step) const {
   try {
-    ScratchFile(behind_link(path)).fill_and_put_in_place(text);
+    step();
   } catch (const std::system_error& error) {
-    fail_to_write(option, path, error.code());
+    fail_to_write(option_, path_, error.code());
+  }
+}
+
+void write_whole(const std::string& option, const std::string& path, const std::string& text, bool force) {
+  WholeFile file(option, path, force);
+  file.add(text);
+  file.put_in_place();
+}
+
+void remove_scratch_files(const std::string& folder) {
+  std::error_code trouble;
+  for (const fs::directory_entry& entry : fs::directory_iterator(folder, trouble)) {
+    const std::string name = entry.path().filename().string();
+    const bool is_scratch = name.starts_with(scratch_prefix) && name.size() == scratch_prefix.size() + scratch_letters.size();
+    if (is_scratch && entry.is_regular_file(trouble)) fs::remove(entry.path(), trouble);
   }
 }
 

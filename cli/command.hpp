@@ -4,6 +4,7 @@
 #include <CLI/CLI.hpp>
 
 #include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -70,6 +71,29 @@ void to_standard_output(const std::string& text);
 /// @throws TextError, which begins with the option's name, where a file is there already and not to be overwritten, has no folder, or
 /// the folder takes none
 void check_writable(const std::string& option, const std::string& path, bool force);
+class ScratchFile;
+
+/// A file that is written piece by piece, and stands in its place when it is whole; of one that never is nothing is left. Where it is a
+/// link, the file it leads to. All of it throws TextError, as check_writable().
+class WholeFile {
+ public:
+  WholeFile(std::string option, std::string path, bool force);
+  WholeFile(const WholeFile&) = delete;
+  WholeFile& operator=(const WholeFile&) = delete;
+  ~WholeFile();
+  void add(const std::string& text);
+  void put_in_place();
+
+ private:
+  void or_fail(const std::function<void()>& step) const;
+
+  std::string option_;
+  std::string path_;
+  std::unique_ptr<ScratchFile> scratch_;
+};
+/// Removes what runs that were killed left of files that were never whole.
+void remove_scratch_files(const std::string& folder);
+
 /// Writes a file whole or not at all; where it is a link, the file it leads to. @throws TextError as check_writable(), or where it cannot
 /// be written
 void write_whole(const std::string& option, const std::string& path, const std::string& text, bool force);
@@ -112,6 +136,8 @@ struct ExtraSheets {
   bool shed_card = false;
   bool blank_log = false;
 };
+/// Its two sides, and what is handed out with them, as an HTML file.
+std::string handout_of(const Answer<Plan>& plan, const Yard& yard, const Show& show, const ExtraSheets& extra = {});
 /// Prints the plan of a yard, and writes its handout where that was asked for. Its exit code: done, or no_answer where there is neither a
 /// pile nor a lawn.
 ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard, const ExtraSheets& extra = {});
@@ -133,5 +159,6 @@ void add_season_command(CLI::App& program, ChosenCommand& chosen);
 void add_load_command(CLI::App& program, ChosenCommand& chosen);
 void add_plan_command(CLI::App& program, ChosenCommand& chosen);
 void add_exercise_command(CLI::App& program, ChosenCommand& chosen);
+void add_workshop_command(CLI::App& program, ChosenCommand& chosen);
 
 }  // namespace heapwright::cli

@@ -108,6 +108,7 @@ int run(int argc, char** argv) {
   add_load_command(program, chosen);
   add_plan_command(program, chosen);
   add_exercise_command(program, chosen);
+  add_workshop_command(program, chosen);
   try {
     return run_what_is_asked(program, chosen, words_of_line(argc, argv));
   } catch (const CLI::ParseError& error) {

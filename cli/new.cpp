@@ -41,12 +41,8 @@ void say_taken(const Question& question, const Reply& answer) {
     say(wrap("   " + question.not_known, 3));
     return;
   }
-  const std::string between = question.kind == AnswerKind::climate ? " and " : " by ";
-  std::string taken;
-  for (const std::string& text : answer.texts) taken += (taken.empty() ? "" : between) + text;
-  for (const Thing& thing : answer.things) taken += (taken.empty() ? "" : "; ") + thing.amount + " of " + thing.name;
-  if (!answer.taken_as.empty()) taken += ", " + answer.taken_as;
-  if (question.kind != AnswerKind::yes_no && !taken.empty()) say(wrap("   Taken: " + taken + ".", 3));
+  const bool takes_something = !answer.texts.empty() || !answer.things.empty() || !answer.taken_as.empty();
+  if (question.kind != AnswerKind::yes_no && takes_something) say(wrap("   Taken: " + understood(question, answer) + ".", 3));
 }
 
 /// What the question wants, to somebody who asks.

@@ -26,14 +26,6 @@ void check(const PlanOptions& options) {
                   "write --html handout.html, without --all");
 }
 
-/// Its two sides, and what is handed out with them.
-std::string handout_of(const Answer<Plan>& plan, const Yard& yard, const ExtraSheets& extra, const Show& show) {
-  std::vector<Page> sides = handout_pages(plan, yard.office, yard.tables.materials);
-  if (extra.shed_card) sides.push_back(shed_card_page(plan.result, yard.tables.materials));
-  if (extra.blank_log) sides.push_back(blank_log_page(plan.result));
-  return html_of_handout(plan->title.empty() ? sides.front().subject : plan->title, sides, show);
-}
-
 ExitCode run_plan(const PlanOptions& options) {
   check(options);
   const Yard yard = options.common.yard(options.file);
@@ -48,6 +40,13 @@ ExitCode run_plan(const PlanOptions& options) {
 
 }  // namespace
 
+std::string handout_of(const Answer<Plan>& plan, const Yard& yard, const Show& show, const ExtraSheets& extra) {
+  std::vector<Page> sides = handout_pages(plan, yard.office, yard.tables.materials);
+  if (extra.shed_card) sides.push_back(shed_card_page(plan.result, yard.tables.materials));
+  if (extra.blank_log) sides.push_back(blank_log_page(plan.result));
+  return html_of_handout(plan->title.empty() ? sides.front().subject : plan->title, sides, show);
+}
+
 ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard, const ExtraSheets& extra) {
   const Show show = common.show(yard.units);
   const auto as_json = [&] { return json_of_plan(plan, yard.tables.materials); };
@@ -55,7 +54,7 @@ ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const
   if (common.all) {
     common.print_answer(as_json, as_page, show);
   } else {
-    if (!common.html.empty()) write_whole("--html: ", common.html, printable(handout_of(plan, yard, extra, show)), common.force);
+    if (!common.html.empty()) write_whole("--html: ", common.html, printable(handout_of(plan, yard, show, extra)), common.force);
     common.print_on_screen(as_json, as_page, show);
   }
   return plan->recipe->mix || plan->topdressing ? done : no_answer;

@@ -8,7 +8,11 @@ namespace heapwright::cli {
 void ProgressLine::operator()(int done, int of) const {
   if (isatty(STDERR_FILENO) == 0) return;
   if (std::chrono::steady_clock::now() - begun_ < std::chrono::milliseconds(500)) return;
-  std::fprintf(stderr, done < of ? "\rletting the pile rot, %d of %d times " : "\r\033[K", done, of);
+  if (done < of) {
+    std::fprintf(stderr, "\r%s, %d of %d %s", doing_, done, of, behind_);
+  } else {
+    std::fprintf(stderr, "\r\033[K");
+  }
 }
 
 }  // namespace heapwright::cli

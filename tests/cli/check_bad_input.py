@@ -262,6 +262,12 @@ OPTIONS = [
     ("pile of unknown shape", ["pile", "--shape", "pyramid"], r"--shape: pyramid"),
     ("top wider than the base", ["pile", "--shape", "windrow", "--length", "40 ft", "--width", "8 ft", "--height", "4 ft", "--top-width", "9 ft"], r"--top-width: a windrow is no wider"),
     ("cone with a flat top", ["pile", "--shape", "cone", "--diameter", "6 ft", "--height", "4 ft", "--top-width", "1 ft"], r"--top-width: only a windrow"),
+    ("no roster", ["workshop"], r"there is no roster.*--new roster.csv"),
+    ("no folder for handouts", ["workshop", "roster.csv"], r"--into is missing.*--into handouts"),
+    ("a roster that is not there", ["workshop", "nowhere.csv", "--into", "handouts"], r"nowhere.csv: there is no such file"),
+    ("a roster to fill in and one to read", ["workshop", "roster.csv", "--new", "new.csv"], r"--new writes a roster to fill in.*leave out --new"),
+    ("a roster to fill in that exists", ["workshop", "--new", "/etc/passwd"], r"--new: /etc/passwd exists already"),
+    ("a roster to fill in as JSON", ["workshop", "--new", "new.csv", "--json"], r"--new writes a file, which is no JSON"),
     ("sheet of an unknown level", ["exercise", "--level", "4"], r'--level: "4" is no level.*write 1 for the easy half'),
     ("sheet of a word", ["exercise", "--seed", "x"], r'--seed: "x" is no number of a sheet.*--seed 7'),
     ("sheet below zero", ["exercise", "--seed", "-1"], r'--seed: "-1" is no number of a sheet.*from 0'),
@@ -288,6 +294,28 @@ PILES_OF_MISTAKES = [
      ["readings", "--log", "log.csv"], r"log.csv:2:12: .*and \d+ more; the rest is not read\n$"),
     ("days of no numbers", "daily.csv", "date,air degF\n" + "".join(f"{datetime.date(1000, 1, 1) + datetime.timedelta(days=n)},x\n" for n in range(900_000)),
      ["plan", "days.toml"], r"daily.csv:2:12: air degF: .*and \d+ more; the rest is not read\n$"),
+    ("a roster of no answers", "roster.csv", "leaves,lawn,bin\n" + "x,y,z\n" * 9_000, ["workshop", "roster.csv", "--into", "handouts"],
+     r"roster.csv: more than 1000 of its fields cannot be read.*roster.csv:2:1: leaves: .*and \d+ more\n$"),
+    ("a roster of rows cut short", "roster.csv", "leaves,lawn,bin\n" + "x\n" * 9_000, ["workshop", "roster.csv", "--into", "handouts"],
+     r"roster.csv:2:1: the row has 1 field where the header has 3.*and 50 more; the rest is not read\n$"),
+    ("more rows than a class has", "roster.csv", "scraps\n" + "0\n" * 10_001, ["workshop", "roster.csv", "--into", "handouts"],
+     r"roster.csv: a roster has at most 10,000 rows"),
+]
+
+# name, text of roster.csv, what stderr must match
+ROSTERS = [
+    ("a roster without rows", "leaves,lawn\n", r"roster.csv: there is no row below the headings"),
+    ("a roster of unknown columns", "a,b\n1,2\n", r"roster.csv:1:1: none of the headings is a question's.*leaves, trees.*\[columns\]"),
+    ("a column twice", "leaves,Leaves\n1,2\n", r"roster.csv:1:8: Leaves: is a second column of leaves"),
+    ("a column twice by two names", "people,scraps\n1,2\n", r"roster.csv:1:8: scraps: is a second column of scraps"),
+    ("a roster parted by tabs", "leaves\tlawn\n1\t2\n", r"roster.csv:1:1: the columns are parted by tabs"),
+    ("a roster with an open quotation mark", 'leaves,name\n3,"A\n4,B\n', r"roster.csv:2:3: a quotation mark is opened here and never closed"),
+    ("a roster that is binary", bytes(range(256)), r"roster.csv: this is not a text file"),
+]
+# name, text of base.toml, what stderr must match
+BASES = [
+    ("an unknown column", '[columns]\n"Leaves?" = "leavs"\n', r'base.toml:2:13: Leaves\?: "leavs" is no column of a roster.*did you mean "leaves"\?'),
+    ("a column that is a number", '[columns]\n"Leaves?" = true\n', r"base.toml:2:13: Leaves\?: is true or false where a text is wanted"),
 ]
 MOST_MEMORY = 100 << 20  # bytes
 MOST_SECONDS = 20  # ten times what it takes: other tests run beside it
@@ -429,6 +457,19 @@ def main():
                 failures.append(f"{name}: exit {result.returncode}, no {pattern!r} in\n{stderr[:500]} … {stderr[-500:]}")
             if took > MOST_SECONDS and not sanitized:
                 failures.append(f"{name}: takes {took:.1f} s")
+
+        for name, text, pattern in ROSTERS:
+            write("roster.csv", text)
+            refused(name, pattern, "workshop", "roster.csv", "--into", "handouts")
+        write("roster.csv", "leaves\n1\n")
+        for name, text, pattern in BASES:
+            write("base.toml", text)
+            refused(name, pattern, "workshop", "roster.csv", "--into", "handouts", "--base", "base.toml")
+        refused("handouts into a file", "--into: base.toml is a file", "workshop", "roster.csv", "--into", "base.toml")
+        refused("handouts into nowhere", "--into: no/where cannot be used: No such file", "workshop", "roster.csv", "--into", "no/where")
+        checks += 1
+        if os.path.exists(os.path.join(folder, "handouts")):
+            failures.append("a roster that is refused leaves a folder")
 
         # Standard output that takes nothing is told, whatever was asked.
         if os.path.exists("/dev/full"):

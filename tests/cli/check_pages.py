@@ -34,6 +34,7 @@ USUAL_LINES = 20
 # The steps of the work that each command is asked for; a plan's are those of a pile yet to be built, where it stands under no name of its own.
 TODAY = {"plan": {"gather", "build"}, "recipe": {"gather", "build"}, "mix": {"build"}, "pile": {"build"}, "forecast": {"build", "turn"},
          "readings": {"turn", "gather", "use"}, "maturity": {"use"}, "topdress": {"use"}, "season": {"gather", "build"},
+         "workshop": {"gather", "build"},
          "plan examples/lawn-order.toml": {"use"}, "plan examples/sour-pile.toml": {"turn", "gather"}}
 WORKING = "The working, step by step"
 FIGURE = re.compile(r"\d+(?:[./]\d+)?")
@@ -211,12 +212,21 @@ def check_names(program, folder):
         check(f"name {name[:20]!r}", page.text.count(name) >= 2, "does not stand in the HTML as it was typed")
 
 
+def a_class(program, folder):
+    """The command of a small class, whose handouts are made already: another run says just that."""
+    run(program, f"workshop --new {folder}/roster.csv")
+    command = f"workshop {folder}/roster.csv --into {folder}/handouts --today 2026-10-24"
+    run(program, command)
+    return command
+
+
 def main():
     program = str(pathlib.Path(sys.argv[1]).resolve())
     with open(ROOT / "materials" / "cautions.toml", "rb") as file:
         harmful = {row["id"]: row for row in tomllib.load(file)["caution"] if row.get("harms") and not row.get("first")}
     commands = [line for line in COMMANDS.read_text(encoding="utf-8").split("\n") if line and not line.startswith("#")]
     with tempfile.TemporaryDirectory() as folder:
+        commands.append(a_class(program, folder))
         for number, command in enumerate(commands):
             html_file = str(pathlib.Path(folder, f"{number}.html"))
             act, whole = check_screens(program, command, html_file)

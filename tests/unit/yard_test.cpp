@@ -579,7 +579,7 @@ TEST_CASE("a base tells what a yard's own file leaves out", "[yard]") {
         "own.toml", built_in_tables(), base.path());
     CHECK(yard.units == ShownUnits::us);
     CHECK(yard.pile.value().shape == PileShape::round);
-    CHECK(yard.topdressing.depth / read_length("1/8 in") == Approx(1.0).margin(exact));
+    CHECK(yard.topdressing.depth.value() / read_length("1/8 in") == Approx(1.0).margin(exact));
     CHECK(yard.topdressing.allowance == ShareOfVolume::of(0.10));
     CHECK(yard.topdressing.offers.size() == 1);
     CHECK(std::get<ContainerCount>(*yard.supplies.front().amount).each / read_volume("5 L") == Approx(1.0).margin(exact));
@@ -592,8 +592,8 @@ TEST_CASE("a base tells what a yard's own file leaves out", "[yard]") {
       FAIL("it was read");
     } catch (const InputError& error) {
       REQUIRE(error.problems().size() == 1);
-      CHECK(error.problems().front().position.file == wrong.path());
-      CHECK(error.problems().front().position.line == 4);
+      CHECK(error.problems().front().where.file == wrong.path());
+      CHECK(error.problems().front().where.line == 4);
     }
   }
 }
@@ -604,7 +604,7 @@ TEST_CASE("a key that clashes with one of the base is told where it stands", "[y
     read_yard_text("[topdressing]\nsurface = \"lawn\"\n", "own.toml", built_in_tables(), base.path());
     FAIL("it was read");
   } catch (const InputError& error) {
-    CHECK(error.problems().front().position.file == base.path());
-    CHECK(error.problems().front().position.line == 2);
+    CHECK(error.problems().front().where.file == base.path());
+    CHECK(error.problems().front().where.line == 2);
   }
 }

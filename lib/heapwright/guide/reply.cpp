@@ -122,4 +122,16 @@ Reply read_reply(const Question& question, std::string_view said, const Tables& 
   }
 }
 
+std::string understood(const Question& question, const Reply& reply) {
+  if (reply.is.count("unknown") != 0) return "don't know";
+  if (question.kind == AnswerKind::yes_no) return reply.is.count("some") != 0 ? "yes" : "no";
+  const std::string between = question.kind == AnswerKind::climate ? " and " : " by ";
+  std::string words;
+  for (const std::string& text : reply.texts) words += (words.empty() ? "" : between) + text;
+  for (const Thing& thing : reply.things) words += (words.empty() ? "" : "; ") + thing.amount + " of " + thing.name;
+  if (words.empty()) words = question.kind == AnswerKind::interval ? "never" : "none";
+  if (!reply.taken_as.empty()) words += ", " + reply.taken_as;
+  return words;
+}
+
 }  // namespace heapwright

@@ -25,4 +25,7 @@ struct Reply {
 /// Reads an answer; an empty one is the question's usual. @throws TextError with what would be right
 Reply read_reply(const Question& question, std::string_view said, const Tables& tables, Date today);
 
+/// An answer as it was understood, in words: "12 leaf-bag", "4 ft by 4 ft by 4 ft", "don't know", "no".
+std::string understood(const Question& question, const Reply& reply);
+
 }  // namespace heapwright

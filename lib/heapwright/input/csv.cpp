@@ -65,6 +65,7 @@ bool Csv::next() {
   while (flaws_ < most_flaws && misread_fields_ < most_misread_fields) {
     const int before = flaws_;
     if (!take_row()) return false;
+    ++rows_;
     if (flaws_ > before) continue;
     if (row_.size() == header_.size()) return true;
     flaw(row_.front().offset, "the row has " + count_of_fields(row_.size()) + " where the header has " + std::to_string(header_.size()),
@@ -133,6 +134,7 @@ Csv::Field Csv::take_quoted() {
   }
   if (close == std::string::npos) {
     at_ = text_.size();
+    cut_off_ = true;
     flaw(opened, "a quotation mark is opened here and never closed", "close it; one inside a quoted field is written twice");
     return {{}, opened};
   }

@@ -49,11 +49,14 @@ class Csv {
   void look_ahead(std::size_t column, Each&& each) {
     Problems untold;
     Problems* const told = std::exchange(problems_, &untold);
-    const auto [at, line, flaws] = std::tuple(at_, line_, flaws_);
+    const auto [at, line, flaws, rows] = std::tuple(at_, line_, flaws_, rows_);
     while (next()) each(text(column));
-    std::tie(at_, line_, flaws_) = std::tuple(at, line, flaws);
+    std::tie(at_, line_, flaws_, rows_) = std::tuple(at, line, flaws, rows);
     problems_ = told;
   }
+
+  /// How many rows below the header it went to or passed over so far; blank ones do not count.
+  int rows() const { return rows_; }
 
   /// A number with a point for its decimal comma, where semicolons part the fields; else as it is.
   std::string with_decimal_point(std::string_view number) const;
@@ -74,6 +77,8 @@ class Csv {
 
   /// Whether part of the file was not read as rows, so that what seems to be missing may stand there.
   bool flawed() const { return flaws_ > 0; }
+  /// Whether a quotation mark that is never closed took all rows below it.
+  bool cut_off() const { return cut_off_; }
 
   /// Where a field of the row stands.
   Position position(std::size_t column) const { return place(row_[column].offset, row_start_); }
@@ -125,6 +130,8 @@ class Csv {
   Start row_start_;
   std::deque<std::string> unescaped_;  ///< fields of the row with doubled quotation marks, which are no part of the text as it stands
   int flaws_ = 0;
+  int rows_ = 0;
+  bool cut_off_ = false;
   int misread_fields_ = 0;
 };
 

@@ -66,17 +66,19 @@ Page front_of(const Answer<Plan>& answer, const std::optional<Office>& office, c
   if (plan.is_for_a_pile() && plan.recipe->mix && !waits_for_the_fire(plan))
     writer.section(Depth::act).labels({{{"Done", "when it is dark and crumbly, smells of earth, and no longer warms up after turning"}}});
   const std::vector<Caution> cautions = cautions_of_today(answer, materials, work_of(plan));
-  if (!cautions.empty()) writer.section(Depth::act).block(Warnings{cautions, true});
+  if (!cautions.empty()) writer.section(Depth::act).block(Warnings{cautions, false});
   if (!plan.calendar.empty() && !waits_for_the_fire(plan)) writer.section(Depth::act, "Calendar").block(calendar_grid(plan, materials));
   writer.section(Depth::ground)
-      .paragraph(say("{} Amounts are about right, not exact: piles differ. Local rules come first. Turn over for the reasons.",
+      .paragraph(say("{} Amounts are about right, not exact: piles differ. Turn over for the reasons, and for what else to mind.",
                      who_and_when(plan, office)));
   return std::move(writer).page();
 }
 
 void say_charts(PageWriter& writer, const Plan& plan) {
   if (plan.is_for_a_pile() && plan.recipe->mix) {
-    if (auto shares = shares_of(as_built(plan.recipe.result).mix)) writer.block(*std::move(shares));
+    const Mix& mix = as_built(plan.recipe.result).mix;
+    if (auto shares = shares_of(mix)) writer.block(*std::move(shares));
+    writer.block(figures_of(mix, plan.recipe->targets));
   }
   const Forecast* forecast = forecast_in(plan);
   if (forecast != nullptr && !forecast->heats.log_disagrees) writer.block(temperature_chart(*forecast));
@@ -86,7 +88,6 @@ void say_figures(PageWriter& writer, const Answer<Plan>& answer) {
   const Plan& plan = answer.result;
   const Recipe& recipe = plan.recipe.result;
   const bool is_a_pile = plan.is_for_a_pile() && recipe.mix;
-  if (is_a_pile) writer.block(figures_of(as_built(recipe).mix, recipe.targets));
   Labels labels;
   const auto add = [&](const char* name, Words words) {
     if (!words.empty()) labels.labels.push_back({name, std::move(words)});
@@ -103,14 +104,18 @@ void say_figures(PageWriter& writer, const Answer<Plan>& answer) {
   writer.labels(std::move(labels));
 }
 
-/// Whole, in the order of the work.
-void say_all_cautions(PageWriter& writer, const Grounds& grounds, const Materials& materials) {
+/// Whole, in the order of the work, but for those of the first side.
+void say_other_cautions(PageWriter& writer, const Answer<Plan>& answer, const Materials& materials) {
   constexpr std::array<std::string_view, 4> steps{"gather", "build", "turn", "use"};
-  std::vector<Caution> cautions = cautions_of(grounds, materials);
+  const std::vector<Caution> told = cautions_of_today(answer, materials, work_of(answer.result));
+  std::vector<Caution> cautions = cautions_of(answer, materials);
+  std::erase_if(cautions, [&](const Caution& one) {
+    return std::any_of(told.begin(), told.end(), [&](const Caution& other) { return other.id == one.id; });
+  });
   const auto step_of = [&](const Caution& one) { return std::find(steps.begin(), steps.end(), one.step); };
   std::stable_sort(cautions.begin(), cautions.end(),
                    [&](const Caution& one, const Caution& other) { return step_of(one) < step_of(other); });
-  writer.section(Depth::why, "Mind").block(Warnings{std::move(cautions), false});
+  writer.section(Depth::why, "Mind too").block(Warnings{std::move(cautions), false});
 }
 
 void say_office(PageWriter& writer, const std::optional<Office>& office) {
@@ -128,8 +133,9 @@ Page back_of(const Answer<Plan>& answer, const std::optional<Office>& office, co
   PageWriter writer("Why, and what to mind");
   writer.section(Depth::why);
   say_charts(writer, answer.result);
+  writer.section(Depth::why);
   say_figures(writer, answer);
-  say_all_cautions(writer, answer, materials);
+  say_other_cautions(writer, answer, materials);
   say_office(writer, office);
   return std::move(writer).page();
 }
@@ -165,7 +171,7 @@ Page shed_card_page(const Plan& plan, const Materials& materials) {
 }
 
 Page blank_log_page(const Plan& plan) {
-  constexpr std::size_t lines = 24;
+  constexpr std::size_t lines = 26;
   PageWriter writer("Log of the pile", plan.title.empty() ? std::string() : plan.title + ": log of the pile");
   writer.section(Depth::act)
       .paragraph(

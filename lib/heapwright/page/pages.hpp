@@ -12,6 +12,7 @@
 
 namespace heapwright {
 
+struct Workshop;  // roster/workshop.hpp
 struct Exercise;  // exercise/exercise.hpp: only its own pages ask
 
 /// The whole job: the pile, its compost, the lawn, what to buy.
@@ -66,5 +67,10 @@ Page maturity_page(const Answer<YardCompost>& answer, const Materials& materials
 Page exercise_page(const Exercise& exercise, const Materials& materials);
 /// Its key: each answer step by step, and the usual wrong one.
 Page answers_page(const Exercise& exercise);
+
+/// That a class has its handouts, what to do with them, and a pile to build before it.
+Page workshop_page(const Workshop& workshop, const Materials& materials);
+/// The class on a page of its own: what it has in all, that pile, and what was assumed of each household.
+Page workshop_index_page(const Workshop& workshop, const Materials& materials);
 
 }  // namespace heapwright

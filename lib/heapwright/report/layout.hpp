@@ -28,10 +28,14 @@ std::string html_of_sheets(const std::string& title, const std::vector<Page>& sh
 
 /// A handout as one HTML file: its sides in 12 points, on US Letter and on A4 each a side.
 std::string html_of_handout(const std::string& title, const std::vector<Page>& sides, const Show& show);
-/// The same in pieces, for a file of many handouts: the beginning of the file, the sides of each, the end.
-std::string html_begin(const std::string& title);
-std::string html_sides(const std::vector<Page>& sides, const Show& show);
-std::string html_end();
+/// An HTML file of ours, up to what it shows, that, and what is behind it: many handouts become one file.
+struct HtmlParts {
+  std::string head;
+  std::string shown;
+  std::string foot;
+};
+/// @throws DomainError for a text that is no file of ours
+HtmlParts parts_of_html(const std::string& html);
 
 /// A drawing as inline SVG, in black and white.
 std::string svg_of(const Drawing& drawing, const Show& show);

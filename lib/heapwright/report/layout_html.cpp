@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "heapwright/error.hpp"
 #include "heapwright/report/layout.hpp"
 
 namespace heapwright {
@@ -49,6 +50,8 @@ svg.true-size { display: block; width: auto; }
 }
 .handout { font-family: "Times New Roman", "Liberation Serif", Times, serif; }
 .handout + .handout { border-top: 2px solid #111; margin-top: 2rem; }
+.handout table { width: 100%; }
+.handout td:empty { height: 1.6rem; border: 1px solid #999; }
 .handout .side > div { border: 0; margin-top: 0; }
 .handout .ground { border-top: 1px solid #999; margin-top: 0.8rem; }
 @media (min-width: 40rem) {
@@ -85,12 +88,16 @@ svg.true-size { display: block; width: auto; }
   .handout td, .handout th { padding: 0.5pt 10pt 0.5pt 0; }
   .handout .mind { margin: 4pt 0; padding: 2pt 6pt; border-width: 1.5pt; }
   .handout .mind p { display: inline; }
-  .handout .why .mind { border: 0; padding: 0; }
-  .handout .why .mind p::before { content: "\2022\00a0"; }
+  .handout .mind p::before { content: "\2022\00a0"; }
+  .handout .why:first-child { columns: 2; column-gap: 1.2em; }
+  .handout .scroll { break-inside: avoid; }
+  .handout .why .mind { border: 0; padding: 0; break-inside: auto; }
   .handout .act td:first-child { width: 40%; }
+  .handout td:empty { height: 21pt; border: 1px solid #999; }
+  .handout .act td:empty:first-child { width: 14%; }
   .handout .ground { font-size: 10pt; margin-top: 2pt; }
   .handout .ground p { margin: 1pt 0; }
-  .handout figure { display: inline-block; width: 48%; margin: 0 1% 0 0; vertical-align: top; }
+  .handout figure { margin: 0; }
   .handout figcaption { font-weight: bold; }
   .sheet h1 { font-size: 1.3rem; margin: 0 0 0.4rem; }
   .sheet h2, .sheet .act h2 { font-size: 1.05rem; margin: 0.7rem 0 0.2rem; }
@@ -265,8 +272,6 @@ std::string articles(const std::vector<Page>& pages, std::string_view of_class, 
   return articles;
 }
 
-}  // namespace
-
 std::string html_begin(const std::string& title) {
   return fmt::format(
       "<!DOCTYPE html>\n<html lang=\"en-US\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, "
@@ -276,12 +281,10 @@ std::string html_begin(const std::string& title) {
 
 std::string html_end() { return "</main>\n</body>\n</html>\n"; }
 
-std::string html_sides(const std::vector<Page>& sides, const Show& show) {
-  return articles(sides, "handout", "side", show, Screen().width);
-}
+}  // namespace
 
 std::string html_of_handout(const std::string& title, const std::vector<Page>& sides, const Show& show) {
-  return html_begin(title) + html_sides(sides, show) + html_end();
+  return html_begin(title) + articles(sides, "handout", "side", show, Screen().width) + html_end();
 }
 
 std::string html_of_sheets(const std::string& title, const std::vector<Page>& sheets, const Show& show) {
@@ -291,6 +294,15 @@ std::string html_of_sheets(const std::string& title, const std::vector<Page>& sh
 std::string html_of(const Page& page, const Show& show) {
   return fmt::format("{}<h1>{}</h1>\n{}{}", html_begin(page.title.empty() ? page.subject : page.title), title_of(page),
                      sections_of(page, show, Screen().width), html_end());
+}
+
+HtmlParts parts_of_html(const std::string& html) {
+  constexpr std::string_view opened = "<main>\n";
+  const std::size_t begin = html.find(opened);
+  const std::size_t end = html.rfind("</main>");
+  if (begin == std::string::npos || end == std::string::npos || end < begin) throw DomainError("a page of HTML has its main part");
+  const std::size_t inside = begin + opened.size();
+  return {html.substr(0, inside), html.substr(inside, end - inside), html.substr(end)};
 }
 
 }  // namespace heapwright

@@ -1,0 +1,25 @@
+#pragma once
+/// A folder that a run fills with files.
+
+#include <string>
+
+namespace heapwright::cli {
+
+/// A folder that one run at a time writes to. Where there is none it is made, for its owner alone.
+class OwnFolder {
+ public:
+  /// @throws TextError, which begins with the option's name, where it cannot be had
+  OwnFolder(const std::string& option, const std::string& path);
+  OwnFolder(const OwnFolder&) = delete;
+  OwnFolder& operator=(const OwnFolder&) = delete;
+  ~OwnFolder();
+
+  /// The path of a file in it.
+  std::string path_of(const std::string& file) const;
+
+ private:
+  std::string path_;
+  int descriptor_ = -1;
+};
+
+}  // namespace heapwright::cli

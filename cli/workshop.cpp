@@ -1,0 +1,241 @@
+#include "heapwright/roster/workshop.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <iterator>
+#include <memory>
+#include <mutex>
+#include <thread>
+#include <tuple>
+
+#include "command.hpp"
+#include "heapwright/input/document.hpp"
+#include "heapwright/input/file.hpp"
+#include "heapwright/input/printable.hpp"
+#include "heapwright/page/pages.hpp"
+#include "heapwright/report/answers_csv.hpp"
+#include "heapwright/report/json_workshop.hpp"
+#include "heapwright/report/marked.hpp"
+#include "heapwright/roster/household_yard.hpp"
+#include "heapwright/roster/in_parallel.hpp"
+#include "own_folder.hpp"
+#include "progress.hpp"
+
+namespace heapwright::cli {
+namespace {
+
+struct WorkshopOptions {
+  CommonOptions common;
+  std::string roster;
+  std::string into;
+  std::string new_roster;
+  bool names = false;
+};
+
+constexpr const char* made_of_a_roster = "a roster";  // the mark of files of all households
+
+std::optional<std::string> text_of_file(const std::string& path) {
+  std::ifstream stream(path, std::ios::binary);
+  if (!stream) return std::nullopt;
+  return std::string(std::istreambuf_iterator<char>(stream), {});
+}
+
+/// The text of a file that an option names; empty where it names none.
+std::string text_behind(const std::string& path) { return path.empty() ? std::string() : contents_of(path, yard_file_kind()); }
+
+/// @throws TextError for a file that is not ours to replace
+void check_ours(const std::string& path, const std::function<bool(const std::string&)>& is_ours) {
+  std::error_code trouble;
+  if (!std::filesystem::exists(std::filesystem::symlink_status(path, trouble))) return;
+  const std::optional<std::string> text = text_of_file(path);
+  if (!text || !is_ours(*text))
+    throw TextError("--into: " + path + " is there already, and no run of this command made it",
+                    "name another folder, or add --force to overwrite it");
+}
+
+/// The handouts of a class, made one by one.
+class HandoutMaker {
+ public:
+  HandoutMaker(const WorkshopOptions& options, const Tables& tables, Date today, const OwnFolder& folder, Roster roster, const Yard& base)
+      : options_(options),
+        tables_(tables),
+        today_(today),
+        folder_(folder),
+        base_(base),
+        roster_(std::move(roster)),
+        shares_(roster_.households.size()),
+        others_{HEAPWRIGHT_VERSION, print_date(today), options.common.units, text_behind(options.common.base),
+                text_behind(options.common.materials_file)} {}
+
+  /// Before anything is made.
+  void check_files() const {
+    if (options_.common.force) return;
+    const auto is_marked = [](const std::string& text) { return mark_of(text).has_value(); };
+    for (const Household& household : roster_.households) check_ours(path_of(household), is_marked);
+    check_ours(folder_.path_of(print_all_file), is_marked);
+    check_ours(folder_.path_of(index_file), is_marked);
+    check_ours(folder_.path_of(answers_file), [&](const std::string& text) { return are_answers_of_ours(text, *tables_.questions); });
+  }
+
+  Workshop make_all() {
+    int done_so_far = 0;
+    const int count = static_cast<int>(roster_.households.size());
+    const ProgressLine progress("making the handouts", "");
+    in_parallel(roster_.households.size(), std::thread::hardware_concurrency(), [&](std::size_t at) {
+      make_one(at);
+      const std::lock_guard<std::mutex> lock(mutex_);
+      progress(++done_so_far, count);
+    });
+    return without_failures();
+  }
+
+ private:
+  std::string path_of(const Household& household) const { return folder_.path_of(handout_file_of(household)); }
+
+  void make_one(std::size_t at) {
+    const Household& household = roster_.households[at];
+    const std::string title = title_of(household, options_.names);
+    const std::string mark = made_of(household, title, others_);
+    std::optional<std::string> html;
+    bool kept = false;
+    try {
+      Yard yard = yard_of(household, tables_, today_, options_.common.base, base_);
+      yard.title = title;
+      yard.units = options_.common.shown_units(yard.units);
+      HouseholdShare share = share_of(yard, today_);
+      const std::optional<std::string> there = options_.common.force ? std::nullopt : text_of_file(path_of(household));
+      kept = there && mark_of(*there) == mark;
+      if (!kept) html = marked(handout_of(make_plan(yard, today_), yard, Show(yard.units)), mark);
+      const std::lock_guard<std::mutex> lock(mutex_);
+      shares_[at] = std::move(share);
+      kept_ += kept ? 1 : 0;
+    } catch (const InputError& error) {
+      for (const Problem& problem : error.problems()) fail(household, problem.what, problem.hint);
+    } catch (const Error& error) {
+      fail(household, error.what(), error.hint());
+    }
+    if (html) write_whole("--into: ", path_of(household), printable(*html), true);
+  }
+
+  void fail(const Household& household, const std::string& what, const std::string& hint) {
+    const std::lock_guard<std::mutex> lock(mutex_);
+    failures_.push_back({{}, {household.where, {}, what, hint}});
+  }
+
+  Workshop without_failures() {
+    Workshop workshop;
+    workshop.roster_file = options_.roster;
+    workshop.folder = options_.into;
+    workshop.today = today_;
+    workshop.with_names = options_.names;
+    workshop.kept = kept_;
+    std::vector<HouseholdShare> shares;
+    std::vector<Household> households;
+    for (std::size_t at = 0; at < shares_.size(); ++at) {
+      if (!shares_[at]) continue;
+      shares.push_back(std::move(*shares_[at]));
+      households.push_back(std::move(roster_.households[at]));
+    }
+    workshop.roster = std::move(roster_);
+    workshop.roster.households = std::move(households);
+    std::vector<BadRow>& bad = workshop.roster.bad_rows;
+    bad.insert(bad.end(), failures_.begin(), failures_.end());
+    const auto place = [](const BadRow& row) { return std::tie(row.problem.where.line, row.problem.where.column, row.problem.what); };
+    std::sort(bad.begin(), bad.end(), [&](const BadRow& one, const BadRow& other) { return place(one) < place(other); });
+    if (!shares.empty()) workshop.totals = totals_of(shares, tables_, base_.units, today_);
+    return workshop;
+  }
+
+  const WorkshopOptions& options_;
+  const Tables& tables_;
+  const Date today_;
+  const OwnFolder& folder_;
+  const Yard& base_;
+  Roster roster_;
+  std::vector<std::optional<HouseholdShare>> shares_;  ///< nothing where it has no handout
+  const std::vector<std::string> others_;              ///< that every handout is made of
+  std::mutex mutex_;                                   ///< of what is below, and of each share
+  std::vector<BadRow> failures_;
+  std::size_t kept_ = 0;
+};
+
+/// One handout after the other from its file, so that no more than one is in memory.
+void write_print_all(const Workshop& workshop, const OwnFolder& folder, const Show& show) {
+  const HtmlParts frame = parts_of_html(html_of_handout("Handouts of " + print_date(workshop.today), {}, show));
+  WholeFile file("--into: ", folder.path_of(print_all_file), true);
+  file.add(marked(frame.head, made_of_a_roster));
+  for (const Household& household : workshop.roster.households) {
+    const std::string path = folder.path_of(handout_file_of(household));
+    const std::optional<std::string> html = text_of_file(path);
+    if (!html || !mark_of(*html)) throw TextError("--into: " + path + " was taken away meanwhile", "run this again");
+    file.add(parts_of_html(*html).shown);
+  }
+  file.add(frame.foot);
+  file.put_in_place();
+}
+
+void write_what_is_of_all(const Workshop& workshop, const OwnFolder& folder, const Tables& tables, const Show& show) {
+  write_print_all(workshop, folder, show);
+  write_whole("--into: ", folder.path_of(answers_file), printable(csv_of_answers(workshop.roster, *tables.questions, workshop.with_names)),
+              true);
+  write_whole("--into: ", folder.path_of(index_file),
+              printable(marked(html_of(workshop_index_page(workshop, tables.materials), show), made_of_a_roster)), true);
+}
+
+void tell_bad_rows(const Roster& roster) {
+  for (const BadRow& row : roster.bad_rows) std::cerr << printable(describe(row.problem));
+}
+
+ExitCode write_new_roster(const WorkshopOptions& options) {
+  if (!options.roster.empty() || !options.into.empty())
+    throw TextError("--new writes a roster to fill in, and makes no handouts", "leave out --new, or the rest");
+  if (options.common.json) throw TextError("--new writes a file, which is no JSON", "leave out --json");
+  const Tables tables = options.common.tables();
+  write_whole("--new: ", options.new_roster, roster_template(*tables.questions), options.common.force);
+  options.common.print("Written to " + options.new_roster +
+                       ": the columns, and two invented households to write over.\nThen: heapwright workshop " + options.new_roster +
+                       " --into handouts\n");
+  return done;
+}
+
+ExitCode run_workshop(const WorkshopOptions& options) {
+  if (!options.new_roster.empty()) return write_new_roster(options);
+  if (options.roster.empty()) throw TextError("there is no roster", "name its CSV file, or write one to fill in with --new roster.csv");
+  if (options.into.empty()) throw TextError("--into is missing: the handouts want a folder", "write --into handouts");
+  const Tables tables = options.common.tables();
+  const Date today = options.common.today();
+  const ColumnNames names = options.common.base.empty() ? ColumnNames() : read_column_names(options.common.base, *tables.questions);
+  Roster roster = read_roster(options.roster, names, tables, today);
+  const Yard base = options.common.yard_of_options();
+  take_defaults(roster, base);
+  const OwnFolder folder("--into: ", options.into);
+  HandoutMaker maker(options, tables, today, folder, std::move(roster), base);
+  maker.check_files();
+  const Workshop workshop = maker.make_all();
+  const Show show = options.common.show(base.units);
+  if (!workshop.roster.households.empty()) write_what_is_of_all(workshop, folder, tables, show);
+  tell_bad_rows(workshop.roster);
+  options.common.print_answer([&] { return json_of_workshop(workshop, tables.materials); },
+                              [&] { return workshop_page(workshop, tables.materials); }, show);
+  return workshop.roster.bad_rows.empty() ? done : no_answer;
+}
+
+}  // namespace
+
+void add_workshop_command(CLI::App& program, ChosenCommand& chosen) {
+  auto options = std::make_shared<WorkshopOptions>();
+  CLI::App* command = program.add_subcommand("workshop", "a handout for each household of a class, and its totals");
+  command->add_option("roster", options->roster, "a CSV file, a row for each household");
+  command->add_option("--into", options->into, "the folder for the handouts, made where there is none");
+  command->add_flag("--names", options->names, "names on the handouts and in the index, beside the numbers");
+  command->add_option("--new", options->new_roster, "write a roster to fill in, with two example rows");
+  options->common.add_to(*command);
+  command->footer(
+      "Examples:\n  heapwright workshop --new roster.csv\n"
+      "  heapwright workshop roster.csv --into handouts --today 2026-10-24");
+  command->callback([options, &chosen] { chosen = [options] { return run_workshop(*options); }; });
+}
+
+}  // namespace heapwright::cli

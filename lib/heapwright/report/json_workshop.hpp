@@ -1,0 +1,13 @@
+#pragma once
+/// A class as JSON.
+
+#include <string>
+
+#include "heapwright/materials/materials.hpp"
+#include "heapwright/roster/workshop.hpp"
+
+namespace heapwright {
+
+std::string json_of_workshop(const Workshop& workshop, const Materials& materials);
+
+}  // namespace heapwright
