@@ -52,8 +52,9 @@ def check(where, holds, what):
 def html_of(program, command, *arguments, option="--html"):
     with tempfile.TemporaryDirectory() as folder:
         file = pathlib.Path(folder, "page.html")
-        result = subprocess.run([program, command, *arguments, "--today", TODAY, option, str(file)], cwd=ROOT, capture_output=True, text=True,
-                                timeout=120)
+        whole = ["--all"] if command == "plan" else []  # its --html alone is the handout
+        result = subprocess.run([program, command, *arguments, "--today", TODAY, option, str(file), *whole], cwd=ROOT, capture_output=True,
+                                text=True, timeout=120)
         check(f"{command} {' '.join(arguments)}", result.returncode in (0, 1), result.stderr)
         return file.read_text(encoding="utf-8") if file.exists() else ""
 

@@ -169,7 +169,7 @@ def handouts_are_whole(files, good, rows, with_names=False):
 
 def body_of(content):
     text = content.decode()
-    return text[text.index("<body>\n") + len("<body>\n"):text.rindex("</body>")]
+    return text[text.index("<main>\n") + len("<main>\n"):text.rindex("</main>")]
 
 
 def a_messy_roster(program, folder):
