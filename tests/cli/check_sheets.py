@@ -126,7 +126,7 @@ def check_drop(sheet_of_supplier, crew, drop, name):
         check([blank, ""] in crew["rows"], f"{name}: no room for {blank}")
     check("811" in crew["text"] and "N95" in crew["text"], f"{name}: the crew's cautions")
     true_size = [drawing for drawing in crew["drawings"] if drawing.get("class") == "true-size"]
-    check(len(true_size) == 1 and f"height:{depths[0]:.4f}in" in true_size[0]["style"], f"{name}: a bar as thick as the compost: {true_size}")
+    check(len(true_size) == 1 and f"{depths[0]:.4f}in" == true_size[0]["height"], f"{name}: a bar as thick as the compost: {true_size}")
 
 
 def check_examples(program, folder):

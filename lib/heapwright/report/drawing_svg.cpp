@@ -47,7 +47,7 @@ class DrawingOf {
   std::string operator()(const TrueThickness& thickness) const {
     const double inches = value_in(unit::inch, thickness.depth);
     return fmt::format(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"true-size\" style=\"width:2in;height:{0:.4f}in\" viewBox=\"0 0 2 {0:.4f}\" "
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"true-size\" width=\"2in\" height=\"{0:.4f}in\" viewBox=\"0 0 2 {0:.4f}\" "
         "role=\"img\" aria-label=\"{1}\">\n<title>As thick as it is to lie</title>\n<desc>{1}</desc>\n<rect width=\"2\" "
         "height=\"{0:.4f}\" fill=\"#111\"/>\n</svg>\n",
         inches, escaped(in_words_));

@@ -44,7 +44,7 @@ svg { width: 100%; max-width: 34rem; height: auto; }
 .sheet svg { max-width: 13rem; display: block; }
 .sheet figure { margin: 0.4rem 0; }
 .sheet .act:first-of-type > p:first-child { font-size: 1.2rem; font-weight: bold; }
-svg.true-size { display: block; width: auto; }
+svg.true-size { display: block; width: 2in; height: auto; }
 @media (min-width: 60rem) {
   main:has(.sheet) { max-width: 60rem; }
 }
