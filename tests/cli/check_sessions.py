@@ -27,7 +27,7 @@ PROMPT = b"] > "
 WIDTH = 80
 WAYS = [(), ("--json",), ("--units", "si")]  # to show a plan
 MOST_REFUSED = 20  # in a row
-RANDOM_SESSIONS, SEED = 40, 20261107
+RANDOM_SESSIONS, SEED = 30, 20261107
 WORKERS = 2
 
 # A time zone in which it is noon: no session runs over midnight.

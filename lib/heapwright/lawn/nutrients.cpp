@@ -9,34 +9,36 @@ namespace heapwright {
 namespace {
 
 /// How far the ends of a figure lie from what is typical, relative to it.
-struct Spread {
+struct SpreadAround {
   double below = 0.0;
   double above = 0.0;
 };
 
 /// Independent figures of one product: squares add.
-Spread operator+(Spread one, Spread other) { return {std::hypot(one.below, other.below), std::hypot(one.above, other.above)}; }
+SpreadAround operator+(SpreadAround one, SpreadAround other) {
+  return {std::hypot(one.below, other.below), std::hypot(one.above, other.above)};
+}
 
-Spread spread_between(double low, double typical, double high) {
+SpreadAround spread_between(double low, double typical, double high) {
   if (!(typical > 0.0)) return {};
   return {1.0 - low / typical, high / typical - 1.0};
 }
 
 template <class Quantity>
-Spread spread_of_figure(const PublishedValue<Quantity>& figure) {
+SpreadAround spread_of_figure(const PublishedValue<Quantity>& figure) {
   const Quantity typical = *figure.typical;
   return spread_between(figure.low.value_or(typical).value(), typical.value(), figure.high.value_or(typical).value());
 }
 
 /// Of the dry share, which is least where the moisture is highest.
-Spread spread_of_dry_share(const PublishedValue<MoistureWetBasis>& moisture) {
+SpreadAround spread_of_dry_share(const PublishedValue<MoistureWetBasis>& moisture) {
   const MoistureWetBasis typical = *moisture.typical;
   return spread_between(1.0 - moisture.high.value_or(typical).value(), 1.0 - typical.value(), 1.0 - moisture.low.value_or(typical).value());
 }
 
 struct DryCompost {
   DryMassPerArea mass;
-  Spread spread;
+  SpreadAround spread;
 };
 
 DryCompost dry_compost_on(Length depth, const CompostContents& contents) {
@@ -49,7 +51,7 @@ template <class PerArea, class Content>
 std::optional<LikelyBand<PerArea>> brought(const DryCompost& dry, const std::optional<CompostFigure<Content>>& content) {
   if (!content) return std::nullopt;
   const PerArea likely = dry.mass * *content->typical;
-  const Spread spread = dry.spread + spread_of_figure(*content);
+  const SpreadAround spread = dry.spread + spread_of_figure(*content);
   return LikelyBand<PerArea>{std::max(0.0, 1.0 - spread.below) * likely, likely, (1.0 + spread.above) * likely};
 }
 

@@ -15,17 +15,17 @@ using std::numbers::pi;
 constexpr double most_counted = 1000.0;
 
 /// How far a figure may be off, times itself.
-struct Spread {
+struct TimesOff {
   double low = 1.0;
   double high = 1.0;
 };
 
 template <class Quantity>
-Spread spread_of(const PublishedValue<Quantity>& reading, double power = 1.0) {
+TimesOff spread_of(const PublishedValue<Quantity>& reading, double power = 1.0) {
   return {std::pow(*reading.low / *reading.typical, power), std::pow(*reading.high / *reading.typical, power)};
 }
 
-Spread together(Spread a, Spread b) {
+TimesOff together(TimesOff a, TimesOff b) {
   const auto joined = [](double x, double y) { return std::hypot(std::log(x), std::log(y)); };
   return {std::exp(-joined(a.low, b.low)), std::exp(joined(a.high, b.high))};
 }
@@ -44,7 +44,7 @@ RoughAmount amount_of(const Trees& trees, MoistureWetBasis moisture, const Mater
   const PublishedValue<Length>& usual = materials.rough->canopy_width.front();
   const Length width = trees.canopy_width.value_or(*usual.typical);
   const Area canopy = trees.count * pi / 4.0 * width * width;
-  const Spread spread = trees.canopy_width ? spread_of(fall) : together(spread_of(fall), spread_of(usual, 2.0));
+  const TimesOff spread = trees.canopy_width ? spread_of(fall) : together(spread_of(fall), spread_of(usual, 2.0));
   const std::string crowns = trees.canopy_width ? ", crowns " + print_in(width, "ft", 2) + " wide" : "";
   return {trees,       as_is_mass_of(DryMass(canopy * *fall.typical), moisture), spread.low,
           spread.high, counted(trees.count, "tree", "trees") + crowns,           evidence_of(materials, fall)};
@@ -52,21 +52,21 @@ RoughAmount amount_of(const Trees& trees, MoistureWetBasis moisture, const Mater
 
 RoughAmount amount_of(const People& people, MoistureWetBasis, const Materials& materials) {
   const PublishedValue<Mass>& scraps = materials.rough->scraps.front();
-  const Spread spread = spread_of(scraps);
+  const TimesOff spread = spread_of(scraps);
   return {people,      Mass(people.count * *scraps.typical),      spread.low,
           spread.high, counted(people.count, "person", "people"), evidence_of(materials, scraps)};
 }
 
 RoughAmount amount_of(const MownLawn& lawn, MoistureWetBasis, const Materials& materials) {
   const PublishedValue<MassPerArea>& clippings = materials.rough->clippings.front();
-  const Spread spread = spread_of(clippings);
+  const TimesOff spread = spread_of(clippings);
   return {lawn,        Mass(lawn.area * *clippings.typical),    spread.low,
           spread.high, print_in(lawn.area, "ft2", 3) + " mown", evidence_of(materials, clippings)};
 }
 
 RoughAmount amount_of(const LoosePile& pile, MoistureWetBasis, const Materials&) {
-  const Spread shape{(pi / 12.0) / (pi / 8.0), (pi / 6.0) / (pi / 8.0)};
-  const Spread spread = together(shape, spread_of(pile.height));
+  const TimesOff shape{(pi / 12.0) / (pi / 8.0), (pi / 6.0) / (pi / 8.0)};
+  const TimesOff spread = together(shape, spread_of(pile.height));
   return {pile,          Volume(pi / 8.0 * pile.length * pile.width * *pile.height.typical), spread.low, spread.high, "a pile of that size",
           "judged by us"};
 }
