@@ -131,16 +131,17 @@ Supply read_supply_option(const std::string& option, const std::string& text, co
 /// All of an option's texts, onto those of a yard. @throws TextError for more than a yard may list, before any is read
 void add_supplies(Yard& yard, const std::string& option, const std::vector<std::string>& texts);
 
-/// What is handed out beside the two sides of a plan.
-struct ExtraSheets {
+/// What a handout holds beside its plan.
+struct HandoutOptions {
   bool shed_card = false;
   bool blank_log = false;
+  std::vector<std::string> not_told{};  ///< what was assumed of a household, in words
 };
 /// Its two sides, and what is handed out with them, as an HTML file.
-std::string handout_of(const Answer<Plan>& plan, const Yard& yard, const Show& show, const ExtraSheets& extra = {});
+std::string handout_of(const Answer<Plan>& plan, const Yard& yard, const Show& show, const HandoutOptions& extra = {});
 /// Prints the plan of a yard, and writes its handout where that was asked for. Its exit code: done, or no_answer where there is neither a
 /// pile nor a lawn.
-ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard, const ExtraSheets& extra = {});
+ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard, const HandoutOptions& extra = {});
 
 /// What a command line asks for: nothing before it is read to its end.
 using ChosenCommand = std::function<ExitCode()>;

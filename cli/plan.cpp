@@ -15,7 +15,7 @@ struct PlanOptions {
   CommonOptions common;
   std::string file;
   std::string calendar;
-  ExtraSheets extra;
+  HandoutOptions extra;
 };
 
 /// @throws TextError for sheets of a handout that is not asked for
@@ -40,14 +40,14 @@ ExitCode run_plan(const PlanOptions& options) {
 
 }  // namespace
 
-std::string handout_of(const Answer<Plan>& plan, const Yard& yard, const Show& show, const ExtraSheets& extra) {
-  std::vector<Page> sides = handout_pages(plan, yard.office, yard.tables.materials);
+std::string handout_of(const Answer<Plan>& plan, const Yard& yard, const Show& show, const HandoutOptions& extra) {
+  std::vector<Page> sides = handout_pages(plan, yard.office, extra.not_told, yard.tables.materials);
   if (extra.shed_card) sides.push_back(shed_card_page(plan.result, yard.tables.materials));
   if (extra.blank_log) sides.push_back(blank_log_page(plan.result));
   return html_of_handout(plan->title.empty() ? sides.front().subject : plan->title, sides, show);
 }
 
-ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard, const ExtraSheets& extra) {
+ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const Yard& yard, const HandoutOptions& extra) {
   const Show show = common.show(yard.units);
   const auto as_json = [&] { return json_of_plan(plan, yard.tables.materials); };
   const auto as_page = [&] { return plan_page(plan, yard.tables.materials); };

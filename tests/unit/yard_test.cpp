@@ -598,13 +598,36 @@ TEST_CASE("a base tells what a yard's own file leaves out", "[yard]") {
   }
 }
 
-TEST_CASE("a key that clashes with one of the base is told where it stands", "[yard]") {
-  const ScratchBase base("[topdressing]\ndepth = \"2 in\"\nsurface = \"new\"\n");
+TEST_CASE("of keys that say the same in another way the yard's own shuts out the base's", "[yard]") {
+  const ScratchBase base("[topdressing]\ndepth = \"2 in\"\nsurface = \"new\"\n[recipe]\ncapacity = \"1 yd3\"\ngoal = \"cheapest\"\n");
+  const Yard yard =
+      read_yard_text("[topdressing]\nsurface = \"lawn\"\n[recipe]\nfill = \"2 yd3\"\n", "own.toml", built_in_tables(), base.path());
+  CHECK_FALSE(yard.topdressing.depth);
+  CHECK(yard.options.goal == Goal::cheapest);
+}
+
+TEST_CASE("what is wrong with a base where it meets the yard's own is told in the file it stands in", "[yard]") {
+  const ScratchBase base("[topdressing]\nallowance = \"10 %\"\n");
+  SECTION("the yard's own of another type goes first, and is told") {
+    try {
+      read_yard_text("topdressing = 3\n", "own.toml", built_in_tables(), base.path());
+      FAIL("it was read");
+    } catch (const InputError& error) {
+      CHECK(error.problems().front().where.file == "own.toml");
+    }
+  }
+  SECTION("a file that is its own base is read as without") {
+    const Yard yard = read_yard(base.path(), built_in_tables(), base.path());
+    CHECK(yard.topdressing.allowance == ShareOfVolume::of(0.10));
+  }
+}
+
+TEST_CASE("a base's own files are read from its folder", "[yard]") {
+  const ScratchBase base("[climate]\nfile = \"no-such-weather.csv\"\n");
   try {
-    read_yard_text("[topdressing]\nsurface = \"lawn\"\n", "own.toml", built_in_tables(), base.path());
+    read_yard_text("title = \"somewhere else\"\n", "/nowhere/own.toml", built_in_tables(), base.path());
     FAIL("it was read");
-  } catch (const InputError& error) {
-    CHECK(error.problems().front().where.file == base.path());
-    CHECK(error.problems().front().where.line == 2);
+  } catch (const Error& error) {
+    CHECK_THAT(error.what(), Contains((std::filesystem::temp_directory_path() / "no-such-weather.csv").string()));
   }
 }

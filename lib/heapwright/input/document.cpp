@@ -313,16 +313,28 @@ void take(toml::table& own, toml::table& base, std::string_view key) {
   node->visit([&](auto& value) { own.insert(key, std::move(value)); });
 }
 
+bool is_shut_out(std::string_view key, const std::vector<std::string>& own, const std::vector<std::vector<std::string_view>>& groups) {
+  const auto is_own = [&](std::string_view member) { return std::find(own.begin(), own.end(), member) != own.end(); };
+  return std::any_of(groups.begin(), groups.end(), [&](const auto& group) {
+    return std::find(group.begin(), group.end(), key) != group.end() && std::any_of(group.begin(), group.end(), is_own);
+  });
+}
+
 }  // namespace
 
-void Document::lay_over(Document base, const std::vector<std::string_view>& whole, const std::vector<std::string_view>& key_by_key) {
+void Document::lay_over(Document base, const std::vector<std::string_view>& whole, const std::vector<std::string_view>& key_by_key,
+                        const std::vector<std::vector<std::string_view>>& groups) {
+  if (base_source_ || base.base_source_) throw DomainError("a file lies over one base, which has none of its own");
   toml::table& own_root = *root_->as_table();
   toml::table& base_root = *base.root_->as_table();
   for (const std::string_view key : key_by_key) {
     toml::table* own = own_root[key].as_table();
     toml::table* under = base_root[key].as_table();
     if (own == nullptr || under == nullptr) continue;
-    for (const std::string& member : Table(Value(*under, *base.source_, {}, *problems_)).keys()) take(*own, *under, member);
+    const std::vector<std::string> own_keys = Table(Value(*own, *source_, {}, *problems_)).keys();
+    for (const std::string& member : Table(Value(*under, *base.source_, {}, *problems_)).keys()) {
+      if (!is_shut_out(member, own_keys, groups)) take(*own, *under, member);
+    }
   }
   for (const std::string_view key : key_by_key) take(own_root, base_root, key);
   for (const std::string_view key : whole) take(own_root, base_root, key);

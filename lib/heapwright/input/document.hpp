@@ -160,8 +160,10 @@ class Document {
   ~Document();
 
   /// Takes from another file what this one leaves out: of each of some keys the whole value; of a table whose keys stand each for
-  /// themselves those that this one lacks. What is wrong with them is reported in that file's place.
-  void lay_over(Document base, const std::vector<std::string_view>& whole, const std::vector<std::string_view>& key_by_key);
+  /// themselves those that this one lacks, but for those that would say the same in another way: of a group of keys one that stands shuts
+  /// out the base's. What is wrong with them is reported in that file's place. @pre neither lies over a base already
+  void lay_over(Document base, const std::vector<std::string_view>& whole, const std::vector<std::string_view>& key_by_key,
+                const std::vector<std::vector<std::string_view>>& groups);
 
   Table root() const;
   const std::string& name() const;

@@ -93,12 +93,6 @@ Grid trajectory(const std::vector<Spell>& spells) {
   return grid;
 }
 
-/// Of a pile that may go two ways, which of them is shown.
-std::string_view branch_shown(const Forecast& forecast) {
-  if (says(forecast, ForecastNote::core_of_those_that_heat)) return " if it gets hot";
-  return says(forecast, ForecastNote::core_of_those_that_do_not) ? " if it does not get hot" : "";
-}
-
 void say_trajectory(PageWriter& writer, const Forecast& forecast) {
   const std::vector<Spell> spells = spells_of(forecast);
   writer.section(Depth::why, say("What it will do{}", branch_shown(forecast)))

@@ -361,8 +361,14 @@ Chart chart_of_days(const Forecast& forecast, std::size_t days) {
 
 }  // namespace
 
+std::string_view branch_shown(const Forecast& forecast) {
+  if (says(forecast, ForecastNote::core_of_those_that_heat)) return " if it gets hot";
+  return says(forecast, ForecastNote::core_of_those_that_do_not) ? " if it does not get hot" : "";
+}
+
 Chart temperature_chart(const Forecast& forecast) {
   Chart chart = chart_of_days(forecast, forecast.days.size());
+  chart.title += branch_shown(forecast);
   const std::vector<Spell> spells = spells_of(forecast);
   std::vector<Words> words;
   for (const Spell& spell : spells) words.push_back(say("{} {}", span_of(spell), core_of(spell)));

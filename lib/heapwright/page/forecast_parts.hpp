@@ -44,6 +44,8 @@ Words if_watered(const Forecast& forecast);
 Words span_of(const Spell& spell);
 /// How warm its core is then.
 Words core_of(const Spell& spell);
+/// Of a pile that may go two ways, which of them its core is of: " if it gets hot"; else empty.
+std::string_view branch_shown(const Forecast& forecast);
 /// Its core day by day with its band, and the air.
 Chart temperature_chart(const Forecast& forecast);
 /// Puts into it what was measured, the hottest of each day, and when the pile was turned.

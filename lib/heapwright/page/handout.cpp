@@ -14,12 +14,13 @@ namespace {
 
 constexpr std::string_view subject_of_handout = "Compost plan";
 
-/// The chores of one kind: each pile has its own, and each its days.
+/// The chores of one kind: each pile has its own, and each its days. Where something is put in or got, each has its own amounts.
 std::vector<std::vector<CalendarChore>> by_kind(const std::vector<CalendarChore>& calendar) {
   std::vector<std::vector<CalendarChore>> kinds;
   for (const CalendarChore& chore : calendar) {
     const auto same = [&](const auto& kind) { return kind.front().what.id == chore.what.id; };
-    const auto known = std::find_if(kinds.begin(), kinds.end(), same);
+    const bool has_amounts = chore.week || !chore.amounts.empty();
+    const auto known = has_amounts ? kinds.end() : std::find_if(kinds.begin(), kinds.end(), same);
     if (known == kinds.end()) {
       kinds.push_back({chore});
     } else {
@@ -29,7 +30,7 @@ std::vector<std::vector<CalendarChore>> by_kind(const std::vector<CalendarChore>
   return kinds;
 }
 
-/// What is put in, kept or got; of several times the first.
+/// What is put in, kept or got.
 Words amounts_words(const CalendarChore& chore, const Materials& materials) {
   if (chore.week) return say(": {}", load_words(*chore.week, materials));
   return chore.amounts.empty() ? Words() : say(": {}", counted(chore.amounts, materials));
@@ -55,13 +56,14 @@ Grid calendar_grid(const Plan& plan, const Materials& materials) {
 Words who_and_when(const Plan& plan, const std::optional<Office>& office) {
   if (!office) return say("{}.", DayOfWeek{plan.today});
   const std::string by = office->prepared_by.empty() ? "" : ", prepared by " + office->prepared_by;
-  const std::string version = office->version.empty() ? "" : ", " + office->version;
+  const std::string version = office->version.empty() ? "" : ", version " + office->version;
   return say("{}{}, {}{}.", office->name, by, DayOfWeek{plan.today}, version);
 }
 
 Page front_of(const Answer<Plan>& answer, const std::optional<Office>& office, const Materials& materials) {
   const Plan& plan = answer.result;
   PageWriter writer(std::string(subject_of_handout), plan.title);
+  if (office) writer.section(Depth::act).paragraph(office->name);
   say_what_to_do(writer, answer, materials);
   if (plan.is_for_a_pile() && plan.recipe->mix && !waits_for_the_fire(plan))
     writer.section(Depth::act).labels({{{"Done", "when it is dark and crumbly, smells of earth, and no longer warms up after turning"}}});
@@ -81,7 +83,7 @@ void say_charts(PageWriter& writer, const Plan& plan) {
     writer.block(figures_of(mix, plan.recipe->targets));
   }
   const Forecast* forecast = forecast_in(plan);
-  if (forecast != nullptr && !forecast->heats.log_disagrees) writer.block(temperature_chart(*forecast));
+  if (plan.is_for_a_pile() && forecast != nullptr && !forecast->heats.log_disagrees) writer.block(temperature_chart(*forecast));
 }
 
 void say_figures(PageWriter& writer, const Answer<Plan>& answer) {
@@ -94,7 +96,7 @@ void say_figures(PageWriter& writer, const Answer<Plan>& answer) {
   };
   if (is_a_pile) add("Likely", "eight times in ten. C:N is carbon to nitrogen: 30 to 1 is not thirty buckets to one");
   const Words needed = plan.supply.needed ? say("; the lawn takes {} a year", *plan.supply.needed) : Words();
-  if (plan.supply.own_compost) {
+  if (plan.is_for_a_pile() && plan.supply.own_compost) {
     const CompostYield& own = *plan.supply.own_compost;
     add("Compost", say("about {}, from {}, done and screened{}", own.likely, Between<Volume>{own.low, own.high}, needed));
   }
@@ -115,7 +117,8 @@ void say_other_cautions(PageWriter& writer, const Answer<Plan>& answer, const Ma
   const auto step_of = [&](const Caution& one) { return std::find(steps.begin(), steps.end(), one.step); };
   std::stable_sort(cautions.begin(), cautions.end(),
                    [&](const Caution& one, const Caution& other) { return step_of(one) < step_of(other); });
-  writer.section(Depth::why, "Mind too").block(Warnings{std::move(cautions), false});
+  writer.section(Depth::why, "Mind too");
+  if (!cautions.empty()) writer.block(Warnings{std::move(cautions), false});
 }
 
 void say_office(PageWriter& writer, const std::optional<Office>& office) {
@@ -129,13 +132,16 @@ void say_office(PageWriter& writer, const std::optional<Office>& office) {
       "Figures are from published tables where there are any, else judged. Where the work is that of licensed people, leave it to them.");
 }
 
-Page back_of(const Answer<Plan>& answer, const std::optional<Office>& office, const Materials& materials) {
+Page back_of(const Answer<Plan>& answer, const std::optional<Office>& office, const std::vector<std::string>& not_told,
+             const Materials& materials) {
   PageWriter writer("Why, and what to mind");
   writer.section(Depth::why);
   say_charts(writer, answer.result);
   writer.section(Depth::why);
   say_figures(writer, answer);
   say_other_cautions(writer, answer, materials);
+  if (!not_told.empty())
+    writer.section(Depth::why, "Not told, or not as it was taken").paragraph(joined({not_told.begin(), not_told.end()}, " "));
   say_office(writer, office);
   return std::move(writer).page();
 }
@@ -156,10 +162,12 @@ std::vector<Words> feedings(const Plan& plan, const Materials& materials) {
 Page shed_card_page(const Plan& plan, const Materials& materials) {
   PageWriter writer("Card for the shed", plan.title.empty() ? std::string() : plan.title + ": card for the shed");
   std::vector<Words> lines = feedings(plan, materials);
+  const bool has_next = plan.batches.size() > 1 && plan.batches[1].bin > 1;
   if (lines.empty()) {
     writer.section(Depth::act).paragraph("Nothing comes in week by week: nothing to feed.");
   } else {
-    writer.section(Depth::act, "Each week, or each mowing").bullets(std::move(lines));
+    writer.section(Depth::act, has_next ? say("Each week, into bin {}", whole(plan.batches[1].bin)) : Words("Each week, or each mowing"))
+        .bullets(std::move(lines));
   }
   writer.section(Depth::act, "Each time")
       .block(Numbered{{"Dig a hole in the middle, put the greens in with their browns, and pull what is there over them.",
@@ -185,8 +193,9 @@ Page blank_log_page(const Plan& plan) {
   return std::move(writer).page();
 }
 
-std::vector<Page> handout_pages(const Answer<Plan>& answer, const std::optional<Office>& office, const Materials& materials) {
-  return {front_of(answer, office, materials), back_of(answer, office, materials)};
+std::vector<Page> handout_pages(const Answer<Plan>& answer, const std::optional<Office>& office, const std::vector<std::string>& not_told,
+                                const Materials& materials) {
+  return {front_of(answer, office, materials), back_of(answer, office, not_told, materials)};
 }
 
 }  // namespace heapwright

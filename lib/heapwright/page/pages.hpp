@@ -17,8 +17,10 @@ struct Exercise;  // exercise/exercise.hpp: only its own pages ask
 
 /// The whole job: the pile, its compost, the lawn, what to buy.
 Page plan_page(const Answer<Plan>& answer, const Materials& materials);
-/// Two sides to hand out: what to do with its calendar, and why with every caution.
-std::vector<Page> handout_pages(const Answer<Plan>& answer, const std::optional<Office>& office, const Materials& materials);
+/// Two sides to hand out: what to do with its calendar, and why with every caution. @param not_told what was assumed of a household, in
+/// words
+std::vector<Page> handout_pages(const Answer<Plan>& answer, const std::optional<Office>& office, const std::vector<std::string>& not_told,
+                                const Materials& materials);
 /// A card for the shed: what goes in each week, and what to look at.
 Page shed_card_page(const Plan& plan, const Materials& materials);
 /// A sheet to write temperatures and loads on.

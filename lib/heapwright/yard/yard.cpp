@@ -104,7 +104,8 @@ Yard read_over(Document document, Problems& problems, Tables tables, const std::
   if (base.empty()) return read(document, problems, std::move(tables));
   Yard under = read_yard(base, std::move(tables));
   // The keys of a climate and of a pile belong together.
-  document.lay_over(Document::from_file(base, problems), {"units", "office", "climate", "pile"}, {"targets", "recipe", "topdressing"});
+  document.lay_over(Document::from_file(base, problems), {"units", "office", "climate", "pile"}, {"targets", "recipe", "topdressing"},
+                    {{"fill", "capacity"}, {"depth", "surface"}});
   return read(document, problems, std::move(under.tables));
 }
 
