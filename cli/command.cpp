@@ -171,6 +171,10 @@ void CommonOptions::add_to(CLI::App& command) {
 
 Tables CommonOptions::tables() const { return materials_file.empty() ? built_in_tables() : tables_with(materials_file); }
 
+void CommonOptions::check_csv_alone(bool csv) const {
+  if (csv && (json || !html.empty())) throw TextError("--csv is neither JSON nor a page", "leave out --json and --html");
+}
+
 Date CommonOptions::today() const { return asked_today ? *asked_today : day_of_the_clock(); }
 
 ShownUnits CommonOptions::shown_units(ShownUnits of_yard) const {

@@ -48,6 +48,8 @@ struct CommonOptions {
   Yard yard(const std::string& file) const;
   /// A yard without a file, for what options say.
   Yard yard_of_options() const;
+  /// @throws TextError where JSON or a page is asked for beside CSV
+  void check_csv_alone(bool csv) const;
   /// To standard output, or whole or not at all to the file asked for.
   void print(const std::string& text) const;
   /// An answer as JSON, or as a page on the screen; and as HTML where that was asked for.

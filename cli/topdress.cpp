@@ -207,6 +207,10 @@ ExitCode run_lawn(const TopdressOptions& options, const Yard& yard, const Show& 
   if (!options.order_sheet.empty())
     write_sheets(options, {order_sheet(yard.title, yard.site.value_or(Site()), topdressing.result, materials, *yard.tables.sheet_lines)},
                  yard, show);
+  if (options.csv) {
+    options.common.print(csv_of_order(ordering));
+    return ordering.best ? done : no_answer;
+  }
   if (options.working.asked) topdressing.working = working_of_topdressing(topdressing.result, options.working.units(options.common, show));
   const auto page = [&] {
     Page of_lawn = with_own_compost(topdressing_page(topdressing, materials), topdressing->advice, yard, today);
@@ -234,7 +238,16 @@ ExitCode run_unmeasured(const TopdressOptions& options, const Yard& yard, const 
   return no_answer;
 }
 
+/// @throws TextError where there is no order of priced items to list
+void check_has_order(const TopdressOptions& options, const Yard& yard) {
+  if (yard.topdressing.offers.empty())
+    throw TextError("--csv is a line a job, or a line an item of the order, and there are neither jobs nor offers",
+                    "write [[job]] with its name and job = in each zone, or each price as a [[topdressing.offer]]");
+  if (!yard.lawn) throw TextError("--csv: no lawn is measured in " + options.file, "write a [[lawn.zone]] with its size");
+}
+
 ExitCode run_topdress(const TopdressOptions& options) {
+  options.common.check_csv_alone(options.csv);
   Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
   apply(options, yard);
   const Show show = options.common.show(yard.units);
@@ -245,7 +258,7 @@ ExitCode run_topdress(const TopdressOptions& options) {
                           [&](const auto& covered) { return coverage_page(covered, volume, lawn, yard.tables.materials); });
   }
   if (!yard.jobs.empty() && options.area.empty()) return run_jobs(options, yard, show);
-  if (options.csv) throw TextError("--csv is a line a job, and the file has none", "write [[job]] with its name, and job = in each zone");
+  if (options.csv) check_has_order(options, yard);
   if (yard.lawn) return run_lawn(options, yard, show);
   if (const auto budget = budget_of(options, yard)) return run_budget(options, *budget, yard);
   return options.file.empty() ? run_lawn(options, yard, show) : run_unmeasured(options, yard, show);
@@ -265,7 +278,7 @@ void add_topdress_command(CLI::App& program, ChosenCommand& chosen) {
   command->add_option("--order-sheet", options->order_sheet, "write a sheet to print: supplier in front, crew on the back")
       ->excludes("--have")
       ->excludes("--budget");
-  command->add_flag("--csv", options->csv, "a line a job, as CSV");
+  command->add_flag("--csv", options->csv, "a line a job, or an item of the order, as CSV")->excludes("--have")->excludes("--budget");
   options->working.add_to(*command);
   options->common.add_to(*command);
   command->footer(

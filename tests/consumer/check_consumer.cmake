@@ -32,6 +32,11 @@ if(NOT package_files)
   message(FATAL_ERROR "no package was installed in ${prefix}")
 endif()
 
+file(GLOB schemas ${prefix}/share/heapwright/schema/*.schema.json)
+if(NOT schemas)
+  message(FATAL_ERROR "no schema was installed in ${prefix}/share/heapwright/schema")
+endif()
+
 run(${CMAKE_COMMAND} -S ${SOURCE} -B ${place}/build -DCMAKE_PREFIX_PATH=${prefix})
 run(${CMAKE_COMMAND} --build ${place}/build)
 run(${place}/build/stranger)

@@ -1,19 +1,17 @@
 #include "heapwright/report/json.hpp"
 #include "heapwright/report/json_parts.hpp"
+#include "heapwright/report/season_parts.hpp"
 #include "heapwright/time/date.hpp"
 
 namespace heapwright {
 namespace {
 
 Json month_of_supply_json(const Ingredient& ingredient, const MonthOfSupply& of) {
-  const auto cubic_meters = [&](Mass mass) { return Volume(mass / *ingredient.density).value(); };
-  return {{"id", ingredient.id},
-          {"supply", supply_json(ingredient.supply)},
-          {"in_m3", cubic_meters(of.comes)},
-          {"bought_m3", cubic_meters(of.bought)},
-          {"used_m3", cubic_meters(of.used)},
-          {"stored_m3", cubic_meters(of.kept)},
-          {"unused_m3", cubic_meters(of.left)}};
+  const SupplyInMonth volumes = supply_in_month(ingredient, of);
+  return {{"id", ingredient.id},        {"supply", supply_json(ingredient.supply)},
+          {"in_m3", volumes.in},        {"bought_m3", volumes.bought},
+          {"used_m3", volumes.used},    {"stored_m3", volumes.stored},
+          {"unused_m3", volumes.unused}};
 }
 
 Json month_json(const YardSeason& season, std::size_t index) {
