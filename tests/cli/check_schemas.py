@@ -21,7 +21,7 @@ from arithmetic import ROOT, Checks
 check = Checks()
 FOLDER = ROOT / "lib/heapwright/report/schema"
 SCHEMAS = {path.as_uri(): json.loads(path.read_text(encoding="utf-8")) for path in sorted(FOLDER.glob("*.schema.json"))}
-COMMANDS = ["mix", "recipe", "pile", "forecast", "readings", "maturity", "topdress", "season", "load", "plan", "materials", "exercise"]
+COMMANDS = ["mix", "recipe", "pile", "forecast", "readings", "maturity", "topdress", "season", "load", "plan", "materials", "exercise", "workshop"]
 WITHOUT_JSON = {"new"}  # asks, and writes a yard file
 # What no input of this test brings about, and why.
 HARD_TO_REACH = {}
@@ -331,6 +331,14 @@ def add_lawns(commands, yards):
         commands.add("topdress", order, "--today", day)
 
 
+def add_classes(commands, yards):
+    roster = yards("household,leaves,lawn,clippings,treated,scraps,Shoe size\n7,about 10,1/2 acre,4,no,3,9\nx,6 bags,5000,2 mower bags,idk,,\n"
+                   "9,lots,,,,,\n10,20,5000,,,2,\n", ".csv")
+    folder = str(pathlib.Path(roster).with_suffix("")) + "-handouts"
+    commands.add("workshop", roster, "--into", folder, "--today", "2026-10-24")
+    commands.add("workshop", yards("leaves,scraps\n0,0\n", ".csv"), "--into", folder + "-empty", "--today", "2026-10-24")
+
+
 def correct_own_forecast(commands, yards):
     """A log that the program's own forecast gives tells how fast it rots."""
     yard = yards(BALANCED + pile("built = 2027-06-01", "keep_moist = true") + '[climate]\nlike = "cool"\n')
@@ -365,7 +373,7 @@ def main():
         yards = Yards(pathlib.Path(name))
         add_pages(commands)
         add_examples(commands)
-        for add in (add_amounts, add_recipes, add_piles, add_lawns, correct_own_forecast):
+        for add in (add_amounts, add_recipes, add_piles, add_lawns, add_classes, correct_own_forecast):
             add(commands, yards)
         check_answers(commands)
     print("\n".join(check.failures))

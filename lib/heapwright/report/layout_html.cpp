@@ -79,20 +79,20 @@ svg.true-size { display: block; width: 2in; height: auto; }
   .sheet .working { font-size: 7.8pt; margin: 0.35rem 0; }
   .act:has(.room) { break-inside: avoid; }
   .sheet + .sheet, .handout + .handout { break-before: page; border: 0; margin: 0; }
-  .handout { font-size: 12pt; line-height: 1.15; }
+  .handout { font-size: 12pt; line-height: 1.1; }
   .handout h1 { font-size: 15pt; margin: 0 0 4pt; }
   .handout h2, .handout .act h2 { font-size: 12.5pt; margin: 5pt 0 1pt; }
   .handout p, .handout dl, .handout table, .handout ol, .handout ul { margin: 3pt 0; }
   .handout li { margin: 1pt 0; }
   .handout dd { margin: 0; }
-  .handout td, .handout th { padding: 0.5pt 10pt 0.5pt 0; }
+  .handout td, .handout th { padding: 0 8pt 0 0; }
   .handout .mind { margin: 4pt 0; padding: 2pt 6pt; border-width: 1.5pt; }
   .handout .mind p { display: inline; }
   .handout .mind p::before { content: "\2022\00a0"; }
   .handout .why:first-child { columns: 2; column-gap: 1.2em; }
   .handout .scroll { break-inside: avoid; }
   .handout .why .mind { border: 0; padding: 0; break-inside: auto; }
-  .handout .act td:first-child { width: 40%; }
+  .handout .act td:first-child { width: 36%; }
   .handout td:empty { height: 21pt; border: 1px solid #999; }
   .handout .act td:empty:first-child { width: 14%; }
   .handout .ground { font-size: 10pt; margin-top: 2pt; }
