@@ -60,6 +60,13 @@ Words who_and_when(const Plan& plan, const std::optional<Office>& office) {
   return say("{}{}, {}{}.", office->name, by, DayOfWeek{plan.today}, version);
 }
 
+/// What is fed week by week is gathered too, where it stands.
+WorkSteps work_of_handout(const Plan& plan) {
+  WorkSteps steps = work_of(plan);
+  if (stands(plan) && plan.has_supplies) steps.insert("gather");
+  return steps;
+}
+
 Page front_of(const Answer<Plan>& answer, const std::optional<Office>& office, const Materials& materials) {
   const Plan& plan = answer.result;
   PageWriter writer(std::string(subject_of_handout), plan.title);
@@ -67,7 +74,7 @@ Page front_of(const Answer<Plan>& answer, const std::optional<Office>& office, c
   say_what_to_do(writer, answer, materials);
   if (plan.is_for_a_pile() && plan.recipe->mix && !waits_for_the_fire(plan))
     writer.section(Depth::act).labels({{{"Done", "when it is dark and crumbly, smells of earth, and no longer warms up after turning"}}});
-  const std::vector<Caution> cautions = cautions_of_today(answer, materials, work_of(plan));
+  const std::vector<Caution> cautions = cautions_of_today(answer, materials, work_of_handout(plan));
   if (!cautions.empty()) writer.section(Depth::act).block(Warnings{cautions, false});
   if (!plan.calendar.empty() && !waits_for_the_fire(plan)) writer.section(Depth::act, "Calendar").block(calendar_grid(plan, materials));
   writer.section(Depth::ground)
@@ -109,7 +116,7 @@ void say_figures(PageWriter& writer, const Answer<Plan>& answer) {
 /// Whole, in the order of the work, but for those of the first side.
 void say_other_cautions(PageWriter& writer, const Answer<Plan>& answer, const Materials& materials) {
   constexpr std::array<std::string_view, 4> steps{"gather", "build", "turn", "use"};
-  const std::vector<Caution> told = cautions_of_today(answer, materials, work_of(answer.result));
+  const std::vector<Caution> told = cautions_of_today(answer, materials, work_of_handout(answer.result));
   std::vector<Caution> cautions = cautions_of(answer, materials);
   std::erase_if(cautions, [&](const Caution& one) {
     return std::any_of(told.begin(), told.end(), [&](const Caution& other) { return other.id == one.id; });
