@@ -1,13 +1,16 @@
 #include "command.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <cerrno>
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
 #include <ctime>
 #include <filesystem>
+#include <fstream>
 #include <iostream>
+#include <iterator>
 #include <sys/ioctl.h>
 #include <sys/stat.h>
 #include <system_error>
@@ -41,8 +44,14 @@ mode_t mode_of_new_file() {
   return mode;
 }
 
-constexpr std::string_view scratch_prefix = ".heapwright-";
+constexpr std::string_view scratch_prefix = ".heapwright-unfinished-";
 constexpr std::string_view scratch_letters = "XXXXXX";  // as mkstemp wants them
+
+bool is_name_of_scratch(const std::string& name) {
+  if (!name.starts_with(scratch_prefix) || name.size() != scratch_prefix.size() + scratch_letters.size()) return false;
+  return std::all_of(name.end() - static_cast<std::ptrdiff_t>(scratch_letters.size()), name.end(),
+                     [](char c) { return std::isalnum(static_cast<unsigned char>(c)) != 0; });
+}
 
 }  // namespace
 
@@ -253,7 +262,8 @@ void check_writable(const std::string& option, const std::string& path, bool for
   }
 }
 
-WholeFile::WholeFile(std::string option, std::string path, bool force) : option_(std::move(option)), path_(std::move(path)) {
+WholeFile::WholeFile(std::string option, std::string path, bool force, Readers readers)
+    : option_(std::move(option)), path_(std::move(path)), readers_(readers) {
   check_free(option_, path_, force);
   or_fail([&] { scratch_ = std::make_unique<ScratchFile>(behind_link(path_)); });
 }
@@ -265,7 +275,8 @@ void WholeFile::add(const std::string& text) {
 }
 
 void WholeFile::put_in_place() {
-  or_fail([&] { scratch_->put_in_place(mode_of_new_file()); });
+  constexpr mode_t read_and_write_by_owner = 0600;
+  or_fail([&] { scratch_->put_in_place(readers_ == Readers::its_owner ? read_and_write_by_owner : mode_of_new_file()); });
 }
 
 void WholeFile::or_fail(const std::function<void()>& step) const {
@@ -276,18 +287,26 @@ void WholeFile::or_fail(const std::function<void()>& step) const {
   }
 }
 
-void write_whole(const std::string& option, const std::string& path, const std::string& text, bool force) {
-  WholeFile file(option, path, force);
+void write_whole(const std::string& option, const std::string& path, const std::string& text, bool force, Readers readers) {
+  WholeFile file(option, path, force, readers);
   file.add(text);
   file.put_in_place();
 }
 
-void remove_scratch_files(const std::string& folder) {
+std::optional<std::string> text_of_file(const std::string& path) {
+  std::error_code trouble;
+  if (!fs::is_regular_file(path, trouble)) return std::nullopt;  // a pipe would be waited for
+  std::ifstream stream(path, std::ios::binary);
+  if (!stream) return std::nullopt;
+  return std::string(std::istreambuf_iterator<char>(stream), {});
+}
+
+void remove_scratch_files(const std::string& folder, const std::function<bool(const std::string&)>& begins_as_ours) {
   std::error_code trouble;
   for (const fs::directory_entry& entry : fs::directory_iterator(folder, trouble)) {
-    const std::string name = entry.path().filename().string();
-    const bool is_scratch = name.starts_with(scratch_prefix) && name.size() == scratch_prefix.size() + scratch_letters.size();
-    if (is_scratch && entry.is_regular_file(trouble)) fs::remove(entry.path(), trouble);
+    if (!is_name_of_scratch(entry.path().filename().string()) || entry.is_symlink(trouble)) continue;
+    const std::optional<std::string> text = text_of_file(entry.path().string());
+    if (text && (text->empty() || begins_as_ours(*text))) fs::remove(entry.path(), trouble);
   }
 }
 

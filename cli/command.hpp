@@ -75,11 +75,14 @@ void to_standard_output(const std::string& text);
 void check_writable(const std::string& option, const std::string& path, bool force);
 class ScratchFile;
 
+/// Who may read a new file.
+enum class Readers { as_usual, its_owner };
+
 /// A file that is written piece by piece, and stands in its place when it is whole; of one that never is nothing is left. Where it is a
 /// link, the file it leads to. All of it throws TextError, as check_writable().
 class WholeFile {
  public:
-  WholeFile(std::string option, std::string path, bool force);
+  WholeFile(std::string option, std::string path, bool force, Readers readers = Readers::as_usual);
   WholeFile(const WholeFile&) = delete;
   WholeFile& operator=(const WholeFile&) = delete;
   ~WholeFile();
@@ -91,14 +94,18 @@ class WholeFile {
 
   std::string option_;
   std::string path_;
+  Readers readers_;
   std::unique_ptr<ScratchFile> scratch_;
 };
-/// Removes what runs that were killed left of files that were never whole.
-void remove_scratch_files(const std::string& folder);
+/// The text of a plain file; nothing for what is none, or cannot be read.
+std::optional<std::string> text_of_file(const std::string& path);
+/// Removes what runs that were killed left of files that were never whole: those with nothing in them, and those that begin as ours do.
+void remove_scratch_files(const std::string& folder, const std::function<bool(const std::string&)>& begins_as_ours);
 
 /// Writes a file whole or not at all; where it is a link, the file it leads to. @throws TextError as check_writable(), or where it cannot
 /// be written
-void write_whole(const std::string& option, const std::string& path, const std::string& text, bool force);
+void write_whole(const std::string& option, const std::string& path, const std::string& text, bool force,
+                 Readers readers = Readers::as_usual);
 
 /// "Symptoms: ants, flies" for "Symptoms:": the ids of a table's rows, for the end of a command's help.
 template <class Rows>

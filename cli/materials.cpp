@@ -48,6 +48,7 @@ ExitCode dies_at(const MaterialsOptions& options) {
 }
 
 ExitCode run_materials(const MaterialsOptions& options) {
+  if (!options.common.base.empty()) throw TextError("--base: the tables are shown without any yard", "leave the file out");
   if (!options.check.empty()) return check(options);
   if (options.dies_at) return dies_at(options);
   const Materials materials = options.common.tables().materials;

@@ -1,5 +1,6 @@
 #include "own_folder.hpp"
 
+#include <algorithm>
 #include <cerrno>
 #include <fcntl.h>
 #include <filesystem>
@@ -12,7 +13,8 @@
 
 namespace heapwright::cli {
 
-OwnFolder::OwnFolder(const std::string& option, const std::string& path) : path_(path) {
+OwnFolder::OwnFolder(const std::string& option, const std::string& path, const std::function<bool(const std::string&)>& begins_as_ours)
+    : path_(path) {
   constexpr mode_t for_its_owner = 0700;  // what is in it is personal
   const auto fail = [&] {
     throw TextError(option + path + " cannot be used: " + std::generic_category().message(errno),
@@ -28,10 +30,20 @@ OwnFolder::OwnFolder(const std::string& option, const std::string& path) : path_
     close(descriptor_);
     throw TextError(option + path + ": another run writes there now", "let it end, or name another folder");
   }
-  remove_scratch_files(path);
+  remove_scratch_files(path, begins_as_ours);
 }
 
 OwnFolder::~OwnFolder() { close(descriptor_); }
+
+std::vector<std::string> OwnFolder::files() const {
+  std::vector<std::string> names;
+  std::error_code trouble;
+  for (const std::filesystem::directory_entry& entry : std::filesystem::directory_iterator(path_, trouble)) {
+    if (!entry.is_symlink(trouble) && entry.is_regular_file(trouble)) names.push_back(entry.path().filename().string());
+  }
+  std::sort(names.begin(), names.end());
+  return names;
+}
 
 std::string OwnFolder::path_of(const std::string& file) const { return (std::filesystem::path(path_) / file).string(); }
 

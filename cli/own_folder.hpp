@@ -1,7 +1,9 @@
 #pragma once
 /// A folder that a run fills with files.
 
+#include <functional>
 #include <string>
+#include <vector>
 
 namespace heapwright::cli {
 
@@ -9,11 +11,14 @@ namespace heapwright::cli {
 class OwnFolder {
  public:
   /// @throws TextError, which begins with the option's name, where it cannot be had
-  OwnFolder(const std::string& option, const std::string& path);
+  /// @param begins_as_ours of a file that a run that was killed did not finish: it is removed
+  OwnFolder(const std::string& option, const std::string& path, const std::function<bool(const std::string&)>& begins_as_ours);
   OwnFolder(const OwnFolder&) = delete;
   OwnFolder& operator=(const OwnFolder&) = delete;
   ~OwnFolder();
 
+  /// The names of its files, in order.
+  std::vector<std::string> files() const;
   /// The path of a file in it.
   std::string path_of(const std::string& file) const;
 

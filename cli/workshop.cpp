@@ -2,11 +2,10 @@
 
 #include <algorithm>
 #include <filesystem>
-#include <fstream>
 #include <iostream>
-#include <iterator>
 #include <memory>
 #include <mutex>
+#include <set>
 #include <thread>
 #include <tuple>
 
@@ -36,12 +35,6 @@ struct WorkshopOptions {
 
 constexpr const char* made_of_a_roster = "a roster";  // the mark of files of all households
 
-std::optional<std::string> text_of_file(const std::string& path) {
-  std::ifstream stream(path, std::ios::binary);
-  if (!stream) return std::nullopt;
-  return std::string(std::istreambuf_iterator<char>(stream), {});
-}
-
 /// The text of a file that an option names; empty where it names none.
 std::string text_behind(const std::string& path) { return path.empty() ? std::string() : contents_of(path, yard_file_kind()); }
 
@@ -58,16 +51,16 @@ void check_ours(const std::string& path, const std::function<bool(const std::str
 /// The handouts of a class, made one by one.
 class HandoutMaker {
  public:
-  HandoutMaker(const WorkshopOptions& options, const Tables& tables, Date today, const OwnFolder& folder, Roster roster, const Yard& base)
+  HandoutMaker(const WorkshopOptions& options, Date today, const OwnFolder& folder, Roster roster, const Yard& base)
       : options_(options),
-        tables_(tables),
         today_(today),
         folder_(folder),
         base_(base),
         roster_(std::move(roster)),
         shares_(roster_.households.size()),
-        others_{HEAPWRIGHT_VERSION, print_date(today), options.common.units, text_behind(options.common.base),
-                text_behind(options.common.materials_file)} {}
+        others_{HEAPWRIGHT_VERSION,    print_date(today),
+                options.common.units,  text_behind(options.common.base),
+                mark_of_weather(base), text_behind(options.common.materials_file)} {}
 
   /// Before anything is made.
   void check_files() const {
@@ -76,7 +69,7 @@ class HandoutMaker {
     for (const Household& household : roster_.households) check_ours(path_of(household), is_marked);
     check_ours(folder_.path_of(print_all_file), is_marked);
     check_ours(folder_.path_of(index_file), is_marked);
-    check_ours(folder_.path_of(answers_file), [&](const std::string& text) { return are_answers_of_ours(text, *tables_.questions); });
+    check_ours(folder_.path_of(answers_file), [&](const std::string& text) { return are_answers_of_ours(text, *base_.tables.questions); });
   }
 
   Workshop make_all() {
@@ -88,7 +81,9 @@ class HandoutMaker {
       const std::lock_guard<std::mutex> lock(mutex_);
       progress(++done_so_far, count);
     });
-    return without_failures();
+    Workshop workshop = without_failures();
+    workshop.removed = remove_others(workshop.roster);
+    return workshop;
   }
 
  private:
@@ -97,11 +92,11 @@ class HandoutMaker {
   void make_one(std::size_t at) {
     const Household& household = roster_.households[at];
     const std::string title = title_of(household, options_.names);
-    const std::string mark = made_of(household, title, others_);
+    const std::string mark = mark_for(household, title, others_);
     std::optional<std::string> html;
     bool kept = false;
-    try {
-      Yard yard = yard_of(household, tables_, today_, options_.common.base, base_);
+    const std::vector<BadRow> failures = bad_rows_in(household, [&] {
+      Yard yard = yard_of(household, base_.tables, today_, options_.common.base, base_);
       yard.title = title;
       yard.units = options_.common.shown_units(yard.units);
       HouseholdShare share = share_of(yard, today_);
@@ -111,17 +106,27 @@ class HandoutMaker {
       const std::lock_guard<std::mutex> lock(mutex_);
       shares_[at] = std::move(share);
       kept_ += kept ? 1 : 0;
-    } catch (const InputError& error) {
-      for (const Problem& problem : error.problems()) fail(household, problem.what, problem.hint);
-    } catch (const Error& error) {
-      fail(household, error.what(), error.hint());
+    });
+    if (!failures.empty()) {
+      const std::lock_guard<std::mutex> lock(mutex_);
+      failures_.insert(failures_.end(), failures.begin(), failures.end());
+    } else if (html) {
+      write_whole("--into: ", path_of(household), printable(*html), true, Readers::its_owner);
     }
-    if (html) write_whole("--into: ", path_of(household), printable(*html), true);
   }
 
-  void fail(const Household& household, const std::string& what, const std::string& hint) {
-    const std::lock_guard<std::mutex> lock(mutex_);
-    failures_.push_back({{}, {household.where, {}, what, hint}});
+  /// Handouts of an earlier run that no household has now: the row went, or cannot be read any more.
+  std::vector<std::string> remove_others(const Roster& roster) const {
+    std::set<std::string> wanted;
+    for (const Household& household : roster.households) wanted.insert(handout_file_of(household));
+    std::vector<std::string> removed;
+    for (const std::string& file : folder_.files()) {
+      if (!is_name_of_a_handout(file) || wanted.count(file) != 0) continue;
+      const std::optional<std::string> text = text_of_file(folder_.path_of(file));
+      std::error_code trouble;
+      if (text && mark_of(*text) && std::filesystem::remove(folder_.path_of(file), trouble)) removed.push_back(file);
+    }
+    return removed;
   }
 
   Workshop without_failures() {
@@ -144,12 +149,11 @@ class HandoutMaker {
     bad.insert(bad.end(), failures_.begin(), failures_.end());
     const auto place = [](const BadRow& row) { return std::tie(row.problem.where.line, row.problem.where.column, row.problem.what); };
     std::sort(bad.begin(), bad.end(), [&](const BadRow& one, const BadRow& other) { return place(one) < place(other); });
-    if (!shares.empty()) workshop.totals = totals_of(shares, tables_, base_.units, today_);
+    workshop.totals = totals_of(shares, base_, today_);
     return workshop;
   }
 
   const WorkshopOptions& options_;
-  const Tables& tables_;
   const Date today_;
   const OwnFolder& folder_;
   const Yard& base_;
@@ -164,7 +168,7 @@ class HandoutMaker {
 /// One handout after the other from its file, so that no more than one is in memory.
 void write_print_all(const Workshop& workshop, const OwnFolder& folder, const Show& show) {
   const HtmlParts frame = parts_of_html(html_of_handout("Handouts of " + print_date(workshop.today), {}, show));
-  WholeFile file("--into: ", folder.path_of(print_all_file), true);
+  WholeFile file("--into: ", folder.path_of(print_all_file), true, Readers::its_owner);
   file.add(marked(frame.head, made_of_a_roster));
   for (const Household& household : workshop.roster.households) {
     const std::string path = folder.path_of(handout_file_of(household));
@@ -179,13 +183,14 @@ void write_print_all(const Workshop& workshop, const OwnFolder& folder, const Sh
 void write_what_is_of_all(const Workshop& workshop, const OwnFolder& folder, const Tables& tables, const Show& show) {
   write_print_all(workshop, folder, show);
   write_whole("--into: ", folder.path_of(answers_file), printable(csv_of_answers(workshop.roster, *tables.questions, workshop.with_names)),
-              true);
+              true, Readers::its_owner);
   write_whole("--into: ", folder.path_of(index_file),
-              printable(marked(html_of(workshop_index_page(workshop, tables.materials), show), made_of_a_roster)), true);
+              printable(marked(html_of(workshop_index_page(workshop, tables.materials), show), made_of_a_roster)), true,
+              Readers::its_owner);
 }
 
-void tell_bad_rows(const Roster& roster) {
-  for (const BadRow& row : roster.bad_rows) std::cerr << printable(describe(row.problem));
+void tell_bad_rows(const Workshop& workshop) {
+  for (const BadRow& row : workshop.roster.bad_rows) std::cerr << printable(describe(problem_of_household(row, workshop.with_names)));
 }
 
 ExitCode write_new_roster(const WorkshopOptions& options) {
@@ -204,19 +209,20 @@ ExitCode run_workshop(const WorkshopOptions& options) {
   if (!options.new_roster.empty()) return write_new_roster(options);
   if (options.roster.empty()) throw TextError("there is no roster", "name its CSV file, or write one to fill in with --new roster.csv");
   if (options.into.empty()) throw TextError("--into is missing: the handouts want a folder", "write --into handouts");
-  const Tables tables = options.common.tables();
+  const Yard base = options.common.yard_of_options();
+  const Tables& tables = base.tables;
   const Date today = options.common.today();
   const ColumnNames names = options.common.base.empty() ? ColumnNames() : read_column_names(options.common.base, *tables.questions);
   Roster roster = read_roster(options.roster, names, tables, today);
-  const Yard base = options.common.yard_of_options();
-  take_defaults(roster, base);
-  const OwnFolder folder("--into: ", options.into);
-  HandoutMaker maker(options, tables, today, folder, std::move(roster), base);
+  note_base_answers(roster, base);
+  const OwnFolder folder("--into: ", options.into,
+                         [&](const std::string& text) { return begins_marked(text) || are_answers_of_ours(text, *tables.questions); });
+  HandoutMaker maker(options, today, folder, std::move(roster), base);
   maker.check_files();
   const Workshop workshop = maker.make_all();
   const Show show = options.common.show(base.units);
-  if (!workshop.roster.households.empty()) write_what_is_of_all(workshop, folder, tables, show);
-  tell_bad_rows(workshop.roster);
+  write_what_is_of_all(workshop, folder, tables, show);
+  tell_bad_rows(workshop);
   options.common.print_answer([&] { return json_of_workshop(workshop, tables.materials); },
                               [&] { return workshop_page(workshop, tables.materials); }, show);
   return workshop.roster.bad_rows.empty() ? done : no_answer;

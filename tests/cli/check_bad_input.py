@@ -273,6 +273,8 @@ OPTIONS = [
     ("sheet below zero", ["exercise", "--seed", "-1"], r'--seed: "-1" is no number of a sheet.*from 0'),
     ("sheet past the last", ["exercise", "--seed", "4294967296"], r'--seed: "4294967296" is no number of a sheet'),
     ("sheet of a part", ["exercise", "--seed", "1.5"], r'--seed: "1.5" is no number of a sheet'),
+    ("sheet over a base", ["exercise", "--base", "base.toml"], r"--base: a sheet is drawn from the tables that come.*leave the file out"),
+    ("feedstocks over a base", ["materials", "--base", "base.toml"], r"--base: the tables are shown without any yard.*leave the file out"),
     ("sheet from a table of one's own", ["exercise", "--materials", "mine.toml"], r"--materials: a sheet is drawn from the tables that come"),
     ("fill and capacity", ["recipe", "--have", "leaves=6 bags", "--fill", "1 yd3", "--capacity", "1 yd3"], r"one or the other"),
 ]

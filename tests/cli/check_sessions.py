@@ -61,7 +61,7 @@ YARD_FILE = {
     },
     "climate": {"coldest_month": "28 degF", "warmest_month": "74 degF"},
     "lawn": {"zone": [{"name": "lawn", "shape": "area", "area": "60 ft by 30 ft"}]},
-    "topdressing": {"depth": "1/4 in", "near_water": True},
+    "topdressing": {"near_water": True},
 }
 # The way past every question.
 EVERY = YARD | {"leaves": "?", "trees": "2"}
@@ -808,6 +808,7 @@ def check_places(checks):
         folder = checks.new_folder()
         (folder / "elsewhere").write_text("mine")
         make(folder / f"{FILE}.heapwright-part")
+        make(folder / ".heapwright-unfinished-Ab3xYz")
         before = described(folder)
         written(f"beside {name}", new(folder, FILE, "--ask"))
         checks.expect(f"beside {name}", described(folder) == before | {FILE: text}, f"the folder has {described(folder)}")

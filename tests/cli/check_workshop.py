@@ -6,6 +6,7 @@ usage: check_workshop.py PROGRAM [ROWS BAD_ROWS]     24 rows, 4 of them bad, whe
 With a number of rows it makes such a roster alone, runs it once, each household with its winter, and tells how long it took.
 """
 import csv
+import datetime
 import html
 import io
 import json
@@ -102,13 +103,15 @@ class Class:
         return {path.name: path.read_bytes() for path in (self.folder / into).iterdir()}
 
 
-def answers_are_told(files, rows, good):
+def answers_are_told(files, rows, good, with_names=False):
     table = list(csv.reader(io.StringIO(files["answers.csv"].decode())))
     head, body = table[0], table[1:]
-    check(head[0] == "household" and "name" not in head and head[-1] == "assumed", f"answers.csv begins {head}")
+    check(head[0] == "household" and ("name" in head) == with_names and head[-1] == "assumed", f"answers.csv begins {head}")
     check([int(line[0]) for line in body] == [at + 1 for at in good], "answers.csv has another order than the roster")
     columns = {heading.lower().replace(" ", "-"): heading for heading in HEADINGS} | {"scraps": PEOPLE}
     for line, at in zip(body, good):
+        if with_names:
+            check(line[1].removeprefix("'") == rows[at]["Name"].replace("\u202e", "\ufffd"), f"household {at + 1} is named {line[1]!r}")
         for place, column in enumerate(head):
             if column in columns and column not in ("household", "name"):
                 typed = rows[at][columns[column]].strip()
@@ -145,7 +148,9 @@ def totals_are_sums(told, rows, good):
 def names_are_kept_out(files, rows):
     for file, content in files.items():
         text = html.unescape(content.decode())
-        found = [row["Name"] for row in rows if row["Name"] in text or row["Name"].split(" ")[0] == text]
+        # Of the first words those that are a name alone, not a part of a longer word.
+        found = [row["Name"] for row in rows
+                 if row["Name"] in text or re.search(rf"(?<!\w){re.escape(row['Name'].split(' ')[0])}(?!\w)", text)]
         check(not found and "Example" not in text and "alert" not in text, f"{file} has names: {found}")
 
 
@@ -179,6 +184,8 @@ def a_messy_roster(program, folder):
     good = [at for at in range(len(rows)) if at not in wrong]
     result = one.run("out")
     check(result.returncode == 1, f"exit {result.returncode}: {result.stderr}")
+    for at in wrong:
+        check(f": household {at + 1}: " in result.stderr, f"household {at + 1} is not named in\n{result.stderr}")
     check(len(re.findall(r"^roster\.csv:", result.stderr, re.MULTILINE)) == len(wrong), f"as many messages as bad rows:\n{result.stderr}")
     for at, (heading, said) in wrong.items():
         message = rf"^roster\.csv:{lines[at]}:\d+: {re.escape(heading)}: .*\n(    .*\n)*"
@@ -192,6 +199,9 @@ def a_messy_roster(program, folder):
     files = one.files("out")
     check((one.folder / "out").stat().st_mode & 0o077 == 0, "the folder is not its owner's alone")
     handouts_are_whole(files, good, rows)
+    check(all((one.folder / "out" / name).stat().st_mode & 0o777 == 0o600 for name in files), "a file is not its owner's alone")
+    without = ", ".join(str(at + 1) for at in sorted(wrong))
+    check(f"Households without a handout: {without}." in files["index.html"].decode().replace(" and ", ", "), f"not {without} in the index")
     names_are_kept_out(files, rows)
     answers_are_told(files, rows, good)
 
@@ -199,10 +209,10 @@ def a_messy_roster(program, folder):
     check(told.returncode == 1, f"exit {told.returncode}")
     told = json.loads(told.stdout)
     check(told["kept"] == len(good), f"{told['kept']} of {len(good)} are kept")
-    check([(each["household"], each["row"], each["file"]) for each in told["households"]] ==
+    check([(each["household"], each["line"], each["file"]) for each in told["households"]] ==
           [(at + 1, lines[at], f"household-{at + 1:03}.html") for at in good], "the JSON has other households")
-    check({(each["row"], each["column"]) for each in told["bad_rows"]} ==
-          {(lines[at], {PEOPLE: "scraps"}.get(heading, heading.lower().replace(" ", "-"))) for at, (heading, _) in wrong.items()},
+    check({(each["household"], each["line"], each["column"]) for each in told["bad_rows"]} ==
+          {(at + 1, lines[at], {PEOPLE: "scraps"}.get(heading, heading.lower().replace(" ", "-"))) for at, (heading, _) in wrong.items()},
           f"{told['bad_rows']}")
     totals_are_sums(told, rows, good)
     check(one.files("out") == files, "the same run makes other files")
@@ -210,7 +220,22 @@ def a_messy_roster(program, folder):
     one_row_corrected(one, rows, wrong, files)
     with_names = one.run("named", "--names")
     check(with_names.returncode == 1, with_names.stderr)
-    handouts_are_whole(one.files("named"), good, rows, with_names=True)
+    named = one.files("named")
+    handouts_are_whole(named, good, rows, with_names=True)
+    answers_are_told(named, rows, good, with_names=True)
+    for at in wrong:
+        name = rows[at]["Name"].replace("\u202e", "\ufffd")
+        check(f": household {at + 1}, {name}: " in with_names.stderr, f"household {at + 1} is not named in\n{with_names.stderr}")
+
+
+def somebodys_own(folder):
+    """Files that are called like those that we leave when we are killed, or almost."""
+    own = [folder / name for name in (".heapwright-Ab3xYz", ".heapwright-unfinished-Own000", ".heapwright-unfinished-Ab3-Yz",
+                                      ".heapwright-unfinished-Link00")]
+    for path in own[:3]:
+        path.write_text("mine")
+    own[3].symlink_to("nowhere")
+    return own
 
 
 def killed_and_run_again(one, files):
@@ -224,8 +249,14 @@ def killed_and_run_again(one, files):
         process.wait()
         before = {path.name: path.read_bytes() for path in folder.iterdir() if not path.name.startswith(".")}
         check(all(files[name] == content for name, content in before.items()), "a file of a run that was killed is not whole")
-        (folder / ".heapwright-Ab3xYz").write_text("half of a file")
+        own = somebodys_own(folder)
+        (folder / ".heapwright-unfinished-Ab3xYz").write_text("<!DOCTYPE html>\n<!-- made of a roster -->\n<html")
+        (folder / ".heapwright-unfinished-000000").write_text("")
+        (folder / ".heapwright-unfinished-Csv000").write_bytes(files["answers.csv"][:-5])
         again = json.loads(one.run(into, "--json").stdout)
+        for path in own:
+            check(path.is_symlink() or path.exists(), f"{path.name} is somebody's own, and removed")
+            path.unlink()
         check(again["kept"] == sum(1 for name in before if name.startswith("household")), f"{again['kept']} kept of {len(before)}")
         check(one.files(into) == files, "a run that was killed and run again ends with other files")
 
@@ -267,6 +298,64 @@ def a_template(program, folder):
     check(again.returncode == 0 and not again.stderr, again.stderr)
     for name in ("household-001.html", "household-002.html", "print-all.html", "answers.csv"):
         check((folder / "windows" / name).read_bytes() == (folder / "handouts" / name).read_bytes(), f"{name} is another from Windows")
+
+
+def a_base_with_more(program, folder):
+    """Its containers, targets, depth and weather file count: in the answers, the totals and what is made again."""
+    folder = pathlib.Path(folder)
+    days = [datetime.date(2025, 1, 1) + datetime.timedelta(days=n) for n in range(365)]
+    weather = lambda coldest: "date,air degC\n" + "".join(f"{day},{15 - abs(day.month - 7) * (15 - coldest) / 6:.2f}\n" for day in days)
+    (folder / "daily.csv").write_text(weather(0))
+    (folder / "base.toml").write_text('[climate]\nfile = "daily.csv"\n[[container]]\nname = "big-tub"\nvolume = "50 gal"\n'
+                                      '[topdressing]\ndepth = "3/8 in"\n')
+    (folder / "roster.csv").write_text("leaves,clippings,treated,lawn,near-water\n6 big-tubs,8,no,5000,no\n8 big-tubs,6,no,0,\n")
+    run = lambda *more: subprocess.run([program, "workshop", "roster.csv", "--into", "out", "--base", "base.toml", "--today", TODAY, "--json", *more],
+                                       cwd=folder, capture_output=True, text=True, timeout=120)
+    result = run()
+    check(result.returncode == 0 and not result.stderr, result.stderr)
+    told = json.loads(result.stdout)
+    leaves = [thing for thing in told["totals"]["feedstocks"] if thing["id"] == "leaves-fall"][0]
+    check(abs(leaves["volume_m3"] / (14 * 50 * 231 * 0.0254**3) - 1) < 1e-6, f"14 tubs are {leaves['volume_m3']} m3")
+    amounts = told["totals"]["demonstration_pile"]["recipe"]["amounts"]
+    check(told["totals"]["demonstration_pile"]["is_to_build"] and "big-tub" in json.dumps(amounts), f"no tubs in {amounts}")
+    check("big-tub" in (folder / "out" / "index.html").read_text(), "no tubs in the index")
+    check("3/8 in" in (folder / "out" / "household-001.html").read_text(), "the base's depth is not on the handout")
+    check(json.loads(run().stdout)["kept"] == 2, "the same is made again")
+    (folder / "daily.csv").write_text(weather(-12))
+    check(json.loads(run().stdout)["kept"] == 0, "handouts made of another weather are kept")
+
+
+def rows_that_go(program, folder):
+    """A handout stays no longer than its row; what is not ours stays."""
+    folder = pathlib.Path(folder)
+    run = lambda text, *more: ((folder / "roster.csv").write_text(text),
+                               subprocess.run([program, "workshop", "roster.csv", "--into", "out", "--today", TODAY, *more], cwd=folder,
+                                              capture_output=True, text=True, timeout=120))[1]
+    out = folder / "out"
+    out.mkdir(mode=0o755)
+    (out / "household-099.html").write_text("<!DOCTYPE html>\n<html>somebody's own</html>\n")
+    check(run("household,leaves\n1,3\n2,4\n3,5\n").returncode == 0, "three rows make no handouts")
+    check((out / "household-002.html").stat().st_mode & 0o777 == 0o600, "in a folder that was there a handout is not its owner's alone")
+    result = run("household,leaves\n1,3\n3,blue\n")
+    names = lambda: sorted(path.name for path in out.iterdir())
+    check("Removed: household-002.html, household-003.html" in " ".join(result.stdout.split()), f"what is removed is not told:\n{result.stdout}")
+    check(names() == ["answers.csv", "household-001.html", "household-099.html", "index.html", "print-all.html"], f"{names()}")
+    check("Household 3" not in (out / "print-all.html").read_text(), "a handout that went is printed")
+    result = run("household,leaves\n1,red\n3,blue\n", "--json")
+    told = json.loads(result.stdout)
+    check(result.returncode == 1 and told["removed"] == ["household-001.html"] and not told["households"], result.stdout)
+    check(names() == ["answers.csv", "household-099.html", "index.html", "print-all.html"], f"{names()}")
+    check((out / "answers.csv").read_text().count("\n") == 1, "answers of households without a handout")
+    for name in ("index.html", "print-all.html"):
+        text = (out / name).read_text()
+        check(not read_page(text).faults and "<h1>Household 1</h1>" not in text, f"{name} without households")
+    check("Households without a handout: 1, 3." in (out / "index.html").read_text(), "the index does not say who has none")
+    check("somebody's own" in (out / "household-099.html").read_text(), "another's file is removed")
+    (out / "household-001.html").unlink(missing_ok=True)
+    os.mkfifo(out / "household-001.html")
+    for more in ((), ("--force",)):
+        refused = run("household,leaves\n1,3\n", *more)  # would wait for ever
+        check(refused.returncode == 2 and "household-001.html" in refused.stderr, refused.stderr)
 
 
 def a_base(program, folder):
@@ -316,6 +405,10 @@ def main():
             a_template(program, folder)
         with tempfile.TemporaryDirectory() as folder:
             a_base(program, folder)
+        with tempfile.TemporaryDirectory() as folder:
+            a_base_with_more(program, folder)
+        with tempfile.TemporaryDirectory() as folder:
+            rows_that_go(program, folder)
     print("\n\n".join(check.failures))
     print(f"{check.count} checks, {len(check.failures)} failures")
     return 1 if check.failures else 0

@@ -22,6 +22,7 @@ class Given {
   }
   std::size_t count(const std::string& question) const { return answer(question).texts.size(); }
   const std::vector<Thing>& things(const std::string& question) const { return answer(question).things; }
+  bool is_answered(const std::string& question) const { return answers_.count(question) != 0; }
   bool is(const std::string& question, const std::string& what) const { return answer(question).is.count(what) != 0; }
 
  private:
@@ -123,9 +124,10 @@ std::string lawn(const Given& given) {
     return "\n# The lawn is not measured yet. Pace it off and write:\n# [[lawn.zone]]\n# shape = \"rectangle\"\n# length = \"60 ft\"\n# "
            "width = \"30 ft\"\n";
   if (!given.is("lawn", "some")) return {};
+  const std::string zone = "\n[[lawn.zone]]\nname = \"lawn\"\nshape = \"area\"\n" + key("area", given.text("lawn"));
+  if (!given.is_answered("near-water")) return zone;
   const bool near_water = given.is("near-water", "some") || given.is("near-water", "unknown");
-  return "\n[[lawn.zone]]\nname = \"lawn\"\nshape = \"area\"\n" + key("area", given.text("lawn")) +
-         "\n[topdressing]\ndepth = \"1/4 in\"\nnear_water = " + (near_water ? "true" : "false") + "\n";
+  return zone + "\n[topdressing]\nnear_water = " + (near_water ? "true" : "false") + "\n";
 }
 
 std::string load(const SaidLoad& said) {

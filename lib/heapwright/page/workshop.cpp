@@ -68,18 +68,11 @@ Grid bring_table(const DemonstrationPile& pile, const Materials& materials) {
   return grid;
 }
 
-bool is_a_pile(const ClassTotals& totals) {
-  if (!totals.pile) return false;
-  const Recipe& recipe = totals.pile->recipe.result;
-  const RecipeVerdict verdict = verdict_of(recipe);
-  return has_size(recipe) && verdict != RecipeVerdict::no_pile && verdict != RecipeVerdict::far_off;
-}
-
 /// In a line, for a screen.
 Words pile_words(const ClassTotals& totals, const Materials& materials) {
   if (!totals.pile) return "nobody has anything for one on this day";
   const Recipe& recipe = totals.pile->recipe.result;
-  if (!is_a_pile(totals)) return say("what the class has on this day makes no good one; see {}", index_file);
+  if (!totals.pile->is_to_build) return say("what the class has on this day makes no good one; see {}", index_file);
   const AsBuilt built = as_built(recipe);
   std::vector<Words> parts;
   for (const RecipeAmount& amount : built.amounts) {
@@ -98,7 +91,7 @@ void say_pile_before_class(PageWriter& writer, Depth depth, const ClassTotals& t
   }
   const Recipe& recipe = totals.pile->recipe.result;
   writer.paragraph(headline_of(recipe, materials));
-  if (is_a_pile(totals)) {
+  if (totals.pile->is_to_build) {
     writer.block(bring_table(*totals.pile, materials));
     writer.paragraph("Mix them, or lay them in layers with the browns between and on top; water as you go, until a handful clumps.");
   } else {
@@ -116,12 +109,16 @@ void say_columns(PageWriter& writer, Depth depth, const Roster& roster) {
     writer.paragraph(say("Not on this roster, so not known of anybody: {}.", plain_list(roster.missing_columns)));
 }
 
-Words rows_without(const Roster& roster) {
-  std::set<int> lines;
-  for (const BadRow& row : roster.bad_rows) lines.insert(row.problem.where.line);
-  std::vector<Words> rows;
-  for (const int line : lines) rows.push_back(whole(line));
-  return joined(rows);
+Words numbers_list(const std::set<int>& numbers) {
+  std::vector<Words> words;
+  for (const int number : numbers) words.push_back(whole(number));
+  return joined(words);
+}
+
+void say_who_has_none(PageWriter& writer, const Roster& roster) {
+  const WithoutHandout without = without_handout(roster);
+  if (!without.households.empty()) writer.paragraph(say("Households without a handout: {}.", numbers_list(without.households)));
+  if (!without.lines.empty()) writer.paragraph(say("Other lines of the roster without a handout: {}.", numbers_list(without.lines)));
 }
 
 Words handouts_words(const Workshop& workshop) {
@@ -130,6 +127,14 @@ Words handouts_words(const Workshop& workshop) {
                      : workshop.kept == count ? Words(", all of which were there already")
                                               : say(", {} of which were there already", whole(static_cast<long long>(workshop.kept)));
   return say("{} in {}{}.", so_many_words(count, "handout"), workshop.folder, kept);
+}
+
+/// A screen holds no hundred names.
+Words few_of(const std::vector<std::string>& texts) {
+  constexpr std::size_t most_told = 5;
+  if (texts.size() <= most_told) return plain_list(texts);
+  const auto few = texts.begin() + static_cast<std::ptrdiff_t>(most_told);
+  return say("{}, and {} more", plain_list({texts.begin(), few}), whole(static_cast<long long>(texts.size() - most_told)));
 }
 
 Labels what_is_where(const Workshop& workshop, const Materials& materials) {
@@ -164,6 +169,8 @@ Page workshop_page(const Workshop& workshop, const Materials& materials) {
   if (!roster.bad_rows.empty())
     writer.paragraph(say("Without one, named above: {} of the roster. Correct and run this again: what is done is kept.",
                          so_many_words(count_of_bad_rows(roster), "row")));
+  if (!workshop.removed.empty())
+    writer.paragraph(say("Removed: {}, of an earlier run; no row that can be read is theirs.", few_of(workshop.removed)));
   if (!roster.households.empty()) {
     writer.labels(what_is_where(workshop, materials));
     say_pile_before_class(writer, Depth::why, workshop.totals, materials);
@@ -182,7 +189,7 @@ Page workshop_index_page(const Workshop& workshop, const Materials& materials) {
   say_pile_before_class(writer, Depth::act, workshop.totals, materials);
   end_act(writer, grounds_of_pile(workshop.totals), materials, before_the_class);
   writer.section(Depth::why, "Household by household").block(households_table(workshop));
-  if (!roster.bad_rows.empty()) writer.paragraph(say("Rows of the roster without a handout: {}.", rows_without(roster)));
+  say_who_has_none(writer, roster);
   say_columns(writer, Depth::why, roster);
   return finished(std::move(writer), grounds_of_pile(workshop.totals), materials);
 }

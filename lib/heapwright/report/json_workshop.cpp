@@ -25,7 +25,7 @@ Json households_json(const Workshop& workshop) {
   Json list = Json::array();
   for (const Household& household : workshop.roster.households)
     list.push_back({{"household", household.number},
-                    {"row", household.where.line},
+                    {"line", household.where.line},
                     {"file", handout_file_of(household)},
                     {"title", typed_json(title_of(household, workshop.with_names))},
                     {"assumed", assumed_json(household)}});
@@ -35,7 +35,8 @@ Json households_json(const Workshop& workshop) {
 Json bad_rows_json(const Roster& roster) {
   Json list = Json::array();
   for (const BadRow& row : roster.bad_rows)
-    list.push_back({{"row", row.problem.where.line},
+    list.push_back({{"household", row.household == 0 ? Json(nullptr) : Json(row.household)},
+                    {"line", row.problem.where.line},
                     {"column", row.column.empty() ? Json(nullptr) : Json(row.column)},
                     {"message", typed_json(row.problem.what)},
                     {"hint", row.problem.hint.empty() ? Json(nullptr) : typed_json(row.problem.hint)}});
@@ -62,7 +63,7 @@ Json things_json(const std::vector<ClassTotal>& things) {
 
 Json pile_before_class_json(const std::optional<DemonstrationPile>& pile) {
   if (!pile) return nullptr;
-  return {{"brought", things_json(pile->brought)}, {"recipe", recipe_json(pile->recipe.result)}};
+  return {{"is_to_build", pile->is_to_build}, {"brought", things_json(pile->brought)}, {"recipe", recipe_json(pile->recipe.result)}};
 }
 
 }  // namespace
@@ -73,6 +74,7 @@ std::string json_of_workshop(const Workshop& workshop, const Materials& material
             {"households", households_json(workshop)},
             {"bad_rows", bad_rows_json(workshop.roster)},
             {"kept", workshop.kept},
+            {"removed", workshop.removed},
             {"unknown_columns", typed_list_json(workshop.roster.unknown_columns)},
             {"missing_columns", typed_list_json(workshop.roster.missing_columns)}};
   json["totals"] = {{"households", totals.households},

@@ -10,6 +10,9 @@ namespace heapwright {
 /// An HTML file of ours that carries what it was made of.
 std::string marked(const std::string& html, const std::string& made_of);
 
+/// Whether a text begins as marked() does; it may break off.
+bool begins_marked(std::string_view text);
+
 /// What a file of ours was made of; nothing for another file, and for one of ours that is not whole.
 std::optional<std::string> mark_of(std::string_view html);
 

@@ -16,14 +16,15 @@ std::string_view why_word(WhyAssumed why) {
     case WhyAssumed::not_known: return "not-known";
     case WhyAssumed::taken_as: return "taken-as";
     case WhyAssumed::passed_over: return "passed-over";
-    case WhyAssumed::numbered_by_row: return "numbered-by-row";
+    case WhyAssumed::not_numbered: return "not-numbered";
   }
   return {};
 }
 
 std::vector<AssumedAnswer> assumed_of(const Household& household) {
   std::vector<AssumedAnswer> all;
-  if (household.numbered_by_row) all.push_back({"household", WhyAssumed::numbered_by_row, {}, std::to_string(household.number)});
+  if (household.not_numbered)
+    all.push_back({"household", WhyAssumed::not_numbered, *household.not_numbered, std::to_string(household.number)});
   for (const RosterAnswer& answer : household.answers) {
     const Question& question = *answer.question;
     if (answer.is_unknown()) {
@@ -43,7 +44,9 @@ std::string in_words(const AssumedAnswer& assumed) {
     case WhyAssumed::taken_as: return fmt::format("{}: \"{}\" is taken as {}.", assumed.column, assumed.typed, assumed.taken);
     case WhyAssumed::passed_over:
       return fmt::format("{}: \"{}\" is passed over: it is not asked after the other answers.", assumed.column, assumed.typed);
-    case WhyAssumed::numbered_by_row: return fmt::format("No number is given; it is that of its row, {}.", assumed.taken);
+    case WhyAssumed::not_numbered:
+      if (assumed.typed.empty()) return fmt::format("{}: no number is given. It has number {}.", assumed.column, assumed.taken);
+      return fmt::format("{}: \"{}\" is no number from 1 to 999999. It has number {}.", assumed.column, assumed.typed, assumed.taken);
   }
   return {};
 }

@@ -9,10 +9,10 @@
 namespace heapwright {
 
 enum class WhyAssumed {
-  not_known,        ///< "don't know", a blank field, or no such column
-  taken_as,         ///< something was said, and taken for something more
-  passed_over,      ///< an answer to what is not asked of who answered so before
-  numbered_by_row,  ///< what stands in its column is no number
+  not_known,     ///< "don't know", a blank field, or no such column
+  taken_as,      ///< something was said, and taken for something more
+  passed_over,   ///< an answer to what is not asked of who answered so before
+  not_numbered,  ///< what stands in the column of numbers is none
 };
 std::string_view why_word(WhyAssumed why);
 

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "heapwright/materials/rows.hpp"
+#include "heapwright/recipe/verdict.hpp"
 
 namespace heapwright {
 namespace {
@@ -114,11 +115,20 @@ std::vector<OnTheDay> main_two(const std::vector<OnTheDay>& things, const Target
   return two;
 }
 
-DemonstrationPile pile_of_things(const std::vector<OnTheDay>& things, const Tables& tables, ShownUnits units, Date today) {
+/// A pile that is worth building before a class.
+bool is_to_build(const Recipe& recipe) {
+  const RecipeVerdict verdict = verdict_of(recipe);
+  return has_size(recipe) && verdict != RecipeVerdict::no_pile && verdict != RecipeVerdict::far_off;
+}
+
+DemonstrationPile pile_of_things(const std::vector<OnTheDay>& things, const Yard& base, Date today) {
   Yard yard;
-  yard.tables = tables;
-  yard.units = units;
+  yard.tables = base.tables;
+  yard.units = base.units;
+  yard.targets = base.targets;
+  yard.options = base.options;
   yard.options.fill = 1.0 * unit::cubic_yard;
+  yard.options.capacity.reset();
   DemonstrationPile pile;
   for (const OnTheDay& thing : things) {
     if (yard.supplies.size() == most_supplies) break;
@@ -127,19 +137,19 @@ DemonstrationPile pile_of_things(const std::vector<OnTheDay>& things, const Tabl
   }
   tell_apart(yard.supplies);
   pile.recipe = first_recipe(yard, today);
+  pile.is_to_build = is_to_build(pile.recipe.result);
   return pile;
 }
 
-std::optional<DemonstrationPile> demonstration_pile(const std::vector<HouseholdShare>& shares, const Tables& tables, ShownUnits units,
-                                                    Date today) {
-  const std::vector<OnTheDay> things = on_the_day(shares, tables.materials);
+std::optional<DemonstrationPile> demonstration_pile(const std::vector<HouseholdShare>& shares, const Yard& base, Date today) {
+  const std::vector<OnTheDay> things = on_the_day(shares, base.tables.materials);
   if (things.empty()) return std::nullopt;
-  const std::vector<OnTheDay> two = main_two(things, Targets());
+  const std::vector<OnTheDay> two = main_two(things, base.targets);
   if (!two.empty() && two.size() < things.size()) {
-    DemonstrationPile of_two = pile_of_things(two, tables, units, today);
+    DemonstrationPile of_two = pile_of_things(two, base, today);
     if (of_two.recipe->status == RecipeStatus::on_target) return of_two;
   }
-  return pile_of_things(things, tables, units, today);
+  return pile_of_things(things, base, today);
 }
 
 }  // namespace
@@ -153,7 +163,7 @@ HouseholdShare share_of(const Yard& yard, Date today) {
   return share;
 }
 
-ClassTotals totals_of(const std::vector<HouseholdShare>& shares, const Tables& tables, ShownUnits units, Date today) {
+ClassTotals totals_of(const std::vector<HouseholdShare>& shares, const Yard& base, Date today) {
   ClassTotals totals;
   totals.households = static_cast<int>(shares.size());
   for (const HouseholdShare& share : shares) {
@@ -164,7 +174,7 @@ ClassTotals totals_of(const std::vector<HouseholdShare>& shares, const Tables& t
   }
   std::stable_sort(totals.things.begin(), totals.things.end(),
                    [](const ClassTotal& one, const ClassTotal& other) { return one.volume > other.volume; });
-  totals.pile = demonstration_pile(shares, tables, units, today);
+  totals.pile = demonstration_pile(shares, base, today);
   return totals;
 }
 

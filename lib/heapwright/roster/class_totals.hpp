@@ -46,6 +46,7 @@ struct ClassTotal {
 struct DemonstrationPile {
   Answer<Recipe> recipe;
   std::vector<ClassTotal> brought;  ///< what there is of each thing that goes in, on the day
+  bool is_to_build = false;         ///< of a size, and not so far off its targets that nobody should build it
 };
 
 struct ClassTotals {
@@ -58,6 +59,7 @@ struct ClassTotals {
 
 /// A cubic yard of the brown and the green that the class has most of on the day; of all it has where those two alone make no good pile.
 /// @param shares in the order of the roster: sums are the same to the last digit whenever they are made
-ClassTotals totals_of(const std::vector<HouseholdShare>& shares, const Tables& tables, ShownUnits units, Date today);
+/// @param base whose tables, units, targets and wishes for a recipe the pile has
+ClassTotals totals_of(const std::vector<HouseholdShare>& shares, const Yard& base, Date today);
 
 }  // namespace heapwright

@@ -1,5 +1,7 @@
 #include "heapwright/roster/column_names.hpp"
 
+#include <fmt/ranges.h>
+
 #include <algorithm>
 
 #include "heapwright/input/document.hpp"
@@ -19,11 +21,9 @@ std::string column_of_name(const std::string& name, const std::vector<Question>&
   return {};
 }
 
-std::string hint_at_columns(const std::string& word, const std::vector<std::string>& columns) {
-  if (const auto near = nearest(word, columns)) return "did you mean \"" + *near + "\"?";
-  std::string hint = "the columns are ";
-  for (const std::string& column : columns) hint += (column == columns.front() ? "" : ", ") + column;
-  return hint;
+std::string hint_at_columns(const std::string& word, const std::vector<Question>& questions) {
+  if (const auto near = nearest(word, roster_columns(questions))) return "did you mean \"" + *near + "\"?";
+  return roster_columns_in_words(questions);
 }
 
 }  // namespace
@@ -32,6 +32,10 @@ std::vector<std::string> roster_columns(const std::vector<Question>& questions) 
   std::vector<std::string> columns{"household", "name"};
   for (const Question& question : questions) columns.push_back(question.id);
   return columns;
+}
+
+std::string roster_columns_in_words(const std::vector<Question>& questions) {
+  return fmt::format("the columns are {}", fmt::join(roster_columns(questions), ", "));
 }
 
 ColumnNames read_column_names(const std::string& base_file, const std::vector<Question>& questions) {
@@ -45,8 +49,7 @@ ColumnNames read_column_names(const std::string& base_file, const std::vector<Qu
       const std::optional<std::string> word = table->text(heading);
       if (!word) continue;
       const std::string column = column_of_name(*word, questions);
-      if (column.empty())
-        table->problem_at(heading, "\"" + *word + "\" is no column of a roster", hint_at_columns(*word, roster_columns(questions)));
+      if (column.empty()) table->problem_at(heading, "\"" + *word + "\" is no column of a roster", hint_at_columns(*word, questions));
       names.emplace_back(heading, column);
     }
   }

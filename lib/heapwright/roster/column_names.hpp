@@ -14,6 +14,8 @@ using ColumnNames = std::vector<std::pair<std::string, std::string>>;
 
 /// The columns of a roster: its household's number and name, then the ids of the questions in their order.
 std::vector<std::string> roster_columns(const std::vector<Question>& questions);
+/// "the columns are household, name, leaves"
+std::string roster_columns_in_words(const std::vector<Question>& questions);
 
 /// Reads [columns] of a base file, and nothing else of it. @throws InputError
 ColumnNames read_column_names(const std::string& base_file, const std::vector<Question>& questions);

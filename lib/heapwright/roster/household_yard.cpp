@@ -3,11 +3,17 @@
 #include <boost/uuid/name_generator_sha1.hpp>
 #include <boost/uuid/uuid.hpp>
 #include <boost/uuid/uuid_io.hpp>
+#include <fmt/format.h>
 
 #include "heapwright/guide/yard_text.hpp"
 
 namespace heapwright {
 namespace {
+
+/// Of a fixed length: the same for the same text.
+std::string short_name_of(const std::string& text) {
+  return boost::uuids::to_string(boost::uuids::name_generator_sha1(boost::uuids::ns::oid())(text));
+}
 
 /// A pile of the size of another, built and turned as its own.
 PileDescription with_size_of(const PileDescription& size, const PileDescription& own) {
@@ -25,7 +31,7 @@ std::string title_of(const Household& household, bool with_name) {
   return with_name && !household.name.empty() ? number + ", " + household.name : number;
 }
 
-void take_defaults(Roster& roster, const Yard& base) {
+void note_base_answers(Roster& roster, const Yard& base) {
   for (Household& household : roster.households) {
     for (RosterAnswer& answer : household.answers) {
       const std::string& question = answer.question->id;
@@ -43,7 +49,17 @@ Yard yard_of(const Household& household, const Tables& tables, Date today, const
   return yard;
 }
 
-std::string made_of(const Household& household, const std::string& title, const std::vector<std::string>& others) {
+std::string mark_of_weather(const Yard& yard) {
+  std::string all;
+  if (!yard.climate) return all;
+  for (const DailyMean& day : yard.climate->days) {
+    all += fmt::format("{} {} ", print_date(day.day), day.mean.celsius());
+    all += day.rain ? fmt::format("{}\n", day.rain->value()) : "\n";
+  }
+  return short_name_of(all);
+}
+
+std::string mark_for(const Household& household, const std::string& title, const std::vector<std::string>& others) {
   std::string all;
   const auto add = [&](const std::string& text) { all += std::to_string(text.size()) + ":" + text; };  // so that no two join to the same
   add(title);
@@ -52,7 +68,7 @@ std::string made_of(const Household& household, const std::string& title, const 
     add(answer.typed);
   }
   for (const std::string& other : others) add(other);
-  return boost::uuids::to_string(boost::uuids::name_generator_sha1(boost::uuids::ns::oid())(all));
+  return short_name_of(all);
 }
 
 }  // namespace heapwright

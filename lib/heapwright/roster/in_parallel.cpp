@@ -40,18 +40,33 @@ class WorkInOrder {
   std::exception_ptr first_;
 };
 
+/// Threads that have ended before what they work on does.
+struct JoinedThreads {
+  std::vector<std::thread> threads{};
+
+  JoinedThreads() = default;
+  JoinedThreads(const JoinedThreads&) = delete;
+  JoinedThreads& operator=(const JoinedThreads&) = delete;
+  ~JoinedThreads() { join(); }
+  void join() {
+    for (std::thread& thread : threads) thread.join();
+    threads.clear();
+  }
+};
+
 }  // namespace
 
 void in_parallel(std::size_t count, unsigned threads, const std::function<void(std::size_t)>& work) {
   WorkInOrder all(count, work);
-  std::vector<std::thread> others;
+  JoinedThreads joined;  // whatever is thrown
+  std::vector<std::thread>& others = joined.threads;
   const std::size_t wanted = std::min<std::size_t>(std::max(threads, 1U), count);
   try {
     for (std::size_t i = 1; i < wanted; ++i) others.emplace_back([&] { all.run(); });
   } catch (const std::system_error&) {  // the system gives no more threads: those there are do it all
   }
   all.run();
-  for (std::thread& other : others) other.join();
+  joined.join();
   all.throw_if_any();
 }
 

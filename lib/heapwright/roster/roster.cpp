@@ -1,5 +1,7 @@
 #include "heapwright/roster/roster.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <map>
@@ -22,10 +24,35 @@ using Places = std::map<std::string, std::size_t>;
 
 bool is_blank_cell(std::string_view text) { return text.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
-std::string row_names_of(const std::vector<std::string>& columns) {
-  std::string text;
-  for (const std::string& column : columns) text += (text.empty() ? "" : ", ") + column;
-  return text;
+/// The number that a field is; nothing for another text.
+std::optional<int> household_number(const std::string& said) {
+  constexpr std::size_t most_digits = 6;
+  const bool is_number = !said.empty() && said.size() <= most_digits && said.find_first_not_of("0123456789") == std::string::npos &&
+                         said.find_first_not_of('0') != std::string::npos;
+  return is_number ? std::optional<int>(std::stoi(said)) : std::nullopt;
+}
+
+/// A row as it was read, with a number or without.
+struct RowRead {
+  Household household;
+  std::vector<BadRow> refused;
+  int row = 0;  ///< counted from 1 below the headings
+};
+
+/// Numbers for rows without one: their row's where it is free, else the lowest that is.
+void number_the_rest(std::vector<RowRead>& rows) {
+  std::set<int> taken;
+  for (const RowRead& read : rows) taken.insert(read.household.number);
+  for (RowRead& read : rows) {
+    if (read.household.number == 0 && taken.insert(read.row).second) read.household.number = read.row;
+  }
+  int free = 1;
+  for (RowRead& read : rows) {
+    while (read.household.number == 0) {
+      if (taken.insert(free).second) read.household.number = free;
+      ++free;
+    }
+  }
 }
 
 /// Reads a roster row by row.
@@ -43,17 +70,30 @@ class RosterReader {
         return;
       }
       read_row();
-      if (roster_.bad_rows.size() > most_misread) return refuse_all();
+      if (misread_ > most_misread) return refuse_all();
     }
   }
 
-  Roster roster() && { return std::move(roster_); }
+  Roster roster() && {
+    number_the_rest(rows_);
+    for (RowRead& read : rows_) {
+      if (read.refused.empty()) roster_.households.push_back(std::move(read.household));
+      for (BadRow& bad : read.refused) {
+        bad.household = read.household.number;
+        bad.name = read.household.name;
+        roster_.bad_rows.push_back(std::move(bad));
+      }
+    }
+    return std::move(roster_);
+  }
 
  private:
   /// Of a file that is hardly a roster: no handout is made of the few rows that can be read.
   void refuse_all() {
     csv_.problem_of_file("more than 1000 of its fields cannot be read, so the rest is not", "is each heading above its own answers?");
-    for (BadRow& row : roster_.bad_rows) csv_.problem_at(row.problem.where, row.problem.key, row.problem.what, row.problem.hint);
+    for (const RowRead& read : rows_) {
+      for (const BadRow& row : read.refused) csv_.problem_at(row.problem.where, row.problem.key, row.problem.what, row.problem.hint);
+    }
   }
 
   void take_headings(const ColumnNames& names) {
@@ -73,8 +113,8 @@ class RosterReader {
       if (!is_there) roster_.missing_columns.push_back(question.id);
     }
     if (!any_question && !header.empty())
-      csv_.problem_of_header("none of the headings is a question's", "the columns are " + row_names_of(roster_columns(questions_)) +
-                                                                         "; a form's own headings go into [columns] of a base file");
+      csv_.problem_of_header("none of the headings is a question's",
+                             roster_columns_in_words(questions_) + "; a form's own headings go into [columns] of a base file");
   }
 
   std::string cell(const std::string& column) const {
@@ -90,30 +130,29 @@ class RosterReader {
   void refuse(const std::string& column, std::string what, std::string hint) {
     const auto place = places_.find(column);
     const std::string heading = place == places_.end() ? column : csv_.header()[place->second];
-    roster_.bad_rows.push_back({column, {position_of(column), heading, std::move(what), std::move(hint)}});
+    rows_.back().refused.push_back({column, {position_of(column), heading, std::move(what), std::move(hint)}});
+    ++misread_;
   }
 
   void read_row() {
-    const std::size_t refused_before = roster_.bad_rows.size();
-    Household household;
+    Household& household = rows_.emplace_back(RowRead{{}, {}, csv_.rows()}).household;
     household.where = csv_.position(0);
     household.name = cell("name");
     take_number(household);
     take_answers(household);
-    if (roster_.bad_rows.size() == refused_before) roster_.households.push_back(std::move(household));
   }
 
   void take_number(Household& household) {
-    constexpr std::size_t most_digits = 6;
     const std::string said = cell("household");
-    const bool is_number = !said.empty() && said.size() <= most_digits && said.find_first_not_of("0123456789") == std::string::npos &&
-                           said.find_first_not_of('0') != std::string::npos;
-    household.number = is_number ? std::stoi(said) : csv_.rows();
-    household.numbered_by_row = !is_number;
-    const auto [before, is_new] = numbers_.emplace(household.number, household.where.line);
+    const std::optional<int> number = household_number(said);
+    if (!number) {
+      if (places_.count("household") != 0) household.not_numbered = said;
+      return;
+    }
+    household.number = *number;
+    const auto [before, is_new] = numbers_.emplace(*number, household.where.line);
     if (is_new) return;
-    refuse("household", "household " + std::to_string(household.number) + " stands in row " + std::to_string(before->second) + " already",
-           is_number ? "give each household a number of its own" : "without a number a row is counted: give each a number of its own");
+    refuse("household", fmt::format("this number stands in line {} already", before->second), "give each household a number of its own");
   }
 
   /// As the questions are asked, one after another; a row's other answers are read on after one that cannot be.
@@ -138,7 +177,9 @@ class RosterReader {
   const std::vector<Question>& questions_;
   Places places_;
   Roster roster_;
-  std::map<int, int> numbers_;  ///< of the households so far, each with its line
+  std::vector<RowRead> rows_;
+  std::size_t misread_ = 0;     ///< fields
+  std::map<int, int> numbers_;  ///< that were given so far, each with its line
 };
 
 /// The rows that the file itself has wrong, with those whose answers are.

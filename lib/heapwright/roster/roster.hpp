@@ -27,11 +27,11 @@ struct RosterAnswer {
 };
 
 struct Household {
-  int number = 0;                     ///< its own, else its row's, counted from 1 below the headings
-  bool numbered_by_row = true;        ///< what stands in its column is no number
-  std::string name;                   ///< empty where none is given
-  Position where;                     ///< of its row
-  std::vector<RosterAnswer> answers;  ///< in the order of the questions
+  int number = 0;                           ///< its own; else its row's, counted from 1 below the headings, or the lowest that is free
+  std::optional<std::string> not_numbered;  ///< what stands in the column of numbers where that is none; may be empty
+  std::string name;                         ///< empty where none is given
+  Position where;                           ///< of its row
+  std::vector<RosterAnswer> answers;        ///< in the order of the questions
 };
 
 /// The answers of those questions that were asked.
@@ -41,6 +41,8 @@ Replies replies_of(const Household& household);
 struct BadRow {
   std::string column;  ///< empty where it is the row as a whole
   Problem problem;
+  int household = 0;   ///< its number; 0 of a row whose fields are not known
+  std::string name{};  ///< of the household, may be empty
 };
 
 struct Roster {
