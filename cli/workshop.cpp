@@ -17,6 +17,7 @@
 #include "heapwright/report/answers_csv.hpp"
 #include "heapwright/report/json_workshop.hpp"
 #include "heapwright/report/marked.hpp"
+#include "heapwright/roster/assumed.hpp"
 #include "heapwright/roster/household_yard.hpp"
 #include "heapwright/roster/in_parallel.hpp"
 #include "own_folder.hpp"
@@ -46,6 +47,13 @@ void check_ours(const std::string& path, const std::function<bool(const std::str
   if (!text || !is_ours(*text))
     throw TextError("--into: " + path + " is there already, and no run of this command made it",
                     "name another folder, or add --force to overwrite it");
+}
+
+/// What its handout says was not told.
+std::vector<std::string> assumed_words_of(const Household& household) {
+  std::vector<std::string> texts;
+  for (const AssumedAnswer& assumed : assumed_of(household)) texts.push_back(in_words(assumed));
+  return texts;
 }
 
 /// The handouts of a class, made one by one.
@@ -102,7 +110,8 @@ class HandoutMaker {
       HouseholdShare share = share_of(yard, today_);
       const std::optional<std::string> there = options_.common.force ? std::nullopt : text_of_file(path_of(household));
       kept = there && mark_of(*there) == mark;
-      if (!kept) html = marked(handout_of(make_plan(yard, today_), yard, Show(yard.units)), mark);
+      if (!kept)
+        html = marked(handout_of(make_plan(yard, today_), yard, Show(yard.units), {.not_told = assumed_words_of(household)}), mark);
       const std::lock_guard<std::mutex> lock(mutex_);
       shares_[at] = std::move(share);
       kept_ += kept ? 1 : 0;
