@@ -42,8 +42,7 @@ ExitCode run_maturity(const MaturityOptions& options) {
   for (const std::string& text : options.tests) keep(yard.observations, read_test_option(text, yard.tables));
   for (const std::string& text : options.checks) yard.observations.checks.push_back(read_check_option(text, *yard.tables.criteria));
   Answer<YardCompost> answer = maturity_of(yard, options.common.today());
-  if (options.working.asked && !answer->known.rating.tests.empty())
-    answer.working = working_of_rating(answer->known, yard.tables.materials);
+  if (options.working.asked) answer.working = working_of_rating(answer->known, yard.tables.materials);
   options.common.print_answer([&] { return json_of_maturity(answer, yard.tables.materials); },
                               [&] { return maturity_page(answer, yard.tables.materials); }, options.common.show(yard.units));
   return answer->known.rating.rating ? done : no_answer;

@@ -197,7 +197,7 @@ MATERIALS = [
     ("heavier than its solids", feedstock('moisture_wet_basis = "50 %"\ncarbon_dry_basis = "45 %"\ncarbon_to_nitrogen = "30:1"\nbulk_density = "3000 lb/yd3"'), r"mine.toml:6:16: bulk_density: as-is: 1780 kg/m3 is more than its own solids"),
     ("out of order", feedstock('moisture_wet_basis = { typical = "50 %", low = "60 %" }'), r"mine.toml:3:22: moisture_wet_basis: low, typical and high are out of order"),
     ("kills no known pest", dies_at('pest = "rats"'), r'mine.toml:3:8: pest: "rats" is not known here.*weed-seeds'),
-    ("cooler at most than at least", dies_at('at_most = "55 degC"'), r"mine.toml:4:11: at_most: is no more than at_least.*swap them"),
+    ("cooler at most than at least", dies_at('at_most = "55 degC"'), r"mine.toml:4:11: at_most: is below at_least.*swap them"),
     ("for no time", dies_at('length = "0 days"'), r"mine.toml:4:10: length: is no time.*3 days"),
     ("at no heat", dies_at("").replace('at_least = "60 degC"', ""), r"mine.toml:1:.*at_least.*55 degC"),
     ("of no source", dies_at("").replace('source = "judged"', ""), r"mine.toml:1:.*source"),

@@ -5,6 +5,7 @@ usage: check_catchers.py PROGRAM
 import json
 import math
 import pathlib
+import re
 import subprocess
 import sys
 import tempfile
@@ -88,6 +89,14 @@ def check_screen(program, table):
         words = row["clippings_lie"] + (", then wilted" if row["wilted"] else "")
         check("screen", f"{words} " in shown, f"no row {words}")
         check("screen", f"{bags:g}" in shown, f"{row['bags']} is not in {shown}")
+        mark = "too wet" if row["moisture_fraction"] > 0.60 else "water it" if row["moisture_fraction"] < 0.50 else ""
+        ending = f"{100 * row['moisture_fraction']:.0f} %" + (f" +{mark}" if mark else "")
+        check("screen", re.search(rf"^ +{words} +{bags:g} .* {ending}$", shown, re.MULTILINE), f"{words} is not marked {mark!r}")
+    plain = " ".join(shown.split())
+    for word in ("more dry leaves till a squeezed handful only clumps", "they keep the moisture right too, not the C:N alone"):
+        check("screen", word in plain, f"no {word!r}")
+    both = [line for line in lines if line.startswith("- Both")]
+    check("screen", len({line.split(":", 1)[1] for line in both}) == len(both) >= 1, f"the same twice: {both}")
 
 
 def check_where_it_stands(program):

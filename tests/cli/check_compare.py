@@ -102,11 +102,37 @@ def check_row(where, row, forecast):
         check(where, near(row["screened_volume_m3"][key], screened[key]), f"{key} {row['screened_volume_m3'][key]}, not {screened[key]}")
 
 
+def half_month(day):
+    return (day[:7], int(day[8:]) > 15) if day else None
+
+
+def comes_to_the_same(row, first):
+    """As many of ten get hot, to the half of one; the same half-months; compost and water to 1 %."""
+    near_enough = lambda one, other: abs(one - other) <= 0.01 * max(abs(one), abs(other))  # noqa: E731
+    likely = lambda one: one["screened_volume_m3"]["likely"] if one["screened_volume_m3"] else 0.0  # noqa: E731
+    return (row["status"] == first["status"] and row["heats"]["branch"] == first["heats"]["branch"]
+            and abs(row["heats"]["chance_in_ten"] - first["heats"]["chance_in_ten"]) < 0.5
+            and all(half_month(row["ready_for_turf"][end]) == half_month(first["ready_for_turf"][end]) for end in ("early", "late"))
+            and near_enough(likely(row), likely(first)) and near_enough(row["water_added_kg"], first["water_added_kg"]))
+
+
 def check_page(where, page, found):
     """A row each, in their order, and the chart; how many of ten get hot as the forecast says it. (check_pages.py holds the screen to its lines.)"""
     check(where, "<svg" in page, "no chart")
-    rows = re.findall(r"<tr>(.*?)</tr>", page, re.DOTALL)[1:1 + len(found["compare"])]
-    for row, shown in zip(found["compare"], rows, strict=True):
+    first, *others = found["compare"]
+    told = [first, *(row for row in others if not row["same_as_it_is"])]
+    table = re.search(r"<table.*?</table>", page, re.DOTALL).group(0)
+    rows = re.findall(r"<tr>(.*?)</tr>", table, re.DOTALL)[1:]
+    check(where, ("No difference:" in page) == (len(told) <= len(others)), "rows that make no difference are not told of, or there are none")
+    units = {unit for shown in rows for unit in re.findall(r">[\d.]+ (cu ft|cu yd|L|m3)<", shown)}
+    check(where, len(units) <= 1, f"compost in {units}")
+    for row in found["compare"]:
+        check(where, row["same_as_it_is"] == comes_to_the_same(row, first), f"{row} to {first}")
+    for row, shown in zip(told, rows, strict=True):
+        early, late = row["ready_for_turf"]["early"], row["ready_for_turf"]["late"]
+        years = re.findall(r"\b20\d\d\b", shown)
+        if early and late:
+            check(where, years == sorted({early[:4], late[:4]}), f"years {years} of {early} to {late}")
         chance = round(row["heats"]["chance_in_ten"] - 0.01)
         heats = {"will": "over 9 in 10" if chance == 10 else f"{chance} in 10", "may": f"{chance} in 10", "hardly": "hardly", "not": "no"}[row["heats"]["branch"]]
         check(where, f">{heats}<" in shown, f"no {heats!r} in {shown}")
@@ -130,7 +156,11 @@ def check_rows(program, name, yard, wanted, tried):
 
 def check_standing(program):
     """A pile that is there is neither larger nor built another day."""
-    changes = [row["change"] for row in program.json(program.file(STANDING), "--compare")["compare"]]
+    found = program.file(STANDING)
+    changes = [row["change"] for row in program.json(found, "--compare")["compare"]]
+    plain = " ".join(program.run(found, "--compare").stdout.split())
+    check("standing", "It stands: its size and its day are as they are." in plain, plain)
+    check("standing", "no row is wetter" not in plain, plain)
     check("standing", changes == ["as-it-is", "kept-moist", "covered", "turned-weekly", "turned-monthly", "never-turned"], changes)
 
 
@@ -145,6 +175,17 @@ def check_refused(program):
         check(arguments[1:], re.search(pattern, result.stderr), f"no {pattern!r} in {result.stderr}")
 
 
+def check_examples(program):
+    """A bin that stands and is kept moist, where no row differs; and a hoop of which half would be too little to forecast."""
+    fed = " ".join(program.run("examples/fed-bin.toml", "--compare").stdout.split())
+    check("fed bin", re.search(r"late Oct 20\d\d–late Jun 20\d\d", fed), f"no years in {fed}")
+    check("fed bin", "No difference: never watered, turned weekly, turned monthly, never turned." in fed and fed.count("in 10") == 1, fed)
+    check("fed bin", "It is kept moist already: no row is wetter." in fed, fed)
+    hoop = program.run("examples/december-hoop.toml", "--compare").stdout
+    check("hoop", re.search(r"^ +half as much +- +- +- +-$", hoop, re.MULTILINE), f"no row of dashes in {hoop}")
+    check("hoop", "Half as much: What a week brings is less than a bucketful" in " ".join(hoop.split()), hoop)
+
+
 def check_nothing(program):
     result = program.run(program.file('[climate]\nlike = "cool"\n[pile]\nshape = "bin"\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\n', "nothing.toml"), "--compare")
     check("nothing", result.returncode == 1 and "nothing yet" in " ".join(result.stdout.split()), f"{result.returncode}: {result.stdout}")
@@ -157,7 +198,7 @@ def main():
         check_rows(program, "open", OPEN, rows, rows)
         check_rows(program, "moist", MOIST, ["as-it-is", "larger", "smaller", "not-watered", "in-late-fall", "turned-weekly", "turned-monthly"],
                    ["larger", "not-watered", "in-late-fall"])
-        for part in (check_standing, check_refused, check_nothing):
+        for part in (check_standing, check_refused, check_examples, check_nothing):
             part(program)
     print("\n".join(failures[:20]))
     print(f"{checks} checks of the comparison, {len(failures)} failures")

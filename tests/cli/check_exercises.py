@@ -163,7 +163,9 @@ def leaves_for_clippings(sheet, given, answer, wrong):
         mass = answer["leaves_kg"][end]
         c, n = carbon_and_nitrogen({**leaves, "mass_kg": mass, "carbon_to_nitrogen": leaves["carbon_to_nitrogen"][other]})
         sheet(near((carbon + c) / (nitrogen + n), goal), f"the mix comes to {(carbon + c) / (nitrogen + n)}")
-        sheet(near(wrong["leaves_kg"][end], goal * clippings["mass_kg"]), "thirty to one")
+        c, n = carbon_and_nitrogen({**leaves, "mass_kg": 1.0, "carbon_to_nitrogen": math.inf})
+        sheet(near(wrong["leaves_kg"][end], (goal * nitrogen - carbon) / c), "leaves without nitrogen")
+        sheet(mass / 10 < wrong["leaves_kg"][end] < mass, "an absurd heap of leaves")
         sheet.clear(mass / sheet.mass, wrong["leaves_kg"][end] / sheet.mass, 1, "leaves")
     low, high = (value / sheet.mass for value in answer["leaves_kg"].values())
     sheet((low < high) == (sheet.level == 3), "a range")
@@ -185,7 +187,7 @@ def volume(sheet, given, answer, wrong):
         area -= given["cut_out"]["length_m"] * given["cut_out"]["width_m"]
     sheet(near(given["depth_m"], 0.00635 if sheet.units == "us" else 0.006), "depth")
     sheet(near(answer["volume_m3"], area * given["depth_m"]), "volume")
-    sheet(near(wrong["volume_m3"], answer["volume_m3"] * (12 if sheet.units == "us" else 1000)), "inches for feet")
+    sheet(near(wrong["volume_m3"], answer["volume_m3"] * (12 if sheet.units == "us" else 10)), "inches for feet")
     one = 1.0 if sheet.units == "si" else FOOT**3 if sheet.level == 1 else 27 * FOOT**3
     step = 0.01 if sheet.units == "si" else 0.1
     sheet.clear(answer["volume_m3"] / one, wrong["volume_m3"] / one, step, "volume")
@@ -222,13 +224,13 @@ def log(sheet, given, answer, wrong):
     sheet(answer["longest_days"] == max(days), f"longest stretch: {days}")
     sheet(answer["met"] == (max(days) >= given["rule_days"]) and answer["safe"] is False, "met")
     if sheet.level == 1:
-        sheet(wrong["safe"] is True, "called safe")
+        sheet(wrong["longest_days"] == answer["longest_days"] + 1 == sum(1 for day in coldest if low - 1e-9 <= day <= high + 1e-9), "readings counted")
     elif sheet.level == 2:
         sheet(wrong["longest_days"] == sum(days) and len(days) == 2, "stretches added up")
     else:
         average = [sum(day) / len(day) for day in zip(*probes)]
         sheet(wrong["longest_days"] == max(stretches(average, low, high)), "by the average")
-    sheet(sheet.level == 1 or wrong["longest_days"] >= answer["longest_days"] + 1, "the wrong stretch is right")
+    sheet(wrong["longest_days"] >= answer["longest_days"] + 1, "the wrong stretch is right")
     count = int(answer["longest_days"])
     return [f"{count} day{'' if count == 1 else 's'}. The rule is {'met' if answer['met'] else 'not met'}", "free of germs or weed seeds"]
 

@@ -26,7 +26,7 @@ ROWS = {
     "extension-most": ("weed-seeds", FAHRENHEIT(130), FAHRENHEIT(150), None, ["most", "not all", "slow piles"], "EB1784E", "seen"),
     # Noble and Roberts, Plant Pathology 53:548, 2004: peak of 64 to 70 °C and 21 days, 33/38, 7/7, 9/9, 3/9; survivors at 62 to 74 °C.
     "plant-diseases-reviewed": ("plant-diseases", 64, 70, 21 * DAY, ["33 of 38", "all 7", "all 9", "3 of 9", "clubroot"], "Noble and Roberts", "seen"),
-    "tobacco-mosaic": ("plant-diseases", 68, None, 20 * DAY, ["more than this", "longer"], "Noble and Roberts", "seen"),
+    "tobacco-mosaic": ("plant-diseases", 68, 68, 20 * DAY, ["is not killed by this", "takes more", "longer"], "Noble and Roberts", "seen"),
     # 40 CFR 257 Appendix II: 55 °C for 3 days in vessels or static aerated, for 15 days in windrows turned five times or more.
     "sites-in-vessel": ("germs", 55, None, 3 * DAY, ["vessels"], "40 CFR 257", "seen"),
     "sites-windrow": ("germs", 55, None, 15 * DAY, ["turned at least five times"], "40 CFR 257", "seen"),
@@ -95,6 +95,9 @@ def main():
     for depth in ("--why", "--all"):
         check_shown(depth, run(program, *log, depth), found)
     check("act", CAUTION[1] not in run(program, *log), "the table stands on the first screen")
+    plain = " ".join(run(program, "materials", "--dies-at").split())
+    check("times", plain.count("for how long is not told") == sum(1 for row in found["rows"] if row["hours"] is None), "rows without a time")
+    check("lives on", "154 °F for 20 days: tobacco mosaic virus is not killed by this" in plain, plain)
     us, si = run(program, "materials", "--dies-at"), run(program, "materials", "--dies-at", "--units", "si")
     check("units", "131 °F to 149 °F for 28 days" in " ".join(us.split()) and "55 °C to 65 °C for 28 days" in " ".join(si.split()), us)
     print("\n".join(failures[:20]))

@@ -6,6 +6,7 @@ import json
 import math
 import pathlib
 import random
+import re
 import subprocess
 import sys
 import tempfile
@@ -146,11 +147,30 @@ def check_budget(program):
         check("takes 52 cu yd, each zone at its own depth" in text and words in text, text)
 
 
+def check_huge_lawn(program, folder):
+    """A page draws two dozen loads at most, and beyond that one bar that says how many there are."""
+    sizes = {}
+    for acres in (0.5, 1000, 2500):
+        yard, page, sheet = (folder / name for name in ("huge.toml", "huge.html", "sheet.html"))
+        yard.write_text(f'[[lawn.zone]]\nname = "range"\nshape = "area"\narea = "{acres} acre"\n[topdressing]\ndepth = "1/4 in"\n[[topdressing.offer]]\nname = "yard"\n'
+                        'unit = "1 yd3"\nprice = 30\ndelivery = 50\ndelivery_per = "load"\nload = { volume = "1 yd3" }\n', encoding="utf-8")
+        for file, option in ((page, "--html"), (sheet, "--order-sheet")):
+            done = run(program, "topdress", str(yard), "--today", "2026-11-10", option, str(file), "--force")
+            check(done.returncode == 0, f"{acres} acres, {option}: {done.returncode} {done.stderr}")
+        text = page.read_text(encoding="utf-8")
+        loads = re.search(r"yard: [\d,.]+ cu yd in ([\d,]+) loads", " ".join(text.split()))
+        check(loads, f"{acres} acres: no count of loads")
+        check(len(re.findall(r"<rect", text)) <= 40, f"{acres} acres: {len(re.findall(r'<rect', text))} boxes")
+        sizes[acres] = len(text)
+    check(max(sizes.values()) < 1.2 * sizes[0.5], f"pages of {sizes} letters")
+
+
 def main():
     program = str(pathlib.Path(sys.argv[1]).resolve())
     with tempfile.TemporaryDirectory() as name:
         check_cheapest(program, pathlib.Path(name))
         check_phone_line(program, pathlib.Path(name))
+        check_huge_lawn(program, pathlib.Path(name))
         check_budget(program)
     print("\n".join(check.failures))
     print(f"{check.count} checks of orders, {len(check.failures)} failures")

@@ -459,6 +459,9 @@ def main():
         check_command(program, "forecast", yard, "--today", "2026-11-10")
     check_command(program, "pile", "--have", "leaves=200 bags", "--have", "grass=100 buckets")
     check_command(program, "maturity", "tests/cli/golden/whole-report.toml")
+    for at_home in ([], ["--check", "no-reheat=passed"]):
+        why = " ".join(run(program, "maturity", *at_home, "--show-working").split())
+        check(("maturity", *at_home), "No figures to work with: no test is told" in why, "does not say why there is no working")
     with tempfile.TemporaryDirectory() as folder:
         check_published(program, pathlib.Path(folder))
         check_piles_and_tests(program, pathlib.Path(folder))

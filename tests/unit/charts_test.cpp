@@ -338,7 +338,7 @@ TEST_CASE("parts without names look alike, as the loads of an order do", "[chart
   OrderLine line;
   line.volume = 12.0 * unit::cubic_yard;
   line.loads = 3;
-  const std::vector<Volume> loads = loads_of(line);
+  const std::vector<Volume> loads = loads_to_draw(line);
   REQUIRE(loads.size() == 3);
   CHECK(value_in(unit::cubic_yard, loads[2]) == Approx(4.0));
   Bars chart{"What comes", {}, {{"school field", loads, Volume(line.volume)}}, "3 loads."};
@@ -348,7 +348,20 @@ TEST_CASE("parts without names look alike, as the loads of an order do", "[chart
   CHECK(boxes[0].attributes.at("fill") == boxes[2].attributes.at("fill"));
   CHECK(boxes[0].number("width") == Approx(boxes[2].number("width")).margin(rounding));
   line.loads = 0;  // bags that are carried home
-  CHECK(loads_of(line) == std::vector<Volume>{line.volume});
+  CHECK(loads_to_draw(line) == std::vector<Volume>{line.volume});
+}
+
+TEST_CASE("up to two dozen loads are drawn, more of them as one bar", "[charts][order]") {
+  OrderLine line;
+  line.volume = 480.0 * unit::cubic_yard;
+  line.loads = most_loads_drawn;
+  CHECK(loads_to_draw(line).size() == 24);
+  line.loads = most_loads_drawn + 1;
+  CHECK(loads_to_draw(line) == std::vector<Volume>{line.volume});
+  line.loads = 100000000;  // of each of which a list would take most of a gigabyte
+  CHECK(loads_to_draw(line).size() == 1);
+  CHECK(count_of_loads(line) == 100000000);
+  CHECK(value_in(unit::cubic_yard, one_load_of(line)) == Approx(4.8e-6));
 }
 
 TEST_CASE("the windows of a mix are bands across their panels", "[charts]") {

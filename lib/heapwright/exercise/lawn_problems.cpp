@@ -72,19 +72,15 @@ Term rectangle_step(Working& working, const Piece& piece, const std::string& num
   return working.step({"A" + number, "Area of " + piece.name, "length times width", units.area.symbol, plane_geometry}, l * w);
 }
 
-/// A depth in the unit of all other lengths.
-Term depth_step(Working& working, Length depth, const WorkingUnits& units) {
+/// Area times depth, in a measure. The depth is brought to the unit of the sides in the same step: 1/48 ft as a figure of its own would be
+/// rounded, and the volume no longer what a pocket calculator gives.
+void volume_step(Working& working, const Expression& area, Length depth, const WorkingUnit<Volume>& in, const WorkingUnits& units) {
+  const std::string& side = units.side.symbol;
   const Term t = given("t", "depth", units.depth.number(depth), units.depth.symbol, given_on_the_sheet);
-  const Term f =
-      given("f", "how many " + units.depth.symbol + " make 1 " + units.side.symbol, units.depth.number(units.side.one), "", by_definition);
-  return working.step(
-      {"h", "Depth in " + units.side.symbol, "depth over what makes 1 " + units.side.symbol, units.side.symbol, by_definition}, t / f);
-}
-
-/// Area times depth, in a measure.
-void volume_step(Working& working, const Expression& area, const Term& depth, const WorkingUnit<Volume>& in, const WorkingUnits& units) {
+  const Term f = given("f", "how many " + units.depth.symbol + " make 1 " + side, units.depth.number(units.side.one), "", by_definition);
   const bool as_it_is = in.symbol == units.pile.symbol;
-  const Term v = working.step({as_it_is ? "V" : "v", "Compost", "area times depth", units.pile.symbol, plane_geometry}, area * depth);
+  const Term v =
+      working.step({as_it_is ? "V" : "v", "Compost", "area times depth in " + side, units.pile.symbol, plane_geometry}, area * t / f);
   if (as_it_is) return;
   const Term g = given("g", "how many " + units.pile.symbol + " make 1 " + in.symbol, units.pile.number(in.one), "", by_definition);
   working.step({"V", "The same in " + in.symbol, "over what makes 1 " + in.symbol, in.symbol, by_definition, 4}, v / g);
@@ -96,8 +92,7 @@ Working working_of_volume(const VolumeProblem& problem, const SheetUnits& sheet)
   const Zone& lawn = problem.lawn;
   if (!lawn.whole) {
     const Term A = given("A", "area of the lawn", units.area.number(lawn.area), units.area.symbol, given_on_the_sheet);
-    const Term h = depth_step(working, problem.depth, units);
-    volume_step(working, A, h, sheet.spread, units);
+    volume_step(working, A, problem.depth, sheet.spread, units);
     return working;
   }
   const bool cut = !lawn.cut_out.empty();
@@ -106,8 +101,7 @@ Working working_of_volume(const VolumeProblem& problem, const SheetUnits& sheet)
     const Term bed = rectangle_step(working, lawn.cut_out.front(), "2", units);
     area = working.step({"A", "Lawn to spread on", "the whole less what is cut out", units.area.symbol, plane_geometry}, area - bed);
   }
-  const Term h = depth_step(working, problem.depth, units);
-  volume_step(working, area, h, units.large, units);
+  volume_step(working, area, problem.depth, units.large, units);
   return working;
 }
 
@@ -119,8 +113,9 @@ ExerciseProblem draw_volume(Draw& draw, Level level, const SheetUnits& units, co
       level == Level::first ? Zone{"the lawn", draw.one_of(units.lawns), std::nullopt} : draw.one_of(lawns_to_measure(level, units));
   problem.depth = units.spread_depth;
   problem.answer = compost_on(problem.lawn, problem.depth, tables);
-  const WorkingUnits& working = *units.working;
-  problem.mistaken = (working.side.one / working.depth.one).value() * problem.answer;
+  constexpr double inches_for_feet = 12.0;
+  constexpr double hundred_for_a_thousand = 10.0;
+  problem.mistaken = (units.metric ? hundred_for_a_thousand : inches_for_feet) * problem.answer;
   return {problem, working_of_volume(problem, units)};
 }
 
@@ -176,8 +171,7 @@ std::vector<NitrogenProblem> fair_nitrogen(const Compost& compost, Level level, 
 Working working_of_nitrogen(const NitrogenProblem& problem, const WorkingUnits& units) {
   Working working;
   const Term A = given("A", "area", units.area.number(problem.area), units.area.symbol, given_on_the_sheet);
-  const Term h = depth_step(working, problem.depth, units);
-  volume_step(working, A, h, units.large, units);
+  volume_step(working, A, problem.depth, units.large, units);
   const Term V = *working.steps().back().result;
   const Term r = given("r", "bulk density", units.density.number(problem.density), units.density.symbol, given_on_the_sheet);
   const Term m = working.step({"m", "Weight of it", "volume times bulk density", units.mass.symbol, by_definition, 4}, V * r);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <optional>
 
 #include "heapwright/exercise/draw_problems.hpp"
 #include "heapwright/exercise/tidy.hpp"
@@ -29,15 +30,15 @@ TemperatureScale scale_of_sheet(const SheetUnits& units) { return units.metric ?
 /// The bounds of a rule in whole degrees that count.
 struct DegreeBounds {
   int low;
-  int high;  ///< rounded up: as a sheet says it, still within; none where the rule has none
+  std::optional<int> high;  ///< rounded up: as a sheet says it, still within; nothing where the rule has none
 };
 
 DegreeBounds bounds_in_degrees(const TimeTemperatureRule& rule, const SheetUnits& units) {
   const auto degrees = [&](TemperaturePoint point) { return units.metric ? point.celsius() : point.fahrenheit(); };
   constexpr double hair = 1e-6;
   const int low = static_cast<int>(std::ceil(degrees(rule.at_least) - hair));
-  const int most = rule.at_most ? static_cast<int>(std::ceil(degrees(*rule.at_most) - hair)) : 0;
-  return {low, most};
+  if (!rule.at_most) return {low, std::nullopt};
+  return {low, static_cast<int>(std::ceil(degrees(*rule.at_most) - hair))};
 }
 
 /// Degrees drawn for the days of a log.
@@ -47,7 +48,8 @@ class DrawnDegrees {
   int hot() { return bounds_.low + draw_.between(0, 13 * step_); }
   int cool() { return bounds_.low - draw_.between(2 * step_, 12 * step_); }
   int nearly() { return bounds_.low - draw_.between(step_, 4 * step_); }
-  int too_hot() { return bounds_.high + draw_.between(step_, 2 * step_); }
+  /// @pre the rule has an upper bound
+  int too_hot() { return bounds_.high.value() + draw_.between(step_, 2 * step_); }
   /// So hot beside a reading that the two average above the bound.
   int hot_beside(int other) { return 2 * bounds_.low - other + draw_.between(step_, 4 * step_); }
 
@@ -143,7 +145,7 @@ int day_of_log(const TemperatureLog& log, const WrittenTime& time) {
 Working working_of_log(const TemperatureLog& log, const RuleResult& result) {
   Working working;
   const auto day = [&](const std::string& symbol, const std::string& what, const WrittenTime& time) {
-    return given(symbol, what, day_of_log(log, time), "", given_on_the_sheet);
+    return given(symbol, what, day_of_log(log, time), "", "read off the log");
   };
   const std::string where = log.probes.size() > 1 ? "on which both count" : "that counts";
   const Term a = day("a", "first day " + where, result.stretch->from);
@@ -166,7 +168,7 @@ ExerciseProblem draw_log(Draw& draw, Level level, const SheetUnits& units, const
   const RuleResult result = judge(problem.rule, problem.log, usual_gap);
   problem.answer = result.longest;
   problem.met = result.met.value_or(false);
-  problem.mistaken = result.longest;
+  problem.mistaken = result.longest + std::chrono::days(1);  // as many as there are readings
   if (level == Level::second) {
     problem.mistake = LogMistake::adds_up_stretches;
     problem.mistaken = result.total;

@@ -47,7 +47,8 @@ struct RatioProblem {
   CarbonNitrogenRatio mistaken;
 };
 
-/// Leaves for clippings. The usual mistake: thirty to one, as if C:N told of buckets.
+/// Leaves for clippings. The usual mistake: all carbon of the leaves taken as to spare, though their own nitrogen wants thirty times as
+/// much.
 struct LeavesProblem {
   Ingredient clippings;
   Properties leaves;                       ///< at the lower end of their C:N
@@ -57,7 +58,8 @@ struct LeavesProblem {
   Mass mistaken;
 };
 
-/// Compost on a lawn. The usual mistake: a depth that stays in inches (millimeters) where all else is in feet (meters).
+/// Compost on a lawn. The usual mistake: a depth that stays in inches where all else is in feet; of
+/// millimeters, a hundred of them taken for a meter.
 struct VolumeProblem {
   Zone lawn;  ///< its area alone at the first level, with something cut out at the third
   Length depth;
@@ -66,7 +68,7 @@ struct VolumeProblem {
 };
 
 enum class LogMistake {
-  calls_it_safe,  ///< a log may meet a rule, and no home pile may be called free of germs
+  counts_readings,  ///< and not the days between them
   adds_up_stretches,
   averages_probes,  ///< where the coldest decides
 };
@@ -77,7 +79,7 @@ struct LogProblem {
   TemperatureLog log;
   std::chrono::seconds answer{};  ///< the longest stretch
   bool met = false;
-  LogMistake mistake = LogMistake::calls_it_safe;
+  LogMistake mistake = LogMistake::counts_readings;
   std::chrono::seconds mistaken{};  ///< the stretch that the mistake gives
 };
 

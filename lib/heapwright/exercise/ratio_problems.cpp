@@ -153,6 +153,14 @@ Mass leaves_for(const LeavesProblem& problem, CarbonNitrogenRatio leaves_ratio) 
                                      problem.goal);
 }
 
+/// As if they brought carbon alone.
+Mass leaves_without_nitrogen(const LeavesProblem& problem) {
+  const MixPart green = mix_of({{problem.clippings}, {}}).parts.front();
+  const CarbonMass lacking = CarbonMass(problem.goal * green.nitrogen) - green.carbon;
+  const DryMass dry = lacking / problem.leaves.carbon;
+  return as_is_mass(dry, WaterMass(dry * to_dry_basis(problem.leaves.moisture)));
+}
+
 /// What a class may be asked of some clippings and leaves, where the answer is no absurd heap and rounds clearly.
 std::optional<LeavesProblem> leaves_problem(const Ingredient& clippings, const Properties& leaves, Band<CarbonNitrogenRatio> ratios,
                                             const WorkingUnits& units) {
@@ -160,7 +168,7 @@ std::optional<LeavesProblem> leaves_problem(const Ingredient& clippings, const P
   constexpr double most_times = 3.0;  // what they are for
   LeavesProblem problem{clippings, leaves, ratios, Targets().carbon_to_nitrogen.aim, {}, {}};
   problem.answer = {leaves_for(problem, ratios.high), leaves_for(problem, ratios.low)};
-  problem.mistaken = problem.goal.value() * clippings.mass;
+  problem.mistaken = leaves_without_nitrogen(problem);
   const auto rounds = [&](Mass mass) { return rounds_clearly(units.mass.number(mass), 1.0); };
   const bool fair = units.mass.number(problem.answer.low) >= fewest && problem.answer.high <= most_times * clippings.mass &&
                     rounds(problem.answer.low) && rounds(problem.answer.high);

@@ -33,9 +33,8 @@ void set_tipped(OrderSheet& sheet) {
   for (const OrderLine& line : ordering->best->lines) {
     const Offer& offer = ordering->question.offers[line.offer];
     if (std::holds_alternative<ContainerCount>(offer.unit) || offer.own_haulage) continue;
-    const std::vector<Volume> loads = loads_of(line);
-    sheet.loads += static_cast<int>(loads.size());
-    largest = std::max(largest, loads.front());
+    sheet.loads += count_of_loads(line);
+    largest = std::max(largest, one_load_of(line));
   }
   if (is_positive(largest)) sheet.tipped = tipped_pile(largest);
 }

@@ -202,7 +202,7 @@ void read_dies_at(Table& table, DiesAt& row) {
   row.length = table.read("length", read_seconds);
   row.found = required_text(table, "found");
   row.whose = read_provenance(table);
-  if (row.at_most && !(*row.at_most > row.at_least)) table.problem_at("at_most", "is no more than at_least", "leave it out, or swap them");
+  if (row.at_most && !(*row.at_most >= row.at_least)) table.problem_at("at_most", "is below at_least", "leave it out, or swap them");
   if (row.length && *row.length <= std::chrono::seconds(0)) table.problem_at("length", "is no time", "write length = \"3 days\"");
 }
 

@@ -127,7 +127,7 @@ struct DiesAt {
   std::string id;
   Pest pest = Pest::weed_seeds;
   TemperaturePoint at_least = TemperaturePoint::from_celsius(0.0);
-  std::optional<TemperaturePoint> at_most;
+  std::optional<TemperaturePoint> at_most;     ///< the same where one temperature is told of, as of what lives on
   std::optional<std::chrono::seconds> length;  ///< nothing where the source does not say how long
   std::string found;                           ///< what became of them
   Provenance whose;

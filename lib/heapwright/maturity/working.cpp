@@ -55,6 +55,14 @@ class RatingSteps {
   RatingSteps(const CompostKnown& known, const Materials& materials) : known_(known), materials_(materials) {}
 
   Working working() {
+    if (known_.rating.tests.empty()) {
+      working_.in_words(
+          "No figures to work with",
+          "no test is told, so nothing is held against a limit. Checks at home pass or fail by what is seen. Tell a test with "
+          "--test \"self-heating=12 degC\" or in [[maturity.test]].",
+          by_definition);
+      return std::move(working_);
+    }
     for (const RatedTest& test : known_.rating.tests) {
       if (!test.superseded && test.scale != nullptr) rate_test(test);
     }

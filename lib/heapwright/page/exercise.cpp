@@ -26,6 +26,14 @@ std::vector<Words> lines_of_yard_file(const SheetUnits& units) {
           say("dried = { wet = \"____ {}\", dry = \"____ {}\" }", light, light), "feel = \"____\""};
 }
 
+/// The caution about lifting, of a bucket: its own words are of bags and cans that weigh more.
+Caution lifting_a_bucket(const Materials& materials) {
+  Caution caution = known_row(*materials.cautions, "heavy-lifting");
+  caution.text = "A full bucket of something wet is heavy: lift it close to you and with your legs, or let two carry it.";
+  caution.in_short = "Two carry a full bucket.";
+  return caution;
+}
+
 /// What a class does with its hands.
 void say_squeeze_and_weigh(PageWriter& writer, const Exercise& exercise, const Materials& materials) {
   const std::string& heavy = exercise.units->working->mass.symbol;
@@ -41,11 +49,13 @@ void say_squeeze_and_weigh(PageWriter& writer, const Exercise& exercise, const M
                      {"It drips, clumps, crumbles", {}},
                      {say("Handful wet, {}", light), {}},
                      {say("Handful dry, {}", light), {}}}});
-  writer.paragraph("In a yard file your figures go below that [[supply]], and answers go by them in place of the tables:");
+  writer.paragraph(
+      "For those who keep a yard file for the program: your figures go below that [[supply]], and answers go by them in place of the "
+      "tables:");
   writer.bullets(lines_of_yard_file(*exercise.units));
   Warnings warnings;
-  for (const char* id : {"dust-and-mold", "compost-germs", "heavy-lifting"})
-    warnings.cautions.push_back(known_row(*materials.cautions, id));
+  for (const char* id : {"dust-and-mold", "compost-germs"}) warnings.cautions.push_back(known_row(*materials.cautions, id));
+  warnings.cautions.push_back(lifting_a_bucket(materials));
   writer.block(std::move(warnings));
 }
 

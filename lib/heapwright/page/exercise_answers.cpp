@@ -1,4 +1,5 @@
 #include <cmath>
+#include <concepts>
 
 #include "heapwright/page/exercise_parts.hpp"
 
@@ -14,12 +15,16 @@ Words one_or_range(double low, double high, double step) {
   return low < high ? say("{} to {}", from, Number{rounded_to(step, high), digits}) : Words(from);
 }
 
-template <class Unit>
-double in_sheet_mass(const boost::units::quantity<Unit, double>& mass, const Exercise& exercise) {
+/// All of them in kilograms; another quantity has no place in a weight.
+template <class Quantity>
+concept KindOfMass = std::same_as<Quantity, Mass> || std::same_as<Quantity, WaterMass> || std::same_as<Quantity, NitrogenMass>;
+
+template <KindOfMass Quantity>
+double in_sheet_mass(Quantity mass, const Exercise& exercise) {
   return mass.value() / exercise.units->working->mass.one.value();
 }
 
-template <class Quantity>
+template <KindOfMass Quantity>
 Words weights(const Band<Quantity>& band, double step, const Exercise& exercise) {
   return say("{} {}", one_or_range(in_sheet_mass(band.low, exercise), in_sheet_mass(band.high, exercise), step),
              exercise.units->working->mass.symbol);
@@ -88,14 +93,15 @@ struct MistakenWords {
                exercise.level == Level::third ? "carbon and nitrogen of the wet weight" : "the average of the C:N ratios");
   }
   Words operator()(const LeavesProblem& problem) const {
-    return say("{}, thirty of leaves to one of clippings", weights(Band<Mass>{problem.mistaken, problem.mistaken}, 1.0, exercise));
+    return say("{}, all their carbon counted as to spare", weights(Band<Mass>{problem.mistaken, problem.mistaken}, 1.0, exercise));
   }
   Words operator()(const VolumeProblem& problem) const {
-    return say("{}, area times {}", sheet_volume(problem.mistaken, problem, exercise), SpreadDepth{problem.depth});
+    const Words volume = sheet_volume(problem.mistaken, problem, exercise);
+    return exercise.units->metric ? say("{}, the depth over 100", volume) : say("{}, area times {}", volume, SpreadDepth{problem.depth});
   }
   Words operator()(const LogProblem& problem) const {
     switch (problem.mistake) {
-      case LogMistake::calls_it_safe: return "\"It was hot, so it is safe\"";
+      case LogMistake::counts_readings: return say("{}, as many as there are hot readings", stretch(problem.mistaken));
       case LogMistake::adds_up_stretches: return say("{}, both stretches added up", stretch(problem.mistaken));
       case LogMistake::averages_probes: return say("{}, by the average of core and side", stretch(problem.mistaken));
     }
@@ -125,17 +131,16 @@ struct WhyMistaken {
                : "The part with more nitrogen counts for more. Add up all carbon and all nitrogen first, then divide.";
   }
   std::string_view operator()(const LeavesProblem&) const {
-    return "30 is the carbon over the nitrogen of the whole mix, by weight. It is no count of buckets: leaves bring some nitrogen too, and "
-           "clippings much carbon.";
+    return "Leaves hold nitrogen too, and that wants 30 times as much carbon. Only what is left over makes up for the clippings.";
   }
   std::string_view operator()(const VolumeProblem&) const {
-    return exercise.units->metric ? "The sides are in meters and the depth in millimeters: bring it to meters first, 1000 to one."
+    return exercise.units->metric ? "The sides are in meters and the depth in millimeters: bring it to meters first, 1000 to one, not 100."
                                   : "The sides are in feet and the depth in inches: bring it to feet first, 12 to one.";
   }
   std::string_view operator()(const LogProblem& problem) const {
     switch (problem.mistake) {
-      case LogMistake::calls_it_safe:
-        return "A log may meet a rule's numbers. The thermometer reads one spot, and germs and weed seeds live on in the cool shell.";
+      case LogMistake::counts_readings:
+        return "From the first reading to the last there is one day less than there are readings: 4 daily readings span 3 days.";
       case LogMistake::adds_up_stretches:
         return "The days are counted in one unbroken stretch: a reading outside the bounds ends it, and the next one begins anew.";
       case LogMistake::averages_probes: return "The coldest spot decides: germs live on there, however hot the core is.";

@@ -119,8 +119,9 @@ struct AskedWords {
 
   Words operator()(const LogProblem& problem) const {
     const bool two = problem.log.probes.size() > 1;
-    const Words shown = two ? say("the core showed {}; the side showed {}", readings(problem.log, 0), readings(problem.log, 1))
-                            : say("the pile showed {}", readings(problem.log, 0));
+    const Words shown = two ? say("the core of a pile with air blown through it showed {}; its side, {}", readings(problem.log, 0),
+                                  readings(problem.log, 1))
+                            : say("a pile with air blown through it showed {}", readings(problem.log, 0));
     return say(
         "A rule of composting sites ({}) asks for {}. Read once a day from day 1 on, {}. How many days is the longest unbroken stretch "
         "that counts, from its first reading to its last? Is the rule met? Is the compost safe then?",

@@ -77,8 +77,7 @@ Words weight_of_a_trip(const OrderLine& line, const Topdressing& topdressing) {
 }
 
 Words trips_words(const OrderLine& line, const Offer& offer, const Topdressing& topdressing) {
-  const Volume each = loads_of(line).front();
-  return say("{} of your own, about {} each{}", Count{static_cast<double>(line.loads), "trip"}, in_unit_of(offer, each, 2),
+  return say("{} of your own, about {} each{}", Count{static_cast<double>(line.loads), "trip"}, in_unit_of(offer, one_load_of(line), 2),
              weight_of_a_trip(line, topdressing));
 }
 
@@ -152,7 +151,7 @@ std::optional<Bars> bars_of_order(const Ordering& ordering) {
   std::vector<Words> words;
   for (const OrderLine& line : ordering.best->lines) {
     const Offer& offer = ordering.question.offers[line.offer];
-    bars.bars.push_back({offer.name, loads_of(line), in_loads(line)});
+    bars.bars.push_back({offer.name, loads_to_draw(line), in_loads(line)});
     words.push_back(say("{}: {}", offer.name, in_loads(line)));
   }
   bars.in_words = say("{}.", joined(words, "; "));

@@ -1,5 +1,6 @@
 #include "heapwright/page/pair_parts.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "heapwright/materials/rows.hpp"
@@ -23,6 +24,13 @@ Words window_words(const std::optional<PairWindow>& window) {
   if (!window) return "nowhere";
   if (window->high.value() - window->low.value() < hardly_any) return say("at {}", proportion_words(window->low));
   return say("between {} and {}", proportion_words(window->low), proportion_words(window->high));
+}
+
+/// Where what is too dry is too brown as well, water helps no mix.
+bool is_same_window(const std::optional<PairWindow>& one, const std::optional<PairWindow>& other) {
+  if (!one || !other) return !one && !other;
+  const auto is_near = [](ShareOfLooseVolume a, ShareOfLooseVolume b) { return std::abs(a.value() - b.value()) < hardly_any; };
+  return is_near(one->low, other->low) && is_near(one->high, other->high);
 }
 
 Words ratio_of(const PairMix& mix) { return mix.carbon_to_nitrogen ? Words(*mix.carbon_to_nitrogen) : Words("-"); }
@@ -91,6 +99,12 @@ Words bags_between(const BagsForOne& row) {
   return say("{} to {}", Number{row.low}, Number{*row.high});
 }
 
+/// By its moisture without water.
+Words what_to_do_with(const BagsForOne& row, const Window<MoistureWetBasis>& moisture) {
+  if (row.moisture > moisture.high) return "too wet";
+  return row.moisture < moisture.low ? Words("water it") : Words();
+}
+
 Words clippings_lie(const BagsForOne& row) { return row.wilted ? say("{}, then wilted", row.clippings_lie) : Words(row.clippings_lie); }
 
 }  // namespace
@@ -98,21 +112,27 @@ Words clippings_lie(const BagsForOne& row) { return row.wilted ? say("{}, then w
 void say_bags_to_a_catcher(PageWriter& writer, const BagsToACatcher& table, const Targets& targets, const Materials& materials) {
   const Container& bag = known_row(*materials.containers, table.bag.container);
   const Container& catcher = known_row(*materials.containers, table.catcher.container);
-  Grid grid{{say("{} lie", table.clippings_name), "bags", "between", "moist"}, {}};
+  Grid grid{{say("{} lie", table.clippings_name), "bags", "between", "moist", Words()}, {}};
+  const auto& moisture = targets.moisture;
   const std::string* leaves_lie = nullptr;
   for (const BagsForOne& row : table.rows) {
     if (leaves_lie == nullptr || *leaves_lie != row.leaves_lie) grid.rows.push_back({say("{}, {}:", table.leaves_name, row.leaves_lie)});
     leaves_lie = &row.leaves_lie;
-    grid.rows.push_back({clippings_lie(row), Number{row.bags}, bags_between(row), row.moisture});
+    grid.rows.push_back({clippings_lie(row), Number{row.bags}, bags_between(row), row.moisture, what_to_do_with(row, moisture)});
   }
-  const auto& moisture = targets.moisture;
+  const bool some_are_too_wet =
+      std::any_of(table.rows.begin(), table.rows.end(), [&](const BagsForOne& row) { return row.moisture > moisture.high; });
   writer.section(Depth::why, say("For the phone: bags of {} to one {} of {}", table.leaves_name, catcher.name, table.clippings_name))
       .paragraph(say("For a C:N of {}. A {} holds {}, a {} {}.", table.aim, bag.name, Capacity{table.bag.each}, catcher.name,
                      Capacity{table.catcher.each}))
       .block(std::move(grid))
-      .paragraph(say("Between: eight times in ten, since published figures differ. Moist: without water. Right is {}: below it water the "
-                     "pile, above it let the clippings wilt to {} or mix in more leaves.",
-                     Between<MoistureWetBasis>{moisture.low, moisture.high}, wilted_clippings));
+      .paragraph(say("Between: eight times in ten, since published figures differ. Moist: without water; right is {}.",
+                     Between<MoistureWetBasis>{moisture.low, moisture.high}));
+  if (!some_are_too_wet) return;
+  writer
+      .paragraph(say("Too wet: mix in more dry leaves till a squeezed handful only clumps, or let the clippings wilt to {} first.",
+                     wilted_clippings))
+      .paragraph("The parts at the top may hold more leaves than this table: they keep the moisture right too, not the C:N alone.");
 }
 
 void say_pair(PageWriter& writer, const Pair& pair, const Targets& targets) {
@@ -120,11 +140,17 @@ void say_pair(PageWriter& writer, const Pair& pair, const Targets& targets) {
   const auto& moisture = targets.moisture;
   writer.paragraph(say("Parts of {} to parts of {}:", pair.first_name, pair.second_name)).block(proportions(pair, targets));
   writer.block(chart_of(pair, targets));
-  writer.bullets(
-      {say("C:N is {} {}.", Between<CarbonNitrogenRatio>{ratio.low, ratio.high}, window_words(pair.right_ratio)),
-       say("Moisture is {} without water {}.", Between<MoistureWetBasis>{moisture.low, moisture.high}, window_words(pair.right_moisture)),
-       say("Both without water: {}.{}", window_words(pair.both_right), pair.both_right ? Words() : apart(pair)),
-       say("Both, watered where too dry: {}.", window_words(pair.right_with_water))});
+  std::vector<Words> lines{
+      say("C:N is {} {}.", Between<CarbonNitrogenRatio>{ratio.low, ratio.high}, window_words(pair.right_ratio)),
+      say("Moisture is {} without water {}.", Between<MoistureWetBasis>{moisture.low, moisture.high}, window_words(pair.right_moisture))};
+  const Words apart_or_not = pair.both_right ? Words() : apart(pair);
+  if (is_same_window(pair.both_right, pair.right_with_water)) {
+    lines.push_back(say("Both, with or without water: {}.{}", window_words(pair.both_right), apart_or_not));
+  } else {
+    lines.push_back(say("Both without water: {}.{}", window_words(pair.both_right), apart_or_not));
+    lines.push_back(say("Both, watered where too dry: {}.", window_words(pair.right_with_water)));
+  }
+  writer.bullets(std::move(lines));
 }
 
 }  // namespace heapwright

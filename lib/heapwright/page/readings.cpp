@@ -142,8 +142,10 @@ const char* pest_heading(Pest pest) {
 }
 
 Words heat_words(const DiesAt& row) {
-  const Words heat = row.at_most ? say("{} to {}", row.at_least, *row.at_most) : say("{} and up", row.at_least);
-  return row.length ? say("{} for {}", heat, Span{*row.length}) : heat;
+  Words heat = row.at_least;
+  if (!row.at_most) heat += " and up";
+  if (row.at_most && *row.at_most > row.at_least) heat += say(" to {}", *row.at_most);
+  return row.length ? say("{} for {}", heat, Span{*row.length}) : say("{}, for how long is not told", heat);
 }
 
 /// What lives in a pile one after another, each row with whose it is, and what none of them tells.

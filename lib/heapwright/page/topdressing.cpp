@@ -226,7 +226,7 @@ Bars bars_of_jobs(const DressedJobs& jobs) {
       const bool is_mixed = ordering->best->lines.size() > 1;
       const Words of = is_mixed ? say(", {}", ordering->question.offers[line.offer].name) : Words();
       const Words name = say("{}{}", names_of_jobs(drop), of);
-      bars.bars.push_back({name, loads_of(line), in_loads(line)});
+      bars.bars.push_back({name, loads_to_draw(line), in_loads(line)});
       words.push_back(say("{}: {}", name, in_loads(line)));
     }
   }

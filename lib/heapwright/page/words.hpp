@@ -142,6 +142,11 @@ struct RoughlyOnLawnMeasure {
 struct OnLawnMeasureBand {
   LikelyBand<MassPerArea> mass;
 };
+/// In the unit of the largest of a column, so that a column has one unit: "0.26 cu yd" below "0.55 cu yd".
+struct VolumeInColumn {
+  Volume volume;
+  Volume largest;
+};
 /// From one to another, the unit said once: "3 to 12 cu ft".
 template <class Quantity>
 struct Between {
@@ -158,8 +163,8 @@ using Fragment =
                  CarbonNitrogenRatio, MoistureWetBasis, Capacity, AboutCapacity, AboutLength, SpreadDepth, AboutTemperature,
                  ExactTemperature, AboutDifference, WholeDifference, CarriedWater, AboutWater, LargeMeasure, WaterForMeasure, Percent,
                  Number, Count, CountAsSaid, HalfMonth, DayOfMonth, DayOfWeek, Span, Tested, SoldInBags, OutOf, Cost, LawnMeasure,
-                 OnLawnMeasure, RoughlyOnLawnMeasure, OnLawnMeasureBand, VolumeBand, Between<Volume>, Between<Capacity>, Between<Mass>,
-                 Between<CarbonNitrogenRatio>, Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
+                 OnLawnMeasure, RoughlyOnLawnMeasure, OnLawnMeasureBand, VolumeBand, VolumeInColumn, Between<Volume>, Between<Capacity>,
+                 Between<Mass>, Between<CarbonNitrogenRatio>, Between<MoistureWetBasis>, Between<Percent>, AssumedFigure>;
 
 /// A sentence, or a part of one.
 class Words {

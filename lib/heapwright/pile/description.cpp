@@ -197,7 +197,7 @@ PileDescription filled_to(const PileDescription& pile, double share) {
 }
 
 Volume taken_by(const PileDescription& pile) {
-  constexpr double share_of_a_tumbler = 2.0 / 3.0;
+  constexpr double share_of_a_tumbler = parts_of_a_tumbler_filled / parts_of_a_tumbler;
   const Volume full = size_of(pile).volume;
   return pile.shape == PileShape::tumbler ? share_of_a_tumbler * full : full;
 }

@@ -71,6 +71,10 @@ PileSize size_of(const PileDescription& pile);
 /// smaller all round.
 PileDescription filled_to(const PileDescription& pile, double share);
 
+/// What a tumbler takes of its volume, since it must turn over: two parts of three (common practice, no source).
+inline constexpr double parts_of_a_tumbler_filled = 2.0;
+inline constexpr double parts_of_a_tumbler = 3.0;
+
 /// What one pile of a description takes: all of its volume, but of a tumbler two thirds, since it must turn over (common practice, no
 /// source). @throws DomainError as size_of()
 Volume taken_by(const PileDescription& pile);

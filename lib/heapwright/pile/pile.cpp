@@ -10,7 +10,6 @@
 namespace heapwright {
 namespace {
 
-constexpr double as_good_as_full = 1.02;
 constexpr double hair = 1e-6;  // so that 3 ft is 3 ft whichever way it was worked out, and a recipe for a cubic yard is one
 constexpr double about = 0.9;  // "about a cubic yard" is no sharper
 

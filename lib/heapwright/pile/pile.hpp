@@ -56,6 +56,9 @@ struct PileFit {
   std::vector<PileNote> notes;
 };
 
+/// So many times the room that there is.
+inline constexpr double as_good_as_full = 1.02;
+
 /// How many piles hold so many times the room of one; 2 % more than the room is as good as full.
 int piles_for(double fills);
 

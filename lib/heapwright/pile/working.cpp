@@ -20,8 +20,7 @@ class PileSteps {
 
   Working working() {
     const Term v = volume();
-    const Term n = given("n", "how many there are", pile_.count, "", whose());
-    if (pile_.count > 1) step("V", "Volume of all of them", "one, times how many", units_.pile.symbol, by_definition, v * n);
+    if (pile_.count > 1) step("V", "Volume of all of them", "one, times how many", units_.pile.symbol, by_definition, v * how_many());
     ground();
     const Term t = taken(v);
     if (fit_.mix && pile_is_described()) filling(t);
@@ -59,6 +58,7 @@ class PileSteps {
     return given("v", "volume of one", units_.pile.number(*pile_.volume), units_.pile.symbol, whose());
   }
 
+  Term how_many() const { return given("n", "how many there are", pile_.count, "", whose()); }
   Term length() const { return side("l", "length", *pile_.length); }
   Term width() const { return side("w", pile_.top_width ? "width at the base" : "width", *pile_.width); }
   Term top() const { return side("p", "width at the top", *pile_.top_width); }
@@ -70,32 +70,35 @@ class PileSteps {
     const bool is_round = pile_.shape == PileShape::round || pile_.shape == PileShape::cone;
     if (pile_.shape == PileShape::tumbler) return;
     const Expression one = is_round ? diameter() * diameter() * std::numbers::pi / 4.0 : length() * width();
-    const Term n = given("n", "how many there are", pile_.count, "", whose());
     step("F", "Ground that they cover",
          is_round ? "diameter times itself, times pi over four, times how many" : "length times width, times how many", units_.area.symbol,
-         geometry, one * n);
+         geometry, one * how_many());
   }
 
   /// What one takes.
   Term taken(const Term& v) {
     if (pile_.shape != PileShape::tumbler) return v;
     return step("t", "What a tumbler takes", "two thirds of it, since it must turn over", units_.pile.symbol, common_practice,
-                v * 2.0 / 3.0);
+                v * parts_of_a_tumbler_filled / parts_of_a_tumbler);
   }
 
   Term settling() const { return given("k", "settled volume over loose volume", fit_.settling.value(), "", own); }
   bool settles() const { return fit_.settling < ShareOfLooseVolume::of(1.0); }
 
   void filling(const Term& t) {
-    const Term m = given("m", "volume of the mix, settled", units_.pile.number(*fit_.mix), units_.pile.symbol, "the recipe");
-    const Term x = step("x", "Piles that it fills", "mix over what one takes, of which 2 % more than the room is as good as full; round up",
-                        "", judged, m / (t * 1.02));
+    const Term m = given("m", settles() ? "volume of the mix, settled" : "volume of the mix", units_.pile.number(*fit_.mix),
+                         units_.pile.symbol, "the recipe");
+    step("x", "Piles that it fills", "mix over what one takes, of which 2 % more than the room is as good as full; round up", "", judged,
+         m / (t * as_good_as_full));
     working_.in_words("Piles needed",
                       std::to_string(*fit_.piles_needed) + (*fit_.fits ? ", and there are enough." : ": more than there are."),
                       by_definition);
-    (void)x;
-    const Term s = step("s", "Share of the first that loose mix fills", "mix, loose, over what one takes; more than 1 is full", "",
-                        by_definition, settles() ? m / (settling() * t) : m / t);
+    const Term s =
+        settles()
+            ? step("s", "Share of the first that the mix fills while it is loose",
+                   "the mix loose again (settled, over settled over loose volume), over what one takes; more than 1 is full", "",
+                   by_definition, m / (settling() * t))
+            : step("s", "Share of the first that the mix fills", "mix over what one takes; more than 1 is full", "", by_definition, m / t);
     filled_height(s);
   }
 

@@ -54,6 +54,14 @@ void scale(Yard& yard, double factor) {
 
 void turn_every(Yard& yard, std::optional<Duration> every) { yard.pile->turn_every = every; }
 
+/// The same half-month, or never for both.
+bool is_same_time(const Forecast& one, const std::optional<int>& day, const Forecast& other, const std::optional<int>& other_day) {
+  if (!day || !other_day) return !day && !other_day;
+  return is_same_half_month(date_of(one, *day), date_of(other, *other_day));
+}
+
+bool is_within_a_hundredth(double one, double other) { return std::abs(one - other) <= 0.01 * std::max(std::abs(one), std::abs(other)); }
+
 constexpr Duration weekly = 7.0 * unit::day;
 constexpr Duration monthly = 30.0 * unit::day;
 
@@ -117,9 +125,24 @@ std::vector<PileChange> changes_for(const Yard& yard, Date today) {
   return changes;
 }
 
+bool come_to_the_same(const YardForecast& one, const YardForecast& other) {
+  if (!one.forecast || !other.forecast) return false;
+  constexpr double half_of_one_in_ten = 0.05;
+  const Forecast& a = *one.forecast;
+  const Forecast& b = *other.forecast;
+  const ReadyWindow ready = ready_for_turf(a);
+  const ReadyWindow other_ready = ready_for_turf(b);
+  const auto screened = [](const YardForecast& of) { return of.screened ? of.screened->likely.value() : 0.0; };
+  return a.status == b.status && a.heats.heating == b.heats.heating && std::abs(a.heats.chance - b.heats.chance) < half_of_one_in_ten &&
+         is_same_time(a, ready.early, b, other_ready.early) && is_same_time(a, ready.late, b, other_ready.late) &&
+         is_within_a_hundredth(screened(one), screened(other)) && is_within_a_hundredth(a.water_given.value(), b.water_given.value());
+}
+
 Answer<PileComparison> compare_piles(const Yard& yard, Date today, const Progress& progress) {
   if (!yard.pile) throw DomainError("there is no pile to change", "describe it in [pile]");
   Answer<PileComparison> whole;
+  whole->stands = stands_by(yard, today).has_value();
+  whole->kept_moist = care_of(yard).wet_to.has_value();
   const std::vector<PileChange> changes = changes_for(yard, today);
   for (const PileChange change : changes) {
     const Yard other = changed(yard, change, today);
@@ -131,6 +154,7 @@ Answer<PileComparison> compare_piles(const Yard& yard, Date today, const Progres
     if (change == PileChange::as_it_is) static_cast<Grounds&>(whole) = forecast;
     whole->piles.push_back({change, std::move(forecast.result)});
   }
+  for (ComparedPile& pile : whole->piles) pile.same_as_it_is = come_to_the_same(pile.forecast, whole->piles.front().forecast);
   return whole;
 }
 

@@ -34,11 +34,17 @@ std::vector<PileChange> changes_for(const Yard& yard, Date today);
 struct ComparedPile {
   PileChange change = PileChange::as_it_is;
   YardForecast forecast;
+  bool same_as_it_is = false;  ///< it makes no difference that anybody would notice
 };
 
 struct PileComparison {
   std::vector<ComparedPile> piles;  ///< as it is first
+  bool stands = false;              ///< so that neither its size nor its day can change
+  bool kept_moist = false;          ///< as it is, so that no row is wetter
 };
+
+/// Whether two come to the same: as many of ten get hot, to the half of one; ready in the same half-months; compost and water to 1 %.
+bool come_to_the_same(const YardForecast& one, const YardForecast& other);
 
 /// A forecast of each, which is computed once. Its grounds are those of the pile as it is.
 /// @throws DomainError without a climate or a pile

@@ -5,7 +5,7 @@ namespace heapwright {
 namespace {
 
 Json compared_json(const ComparedPile& pile) {
-  Json json{{"change", change_word(pile.change)}};
+  Json json{{"change", change_word(pile.change)}, {"same_as_it_is", pile.same_as_it_is}};
   const YardForecast& answer = pile.forecast;
   if (!answer.forecast) {
     for (const char* key : {"built", "status", "heats", "ready_for_turf", "screened_volume_m3", "water_added_kg"}) json[key] = nullptr;

@@ -92,7 +92,6 @@ struct ProblemAsJson {
       Json& readings = probes[problem.log.probes[i]] = Json::array();
       for (const LogRow& row : problem.log.rows) readings.push_back(row.probes[i]->kelvin());
     }
-    const bool safe = problem.mistake == LogMistake::calls_it_safe;
     return {"log",
             {{"rule", rule.id},
              {"at_least_k", rule.at_least.kelvin()},
@@ -100,7 +99,7 @@ struct ProblemAsJson {
              {"rule_days", days_of(rule.length)},
              {"daily_readings_k", std::move(probes)}},
             {{"longest_days", days_of(problem.answer)}, {"met", problem.met}, {"safe", false}},
-            {{"longest_days", days_of(problem.mistaken)}, {"safe", safe}}};
+            {{"longest_days", days_of(problem.mistaken)}}};
   }
 
   ProblemJson operator()(const TestsProblem& problem) const {

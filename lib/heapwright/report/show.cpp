@@ -86,6 +86,10 @@ std::string Show::both(std::string us, std::string si) const {
 
 std::string Show::volume(Volume value) const { return both(scaled(value, us_unit(value)), scaled(value, si_unit(value))); }
 
+std::string Show::volume_in_column(Volume value, Volume largest) const {
+  return both(scaled(value, us_unit(largest)), scaled(value, si_unit(largest)));
+}
+
 std::string Show::capacity(Volume value) const {
   if (is_large(value)) return volume(value);
   const std::string gallons = print_number(value_in(unit::gallon, value), 3);

@@ -29,6 +29,7 @@ class Show {
   std::string capacity_range(Volume low, Volume high) const;              ///< "30 to 33 gallons"
   std::string volume_range(Volume low, Volume high) const;                ///< "3 to 12 cu ft"
   std::string volume_band(Volume likely, Volume low, Volume high) const;  ///< "5.6 cu ft, from 2.4 to 11 cu ft"
+  std::string volume_in_column(Volume value, Volume largest) const;       ///< in the unit of the largest
   std::string area(Area value) const;                                     ///< "5000 sq ft"
   std::string area_out_of(Area part, Area whole) const;                   ///< "340 of 4090 sq ft"
   std::string length(Length value) const;                                 ///< "4 ft", "1.2 m"

@@ -138,6 +138,7 @@ struct Shown {
   std::string operator()(const RoughlyOnLawnMeasure& on) const { return show.roughly_on_lawn_measure(on.mass); }
   std::string operator()(const OnLawnMeasureBand& on) const { return show.on_lawn_measure_band(on.mass); }
   std::string operator()(const VolumeBand& band) const { return show.volume_band(band.likely, band.low, band.high); }
+  std::string operator()(const VolumeInColumn& one) const { return show.volume_in_column(one.volume, one.largest); }
   std::string operator()(const Between<Volume>& range) const { return show.volume_range(range.low, range.high); }
   std::string operator()(const Between<Capacity>& range) const { return show.capacity_range(range.low.volume, range.high.volume); }
   std::string operator()(const Between<Mass>& range) const { return show.mass_range(range.low, range.high); }
