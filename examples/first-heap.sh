@@ -4,7 +4,7 @@ set -euo pipefail
 cd "$(dirname "$0")/.."
 
 examples/install-packages.sh
-cmake -S . -B build/release -DHEAPWRIGHT_TESTS=OFF -DHEAPWRIGHT_EXAMPLES=OFF -DCMAKE_UNITY_BUILD=ON >build-release.log || { cat build-release.log; exit 1; }
+cmake -S . -B build/release -DHEAPWRIGHT_TESTS=OFF -DHEAPWRIGHT_EXAMPLES=OFF -DCMAKE_UNITY_BUILD=ON -DCMAKE_UNITY_BUILD_BATCH_SIZE=16 >build-release.log || { cat build-release.log; exit 1; }
 cmake --build build/release -j "$(nproc)" >>build-release.log || { cat build-release.log; exit 1; }
 rm build-release.log
 

@@ -10,7 +10,7 @@ examples/install-packages.sh
 phase() { echo "$1 (after $SECONDS s)"; }
 
 build_tests() {  # FOLDER, options of cmake
-  cmake -S . -B "$@" -DCMAKE_UNITY_BUILD=ON >/dev/null
+  cmake -S . -B "$@" -DCMAKE_UNITY_BUILD=ON -DCMAKE_UNITY_BUILD_BATCH_SIZE=16 >/dev/null
   cmake --build "$1" -j "$jobs" >"$1/build.log" 2>&1 || { tail -n 50 "$1/build.log"; exit 1; }
   if grep -A 5 "warning:" "$1/build.log"; then exit 1; fi
 }

@@ -6,11 +6,11 @@
 namespace heapwright {
 namespace {
 
-constexpr const char* own = "your own figure";
+constexpr const char* own_figure = "your own figure";
 constexpr const char* suggested = "suggested for what there is to put in";
 constexpr const char* geometry = "plane and solid geometry";
 constexpr const char* common_practice = "common practice, no source";
-constexpr const char* judged = "judged by us";
+constexpr const char* judged_by_us = "judged by us";
 constexpr int digits_of_a_size = 4;
 
 /// The steps of one pile, and of all of them.
@@ -29,7 +29,7 @@ class PileSteps {
 
  private:
   bool pile_is_described() const { return fit_.fits.has_value(); }
-  const char* whose() const { return pile_is_described() || !fit_.mix ? own : suggested; }
+  const char* whose() const { return pile_is_described() || !fit_.mix ? own_figure : suggested; }
 
   Term side(const std::string& symbol, const std::string& what, Length length) const {
     return given(symbol, what, units_.side.number(length), units_.side.symbol, whose());
@@ -82,14 +82,14 @@ class PileSteps {
                 v * parts_of_a_tumbler_filled / parts_of_a_tumbler);
   }
 
-  Term settling() const { return given("k", "settled volume over loose volume", fit_.settling.value(), "", own); }
+  Term settling() const { return given("k", "settled volume over loose volume", fit_.settling.value(), "", own_figure); }
   bool settles() const { return fit_.settling < ShareOfLooseVolume::of(1.0); }
 
   void filling(const Term& t) {
     const Term m = given("m", settles() ? "volume of the mix, settled" : "volume of the mix", units_.pile.number(*fit_.mix),
                          units_.pile.symbol, "the recipe");
-    step("x", "Piles that it fills", "mix over what one takes, of which 2 % more than the room is as good as full; round up", "", judged,
-         m / (t * as_good_as_full));
+    step("x", "Piles that it fills", "mix over what one takes, of which 2 % more than the room is as good as full; round up", "",
+         judged_by_us, m / (t * as_good_as_full));
     working_.in_words("Piles needed",
                       std::to_string(*fit_.piles_needed) + (*fit_.fits ? ", and there are enough." : ": more than there are."),
                       by_definition);
