@@ -109,9 +109,9 @@ Grid by_month(const YardSeason& season) {
     for (std::size_t i = 0; i < season.supplies.size(); ++i) {
       const MonthOfSupply& of = season.year.months[m].supplies[i];
       const auto volume = [&](Mass mass) {
-        constexpr Volume hardly_any = 0.5 * unit::liter;
+        constexpr Volume least_worth_a_word = 0.5 * unit::liter;
         const Volume so_much = mass / *season.question.supplies[i].ingredient.density;
-        return so_much > hardly_any ? Words(so_much) : Words("-");
+        return so_much > least_worth_a_word ? Words(so_much) : Words("-");
       };
       grid.rows.push_back({std::exchange(name, Words()), season.supplies[i].name(), volume(of.comes + of.bought), volume(of.used),
                            volume(of.left), volume(of.kept)});
