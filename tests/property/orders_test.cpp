@@ -1,6 +1,4 @@
 // What must hold of any order, and the cheapest against every mix there is.
-#include "heapwright/order/order.hpp"
-
 #include <catch2/catch.hpp>
 
 #include <algorithm>
@@ -8,6 +6,8 @@
 #include <functional>
 #include <optional>
 #include <random>
+
+#include "heapwright/order/order.hpp"
 
 using namespace heapwright;
 

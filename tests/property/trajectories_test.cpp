@@ -1,6 +1,4 @@
 // Random piles as they are kept, fed too: nothing gets lost, nothing leaves its bounds.
-#include "heapwright/process/trajectory.hpp"
-
 #include <catch2/catch.hpp>
 
 #include <algorithm>
@@ -8,6 +6,7 @@
 #include <random>
 
 #include "../reference/process_runs.hpp"
+#include "heapwright/process/trajectory.hpp"
 
 using namespace heapwright;
 
