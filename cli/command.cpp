@@ -170,7 +170,7 @@ void CommonOptions::add_to(CLI::App& command) {
   command.add_flag("--json", json, "print JSON (SI units) for other programs");
   command.add_option("--units", units, "how amounts are shown: us, si or both")->check(CLI::IsMember({"us", "si", "both"}));
   command.add_option("--materials", materials_file, "a file with feedstocks of your own");
-  command.add_option("--base", base, "office, climate, prices and more, for what the yard leaves out");
+  command.add_option("--base", base, "office, climate, prices where the yard has none");
   command.add_option_function<std::string>(
       "--today", [this](const std::string& text) { asked_today = read_option("--today", text, read_date); },
       "the day to count from, 2026-11-07, in place of the clock's");

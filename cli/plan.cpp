@@ -70,7 +70,7 @@ void add_plan_command(CLI::App& program, ChosenCommand& chosen) {
   options->common.add_to(*command);
   command->footer(
       "Examples:\n  heapwright plan examples/quarter-acre.toml\n"
-      "  heapwright plan examples/quarter-acre.toml --html handout.html     two sides to print; with --all the whole answer");
+      "  heapwright plan examples/quarter-acre.toml --html handout.html");
   command->callback([options, &chosen] { chosen = [options] { return run_plan(*options); }; });
 }
 

@@ -72,6 +72,8 @@ Page front_of(const Answer<Plan>& answer, const std::optional<Office>& office, c
   PageWriter writer(std::string(subject_of_handout), plan.title);
   if (office) writer.section(Depth::act).paragraph(office->name);
   say_what_to_do(writer, answer, materials);
+  if (plan.stands == Stands::by_date && plan.recipe->mix)
+    writer.section(Depth::act).paragraph(say("Its recipe: {}.", pile_in_one_line(plan.recipe.result, materials)));
   if (plan.is_for_a_pile() && plan.recipe->mix && !waits_for_the_fire(plan))
     writer.section(Depth::act).labels({{{"Done", "when it is dark and crumbly, smells of earth, and no longer warms up after turning"}}});
   const std::vector<Caution> cautions = cautions_of_today(answer, materials, work_of_handout(plan));
@@ -202,6 +204,7 @@ Page blank_log_page(const Plan& plan) {
 
 std::vector<Page> handout_pages(const Answer<Plan>& answer, const std::optional<Office>& office, const std::vector<std::string>& not_told,
                                 const Materials& materials) {
+  if (waits_for_the_fire(answer.result)) return {front_of(answer, office, materials)};
   return {front_of(answer, office, materials), back_of(answer, office, not_told, materials)};
 }
 

@@ -239,8 +239,8 @@ void say_standing(PageWriter& writer, const Plan& plan, const Materials& materia
   const bool overfilled = is_overfilled(plan);
   if (overfilled) writer.paragraph(say("That is more than the {} holds: is all of it in there, and counted right?", noun));
   if (plan.stands == Stands::by_date && is_known)
-    writer.paragraph(say("The {}, filled on {} with {}. Not filled yet? Plan it anew, with the day on which it will be.", noun,
-                         DayOfWeek{plan.built}, pile_in_one_line(plan.recipe.result, materials)));
+    writer.paragraph(
+        say("The {}, filled on {}, as its recipe has it. Not filled yet? Plan it anew, with another day.", noun, DayOfWeek{plan.built}));
   if (plan.stands == Stands::by_word) writer.paragraph(what_stands(plan, noun));
   if (is_past_its_time(plan)) writer.paragraph("By now it should be compost: test it (`heapwright maturity`), use it, and plan the next.");
   if (plan.stands == Stands::by_loads && is_fed_lately(plan) && !overfilled) say_what_it_lacks(writer, plan.recipe.result, materials);
