@@ -32,6 +32,10 @@ class Checks:
         if not right:
             self.failures.append(what)
 
+    def at(self, where, right, what):
+        """The same, of some place."""
+        self(right, f"{where}: {what}")
+
 
 @functools.cache
 def container_sizes():

@@ -16,15 +16,11 @@ ROOT = pathlib.Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT / "tests" / "oracle"))
 from check_ranges import OUTSIDE, TOLERANCE, Draws, content, mass_and_density  # noqa: E402: the tables and draws of the other Monte Carlo
 
+from arithmetic import Checks  # noqa: E402
+
 PAIR = ("recipe", "--have", "leaves", "--have", "clippings")
-failures, checks = [], 0
-
-
-def check(where, holds, what):
-    global checks
-    checks += 1
-    if not holds:
-        failures.append(f"{where}: {what}")
+checks = Checks()
+check = checks.at
 
 
 class Program:
@@ -119,9 +115,9 @@ def main():
             check_range(where, table, row)
     check_screen(program, table)
     check_where_it_stands(program)
-    print("\n".join(failures[:20]))
-    print(f"{checks} checks of bags to a catcher, {len(failures)} failures")
-    return 1 if failures else 0
+    print("\n".join(checks.failures[:20]))
+    print(f"{checks.count} checks of bags to a catcher, {len(checks.failures)} failures")
+    return 1 if checks.failures else 0
 
 
 if __name__ == "__main__":

@@ -17,6 +17,8 @@ import sys
 import tempfile
 import xml.etree.ElementTree
 
+from arithmetic import Checks
+
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 EXAMPLES = ROOT / "examples"
 TODAY = "2026-10-24"
@@ -39,14 +41,8 @@ KNOWN = {"plan": {"Each feedstock's share", "Temperature of its core", "Compost 
 
 HOSTILE = '<b>&"\'</b> ]]> \U0001F342 and a name that goes on for longer than there is room on any sheet'
 
-failures, checks = [], 0
-
-
-def check(where, holds, what):
-    global checks
-    checks += 1
-    if not holds:
-        failures.append(f"{where}: {what}")
+checks = Checks()
+check = checks.at
 
 
 def html_of(program, command, *arguments, option="--html"):
@@ -195,9 +191,9 @@ def main():
     program = str(pathlib.Path(sys.argv[1]).resolve())
     check_examples(program)
     check_names(program)
-    print("\n".join(failures[:40]))
-    print(f"{checks} checks of charts, {len(failures)} failures")
-    return 1 if failures else 0
+    print("\n".join(checks.failures[:40]))
+    print(f"{checks.count} checks of charts, {len(checks.failures)} failures")
+    return 1 if checks.failures else 0
 
 
 if __name__ == "__main__":

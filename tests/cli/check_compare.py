@@ -9,23 +9,19 @@ import subprocess
 import sys
 import tempfile
 
+from arithmetic import Checks
+
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 TODAY = "2026-10-24"
 SIDE = 2 ** (1 / 3)  # twice as much, in the same shape
-failures, checks = [], 0
+checks = Checks()
+check = checks.at
 
 # What a row changes of a file, in its own words.
 OPEN = {"length": 4.0, "width": 4.0, "height": 4.0, "shape": "bin", "turn_every": "14 days", "keep_moist": False, "covered": False, "built": "2026-10-24",
         "leaves": 20.0, "grass": 12.0}
 MOIST = {**OPEN, "shape": "cone", "length": None, "width": None, "diameter": 6.0, "keep_moist": True, "turn_every": "never", "built": "2027-05-20"}
 STANDING = {**OPEN, "built": "2026-09-10"}
-
-
-def check(where, holds, what):
-    global checks
-    checks += 1
-    if not holds:
-        failures.append(f"{where}: {what}")
 
 
 def file_of(yard):
@@ -200,9 +196,9 @@ def main():
                    ["larger", "not-watered", "in-late-fall"])
         for part in (check_standing, check_refused, check_examples, check_nothing):
             part(program)
-    print("\n".join(failures[:20]))
-    print(f"{checks} checks of the comparison, {len(failures)} failures")
-    return 1 if failures else 0
+    print("\n".join(checks.failures[:20]))
+    print(f"{checks.count} checks of the comparison, {len(checks.failures)} failures")
+    return 1 if checks.failures else 0
 
 
 if __name__ == "__main__":

@@ -8,6 +8,8 @@ import re
 import subprocess
 import sys
 
+from arithmetic import Checks
+
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 HOUR, DAY, WEEK = 1, 24, 168
 FAHRENHEIT = lambda degrees: (degrees - 32) / 1.8  # noqa: E731
@@ -39,14 +41,8 @@ ROWS = {
 }
 # Only what was so hot for so long counts; not the shell; nobody can say that a home pile is free of them.
 CAUTION = ("Only what was itself so hot for so long counts", "the shell of a pile was not", "nobody can say of a home pile that it is free of weed seeds or germs")
-failures, checks = [], 0
-
-
-def check(where, holds, what):
-    global checks
-    checks += 1
-    if not holds:
-        failures.append(f"{where}: {what}")
+checks = Checks()
+check = checks.at
 
 
 def run(program, *arguments):
@@ -100,9 +96,9 @@ def main():
     check("lives on", "154 °F for 20 days: tobacco mosaic virus is not killed by this" in plain, plain)
     us, si = run(program, "materials", "--dies-at"), run(program, "materials", "--dies-at", "--units", "si")
     check("units", "131 °F to 149 °F for 28 days" in " ".join(us.split()) and "55 °C to 65 °C for 28 days" in " ".join(si.split()), us)
-    print("\n".join(failures[:20]))
-    print(f"{checks} checks of heat, {len(failures)} failures")
-    return 1 if failures else 0
+    print("\n".join(checks.failures[:20]))
+    print(f"{checks.count} checks of heat, {len(checks.failures)} failures")
+    return 1 if checks.failures else 0
 
 
 if __name__ == "__main__":

@@ -179,11 +179,12 @@ Page shed_card_page(const Plan& plan, const Materials& materials) {
         .bullets(std::move(lines));
   }
   writer.section(Depth::act, "Each time")
-      .block(Numbered{{"Dig a hole in the middle, put the greens in with their browns, and pull what is there over them.",
-                       "Squeeze a handful: it should clump. Crumbles: add water. Drips: add dry leaves.",
-                       "Cover food scraps a hand deep with browns. Lid or tarp back on.",
-                       "No browns left? Keep scraps out till you have some; leave clippings on the lawn."}})
-      .paragraph("Never in: meat, bones, dairy, grease, pet waste, ash with fresh greens. Gloves on, and wash your hands after.");
+      .block(
+          Numbered{{"Dig a hole in the middle, put the greens in with their browns, and pull 8 in (20 cm) of what is there over them.",
+                    "Squeeze a handful: it should clump. Crumbles: add water. Drips: add dry leaves.", "Put the lid or the tarp back on.",
+                    "No browns left? Keep scraps out till you have some; leave clippings on the lawn."}})
+      .paragraph(
+          "Never in: meat, bones, dairy, grease, pet waste; no lime or ash with fresh greens. Gloves on, and wash your hands after.");
   return std::move(writer).page();
 }
 
@@ -192,9 +193,8 @@ Page blank_log_page(const Plan& plan) {
   PageWriter writer("Log of the pile", plan.title.empty() ? std::string() : plan.title + ": log of the pile");
   writer.section(Depth::act)
       .paragraph(
-          "Push the thermometer an arm's length into the middle, and once into a side; write °F or °C with the first. By hand: hot, warm "
-          "or "
-          "cold. Turned, watered or added something: write what, and how much.");
+          "Push the thermometer an arm's length into the middle, and once into a side; write °F or °C with the first. By hand: hot, "
+          "warm or cold. Turned, watered or added something: write what, and how much.");
   Grid grid;
   grid.head = {"Date", "Middle", "Side", "What was done, what went in", "Smell, flies, wet or dry"};
   grid.rows.assign(lines, std::vector<Words>(grid.head.size()));
