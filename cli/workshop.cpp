@@ -49,10 +49,12 @@ void check_ours(const std::string& path, const std::function<bool(const std::str
                     "name another folder, or add --force to overwrite it");
 }
 
-/// What its handout says was not told.
+/// What its handout says was not told; an answer that was passed over changes nothing on it.
 std::vector<std::string> assumed_words_of(const Household& household) {
   std::vector<std::string> texts;
-  for (const AssumedAnswer& assumed : assumed_of(household)) texts.push_back(in_words(assumed));
+  for (const AssumedAnswer& assumed : assumed_of(household)) {
+    if (assumed.why != WhyAssumed::passed_over) texts.push_back(in_words(assumed));
+  }
   return texts;
 }
 

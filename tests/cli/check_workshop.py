@@ -370,7 +370,7 @@ def a_base(program, folder):
     check(result.returncode == 0 and not result.stderr, result.stderr)
     said, unsaid, other = [body_of((folder / "out" / f"household-00{number}.html").read_bytes()) for number in (1, 2, 3)]
     check("winter: don&#39;t know" in unsaid, "the handout does not say what was not told")
-    plan = [re.sub(r"<h2>Not told.*?</p>\n", "", text, flags=re.S) for text in (said, unsaid)]
+    plan = [re.sub(r"<div class=\"ground\">\n<p>Not told.*?</p>\n</div>\n", "", text, flags=re.S) for text in (said, unsaid)]
     check(plan[1].replace("Household 2", "Household 1") == plan[0], "the base's climate and bin are not as if they had been said")
     check(other.replace("Household 3", "Household 1") != said, "what a household says does not win over the base")
     check("Office of nowhere" in unsaid, "the office is on no handout")

@@ -150,7 +150,7 @@ Page back_of(const Answer<Plan>& answer, const std::optional<Office>& office, co
   say_figures(writer, answer);
   say_other_cautions(writer, answer, materials);
   if (!not_told.empty())
-    writer.section(Depth::why, "Not told, or not as it was taken").paragraph(joined({not_told.begin(), not_told.end()}, " "));
+    writer.section(Depth::ground).paragraph(say("Not told, or not as it was taken: {}", joined({not_told.begin(), not_told.end()}, " ")));
   say_office(writer, office);
   return std::move(writer).page();
 }
