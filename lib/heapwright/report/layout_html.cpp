@@ -72,7 +72,7 @@ svg.true-size { display: block; width: 2in; height: auto; }
   .sheet p, .sheet .mind { margin: 0.35rem 0; }
   .sheet li { margin: 0.12rem 0; }
   .sheet .ground { column-span: all; border: 0; margin: 0; font-size: 9pt; }
-  @page { margin: 1.2cm; }
+  @page { margin: 1cm; }
   .sheet .mind p, .sheet dt, .sheet dd { display: inline; }
   .sheet dd::after { content: ""; display: block; }
   .sheet table { margin: 0.25rem 0; break-inside: avoid; }
@@ -81,12 +81,12 @@ svg.true-size { display: block; width: 2in; height: auto; }
   .sheet + .sheet, .handout + .handout { break-before: page; border: 0; margin: 0; }
   .handout { font-size: 12pt; line-height: 1.1; }
   .handout h1 { font-size: 15pt; margin: 0 0 4pt; }
-  .handout h2, .handout .act h2 { font-size: 12.5pt; margin: 5pt 0 1pt; }
-  .handout p, .handout dl, .handout table, .handout ol, .handout ul { margin: 3pt 0; }
+  .handout h2, .handout .act h2 { font-size: 12.5pt; margin: 4pt 0 1pt; }
+  .handout p, .handout dl, .handout table, .handout ol, .handout ul { margin: 2pt 0; }
   .handout li { margin: 1pt 0; }
   .handout dd { margin: 0; }
   .handout td, .handout th { padding: 0 8pt 0 0; }
-  .handout .mind { margin: 4pt 0; padding: 2pt 6pt; border-width: 1.5pt; }
+  .handout .mind { margin: 3pt 0; padding: 1pt 5pt; border-width: 1.5pt; }
   .handout .mind p { display: inline; }
   .handout .mind p::before { content: "\2022\00a0"; }
   .handout .why:first-child { columns: 2; column-gap: 1.2em; }
