@@ -23,21 +23,37 @@ const Tables& tables() {
 
 constexpr Level levels[] = {Level::first, Level::second, Level::third};
 
+struct Sheet {
+  const SheetUnits* units;
+  Level level;
+  std::uint32_t seed;
+  Exercise exercise;
+};
+
+/// Made once: each kind of problem is looked for on all of them.
+const std::vector<Sheet>& sheets() {
+  static const std::vector<Sheet> all = [] {
+    std::vector<Sheet> made;
+    for (const SheetUnits* units : {&us_sheet_units(), &si_sheet_units()}) {
+      for (const Level level : levels) {
+        for (std::uint32_t seed = 0; seed < 12; ++seed) made.push_back({units, level, seed, make_exercise(seed, level, *units, tables())});
+      }
+    }
+    return made;
+  }();
+  return all;
+}
+
 template <class Kind, class Check>
 void for_each_of(Check check) {
   int found = 0;
-  for (const SheetUnits* units : {&us_sheet_units(), &si_sheet_units()}) {
-    for (const Level level : levels) {
-      for (std::uint32_t seed = 0; seed < 12; ++seed) {
-        const Exercise exercise = make_exercise(seed, level, *units, tables());
-        for (const ExerciseProblem& problem : exercise.problems) {
-          if (const Kind* kind = std::get_if<Kind>(&problem.of)) {
-            ++found;
-            INFO("seed " << seed << ", level " << static_cast<int>(level));
-            check(*kind, problem.working, *units, level);
-          }
-        }
-      }
+  for (const auto& [units, level, seed, exercise] : sheets()) {
+    for (const ExerciseProblem& problem : exercise.problems) {
+      const Kind* kind = std::get_if<Kind>(&problem.of);
+      if (kind == nullptr) continue;
+      ++found;
+      INFO("seed " << seed << ", level " << static_cast<int>(level));
+      check(*kind, problem.working, *units, level);
     }
   }
   CHECK(found > 10);
