@@ -8,6 +8,7 @@
 #include "heapwright/maturity/germination.hpp"
 #include "heapwright/maturity/rating.hpp"
 #include "heapwright/maturity/turf.hpp"
+#include "heapwright/units/text.hpp"
 #include "heapwright/yard/yard.hpp"
 
 using namespace heapwright;

@@ -1,5 +1,7 @@
 // A roster of households, and what a class has in all.
 
+#include <catch2/catch.hpp>
+
 #include <atomic>
 #include <new>
 #include <stdexcept>

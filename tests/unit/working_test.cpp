@@ -6,6 +6,7 @@
 
 #include "heapwright/error.hpp"
 #include "heapwright/mix/working.hpp"
+#include "heapwright/units/text.hpp"
 #include "heapwright/working/step.hpp"
 
 using namespace heapwright;
