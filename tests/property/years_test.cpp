@@ -118,6 +118,31 @@ TEST_CASE("the order in which a year's supplies are listed does not matter", "[s
   check_same(balance_year(of), balance_year(turned), 1.0);
 }
 
+TEST_CASE("the air that is wanted is in each month's mix, and wanting more wastes no less", "[season][property]") {
+  YearQuestion of = question_of(GENERATE(range(600U, 600U + tries)));
+  double before = 0.0, least = 0.0;
+  // Loose leaves and clippings are mostly air: only from about 85 % on does it keep anything out.
+  for (const double air : {0.35, 0.84, 0.87, 0.90}) {
+    of.targets.least_air = AirSpace::of(air);
+    const Year year = balance_year(of);
+    CAPTURE(air);
+    for (const MonthOfYear& month : year.months) {
+      Blend blend{{}, month.water};
+      for (std::size_t i = 0; i < of.supplies.size(); ++i) {
+        blend.ingredients.push_back(of.supplies[i].ingredient);
+        blend.ingredients.back().mass = month.supplies[i].used;
+      }
+      const Mix mix = mix_of(blend);
+      if (mix.mass > 0.1 * unit::kg) CHECK(mix.air_space->value() >= air - stages);
+    }
+    // That something waits is allowed or not for all of a year: as much as it may save, 5 %, may be lost again.
+    CHECK(year.waste >= before - 0.05 * year.all_fresh - stages * year.all_fresh);
+    if (air == 0.35) least = year.waste;
+    before = year.waste;
+  }
+  CHECK(before > least + 0.05 * balance_year(of).all_fresh);
+}
+
 TEST_CASE("wider windows, more leaves, or straw to be had never waste more", "[season][property]") {
   const YearQuestion of = question_of(GENERATE(range(500U, 500U + tries)));
   const double usual = balance_year(of).waste;

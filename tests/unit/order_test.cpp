@@ -4,6 +4,7 @@
 
 #include "heapwright/lawn/topdressing.hpp"
 #include "heapwright/materials/materials.hpp"
+#include "heapwright/order/phone_line.hpp"
 #include "heapwright/time/date.hpp"
 
 namespace heapwright {
@@ -94,6 +95,50 @@ TEST_CASE("one load less and one step less", "[order]") {
   CHECK(ordering.cost.value() == Approx(11 * 40.0 + 150.0 + 95.0));
 }
 
+TEST_CASE("what some money buys is what is left of it after what is paid once", "[order]") {
+  Offer old = by_the_yard(10.0);
+  old.valid_until = read_date("2026-10-31");
+  const OrderQuestion question{{old, by_the_yard(40.0)}, 2.0 * unit::cubic_yard, std::nullopt};
+  const std::vector<FixedCost> spreader{{"spreader", 95.0 * unit::money}};
+  const Date today = read_date("2026-11-30");
+  const auto bought = bought_for(300.0 * unit::money, question, spreader, today);
+  REQUIRE(bought);
+  CHECK(yards(bought->order.volume) == Approx(5.0));  // 205 at 40 a yard; the cheap offer is out of date
+  CHECK(bought->cost.value() == Approx(5 * 40.0 + 95.0));
+  CHECK(bought->offers.size() == 1);
+  CHECK_FALSE(bought_for(100.0 * unit::money, question, spreader, today));
+}
+
+TEST_CASE("the next best order does without one of the offers of the best", "[order]") {
+  Offer bags = by_the_yard(108.0);
+  bags.name = "bags";
+  bags.step = bags.unit_volume / 27.0;
+  const OrderQuestion question{{by_the_yard(60.0), by_the_yard(38.0), bags}, (3.0 + 2.0 / 27.0) * unit::cubic_yard, std::nullopt};
+  const auto ordering = ordering_of(question, {}, read_date("2026-11-30"), false, built_in_materials());
+  CHECK(ordering.best->cost.value() == Approx(3 * 38.0 + 2 * 4.0));
+  REQUIRE(ordering.next);
+  CHECK(ordering.next->cost.value() == Approx(4 * 38.0));  // not three yards at 60 with bags, which is dearer
+  REQUIRE(ordering.next->lines.size() == 1);
+  CHECK(ordering.next->lines.front().offer == 1);
+}
+
+TEST_CASE("a screen is told in inches as people say them", "[order]") {
+  const Materials materials = built_in_materials();
+  const auto ordering =
+      ordering_of({{by_the_yard(40.0)}, 2.0 * unit::cubic_yard, std::nullopt}, {}, read_date("2026-11-30"), false, materials);
+  const auto screen = [&](Length size) {
+    const std::string line = phone_line(ordering, size, materials);
+    const std::string before = "screened to ";
+    const std::size_t from = line.find(before) + before.size();
+    return line.substr(from, line.find(" or finer") - from);
+  };
+  CHECK(screen(0.375 * unit::inch) == "3/8 in");
+  CHECK(screen(0.5 * unit::inch) == "1/2 in");
+  CHECK(screen(0.75 * unit::inch) == "3/4 in");
+  CHECK(screen(1.0 * unit::inch) == "1 in");
+  CHECK(screen(10.0 * 0.001 * unit::m) == "10 mm");
+}
+
 TEST_CASE("an offer out of date is not ordered, and without an offer the usual steps are", "[order]") {
   Offer old = by_the_yard(10.0);
   old.valid_until = read_date("2026-10-31");
@@ -108,6 +153,7 @@ TEST_CASE("an offer out of date is not ordered, and without an offer the usual s
   CHECK(yards(usual.best->volume) == Approx(4.5));
   const auto bags = ordering_of({{}, 4.4 * unit::cubic_foot, std::nullopt}, {}, today, false, materials);
   CHECK(bags.best->lines.front().units == Approx(5.0));
+  CHECK(std::get<ContainerCount>(bags.question.offers.front().unit).count == 1.0);
 }
 
 }  // namespace heapwright

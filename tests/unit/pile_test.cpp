@@ -273,6 +273,20 @@ TEST_CASE("pile: too tall is above 5 ft as it is filled", "[pile]") {
   CHECK(answer_of(windrow_of(40, 12, 6), full / 4.0).notes.empty());  // 3 ft high
 }
 
+TEST_CASE("pile: what calls for cautions", "[pile]") {
+  const auto has = [](const PileDescription& pile, unsigned month, Fact fact) {
+    return facts_of(pile, {std::chrono::year(2026), std::chrono::month(month), std::chrono::day(15)}).count(fact) != 0;
+  };
+  CHECK_FALSE(has(bin_of(4, 4, 5), 6, Fact::tall_pile));
+  CHECK(has(bin_of(4, 4, 5.1), 6, Fact::tall_pile));
+  CHECK_FALSE(has(tumbler_of(8), 6, Fact::tall_pile));
+  for (unsigned month = 1; month <= 12; ++month) CHECK(has(bin_of(4, 4, 4), month, Fact::cold_season) == (month <= 3 || month >= 11));
+  PileDescription turned = bin_of(4, 4, 4);
+  CHECK_FALSE(has(turned, 6, Fact::turning));
+  turned.turn_every = 14.0 * unit::day;
+  CHECK(has(turned, 6, Fact::turning));
+}
+
 TEST_CASE("pile: a size that suits", "[pile]") {
   SECTION("less than heats: none yet") {
     CHECK_FALSE(suitable_pile(cubic_feet(24.0)));
@@ -288,6 +302,7 @@ TEST_CASE("pile: a size that suits", "[pile]") {
     const PileFit answer = fit_of(std::nullopt, cubic_feet(mix), no_settling).result;
     CHECK(answer.pile->shape == PileShape::bin);
     CHECK_THAT(in_cubic_feet(answer.all->volume), WithinRel(mix, exact));
+    CHECK(answer.pile->count == std::ceil(mix / 100.0));  // 5 × 5 × 4 ft is the largest
     CHECK(answer.tall_enough_to_heat);
     CHECK(in_feet(*answer.pile->height) <= 4.0 + 1e-9);
     CHECK(in_feet(*answer.pile->width) >= 3.0 - 1e-9);

@@ -768,9 +768,22 @@ TEST_CASE("names are compared without case, separators and plural", "[text]") {
       {"grass", "grass"},
       {"½-bushel baskets", "1/2bushelbasket"},
       {"gas", "gas"},
+      {"bags", "bag"},
+      {"boxes", "box"},
       {"", ""},
   }));
   CHECK(plain_name(name) == plain);
+}
+
+TEST_CASE("an x is between two sides with and without spaces", "[text]") {
+  for (const char* text : {"3x4 ft", "3 x 4 ft", "3x 4 ft", "3 x4 ft", "3 by 4 ft"}) {
+    CAPTURE(text);
+    const std::vector<std::string> sides = sides_in(text);
+    REQUIRE(sides.size() == 2);
+    CHECK(read_length(sides[0]).value() == Approx(3.0 * 0.3048));
+    CHECK(read_length(sides[1]).value() == Approx(4.0 * 0.3048));
+  }
+  CHECK(sides_in("3 xl bags").size() == 1);
 }
 
 // Printing.
