@@ -5,9 +5,11 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <random>
 
 #include "heapwright/materials/materials.hpp"
+#include "heapwright/recipe/help.hpp"
 #include "heapwright/units/text.hpp"
 
 using namespace heapwright;
@@ -313,6 +315,29 @@ TEST_CASE("each goal is followed by using most at its optimum") {
   CHECK_THAT(recipe.amounts[2].mass.value(), WithinRel(20.0, 1e-6));  // scraps go first, all of them
   CHECK(recipe.amounts[1].mass.value() > 20.0);                       // and more than the least pile of them takes
   if (options.goal == Goal::cheapest) CHECK(recipe.cost == Cost());
+}
+
+TEST_CASE("clippings too wet for what they go with are left to wilt, by as much water as it takes") {
+  // 10 kg dry of clippings and 10.36 of leaves: C:N 26, moisture 69 %.
+  const RecipeQuestion question{{leaves(14.8), clippings(50.0)}, {}, {}};
+  const std::vector<Help> ways = what_would_help(question, solve(question), {});
+  const auto help = std::find_if(ways.begin(), ways.end(), [](const Help& one) { return one.wilting.has_value(); });
+  REQUIRE(help != ways.end());
+  CHECK(help->wilting->id == "clippings");
+  CHECK(help->mix.moisture->value() == Approx(0.60).margin(1e-4));  // the edge of the window, just inside
+  const double lost = (0.30 * 14.8 + 0.80 * 50.0) - 1.5 * (0.70 * 14.8 + 0.20 * 50.0);
+  CHECK(help->wilting->water_lost.value() == Approx(lost).margin(0.01));
+  CHECK(help->mix.mass.value() == Approx(64.8 - lost).margin(0.01));
+  CHECK(help->wilting->to.value() == Approx((40.0 - lost) / (50.0 - lost)).margin(1e-3));
+}
+
+TEST_CASE("what comes fresh is told with how long it keeps") {
+  RecipeSupply week = scraps(10.0);
+  week.keeps = 7.0 * unit::day;
+  const Recipe recipe = recipe_of({leaves(40.0), week});
+  REQUIRE(recipe.amounts.size() == 2);
+  CHECK_FALSE(recipe.amounts[0].keeps);
+  CHECK(recipe.amounts[1].keeps == 7.0 * unit::day);
 }
 
 TEST_CASE("a trace beside a ton") {
