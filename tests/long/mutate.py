@@ -174,7 +174,7 @@ class Bench:
             return "timed out"
         if code == 0:
             return None
-        names = re.findall(r"^-{79}\n(\S.*)\n(?:.*\n)?-{79}$", output, re.M)  # of a case, and of its section
+        names = re.findall(r"^-{79}\n(\S.*)\n(?:.*\n){0,4}?-{79}$", output, re.M)  # of a case, and of its section
         return f"killed by \"{names[-1].strip()}\"" if names else "killed"
 
     def usual_time(self, filters):
