@@ -211,6 +211,14 @@ TEST_CASE("numbers that are none, or past reason, are refused", "[text]") {
   CHECK_THROWS_MATCHES(read_mass(text), TextError, Says("\"" + text + "\" " + wrong, right));
 }
 
+TEST_CASE("a comma stands before three digits, or none is read", "[text]") {
+  CHECK(read_length("1,234 m").value() == 1234.0);
+  for (const char* text : {"1,2.5 m", "1,23 m", "1,2345 m", "1,2/3 m", "0,500 m"}) {
+    CAPTURE(text);
+    CHECK_THROWS_AS(read_length(text), TextError);
+  }
+}
+
 TEST_CASE("no size of text brings a reader down", "[text]") {
   const auto repeated = [](const std::string& begin, const std::string& part, const std::string& end) {
     std::string text = begin;
