@@ -6,6 +6,7 @@
 
 namespace heapwright {
 
+/// Masses and volumes of what is in some matter.
 struct Constituents {
   WaterMass water;
   DryMass dry;
@@ -15,8 +16,10 @@ struct Constituents {
   Volume loose;   ///< as it lies; nothing of what has no density
   Volume solids;  ///< of the dry matter itself
 
+  /// Dry matter and water together.
   Mass mass() const { return as_is_mass(dry, water); }
 
+  /// Each of them by itself.
   Constituents& operator+=(const Constituents& more) {
     water += more.water;
     dry += more.dry;
@@ -27,6 +30,7 @@ struct Constituents {
     solids += more.solids;
     return *this;
   }
+  /// The same of two, and so many times one.
   friend Constituents operator+(Constituents one, const Constituents& other) { return one += other; }
   friend Constituents operator*(double times, const Constituents& one) {
     return {times * one.water,          times * one.dry,   times * one.carbon, times * one.nitrogen,

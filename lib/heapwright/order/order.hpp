@@ -22,6 +22,7 @@ struct OrderLine {
   Cost cost;  ///< all of it
 };
 
+/// All that is ordered at once.
 struct Order {
   std::vector<OrderLine> lines;  ///< in the order of the offers
   Volume volume;
@@ -65,6 +66,7 @@ struct Bought {
 };
 
 /// The largest volume that can be had for some money, and at that the cheapest; nothing where it buys none.
+/// @throws DomainError where the money buys more than 100,000 steps of an offer
 std::optional<Order> most_for(OrderQuestion question, Cost budget);
 
 /// What a supplier of unknown steps is asked for: half yards or half cubic meters in bulk, and of less than that bags of 1 ft³ or 40 L.

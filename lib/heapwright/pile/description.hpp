@@ -17,12 +17,15 @@ namespace heapwright {
 
 class Table;
 
+/// The shapes of shapes.hpp, by what people call them.
 enum class PileShape { bin, round, tumbler, cone, windrow };
 
 /// Each shape with its word in [pile].
 const std::vector<std::pair<std::string, PileShape>>& pile_shape_words();
+/// "windrow".
 std::string_view shape_word(PileShape shape);
 
+/// What [pile] says.
 struct PileDescription {
   PileShape shape = PileShape::bin;
   std::optional<Length> length;

@@ -22,6 +22,7 @@ struct SettledDensity {
   DryBulkDensity most;            ///< with a fifth of air
   bool weighed = false;           ///< then it is what was weighed, at any height
 
+  /// At a height, with the f of a set.
   DryBulkDensity at(Length height, double factor) const;
 };
 

@@ -12,6 +12,7 @@
 
 namespace heapwright {
 
+/// Air and rain of a day.
 struct DayOfWeather {
   TemperaturePoint air;  ///< its mean
   Length rain{};
