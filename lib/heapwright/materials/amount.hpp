@@ -68,7 +68,8 @@ struct AmountRange {
 /// "20 to 25 bags", "1/2 to 1 yd3"; nothing for a text without "to". @throws TextError, also where the second is not the larger
 std::optional<AmountRange> read_amount_range(std::string_view text, const std::vector<Container>& containers);
 
-/// As-is mass of an amount; a volume needs the bulk density. Nothing where that is absent.
+/// As-is mass of an amount: a mass as it is, of a volume V ρ, of containers count × volume × ρ. Nothing where it wants the bulk density ρ
+/// and that is absent.
 std::optional<Mass> mass_of(const Amount& amount, std::optional<BulkDensity> density);
 
 /// So many times an amount, in the same measure.

@@ -152,7 +152,7 @@ ParticleDensity ash_particle_density();
 /// Density of dry solids from their organic matter o and ash, whose volumes add: 1/p = o/1500 + (1 − o)/2650, in kg/m³; o in [0, 1].
 ParticleDensity particle_density_of(OrganicMatterDryBasis organic_matter);
 
-/// The greatest bulk density that solids and water without any air can have: 1/((1−M)/p + M/1000).
+/// The greatest bulk density that solids and water without any air can have: 1/((1 − M)/p + M/1000), in kg/m³, M in [0, 1]. By definition.
 BulkDensity density_without_air(MoistureWetBasis moisture, ParticleDensity particle_density);
 
 }  // namespace heapwright

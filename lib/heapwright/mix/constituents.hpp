@@ -38,7 +38,7 @@ struct Constituents {
   }
 };
 
-/// What a mass of something consists of.
+/// What a mass of something consists of, by formula.hpp.
 inline Constituents constituents_of(const Properties& properties, const std::optional<BulkDensity>& density, Mass mass) {
   using namespace mix_formula;
   const DryMass dry = dry_mass(mass, properties.moisture);
@@ -52,7 +52,7 @@ inline Constituents constituents_of(const Properties& properties, const std::opt
 }
 inline Constituents constituents_of(const Matter& matter) { return constituents_of(matter.properties, matter.density, matter.mass); }
 
-/// The share of air in a volume that some matter fills, with its water: below zero where they do not fit.
+/// The share of air in a volume V that some matter fills, with its water: 1 − (S + W/1000)/V, V > 0; below zero where they do not fit.
 inline double share_of_air(const Constituents& of, Volume volume) { return mix_formula::air(of.solids, of.water, water_density(), volume); }
 
 }  // namespace heapwright

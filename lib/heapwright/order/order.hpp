@@ -46,7 +46,7 @@ struct OrderQuestion {
 ///     haulage = delivery, for each load or for the order, or loads × cost of a trip        pallets = ⌈units/holds⌉
 OrderLine line_for(const OrderQuestion& question, std::size_t offer, Volume volume);
 
-/// The least volume that an offer sells, at least `need`.
+/// The least volume that an offer sells, at least `need`: ⌈max(need, minimum)/step⌉ steps, and one at least.
 Volume rounded_up_to_step(const Offer& offer, Volume need);
 
 /// The cheapest mix of offers whose volume is at least the need, over all mixes; any of those that cost the same. A volume within 1e-9 of

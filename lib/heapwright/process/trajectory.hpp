@@ -102,7 +102,7 @@ struct Trajectory {
 
   /// The day of the last that went in.
   int last_fed() const { return fed.empty() ? 0 : fed.back().day; }
-  /// All that went in, over what it was built of, by dry matter.
+  /// All that went in, over what it was built of, by dry matter: 1 + Σ shares.
   double filled_in_all() const;
   /// The first day on which the core is hot.
   std::optional<int> hot_day() const;
