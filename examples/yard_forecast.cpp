@@ -6,60 +6,28 @@
 //   158 lb  coffee grounds
 //   104 lb  grass clippings
 //   4 gal  water
-//   C:N 31.6:1
 //   warmest 130 degF on 2026-11-02
-//   fit for a lawn: 2027-06-13
+//   fit for a lawn: 2027-05-08 to 2027-11-22, most likely 2027-06-13
 
 #include <heapwright/plan/answers.hpp>
+#include <heapwright/plan/compare.hpp>
 #include <heapwright/units/text.hpp>
 #include <iostream>
+#include <optional>
+#include <string>
 
 using namespace heapwright;
 
 namespace {
 
 constexpr const char* autumn = R"(
-[[supply]]
-feedstock = "leaves"
-amount = "20 bags"
-[[supply]]
-feedstock = "coffee grounds"
-amount = "8 buckets"
-[[supply]]
-feedstock = "grass clippings"
-amount = "12 buckets"
-[pile]
-shape = "bin"
-length = "4 ft"
-width = "4 ft"
-height = "4 ft"
-built = 2026-10-24
-turn_every = "14 days"
-[climate]
-coldest_month = "30 degF"
-warmest_month = "76 degF"
+supply = [{ feedstock = "leaves", amount = "20 bags" }, { feedstock = "coffee grounds", amount = "8 buckets" },
+          { feedstock = "grass clippings", amount = "12 buckets" }]
+pile = { shape = "bin", length = "4 ft", width = "4 ft", height = "4 ft", built = 2026-10-24, turn_every = "14 days" }
+climate = { coldest_month = "30 degF", warmest_month = "76 degF" }
 )";
 
-void print_recipe(const AsBuilt& pile) {
-  for (const RecipeAmount& amount : pile.amounts) {
-    if (goes_in(amount, pile.mix)) std::cout << print_in(amount.mass, "lb", 3) << "  " << amount.name << '\n';
-  }
-  std::cout << print_in(volume_of(pile.water_to_add), "gal", 2) << "  water\n";
-  if (pile.mix.carbon_to_nitrogen) std::cout << "C:N " << print_ratio(*pile.mix.carbon_to_nitrogen, 3) << '\n';
-}
-
-void print_window(const Forecast& forecast, const char* when, const ReadyWindow& turf) {
-  std::cout << "fit for a lawn" << when << ": " << (turf.likely ? print_date(date_of(forecast, *turf.likely)) : "not in three years")
-            << '\n';
-}
-
-void print_forecast(const Forecast& forecast) {
-  std::cout << "warmest " << print_number(forecast.peak_core.fahrenheit(), 3) << " degF on "
-            << print_date(date_of(forecast, forecast.peak_day)) << '\n';
-  if (!forecast.heats.is_open()) return print_window(forecast, "", forecast.turf);
-  print_window(forecast, " if it heats", forecast.heats.if_it_heats->turf);
-  print_window(forecast, " if it does not", forecast.heats.if_not->turf);
-}
+std::string day(const Forecast& forecast, const std::optional<int>& day) { return day ? print_date(date_of(forecast, *day)) : "never"; }
 
 }  // namespace
 
@@ -69,9 +37,20 @@ int main(int argc, char** argv) {
     const Date today = yard.built_or(read_date("2026-10-24"));
     const Answer<Recipe> recipe = first_recipe(yard, today);
     if (!has_size(recipe.result)) return 1;
-    print_recipe(as_built(recipe.result));
+    const AsBuilt pile = as_built(recipe.result);
+    for (const RecipeAmount& amount : pile.amounts) {
+      if (goes_in(amount, pile.mix)) std::cout << print_in(amount.mass, "lb", 3) << "  " << amount.name << '\n';
+    }
+    std::cout << print_in(volume_of(pile.water_to_add), "gal", 2) << "  water\n";
+
     const Answer<YardForecast> answer = forecast_of(yard, recipe, today);
-    if (answer->forecast) print_forecast(*answer->forecast);
+    if (!answer->forecast) return 1;
+    const Forecast& forecast = *answer->forecast;
+    const ReadyWindow turf = ready_for_turf(forecast);  // of either way, where the pile may or may not get hot
+    std::cout << "warmest " << print_number(forecast.peak_core.fahrenheit(), 3) << " degF on " << day(forecast, forecast.peak_day) << '\n'
+              << "fit for a lawn: " << day(forecast, turf.early) << " to " << day(forecast, turf.late);
+    if (turf.likely) std::cout << ", most likely " << day(forecast, turf.likely);
+    std::cout << '\n';
     return 0;
   } catch (const Error& error) {
     std::cerr << error.what() << '\n' << error.hint() << '\n';

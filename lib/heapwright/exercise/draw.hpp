@@ -1,6 +1,6 @@
 #pragma once
-/// Draws of one sheet: the same seed gives the same ones on any platform, so nothing of the standard library's <random> is used, whose
-/// distributions differ from one to the next.
+/// Draws of one sheet: the same seed gives the same ones on any platform, so nothing of the standard library's random numbers is used,
+/// whose distributions differ from one to the next.
 
 #include <boost/random/mersenne_twister.hpp>
 #include <boost/random/uniform_int_distribution.hpp>
@@ -13,8 +13,10 @@
 
 namespace heapwright {
 
+/// The draws of one seed, one after another.
 class Draw {
  public:
+  /// At the first draw of a seed.
   explicit Draw(std::uint32_t seed) : engine_(seed) {}
 
   /// A whole number between two, both included.

@@ -8,6 +8,7 @@
 
 namespace heapwright {
 
+/// Each kind of exercise/problems.hpp with its answer and its working. @throws DomainError where the tables leave nothing tidy
 ExerciseProblem draw_moisture(Draw& draw, Level level, const SheetUnits& units, const Tables& tables);
 ExerciseProblem draw_water(Draw& draw, Level level, const SheetUnits& units, const Tables& tables);
 ExerciseProblem draw_ratio(Draw& draw, Level level, const SheetUnits& units, const Tables& tables);

@@ -10,6 +10,7 @@
 
 namespace heapwright {
 
+/// A sheet.
 struct Exercise {
   std::uint32_t seed = 0;
   Level level = Level::first;

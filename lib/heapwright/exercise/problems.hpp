@@ -67,6 +67,7 @@ struct VolumeProblem {
   Volume mistaken;
 };
 
+/// What is done wrong with a log.
 enum class LogMistake {
   counts_readings,  ///< and not the days between them
   adds_up_stretches,
@@ -107,6 +108,7 @@ struct NitrogenProblem {
   Band<NitrogenMass> mistaken;
 };
 
+/// A problem of any kind.
 struct ExerciseProblem {
   std::variant<MoistureProblem, WaterProblem, RatioProblem, LeavesProblem, VolumeProblem, LogProblem, TestsProblem, NitrogenProblem> of;
   Working working;  ///< of the answer; of a test, which is read and not worked out, without steps

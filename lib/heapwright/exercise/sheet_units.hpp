@@ -7,6 +7,7 @@
 
 namespace heapwright {
 
+/// One of two: pounds and feet, or kilograms and meters.
 struct SheetUnits {
   const WorkingUnits* working;  ///< never null
   WorkingUnit<Mass> small;      ///< of a handful
@@ -25,6 +26,7 @@ struct SheetUnits {
   bool metric;
 };
 
+/// The only two.
 const SheetUnits& us_sheet_units();
 const SheetUnits& si_sheet_units();
 

@@ -13,8 +13,10 @@ namespace heapwright {
 /// By the question's id.
 using Replies = std::map<std::string, Reply>;
 
+/// Questions in the order of their table; those that an answer makes needless are passed over.
 class Interview {
  public:
+  /// At the first question.
   Interview(Tables tables, Date today);
 
   /// The question that is due; nothing when all are answered.

@@ -12,6 +12,7 @@ namespace heapwright {
 
 struct NamedClimate;
 
+/// Something was said, in so many texts; or that there is none.
 inline Reply some(std::vector<std::string> texts) { return {std::move(texts), {"some"}}; }
 inline Reply none() { return {{}, {"none"}}; }
 

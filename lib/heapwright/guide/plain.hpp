@@ -31,11 +31,13 @@ std::optional<TwoNumbers> two_numbers(const std::string& plain);
 /// The parts between separators, each plain.
 std::vector<std::string> split(const std::string& text, const std::vector<std::string>& separators);
 
+/// Whether a text is one of some words.
 template <std::size_t n>
 bool is_one_of(const std::string& plain, const std::array<std::string_view, n>& words) {
   return std::find(words.begin(), words.end(), plain) != words.end();
 }
 
+/// Whether any character is a digit.
 bool has_digit(const std::string& plain);
 /// "12", "1/2", "2½": without a unit.
 bool is_bare_number(std::string plain);
@@ -51,7 +53,9 @@ std::string unit_behind(const std::string& plain);
 /// 36".
 std::vector<std::string> sides_of(const std::string& plain, const std::string& bare);
 
+/// "20 bags" between quotation marks.
 std::string in_quotes(const std::string& said);
+/// Every place of a text in another; and of each of several.
 void replace_all(std::string& text, std::string_view from, std::string_view to);
 void replace_each(std::string& text, const std::vector<std::string_view>& words, std::string_view by);
 /// Takes the first of some words off the front, if one is there.

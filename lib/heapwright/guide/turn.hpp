@@ -5,6 +5,7 @@
 
 namespace heapwright {
 
+/// What is wanted.
 enum class Turn { answer, quit, back, start_over, explain };
 
 /// "exit", "go back", "start over", "help", "what do you mean?"; all else is an answer.

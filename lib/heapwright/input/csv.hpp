@@ -83,6 +83,7 @@ class Csv {
   /// Where a field of the row stands.
   Position position(std::size_t column) const { return place(row_[column].offset, row_start_); }
 
+  /// Of a field of the row.
   void problem(std::size_t column, std::string what, std::string hint = {});
   /// Of the row of names as a whole. @pre there is one
   void problem_of_header(std::string what, std::string hint = {});
@@ -90,6 +91,7 @@ class Csv {
   void problem_of_column(std::size_t column, std::string what, std::string hint = {});
   /// Of the file as a whole.
   void problem_of_file(std::string what, std::string hint = {});
+  /// Of a place of the file.
   void problem_at(Position where, std::string key, std::string what, std::string hint = {});
 
  private:

@@ -31,6 +31,7 @@ class Value {
   Value(const toml::node& node, const Source& source, std::string key, Problems& problems)
       : node_(&node), source_(&source), key_(std::move(key)), problems_(&problems) {}
 
+  /// What stands there.
   bool is_text() const;
   bool is_table() const;
   bool is_list() const;
@@ -72,7 +73,9 @@ class Value {
     return std::nullopt;
   }
 
+  /// Tells a problem of this place.
   void problem(std::string what, std::string hint = {}) const;
+  /// Where it stands, and at which key.
   Position position() const;
   const std::string& key() const { return key_; }
 
@@ -90,12 +93,14 @@ class Table {
  public:
   explicit Table(Value value) : value_(std::move(value)) {}
 
+  /// The value at a key; nothing where it is absent. The key counts as asked for.
   std::optional<Value> find(std::string_view key);
   /// Whether it stands there; no question of whether it may.
   bool has(std::string_view key) const;
   /// A key that may stand here, though nobody asks for it this time.
   void expect(std::string_view key) { asked_.emplace_back(key); }
 
+  /// As those of a Value; nothing where the key is absent.
   std::optional<std::string> text(std::string_view key);
   /// The path of another file, which is read from the folder of this one; as it stands where this is a text and no file.
   std::optional<std::string> path(std::string_view key);
@@ -109,6 +114,7 @@ class Table {
   /// The tables of an array of tables ([[key]]); none where the key is absent.
   std::vector<Table> tables(std::string_view key);
 
+  /// The text at a key through a reader, as that of a Value.
   template <class Read>
   auto read(std::string_view key, Read&& reader) -> std::optional<std::decay_t<decltype(reader(std::string_view()))>> {
     const std::optional<Value> value = find(key);
@@ -125,6 +131,7 @@ class Table {
 
   /// A problem where the key is absent.
   void require(std::string_view key, std::string hint);
+  /// Tells a problem of the table, or of a key of it.
   void problem(std::string what, std::string hint = {}) const { value_.problem(std::move(what), std::move(hint)); }
   void problem_at(std::string_view key, std::string what, std::string hint = {});
   /// A problem where a key stands that has another name now.
@@ -133,9 +140,11 @@ class Table {
   /// Reports every key of the table that nobody asked for, with the nearest that was.
   void finish();
 
+  /// Where it stands.
   Position position() const { return value_.position(); }
   /// Where the problems of this table go, for a reader of another file that it names.
   Problems& problems() const { return *value_.problems_; }
+  /// All of its keys, in their order in the file.
   std::vector<std::string> keys() const;
 
  private:
@@ -156,6 +165,7 @@ class Document {
   /// A text that a file is to hold: other files that it names are read from the folder of that.
   static Document to_be(std::string text, const std::string& path, Problems& problems);
 
+  /// Values point into what it holds, so it moves and is not copied.
   Document(Document&&) noexcept;
   ~Document();
 
@@ -165,6 +175,7 @@ class Document {
   void lay_over(Document base, const std::vector<std::string_view>& whole, const std::vector<std::string_view>& key_by_key,
                 const std::vector<std::vector<std::string_view>>& groups);
 
+  /// The table of the whole file; and what positions call it.
   Table root() const;
   const std::string& name() const;
 

@@ -9,7 +9,7 @@ namespace heapwright {
 /// The text with U+FFFD in place of each control character but newline and tab (C0, DEL, C1: a terminal obeys them), of each mark that
 /// turns or breaks a line (U+061C, U+200E, U+200F, U+2028 to U+202E, U+2066 to U+2069), and of each byte that is not UTF-8.
 std::string printable(std::string_view text);
-/// The same of JSON, with \u escapes, which mean the same there.
+/// The same of JSON, with backslash-u escapes, which mean the same there.
 std::string printable_json(std::string_view json);
 
 }  // namespace heapwright

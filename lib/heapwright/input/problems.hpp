@@ -42,7 +42,9 @@ class InputError : public Error {
 /// Gathers problems while an input is read on.
 class Problems {
  public:
+  /// Takes one more in.
   void add(Problem problem);
+  /// Whether there is none so far.
   bool none() const { return problems_.empty(); }
   /// An input is not read on, so that there may be more.
   void break_off() { read_on_ = false; }

@@ -22,6 +22,7 @@ struct JudgedFigure {
   TestValue value;
   std::vector<JudgedLimit> limits;
 
+  /// Whether it breaks any limit.
   bool is_outside() const;
 };
 
@@ -30,6 +31,7 @@ struct CompostFitness {
   std::vector<JudgedFigure> figures;
   bool too_salty = false;
 
+  /// Those that do.
   std::vector<JudgedFigure> outside() const;
 };
 

@@ -25,6 +25,7 @@ Outline plan_of(const std::vector<GeoPoint>& points, const GeoPoint& origin);
 /// @throws DomainError as check_geo_point() and check_outline()
 Area geodesic_area(const std::vector<GeoPoint>& points);
 
+/// The shortest way on the ellipsoid, by the same series. @throws DomainError as check_geo_point()
 Length geodesic_distance(const GeoPoint& from, const GeoPoint& to);
 
 }  // namespace heapwright

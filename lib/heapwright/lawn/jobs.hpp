@@ -11,6 +11,7 @@
 
 namespace heapwright {
 
+/// One site of a file.
 struct Job {
   std::string name;
   std::vector<std::string> shares_loads_with;  ///< jobs that one crew hauls to from one yard

@@ -14,6 +14,7 @@ namespace heapwright {
 
 class Table;
 
+/// How a piece of ground was measured.
 enum class Shape { area, rectangle, ellipse, circle, triangle, trapezoid, offsets, radii, polygon, geojson, gpx };
 
 /// A piece of ground as it was measured.
@@ -26,11 +27,13 @@ struct Piece {
   double slope = 0.0;                ///< rise over run, where the area was that of a plan
 };
 
+/// What compost is spread on.
 enum class Surface { lawn, bare };  ///< a living lawn; bare ground, a new lawn or a bed
 /// Each with its word in a yard file.
 const std::vector<std::pair<std::string, Surface>>& surface_words();
 std::string_view surface_word(Surface surface);
 
+/// A part of a lawn that takes one depth.
 struct Zone {
   std::string name;
   Area area;                     ///< less what is cut out
@@ -42,6 +45,7 @@ struct Zone {
   std::optional<std::string> job{};  ///< that it is a part of (jobs.hpp)
 };
 
+/// All zones.
 struct Lawn {
   std::vector<Zone> zones;
 };
@@ -53,6 +57,7 @@ Lawn read_lawn(Table& root);
 /// Most zones and cuts that one lawn may have, each.
 inline constexpr std::size_t most_zones = 200;
 
+/// Σ of the zones.
 Area area_of(const Lawn& lawn);
 
 /// Half of the range of the area of a zone, 19 times in 20; nothing where nobody said how it was measured.
@@ -62,6 +67,7 @@ std::optional<Area> spread_of(const Lawn& lawn);
 
 /// Trapezoids and Simpson's rule differ by more: too few widths for so curved an edge.
 inline constexpr double widths_too_far_apart = 0.05;
+/// Whether they do.
 bool wants_closer_widths(const Piece& piece);
 
 }  // namespace heapwright

@@ -9,8 +9,8 @@
 
 namespace heapwright {
 
+/// With what somebody measured; each with its word in a yard file.
 enum class MeasuredBy { wheel, tape, paces, tracing, gps };
-
 const std::vector<std::pair<std::string, MeasuredBy>>& measured_by_words();
 
 /// Half of the range in which an area lies, 19 times in 20. Of a tape 2 %, a wheel 3 %, a tracing of an aerial photo 5 %, paces 10 %:

@@ -11,6 +11,7 @@
 
 namespace heapwright {
 
+/// P2O5 and K2O on an area, kg/m².
 using PhosphatePerArea = detail::Ratio<detail::KgPhosphate, boost::units::si::area>;
 using PotashPerArea = detail::Ratio<detail::KgPotash, boost::units::si::area>;
 

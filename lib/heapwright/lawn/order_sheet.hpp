@@ -35,6 +35,7 @@ struct SeedForArea {
   Mass high;
 };
 
+/// All that stands on both sides of a sheet.
 struct OrderSheet {
   std::string name;  ///< of the jobs, or of the yard; may be empty
   Site site;

@@ -1,5 +1,5 @@
 #pragma once
-/// The shape of a zone or of a cut, from its table. Not for users of the library.
+/// The shape of a zone or of a cut, from its table. Not installed.
 
 #include <optional>
 #include <vector>

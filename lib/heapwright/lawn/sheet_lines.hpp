@@ -14,6 +14,7 @@ namespace heapwright {
 class Table;
 enum class Grass;
 
+/// Where on the sheet a line stands.
 enum class SheetPart {
   access,  ///< of the truck
   ask,     ///< the supplier
@@ -23,6 +24,7 @@ enum class SheetPart {
   work,
 };
 
+/// A row of order_sheet.toml.
 struct SheetLine {
   std::string id;
   SheetPart part = SheetPart::access;
@@ -41,6 +43,7 @@ struct SeedRate {
   PublishedValue<MassPerArea> rate;  ///< its low and high
 };
 
+/// All of that table.
 struct SheetLines {
   std::vector<SheetLine> lines;
   std::vector<SeedRate> seeds;

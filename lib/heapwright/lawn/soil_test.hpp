@@ -10,8 +10,10 @@
 
 namespace heapwright {
 
+/// Nitrogen on an area, kg/m².
 using NitrogenPerArea = detail::Ratio<detail::KgNitrogen, boost::units::si::area>;
 
+/// What [soil_test] says.
 struct SoilTest {
   std::optional<Date> date;
   std::string phosphorus;                               ///< as the laboratory wrote it: its word, its figure with the method, or both

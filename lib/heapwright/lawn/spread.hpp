@@ -21,9 +21,10 @@ struct Spread {
   std::string of;  ///< the job or the zone that it was spread on; empty: all of the lawn
   std::optional<Date> date;
   Volume used;
-  Area area;                                                              ///< that it was spread on
-  Length aim;                                                             ///< how deep it was meant to lie
-  Length depth;                                                           ///< how deep it lies: used/area
+  Area area;     ///< that it was spread on
+  Length aim;    ///< how deep it was meant to lie
+  Length depth;  ///< how deep it lies: used/area
+  /// depth/aim − 1, the aim above zero.
   double over() const { return static_cast<double>(depth / aim) - 1.0; }  ///< 0.1 where a tenth more was used than meant
 };
 

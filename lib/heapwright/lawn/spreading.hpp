@@ -29,6 +29,7 @@ std::string_view phosphorus_verdict_word(PhosphorusVerdict verdict);
 /// Ground that falls so much is warned of. Judged: no published limit was seen, and local rules come first.
 inline constexpr double steep_from = 0.10;
 
+/// Whether to spread, and what to mind.
 struct SpreadingAdvice {
   PhosphorusVerdict phosphorus = PhosphorusVerdict::no_test;
   SoilTestAge soil_test_age = SoilTestAge::not_known;

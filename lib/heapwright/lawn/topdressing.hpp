@@ -27,10 +27,12 @@ namespace heapwright {
 
 class Table;
 
+/// By when it grows.
 enum class Grass { cool_season, warm_season };
 /// Each with its word in a yard file.
 const std::vector<std::pair<std::string, Grass>>& grass_words();
 
+/// What [topdressing] and [soil_test] say.
 struct TopdressingPlan {
   std::optional<Length> depth;             ///< usual_depth() of the surface where nobody said
   std::optional<Grass> grass;              ///< grass_of() where nobody said
@@ -81,6 +83,7 @@ bool takes_compost_in(Grass grass, std::chrono::month month);
 /// Reads [topdressing] with its analysis, and [soil_test]. Depths are checked against the surface by check_depth().
 TopdressingPlan read_topdressing(Table& root, const Materials& materials);
 
+/// Its own, else the plan's.
 Surface surface_of(const Zone& zone, const TopdressingPlan& plan);
 /// Its own, else the plan's, else the usual one of its surface.
 Length depth_of(const Zone& zone, const TopdressingPlan& plan);
@@ -113,11 +116,13 @@ struct ZoneDressing {
   double wheelbarrow_loads = 0.0;
 };
 
+/// Whether all zones take the same.
 bool are_of_one_depth(const std::vector<ZoneDressing>& zones);
 
 /// What the assumption about the area is called.
 inline constexpr std::string_view area_of_the_lawn = "area of the lawn";
 
+/// What a lawn takes, and what that brings.
 struct Topdressing {
   Area area;
   std::optional<Area> spread;  ///< of the area, either way, where it is known how each zone was measured
@@ -144,6 +149,7 @@ struct Topdressing {
   std::optional<Ordering> ordering;  ///< where it was asked for (order_for)
   std::string phone_line;            ///< of that (order/phone_line.hpp)
 
+  /// What was asked.
   TopdressingPlan plan;
   Lawn lawn;
 };
@@ -169,7 +175,7 @@ void mind_bought_compost(Answer<Topdressing>& answer, const Materials& materials
 /// What is hauled weighs: all that is ordered, else what it takes.
 std::optional<LikelyBand<Mass>> mass_hauled(const Topdressing& topdressing);
 
-/// What a lawn takes at the depths of its zones, with the allowance.
+/// What a lawn takes at the depths of its zones, with the allowance: Σ area × depth × (1 + allowance).
 Volume volume_for(const Lawn& lawn, const TopdressingPlan& plan);
 
 /// The coarsest that compost for it is screened to: 3/8 in on a living lawn (University of Delaware Cooperative Extension, 2009, seen), 1/2
@@ -185,6 +191,7 @@ std::string_view next_season_of(Grass grass, std::chrono::month month);
 Facts facts_of(const TopdressingPlan& plan);
 
 /// The area that a volume covers at a depth, after the allowance: volume / (1 + allowance) / depth.
+/// @throws DomainError for a depth that is not above zero (NaN too)
 Area area_covered(Volume volume, const TopdressingPlan& plan);
 
 }  // namespace heapwright

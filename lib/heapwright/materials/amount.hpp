@@ -12,6 +12,7 @@
 
 namespace heapwright {
 
+/// What people carry and count in.
 struct Container {
   std::string id;
   std::string name;
@@ -37,11 +38,13 @@ struct ContainerCount {
   friend bool operator==(const ContainerCount&, const ContainerCount&) = default;
 };
 
+/// So many of a container, with its volume and how its contents lie.
 ContainerCount so_many(double count, const Container& container);
 
 /// A count as people count: to the half, from ten on to the whole unless it is a half.
 double to_the_half(double count);
 
+/// A volume, an as-is mass, or so many of a container.
 using Amount = std::variant<Volume, Mass, ContainerCount>;
 
 /// The container of an id or an everyday name ("leaf bags"), or none.
@@ -65,12 +68,14 @@ struct AmountRange {
 /// "20 to 25 bags", "1/2 to 1 yd3"; nothing for a text without "to". @throws TextError, also where the second is not the larger
 std::optional<AmountRange> read_amount_range(std::string_view text, const std::vector<Container>& containers);
 
-/// As-is mass of an amount; a volume needs the bulk density. Nothing where that is absent.
+/// As-is mass of an amount: a mass as it is, of a volume V ρ, of containers count × volume × ρ. Nothing where it wants the bulk density ρ
+/// and that is absent.
 std::optional<Mass> mass_of(const Amount& amount, std::optional<BulkDensity> density);
 
 /// So many times an amount, in the same measure.
 Amount times(double factor, const Amount& amount);
 
+/// Whether there is none of it.
 bool is_zero(const Amount& amount);
 
 }  // namespace heapwright

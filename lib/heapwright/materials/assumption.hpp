@@ -14,6 +14,7 @@
 
 namespace heapwright {
 
+/// A figure or a word that was taken for granted.
 using AssumedValue = std::variant<std::string, MoistureWetBasis, CarbonDryBasis, NitrogenDryBasis, PhosphateDryBasis, PotashDryBasis,
                                   CarbonNitrogenRatio, BulkDensity, Volume, Area, Mass, Length, ContainerCount, ShareOfVolatileSolids,
                                   ShareOfVolume, ShareOfLooseVolume, TemperaturePoint, Date>;
@@ -34,8 +35,10 @@ enum class Figure {
   carbon,
 };
 
+/// "bulk_density", for other programs.
 std::string_view figure_word(Figure figure);
 
+/// A figure that an answer rests on, with its range where it has one.
 struct Assumption {
   std::string what;
   AssumedValue value;

@@ -56,6 +56,7 @@ enum class Fact {
   new_ground,
 };
 
+/// What is true of a yard.
 using Facts = std::set<Fact>;
 
 /// Whether a fact is one of what goes into the pile, whose word is a tag of feedstocks.

@@ -41,6 +41,7 @@ struct CheckedValue {
   std::optional<double> meant;  ///< the value without the slip
 };
 
+/// A row with each of its values held against another.
 struct CheckedFeedstock {
   std::string id;
   std::string like;

@@ -15,6 +15,7 @@ class KeptOut : public TextError {
   using TextError::TextError;
 };
 
+/// A row of keep_out.toml.
 struct KeepOut {
   std::string id;
   std::string name;

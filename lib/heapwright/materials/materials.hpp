@@ -81,6 +81,7 @@ struct NamedFeedstock {
 /// @throws TextError for what stays out of a pile, with the reason and where it goes instead, and for unknown names with the nearest
 /// known one; a name that is as near to what stays out as to what may go in is never answered with what may go in
 NamedFeedstock find_named_feedstock(const Materials& materials, std::string_view name);
+/// The row alone. @throws TextError likewise
 const Feedstock& find_feedstock(const Materials& materials, std::string_view name);
 /// The same, and nothing where there is none.
 const Feedstock* feedstock_called(const Materials& materials, std::string_view name);

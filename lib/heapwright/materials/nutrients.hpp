@@ -57,6 +57,7 @@ struct PhosphorusWord {
   std::vector<std::string> words;  ///< whole phrases
 };
 
+/// All of nutrients.toml.
 struct NutrientKnowledge {
   std::vector<NitrogenRelease> nitrogen_release;  ///< by rising C:N
   std::vector<Finding> nitrogen_findings;

@@ -17,6 +17,7 @@ enum class Evidence {
   own,        ///< the user's own
 };
 
+/// "seen".
 std::string_view evidence_word(Evidence evidence);
 
 /// One figure of a property: what is typical and between what it varies, each where the source says it.
@@ -40,6 +41,7 @@ struct PublishedValue {
 template <class Quantity>
 using PublishedValues = std::vector<PublishedValue<Quantity>>;
 
+/// The figure that is used; nothing where there is none.
 template <class Quantity>
 std::optional<Quantity> used(const PublishedValues<Quantity>& values) {
   return values.empty() ? std::nullopt : values.front().typical;

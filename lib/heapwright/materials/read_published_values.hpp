@@ -7,6 +7,7 @@
 
 namespace heapwright {
 
+/// Each with its word in the tables.
 const std::vector<std::pair<std::string, Evidence>>& evidence_words();
 /// Those that a range can be known by which its source does not give.
 const std::vector<std::pair<std::string, Evidence>>& range_evidence_words();
@@ -16,12 +17,15 @@ double relative_rounding(std::string_view text);
 
 /// A name that is neither empty nor of more than one line. @throws TextError
 std::string read_name(std::string_view text);
+/// The names of a list at a key; none where it is absent.
 std::vector<std::string> read_names(Table& table, std::string_view key);
 /// A bulk density above zero. @throws TextError
 BulkDensity read_some_density(std::string_view text);
 /// The same of what is bone-dry.
 DryBulkDensity read_dry_density(std::string_view text);
 
+/// One value: a text alone is the typical figure, the user's own. Low, typical and high out of order are a problem.
+/// @param read the reader of the quantity
 template <class Read>
 auto read_published_value(const Value& value, Read read) {
   using Quantity = std::decay_t<decltype(read(std::string_view()))>;

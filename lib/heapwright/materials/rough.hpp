@@ -35,6 +35,7 @@ struct RoughKnowledge {
   std::vector<Feel> feels;
 };
 
+/// Reads rough.toml onto what is there.
 void read_rough(Table& root, RoughKnowledge& rough);
 
 /// "2 ft", or by the body: "knee-high", "to the waist". @throws TextError

@@ -16,6 +16,7 @@ struct UsedFigures {
   std::size_t own = 0;              ///< the user's
   std::size_t ranges_not_read = 0;  ///< of those seen or secondary: with a range that is remembered or judged
 
+  /// How many there are, however they are known.
   std::size_t all() const { return seen + secondary + memory + judged + own; }
 };
 

@@ -27,6 +27,8 @@ struct Bound {
   /// Whether all that a value may be is on the good side (true), or none of it (false); nothing where it may lie on either.
   /// @param told the side of the value that it lies on, where no more is told: "<5 mg/kg" is below 5 mg/kg
   std::optional<bool> holds(const TestValue& measured, std::optional<Side> told) const;
+
+  /// Whether the two compare at all.
   bool is_of_type_of(const TestValue& measured) const { return value.index() == measured.index(); }
 };
 
@@ -44,6 +46,7 @@ struct HeatingClass {
   Provenance whose;
 };
 
+/// What a test asks.
 enum class TestKind {
   screening,  ///< asked first
   stability,  ///< is it still composting?
@@ -51,6 +54,7 @@ enum class TestKind {
   property,   ///< rates nothing
 };
 
+/// A test, by what its values are rated.
 struct TestCriterion {
   std::string id;
   std::string name;
@@ -139,6 +143,7 @@ struct OnlyWhatWasHot {
   Provenance whose;
 };
 
+/// All of criteria.toml.
 struct Criteria {
   std::vector<TimeTemperatureRule> rules;
   CountedOtherwise not_in_a_row;  ///< of the rules for piles that are turned
@@ -167,6 +172,7 @@ struct ToldValue {
   std::optional<Bound::Side> told;
   std::string_view value;  ///< of the same text
 };
+/// Nothing is told where the text says no side.
 ToldValue told_value(std::string_view text);
 
 /// "at most 25:1", "above 80 %". @throws TextError

@@ -22,6 +22,7 @@ struct AddedText {
   Position where;
 };
 
+/// All thermometers at a time, and what was done then.
 struct LogRow {
   WrittenTime time;
   bool turned = false;

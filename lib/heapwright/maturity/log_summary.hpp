@@ -28,6 +28,7 @@ inline constexpr std::chrono::days time_to_heat(5);
 /// A pile first watched later than that after it was built may have heated unseen; judged.
 inline constexpr std::chrono::days time_to_heat_and_cool(30);
 
+/// What one thermometer showed.
 struct PileReading {
   TemperaturePoint temperature;
   WrittenTime time;
@@ -76,6 +77,7 @@ enum class ReheatOutcome {
 /// @param last the latest reading of the log
 ReheatOutcome outcome_of(const Reheat& reheat, const WrittenTime& last);
 
+/// How long it was too hot.
 struct TooHot {
   WrittenTime first;
   std::chrono::seconds length{};  ///< of all stretches, by readings next to each other; nothing of single ones

@@ -45,6 +45,7 @@ bool rests_in_cold(const CompostKnown& known);
 bool is_ready(const CompostKnown& known);
 
 /// In the order of the criteria, the most pressing first. @param criteria must outlive the result
+/// @throws DomainError where they lack a step that is called for
 std::vector<const NextStep*> next_steps(const CompostKnown& known, const Criteria& criteria);
 
 }  // namespace heapwright

@@ -19,13 +19,16 @@ namespace heapwright {
 
 class Table;
 
+/// A sign that somebody saw or smelled.
 struct Noticed {
   std::string symptom;
   std::optional<Date> date;
 };
 
+/// How a hand feels it.
 enum class HandWarmth { hot, warm, cold };
 
+/// A thermometer's reading, or a hand's.
 struct CoreReading {
   std::optional<Date> date;
   std::variant<TemperaturePoint, HandWarmth> core;
@@ -40,12 +43,14 @@ struct MaturityTest {
   std::optional<Bound::Side> told{};  ///< the side of the value that it lies on, where no more is told
 };
 
+/// A check that was done.
 struct HouseholdCheck {
   std::string check;  ///< id of a CheckCriterion
   bool passed = false;
   std::optional<Date> date;
 };
 
+/// All that was.
 struct Observations {
   std::vector<Noticed> noticed;
   std::vector<CoreReading> readings;

@@ -11,6 +11,7 @@
 
 namespace heapwright {
 
+/// The least mature first: they compare so.
 enum class Rating { immature, mature, very_mature };
 
 /// "very mature", "mature", "immature"; without a rating "not enough tests".
@@ -21,6 +22,7 @@ Rating rating_on(const Scale& scale, const TestValue& value);
 /// The same of a test of which only a bound may be told: the least that it can be, and nothing where it may be mature or not.
 std::optional<Rating> rating_on(const Scale& scale, const MaturityTest& test);
 
+/// A test with what it says.
 struct RatedTest {
   MaturityTest test;
   const TestCriterion* criterion = nullptr;
@@ -39,6 +41,7 @@ struct KindRating {
   bool plants_decide = false;    ///< over other tests, which stand beside
 };
 
+/// What all of them say together.
 struct MaturityRating {
   std::optional<Rating> rating;  ///< none where it is not enough to rate
   KindRating stability;
@@ -47,11 +50,11 @@ struct MaturityRating {
   std::vector<RatedTest> tests;              ///< in the order of the criteria, the latest first, undated ones last
 };
 
-/// @param criteria must outlive the result.
 /// A C:N that fails the screen is immature whatever the rest says. Otherwise it takes a stability test and a maturity test, and the less
 /// mature of the two rules. Among tests of maturity what plants did (germination, emergence, vigor) decides where there is such a test:
 /// nitrogen and acids in an extract foretell how plants will fare, and of ten composts in which plants fared well all fail a limit of
 /// nitrogen (`Criteria::reasons`). They stand beside it, and decide where no plants were grown.
+/// @param criteria must outlive the result
 MaturityRating rate(const std::vector<MaturityTest>& tests, const Criteria& criteria);
 
 /// Where a rating comes from and why it came out so, as far as it concerns these tests. @param criteria must outlive the result

@@ -45,6 +45,7 @@ struct ReportLine {
   Provenance whose;                ///< in whose report such a line was seen
 };
 
+/// All of report_lines.toml.
 struct ReportLines {
   std::vector<ReportLine> lines;
   std::vector<std::string> in_place_of_a_figure;  ///< "very stable", "not detected"
@@ -96,6 +97,7 @@ enum class LineStanding {
 /// "within limit".
 std::string_view standing_word(LineStanding standing);
 
+/// A line of a report, held against its limit.
 struct StandingLine {
   ReportedLine reported;
   const ReportLine* line = nullptr;  ///< none of a test, nor where none is known

@@ -8,6 +8,7 @@
 
 namespace heapwright {
 
+/// The reading that makes one ask.
 struct ScaleInDoubt {
   TemperatureScale written;
   PileReading reading;

@@ -47,6 +47,7 @@ enum class Fix {
   browns,   ///< of those that stand by
 };
 
+/// What may be behind a symptom, and what to do about it.
 struct Cause {
   Circumstances when;  ///< all of them; none: holds of any pile
   std::string cause;
@@ -55,10 +56,13 @@ struct Cause {
   std::string in_a_tumbler;  ///< what to do in one, which is rotated, never forked or built anew; nothing where that is the same
   Fix fix = Fix::none;
   std::string fix_when;  ///< what to wait for before anything is added
+  /// Whether it takes that circumstance.
   bool is_of(Circumstance circumstance) const { return when.contains(circumstance); }
+  /// What to do now, in a tumbler or elsewhere.
   const std::string& to_do(bool tumbler) const { return tumbler && !in_a_tumbler.empty() ? in_a_tumbler : do_now; }
 };
 
+/// A row of symptoms.toml.
 struct Symptom {
   std::string id;
   std::string name;                    ///< "it smells of ammonia"

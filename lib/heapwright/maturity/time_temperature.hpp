@@ -44,12 +44,15 @@ enum class RuleGap {
 /// What ended a stretch.
 enum class StretchEnd { log_ends, too_cold, too_hot, no_reading };
 
+/// From one reading to another.
 struct Stretch {
   WrittenTime from;
   WrittenTime to;
+  /// Between the two.
   std::chrono::seconds length() const { return to.at() - from.at(); }
 };
 
+/// How a log stands with a rule.
 struct RuleResult {
   const TimeTemperatureRule* rule = nullptr;
   std::optional<bool> met;  ///< nothing where the log does not tell

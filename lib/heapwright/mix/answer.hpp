@@ -12,6 +12,7 @@
 
 namespace heapwright {
 
+/// What an answer rests on.
 struct Grounds {
   std::vector<Assumption> assumptions;       ///< the one that could change the answer most first
   std::optional<Measurement> measure_first;  ///< that would narrow it most
@@ -24,6 +25,7 @@ template <class Result>
 struct Answer : Grounds {
   Result result;
 
+  /// Of the result.
   Result* operator->() { return &result; }
   const Result* operator->() const { return &result; }
 };

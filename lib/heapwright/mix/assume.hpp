@@ -38,8 +38,10 @@ enum class HowToMeasure {
   count,  ///< the containers, in place of an estimate
 };
 
+/// The key of a supply that takes what was measured: "weighed".
 std::string_view measuring_word(HowToMeasure how);
 
+/// One of them, with what it is worth.
 struct Measurement {
   HowToMeasure how;
   std::string feedstock;  ///< its id

@@ -17,6 +17,7 @@ struct Portion {
   std::string whose;              ///< who says that it is so much
 };
 
+/// All portions of a mix, with its water.
 struct Batch {
   std::vector<Portion> portions;
   WaterMass added_water;

@@ -16,6 +16,7 @@ std::optional<CarbonNitrogenRatio> judged_ratio(const Mix& mix, const Targets& t
 /// Whether it is of what rots.
 bool is_judged_by_what_rots(const Mix& mix, const Targets& targets);
 
+/// How a mix is off its windows, and what comes of it.
 enum class MixFault {
   no_nitrogen,  ///< it will not rot
   too_brown,    ///< slow, short of nitrogen

@@ -6,6 +6,7 @@
 
 namespace heapwright {
 
+/// Masses and volumes of what is in some matter.
 struct Constituents {
   WaterMass water;
   DryMass dry;
@@ -15,8 +16,10 @@ struct Constituents {
   Volume loose;   ///< as it lies; nothing of what has no density
   Volume solids;  ///< of the dry matter itself
 
+  /// Dry matter and water together.
   Mass mass() const { return as_is_mass(dry, water); }
 
+  /// Each of them by itself.
   Constituents& operator+=(const Constituents& more) {
     water += more.water;
     dry += more.dry;
@@ -27,6 +30,7 @@ struct Constituents {
     solids += more.solids;
     return *this;
   }
+  /// The same of two, and so many times one.
   friend Constituents operator+(Constituents one, const Constituents& other) { return one += other; }
   friend Constituents operator*(double times, const Constituents& one) {
     return {times * one.water,          times * one.dry,   times * one.carbon, times * one.nitrogen,
@@ -34,7 +38,7 @@ struct Constituents {
   }
 };
 
-/// What a mass of something consists of.
+/// What a mass of something consists of, by formula.hpp.
 inline Constituents constituents_of(const Properties& properties, const std::optional<BulkDensity>& density, Mass mass) {
   using namespace mix_formula;
   const DryMass dry = dry_mass(mass, properties.moisture);
@@ -48,7 +52,7 @@ inline Constituents constituents_of(const Properties& properties, const std::opt
 }
 inline Constituents constituents_of(const Matter& matter) { return constituents_of(matter.properties, matter.density, matter.mass); }
 
-/// The share of air in a volume that some matter fills, with its water: below zero where they do not fit.
+/// The share of air in a volume V that some matter fills, with its water: 1 − (S + W/1000)/V, V > 0; below zero where they do not fit.
 inline double share_of_air(const Constituents& of, Volume volume) { return mix_formula::air(of.solids, of.water, water_density(), volume); }
 
 }  // namespace heapwright

@@ -10,6 +10,7 @@
 
 namespace heapwright {
 
+/// What somebody knows in place of an amount.
 struct Trees {
   double count;
   std::optional<Length> canopy_width;
@@ -27,6 +28,7 @@ struct LoosePile {
   PublishedValue<Length> height;
 };
 
+/// Any one of them.
 using Estimate = std::variant<Trees, People, MownLawn, LoosePile>;
 
 /// Reads `estimate` of a supply; nothing where there is none. Each kind suits some feedstocks only: trees drop leaves.

@@ -4,7 +4,7 @@
 ///
 /// Letters: as-is mass m, wet-basis moisture M, dry matter d, a share of dry matter s (carbon, nitrogen, organic matter), bulk density ρ,
 /// particle density p; of the whole mix water W, dry matter D, carbon C, nitrogen N, its solids' volume S, its volume V, and the density of
-/// water z. B.C. Agricultural Composting Handbook, 2nd ed. 1998, Appendix A2/A3.
+/// water z. B.C. Agricultural Composting Handbook, 2nd ed. 1998, Appendix A2/A3, seen.
 
 #include "heapwright/units/quantities.hpp"
 

@@ -67,6 +67,7 @@ struct WhatRots {
   std::vector<std::string> hardly_rots;  ///< names of what most of the rest is
 };
 
+/// What a blend is.
 struct Mix {
   Mass mass;
   DryMass dry;
@@ -97,7 +98,7 @@ bool has_volume(const Blend& blend);
 /// The ratio is of the sums: averaging the C:N ratios of the parts gives another, wrong number. Volumes are added as if nothing
 /// settled between coarse pieces, so a pile of leaves and scraps comes out lower than this. Air space reads up to 9 points
 /// above the lines of Su, McCartney and Wang at 700 kg/m³ (tests/reference tabulates it).
-/// Mix formulas: B.C. Agricultural Composting Handbook, 2nd ed. 1998, Appendix A2/A3.
+/// Mix formulas: B.C. Agricultural Composting Handbook, 2nd ed. 1998, Appendix A2/A3, seen. Air space: by definition.
 Mix mix_of(const Blend& blend);
 
 /// Water that brings a mix to a moisture goal G below 1, none where it is as moist already: D G/(1 − G) − W.

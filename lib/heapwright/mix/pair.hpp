@@ -19,7 +19,7 @@ namespace heapwright {
 ///     a = b (M_b − G) / (G − M_a)        b first, a second, G the goal
 ///
 /// @throws DomainError unless the goal lies between the two moistures (one of them may equal it only where a is zero)
-/// B.C. Agricultural Composting Handbook, 2nd ed. 1998, Appendix A2/A3; Cornell Composting, Moisture Content.
+/// B.C. Agricultural Composting Handbook, 2nd ed. 1998, Appendix A2/A3; Cornell Composting, Moisture Content; both seen.
 Mass mass_for_moisture(Mass first, MoistureWetBasis first_moisture, MoistureWetBasis second_moisture, MoistureWetBasis goal);
 
 /// As-is mass of a second feedstock that brings a first to a C:N goal R:

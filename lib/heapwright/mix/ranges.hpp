@@ -16,8 +16,8 @@ namespace heapwright {
 /// figure with a range is drawn from a triangle over its low, typical and high, all of them together, each independent of the others; what
 /// two supplies of one feedstock assume alike is drawn once. C:N and carbon are drawn and nitrogen follows; carbon and nitrogen where there
 /// is no C:N. A fixed Sobol sequence (Boost.Random), so the same question has the same answer.
-/// @param taken of each ingredient of the blend, in its order
 /// Nothing where the blend has no mass.
+/// @param taken of each ingredient of the blend, in its order
 std::optional<MixRanges> ranges_of(const Blend& blend, const std::vector<Taken>& taken, const Targets& targets, const Materials& materials);
 
 /// A figure of several ingredients alike, between low, typical and high in SI, with its response in each.

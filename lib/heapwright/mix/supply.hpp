@@ -16,7 +16,7 @@ namespace heapwright {
 
 class Table;
 
-/// A container weighed full and empty gives the density, in place of the table's.
+/// A container weighed full and empty gives the density, in place of the table's: (full − empty)/volume.
 struct Weighed {
   ContainerCount container;
   Mass full;
@@ -40,13 +40,17 @@ struct Weekly {
   std::chrono::month to{12};
 };
 
+/// How much of it a recipe takes: at most what there is, all of it, or as much as it likes.
 enum class Use { up_to, all, unlimited };
+/// Whether it was treated with a weedkiller.
 enum class Treated { no, yes, unknown };
 
+/// "yes", "no" or "unknown".
 std::string_view treated_word(Treated treated);
 /// Of "yes", "no" and "unknown"; nothing for other words.
 std::optional<Treated> treated_called(std::string_view word);
 
+/// Something that a yard has, or can buy, as its owner tells it.
 struct Supply {
   Feedstock feedstock;
   int number = 0;                ///< of those that a yard lists, from 1; 0: none of them
@@ -82,6 +86,7 @@ struct Supply {
   std::optional<Mass> mass(const Amount& amount) const;
   /// Properties, with the moisture of the dried sample where there is one, else of the squeezed handful.
   Properties properties() const;
+  /// So much of it as it goes into a blend.
   Ingredient ingredient(Mass mass) const;
   /// The feedstock's name, with what tells it apart: "autumn leaves (shredded)".
   std::string name() const;

@@ -8,6 +8,7 @@ namespace heapwright {
 
 class Table;
 
+/// Between what a figure is right, and what it should be.
 template <class Quantity>
 struct Window {
   Quantity low;
@@ -18,10 +19,12 @@ struct Window {
 /// Bounds are compared within this, relative: a C:N of 25:1 is inside 25–35, however it was worked out.
 inline constexpr double of_a_bound = 1e-9;
 
+/// The lowest that still counts as at a bound.
 template <class Quantity>
 Quantity just_below(Quantity bound) {
   return (1.0 - of_a_bound) * bound;
 }
+/// The highest that does.
 template <class Quantity>
 Quantity just_above(Quantity bound) {
   return (1.0 + of_a_bound) * bound;
@@ -34,8 +37,8 @@ bool is_inside(Quantity value, const Window<Quantity>& window) {
 }
 
 /// Common practice: C:N 25 to 35 about 30, moisture 50 to 60 % about 55 %, at least 35 % air.
-/// Published ranges agree: LSU AgCenter 3838-D and Manitoba Agriculture give C:N 25–30 preferred and 20–40 acceptable, moisture 50–60 % and
-/// 40–65 %.
+/// Published ranges, both seen: LSU AgCenter 3838-D has C:N 20 to 40, preferred 25 to 30, and moisture 40 to 65 %, preferred 50 to 55 %;
+/// Manitoba Agriculture C:N 20 to 40 (25 to 30) and moisture 40 to 70 % (50 to 60 %). LSU asks for a porosity of more than 40 %.
 struct Targets {
   Window<CarbonNitrogenRatio> carbon_to_nitrogen{carbon_to_nitrogen_(25), carbon_to_nitrogen_(30), carbon_to_nitrogen_(35)};
   Window<MoistureWetBasis> moisture{wet_basis(0.50), wet_basis(0.55), wet_basis(0.60)};
@@ -45,7 +48,7 @@ struct Targets {
   static CarbonNitrogenRatio carbon_to_nitrogen_(double ratio) { return heapwright::carbon_to_nitrogen(ratio); }
 };
 
-/// C:N 20 to 40 and moisture 40 to 65 %, acceptable beside what is preferred by the publications above; no narrower than the targets.
+/// C:N 20 to 40 and moisture 40 to 65 %, acceptable beside what is preferred (LSU, above); no narrower than the targets.
 Targets acceptable_windows(Targets targets);
 
 Targets read_targets(Table& root);  ///< [targets]

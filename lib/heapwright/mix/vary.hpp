@@ -21,6 +21,7 @@ class Variation {
   /// Nothing where the assumption is without a range.
   static std::optional<Variation> of(const Assumption& assumption, const Ingredient& ingredient, const Taken& taken);
 
+  /// In SI.
   double low() const { return low_; }
   double typical() const { return typical_; }
   double high() const { return high_; }

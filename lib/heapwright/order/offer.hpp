@@ -30,6 +30,7 @@ struct LoadLimit {
   std::optional<Mass> mass;
 };
 
+/// What a delivery is paid for each of.
 enum class DeliveryPer { order, load };
 
 /// Bags come on pallets, each with its deposit or fee, a part of one as a whole one.
@@ -44,6 +45,7 @@ struct OwnHaulage {
   LoadLimit load;
 };
 
+/// What one supplier sells, in one form.
 struct Offer {
   std::string name;
   Amount unit;         ///< what the price is for: "1 yd3", "1 compost-bag-1ft3"
@@ -61,6 +63,7 @@ struct Offer {
   std::optional<Date> valid_until;
   std::optional<OwnHaulage> own_haulage;
 
+  /// Its last day included; without one on any day.
   bool is_valid_on(Date day) const { return !valid_until || day <= *valid_until; }
 };
 

@@ -22,6 +22,7 @@ struct OrderLine {
   Cost cost;  ///< all of it
 };
 
+/// All that is ordered at once.
 struct Order {
   std::vector<OrderLine> lines;  ///< in the order of the offers
   Volume volume;
@@ -45,7 +46,7 @@ struct OrderQuestion {
 ///     haulage = delivery, for each load or for the order, or loads × cost of a trip        pallets = ⌈units/holds⌉
 OrderLine line_for(const OrderQuestion& question, std::size_t offer, Volume volume);
 
-/// The least volume that an offer sells, at least `need`.
+/// The least volume that an offer sells, at least `need`: ⌈max(need, minimum)/step⌉ steps, and one at least.
 Volume rounded_up_to_step(const Offer& offer, Volume need);
 
 /// The cheapest mix of offers whose volume is at least the need, over all mixes; any of those that cost the same. A volume within 1e-9 of
@@ -65,6 +66,7 @@ struct Bought {
 };
 
 /// The largest volume that can be had for some money, and at that the cheapest; nothing where it buys none.
+/// @throws DomainError where the money buys more than 100,000 steps of an offer
 std::optional<Order> most_for(OrderQuestion question, Cost budget);
 
 /// What a supplier of unknown steps is asked for: half yards or half cubic meters in bulk, and of less than that bags of 1 ft³ or 40 L.

@@ -19,6 +19,7 @@ enum class Depth {
   ground,  ///< assumptions with their sources, the working, all cautions
 };
 
+/// Sentences of a section, one after another.
 struct Paragraph {
   Words words;
 };
@@ -148,15 +149,18 @@ struct WorkedOut {
   Working working;
 };
 
+/// Anything that a section is made of.
 using Block = std::variant<Paragraph, Bullets, Numbered, Labels, Grid, Boxes, Form, RoomToWrite, Drawing, Chart, ShareBars, Bars, PairChart,
                            Warnings, WorkedOut>;
 
+/// Blocks under one heading, of one depth.
 struct Section {
   Depth depth = Depth::act;
   Words heading;  ///< empty: it goes on from the one before
   std::vector<Block> blocks;
 };
 
+/// All that one answer says.
 struct Page {
   std::string subject;  ///< what it is about: "Topdressing"
   std::string title;    ///< the person's own, of their yard; may be empty

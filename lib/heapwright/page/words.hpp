@@ -158,6 +158,7 @@ struct AssumedFigure {
   Assumption assumption;
 };
 
+/// Plain words, or a quantity that report/ shows.
 using Fragment =
     std::variant<std::string, Volume, Area, Length, Mass, WaterMass, BulkDensity, TemperaturePoint, TemperatureDifference, Duration, Date,
                  CarbonNitrogenRatio, MoistureWetBasis, Capacity, AboutCapacity, AboutLength, SpreadDepth, AboutTemperature,
@@ -177,15 +178,17 @@ class Words {
   requires std::is_constructible_v<Fragment, std::in_place_type_t<Quantity>, Quantity> Words(Quantity quantity)
       : Words(Fragment(std::in_place_type<Quantity>, std::move(quantity))) {}  // NOLINT(google-explicit-constructor): and so may a quantity
 
-  // In words.cpp: a vector of so many types takes a second to compile.
+  /// In words.cpp: a vector of so many types takes a second to compile.
   Words(const Words& other);
   Words(Words&& other) noexcept;
   Words& operator=(const Words& other);
   Words& operator=(Words&& other) noexcept;
   ~Words();
 
+  /// Its pieces, in their order.
   bool empty() const { return fragments_.empty(); }
   const std::vector<Fragment>& fragments() const { return fragments_; }
+  /// What follows on it.
   Words& operator+=(const Words& more);
 
  private:

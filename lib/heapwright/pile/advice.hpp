@@ -5,6 +5,7 @@
 
 namespace heapwright {
 
+/// What to do, by whether a pile and a mix are known and how they fit.
 enum class PileAdvice {
   describe_one,      ///< neither a pile nor a mix is known
   say_what_goes_in,  ///< a pile without a mix
@@ -16,8 +17,10 @@ enum class PileAdvice {
   fill_as_it_sinks,  ///< it fits once what is in it has sunk
   does_not_fit,      ///< even then
 };
+/// The one that holds.
 PileAdvice advice_of(const PileFit& fit);
 
+/// Whether a note is among its notes.
 bool says(const PileFit& fit, PileNote note);
 /// How many piles are built: of those there are as many as are needed.
 int piles_built(const PileFit& fit);

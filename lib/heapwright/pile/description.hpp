@@ -17,12 +17,15 @@ namespace heapwright {
 
 class Table;
 
+/// The shapes of shapes.hpp, by what people call them.
 enum class PileShape { bin, round, tumbler, cone, windrow };
 
 /// Each shape with its word in [pile].
 const std::vector<std::pair<std::string, PileShape>>& pile_shape_words();
+/// "windrow".
 std::string_view shape_word(PileShape shape);
 
+/// What [pile] says.
 struct PileDescription {
   PileShape shape = PileShape::bin;
   std::optional<Length> length;
@@ -78,7 +81,7 @@ inline constexpr double parts_of_a_tumbler = 3.0;
 /// What one pile of a description takes: all of its volume, but of a tumbler two thirds, since it must turn over (common practice, no
 /// source). @throws DomainError as size_of()
 Volume taken_by(const PileDescription& pile);
-/// What all of them take.
+/// What all of them take: count × taken_by().
 Volume room_of(const PileDescription& pile);
 
 /// Higher than this a pile packs down, heats unevenly and can take fire: 5 ft. Local codes limit it to 4 or 5 ft too.

@@ -18,7 +18,7 @@ namespace heapwright {
 inline constexpr Length least_height_to_heat = 3.0 * unit::foot;
 inline const Volume least_volume_to_heat = least_height_to_heat * least_height_to_heat * least_height_to_heat;
 
-/// What is assumed of it.
+/// What the assumption about that is called.
 inline constexpr std::string_view rule_of_heating = "a pile heats";
 
 /// Whether so much heats, all in one pile; "about" takes a tenth less.
@@ -36,8 +36,10 @@ enum class PileNote {
   forecast_tells,    ///< small as it is, whether it heats is for the forecast to say
 };
 
+/// "too-tall", for other programs.
 std::string_view note_word(PileNote note);
 
+/// What fits, how high it comes, whether it heats.
 struct PileFit {
   std::optional<PileDescription> pile;  ///< as described, else suggested; none where there is too little to suggest one for
   std::optional<PileSize> each;         ///< one pile, full
@@ -56,7 +58,7 @@ struct PileFit {
   std::vector<PileNote> notes;
 };
 
-/// So many times the room that there is.
+/// This many times its room is as good as full; judged.
 inline constexpr double as_good_as_full = 1.02;
 
 /// How many piles hold so many times the room of one; 2 % more than the room is as good as full.

@@ -1,7 +1,7 @@
 #pragma once
 /// The shapes of piles and bins: what each holds, how much of it meets the air, how much ground it covers.
 ///
-/// Plain geometry. All functions take lengths of zero and more, and @throws DomainError for negative or infinite ones and for NaN.
+/// Plain geometry. All functions take lengths of zero and more, and throw DomainError for negative or infinite ones and for NaN.
 
 #include <optional>
 
@@ -23,7 +23,7 @@ PileSize box(Length length, Length width, Length height);
 PileSize cylinder(Length diameter, Length height);
 
 /// V = π/12 d² h        S = π/2 d √(d²/4 + h²)        F = π/4 d²
-/// V: Math Central, University of Regina, volume of a conical pile.
+/// V: Math Central, University of Regina, volume of a conical pile, seen.
 PileSize cone(Length diameter, Length height);
 
 /// A long pile whose section is the upper half of an ellipse, with upright ends:
@@ -32,7 +32,7 @@ PileSize cone(Length diameter, Length height);
 ///     arc = 2 a E(k), a = max(w/2, h), b = min(w/2, h), k = √(1 − b²/a²)
 ///
 /// E is the complete elliptic integral of the second kind. At w = 2 h the section is the half circle of New Jersey's Manual on
-/// Composting Leaves and Management of Other Yard Trimmings (Strom and Finstein; 1994, updated 2009), Appendix A: V = π/2 h² l.
+/// Composting Leaves and Management of Other Yard Trimmings (Strom and Finstein; 1994, updated 2009), Appendix A, seen: V = π/2 h² l.
 PileSize semi_elliptic_windrow(Length length, Length width, Length height);
 
 /// A long pile with a flat top and straight slopes, with upright ends:
@@ -49,9 +49,10 @@ PileSize drum(Volume volume);
 ///
 ///     N = site width / (w + a)        V = N π/4 w h · site length = π/4 w h · A / (w + a)
 ///
-/// N is not rounded to whole windrows, and nothing is kept free at their ends. w + a > 0.
+/// N is not rounded to whole windrows, and nothing is kept free at their ends.
 /// New Jersey's Manual on Composting Leaves and Management of Other Yard Trimmings (Strom and Finstein; 1994, updated 2009),
-/// Appendix A and Table A1, there with w = 2 h.
+/// Appendix A and Table A1, seen, there with w = 2 h.
+/// @throws DomainError unless w + a > 0
 Volume site_capacity(Area site, Length width, Length height, Length aisle);
 
 }  // namespace heapwright

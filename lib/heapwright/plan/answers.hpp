@@ -52,7 +52,6 @@ enum class Stands {
 /// Nothing where the pile is still to be built.
 std::optional<Stands> stands_by(const Yard& yard, Date today);
 
-/// @param yard with a climate
 /// The pile of a yard through time. Of several piles the first, which is the fullest.
 struct YardForecast {
   std::optional<Forecast> forecast;   ///< nothing where nothing with a size is to put in, or too little
@@ -84,7 +83,7 @@ struct YardForecast {
 /// Whether what does not fit at once, up to half as much again (judged), goes in as it sinks; more is enough for another pile.
 bool rest_goes_in_as_it_sinks(const YardForecast& answer);
 
-/// A pile that is filled as it comes gets the loads of its season too, while there is room.
+/// The forecast of a yard's pile. One that is filled as it comes gets the loads of its season too, while there is room.
 /// @param recipe recipe_in_pile() of loaded.hpp
 /// @param log of that pile, which corrects the forecast; nothing where there is none
 /// @throws DomainError without a climate
@@ -113,6 +112,7 @@ struct PileAsBuilt {
   WaterMass watered;                      ///< as its recipe says
   std::optional<KeptBrowns> kept_browns;  ///< the most of them
 };
+/// What went in by its recipe, as a yard of its own.
 /// @param recipe of the yard's first pile
 PileAsBuilt pile_as_built(const Yard& yard, const Answer<Recipe>& recipe, Date today);
 
@@ -137,9 +137,11 @@ struct NoticedSign {
   std::optional<Mix> mended;              ///< with the fix
   bool overfills = false;                 ///< with the fix there is more than the pile holds
 
+  /// Whether water is a part of what mends it.
   bool takes_water() const { return is_carried(water); }
 };
 
+/// The likeliest cause of a symptom, and what mends it: solved again with what went in fixed.
 /// @param yard whose tables the sign points into
 /// @param pile nothing where the yard lists no supplies
 /// @param symptom id of one
@@ -189,6 +191,7 @@ struct OppositeSigns {
   const NoticedSign* one = nullptr;
   const NoticedSign* other = nullptr;
 };
+/// Each such pair once.
 std::vector<OppositeSigns> opposite_signs(const YardReadings& readings);
 
 /// Whether a sign says that it is frozen, so that all else waits.
@@ -215,6 +218,7 @@ std::optional<TemperatureLog> log_of(const Observations& seen);
 Answer<YardReadings> seen_of(const Yard& yard, const Answer<Recipe>* recipe, std::optional<TemperatureLog> log, std::chrono::seconds gap,
                              Date today);
 
+/// What readings and signs say, and the forecast as the log corrects it.
 /// @param log of a pile; nothing where the yard's own readings stand in for it
 /// @param gap most between two readings of one stretch
 Answer<YardReadings> readings_of(const Yard& yard, std::optional<TemperatureLog> log, std::chrono::seconds gap, Date today,
@@ -229,6 +233,7 @@ struct YardCompost {
   std::vector<StandingLine> report_lines;    ///< of its laboratory's reports, that rate nothing, as written
 };
 
+/// What its tests, checks and reports say, and what to do next.
 Answer<YardCompost> maturity_of(const Yard& yard, Date today);
 
 }  // namespace heapwright

@@ -21,6 +21,7 @@ bool wants_soil_test(const Topdressing& spread);
 /// The first day on which compost may be spread: not before a soil sample has its answer.
 Date earliest_spreading(const Topdressing& spread, Date today);
 
+/// A chore with its days.
 struct CalendarChore {
   ChoreText what;
   Date from;

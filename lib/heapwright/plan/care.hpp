@@ -6,6 +6,7 @@
 
 namespace heapwright {
 
+/// Turning in whole days, one at least; water up to the moisture aim where it is kept moist; the likely share of the rain.
 PileCare care_of(const Yard& yard);
 
 }  // namespace heapwright

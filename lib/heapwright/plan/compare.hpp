@@ -22,6 +22,7 @@ enum class PileChange {
   turned_monthly,  ///< every 30 days
   never_turned,
 };
+/// "never-turned", for other programs.
 std::string_view change_word(PileChange change);
 
 /// A yard under a change; its file so changed forecasts the same. @pre it has a pile
@@ -31,12 +32,14 @@ Yard changed(Yard yard, PileChange change, Date today);
 /// neither larger nor built on another day. Where there would be nine, a turning each month is left out.
 std::vector<PileChange> changes_for(const Yard& yard, Date today);
 
+/// A row.
 struct ComparedPile {
   PileChange change = PileChange::as_it_is;
   YardForecast forecast;
   bool same_as_it_is = false;  ///< it makes no difference that anybody would notice
 };
 
+/// All rows.
 struct PileComparison {
   std::vector<ComparedPile> piles;  ///< as it is first
   bool stands = false;              ///< so that neither its size nor its day can change

@@ -21,7 +21,7 @@ namespace heapwright {
 /// @param coarse wood of the mix that does not rot
 CompostYield compost_yield(const Mix& mix, OrganicMass coarse, const YieldRule& rule);
 
-/// The coarse wood of a mix that does not rot, by the pile model's shares.
+/// The coarse wood of a mix that does not rot, Σ (1 − fast − slow) VS over what is coarse, by the pile model's best set.
 OrganicMass coarse_wood_of(const Mix& mix, const Materials& materials, const ProcessEnsemble& ensemble);
 
 /// What the yield takes for granted, each with what it could change of what is to buy, else of the compost.

@@ -25,6 +25,7 @@ struct SupplyBalance {
   std::optional<Area> covers;    ///< of the lawn, by what the pile likely gives; nothing where it gives none
 };
 
+/// All answers about a yard, chained.
 struct Plan {
   std::string title;
   Date today;
@@ -51,6 +52,7 @@ struct Plan {
   bool is_for_a_pile() const { return !leaves_alone && !greens_alone; }
 };
 
+/// The whole job run through.
 /// @param today the day on which a pile without a date is built
 Answer<Plan> make_plan(const Yard& yard, Date today);
 

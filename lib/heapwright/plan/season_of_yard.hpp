@@ -39,6 +39,7 @@ struct InPile {
   Date by;
   std::map<int, Mass> of_supplies;  ///< by their numbers
 
+  /// Of one supply; none where it has none.
   Mass of(const Supply& supply) const {
     const auto found = of_supplies.find(supply.number);
     return found == of_supplies.end() ? Mass() : found->second;
@@ -47,6 +48,7 @@ struct InPile {
 /// What a recipe puts in on the day it is built.
 InPile in_pile_of(const Recipe& recipe, Date built);
 
+/// The year of a yard, solved and told.
 struct YardSeason {
   Date from;                      ///< the day that it begins on
   int months = 12;                ///< that it has: all of a year, else until new browns come

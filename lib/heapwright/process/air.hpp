@@ -18,7 +18,7 @@ inline double saturated_vapour(double celsius, double power) {
   return 610.94 / gas_constant * power / (celsius + 273.15);
 }
 
-/// Enthalpy of vapour, J/kg, from liquid water at 0 °C: 2.501e6 + 1860 T, T in °C, as usual for moist air.
+/// Enthalpy of vapour, J/kg, from liquid water at 0 °C: 2.501e6 + 1860 T, T in °C, as usual for moist air; from memory.
 inline double vapour_enthalpy(double celsius) { return 2.501e6 + 1860.0 * celsius; }
 
 }  // namespace heapwright

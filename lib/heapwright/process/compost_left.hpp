@@ -15,6 +15,7 @@ namespace heapwright {
 /// @param organic from 0 to 1
 DryBulkDensity finished_density(OrganicMatterDryBasis organic, const YieldRule& rule);
 
+/// Compost as it is spread, of one pile.
 struct CompostLeft {
   DryMass dry;
   OrganicMatterDryBasis organic;
@@ -27,7 +28,7 @@ struct CompostLeft {
 ///
 ///     d = (D − coarse)(1 − held)        OM = (VS − coarse)/(D − coarse)        volume = d/ρ(OM)        mass = d/(1 − M)
 ///
-/// M the moisture at use. Nothing where D is all coarse. @param organic VS, volatile solids left @param coarse wood of them, at most D
+/// M the moisture at use. All zero where D is all coarse. @param organic VS, volatile solids left @param coarse wood of them, at most D
 CompostLeft compost_left(DryMass dry, OrganicMass organic, OrganicMass coarse, ShareOfVolume held_back, const YieldRule& rule);
 
 /// Low, likely and high, eight times in ten.
@@ -36,19 +37,25 @@ struct CompostYield {
   Volume likely;
   Volume high;
 };
+/// So many times as much.
 CompostYield operator*(double share, const CompostYield& yield);
 
 /// A volume with what is not known of it: of the density, of what the screen holds back, and of what is left, each by the standard
-/// deviation of its logarithm.
+/// deviation s of its logarithm, independent of the others:
+///
+///     likely / t, likely, likely × t        t = spread_times(√Σ s²)
+///
+/// That all three are independent and their logarithms normal is judged.
 CompostYield yield_about(Volume likely, double spread_of_dry, const YieldRule& rule);
 
-/// The standard deviation of the logarithm of a value of which low and high, above 0, hold eight of ten; 0 where they are alike or none.
+/// The standard deviation of the logarithm of a value of which low and high, above 0, hold eight of ten: ln(high/low)/(2 · 1.2816), the
+/// normal distribution's; 0 where they are alike or none.
 double spread_between(double low, double high);
 template <class Unit>
 double spread_between(const boost::units::quantity<Unit, double>& low, const boost::units::quantity<Unit, double>& high) {
   return is_positive(low) ? spread_between(1.0, high / low) : 0.0;
 }
-/// By how many times a value of such a standard deviation is off, nine times in ten no more to either side.
+/// By how many times a value of such a standard deviation is off, nine times in ten no more to either side: exp(1.2816 s).
 double spread_times(double spread);
 
 }  // namespace heapwright

@@ -8,6 +8,7 @@
 
 namespace heapwright {
 
+/// Masses by how they rot.
 struct PileContents {
   OrganicMass fast;    ///< volatile solids that rot fast
   OrganicMass slow;    ///< and slowly
@@ -17,9 +18,11 @@ struct PileContents {
   WaterMass water;
   NitrogenMass nitrogen;
 
+  /// Of all three kinds, and with the ash.
   OrganicMass volatile_solids() const { return fast + slow + inert; }
   DryMass dry() const { return as_dry_mass(volatile_solids()) + ash; }
 };
+/// So many times as much of all.
 PileContents operator*(double share, const PileContents& contents);
 
 /// A mix in a set of parameters: each part's volatile solids by its feedstock's shares; nitrogen so that the pile starts at the mix's C:N

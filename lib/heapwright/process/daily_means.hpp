@@ -11,6 +11,7 @@ namespace heapwright {
 
 class Csv;
 
+/// A row of such a file.
 struct DailyMean {
   Date day;
   TemperaturePoint mean;

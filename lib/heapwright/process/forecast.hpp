@@ -29,11 +29,13 @@ inline const Volume small_vessel = 0.2 * unit::m3;
 inline const TemperaturePoint warm_enough = TemperaturePoint::from_celsius(10.0);
 inline const Volume big_pile = 10.0 * unit::m3;  ///< beyond this the model's piles cool and dry too soon
 
+/// How far it gets in three years.
 enum class ForecastStatus {
   mature,     ///< likely within the horizon
   turf_only,  ///< only as far as a lawn asks
   never,      ///< not even that
 };
+/// "ready-for-turf", for other programs.
 std::string_view status_word(ForecastStatus status);
 
 /// The criterion that is met last.
@@ -88,6 +90,7 @@ struct Finished {
   OrganicMass coarse;      ///< wood of what is left that stays on the screen
 };
 
+/// A day, and between what its core lies.
 struct DayOfForecast {
   PileState state;  ///< by the best set; of a pile that may or may not heat, what most of the likelier have
   TemperaturePoint air = TemperaturePoint::from_celsius(0.0);
@@ -95,6 +98,7 @@ struct DayOfForecast {
   TemperaturePoint core_high = TemperaturePoint::from_celsius(0.0);
 };
 
+/// What a pile will do. Days count from the one it is built on.
 struct Forecast {
   Date built;
   Volume volume;                    ///< as it lies at first, by the best set
@@ -121,11 +125,14 @@ struct Forecast {
 /// Called as sets are done, so many of so many.
 using Progress = std::function<void(int done, int of)>;
 
+/// Runs the best set and all the others through the weather, each until it is ready or cannot be, and puts them together: README.md beside
+/// this file, the forecast.
 /// @param seen what a log shows of its heating
 /// @param ensemble with one member at least @throws DomainError without, and for a pile that is too small or holds nothing, as Pile does
 Forecast forecast(const PileToBuild& pile, const Weather& weather, const Materials& materials, const ProcessEnsemble& ensemble,
                   const std::optional<SeenHeating>& seen = std::nullopt, const Progress& progress = {});
 
+/// Whether a note is among its notes.
 bool says(const Forecast& forecast, ForecastNote note);
 
 /// A day of a forecast in the calendar.

@@ -44,12 +44,14 @@ enum class HeatingChange {
 };
 std::string_view change_word(HeatingChange change);
 
+/// A change, and the chance that the pile has with it.
 struct WhatWouldTip {
   HeatingChange change;
   double chance;
   std::map<std::string, double> amounts{};  ///< of a greener mix: how many times as much of each part, by its id
 };
 
+/// Whether it gets hot, which ways it can go, and what would change that.
 struct HeatsOrNot {
   double chance = 0.0;  ///< share of the sets whose core is hot within days_to_heat
   Heating heating = Heating::not_at_all;
@@ -59,6 +61,7 @@ struct HeatsOrNot {
   bool by_its_log = false;                     ///< whether sets were left out that a log rules out
   bool log_disagrees = false;                  ///< whether it rules out all of them, or nearly: then none were, and no date holds
 
+  /// Whether it can go two ways, and whether the hot one is the likelier.
   bool is_open() const { return heating == Heating::may; }
   bool is_likely() const { return chance >= likely_to_heat; }
 };
@@ -79,6 +82,7 @@ bool heats_in_time(const Trajectory& trajectory, int counted_from);
 /// the pile was read cool. Days without a reading tell nothing.
 bool agrees(const Trajectory& trajectory, int counted_from, const SeenHeating& seen);
 
+/// By the share of sets that heat: 0.8 and more will, 0.2 and less hardly; not at all where none ever does. Judged.
 Heating heating_of(double chance, bool ever);
 
 /// What would tip a pile that may not heat: all sets run again with each change, until they are hot. What helps by less than 0.15 is not

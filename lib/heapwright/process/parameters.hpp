@@ -74,6 +74,7 @@ struct ProcessEnsemble {
   /// The material that a feedstock rots like: its own `rots_like`, else by its class.
   RottingMaterial material_of(const Feedstock& feedstock) const;
 
+  /// How the material lies that it rots like.
   const SettlingMaterial& settling_of(const Feedstock& feedstock) const;
 
   /// A feedstock's shares in a set: its own, moved as far as the set moves the material that it rots like, and that material's where it has

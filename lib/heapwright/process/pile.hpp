@@ -69,12 +69,13 @@ struct Closure {
   double energy = 0.0;
 };
 
+/// A pile under one set of parameters, which is lived through day by day.
 class Pile {
  public:
   /// @throws DomainError for a pile of nothing, without volatile solids, of less than smallest_pile, or with figures that are none
   Pile(const ProcessParameters& parameters, const PileContents& contents, const SettledShape& shape, TemperaturePoint start);
 
-  // What happens at the start of a day, in this order. @throws DomainError for a moisture of 1 and more, or air without a temperature
+  // What happens at the start of a day, in this order. All throw DomainError for a moisture of 1 and more, or air without a temperature.
   /// More of the same recipe, spread over the whole, as warm as the air but not below 5 °C.
   void add(const PileContents& contents, TemperaturePoint air);
   /// All of it mixed, which loses heat and some water; then water up to a moisture, where one is given and the pile is not frozen.
@@ -87,12 +88,16 @@ class Pile {
   void drain();
 
   /// A day under one air temperature. Heun's method, with steps that the heat does not outrun.
-  /// @param humidity 1, of the air
+  /// @param humidity 1, of the air, relative
+  /// @throws DomainError for air without a temperature
   void live_a_day(TemperaturePoint air, Steps steps, double humidity = usual_humidity);
 
+  /// What it is now.
   PileState state() const;
+  /// How well all balances have closed so far.
   Closure closure() const;
   WaterMass water_given() const;  ///< at turnings and by watering
+  /// For whoever checks the integrator: into how many shells it is cut, and how many steps it took.
   int shells() const { return n_; }
   long steps_taken() const { return steps_taken_; }
 

@@ -16,6 +16,7 @@ struct LaterLoad {
   Mix mix;
 };
 
+/// What is known of a pile before it is followed.
 struct PileToBuild {
   Mix mix;
   double share = 1.0;                   ///< of the mix that it is filled with at first
@@ -37,6 +38,7 @@ class PileModel {
 
   /// By one set in the weather of a year that is as much warmer as the set says, begun as warm as the air of its first day.
   /// @param weather of the mean year, from the day it is built
+  /// @throws DomainError without weather, and as Pile and run_trajectory() do
   Trajectory trajectory(const ProcessParameters& set, const DailyWeather& weather, Following following) const;
   /// The same with other watering than the pile's.
   Trajectory trajectory(const ProcessParameters& set, const DailyWeather& weather, Following following,

@@ -34,10 +34,12 @@ struct RateFit {
   TemperatureDifference told_miss() const { return misses_by > 1.0 * unit::kelvin ? misses_by : 1.0 * unit::kelvin; }
 };
 
+/// Between these a factor is looked for; judged.
 inline constexpr double slowest_rate = 0.2;
 inline constexpr double fastest_rate = 5.0;
 inline constexpr int least_days_of_fit = 4;  ///< fewer days tell nothing
 
+/// The factor that a log of the core shows: README.md, what a log corrects.
 /// @param weather from the day it is built, for the horizon
 /// @return nothing where there are fewer than least_days_of_fit days from the day after it was built to where the weather ends
 std::optional<RateFit> fit_rate(const PileToBuild& pile, const DailyWeather& weather, const Materials& materials,

@@ -22,6 +22,7 @@ struct SettledDensity {
   DryBulkDensity most;            ///< with a fifth of air
   bool weighed = false;           ///< then it is what was weighed, at any height
 
+  /// At a height, with the f of a set: max(least, min(most, f h^0.2 × one_metre_high)).
   DryBulkDensity at(Length height, double factor) const;
 };
 
@@ -40,7 +41,13 @@ struct LyingPile {
 /// In a bin it lies flat, but little in a wide one is heaped up: no further spread than where least of it meets the air, half as high as
 /// wide in a square one. Freely, and as a cone, it is half a ball with 15 % more surface for its slopes, as the model was calibrated; a
 /// windrow is smaller all round, and never meets the air more than that. The contents of a tumbler are taken as a cube on its
-/// base, as small bins were in the calibration. Judged.
+/// base, as small bins were in the calibration. Of a settled volume V, in m:
+///
+///     free     r = (3 V/2π)^(1/3)        exposed = 1.15 · 2π r²        height = r        drum   exposed = 5 V^(2/3)
+///     in a bin of floor F and perimeter P        s = min(1, (P V/(2 F²))^(1/3))
+///              plan = s² F        exposed = s² F + P V/(F s)        height = V/(s² F)
+///
+/// Judged.
 LyingPile lying(const std::optional<PileDescription>& pile, Volume settled);
 
 /// So much dry matter of a mix as it lies. Height and density hang together; three rounds from 1 m settle both.

@@ -19,8 +19,10 @@ inline const TemperaturePoint thawed_core =
     TemperaturePoint::from_celsius(1.0);  ///< at or below it is frozen or nearly: the core thaws last
 inline const TemperaturePoint cool_core = warm_enough;
 inline const TemperaturePoint warm_core = TemperaturePoint::from_celsius(25.0);
+/// By the bounds above.
 Warmth warmth_of(TemperaturePoint core);
 
+/// Days in a row, by half-months, in which it feels the same.
 struct Spell {
   Date from;
   Date to;

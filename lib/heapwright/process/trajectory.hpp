@@ -77,6 +77,7 @@ inline const ReadyLimits mature_limits{4.0 * mg_carbon_per_g_and_day, carbon_to_
 inline constexpr int earliest_ready = 14;  ///< days after something raw went in; nothing is called stable before
 inline constexpr int cure = 21;            ///< days; at least three weeks (a town's yard guide; Canada's 2005 guideline, from memory)
 
+/// Whether all three are kept.
 bool meets(const PileState& state, const ReadyLimits& limits);
 
 /// A core above this counts as having got hot: 113 °F, a mean of a day. Judged, and above `heated` of a log (40 °C at any one reading), so
@@ -101,7 +102,7 @@ struct Trajectory {
 
   /// The day of the last that went in.
   int last_fed() const { return fed.empty() ? 0 : fed.back().day; }
-  /// All that went in, over what it was built of, by dry matter.
+  /// All that went in, over what it was built of, by dry matter: 1 + Σ shares.
   double filled_in_all() const;
   /// The first day on which the core is hot.
   std::optional<int> hot_day() const;

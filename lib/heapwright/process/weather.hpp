@@ -12,6 +12,7 @@
 
 namespace heapwright {
 
+/// Air and rain of a day.
 struct DayOfWeather {
   TemperaturePoint air;  ///< its mean
   Length rain{};
@@ -34,9 +35,9 @@ class Weather {
   /// @throws DomainError unless they have every other day of the calendar, and each can be a day's mean
   static Weather of_days(DailyMeans days, MonthlyRain rain = {});
 
-  /// @throws DomainError for a date that is not in the calendar
+  /// Mean air of a day. @throws DomainError for a date that is not in the calendar
   TemperaturePoint on(Date day) const;
-  /// @throws DomainError likewise
+  /// All of a day's weather: air, its share of the month's rain, humidity. @throws DomainError likewise
   DayOfWeather day(Date day) const;
 
  private:

@@ -13,6 +13,7 @@ struct Amounts {
   WaterMass water;
 };
 
+/// The blend that they make.
 Blend blend_of(const RecipeQuestion& question, const Amounts& amounts);
 
 /// A supply as one measures it while building: so many of a bucket, or what else has no packing of its own.

@@ -27,6 +27,7 @@ struct BagsForOne {
   MoistureWetBasis moisture;   ///< of that mix, without water
 };
 
+/// A table of them, by how both lie.
 struct BagsToACatcher {
   std::string leaves;  ///< ids
   std::string clippings;

@@ -11,10 +11,13 @@ namespace heapwright {
 
 class Table;
 
+/// README.md, stages: the goal.
 enum class Goal { use_most, cheapest, least_bought, least_water };
 
+/// "use-most".
 std::string_view goal_word(Goal goal);
 
+/// What [recipe] says.
 struct RecipeOptions {
   Goal goal = Goal::use_most;
   std::optional<Volume> fill;      ///< the pile volume wanted, settled

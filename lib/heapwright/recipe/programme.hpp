@@ -50,6 +50,7 @@ struct HardLimits {
   double swelling = usual_swelling;  ///< at most; does not count where nothing is endless or limited, or a fill is wanted
 };
 
+/// The programme of one question, solved goal after goal, each within what the earlier ones kept.
 class Programme {
  public:
   /// @param question must outlive the programme
@@ -66,6 +67,7 @@ class Programme {
   /// The least settled volume within all bounds.
   std::optional<Volume> least_volume();
 
+  /// README, the distance t: of one window, and the largest of the three.
   double own_distance(Aim aim, const Amounts& amounts) const;
   double distance(const Amounts& amounts) const;
 
@@ -91,7 +93,7 @@ class Programme {
   /// Uses up some supplies fairly (README, fair use) and keeps what that gives. Returns the smallest used fraction.
   double use_fairly(std::vector<std::size_t> supplies);
 
-  // Goals. Each gives its optimum and keeps it.
+  /// Goals. Each gives its optimum, in SI, and keeps it.
   double keep_least_cost();
   double keep_least_volume_bought();
   double keep_least_water();

@@ -15,6 +15,7 @@ namespace heapwright {
 std::optional<Proportion> proportion_of(const RecipeQuestion& question, const std::vector<std::size_t>& taking_part,
                                         const Materials& materials);
 
+/// Judged: more parts nobody counts out.
 inline constexpr int most_parts = 24;
 
 /// For each kind of greens among some supplies: a week's load of them, else one container, and the browns among those supplies that go with

@@ -36,23 +36,28 @@ struct RecipeSupply {
   PricePerMass price;
   std::optional<ShareOfLooseVolume> most_of_volume;
 
-  // README, kinds of supply.
+  /// README, kinds of supply.
   bool is_fixed() const;
   bool is_raised() const;
 };
 
+/// What is to be solved: README.md beside this file.
 struct RecipeQuestion {
   std::vector<RecipeSupply> supplies;
   Targets targets;
   RecipeOptions options;
 };
 
+/// What came of a question: README.md has when each is given.
 enum class RecipeStatus { on_target, nearest, not_enough, limits_clash, no_size, nothing_on_hand };
+/// What may bind.
 enum class Limit { carbon_to_nitrogen, moisture, air_space, share, amount, capacity, water };
 
+/// "on-target" and "air_space", for other programs.
 std::string_view status_word(RecipeStatus status);
 std::string_view limit_word(Limit limit);
 
+/// So much of a supply, and what that leaves.
 struct RecipeAmount {
   std::string id;
   std::string name;
@@ -144,6 +149,7 @@ struct Stage {
   double optimum;
 };
 
+/// README, next dearer.
 struct NextDearer {
   Cost cost;
   double distance_from_aim;
@@ -225,6 +231,7 @@ std::string_view windows_word(FoundWithin windows);
 enum class CarbonCounted { all, what_rots };
 std::string_view counted_word(CarbonCounted counted);
 
+/// The answer to a question.
 struct Recipe {
   RecipeStatus status = RecipeStatus::nothing_on_hand;
   CarbonCounted carbon_counted = CarbonCounted::all;
@@ -251,7 +258,7 @@ struct Recipe {
   std::optional<Pair> pair;                         ///< where there are just two main feedstocks
   std::optional<BagsToACatcher> bags_to_a_catcher;  ///< where these are leaves and clippings, as much as wanted of both
 
-  // Carried along for the report.
+  /// Carried along for the report.
   Targets targets;
   RecipeOptions options;
   std::optional<Volume> room;  ///< of the bins

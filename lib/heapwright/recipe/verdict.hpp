@@ -99,6 +99,7 @@ std::vector<RecipeAmount> all_there_is(const Recipe& recipe);
 /// What there is as much of as is wanted, and none is.
 std::vector<RecipeAmount> not_needed(const Recipe& recipe);
 
+/// Whether a basic of the trade applies to it.
 bool calls_for(const Recipe& recipe, Basic basic);
 
 /// A pile in layers: browns at the bottom, then greens and browns in turn, browns on top.

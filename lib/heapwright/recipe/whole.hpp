@@ -29,6 +29,7 @@ struct SmallMeasures {
 /// @param recipe one with a mix
 std::optional<WholeContainers> in_whole_containers(const RecipeQuestion& question, const Recipe& recipe, const SmallMeasures& measures);
 
+/// So many are looked at, judged.
 inline constexpr std::size_t most_combinations = 20000;
 
 }  // namespace heapwright

@@ -16,6 +16,7 @@ namespace heapwright {
 class Show;
 struct Exercise;
 
+/// An answer each; the schemas are in report/schema.
 std::string json_of_mix(const Answer<MixOnHand>& answer, const Materials& materials);
 std::string json_of_recipe(const Answer<Recipe>& answer, const Materials& materials);
 std::string json_of_jobs(const Answer<Topdressing>& all, const DressedJobs& jobs, const Materials& materials);

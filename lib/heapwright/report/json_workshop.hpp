@@ -8,6 +8,7 @@
 
 namespace heapwright {
 
+/// Numbers and totals, names where they are wanted.
 std::string json_of_workshop(const Workshop& workshop, const Materials& materials);
 
 }  // namespace heapwright

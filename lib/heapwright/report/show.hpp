@@ -20,6 +20,7 @@ class Show {
  public:
   explicit Show(ShownUnits units) : units_(units) {}
 
+  /// Whether US units, or SI, are among those that are shown.
   bool in_us_units() const { return units_ != ShownUnits::si; }
   bool in_si_units() const { return units_ != ShownUnits::us; }
 
@@ -40,6 +41,7 @@ class Show {
   std::string water(WaterMass value) const;                               ///< "24 gallons", "90 L"
   std::string density(BulkDensity value) const;                           ///< "135 lb/cu yd"
   std::string density_unit() const;                                       ///< heads a column of density_number()
+  /// Without its unit: "135".
   std::string density_number(BulkDensity value) const;
   std::string lawn_measure() const;                                              ///< "1000 sq ft", "100 m2"
   std::string on_lawn_measure(MassPerArea value) const;                          ///< "5.1 lb", "2.5 kg"
@@ -48,6 +50,7 @@ class Show {
   std::string temperature(TemperaturePoint value) const;                         ///< "30 °F"
   std::string temperature_rise(TemperatureDifference value) const;               ///< "22 °F"
   std::string days(Duration value) const;                                        ///< "14 days"
+  /// Of whichever kind it is.
   std::string value(const AssumedValue& value) const;
   /// "135 lb/cu yd, from 70 lb/cu yd to 200 lb/cu yd"
   std::string assumed(const Assumption& assumption) const;

@@ -16,6 +16,7 @@ inline constexpr double text_size = 13.0;
 /// A chart in its frame, with its title and what it shows in words, for those who do not see it. All texts are escaped here.
 std::string framed(double width, double height, const std::string& title, const std::string& in_words, const std::string& inside);
 
+/// In px of the chart, from its upper left corner.
 std::string line(double x1, double y1, double x2, double y2, std::string_view stroke = "#111", double width = 1.0);
 /// @param anchor "start", "middle" or "end"
 std::string text(double x, double y, std::string_view anchor, const std::string& words, double size = text_size);

@@ -13,6 +13,7 @@ namespace heapwright {
 std::string text_of_working(const Working& working, std::size_t width = 80);
 
 std::string text_of_feedstocks(const Materials& materials, const Show& show);  ///< the table, a row a line
+/// A row with every value of it; a compost likewise; all sources.
 std::string text_of_feedstock(const Feedstock& feedstock, const Materials& materials, const Show& show);
 std::string text_of_compost(const Compost& compost, const Materials& materials, const Show& show);
 std::string text_of_sources(const Materials& materials);

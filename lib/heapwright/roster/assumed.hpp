@@ -8,14 +8,17 @@
 
 namespace heapwright {
 
+/// Why an answer was not taken as typed.
 enum class WhyAssumed {
   not_known,     ///< "don't know", a blank field, or no such column
   taken_as,      ///< something was said, and taken for something more
   passed_over,   ///< an answer to what is not asked of who answered so before
   not_numbered,  ///< what stands in the column of numbers is none
 };
+/// "not-known", for other programs.
 std::string_view why_word(WhyAssumed why);
 
+/// One answer of a household.
 struct AssumedAnswer {
   std::string column;
   WhyAssumed why = WhyAssumed::not_known;

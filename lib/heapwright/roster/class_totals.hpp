@@ -49,6 +49,7 @@ struct DemonstrationPile {
   bool is_to_build = false;         ///< of a size, and not so far off its targets that nobody should build it
 };
 
+/// All households together.
 struct ClassTotals {
   int households = 0;
   std::vector<ClassTotal> things;  ///< the largest volume first

@@ -21,11 +21,13 @@ struct RosterAnswer {
   std::optional<Reply> reply;  ///< nothing where the question is not asked of who answered so before
   bool is_in_base = false;     ///< not known, and a base file says it
 
+  /// Whether it was asked and nobody knows.
   bool is_unknown() const { return reply && reply->is.count("unknown") != 0; }
   /// An answer to what is not asked: it is passed over.
   bool is_passed_over() const { return !reply && !typed.empty(); }
 };
 
+/// A row that could be read.
 struct Household {
   int number = 0;                           ///< its own; else its row's, counted from 1 below the headings, or the lowest that is free
   std::optional<std::string> not_numbered;  ///< what stands in the column of numbers where that is none; may be empty
@@ -45,6 +47,7 @@ struct BadRow {
   std::string name{};  ///< of the household, may be empty
 };
 
+/// A file that was read.
 struct Roster {
   std::vector<Household> households;  ///< in the order of the rows
   std::vector<BadRow> bad_rows;       ///< in the order of their places; a row may have several
@@ -58,6 +61,7 @@ inline constexpr int most_households = 10'000;
 /// Reads a roster; a row that cannot be read is one of the bad rows. A blank field is "don't know". @throws InputError where the file is no
 /// roster, has too many rows, or more than a thousand fields that cannot be read
 Roster read_roster(const std::string& path, const ColumnNames& names, const Tables& tables, Date today);
+/// The same of a text. @param name what positions call it
 Roster read_roster_text(const std::string& text, const std::string& name, const ColumnNames& names, const Tables& tables, Date today);
 
 /// A roster to fill in: the headings, and two invented rows.

@@ -12,6 +12,7 @@
 
 namespace heapwright {
 
+/// What a run of the workshop did.
 struct Workshop {
   std::string roster_file;
   std::string folder;  ///< that the handouts are in
@@ -43,6 +44,7 @@ std::vector<BadRow> bad_rows_in(const Household& household, const std::function<
 std::string handout_file_of(const Household& household);
 /// Whether a file's name is one that handout_file_of() gives.
 bool is_name_of_a_handout(std::string_view file);
+/// The files beside the handouts.
 inline constexpr const char* print_all_file = "print-all.html";
 inline constexpr const char* index_file = "index.html";
 inline constexpr const char* answers_file = "answers.csv";

@@ -10,6 +10,7 @@ namespace heapwright {
 
 class Table;
 
+/// A row of that table.
 struct ChoreText {
   std::string id;
   std::string title;  ///< in a few words

@@ -11,8 +11,10 @@
 
 namespace heapwright {
 
+/// Figures by the month have January first.
 inline constexpr std::size_t months_in_a_year = 12;
 
+/// How long it may wait.
 enum class Keeping {
   fresh,   ///< used in its month, or left
   waits,   ///< fresh, and may be kept for a month: scraps in a lidded pail
@@ -28,6 +30,7 @@ struct YearSupply {
   double weight = 1.0;                         ///< of its waste: scraps, which nobody can leave lying, count three times (judged)
 };
 
+/// What a year has, and what its mixes should be.
 struct YearQuestion {
   std::vector<YearSupply> supplies;
   Targets targets;
@@ -48,11 +51,13 @@ struct MonthOfSupply {
   Mass kept;  ///< at the end of the month
 };
 
+/// All supplies of a month.
 struct MonthOfYear {
   std::vector<MonthOfSupply> supplies;  ///< as those of the question
   WaterMass water;                      ///< to add
 };
 
+/// A year in balance, with what it was judged by.
 struct Year {
   std::array<MonthOfYear, months_in_a_year> months;
   double waste = 0.0;      ///< Σ weight × dry kilograms of what is fresh and left
@@ -69,7 +74,7 @@ struct Year {
 /// store; least of it over the months; least water.
 ///
 /// Nothing waits unless that saves at least 5 % of all that is fresh (judged).
-/// @throws DomainError for a supply without density, or a negative amount (NaN too)
+/// @throws DomainError for a supply without density, or a negative amount (NaN too); SolverFailure
 Year balance_year(const YearQuestion& question);
 
 }  // namespace heapwright

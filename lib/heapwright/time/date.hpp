@@ -8,8 +8,10 @@
 
 namespace heapwright {
 
+/// A day of the calendar; it may be none, as 30 February is: read_date() gives none such.
 using Date = std::chrono::year_month_day;
 
+/// English names, January and Sunday first.
 inline constexpr std::array<std::string_view, 12> month_names{"January", "February", "March",     "April",   "May",      "June",
                                                               "July",    "August",   "September", "October", "November", "December"};
 inline constexpr std::array<std::string_view, 7> weekday_names{"Sunday",   "Monday", "Tuesday", "Wednesday",

@@ -5,8 +5,9 @@
 
 namespace heapwright {
 
+/// The day so many after another.
 inline Date later_by(Date day, int days) { return Date(std::chrono::sys_days(day) + std::chrono::days(days)); }
-/// Below 0 where the second comes first.
+/// Days from one to another; below 0 where the second comes first.
 inline int days_from_to(Date from, Date to) { return static_cast<int>((std::chrono::sys_days(to) - std::chrono::sys_days(from)).count()); }
 
 }  // namespace heapwright

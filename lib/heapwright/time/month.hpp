@@ -9,6 +9,7 @@ namespace heapwright {
 Date first_of_month(Date day, int later = 0);
 /// The last day of it.
 Date end_of_month(Date day, int later = 0);
+/// So many as its month has.
 int days_in_month(Date day);
 /// From the month of one day to that of another; below 0 where that is before.
 int months_between(Date from, Date to);

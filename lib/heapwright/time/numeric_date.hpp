@@ -9,8 +9,10 @@
 
 namespace heapwright {
 
+/// "11/7" is November 7 in the first, July 11 in the other.
 enum class DayOrder { month_first, day_first };
 
+/// Three numbers of a date as they stand.
 struct NumericDate {
   unsigned first = 0;
   unsigned second = 0;
@@ -27,6 +29,7 @@ std::optional<NumericDate> numeric_date(std::string_view text);
 /// Which order is the only one that all dates of a file can be in.
 class OrderOfDates {
  public:
+  /// Counts a text in; one that is no such date tells nothing.
   void take(std::string_view text);
   /// Nothing where they can be in both, or in none. Where years have two digits a first number above 12 may be a year, and tells nothing.
   std::optional<DayOrder> order() const;

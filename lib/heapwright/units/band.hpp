@@ -7,6 +7,7 @@
 
 namespace heapwright {
 
+/// Two ends.
 template <class Quantity>
 struct Band {
   Quantity low;

@@ -19,8 +19,10 @@ class Fraction {
     if (!(value >= 0.0 && value <= 1.0)) detail::refuse_fraction(value);
     return Fraction(value);
   }
-  constexpr double value() const { return value_; }
+  constexpr double value() const { return value_; }  ///< in [0, 1]
+  /// What the share leaves: 1 − value.
   constexpr Fraction rest() const { return Fraction(1.0 - value_); }
+  /// By value.
   friend constexpr auto operator<=>(const Fraction&, const Fraction&) = default;
 
   /// So much of a quantity, and what a quantity is so much of.
@@ -45,6 +47,7 @@ struct OfDryMatter;       ///< ash of the dry matter
 struct OfVolatileSolids;  ///< degradable, or lost, of the organic matter
 struct OfVolume;          ///< an allowance on, or what a screen holds back of, a volume of compost
 
+/// Shares by what they are of. Another basis does not convert.
 using ShareOfLooseVolume = Fraction<OfLooseVolume>;
 using ShareOfMass = Fraction<OfMass>;
 using AirSpace = Fraction<OfPileVolume>;

@@ -59,6 +59,7 @@ namespace unit {
 template <class Numerator, class Denominator>
 using per = typename boost::units::divide_typeof_helper<Numerator, Denominator>::type;
 
+/// The units of SI, and a kilogram of each constituent.
 inline constexpr boost::units::si::length m{};
 inline constexpr boost::units::si::area m2{};
 inline constexpr boost::units::si::volume m3{};
@@ -92,12 +93,14 @@ using KgPhosphate = constituent::kg_phosphate::unit_type;
 using KgPotash = constituent::kg_potash::unit_type;
 }  // namespace detail
 
+/// SI measures. A difference of temperatures is in kelvins; points are TemperaturePoint.
 using Length = detail::Quantity<boost::units::si::length>;
 using Area = detail::Quantity<boost::units::si::area>;
 using Volume = detail::Quantity<boost::units::si::volume>;
 using Duration = detail::Quantity<boost::units::si::time>;
 using TemperatureDifference = detail::Quantity<boost::units::si::temperature>;
 
+/// Masses, each of its own dimension; money counts in whatever currency the yard does.
 using Mass = detail::Quantity<detail::Kg>;  ///< as it is: dry matter and water together
 using DryMass = detail::Quantity<detail::KgDry>;
 using WaterMass = detail::Quantity<detail::KgWater>;
@@ -109,6 +112,7 @@ using PotashMass = detail::Quantity<detail::KgPotash>;
 using Cost = detail::Quantity<constituent::money::unit_type>;
 using PricePerMass = detail::Ratio<constituent::money::unit_type, detail::Kg>;
 
+/// Densities, and masses on an area.
 using BulkDensity = detail::Ratio<detail::Kg, boost::units::si::volume>;         ///< as-is mass of a volume with its air
 using ParticleDensity = detail::Ratio<detail::KgDry, boost::units::si::volume>;  ///< dry matter of a volume without air and water
 using DryBulkDensity = ParticleDensity;                                          ///< dry matter of a volume with its air and water
@@ -117,6 +121,7 @@ using OrganicMatterDensity = detail::Ratio<detail::KgOrganic, boost::units::si::
 using MassPerArea = detail::Ratio<detail::Kg, boost::units::si::area>;
 using DryMassPerArea = detail::Ratio<detail::KgDry, boost::units::si::area>;
 
+/// Contents: kg of one thing in a kg of another, each by its basis.
 using MoistureWetBasis = detail::Ratio<detail::KgWater, detail::Kg>;     ///< water of as-is mass, the trade's "moisture"
 using MoistureDryBasis = detail::Ratio<detail::KgWater, detail::KgDry>;  ///< water of dry matter
 using CarbonDryBasis = detail::Ratio<detail::KgCarbon, detail::KgDry>;
@@ -132,6 +137,7 @@ using RespirationRate = detail::Ratio<unit::per<detail::KgCarbon, detail::KgOrga
 using OxygenUptakeRate = detail::Ratio<unit::per<boost::units::si::amount, detail::KgOrganic>, boost::units::si::time>;
 /// The same stirred in water, given as a mass of oxygen: another method, which does not convert.
 using OxygenUptakeRateInWater = detail::Ratio<unit::per<detail::Kg, detail::KgOrganic>, boost::units::si::time>;
+/// What salts in an extract conduct, S/m.
 using ElectricConductivity = detail::Quantity<boost::units::si::conductivity>;
 
 /// What people here measure in, as quantities: 4.0 * unit::foot. Exact by definition: the international yard and pound agreement of 1959,
@@ -214,6 +220,7 @@ Quantity from_si(double value) {
   return Quantity::from_value(value);
 }
 
+/// The number of water_density().
 inline constexpr double water_kg_per_m3 = 1000.0;
 
 /// Density of water, taken as 1000 kg/m³ at any temperature of a pile.
@@ -224,6 +231,7 @@ inline Mass as_is_mass(DryMass dry, WaterMass water) { return (dry.value() + wat
 
 /// Water by itself, on the scales and in the can.
 inline Mass as_is_mass(WaterMass water) { return as_is_mass(DryMass(), water); }
+/// W/(1000 kg/m³).
 inline Volume volume_of(WaterMass water) { return water / water_density(); }
 
 /// Dry matter of an as-is mass: m (1 − M), M the wet-basis moisture in [0, 1].
@@ -248,10 +256,12 @@ inline MoistureWetBasis to_wet_basis(MoistureDryBasis moisture) {
 /// Ash, the dry matter that is not organic.
 inline DryMass ash_mass(DryMass dry, OrganicMass organic) { return (dry.value() - organic.value()) * unit::kg_dry; }
 
+/// A content from a plain fraction of its basis, kg in a kg. No range is checked.
 inline MoistureWetBasis wet_basis(double fraction) { return fraction * (unit::kg_water / unit::kg); }
 inline CarbonDryBasis carbon_dry_basis(double fraction) { return fraction * (unit::kg_carbon / unit::kg_dry); }
 inline NitrogenDryBasis nitrogen_dry_basis(double fraction) { return fraction * (unit::kg_nitrogen / unit::kg_dry); }
 inline OrganicMatterDryBasis organic_dry_basis(double fraction) { return fraction * (unit::kg_organic / unit::kg_dry); }
+/// A C:N from kg of carbon to a kg of nitrogen; a density from kg in a m³. No range is checked.
 inline CarbonNitrogenRatio carbon_to_nitrogen(double kg_carbon_per_kg_nitrogen) {
   return kg_carbon_per_kg_nitrogen * (unit::kg_carbon / unit::kg_nitrogen);
 }

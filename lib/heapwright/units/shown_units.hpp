@@ -7,8 +7,8 @@
 
 namespace heapwright {
 
+/// US units, SI, or US with SI in brackets; each with its word in a yard file.
 enum class ShownUnits { us, si, both };
-
 const std::vector<std::pair<std::string, ShownUnits>>& shown_units_words();
 
 }  // namespace heapwright

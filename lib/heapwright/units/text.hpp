@@ -19,6 +19,7 @@
 
 namespace heapwright {
 
+/// What units there are of in unit_names().
 enum class Dimension { length, area, volume, mass, duration };
 
 /// A unit that the tool reads and prints: its symbol, its size in SI and its other spellings
@@ -33,6 +34,7 @@ struct UnitName {
 /// All units, each dimension in the order in which errors list them.
 const std::vector<UnitName>& unit_names();
 
+/// A quantity in any unit of its dimension, from 0. @throws TextError
 Length read_length(std::string_view text);
 /// "60 ft by 30 ft", "3 x 3 x 3 ft": its sides, each with its unit, the last one's where it has none; all of the text where it has no
 /// sides.
@@ -50,6 +52,7 @@ std::variant<Volume, Mass> read_volume_or_mass(std::string_view text, const std:
 /// Whether a text is a number of units of a dimension, or a sum of such. @throws TextError for a number that is none: "1/0 ft"
 bool is_quantity(std::string_view text, Dimension dimension);
 
+/// Likewise, a measure over another. @throws TextError
 BulkDensity read_bulk_density(std::string_view text);          ///< "350 lb/yd3", "475 kg/m3"
 ParticleDensity read_particle_density(std::string_view text);  ///< "1400 kg/m3", of dry solids
 MassPerArea read_mass_per_area(std::string_view text);         ///< "3 lb/1000ft2"
@@ -65,6 +68,7 @@ CarbonNitrogenRatio read_carbon_to_nitrogen(std::string_view text);  ///< "30:1"
 /// A percentage between 0 and 100 as a fraction. @throws TextError for bare numbers and outside the range
 double read_percentage(std::string_view text);
 
+/// A percentage of the basis that the name says, as read_percentage() has it. @throws TextError
 MoistureWetBasis read_moisture_wet_basis(std::string_view text);
 CarbonDryBasis read_carbon_dry_basis(std::string_view text);
 NitrogenDryBasis read_nitrogen_dry_basis(std::string_view text);
@@ -72,6 +76,7 @@ OrganicMatterDryBasis read_organic_dry_basis(std::string_view text);
 PhosphateDryBasis read_phosphate_dry_basis(std::string_view text);
 PotashDryBasis read_potash_dry_basis(std::string_view text);
 
+/// A share as a percentage, "38 %". @throws TextError
 template <class Basis>
 Fraction<Basis> read_fraction(std::string_view text) {
   return Fraction<Basis>::of(read_percentage(text));
@@ -97,6 +102,7 @@ std::string print_number(double value, int significant_digits);
 
 /// A share as a percentage, "38 %": of a fraction, or of a mass in a mass.
 std::string print_percent(double share, int significant_digits);
+/// The same of a quantity that is a mass in a mass.
 template <class Unit>
 std::string print_percent(const boost::units::quantity<Unit, double>& share, int significant_digits) {
   return print_percent(si_number(share), significant_digits);

@@ -6,6 +6,7 @@
 
 namespace heapwright {
 
+/// Mass of a constituent in as-is mass: kg/kg.
 using NitrogenWetBasis = detail::Ratio<detail::KgNitrogen, detail::Kg>;
 using PhosphateWetBasis = detail::Ratio<detail::KgPhosphate, detail::Kg>;
 using PotashWetBasis = detail::Ratio<detail::KgPotash, detail::Kg>;

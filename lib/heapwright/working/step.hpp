@@ -40,12 +40,14 @@ class Expression {
   Expression(const Term& term);  // NOLINT(google-explicit-constructor)
   Expression(double number);     // NOLINT(google-explicit-constructor)
 
+  /// "m × M", and with its numbers put in "120 × 0.38"; and what that comes to.
   const std::string& symbols() const { return symbols_; }
   const std::string& numbers() const { return numbers_; }
   double value() const { return value_; }
   /// Each once, in the order in which the formula names them.
   const std::vector<Term>& terms() const { return terms_; }
 
+  /// Arithmetic, which writes itself down as it goes.
   friend Expression operator+(const Expression& a, const Expression& b);
   friend Expression operator-(const Expression& a, const Expression& b);
   friend Expression operator*(const Expression& a, const Expression& b);
@@ -67,7 +69,7 @@ class Expression {
   Binding binding_ = Binding::whole;
 };
 
-// Found for terms too.
+/// The same, found for terms too. root() of what lies below zero is zero.
 Expression operator+(const Expression& a, const Expression& b);
 Expression operator-(const Expression& a, const Expression& b);
 Expression operator*(const Expression& a, const Expression& b);
@@ -88,6 +90,7 @@ struct StepHeading {
   int digits = 5;      ///< significant ones of the result
 };
 
+/// A step that was worked out.
 struct Step {
   std::string what;
   std::string formula;      ///< in words; where there is no result, what it comes to, or why there is none
@@ -98,6 +101,7 @@ struct Step {
   std::string source;  ///< of the formula
 };
 
+/// Steps in their order.
 class Working {
  public:
   /// Adds a step; its result is a term for later ones. @throws DomainError where the value is no finite number
@@ -105,6 +109,7 @@ class Working {
   /// Adds a step without arithmetic: what it comes to, in words, or why it cannot be done.
   void in_words(std::string what, std::string words, std::string source);
 
+  /// All steps so far.
   const std::vector<Step>& steps() const { return steps_; }
 
  private:

@@ -15,6 +15,7 @@ struct WorkingUnit {
   double number(Quantity quantity) const { return quantity / one; }
 };
 
+/// A unit for each thing that a working measures.
 struct WorkingUnits {
   WorkingUnit<Mass> mass;
   WorkingUnit<Volume> pile;       ///< of piles and what goes into them

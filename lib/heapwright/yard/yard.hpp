@@ -29,6 +29,7 @@ struct Office {
   std::string version;  ///< of the office's own forms
 };
 
+/// What a yard file says, typed, with the tables it was read with.
 struct Yard {
   std::string title;
   ShownUnits units = ShownUnits::us;
@@ -56,6 +57,7 @@ struct Yard {
 /// Reads a yard file with some tables. @param base another, of which it takes office, units, climate, pile, containers, targets, recipe and
 /// topdressing where its own say nothing; empty: none. @throws InputError with all that is wrong with it
 Yard read_yard(const std::string& path, Tables tables = built_in_tables(), const std::string& base = {});
+/// The same of a text. @param name what positions call it
 Yard read_yard_text(const std::string& text, const std::string& name, Tables tables = built_in_tables(), const std::string& base = {});
 /// A yard file as it will be with another text: other files that it names are read from its folder. @throws InputError
 Yard read_yard_to_be(const std::string& text, const std::string& path, Tables tables = built_in_tables(), const std::string& base = {});
