@@ -1,7 +1,6 @@
 #include <fmt/format.h>
 
 #include <cctype>
-#include <utility>
 
 #include "heapwright/report/show.hpp"
 #include "texts.hpp"
