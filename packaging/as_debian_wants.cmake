@@ -1,5 +1,5 @@
 # Between installing and packing: the package's paths in man pages, these and changelogs compressed, a library without debug symbols,
-# completions where Debian's zsh looks for them.
+# completions where Debian's zsh looks for them, and folders that all may read whatever the umask.
 if(NOT CPACK_GENERATOR STREQUAL "DEB")
   return()
 endif()
@@ -14,3 +14,5 @@ execute_process(COMMAND gzip -9n ${pages} ${changelogs} COMMAND_ERROR_IS_FATAL A
 file(GLOB_RECURSE library ${CPACK_TEMPORARY_DIRECTORY}/library/usr/lib/libheapwright.a)
 execute_process(COMMAND ${CPACK_HEAPWRIGHT_STRIP} --strip-debug --remove-section=.comment --enable-deterministic-archives ${library} COMMAND_ERROR_IS_FATAL ANY)
 file(RENAME ${CPACK_TEMPORARY_DIRECTORY}/program/usr/share/zsh/site-functions ${CPACK_TEMPORARY_DIRECTORY}/program/usr/share/zsh/vendor-completions)
+file(CHMOD_RECURSE ${CPACK_TEMPORARY_DIRECTORY}/program/usr ${CPACK_TEMPORARY_DIRECTORY}/library/usr
+  DIRECTORY_PERMISSIONS OWNER_READ OWNER_WRITE OWNER_EXECUTE GROUP_READ GROUP_EXECUTE WORLD_READ WORLD_EXECUTE)
