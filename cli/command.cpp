@@ -166,15 +166,15 @@ std::size_t width_of_terminal() {
 void CommonOptions::add_to(CLI::App& command) {
   command.add_flag("--why", why, "also why: figures, ranges, other ways");
   command.add_flag("--all", all, "all of it: assumptions with their sources, every caution too");
-  command.add_option("--html", html, "write all of it to a file, as a page to print or send");
+  command.add_option("--html", html, "write all of it to a file, as a page to print or send")->type_name(takes::file);
   command.add_flag("--json", json, "print JSON (SI units) for other programs");
   command.add_option("--units", units, "how amounts are shown: us, si or both")->check(CLI::IsMember({"us", "si", "both"}));
-  command.add_option("--materials", materials_file, "a file with feedstocks of your own");
-  command.add_option("--base", base, "office, climate, prices where the yard has none");
+  command.add_option("--materials", materials_file, "a file with feedstocks of your own")->type_name(takes::toml);
+  command.add_option("--base", base, "office, climate, prices where the yard has none")->type_name(takes::toml);
   command.add_option_function<std::string>(
       "--today", [this](const std::string& text) { asked_today = read_option("--today", text, read_date); },
       "the day to count from, 2026-11-07, in place of the clock's");
-  command.add_option("--output", output, "write to a file instead of the screen");
+  command.add_option("--output", output, "write to a file instead of the screen")->type_name(takes::file);
   command.add_flag("--force", force, "overwrite the output file");
 }
 

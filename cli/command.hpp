@@ -22,6 +22,14 @@ namespace heapwright::cli {
 
 enum ExitCode { done = 0, no_answer = 1, bad_input = 2, our_fault = 3 };
 
+/// What an option or argument takes, as its help names it; completion goes by it.
+namespace takes {
+constexpr const char* toml = "TOML";
+constexpr const char* csv = "CSV";
+constexpr const char* file = "FILE";
+constexpr const char* folder = "FOLDER";
+}  // namespace takes
+
 /// --why, --all, --html, --json, --units, --materials, --base, --today, --output, --force.
 struct CommonOptions {
   bool why = false;
@@ -170,5 +178,10 @@ void add_load_command(CLI::App& program, ChosenCommand& chosen);
 void add_plan_command(CLI::App& program, ChosenCommand& chosen);
 void add_exercise_command(CLI::App& program, ChosenCommand& chosen);
 void add_workshop_command(CLI::App& program, ChosenCommand& chosen);
+/// All of them, and what the program itself takes.
+void add_everything(CLI::App& program, ChosenCommand& chosen);
+
+/// "heapwright 1.2.3", and below it what a report of a fault should tell of the build.
+std::string version_text();
 
 }  // namespace heapwright::cli

@@ -89,7 +89,7 @@ ExitCode run_forecast(const ForecastOptions& options) {
 void add_forecast_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<ForecastOptions>();
   CLI::App* command = program.add_subcommand("forecast", "what the pile will do through the year, and when it is ready");
-  command->add_option("file", options->file, "a yard file")->required();
+  command->add_option("file", options->file, "a yard file")->type_name(takes::toml)->required();
   command->add_option("--turn-every", options->turn_every, "what if: \"7 days\", or never");
   command->add_option("--built", options->built, "what if: built on a day, 2027-04-10");
   command->add_option("--height", options->height, "what if: a pile so high, \"3 ft\"");

@@ -177,7 +177,7 @@ ExitCode run_load(const LoadOptions& options) {
 void add_load_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<LoadOptions>();
   CLI::App* command = program.add_subcommand("load", "write down what went into the pile, or list it");
-  command->add_option("file", options->file, "a yard file, to which it is added")->required();
+  command->add_option("file", options->file, "a yard file, to which it is added")->type_name(takes::toml)->required();
   command->add_option("what", options->texts, "what went in, \"2 buckets leaves\"; none: list what did so far");
   command->add_option("--date", options->date, "the day it went in, 2026-11-07; else today");
   command->add_option("--treated", options->treated, "weedkiller where it grew: yes, no or unknown, or \"hay=no\"")

@@ -90,25 +90,8 @@ ExitCode run_what_is_asked(CLI::App& program, const ChosenCommand& chosen, std::
 
 int run(int argc, char** argv) {
   ChosenCommand chosen = print_first_lines;
-  CLI::App program("Compost: how much of what, how big a pile, how far it goes, what to buy.", "heapwright");
-  program.set_version_flag("--version", "heapwright " HEAPWRIGHT_VERSION);
-  program.get_formatter()->column_width(20);
-  program.footer("Example:\n  heapwright recipe --have \"leaves=20 bags\" --have \"kitchen scraps=3 buckets\"");
-  program.require_subcommand(0, 1);
-  add_new_command(program, chosen);
-  add_materials_command(program, chosen);
-  add_mix_command(program, chosen);
-  add_recipe_command(program, chosen);
-  add_pile_command(program, chosen);
-  add_forecast_command(program, chosen);
-  add_readings_command(program, chosen);
-  add_maturity_command(program, chosen);
-  add_topdress_command(program, chosen);
-  add_season_command(program, chosen);
-  add_load_command(program, chosen);
-  add_plan_command(program, chosen);
-  add_exercise_command(program, chosen);
-  add_workshop_command(program, chosen);
+  CLI::App program;
+  add_everything(program, chosen);
   try {
     return run_what_is_asked(program, chosen, words_of_line(argc, argv));
   } catch (const CLI::ParseError& error) {

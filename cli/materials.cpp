@@ -64,7 +64,7 @@ void add_materials_command(CLI::App& program, ChosenCommand& chosen) {
   command->add_option("id", options->id, "a feedstock or compost, by id or everyday name");
   command->add_flag("--sources", options->sources, "list the publications, and how the figures used are known");
   command->add_flag("--dies-at", options->dies_at, "at what heat weed seeds and germs are said to die");
-  command->add_option("--check", options->check, "check the feedstocks of a file for likely slips");
+  command->add_option("--check", options->check, "check the feedstocks of a file for likely slips")->type_name(takes::toml);
   options->common.add_to(*command);
   command->footer("Examples:\n  heapwright materials\n  heapwright materials leaves\n  heapwright materials --check lab-report.toml");
   command->callback([options, &chosen] { chosen = [options] { return run_materials(*options); }; });

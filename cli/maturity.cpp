@@ -53,7 +53,7 @@ ExitCode run_maturity(const MaturityOptions& options) {
 void add_maturity_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<MaturityOptions>();
   CLI::App* command = program.add_subcommand("maturity", "whether compost is finished and fit for a lawn");
-  command->add_option("file", options->file, "a yard file, with [[maturity.test]] and [[maturity.check]]");
+  command->add_option("file", options->file, "a yard file, with [[maturity.test]] and [[maturity.check]]")->type_name(takes::toml);
   command->add_option("--test", options->tests, "\"self-heating=12 degC\", \"lead=14 mg/kg\"; once for each")
       ->take_all()
       ->allow_extra_args(false);

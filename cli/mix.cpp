@@ -52,7 +52,7 @@ ExitCode run_mix(const MixOptions& options) {
 void add_mix_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<MixOptions>();
   CLI::App* command = program.add_subcommand("mix", "what given amounts make: C:N, moisture, volume, air");
-  command->add_option("file", options->file, "a yard file");
+  command->add_option("file", options->file, "a yard file")->type_name(takes::toml);
   command->add_option("--add", options->add, "\"leaves=6 bags\" or \"leaves:packing=…\"; once for each")
       ->take_all()
       ->allow_extra_args(false);

@@ -179,7 +179,7 @@ ExitCode run_new(const NewOptions& options) {
 void add_new_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<NewOptions>();
   CLI::App* command = program.add_subcommand("new", "make a yard file by answering questions, and see its plan");
-  command->add_option("file", options->file, "the yard file to write, my-yard.toml where none is named");
+  command->add_option("file", options->file, "the yard file to write, my-yard.toml where none is named")->type_name(takes::toml);
   command->add_flag("--ask", options->ask, "ask even where there is no terminal, as through a pipe");
   command->add_flag("--blank", options->blank, "ask nothing: write a file to fill in, with comments");
   options->common.add_to(*command);

@@ -73,7 +73,7 @@ void add_options(CLI::App& command, PileOptions& options) {
                                                      {"diameter", "of a round bin or cone, \"4 ft\""},
                                                      {"top_width", "of a windrow that is flat on top, \"4 ft\""},
                                                      {"volume", "of a tumbler, \"60 gal\""}};
-  command.add_option("file", options.file, "a yard file");
+  command.add_option("file", options.file, "a yard file")->type_name(takes::toml);
   command.add_option("--shape", options.shape, "bin, round, tumbler, cone or windrow")->check(CLI::IsMember(shapes));
   for (const std::string_view key : size_keys)
     command.add_option(option_of(std::string(key)), options.sizes[std::string(key)], help.at(key));

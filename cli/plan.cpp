@@ -63,8 +63,8 @@ ExitCode print_plan(const CommonOptions& common, const Answer<Plan>& plan, const
 void add_plan_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<PlanOptions>();
   CLI::App* command = program.add_subcommand("plan", "the whole job: the pile, its compost, the lawn, what to buy");
-  command->add_option("file", options->file, "a yard file")->required();
-  command->add_option("--calendar", options->calendar, "write its chores to a file for your own calendar (.ics)");
+  command->add_option("file", options->file, "a yard file")->type_name(takes::toml)->required();
+  command->add_option("--calendar", options->calendar, "write its chores to a file for your own calendar (.ics)")->type_name(takes::file);
   command->add_flag("--shed-card", options->extra.shed_card, "with --html: a card for the shed too, what goes in each week");
   command->add_flag("--blank-log", options->extra.blank_log, "with --html: a sheet too, to write temperatures and loads on");
   options->common.add_to(*command);

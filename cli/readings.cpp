@@ -61,8 +61,8 @@ ExitCode run_readings(const ReadingsOptions& options) {
 void add_readings_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<ReadingsOptions>();
   CLI::App* command = program.add_subcommand("readings", "what a pile's temperatures and signs say");
-  command->add_option("file", options->file, "a yard file");
-  command->add_option("--log", options->log, "a log of temperatures, CSV: time,core degF,event,added");
+  command->add_option("file", options->file, "a yard file")->type_name(takes::toml);
+  command->add_option("--log", options->log, "a log of temperatures, CSV: time,core degF,event,added")->type_name(takes::csv);
   command->add_option("--gap", options->gap, "longest time between readings of one stretch, \"26 h\"");
   command->add_option("--noticed", options->noticed, "what is wrong with it: \"ammonia smell\"; once for each")->allow_extra_args(false);
   options->common.add_to(*command);

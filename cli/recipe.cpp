@@ -60,7 +60,7 @@ ExitCode run_recipe(const RecipeCommandOptions& options) {
 void add_recipe_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<RecipeCommandOptions>();
   CLI::App* command = program.add_subcommand("recipe", "how much of what goes into the pile, and how much water");
-  command->add_option("file", options->file, "a yard file");
+  command->add_option("file", options->file, "a yard file")->type_name(takes::toml);
   options->have.add_to(*command);
   command->add_option("--fill", options->fill, "the pile wanted, \"1 yd3\"");
   command->add_option("--capacity", options->capacity, "the room there is, \"1 yd3\"");

@@ -33,7 +33,7 @@ ExitCode run_season(const SeasonOptions& options) {
 void add_season_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<SeasonOptions>();
   CLI::App* command = program.add_subcommand("season", "a year of supplies: what to keep dry, what goes in each week");
-  command->add_option("file", options->file, "a yard file")->required();
+  command->add_option("file", options->file, "a yard file")->type_name(takes::toml)->required();
   command->add_flag("--csv", options->csv, "a line a month and feedstock, as CSV");
   options->common.add_to(*command);
   command->footer("Example:\n  heapwright season examples/quarter-acre.toml");

@@ -269,13 +269,14 @@ ExitCode run_topdress(const TopdressOptions& options) {
 void add_topdress_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<TopdressOptions>();
   CLI::App* command = program.add_subcommand("topdress", "the compost a lawn takes, what it brings, how far it goes");
-  command->add_option("file", options->file, "a yard file");
+  command->add_option("file", options->file, "a yard file")->type_name(takes::toml);
   command->add_option("--area", options->area, "area of the lawn, \"5000 ft2\"");
   command->add_option("--depth", options->depth, "depth of the compost, \"1/4 in\"");
   command->add_option("--surface", options->surface, "lawn, or new: bare ground, a new lawn, a bed")->check(CLI::IsMember({"lawn", "new"}));
   command->add_option("--have", options->have, "a volume of compost, \"10 yd3\": how far does it go?");
   command->add_option("--budget", options->budget, "your money, 600: is it enough, and how far does it go?")->excludes("--have");
   command->add_option("--order-sheet", options->order_sheet, "write a sheet to print: supplier in front, crew on the back")
+      ->type_name(takes::file)
       ->excludes("--have")
       ->excludes("--budget");
   command->add_flag("--csv", options->csv, "a line a job, or an item of the order, as CSV")->excludes("--have")->excludes("--budget");

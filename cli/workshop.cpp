@@ -244,10 +244,10 @@ ExitCode run_workshop(const WorkshopOptions& options) {
 void add_workshop_command(CLI::App& program, ChosenCommand& chosen) {
   auto options = std::make_shared<WorkshopOptions>();
   CLI::App* command = program.add_subcommand("workshop", "a handout for each household of a class, and its totals");
-  command->add_option("roster", options->roster, "a CSV file, a row for each household");
-  command->add_option("--into", options->into, "the folder for the handouts, made where there is none");
+  command->add_option("roster", options->roster, "a CSV file, a row for each household")->type_name(takes::csv);
+  command->add_option("--into", options->into, "the folder for the handouts, made where there is none")->type_name(takes::folder);
   command->add_flag("--names", options->names, "names on the handouts and in the index, beside the numbers");
-  command->add_option("--new", options->new_roster, "write a roster to fill in, with two example rows");
+  command->add_option("--new", options->new_roster, "write a roster to fill in, with two example rows")->type_name(takes::csv);
   options->common.add_to(*command);
   command->footer(
       "Examples:\n  heapwright workshop --new roster.csv\n"

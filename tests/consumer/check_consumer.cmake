@@ -1,5 +1,6 @@
-# Installs a build to a prefix of its own, then configures, builds and runs a stranger's project against it.
-# usage: cmake -DBUILD=<build folder> -DSOURCE=<this folder> -P check_consumer.cmake
+# Installs a build to a prefix of its own, looks whether all is in its place, then configures, builds and runs a stranger's project
+# against it.
+# usage: cmake -DBUILD=<build folder> -DSOURCE=<this folder> -DLIBRARIES=<lib> -P check_consumer.cmake
 cmake_minimum_required(VERSION 3.25)
 set(place ${BUILD}/consumer)
 set(prefix ${place}/prefix)
@@ -32,10 +33,31 @@ if(NOT package_files)
   message(FATAL_ERROR "no package was installed in ${prefix}")
 endif()
 
-file(GLOB schemas ${prefix}/share/heapwright/schema/*.schema.json)
-if(NOT schemas)
-  message(FATAL_ERROR "no schema was installed in ${prefix}/share/heapwright/schema")
+# Where each file is to be, and no other.
+set(expected bin/heapwright ${LIBRARIES}/libheapwright.a)
+function(expect FOLDER IN)
+  file(GLOB_RECURSE files RELATIVE ${FOLDER} ${ARGN})
+  if(NOT files)
+    message(FATAL_ERROR "there is nothing to install of ${ARGN}")
+  endif()
+  list(FILTER files EXCLUDE REGEX "parts[.]hpp$")
+  list(TRANSFORM files PREPEND ${IN})
+  set(expected ${expected} ${files} PARENT_SCOPE)
+endfunction()
+expect(${root}/lib include/ ${root}/lib/heapwright/*.hpp)
+expect(${root}/lib/heapwright/report share/heapwright/ ${root}/lib/heapwright/report/schema/*)
+expect(${BUILD}/cli/manual/share share/ ${BUILD}/cli/manual/share/*)
+expect(${root} share/doc/heapwright/ ${root}/examples/*.toml ${root}/examples/*.csv ${root}/examples/*.cpp ${root}/examples/pictures/*.png ${root}/examples/pictures/*.svg)
+list(APPEND expected share/doc/heapwright/README.md share/doc/heapwright/LICENSE)
+file(GLOB_RECURSE installed RELATIVE ${prefix} ${prefix}/*)
+list(FILTER installed EXCLUDE REGEX "^${LIBRARIES}/cmake/heapwright/")
+set(missing ${expected})
+list(REMOVE_ITEM missing ${installed})
+list(REMOVE_ITEM installed ${expected})
+if(missing OR installed)
+  message(FATAL_ERROR "not installed: ${missing}\ninstalled too: ${installed}")
 endif()
+run(${prefix}/bin/heapwright plan ${prefix}/share/doc/heapwright/examples/quarter-acre.toml)
 
 run(${CMAKE_COMMAND} -S ${SOURCE} -B ${place}/build -DCMAKE_PREFIX_PATH=${prefix})
 run(${CMAKE_COMMAND} --build ${place}/build)
