@@ -1,5 +1,9 @@
 #include <algorithm>
+#include <fcntl.h>
 #include <memory>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
 
 #include "command.hpp"
 #include "heapwright/guide/said_load.hpp"
@@ -99,6 +103,34 @@ Yard yard_with(const std::string& text, const LoadOptions& options) {
   }
 }
 
+/// A file that one run at a time adds to: the next waits for its end. Of what cannot be opened the reader says why.
+class OneAtATime {
+ public:
+  explicit OneAtATime(const std::string& file) {
+    do {
+      close_file();
+      descriptor_ = open(file.c_str(), O_RDONLY | O_NONBLOCK | O_NOCTTY | O_CLOEXEC);
+    } while (descriptor_ >= 0 && flock(descriptor_, LOCK_EX) == 0 && is_replaced(file));
+  }
+  OneAtATime(const OneAtATime&) = delete;
+  OneAtATime& operator=(const OneAtATime&) = delete;
+  ~OneAtATime() { close_file(); }
+
+ private:
+  /// By who had it before.
+  bool is_replaced(const std::string& file) const {
+    struct stat locked {};
+    struct stat now {};
+    return fstat(descriptor_, &locked) == 0 && stat(file.c_str(), &now) == 0 &&
+           (locked.st_ino != now.st_ino || locked.st_dev != now.st_dev);
+  }
+  void close_file() const {
+    if (descriptor_ >= 0) close(descriptor_);
+  }
+
+  int descriptor_ = -1;
+};
+
 /// Puts the new text in the place of the one it was made from.
 void replace_text(const std::string& file, const std::string& before, const std::string& after) {
   if (contents_of(file, yard_file_kind()) != before)
@@ -141,8 +173,9 @@ ExitCode list_loads(const LoadOptions& options, const Yard& yard) {
 
 ExitCode run_load(const LoadOptions& options) {
   options.common.check_files(options.file);
+  if (options.texts.empty()) return list_loads(options, options.common.yard(options.file));
+  const OneAtATime turn(options.file);
   const Yard yard = options.common.yard(options.file);
-  if (options.texts.empty()) return list_loads(options, yard);
   return add_loads(options, yard, contents_of(options.file, yard_file_kind()));
 }
 

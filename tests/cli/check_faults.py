@@ -249,7 +249,7 @@ def materials_rows(program):
 
 # --- files that are written ---
 
-def writing_rows():
+def writing_rows(program):
     for option, command in WRITE.items():
         said = re.escape(option.split(" ")[0] + ": ") if option.startswith("--") else ""
         makes = ("x", "out")
@@ -299,6 +299,8 @@ def writing_rows():
     yield Row("new --html: the yard file itself", ["new", "x", "--blank", "--html", "x"], 2, "--html: x is the yard file")
     yield Row("new --output: the yard file of no name", ["new", "--blank", "--output", "my-yard.toml"], 2, "--output: my-yard.toml is the yard file")
     yield Row("the second of two files cannot be written", ["plan", "yard.toml", "--calendar", "x", "--html", "no/x"], 2, "--html: no/x cannot be written")
+    yield Row("the yard file of load: six at once add to it", ["load", "yard.toml", "1 gal water"], 0, "", writes=("yard.toml",), during=five_more(program),
+              after=lambda folder, _: None if (folder / "yard.toml").read_text().count("[[load]]") == 6 else "not all is added")
     yield Row("the yard file of load: may only be read", ["load", "yard.toml", "1 gal water"], 2, "yard.toml may only be read.*chmod", mode("yard.toml", 0o444))
     yield Row("the yard file of load: a full disk", ["load", "yard.toml", "1 gal water"], 2, "yard.toml cannot be written: File too large",
               content("yard.toml", FILES["yard.toml"].encode() + b"# more\n" * 1000), how={"preexec_fn": small_files})
@@ -316,6 +318,14 @@ def writing_rows():
     yield Row("the folder one stands in is gone", ["mix", "--add", "leaves=3 bags", "--output", "x"], 2, "--output: x cannot be written: .*folder",
               how={"preexec_fn": lambda: (os.mkdir("gone"), os.chdir("gone"), os.rmdir("../gone"))})
     yield from full_disk_rows()
+
+
+def five_more(program):
+    def run_them(_, folder):
+        others = [subprocess.Popen([program, "load", "yard.toml", "1 gal water"], cwd=folder, stdout=subprocess.DEVNULL) for _ in range(5)]
+        for other in others:
+            other.wait()
+    return run_them
 
 
 def full_disk_rows():
@@ -380,7 +390,7 @@ def little_memory(program):
 
 # --- signals ---
 
-def signal_rows():
+def signal_rows(program):
     ends = (signal.SIGINT, signal.SIGTERM, signal.SIGHUP)
 
     def after_a_while(number, seconds=0.05):
@@ -389,18 +399,18 @@ def signal_rows():
             process.send_signal(number)
         return send
 
+    def a_long_handout(folder):
+        """Kept by the next run, which takes its time to put it with the others."""
+        subprocess.run([program, *READ["roster.csv"]], cwd=folder, stdout=subprocess.DEVNULL, check=True)
+        handout = folder / "out/household-002.html"
+        handout.write_bytes(handout.read_bytes().replace(b"</main>", b" " * (20 << 20) + b"</main>"))
+        (folder / "out/print-all.html").unlink()
+
     def in_the_middle_of_a_file(number):
-        """It runs for moments only, until one ends with a file that is not whole."""
         def send(process, folder):
-            while process.poll() is None:
-                process.send_signal(signal.SIGSTOP)
-                os.waitid(os.P_PID, process.pid, os.WSTOPPED | os.WEXITED | os.WNOWAIT)
-                if (folder / "out").exists() and any(name.startswith(".") for name in os.listdir(folder / "out")):
-                    break
-                process.send_signal(signal.SIGCONT)
-                time.sleep(0.0005)
+            while process.poll() is None and not any(name.startswith(".") for name in os.listdir(folder / "out")):
+                time.sleep(0.001)
             process.send_signal(number)
-            process.send_signal(signal.SIGCONT)
         return send
 
     def whole_handouts(folder, _):
@@ -409,10 +419,9 @@ def signal_rows():
                 return f"{path.name} is left, and is not whole"
         return None
 
-    roster = content("roster.csv", b"leaves,clippings,lawn\n" + b"3,2,5000\n" * 60)
     for number in ends:
         yield Row(f"{number.name}: forecast", ["forecast", "hot.toml", "--compare", "--html", "x"], -number, "", during=after_a_while(number))
-        yield Row(f"{number.name}: workshop, as it writes", ["workshop", "roster.csv", "--into", "out"], -number, "", roster, ("out",),
+        yield Row(f"{number.name}: workshop, as it writes", ["workshop", "roster.csv", "--into", "out"], -number, "", a_long_handout, ("out",),
                   during=in_the_middle_of_a_file(number), after=whole_handouts)
         yield Row(f"{number.name}: new, at a question", ["new", "x", "--ask"], -number, r"1\. ", during=after_a_while(number, 0.2), how={"terminal": True})
     yield Row("SIGHUP that is not to be minded (nohup): plan", ["plan", "hot.toml"], 0, "", during=after_a_while(signal.SIGHUP, 0.03),
@@ -427,12 +436,12 @@ HARM = "\x1b]0;x\x07\x1b[31m\x9b31m\u202e\u2066\u061c\u2028\x7f"
 
 
 def toml(text):
-    return '"' + "".join(f"\\u{ord(c):04x}" if c in OBEYED or c in '"\\' else c for c in text) + '"'
+    return '"' + "".join(f"\\u{ord(c):04x}" if c in OBEYED or c in '"\\\n' else c for c in text) + '"'
 
 
 def harmful_rows():
     name = f"<b onload=x>=1+1,{HARM}&"
-    yard = (f"title = {toml(name)}\n{SUPPLY}" + f'[office]\nname = {toml(name)}\nlines = [{toml(name)}]\n{PILE}built = 2026-10-24\n'
+    yard = (f"title = {toml(name + chr(13) + chr(10) + 'END:VCALENDAR')}\n{SUPPLY}" + f'[office]\nname = {toml(name)}\nlines = [{toml(name)}]\n{PILE}built = 2026-10-24\n'
             f'[[lawn.zone]]\nname = {toml(name)}\nshape = "area"\narea = "5000 ft2"\n'
             f'[[topdressing.offer]]\nname = {toml(name)}\nunit = "1 yd3"\nprice = 40\n[[container]]\nname = {toml(name)}\nvolume = "1 gal"\n')
     jobs = (f"[[job]]\nname = {toml(name)}\nsite = {{ name = {toml(name)}, contact = {toml(name)} }}\n"
@@ -492,6 +501,8 @@ def harm_in_file(path):
     if path.suffix == ".ics":
         data = data.replace(b"\r\n", b"\n")
     wrong = harm_in(data)
+    if not wrong and path.suffix == ".ics" and data.count(b"\nEND:VCALENDAR") != 1:
+        wrong = "has a line that a name brought"
     if not wrong and path.suffix == ".html" and b"<b onload" in data:
         wrong = "has a tag that a name brought"
     if not wrong and path.suffix == ".json":
@@ -587,7 +598,7 @@ def play(program, row, folder):
 
 
 def rows(program):
-    every = itertools.chain(reading_rows(), changing_rows(), materials_rows(program), writing_rows(), stream_rows(program), signal_rows(), harmful_rows())
+    every = itertools.chain(reading_rows(), changing_rows(), materials_rows(program), writing_rows(program), stream_rows(program), signal_rows(program), harmful_rows())
     return [row for row in every if row is not None]
 
 
