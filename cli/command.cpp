@@ -1,10 +1,8 @@
 #include "command.hpp"
 
 #include <algorithm>
-#include <cctype>
 #include <cerrno>
 #include <chrono>
-#include <cstdio>
 #include <cstdlib>
 #include <ctime>
 #include <filesystem>
@@ -19,6 +17,7 @@
 
 #include "heapwright/guide/things.hpp"
 #include "heapwright/input/printable.hpp"
+#include "scratch_file.hpp"
 
 namespace heapwright::cli {
 namespace {
@@ -44,60 +43,16 @@ mode_t mode_of_new_file() {
   return mode;
 }
 
-constexpr std::string_view scratch_prefix = ".heapwright-unfinished-";
-constexpr std::string_view scratch_letters = "XXXXXX";  // as mkstemp wants them
-
-bool is_name_of_scratch(const std::string& name) {
-  if (!name.starts_with(scratch_prefix) || name.size() != scratch_prefix.size() + scratch_letters.size()) return false;
-  return std::all_of(name.end() - static_cast<std::ptrdiff_t>(scratch_letters.size()), name.end(),
-                     [](char c) { return std::isalnum(static_cast<unsigned char>(c)) != 0; });
-}
-
-}  // namespace
-
-/// A file of its own in the folder of another, which it is renamed to once it is whole; gone if it is not.
-class ScratchFile {
- public:
-  /// @throws std::system_error, as all of it
-  explicit ScratchFile(fs::path place)
-      : place_(std::move(place)), name_((place_.parent_path() / scratch_prefix).string() + std::string(scratch_letters)) {
-    const int descriptor = mkstemp(name_.data());
-    if (descriptor >= 0) file_ = fdopen(descriptor, "wb");
-    if (file_ == nullptr) fail();
-  }
-  ScratchFile(const ScratchFile&) = delete;
-  ScratchFile& operator=(const ScratchFile&) = delete;
-  ~ScratchFile() {
-    if (file_ != nullptr) std::fclose(file_);
-    if (!name_.empty()) std::remove(name_.c_str());
-  }
-
-  void add(const std::string& text) {
-    if (std::fwrite(text.data(), 1, text.size(), file_) != text.size()) fail();
-  }
-
-  void put_in_place(mode_t mode_of_new) {
-    constexpr mode_t permissions = 0777;
-    struct stat replaced {};
-    const mode_t mode = stat(place_.c_str(), &replaced) == 0 ? replaced.st_mode & permissions : mode_of_new;
-    if (fchmod(fileno(file_), mode) != 0) fail();
-    if (std::fclose(std::exchange(file_, nullptr)) != 0) fail();
-    fs::rename(name_, place_);
-    name_.clear();
-  }
-
- private:
-  [[noreturn]] static void fail() { throw std::system_error(errno, std::generic_category()); }
-
-  fs::path place_;
-  std::string name_;
-  std::FILE* file_ = nullptr;
-};
-
-namespace {
-
 [[noreturn]] void fail_to_write(const std::string& option, const std::string& path, const std::error_code& why) {
   throw TextError(option + path + " cannot be written: " + why.message(), "check the name and the folder, or name another file");
+}
+
+/// Its folder would let it be replaced all the same.
+bool is_protected(const std::string& file) {
+  constexpr fs::perms writes = fs::perms::owner_write | fs::perms::group_write | fs::perms::others_write;
+  std::error_code trouble;
+  const bool none_may = (fs::status(file, trouble).permissions() & writes) == fs::perms::none;
+  return none_may || access(file.c_str(), W_OK) != 0;
 }
 
 void check_free(const std::string& option, const std::string& path, bool force) {
@@ -108,11 +63,28 @@ void check_free(const std::string& option, const std::string& path, bool force) 
   const bool exists = fs::exists(path, trouble);
   if (exists && !fs::is_regular_file(path, trouble)) throw TextError(option + path + " is no plain file", "name another");
   if (exists && !force) throw TextError(option + path + " exists already", "name another file, or add --force");
+  if (exists && is_protected(path))
+    throw TextError(option + path + " may only be read", "name another file, or allow writing to it: chmod u+w " + path);
   if (kind == fs::file_type::symlink && !exists && !force)
     throw TextError(option + path + " is a link to a file that is not there", "name another file, or add --force to replace the link");
   const fs::path folder = fs::absolute(path, trouble).parent_path();
+  if (folder.empty()) fail_to_write(option, path, trouble);  // the folder that one stands in is gone
   if (!fs::is_directory(folder, trouble))
     throw TextError(option + path + " cannot be written: there is no folder " + folder.string(), "make it first, or name another file");
+}
+
+bool is_one_file(const std::string& one, const std::string& other) {
+  std::error_code trouble;
+  if (fs::equivalent(one, other, trouble)) return true;
+  const auto whole = [&](const std::string& path) { return fs::weakly_canonical(fs::absolute(path, trouble), trouble); };
+  return whole(one) == whole(other);
+}
+
+bool is_option(const NamedFile& file) { return file.is.starts_with("--"); }
+
+void check_apart(const std::string& option, const NamedFile& file, const NamedFile& other) {
+  if (!other.path.empty() && is_one_file(file.path, other.path))
+    throw TextError(option + file.path + " is " + (is_option(other) ? "the file of " : "") + other.is, "name another file");
 }
 
 /// By the clock, which is read nowhere else.
@@ -184,6 +156,18 @@ void CommonOptions::check_csv_alone(bool csv) const {
   if (csv && (json || !html.empty())) throw TextError("--csv is neither JSON nor a page", "leave out --json and --html");
 }
 
+void CommonOptions::check_files(const std::string& yard_file, std::vector<NamedFile> read, std::vector<NamedFile> written) const {
+  read.insert(read.end(), {{"the yard file", yard_file}, {"--materials", materials_file}, {"--base", base}});
+  written.insert(written.end(), {{"--html", html}, {"--output", output}});
+  for (const NamedFile& file : written) {
+    if (file.path.empty()) continue;
+    const std::string option = is_option(file) ? file.is + ": " : "";
+    for (const NamedFile& other : read) check_apart(option, file, other);
+    check_writable(option, file.path, force);
+    read.push_back(file);  // nor may the next be the same
+  }
+}
+
 Date CommonOptions::today() const { return asked_today ? *asked_today : day_of_the_clock(); }
 
 ShownUnits CommonOptions::shown_units(ShownUnits of_yard) const {
@@ -249,8 +233,11 @@ const WorkingUnits& WorkingOption::units(const CommonOptions& common, const Show
 }
 
 void to_standard_output(const std::string& text) {
+  errno = 0;
   std::cout << text << std::flush;
-  if (!std::cout) throw TextError("standard output cannot be written", "is the disk full, or the pipe closed?");
+  if (std::cout) return;
+  const std::string why = errno == 0 ? "" : ": " + std::generic_category().message(errno);
+  throw TextError("standard output cannot be written" + why, "is the disk full, or the pipe closed?");
 }
 
 void check_writable(const std::string& option, const std::string& path, bool force) {
@@ -299,15 +286,6 @@ std::optional<std::string> text_of_file(const std::string& path) {
   std::ifstream stream(path, std::ios::binary);
   if (!stream) return std::nullopt;
   return std::string(std::istreambuf_iterator<char>(stream), {});
-}
-
-void remove_scratch_files(const std::string& folder, const std::function<bool(const std::string&)>& begins_as_ours) {
-  std::error_code trouble;
-  for (const fs::directory_entry& entry : fs::directory_iterator(folder, trouble)) {
-    if (!is_name_of_scratch(entry.path().filename().string()) || entry.is_symlink(trouble)) continue;
-    const std::optional<std::string> text = text_of_file(entry.path().string());
-    if (text && (text->empty() || begins_as_ours(*text))) fs::remove(entry.path(), trouble);
-  }
 }
 
 Supply read_supply_option(const std::string& option, const std::string& text, const Materials& materials) {

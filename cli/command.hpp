@@ -30,6 +30,12 @@ constexpr const char* file = "FILE";
 constexpr const char* folder = "FOLDER";
 }  // namespace takes
 
+/// A file of the command line.
+struct NamedFile {
+  std::string is;  ///< "the yard file", "--calendar"
+  std::string path;
+};
+
 /// --why, --all, --html, --json, --units, --materials, --base, --today, --output, --force.
 struct CommonOptions {
   bool why = false;
@@ -52,6 +58,9 @@ struct CommonOptions {
   Show show(ShownUnits of_yard = ShownUnits::us) const;
   /// As wide as the terminal, and as deep as was asked for.
   Screen screen() const;
+  /// What is to be written (also --html and --output) can be, and is neither written twice nor one of those that are read (also the yard
+  /// file, --materials and --base): before anything is. @throws TextError
+  void check_files(const std::string& yard_file = {}, std::vector<NamedFile> read = {}, std::vector<NamedFile> written = {}) const;
   /// The yard of a file with the tables and the units asked for.
   Yard yard(const std::string& file) const;
   /// A yard without a file, for what options say.
@@ -107,8 +116,6 @@ class WholeFile {
 };
 /// The text of a plain file; nothing for what is none, or cannot be read.
 std::optional<std::string> text_of_file(const std::string& path);
-/// Removes what runs that were killed left of files that were never whole: those with nothing in them, and those that begin as ours do.
-void remove_scratch_files(const std::string& folder, const std::function<bool(const std::string&)>& begins_as_ours);
 
 /// Writes a file whole or not at all; where it is a link, the file it leads to. @throws TextError as check_writable(), or where it cannot
 /// be written

@@ -39,6 +39,7 @@ ExitCode run_exercise(const ExerciseOptions& options) {
   if (!common.materials_file.empty())
     throw TextError("--materials: a sheet is drawn from the tables that come with the program", "leave the file out");
   if (!common.base.empty()) throw TextError("--base: a sheet is drawn from the tables that come with the program", "leave the file out");
+  common.check_files();
   // A class reckons in one system.
   const Show show(common.show().in_us_units() ? ShownUnits::us : ShownUnits::si);
   const Tables tables = common.tables();

@@ -66,6 +66,7 @@ ExitCode compare(const ForecastOptions& options, const Yard& yard) {
 }
 
 ExitCode run_forecast(const ForecastOptions& options) {
+  options.common.check_files(options.file);
   if ((options.csv || options.table) && (options.common.json || !options.common.html.empty()))
     throw TextError("--csv and --table are neither JSON nor a page", "leave out --json and --html");
   Yard yard = as_of(options.common.yard(options.file), options.common.today());

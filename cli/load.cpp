@@ -1,6 +1,8 @@
 #include <algorithm>
-#include <filesystem>
+#include <fcntl.h>
 #include <memory>
+#include <sys/file.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include "command.hpp"
@@ -101,28 +103,33 @@ Yard yard_with(const std::string& text, const LoadOptions& options) {
   }
 }
 
-/// A file that nobody may write is kept, though its folder would let it be replaced.
-void check_not_protected(const std::string& file) {
-  namespace fs = std::filesystem;
-  constexpr fs::perms writes = fs::perms::owner_write | fs::perms::group_write | fs::perms::others_write;
-  std::error_code trouble;
-  const bool none_may = (fs::status(file, trouble).permissions() & writes) == fs::perms::none;
-  if (none_may || access(file.c_str(), W_OK) != 0)
-    throw TextError(file + " may only be read, so nothing is added", "allow writing to it: chmod u+w " + file);
-}
+/// A file that one run at a time adds to: the next waits for its end. Of what cannot be opened the reader says why.
+class OneAtATime {
+ public:
+  explicit OneAtATime(const std::string& file) {
+    do {
+      close_file();
+      descriptor_ = open(file.c_str(), O_RDONLY | O_NONBLOCK | O_NOCTTY | O_CLOEXEC);
+    } while (descriptor_ >= 0 && flock(descriptor_, LOCK_EX) == 0 && is_replaced(file));
+  }
+  OneAtATime(const OneAtATime&) = delete;
+  OneAtATime& operator=(const OneAtATime&) = delete;
+  ~OneAtATime() { close_file(); }
 
-/// Neither page nor JSON may take the place of the yard file.
-void check_other_file(const std::string& option, const std::string& path, const LoadOptions& options) {
-  if (path.empty()) return;
-  std::error_code trouble;
-  if (std::filesystem::equivalent(path, options.file, trouble)) throw TextError(option + path + " is the yard file", "name another file");
-  check_writable(option, path, options.common.force);
-}
+ private:
+  /// By who had it before.
+  bool is_replaced(const std::string& file) const {
+    struct stat locked {};
+    struct stat now {};
+    return fstat(descriptor_, &locked) == 0 && stat(file.c_str(), &now) == 0 &&
+           (locked.st_ino != now.st_ino || locked.st_dev != now.st_dev);
+  }
+  void close_file() const {
+    if (descriptor_ >= 0) close(descriptor_);
+  }
 
-void check_other_files(const LoadOptions& options) {
-  check_other_file("--output: ", options.common.output, options);
-  check_other_file("--html: ", options.common.html, options);
-}
+  int descriptor_ = -1;
+};
 
 /// Puts the new text in the place of the one it was made from.
 void replace_text(const std::string& file, const std::string& before, const std::string& after) {
@@ -149,7 +156,6 @@ ExitCode add_loads(const LoadOptions& options, const Yard& yard, const std::stri
     read_option("--treated", text, [&](std::string_view words) { return record_treated(said, words, materials); });
   const std::string after = with_loads(before, said);
   const Yard with_them = yard_with(after, options);
-  check_not_protected(options.file);
   replace_text(options.file, before, after);
   std::vector<Load> added;
   for (SaidLoad& load : said) added.push_back(std::move(load.load));
@@ -166,9 +172,10 @@ ExitCode list_loads(const LoadOptions& options, const Yard& yard) {
 }
 
 ExitCode run_load(const LoadOptions& options) {
+  options.common.check_files(options.file);
+  if (options.texts.empty()) return list_loads(options, options.common.yard(options.file));
+  const OneAtATime turn(options.file);
   const Yard yard = options.common.yard(options.file);
-  check_other_files(options);
-  if (options.texts.empty()) return list_loads(options, yard);
   return add_loads(options, yard, contents_of(options.file, yard_file_kind()));
 }
 

@@ -1,12 +1,17 @@
 #include <algorithm>
+#include <csignal>
+#include <fcntl.h>
 #include <iostream>
+#include <new>
 #include <sstream>
+#include <unistd.h>
 
 #include "command.hpp"
 #include "heapwright/input/printable.hpp"
 #include "heapwright/input/problems.hpp"
 #include "heapwright/linear_program/linear_program.hpp"
 #include "heapwright/units/nearest.hpp"
+#include "scratch_file.hpp"
 
 namespace heapwright::cli {
 namespace {
@@ -88,7 +93,21 @@ ExitCode run_what_is_asked(CLI::App& program, const ChosenCommand& chosen, std::
   return chosen();
 }
 
+/// Standard streams that are closed are opened the wrong way round: to use one fails as it did, and no file that is opened is taken for it.
+void hold_standard_streams() {
+  for (const int stream : {STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO}) {
+    if (fcntl(stream, F_GETFD) < 0) open("/dev/null", stream == STDIN_FILENO ? O_WRONLY : O_RDONLY);  // takes the lowest that is free
+  }
+}
+
+void prepare_for_faults() {
+  hold_standard_streams();
+  std::signal(SIGXFSZ, SIG_IGN);  // a file that grows past its limit is told of as a full disk is
+  remove_scratch_files_at_signals();
+}
+
 int run(int argc, char** argv) {
+  prepare_for_faults();
   ChosenCommand chosen = print_first_lines;
   CLI::App program;
   add_everything(program, chosen);
@@ -104,6 +123,9 @@ int run(int argc, char** argv) {
     return our_fault;
   } catch (const Error& error) {
     tell(error.what(), error.hint());
+    return bad_input;
+  } catch (const std::bad_alloc&) {
+    tell("there is not enough memory", "close other programs, or leave out what is not needed of the file");
     return bad_input;
   } catch (const std::exception& error) {
     tell(std::string(error.what()) + ". This is a fault of heapwright", "please report it with the command");

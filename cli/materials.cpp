@@ -49,6 +49,9 @@ ExitCode dies_at(const MaterialsOptions& options) {
 
 ExitCode run_materials(const MaterialsOptions& options) {
   if (!options.common.base.empty()) throw TextError("--base: the tables are shown without any yard", "leave the file out");
+  options.common.check_files({}, {{"--check", options.check}});
+  if (!options.common.html.empty() && (!options.check.empty() || !options.dies_at))
+    throw TextError("--html: of the tables only --dies-at is a page", "leave it out, or write --output to have a file");
   if (!options.check.empty()) return check(options);
   if (options.dies_at) return dies_at(options);
   const Materials materials = options.common.tables().materials;

@@ -38,6 +38,7 @@ HouseholdCheck read_check_option(const std::string& text, const Criteria& criter
 }
 
 ExitCode run_maturity(const MaturityOptions& options) {
+  options.common.check_files(options.file);
   Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
   for (const std::string& text : options.tests) keep(yard.observations, read_test_option(text, yard.tables));
   for (const std::string& text : options.checks) yard.observations.checks.push_back(read_check_option(text, *yard.tables.criteria));

@@ -33,6 +33,7 @@ void add_all(const MixOptions& options, Yard& yard) {
 }
 
 ExitCode run_mix(const MixOptions& options) {
+  options.common.check_files(options.file);
   Yard yard = yard_of(options);
   add_all(options, yard);
   const WaterMass water = options.water.empty() ? WaterMass() : read_option("--water", options.water, [&](std::string_view text) {

@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cctype>
-#include <filesystem>
 #include <iostream>
 #include <memory>
 #include <unistd.h>
@@ -128,16 +127,7 @@ Replies ask(const Tables& tables, Date today) {
 void check(const NewOptions& options) {
   const std::string& file = options.file;
   if (file.empty()) throw TextError("the yard file has no name", "write heapwright new my-yard.toml");
-  check_writable("", file, options.common.force);
-  if (!options.common.output.empty()) {
-    check_writable("--output: ", options.common.output, options.common.force);
-    std::error_code trouble;
-    const auto whole = [&](const std::string& path) {
-      return std::filesystem::weakly_canonical(std::filesystem::absolute(path, trouble), trouble);
-    };
-    if (whole(file) == whole(options.common.output))
-      throw TextError("--output: " + file + " is the yard file", "name another file for the plan");
-  }
+  options.common.check_files({}, {}, {{"the yard file", file}});
   if (!options.ask && !options.blank && !isatty(STDIN_FILENO))
     throw TextError("new asks questions, and there is no terminal to ask on",
                     "add --ask to answer through a pipe, or --blank for a file to fill in");

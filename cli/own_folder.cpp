@@ -10,6 +10,7 @@
 #include <unistd.h>
 
 #include "command.hpp"
+#include "scratch_file.hpp"
 
 namespace heapwright::cli {
 

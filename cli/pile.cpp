@@ -84,6 +84,7 @@ void add_options(CLI::App& command, PileOptions& options) {
 }
 
 ExitCode run_pile(const PileOptions& options) {
+  options.common.check_files(options.file);
   Yard yard = options.file.empty() ? options.common.yard_of_options() : as_of(options.common.yard(options.file), options.common.today());
   options.have.apply(yard);
   if (describe_a_pile(options)) yard.pile = described(options, yard.pile.value_or(PileDescription()));

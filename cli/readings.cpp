@@ -38,6 +38,7 @@ ExitCode run_readings(const ReadingsOptions& options) {
   if (options.file.empty() && options.log.empty() && options.noticed.empty())
     throw TextError("there is nothing to read",
                     "name a yard file with [[reading]] in it, a log with --log, or what you noticed with --noticed");
+  options.common.check_files(options.file, {{"--log", options.log}});
   Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
   const Date today = options.common.today();
   for (const std::string& name : options.noticed) {

@@ -41,6 +41,7 @@ void apply(const RecipeCommandOptions& options, Yard& yard) {
 }
 
 ExitCode run_recipe(const RecipeCommandOptions& options) {
+  options.common.check_files(options.file);
   Yard yard = options.file.empty() ? options.common.yard_of_options() : as_of(options.common.yard(options.file), options.common.today());
   apply(options, yard);
   const Show show = options.common.show(yard.units);

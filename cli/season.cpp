@@ -17,6 +17,7 @@ struct SeasonOptions {
 
 ExitCode run_season(const SeasonOptions& options) {
   options.common.check_csv_alone(options.csv);
+  options.common.check_files(options.file);
   const Yard yard = options.common.yard(options.file);
   const Answer<YardSeason> season = season_of(yard, options.common.today());
   if (options.csv) {

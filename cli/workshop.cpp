@@ -208,6 +208,8 @@ ExitCode write_new_roster(const WorkshopOptions& options) {
   if (!options.roster.empty() || !options.into.empty())
     throw TextError("--new writes a roster to fill in, and makes no handouts", "leave out --new, or the rest");
   if (options.common.json) throw TextError("--new writes a file, which is no JSON", "leave out --json");
+  if (!options.common.html.empty()) throw TextError("--new writes a file, which is no page", "leave out --html");
+  options.common.check_files({}, {}, {{"--new", options.new_roster}});
   const Tables tables = options.common.tables();
   write_whole("--new: ", options.new_roster, roster_template(*tables.questions), options.common.force);
   options.common.print("Written to " + options.new_roster +
@@ -228,6 +230,7 @@ ExitCode run_workshop(const WorkshopOptions& options) {
   note_base_answers(roster, base);
   const OwnFolder folder("--into: ", options.into,
                          [&](const std::string& text) { return begins_marked(text) || are_answers_of_ours(text, *tables.questions); });
+  options.common.check_files({}, {{"the roster", options.roster}});  // they may be in the folder
   HandoutMaker maker(options, today, folder, std::move(roster), base);
   maker.check_files();
   const Workshop workshop = maker.make_all();

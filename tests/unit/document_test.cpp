@@ -328,6 +328,8 @@ TEST_CASE("files that cannot be read say why", "[document]") {
   CHECK_THROWS_WITH(Document::from_file("/no/such/file.toml", problems), Contains("/no/such/file.toml: there is no such file"));
   CHECK_THROWS_WITH(Document::from_file("/", problems), Contains("this is a folder"));
   CHECK_THROWS_WITH(Document::from_file(File(std::string("a = 1\0", 6)).path(), problems), Contains("not a text file"));
+  CHECK_THROWS_WITH(Document::from_file(File("\xFF\xFE" + std::string("a\0", 2)).path(), problems), Contains("saved as UTF-16"));
+  CHECK_THROWS_WITH(Document::from_file(File("a = 1\nb = \"½ \xE9\"\n").path(), problems), Contains(":2:8: this is not UTF-8\n"));
 
   SECTION("a mebibyte is the most, included") {
     const std::string most = "#" + std::string(Document::largest_file - 1, 'x');

@@ -40,6 +40,15 @@ TEST_CASE("each byte that is not UTF-8 is replaced", "[printable]") {
   CHECK(printable("\xF5") == "\uFFFD");
 }
 
+TEST_CASE("how much of a text is UTF-8", "[printable]") {
+  CHECK(bytes_of_utf8("") == 0);
+  CHECK(bytes_of_utf8("½ yd³ 🍂") == std::string_view("½ yd³ 🍂").size());
+  CHECK(bytes_of_utf8(std::string_view("a\0b", 3)) == 3);
+  CHECK(bytes_of_utf8("½\xE9|") == 2);
+  CHECK(bytes_of_utf8("\xE9") == 0);
+  CHECK(bytes_of_utf8("a\xE2\x80") == 1);
+}
+
 TEST_CASE("a name has no control characters", "[printable]") {
   CHECK(read_name("Dad's “old” leaves, ½") == "Dad's “old” leaves, ½");
   for (const char* name : {"a\nb", "a\tb", "a\x1b[31m", "a\x7f", "a\xC2\x9B[31m", "a\u202Eb", "a\u2028b", "a\u200Fb", "a\u2069"}) {

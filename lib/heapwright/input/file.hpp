@@ -13,7 +13,7 @@ struct FileKind {
   std::string usual;    ///< "a yard file is a page or two of text"
 };
 
-/// The whole file. @throws InputError where there is none, where it is larger than allowed, or no text
+/// The whole file. @throws InputError where there is none, where it cannot be read or is larger than allowed, or no text in UTF-8
 std::string contents_of(const std::string& path, const FileKind& kind);
 
 /// The text without the byte-order mark that some editors put before it.

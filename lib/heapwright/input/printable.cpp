@@ -59,6 +59,16 @@ std::string with_others_as(std::string_view text, const std::function<std::strin
 
 }  // namespace
 
+std::size_t bytes_of_utf8(std::string_view text) {
+  std::size_t at = 0;
+  while (at < text.size()) {
+    const Character next = first_of(text.substr(at));
+    if (next.code == 0 && text[at] != '\0') return at;
+    at += next.bytes;
+  }
+  return at;
+}
+
 std::string printable(std::string_view text) {
   return with_others_as(text, [](char32_t) { return "\xEF\xBF\xBD"; });
 }

@@ -12,4 +12,7 @@ std::string printable(std::string_view text);
 /// The same of JSON, with backslash-u escapes, which mean the same there.
 std::string printable_json(std::string_view json);
 
+/// How many bytes of a text are UTF-8, up to the first that is not.
+std::size_t bytes_of_utf8(std::string_view text);
+
 }  // namespace heapwright

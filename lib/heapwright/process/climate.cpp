@@ -239,7 +239,13 @@ void take_days(Table& table, ClimateDescription& climate) {
     Csv csv = Csv::from_file(*path, table.problems());
     climate.days = read_daily_means(csv);
   } catch (const InputError& error) {
-    for (const Problem& problem : error.problems()) table.problem_at("file", problem.where.file + ": " + problem.what, problem.hint);
+    for (const Problem& problem : error.problems()) {
+      if (problem.where.line > 0) {
+        table.problems().add(problem);
+      } else {
+        table.problem_at("file", problem.where.file + ": " + problem.what, problem.hint);
+      }
+    }
   }
 }
 

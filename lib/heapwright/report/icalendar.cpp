@@ -2,21 +2,22 @@
 
 #include <fmt/format.h>
 
+#include "heapwright/input/printable.hpp"
 #include "heapwright/page/season_parts.hpp"
 
 namespace heapwright {
 namespace {
 
-/// RFC 5545 3.3.11: text.
+/// RFC 5545 3.3.11: text, which has no control characters.
 std::string escaped_text(const std::string& text) {
   std::string safe;
-  for (const char letter : text) {
+  for (const char letter : printable(text)) {
     if (letter == '\n') {
       safe += "\\n";
       continue;
     }
     if (letter == '\\' || letter == ';' || letter == ',') safe += '\\';
-    if (letter != '\r') safe += letter;
+    safe += letter;
   }
   return safe;
 }
