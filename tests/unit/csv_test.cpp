@@ -8,6 +8,8 @@
 #include <chrono>
 #include <locale>
 
+#include "heapwright/units/text.hpp"
+
 using namespace heapwright;
 using Catch::Contains;
 

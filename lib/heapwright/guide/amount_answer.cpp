@@ -37,7 +37,9 @@ std::optional<Reply> read_pile(const std::string& said, const Materials& materia
     if (sides.size() == 2 && said.find(body) != std::string::npos) sides.push_back(row.id);
   }
   if (!named && sides.size() != 3) return std::nullopt;
-  if (sides.size() != 3) throw TextError("how long, wide and high is the pile?", "write \"a pile 6 by 4 feet, knee-high\"");
+  const bool has_size = sides.size() == 3 && is_positive(read_length(sides[0])) && is_positive(read_length(sides[1])) &&
+                        is_positive(*read_height(sides[2], *materials.rough).typical);
+  if (!has_size) throw TextError("how long, wide and high is the pile?", "write \"a pile 6 by 4 feet, knee-high\"");
   return Reply{sides, {"some", "pile"}, {}};
 }
 

@@ -1,0 +1,33 @@
+#!/usr/bin/env bash
+# Fuzzes for so many seconds, all targets an equal share of them or those that are named:
+#     tests/fuzz/fuzz.sh SECONDS [TARGET…]
+# What is found stands in build/fuzz/found, what was learned in build/fuzz/corpus, counts in build/fuzz/counts.tsv.
+set -euo pipefail
+cd "$(dirname "$0")/../.."
+seconds=$1
+shift
+[ $# -gt 0 ] || set -- amounts typed yard forecast materials readings maturity climate interview roster map
+build=build/fuzz
+
+if ! echo "int main(){}" | clang++-14 -fsanitize=address -x c++ -o /dev/null - 2>/dev/null; then
+  echo "The fuzzer wants clang 14 with its run-time: apt-get install clang-14 libclang-rt-14-dev" >&2
+  exit 1
+fi
+
+cmake -S . -B $build -DCMAKE_CXX_COMPILER=clang++-14 -DHEAPWRIGHT_FUZZ=ON -DCMAKE_UNITY_BUILD=ON -DCMAKE_UNITY_BUILD_BATCH_SIZE=16 >/dev/null
+cmake --build $build -j "${JOBS:-$(nproc)}" >$build/build.log 2>&1 || { grep -A 5 "error" $build/build.log | tail -n 50; exit 1; }
+python3 tests/fuzz/make_seeds.py $build/seeds
+
+# A text takes milliseconds, a yard some tens, a forecast seconds under the sanitizers; tables, models and sanitizers want some 500 MB.
+status=0
+for target in "$@"; do
+  mkdir -p $build/corpus/"$target" $build/found/"$target" tests/fuzz/found/"$target"
+  echo "$target"
+  nice -n 15 $build/tests/fuzz/heapwright-fuzz --target="$target" -max_total_time=$((seconds / $#)) -timeout=10 -rss_limit_mb=1500 -malloc_limit_mb=500 \
+    -max_len="$($build/tests/fuzz/heapwright-fuzz --target="$target" --longest)" -dict=$build/seeds/"$target".dict -use_value_profile=0 \
+    -print_final_stats=1 -artifact_prefix=$build/found/"$target"/ $build/corpus/"$target" $build/seeds/"$target" tests/fuzz/found/"$target" \
+    >$build/"$target".log 2>&1 || { status=1; tail -n 40 $build/"$target".log; }
+  awk -v target="$target" '/stat::number_of_executed_units/ { units = $2 } /stat::average_exec_per_sec/ { rate = $2 }
+    END { print target "\t" units "\t" rate }' $build/"$target".log | tee -a $build/counts.tsv
+done
+exit $status
