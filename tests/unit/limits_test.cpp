@@ -11,8 +11,10 @@
 #include <unistd.h>
 
 #include "heapwright/guide/said_load.hpp"
+#include "heapwright/guide/things.hpp"
 #include "heapwright/input/csv.hpp"
 #include "heapwright/lawn/geo_file.hpp"
+#include "heapwright/roster/roster.hpp"
 #include "heapwright/tables/tables.hpp"
 #include "heapwright/units/text.hpp"
 #include "heapwright/yard/yard.hpp"
@@ -106,6 +108,26 @@ TEST_CASE("what is said of a load has a longest length", "[limits]") {
   const std::string longest = load + std::string(longest_answer - load.size(), ' ');
   CHECK(said_loads(longest, day, materials).size() == 1);
   CHECK_THROWS_WITH(said_loads(longest + " ", day, materials), Contains("longer than 300 bytes"));
+}
+
+TEST_CASE("what is said to be on hand has a longest length", "[limits]") {
+  const Materials materials = built_in_tables().materials;
+  const std::string leaves = "leaves";
+  const std::string longest = leaves + std::string(longest_answer - leaves.size(), ' ');
+  CHECK_FALSE(read_said_supply(longest, materials).feedstock.id.empty());
+  CHECK_THROWS_WITH(read_said_supply(longest + " ", materials), Contains("longer than 300 bytes"));
+}
+
+TEST_CASE("a household's name has a longest length", "[limits]") {
+  const Date day{std::chrono::year(2026), std::chrono::November, std::chrono::day(7)};
+  const auto roster_of = [&](std::size_t length) {
+    return read_roster_text("household,name,leaves\n1," + std::string(length, 'x') + ",3 bags\n", "class.csv", {}, built_in_tables(), day);
+  };
+  CHECK(roster_of(longest_answer).bad_rows.empty());
+  const Roster refused = roster_of(longest_answer + 1);
+  REQUIRE(refused.bad_rows.size() == 1);
+  CHECK(refused.households.empty());
+  CHECK_THAT(refused.bad_rows.front().problem.what, Contains("longer than any name"));
 }
 
 TEST_CASE("a map has a deepest level", "[limits]") {
