@@ -50,11 +50,18 @@ void change_number(std::string& line, std::mt19937& random) {
   if (length > 0) line.replace(begin, length, numbers.at(random() % numbers.size()));
 }
 
-/// The value of one line behind the key of another.
-void change_value(std::string& line, const std::string& other) {
-  const std::size_t at = line.find('=');
-  const std::size_t from = other.find('=');
-  if (at != std::string::npos && from != std::string::npos) line = line.substr(0, at) + other.substr(from);
+std::string_view key_of(std::string_view line) { return line.substr(0, std::min(line.find('='), line.size())); }
+
+/// The value of another line of the same key, where there is one, else of any line.
+void change_value(Lines& lines, std::size_t at, std::size_t other) {
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const std::size_t candidate = (other + i) % lines.size();
+    if (candidate == at || key_of(lines[candidate]) != key_of(lines[at])) continue;
+    lines[at] = lines[candidate];
+    return;
+  }
+  const std::string_view value = std::string_view(lines[other]).substr(key_of(lines[other]).size());
+  lines[at] = std::string(key_of(lines[at])) + std::string(value);
 }
 
 void change_lines(Lines& lines, std::mt19937& random) {
@@ -71,7 +78,7 @@ void change_lines(Lines& lines, std::mt19937& random) {
       lines.insert(lines.end(), block.begin(), block.end());
       return;
     }
-    case 4: change_value(lines[at], lines[to]); return;
+    case 4: change_value(lines, at, to); return;
     default: change_number(lines[at], random); return;
   }
 }
@@ -101,7 +108,7 @@ int LLVMFuzzerInitialize(int* count, char*** arguments) {
 
 std::size_t LLVMFuzzerCustomMutator(std::uint8_t* data, std::size_t size, std::size_t most, unsigned seed) {
   std::mt19937 random(seed);
-  if (!target->by_lines || size == 0 || random() % 2 == 0) return LLVMFuzzerMutate(data, size, most);
+  if (!target->by_lines || size == 0 || random() % 5 == 0) return LLVMFuzzerMutate(data, size, most);
   Lines lines = lines_of(std::string_view(reinterpret_cast<const char*>(data), size));
   for (unsigned changes = 1 + random() % 3; changes > 0 && !lines.empty(); --changes) change_lines(lines, random);
   const std::string changed = text_of_lines(lines);

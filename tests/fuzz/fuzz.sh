@@ -16,7 +16,7 @@ fi
 
 cmake -S . -B $build -DCMAKE_CXX_COMPILER=clang++-14 -DHEAPWRIGHT_FUZZ=ON -DCMAKE_UNITY_BUILD=ON -DCMAKE_UNITY_BUILD_BATCH_SIZE=16 >/dev/null
 cmake --build $build -j "${JOBS:-$(nproc)}" >$build/build.log 2>&1 || { grep -A 5 "error" $build/build.log | tail -n 50; exit 1; }
-python3 tests/fuzz/make_seeds.py $build/seeds
+python3 tests/fuzz/make_seeds.py $build/seeds 400
 
 # A text takes a millisecond, a yard a tenth of a second, a forecast one or two under the sanitizers, where nothing else runs; tables,
 # solver and sanitizers want some 300 MB. Where memory came from is told two calls deep: deeper ones took a third of the time.

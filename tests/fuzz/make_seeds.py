@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Makes the seeds of each fuzz target, and its words, of what stands in the repository already.
 
-    make_seeds.py FOLDER          FOLDER/TARGET/* and FOLDER/TARGET.dict, the same each time
+    make_seeds.py FOLDER [YARDS]    FOLDER/TARGET/* and FOLDER/TARGET.dict, the same each time; so many yards invented at random beside
 """
 import datetime
 import json
@@ -10,6 +10,9 @@ import random
 import re
 import sys
 import tomllib
+
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1] / "long"))
+from random_yards import feedstock_rows, random_yard  # noqa: E402
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 SCRIPTS = sorted((ROOT / "tests/cli").glob("*.py"))
@@ -55,6 +58,9 @@ def typed_texts():
 
 def yards():
     yield from (read(path) for path in sorted((ROOT / "examples").glob("*.toml")) + sorted((ROOT / "tests/data").glob("*.toml")))
+    invented = random.Random(5)
+    rows = feedstock_rows()
+    yield from (random_yard(invented, rows) for _ in range(int(sys.argv[2]) if len(sys.argv) > 2 else 20))
     yield from texts_in_tests(r"\[\[?(supply|lawn|load|pile|maturity|topdressing|reading)")
 
 

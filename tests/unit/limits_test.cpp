@@ -73,6 +73,16 @@ TEST_CASE("tables of one key have a largest count", "[limits]") {
   CHECK_THAT(wrong_with(times_over(most_tables + 1, reading)), Contains("reading: stands more than 5000 times") && Contains("leave out"));
 }
 
+TEST_CASE("a supply and a load have a largest amount", "[limits]") {
+  const std::string supply = "[[supply]]\nfeedstock = \"leaves\"\n";
+  const std::string load = "[[load]]\ndate = 2026-11-01\nfeedstock = \"leaves\"\n";
+  for (const std::string& table : {supply, load}) {
+    CHECK(wrong_with(table + "amount = \"1000000 t\"\n").empty());
+    CHECK_THAT(wrong_with(table + "amount = \"1000001 t\"\n"), Contains("amount: is more than a million tonnes") && Contains("smaller"));
+  }
+  CHECK_THAT(wrong_with(supply + "estimate = { pile = [\"9000 m\", \"9000 m\", \"9000 m\"] }\n"), Contains("estimate: is more than"));
+}
+
 TEST_CASE("offers have a largest count", "[limits]") {
   std::string offers;
   for (std::size_t i = 0; i < most_offers; ++i)
