@@ -60,7 +60,7 @@ def yards():
     yield from (read(path) for path in sorted((ROOT / "examples").glob("*.toml")) + sorted((ROOT / "tests/data").glob("*.toml")))
     invented = random.Random(5)
     rows = feedstock_rows()
-    yield from (random_yard(invented, rows) for _ in range(int(sys.argv[2]) if len(sys.argv) > 2 else 20))
+    yield from (random_yard(invented, rows) for _ in range(int(sys.argv[2]) if len(sys.argv) > 2 else 8))
     yield from texts_in_tests(r"\[\[?(supply|lawn|load|pile|maturity|topdressing|reading)")
 
 
