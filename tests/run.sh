@@ -1,11 +1,13 @@
 #!/usr/bin/env bash
 # Installs, builds and passes all tests, with warnings as errors, those from within under the address and
 # undefined-behaviour sanitizers; and that the library compiles with clang and libc++.
+#     tests/run.sh --fuzz SECONDS     fuzzes for so long, and nothing else
 set -euo pipefail
 cd "$(dirname "$0")/.."
 jobs=$(nproc)
 
 examples/install-packages.sh
+if [ "${1:-}" = --fuzz ]; then exec tests/fuzz/fuzz.sh "${2:?how many seconds?}"; fi
 
 phase() { echo "$1 (after $SECONDS s)"; }
 
@@ -25,6 +27,6 @@ phase "The tests from outside"
 ctest --test-dir build/release -j "$jobs" --output-on-failure
 
 # Compiled once: what the sanitizers pass, passes without them.
-phase "The tests from within, and some from outside once more, under the sanitizers"
+phase "The tests from within, what fuzzing begins with and found, and some from outside once more, under the sanitizers"
 build_tests build/sanitize -DHEAPWRIGHT_DEV=ON -DHEAPWRIGHT_SANITIZE=ON -DHEAPWRIGHT_EXAMPLES=OFF
-ctest --test-dir build/sanitize -j "$jobs" --output-on-failure -R '^unit|cli.(bad_input|published|json|sources)$'
+ctest --test-dir build/sanitize -j "$jobs" --output-on-failure -R '^unit|^fuzz|cli.(bad_input|published|json|sources)$'

@@ -37,7 +37,11 @@ std::optional<Reply> read_pile(const std::string& said, const Materials& materia
     if (sides.size() == 2 && said.find(body) != std::string::npos) sides.push_back(row.id);
   }
   if (!named && sides.size() != 3) return std::nullopt;
-  if (sides.size() != 3) throw TextError("how long, wide and high is the pile?", "write \"a pile 6 by 4 feet, knee-high\"");
+  const auto refuse = [] { throw TextError("how long, wide and high is the pile?", "write \"a pile 6 by 4 feet, knee-high\""); };
+  if (sides.size() != 3) refuse();
+  const Volume size = read_length(sides[0]) * read_length(sides[1]) * *read_height(sides[2], *materials.rough).typical;
+  if (!is_positive(size)) refuse();
+  check_plausible(size, said);
   return Reply{sides, {"some", "pile"}, {}};
 }
 
@@ -113,7 +117,10 @@ Reply read_area_answer(const Question& question, const std::string& said) {
       throw TextError(in_quotes(said) + " of what, square feet or acres?", "write 5000 ft2, or 1/4 acre");
   }
   const std::string text = sides.size() == 2 ? sides[0] + " by " + sides[1] : with_unit(area, question.bare);
-  return is_positive(read_area(text)) ? some({text}) : none();
+  const Area lawn = read_area(text);
+  constexpr Area largest_lawn = 1000.0 * unit::acre;  // judged
+  if (lawn > largest_lawn) throw TextError(in_quotes(said) + " is more than any lawn has", "write a smaller number: 5000 ft2");
+  return is_positive(lawn) ? some({text}) : none();
 }
 
 }  // namespace heapwright

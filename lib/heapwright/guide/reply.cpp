@@ -7,11 +7,10 @@
 #include "heapwright/guide/plain.hpp"
 #include "heapwright/guide/said_date.hpp"
 #include "heapwright/guide/things.hpp"
+#include "heapwright/input/limits.hpp"
 
 namespace heapwright {
 namespace {
-
-constexpr std::size_t longest_answer = 300;
 
 /// Whether bytes are UTF-8 by their leading and following bits.
 bool is_utf8(std::string_view text) {

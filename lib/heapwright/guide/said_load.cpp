@@ -6,6 +6,7 @@
 
 #include "heapwright/guide/plain.hpp"
 #include "heapwright/guide/things.hpp"
+#include "heapwright/input/limits.hpp"
 #include "heapwright/input/no_reading.hpp"
 #include "heapwright/input/problems.hpp"
 #include "heapwright/maturity/log.hpp"
@@ -131,6 +132,9 @@ void take_rows(Yard& yard, const TemperatureLog& log, Problems& problems) {
 }  // namespace
 
 std::vector<SaidLoad> said_loads(std::string_view text, Date date, const Materials& materials) {
+  if (text.size() > longest_answer)
+    throw TextError("this is longer than " + std::to_string(longest_answer) + " bytes",
+                    "write it in a few words: 2 buckets leaves; 1 gal water");
   if (is_no_reading(text)) return {};
   const std::string plain = as_a_list(text);
   if (is_nothing(plain)) return {};

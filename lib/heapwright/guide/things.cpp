@@ -5,6 +5,7 @@
 
 #include "heapwright/error.hpp"
 #include "heapwright/guide/plain.hpp"
+#include "heapwright/input/limits.hpp"
 #include "heapwright/units/decimal.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -399,6 +400,8 @@ CountedSupply counted_supply(const std::string& plain, const Materials& material
 }
 
 Supply read_said_supply(std::string_view said, const Materials& materials) {
+  if (said.size() > longest_answer)
+    throw TextError("this is longer than " + std::to_string(longest_answer) + " bytes", "write \"20 bags of leaves\"");
   const std::string plain = plain_answer(said);
   if (plain.empty()) throw TextError("nothing is named", "write \"20 bags of leaves\"");
   return supply_said(name_and_amount(plain, materials), materials);

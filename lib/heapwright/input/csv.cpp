@@ -56,6 +56,8 @@ void Csv::take_header() {
   header_start_ = row_start_;
   if (row_.size() > most_columns) flaw(row_.back().offset, "the file has more than 1000 columns", "leave out those that are not used");
   for (const Field& field : row_) {
+    if (field.text.size() > longest_text)
+      flaw(field.offset, "a column's name is longer than " + std::to_string(longest_text) + " bytes", "give it a shorter one");
     header_.emplace_back(field.text);
     header_offsets_.push_back(field.offset);
   }
@@ -179,6 +181,11 @@ Position Csv::place(std::size_t offset, Start start) const {
   if (line_end - line_begin <= longest_line_shown)
     line = without_spaces_after(std::string_view(text_).substr(line_begin, line_end - line_begin));
   return {name_, start.line + newlines_in(before), static_cast<int>(characters) + 1, std::move(line)};
+}
+
+void Csv::check_length(std::size_t column) const {
+  if (text(column).size() > longest_text)
+    throw TextError("is longer than " + std::to_string(longest_text) + " bytes", "write it in fewer words");
 }
 
 void Csv::flaw(std::size_t offset, std::string what, std::string hint) {

@@ -15,6 +15,7 @@
 #include <utility>
 #include <vector>
 
+#include "heapwright/input/limits.hpp"
 #include "heapwright/input/problems.hpp"
 
 namespace heapwright {
@@ -68,6 +69,7 @@ class Csv {
   template <class Read>
   auto read(std::size_t column, Read&& reader) -> std::optional<std::decay_t<decltype(reader(std::string_view()))>> {
     try {
+      check_length(column);
       return reader(text(column));
     } catch (const Error& error) {
       problem(column, error.what(), error.hint());
@@ -105,6 +107,8 @@ class Csv {
     int line = 1;
   };
 
+  /// @throws TextError for more than anybody writes into one
+  void check_length(std::size_t column) const;
   bool done() const { return at_ >= text_.size(); }
   char peek() const { return done() ? '\0' : text_[at_]; }
   void skip_spaces();

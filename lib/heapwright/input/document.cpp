@@ -7,6 +7,7 @@
 #include <filesystem>
 
 #include "heapwright/input/file.hpp"
+#include "heapwright/input/limits.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
 
@@ -116,7 +117,11 @@ bool Value::is_table() const { return node_->is_table(); }
 bool Value::is_list() const { return node_->is_array(); }
 
 std::optional<std::string> Value::text() const {
-  if (const auto* text = node_->as_string()) return text->get();
+  if (const auto* text = node_->as_string()) {
+    if (text->get().size() <= longest_text) return text->get();
+    problem("is longer than " + std::to_string(longest_text) + " bytes", "write it in fewer words");
+    return std::nullopt;
+  }
   const std::optional<double> number = number_of(*node_);
   if (number && std::isfinite(*number)) return print_number(*number, 15);
   if (number) {
@@ -226,6 +231,10 @@ std::vector<Table> Table::tables(std::string_view key) {
   const std::optional<Value> value = find(key);
   if (!value) return tables;
   for (const Value& item : value->items()) {
+    if (tables.size() == most_tables) {
+      item.problem("stands more than " + std::to_string(most_tables) + " times", "leave out what is not used, or make a second file");
+      return tables;
+    }
     if (item.is_table() && value->is_list()) {
       tables.push_back(item.table());
     } else {

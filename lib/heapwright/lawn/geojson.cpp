@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "heapwright/error.hpp"
+#include "heapwright/input/limits.hpp"
 #include "heapwright/lawn/geo_file.hpp"
 
 namespace heapwright {
@@ -106,12 +107,21 @@ int line_of_byte(const std::string& text, std::size_t byte) {
   return 1 + static_cast<int>(std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(std::min(byte, text.size())), '\n'));
 }
 
+/// JSON in memory, of no more levels than its readers may follow one within the other.
+GeoNode parsed(const std::string& text) {
+  return GeoNode::parse(text, [](int depth, GeoNode::parse_event_t, const GeoNode&) {
+    if (depth > deepest_map)
+      throw TextError(fmt::format("has more than {} levels, one within the other", deepest_map), "save it as GeoJSON (RFC 7946) once more");
+    return true;
+  });
+}
+
 }  // namespace
 
 std::vector<GeoPiece> read_geojson(const std::string& text) {
   std::vector<GeoPiece> pieces;
   try {
-    read_anything(GeoNode::parse(text), pieces);
+    read_anything(parsed(text), pieces);
   } catch (const GeoNode::parse_error& error) {
     throw TextError(fmt::format("is no JSON, from its line {} on", line_of_byte(text, error.byte)), "save it as GeoJSON once more");
   } catch (const GeoNode::exception&) {

@@ -7,6 +7,7 @@
 
 #include "heapwright/input/document.hpp"
 #include "heapwright/input/file.hpp"
+#include "heapwright/input/limits.hpp"
 #include "heapwright/lawn/geo_file.hpp"
 #include "heapwright/lawn/outline.hpp"
 #include "heapwright/lawn/shapes.hpp"
@@ -223,7 +224,14 @@ class ShapeReader {
     }
   }
 
+  static void check_count(const std::vector<GeoPiece>& found) {
+    std::size_t count = found.size();
+    for (const GeoPiece& one : found) count += one.holes.size();
+    if (count > most_pieces) throw TextError(fmt::format("has more than {} pieces and holes", most_pieces), "leave out what is no lawn");
+  }
+
   static std::vector<SurveyedPiece> surveyed(const std::vector<GeoPiece>& found, Shape shape) {
+    check_count(found);
     std::vector<SurveyedPiece> pieces;
     for (const GeoPiece& one : found) {
       SurveyedPiece piece{{shape, {}, area_of_edge(one.edge, one.name), one.name}};

@@ -5,6 +5,7 @@
 
 #include "heapwright/error.hpp"
 #include "heapwright/input/document.hpp"
+#include "heapwright/input/limits.hpp"
 #include "heapwright/input/words.hpp"
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/order/phone_line.hpp"
@@ -175,7 +176,12 @@ TopdressingPlan read_topdressing(Table& root, const Materials& materials) {
   plan.compost = table->read("compost", [&](std::string_view name) { return find_compost(materials, name).id; }).value_or(plan.compost);
   plan.analysis = read_compost_analysis(*table);
   plan.own_screened = table->read("own_screened", read_length);
-  for (Table& offer : table->tables("offer")) plan.offers.push_back(read_offer(offer, materials));
+  std::vector<Table> offers = table->tables("offer");
+  if (offers.size() > most_offers) {
+    table->problem_at("offer", "more than " + std::to_string(most_offers) + " offers", "leave out the dearer ones");
+    offers.clear();
+  }
+  for (Table& offer : offers) plan.offers.push_back(read_offer(offer, materials));
   for (Table& fixed : table->tables("fixed_cost")) plan.fixed_costs.push_back(read_fixed_cost(fixed));
   table->finish();
   return plan;

@@ -31,8 +31,9 @@ std::vector<std::string> plain_words(std::string_view name) {
 }
 
 bool gives_away(const KeepOut& row, const std::vector<std::string>& said) {
-  return std::any_of(row.words.begin(), row.words.end(),
-                     [&](const std::string& word) { return std::find(said.begin(), said.end(), plain_name(word)) != said.end(); });
+  return std::any_of(row.words.begin(), row.words.end(), [&](const std::string& word) {
+    return std::any_of(said.begin(), said.end(), [&](const std::string& one) { return has_plain_form(word, one); });
+  });
 }
 
 }  // namespace

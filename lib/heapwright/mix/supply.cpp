@@ -103,6 +103,9 @@ std::variant<std::monostate, Months, Weekly> read_when(Table& supply) {
   return listed;
 }
 
+/// Beside larger ones what fills a bin is lost in the rounding of a linear programme. Judged, far above any site's year.
+constexpr Mass most_of_a_supply = 1e9 * unit::kg;
+
 void check_amount(Table& table, const Supply& supply) {
   const bool given = table.has("amount");
   if (given && supply.use == Use::unlimited)
@@ -446,7 +449,11 @@ Supply read_what_it_is(Table& table, const Materials& materials) {
 }
 
 void check_weights(Table& table, const Supply& supply) {
-  if (supply.amount && !supply.mass(*supply.amount)) {
+  const std::optional<Mass> mass = supply.amount ? supply.mass(*supply.amount) : std::nullopt;
+  if (mass && !(*mass <= most_of_a_supply))
+    table.problem_at(table.has("amount") ? "amount" : "estimate", "is more than a million tonnes, which no yard has",
+                     "write a smaller one");
+  if (supply.amount && !mass) {
     table.problem_at("amount", "no bulk density of " + supply.feedstock.id + " is known, so a volume of it has no weight",
                      "give the amount as a weight, or weigh a bucketful: weighed = { … }");
   }

@@ -93,7 +93,8 @@ Words judged_by_words(const Mix& mix, const Targets& targets) {
 Words ratio_words(const Mix& mix) { return mix.carbon_to_nitrogen ? say("C:N about {}", *mix.carbon_to_nitrogen) : Words("no nitrogen"); }
 
 std::optional<ShareBars> shares_of(const Mix& mix) {
-  if (mix.parts.size() < 2 || !mix.volume || !is_positive(mix.nitrogen) || !is_positive(mix.water)) return std::nullopt;
+  const bool has_all = mix.volume && is_positive(mix.carbon) && is_positive(mix.nitrogen) && is_positive(mix.water);
+  if (mix.parts.size() < 2 || !has_all) return std::nullopt;
   ShareBars bars{"Each feedstock's share", {"volume", "carbon", "nitrogen", "water"}, {}, {}};
   std::vector<Words> words;
   WaterMass added = mix.water;

@@ -175,7 +175,8 @@ class Words {
   Words(std::string_view text) : Words(std::string(text)) {}  // NOLINT(google-explicit-constructor)
   Words(std::string text);                                    // NOLINT(google-explicit-constructor)
   template <class Quantity>
-  requires std::is_constructible_v<Fragment, std::in_place_type_t<Quantity>, Quantity> Words(Quantity quantity)
+  requires(!std::is_same_v<Quantity, Words> && std::is_constructible_v<Fragment, std::in_place_type_t<Quantity>, Quantity>)
+      Words(Quantity quantity)
       : Words(Fragment(std::in_place_type<Quantity>, std::move(quantity))) {}  // NOLINT(google-explicit-constructor): and so may a quantity
 
   /// In words.cpp: a vector of so many types takes a second to compile.

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "heapwright/materials/rows.hpp"
 
 namespace heapwright {
@@ -63,6 +65,13 @@ Json cautions_json(const std::vector<std::string>& ids, const Materials& materia
   return list;
 }
 
+/// @throws DomainError for a number that is none: as null it would say that there is no such figure
+void check_finite(const Json& json) {
+  if (json.is_number_float() && !std::isfinite(json.get<double>())) throw DomainError("a number that is not finite cannot be printed");
+  if (!json.is_structured()) return;
+  for (const Json& part : json) check_finite(part);
+}
+
 }  // namespace
 
 Json with_grounds(Json result, const Grounds& grounds, const Materials& materials) {
@@ -73,6 +82,9 @@ Json with_grounds(Json result, const Grounds& grounds, const Materials& material
   return result;
 }
 
-std::string printed(const Json& json) { return fmt::format("{}\n", json.dump(2)); }
+std::string printed(const Json& json) {
+  check_finite(json);
+  return fmt::format("{}\n", json.dump(2));
+}
 
 }  // namespace heapwright

@@ -11,6 +11,7 @@
 
 #include "heapwright/input/columns.hpp"
 #include "heapwright/input/csv.hpp"
+#include "heapwright/input/limits.hpp"
 
 namespace heapwright {
 namespace {
@@ -134,16 +135,24 @@ class RosterReader {
     ++misread_;
   }
 
+  /// A cell that stands on handouts, answered or not.
+  std::string short_cell(const std::string& column) {
+    std::string text = cell(column);
+    if (text.size() <= longest_answer) return text;
+    refuse(column, "this is longer than any name or number", "write it in a few words");
+    return {};
+  }
+
   void read_row() {
     Household& household = rows_.emplace_back(RowRead{{}, {}, csv_.rows()}).household;
     household.where = csv_.position(0);
-    household.name = cell("name");
+    household.name = short_cell("name");
     take_number(household);
     take_answers(household);
   }
 
   void take_number(Household& household) {
-    const std::string said = cell("household");
+    const std::string said = short_cell("household");
     const std::optional<int> number = household_number(said);
     if (!number) {
       if (places_.count("household") != 0) household.not_numbered = said;

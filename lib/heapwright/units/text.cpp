@@ -362,11 +362,21 @@ const UnitName& unit_of(std::string_view text, const std::string& words, Dimensi
   refuse(text, "has an unknown unit, \"" + words + "\"", near ? "\"" + *near + "\"?" : "one of " + units_of(wanted));
 }
 
+double not_beyond(std::string_view text, double si, Dimension dimension) {
+  if (!(si <= largest_si(dimension))) refuse(text, "is beyond what this tool works with", dimension_example(dimension));
+  return si;
+}
+
+template <class Quantity>
+Quantity not_beyond(std::string_view text, Quantity quantity, Dimension dimension) {
+  not_beyond(text, quantity.value(), dimension);
+  return quantity;
+}
+
 double read_si(std::string_view text, Dimension wanted) {
   double sum = 0.0;
   for (const Part& part : read_parts(text)) sum += part.number * unit_of(text, part.unit, wanted).si;
-  if (!(sum <= largest_si(wanted))) refuse(text, "is beyond what this tool works with", dimension_example(wanted));
-  return sum;
+  return not_beyond(text, sum, wanted);
 }
 
 Part read_single(std::string_view text, std::string_view example) {
@@ -476,13 +486,13 @@ Area read_area(std::string_view text) {
   const std::vector<std::string> sides = sides_in(text);
   if (sides.size() == 1) return from_si<Area>(read_si(text, Dimension::area));
   if (sides.size() != 2) refuse(text, "has more than two sides", "\"60 ft by 30 ft\"");
-  return read_length(sides[0]) * read_length(sides[1]);
+  return not_beyond(text, read_length(sides[0]) * read_length(sides[1]), Dimension::area);
 }
 Volume read_volume(std::string_view text) {
   const std::vector<std::string> sides = sides_in(text);
   if (sides.size() == 1) return from_si<Volume>(read_si(text, Dimension::volume));
   if (sides.size() != 3) refuse(text, "has two sides: a volume wants three", "\"3 ft by 3 ft by 3 ft\"");
-  return read_length(sides[0]) * read_length(sides[1]) * read_length(sides[2]);
+  return not_beyond(text, read_length(sides[0]) * read_length(sides[1]) * read_length(sides[2]), Dimension::volume);
 }
 Mass read_mass(std::string_view text) { return from_si<Mass>(read_si(text, Dimension::mass)); }
 Duration read_duration(std::string_view text) { return from_si<Duration>(read_si(text, Dimension::duration)); }

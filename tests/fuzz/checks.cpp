@@ -1,0 +1,102 @@
+#include "checks.hpp"
+
+#include <algorithm>
+#include <cctype>
+#include <cstdio>
+#include <cstdlib>
+#include <sys/mman.h>
+#include <unistd.h>
+
+#include "heapwright/error.hpp"
+#include "heapwright/input/printable.hpp"
+#include "heapwright/input/problems.hpp"
+
+namespace heapwright::fuzz {
+namespace {
+
+[[noreturn]] void end_with(std::string_view what, std::string_view more = {}) {
+  std::fprintf(stderr, "does not hold: %.*s\n%.*s\n", static_cast<int>(what.size()), what.data(), static_cast<int>(more.size()),
+               more.data());
+  std::abort();
+}
+
+bool is_letter(char c) { return std::isalnum(static_cast<unsigned char>(c)) != 0 || (static_cast<unsigned char>(c) & 0x80U) != 0; }
+
+std::string in_small_letters(std::string_view text) {
+  std::string small(text);
+  std::transform(small.begin(), small.end(), small.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return small;
+}
+
+/// Whether a word stands in a text by itself.
+bool has_word(std::string_view text, std::string_view word) {
+  for (std::size_t at = text.find(word); at != std::string_view::npos; at = text.find(word, at + 1)) {
+    const bool begins = at == 0 || !is_letter(text[at - 1]);
+    const bool ends = at + word.size() == text.size() || !is_letter(text[at + word.size()]);
+    if (begins && ends) return true;
+  }
+  return false;
+}
+
+void check_error(const Error& error) {
+  const std::string_view what = error.what();
+  if (what == "a number that is not finite cannot be printed") end_with("numbers are numbers", what);
+  if (const auto* of_input = dynamic_cast<const InputError*>(&error)) {
+    for (const Problem& problem : of_input->problems()) {
+      require(!problem.what.empty(), "a problem says what is wrong");
+      require(problem.where.line >= 0 && problem.where.column >= 0, "a problem stands somewhere");
+      require(!describe(problem).empty(), "a problem can be described");
+    }
+  }
+}
+
+}  // namespace
+
+const Tables& tables() {
+  static const Tables once = built_in_tables();
+  return once;
+}
+
+void require(bool holds, std::string_view what) {
+  if (!holds) end_with(what);
+}
+
+bool ends_well(const std::function<void()>& work) {
+  try {
+    work();
+    return true;
+  } catch (const Error& error) {
+    check_error(error);
+    return false;
+  }
+}
+
+void must_end_well(const std::function<void()>& work) {
+  try {
+    work();
+  } catch (const Error& error) {
+    end_with("what was accepted is answered", std::string(error.what()) + "\n" + error.hint());
+  }
+}
+
+void count_answered() {
+  static long answered = 0;
+  if (answered++ == 0) std::atexit([] { std::fprintf(stderr, "stat::answered:                 %ld\n", answered); });
+}
+
+void check_output(const std::string& output, std::string_view input) {
+  const std::string shown = printable(output);
+  require(printable(shown) == shown, "what is printable stays as it is");
+  const std::string small = in_small_letters(input);
+  for (const std::string_view word : {"nan", "inf"}) {
+    if (small.find(word) == std::string::npos && has_word(output, word)) end_with("no output holds a number that is none", output);
+  }
+}
+
+FileOf::FileOf(std::string_view text) : descriptor_(memfd_create("input", 0)), path_("/proc/self/fd/" + std::to_string(descriptor_)) {
+  if (write(descriptor_, text.data(), text.size()) != static_cast<ssize_t>(text.size())) std::abort();
+}
+
+FileOf::~FileOf() { close(descriptor_); }
+
+}  // namespace heapwright::fuzz
