@@ -8,8 +8,8 @@
 #include "heapwright/page/page.hpp"
 #include "heapwright/report/columns.hpp"
 #include "heapwright/report/layout.hpp"
-#include "heapwright/report/plot_text.hpp"
-#include "heapwright/report/svg.hpp"
+#include "heapwright/report/plot_text_parts.hpp"
+#include "heapwright/report/svg_parts.hpp"
 #include "heapwright/units/shown_units.hpp"
 
 using namespace heapwright;

@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "heapwright/input/document.hpp"
-#include "heapwright/lawn/read_piece.hpp"
+#include "heapwright/lawn/read_piece_parts.hpp"
 #include "heapwright/units/text.hpp"
 
 namespace heapwright {

@@ -1,5 +1,3 @@
-#include "heapwright/lawn/read_piece.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -10,6 +8,7 @@
 #include "heapwright/input/limits.hpp"
 #include "heapwright/lawn/geo_file.hpp"
 #include "heapwright/lawn/outline.hpp"
+#include "heapwright/lawn/read_piece_parts.hpp"
 #include "heapwright/lawn/shapes.hpp"
 #include "heapwright/units/text.hpp"
 

@@ -4,7 +4,7 @@
 
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/mix/assume.hpp"
-#include "heapwright/plan/told_season.hpp"
+#include "heapwright/plan/told_season_parts.hpp"
 #include "heapwright/recipe/amounts.hpp"
 #include "heapwright/time/month.hpp"
 

@@ -1,7 +1,6 @@
-#include "heapwright/plan/told_season.hpp"
-
 #include <algorithm>
 
+#include "heapwright/plan/told_season_parts.hpp"
 #include "heapwright/recipe/amounts.hpp"
 #include "heapwright/time/month.hpp"
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "heapwright/report/layout.hpp"
-#include "heapwright/report/svg.hpp"
+#include "heapwright/report/svg_parts.hpp"
 
 namespace heapwright {
 namespace {

@@ -1,7 +1,7 @@
 #include <fmt/format.h>
 
 #include "heapwright/report/layout.hpp"
-#include "heapwright/report/svg.hpp"
+#include "heapwright/report/svg_parts.hpp"
 
 namespace heapwright {
 namespace {

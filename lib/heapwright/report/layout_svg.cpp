@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "heapwright/report/layout.hpp"
-#include "heapwright/report/svg.hpp"
+#include "heapwright/report/svg_parts.hpp"
 #include "heapwright/time/date.hpp"
 
 namespace heapwright {

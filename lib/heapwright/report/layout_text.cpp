@@ -5,7 +5,7 @@
 
 #include "heapwright/report/columns.hpp"
 #include "heapwright/report/layout.hpp"
-#include "heapwright/report/plot_text.hpp"
+#include "heapwright/report/plot_text_parts.hpp"
 #include "heapwright/report/text.hpp"
 
 namespace heapwright {

@@ -5,7 +5,7 @@
 #include <functional>
 
 #include "heapwright/report/layout.hpp"
-#include "heapwright/report/svg.hpp"
+#include "heapwright/report/svg_parts.hpp"
 
 namespace heapwright {
 namespace {

@@ -1,5 +1,3 @@
-#include "heapwright/report/plot_text.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -7,6 +5,7 @@
 #include <cmath>
 
 #include "heapwright/report/columns.hpp"
+#include "heapwright/report/plot_text_parts.hpp"
 #include "heapwright/report/text.hpp"
 #include "heapwright/time/date.hpp"
 

@@ -1,11 +1,10 @@
-#include "heapwright/report/svg.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
 
 #include "heapwright/report/layout.hpp"
+#include "heapwright/report/svg_parts.hpp"
 
 namespace heapwright::svg {
 namespace {
