@@ -101,10 +101,9 @@ PileDescription bin(double height_m) {
 
 double chance(const PileToBuild& pile, const DailyWeather& weather) {
   const PileModel model(pile, piles::materials(), piles::every_set());
-  const auto& members = piles::every_set().members;
-  const auto hot = std::count_if(members.begin(), members.end(),
-                                 [&](const ProcessParameters& set) { return model.first_hot_day(set, weather, days_to_heat).has_value(); });
-  return static_cast<double>(hot) / static_cast<double>(members.size());
+  const auto hot_days = model.first_hot_days(piles::every_set().members, weather, days_to_heat);
+  const auto hot = std::count_if(hot_days.begin(), hot_days.end(), [](const std::optional<int>& day) { return day.has_value(); });
+  return static_cast<double>(hot) / static_cast<double>(hot_days.size());
 }
 
 Trajectory by_best_set(const PileToBuild& pile, const DailyWeather& weather, int least_days = 0) {

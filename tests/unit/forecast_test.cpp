@@ -354,10 +354,7 @@ const DaysOrNever& hot_days() {
   static const DaysOrNever days = [] {
     const PileToBuild pile = pile_of(one_load(), rained_on(), november_7);
     const PileModel model(pile, piles::materials(), sixteen_sets());
-    DaysOrNever found;
-    for (const ProcessParameters& set : sixteen_sets().members)
-      found.push_back(model.first_hot_day(set, days_from(of_one_load(), november_7, 31), 30));
-    return in_order(std::move(found));
+    return in_order(model.first_hot_days(sixteen_sets().members, days_from(of_one_load(), november_7, 31), 30));
   }();
   return days;
 }

@@ -166,9 +166,14 @@ std::optional<int> tipped_within(const PileToBuild& pile, HeatingChange change, 
   return std::nullopt;
 }
 
+double share_of(const std::vector<std::optional<int>>& hot_days) {
+  const auto hot = std::count_if(hot_days.begin(), hot_days.end(), [](const std::optional<int>& day) { return day.has_value(); });
+  return static_cast<double>(hot) / static_cast<double>(hot_days.size());
+}
+
 std::optional<int> hot_day_of(const PileToBuild& pile, const Weather& weather) {
   const ProcessEnsemble one = of_best_only();
-  return PileModel(pile, piles::materials(), one).first_hot_day(one.best, days_from(weather, pile.built, 21), 20);
+  return PileModel(pile, piles::materials(), one).first_hot_days({one.best}, days_from(weather, pile.built, 21), 20).front();
 }
 
 PileToBuild built_in_october(const Mix& mix) {
@@ -259,9 +264,7 @@ TEST_CASE("one load by the day on which it is built", "[heating]") {
     const PileModel model(pile, piles::materials(), piles::every_set());
     const DailyWeather days = days_from(weather, pile.built, 31);
     const auto& sets = piles::every_set().members;
-    const auto hot = std::count_if(sets.begin(), sets.end(),
-                                   [&](const ProcessParameters& set) { return model.first_hot_day(set, days, 30).has_value(); });
-    return static_cast<double>(hot) / static_cast<double>(sets.size());
+    return share_of(model.first_hot_days(sets, days, 30));
   };
   for (const Row& row : {Row{2026y / 10 / 15, 0.95, {}}, Row{2026y / 11 / 7, 0.65, 0.50}, Row{2026y / 11 / 15, 0.38, 0.25}}) {
     pile.built = row.built;
@@ -279,9 +282,7 @@ TEST_CASE("the larger a pile and the warmer the air, the more sets heat", "[heat
     pile.share = share;
     const PileModel model(pile, piles::materials(), some);
     const DailyWeather days = piles::steady(8.0 + warmer, 31);
-    const auto hot = std::count_if(some.members.begin(), some.members.end(),
-                                   [&](const ProcessParameters& set) { return model.first_hot_day(set, days, 30).has_value(); });
-    return static_cast<double>(hot) / 20.0;
+    return share_of(model.first_hot_days(some.members, days, 30));
   };
   double before = 0.0;
   for (const double share : {0.3, 0.5, 0.8, 1.3, 2.0}) {

@@ -434,6 +434,45 @@ Trajectory small_trajectory(const PileContents& contents, const PileCare& care, 
 
 }  // namespace
 
+TEST_CASE("piles that live abreast each live as they would alone, to the bit", "[trajectory]") {
+  // Of different shells, more than have a place at a time, turned, fed, dry and wet, and stopping at different times.
+  const DailyWeather weather = years(12.0, 10.0, 500);
+  std::vector<PileInWeather> piles;
+  for (const double size : {0.05, 0.1, 0.3, 1.0, 2.0}) {
+    for (const double moisture : {0.35, 0.55, 0.65}) {
+      const PileContents some = size * contents(piles::household(moisture));
+      const SettledShape shape{size * 0.8 * unit::m3, std::cbrt(size * size) * 3.9 * unit::m2, std::cbrt(size * size) * 1.7 * unit::m2};
+      PileCare care;
+      if (size > 0.2) care.turn_every = static_cast<int>(10.0 * size) + 4;
+      if (moisture < 0.6) care.wet_to = wet_basis(0.5);
+      if (size < 0.2) care.feeding = Feeding{0.3, 7, 6, 100.0};
+      care.share_of_rain = 0.3;
+      const TemperatureDifference warmer = (10.0 * moisture - 5.0) * unit::kelvin;
+      piles.push_back({Pile(best(), some, shape, weather.front().air + warmer), some, care, weather, warmer});
+    }
+  }
+  std::set<int> shells;
+  for (const PileInWeather& one : piles) shells.insert(one.pile.shells());
+  CHECK(shells.size() >= 3);
+  const Following following{30, true};
+  int told = 0;
+  const std::vector<Trajectory> abreast = run_trajectories(piles, following, hourly_steps, [&] { ++told; });
+  const std::vector<std::optional<int>> hot_days = first_hot_days(piles, 40, hourly_steps);
+  REQUIRE(abreast.size() == piles.size());
+  CHECK(told == std::ssize(piles));
+  std::set<std::size_t> lengths;
+  for (std::size_t i = 0; i < piles.size(); ++i) {
+    CAPTURE(i);
+    const std::vector<Trajectory> alone = run_trajectories({piles[i]}, following, hourly_steps);
+    CHECK(same(abreast[i].days, alone.front().days));
+    CHECK(abreast[i].turf_day == alone.front().turf_day);
+    CHECK(abreast[i].mature_day == alone.front().mature_day);
+    CHECK(hot_days[i] == first_hot_days({piles[i]}, 40, hourly_steps).front());
+    lengths.insert(abreast[i].days.size());
+  }
+  CHECK(lengths.size() >= 4);
+}
+
 TEST_CASE("a pile that cannot get ready any more is not followed to the end, where that is told", "[trajectory]") {
   const DailyWeather three_years = years(12.0, 10.0, 3 * 365);
   SECTION("dry under a lid") {

@@ -8,7 +8,7 @@ namespace heapwright {
 namespace {
 
 constexpr const char* geometry = "plane geometry";
-constexpr const char* own = "your own figure";
+constexpr const char* own_figure = "your own figure";
 
 /// The sides of a piece as terms. Their symbols bear the piece's number: l2 is the length of the second.
 class Sides {
@@ -16,7 +16,7 @@ class Sides {
   Sides(const Piece& piece, std::string name, std::string number, const WorkingUnits& units)
       : piece_(piece), name_(std::move(name)), number_(std::move(number)), units_(units) {}
   Term side(const std::string& letter, const std::string& what, std::size_t at) const {
-    return given(letter + number_, what + " of " + name_, units_.side.number(piece_.sides.at(at)), units_.side.symbol, own);
+    return given(letter + number_, what + " of " + name_, units_.side.number(piece_.sides.at(at)), units_.side.symbol, own_figure);
   }
 
  private:
@@ -82,7 +82,7 @@ class Ground {
 
   /// The area of a zone less what is cut out of it.
   Term zone(const Zone& zone) {
-    if (!zone.whole) return given(symbol("S"), "area of " + zone.name, units_.area.number(zone.area), units_.area.symbol, own);
+    if (!zone.whole) return given(symbol("S"), "area of " + zone.name, units_.area.number(zone.area), units_.area.symbol, own_figure);
     Term area = piece(*zone.whole, zone.name);
     if (zone.cut_out.empty()) return area;
     Expression left = area;
@@ -98,7 +98,7 @@ class Ground {
   Term piece(const Piece& piece, const std::string& name) {
     const std::string S = symbol("S");
     const auto formula = formula_of(piece, name, std::to_string(pieces_), units_);
-    if (!formula) return given(S, "area of " + name, units_.area.number(piece.area), units_.area.symbol, own);
+    if (!formula) return given(S, "area of " + name, units_.area.number(piece.area), units_.area.symbol, own_figure);
     return working_.step({S, "Area of " + name, formula->words, units_.area.symbol, formula->source}, formula->area);
   }
 
@@ -213,7 +213,7 @@ Working working_of_topdressing(const Topdressing& topdressing, const WorkingUnit
                               V * (1.0 + Expression(allowance_term(topdressing))));
   weight_steps(working, topdressing, Q, units);
   const Term n =
-      given("n", "times a year", topdressing.times_a_year, "", topdressing.plan.months.empty() ? "common practice, no source" : own);
+      given("n", "times a year", topdressing.times_a_year, "", topdressing.plan.months.empty() ? "common practice, no source" : own_figure);
   working.step({"Y", "Compost for a year", "times a year, times what each takes", units.large.symbol, by_definition, 4}, n * Q);
   nutrient_steps(working, topdressing, units);
   return working;
@@ -221,7 +221,7 @@ Working working_of_topdressing(const Topdressing& topdressing, const WorkingUnit
 
 Working working_of_coverage(const Topdressing& covered, const WorkingUnits& units) {
   Working working;
-  const Term Q = given("Q", "compost that there is", units.large.number(covered.volume_with_allowance), units.large.symbol, own);
+  const Term Q = given("Q", "compost that there is", units.large.number(covered.volume_with_allowance), units.large.symbol, own_figure);
   const Term V =
       working.step({"V", "Compost on the ground", "what there is, over one and the allowance", units.large.symbol, by_definition},
                    Q / (1.0 + Expression(allowance_term(covered))));

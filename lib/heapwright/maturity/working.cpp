@@ -9,7 +9,7 @@
 namespace heapwright {
 namespace {
 
-constexpr const char* own = "your own figure";
+constexpr const char* own_figure = "your own figure";
 constexpr const char* scheme = "the scheme of the CCQC Maturity Index, June 2001";
 constexpr int digits_of_a_value = 6;  // so that a value near its limit stays on its side
 
@@ -86,8 +86,8 @@ class RatingSteps {
     const ValueInUnit usual = in_usual_unit(test.criterion->measured, test.test.value);
     const std::string unit = unit_symbol(usual.unit);
     const auto written = written_in_another_unit(test.test, usual);
-    if (!written) return known_as(test.criterion->id, usual.number, given(numbered("v"), test.criterion->name, usual.number, unit, own));
-    const Term w = given(numbered("w"), test.criterion->name + ", as written", written->number, written->unit, own);
+    if (!written) return known_as(test.criterion->id, usual.number, given(numbered("v"), test.criterion->name, usual.number, unit, own_figure));
+    const Term w = given(numbered("w"), test.criterion->name + ", as written", written->number, written->unit, own_figure);
     const std::string in_limits = unit.empty() ? "as a fraction" : "in " + unit;
     const Term f = given(numbered("f"), "1 " + written->unit + ", " + in_limits, usual.number / written->number, "", by_definition);
     const Term v = working_.step({numbered("v"), test.criterion->name + ", " + in_limits, "as written, times the size of its unit", unit,
@@ -140,10 +140,10 @@ class RatingSteps {
     const std::string& name = result.property->name;
     if (const auto known = values_.find({result.property->id, usual.number}); known != values_.end()) return known->second;
     if (!result.converted)
-      return known_as(result.property->id, usual.number, given(numbered("v"), name, usual.number, unit_symbol(usual.unit), own));
+      return known_as(result.property->id, usual.number, given(numbered("v"), name, usual.number, unit_symbol(usual.unit), own_figure));
     const OxygenUptakeRate uptake = to_oxygen_uptake(std::get<RespirationRate>(*result.value));
     const ValueInUnit oxygen = in_usual_unit(TestQuantity::oxygen, uptake);
-    const Term u = given(numbered("u"), "oxygen taken up", oxygen.number, std::string(oxygen.unit), own);
+    const Term u = given(numbered("u"), "oxygen taken up", oxygen.number, std::string(oxygen.unit), own_figure);
     const Term q = given("rq", "molecules of CO2 given off for each of O2", respiratory_quotient, "", "common practice, no source");
     const Term c = given("gc", "g of carbon in 1 mol of CO2", 12.011, "", by_definition);
     const Term v = working_.step({numbered("v"), name + ", from oxygen taken up",

@@ -372,10 +372,8 @@ Sets run_sets(const PileModel& model, const DailyWeather& days, const ProcessEns
   sets.from = counted_from(sets.best);
   tell(1);
   const Following as_long_as_best{static_cast<int>(sets.best.days.size()) - 1, true};
-  for (const ProcessParameters& set : ensemble.members) {
-    sets.members.push_back(model.trajectory(set, days, as_long_as_best));
-    tell(1 + static_cast<int>(sets.members.size()));
-  }
+  int done = 1;
+  sets.members = model.trajectories(ensemble.members, days, as_long_as_best, [&] { tell(++done); });
   return sets;
 }
 

@@ -104,9 +104,9 @@ std::optional<double> chance_of(const PileToBuild& pile, const Weather& weather,
   const auto is_too_small = [&](const ProcessParameters& set) { return !(model.shape(set).volume >= smallest_pile); };
   if (std::any_of(ensemble.members.begin(), ensemble.members.end(), is_too_small)) return std::nullopt;
   const DailyWeather of_days = days_from(weather, pile.built, days + 1);
-  const auto gets_hot = [&](const ProcessParameters& set) { return model.first_hot_day(set, of_days, days).has_value(); };
-  const auto hot = std::count_if(ensemble.members.begin(), ensemble.members.end(), gets_hot);
-  return static_cast<double>(hot) / static_cast<double>(ensemble.members.size());
+  const auto hot_days = model.first_hot_days(ensemble.members, of_days, days);
+  const auto hot = std::count_if(hot_days.begin(), hot_days.end(), [](const std::optional<int>& day) { return day.has_value(); });
+  return static_cast<double>(hot) / static_cast<double>(hot_days.size());
 }
 
 std::optional<PileToBuild> changed(PileToBuild pile, HeatingChange change, const Materials& materials) {

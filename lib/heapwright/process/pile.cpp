@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "heapwright/error.hpp"
+#include "heapwright/process/abreast_parts.hpp"
 #include "heapwright/process/air.hpp"
 
 namespace heapwright {
@@ -14,6 +15,9 @@ namespace {
 using std::numbers::pi;
 
 constexpr double seconds_per_hour = 3600.0;
+constexpr double seconds_per_day = 86400.0;
+constexpr double heat_of_fusion = 3.34e5;        // J/kg
+constexpr double oxygen_of_air = 0.205;          // 1, volume fraction
 constexpr double shell_thickness = 0.08;         // m, aimed at
 constexpr double rate_temperature = 37.0;        // °C that kF, kS and mu are given at
 constexpr double coldest_addition = 5.0;         // °C
@@ -21,7 +25,6 @@ constexpr double coldest_water = 2.0;            // °C
 constexpr double vapour_share_of_turning = 0.7;  // 1, of the heat that a turning loses
 constexpr double most_water_of_turning = 0.05;   // 1, of the pile's water
 constexpr double most_decay_of_a_step = 1.6;     // 1, of the 2 that Heun's method bears
-constexpr int sweeps_of_a_step = 2;
 constexpr int sweeps_of_a_day = 4;
 constexpr int sweeps_after_a_change = 30;
 
@@ -59,7 +62,97 @@ void check(const PileContents& contents, const SettledShape& shape) {
     throw DomainError("some air passes the surface of any pile");
 }
 
+/// The air of a lane.
+void take_air(int lane, TemperaturePoint temperature, double humidity, AirAbreast& air) {
+  if (!std::isfinite(temperature.celsius())) throw DomainError("the air has some temperature");
+  air.temperature[lane] = temperature.celsius();
+  air.vapour[lane] = humidity * saturated_vapour(temperature.celsius());
+}
+
+/// How many steps a day has, by the heat that decays fastest.
+int steps_of_a_day(double fastest_decay, Steps steps) {
+  const double stable = most_decay_of_a_step / fastest_decay;
+  if (!(std::isfinite(stable) && stable > 0.0)) throw DomainError("a pile's heat has gone astray");
+  const double longest = std::min(steps.longest.value(), std::max(std::min(stable, seconds_per_hour), 0.5 * stable));
+  if (!(longest >= 60.0)) throw DomainError("the pile is too small to be forecast");
+  return static_cast<int>(std::ceil(seconds_per_day / longest));
+}
+
+constexpr std::pair<Lanes PilesAbreast::*, double ProcessParameters::*> parameters_of_a_lane[] = {
+    {&PilesAbreast::kF, &ProcessParameters::kF},     {&PilesAbreast::kS, &ProcessParameters::kS},
+    {&PilesAbreast::Tmin, &ProcessParameters::Tmin}, {&PilesAbreast::Topt, &ProcessParameters::Topt},
+    {&PilesAbreast::Tmax, &ProcessParameters::Tmax}, {&PilesAbreast::mu, &ProcessParameters::mu},
+    {&PilesAbreast::KO, &ProcessParameters::KO},     {&PilesAbreast::dH, &ProcessParameters::dH},
+    {&PilesAbreast::yO, &ProcessParameters::yO},     {&PilesAbreast::yW, &ProcessParameters::yW},
+    {&PilesAbreast::cd, &ProcessParameters::cd},     {&PilesAbreast::cw, &ProcessParameters::cw},
+    {&PilesAbreast::k0, &ProcessParameters::k0},     {&PilesAbreast::k1, &ProcessParameters::k1},
+    {&PilesAbreast::k2, &ProcessParameters::k2},     {&PilesAbreast::h, &ProcessParameters::h},
+    {&PilesAbreast::Kp, &ProcessParameters::Kp},     {&PilesAbreast::nK, &ProcessParameters::nK},
+    {&PilesAbreast::u0, &ProcessParameters::u0},     {&PilesAbreast::dlat, &ProcessParameters::dlat},
+    {&PilesAbreast::gN, &ProcessParameters::gN},
+};
+
 }  // namespace
+
+/// Piles that live abreast; in a lane of no pile stands some other's.
+struct Pile::Abreast {
+  PilesAbreast piles{};
+  StockAbreast stock{};
+  FlowsAbreast flows{};  ///< since they were taken up
+  ShellsAbreast oxygen{};
+
+  explicit Abreast(const Pile& in_every_lane) {
+    for (int lane = 0; lane < piles_abreast; ++lane) in_every_lane.take_lane(lane, *this);
+  }
+};
+
+void Pile::take_lane(int lane, Abreast& abreast) const {
+  PilesAbreast& piles = abreast.piles;
+  piles.shells = static_cast<std::size_t>(n_);
+  for (std::size_t i = 0; i < piles.shells; ++i) {
+    const int shell = static_cast<int>(i);
+    piles.share[i] = share_[shell];
+    piles.per_share[i] = per_share_[shell];
+    abreast.stock.enthalpy[i][lane] = stock_.enthalpy[shell];
+    abreast.stock.fast[i][lane] = stock_.fast[shell];
+    abreast.stock.slow[i][lane] = stock_.slow[shell];
+    abreast.stock.water[i][lane] = stock_.water[shell];
+    abreast.oxygen[i][lane] = oxygen_[shell];
+  }
+  abreast.stock.volatile_nitrogen[lane] = stock_.volatile_nitrogen;
+  abreast.stock.activity[lane] = stock_.activity;
+  for (const auto& [of_piles, of_set] : parameters_of_a_lane) (piles.*of_piles)[lane] = p_.*of_set;
+  piles.vent[lane] = shape_.vent;
+  piles.cover[lane] = shape_.cover;
+  piles.radius0[lane] = radius0_;
+  piles.scale[lane] = scale_;
+  piles.volume0[lane] = volume0_;
+  piles.dry_volume0[lane] = dry_volume0_;
+  piles.log_shrink[lane] = degradable_ > 0.0 ? log_shrink_ : 0.0;
+  piles.warmth_at_rate_temperature[lane] = warmth_at_rate_temperature_;
+  piles.fixed[lane] = inert_ + ash_;
+  piles.per_degradable[lane] = degradable_ > 0.0 ? 1.0 / degradable_ : 0.0;
+}
+
+void Pile::take_back(int lane, const Abreast& abreast) {
+  for (int shell = 0; shell < n_; ++shell) {
+    const auto i = static_cast<std::size_t>(shell);
+    stock_.enthalpy[shell] = abreast.stock.enthalpy[i][lane];
+    stock_.fast[shell] = abreast.stock.fast[i][lane];
+    stock_.slow[shell] = abreast.stock.slow[i][lane];
+    stock_.water[shell] = abreast.stock.water[i][lane];
+    oxygen_[shell] = abreast.oxygen[i][lane];
+  }
+  stock_.volatile_nitrogen = abreast.stock.volatile_nitrogen[lane];
+  stock_.activity = abreast.stock.activity[lane];
+  flows_.volatile_solids += abreast.flows.volatile_solids[lane];
+  flows_.water_out += abreast.flows.water_out[lane];
+  flows_.heat_conducted += abreast.flows.heat_conducted[lane];
+  flows_.heat_in_vapour += abreast.flows.heat_in_vapour[lane];
+  flows_.heat_in_air += abreast.flows.heat_in_air[lane];
+  flows_.heat_made += abreast.flows.heat_made[lane];
+  flows_.heat_of_matter += abreast.flows.heat_of_matter[lane];
+}
 
 Pile::Pile(const ProcessParameters& parameters, const PileContents& contents, const SettledShape& shape, TemperaturePoint start)
     : p_(parameters), shape_(shape) {
@@ -100,9 +193,12 @@ Pile::Pile(const ProcessParameters& parameters, const PileContents& contents, co
     stock_.water[i] = water * share_[i];
     stock_.enthalpy[i] = energy_in_ * share_[i];
   }
-  Rates unused;
-  Shape as_built;
-  rates(stock_, air_of(start, usual_humidity), sweeps_, unused, as_built);  // its first breath
+  Abreast alone(*this);
+  AirAbreast air;
+  for (int lane = 0; lane < piles_abreast; ++lane) take_air(lane, start, usual_humidity, air);
+  Lanes unused;
+  breathe_in(alone.piles, alone.stock, air, Lanes{} + sweeps_, alone.oxygen, unused);  // its first breath
+  take_back(0, alone);
 }
 
 void Pile::spread_heat(double joule) {
@@ -211,28 +307,43 @@ void Pile::drain() {
   }
 }
 
-Pile::Air Pile::air_of(TemperaturePoint air, double humidity) const {
-  if (!std::isfinite(air.celsius())) throw DomainError("the air has some temperature");
-  return {air.celsius(), humidity * saturated_vapour(air.celsius())};
+void Pile::live_a_day(TemperaturePoint air, Steps steps, double humidity) {
+  const Day day{this, air, humidity};
+  live_a_day(std::span(&day, 1), steps);
 }
 
-void Pile::live_a_day(TemperaturePoint temperature, Steps steps, double humidity) {
-  const Air air = air_of(temperature, humidity);
-  Rates unused;
-  Shape shape;
-  rates(stock_, air, sweeps_, unused, shape);
-  sweeps_ = sweeps_of_a_day;
-  const double stable = most_decay_of_a_step / fastest_decay(shape);
-  if (!(std::isfinite(stable) && stable > 0.0 && std::isfinite(shape.total_volume))) throw DomainError("a pile's heat has gone astray");
-  const double longest = std::min(steps.longest.value(), std::max(std::min(stable, seconds_per_hour), 0.5 * stable));
-  if (!(longest >= 60.0)) throw DomainError("the pile is too small to be forecast");
-  const int count = static_cast<int>(std::ceil(seconds_per_day / longest));
-  for (int i = 0; i < count; ++i) step(seconds_per_day / count, air, sweeps_of_a_step);
+void Pile::live_a_day(std::span<const Day> days, Steps steps) {
+  if (days.empty() || days.size() > piles_abreast) throw DomainError("some piles live abreast, as many as there are lanes at most");
+  Abreast abreast(*days.front().pile);
+  AirAbreast air;
+  Lanes sweeps{};
+  for (int lane = 0; lane < piles_abreast; ++lane) {
+    const Day& day = days[std::min(static_cast<std::size_t>(lane), days.size() - 1)];
+    if (day.pile->n_ != days.front().pile->n_) throw DomainError("piles of as many shells live abreast");
+    if (lane > 0) day.pile->take_lane(lane, abreast);
+    take_air(lane, day.air, day.humidity, air);
+    sweeps[lane] = day.pile->sweeps_;
+  }
+  Lanes decay;
+  breathe_in(abreast.piles, abreast.stock, air, sweeps, abreast.oxygen, decay);
+  Lanes count{}, seconds{};
+  for (int lane = 0; lane < static_cast<int>(days.size()); ++lane) {
+    count[lane] = steps_of_a_day(decay[lane], steps);
+    seconds[lane] = seconds_per_day / count[lane];
+  }
+  take_steps(abreast.piles, air, count, seconds, abreast.stock, abreast.flows, abreast.oxygen);
+  for (int lane = 0; lane < static_cast<int>(days.size()); ++lane) {
+    Pile& pile = *days[static_cast<std::size_t>(lane)].pile;
+    pile.take_back(lane, abreast);
+    pile.sweeps_ = sweeps_of_a_day;
+    pile.steps_taken_ += static_cast<long>(count[lane]);
+  }
 }
 
 PileState Pile::state() const {
-  Shape shape;
-  measure(stock_, {0.0, 0.0}, shape);
+  const Abreast alone(*this);
+  ShapeAbreast shape;
+  measure(alone.piles, alone.stock, AirAbreast(), shape);
   PileState now;
   double fast = 0.0, slow = 0.0, water = 0.0, mean = 0.0, worst = 0.0;
   now.least_air_space = now.rotted_worst = 1.0;
@@ -243,21 +354,21 @@ PileState Pile::state() const {
     fast += stock_.fast[i];
     slow += stock_.slow[i];
     water += stock_.water[i];
-    mean += shape.temperature[i] * share_[i];
+    mean += shape.temperature[static_cast<std::size_t>(i)][0] * share_[i];
     const double rotting = stock_.fast[i] + stock_.slow[i];
     const double passing = rotting + (inert_ - coarse_) * share_[i];
     worst = std::max(worst, respiration(stock_.fast[i], stock_.slow[i], passing));
     if (degradable_ > 0.0) now.rotted_worst = std::min(now.rotted_worst, 1.0 - rotting * per_share_[i] / degradable_);
-    now.least_air_space = std::min(now.least_air_space, shape.air[i]);
+    now.least_air_space = std::min(now.least_air_space, shape.air[static_cast<std::size_t>(i)][0]);
   }
   const double solids = fast + slow + inert_;
   const double nitrogen = nitrogen_in_ - (volatile_nitrogen_in_ - stock_.volatile_nitrogen);
   const auto to_nitrogen = [&](double kg) {
     return carbon_to_nitrogen(nitrogen > 0.0 ? p_.cC * kg / nitrogen : std::numeric_limits<double>::infinity());
   };
-  now.core = TemperaturePoint::from_celsius(shape.temperature[0]);
+  now.core = TemperaturePoint::from_celsius(shape.temperature.front()[0]);
   now.mean = TemperaturePoint::from_celsius(mean);
-  now.edge = TemperaturePoint::from_celsius(shape.temperature[n_ - 1]);
+  now.edge = TemperaturePoint::from_celsius(shape.temperature[static_cast<std::size_t>(n_ - 1)][0]);
   now.volatile_solids_loss = std::max(0.0, 1.0 - solids / volatile_solids_in_);  // of what is frozen all along no rounding below nothing
   now.moisture = wet_basis(water / (water + solids + ash_));
   now.carbon_to_nitrogen = to_nitrogen(solids - coarse_);
@@ -265,7 +376,7 @@ PileState Pile::state() const {
   now.nitrogen_loss = nitrogen_in_ > 0.0 ? 1.0 - nitrogen / nitrogen_in_ : 0.0;
   now.respiration_mean = respiration(fast, slow, solids - coarse_) * mg_carbon_per_g_and_day;
   now.respiration_worst = worst * mg_carbon_per_g_and_day;
-  now.relative_volume = shape.total_volume / volume0_;
+  now.relative_volume = shape.total_volume[0] / volume0_;
   now.core_oxygen = oxygen_[0];
   now.mass = (water + solids + ash_) * unit::kg;
   now.dry = (solids + ash_) * unit::kg_dry;

@@ -6,6 +6,7 @@
 
 #include <array>
 #include <optional>
+#include <span>
 
 #include "heapwright/process/air.hpp"
 #include "heapwright/process/contents.hpp"
@@ -69,6 +70,9 @@ struct Closure {
   double energy = 0.0;
 };
 
+inline constexpr int most_shells = 6;    ///< of a pile
+inline constexpr int piles_abreast = 4;  ///< that live a day at the cost of one, where the processor takes four numbers at once
+
 /// A pile under one set of parameters, which is lived through day by day.
 class Pile {
  public:
@@ -92,6 +96,15 @@ class Pile {
   /// @throws DomainError for air without a temperature
   void live_a_day(TemperaturePoint air, Steps steps, double humidity = usual_humidity);
 
+  /// A pile and the air of its day.
+  struct Day {
+    Pile* pile;
+    TemperaturePoint air;
+    double humidity;
+  };
+  /// A day of up to piles_abreast piles of as many shells each, in which each lives as it would alone. @throws DomainError, as alone
+  static void live_a_day(std::span<const Day> days, Steps steps);
+
   /// What it is now.
   PileState state() const;
   /// How well all balances have closed so far.
@@ -102,12 +115,6 @@ class Pile {
   long steps_taken() const { return steps_taken_; }
 
  private:
-  static constexpr int most_shells = 6;
-  static constexpr double seconds_per_day = 86400.0;
-  static constexpr double heat_of_fusion = 3.34e5;    // J/kg
-  static constexpr double ice_point_kelvin = 273.15;  // K
-  static constexpr double oxygen_of_air = 0.205;      // 1, volume fraction
-
   /// A figure of each shell, core first; only the first n_ count.
   class Shells {
    public:
@@ -116,7 +123,7 @@ class Pile {
     void fill(double value) { of_.fill(value); }
 
    private:
-    std::array<double, most_shells + 1> of_;  ///< the last for what lies outside
+    std::array<double, most_shells> of_;
   };
 
   /// What is integrated.
@@ -128,9 +135,9 @@ class Pile {
     double volatile_nitrogen = 0.0;
     double activity = 0.0;
   };
-  /// What left or was made, kg or J since the beginning; or per second.
+  /// What left or was made, kg or J since the beginning.
   struct Flows {
-    double volatile_solids = 0.0;  ///< oxidised
+    double volatile_solids = 0.0;  ///< oxidized
     double water_out = 0.0;
     double heat_conducted = 0.0;
     double heat_in_vapour = 0.0;
@@ -138,29 +145,10 @@ class Pile {
     double heat_made = 0.0;
     double heat_of_matter = 0.0;  ///< that enthalpy gains as dry matter turns to water
   };
-  struct Rates {
-    Stock stock;
-    Flows flows;
-  };
-  /// What follows from the stock at once.
-  struct Shape {
-    Shells dry, heat_capacity, temperature, moisture, air, conductivity, vapour;
-    double total_volume;
-    Shells heat, gas;  ///< conductances outward of each shell, W/K and m
-    Shells breeze;     ///< m³/s of air through each
-  };
-  struct Air {
-    double temperature;
-    double vapour;  ///< kg/m³
-  };
 
-  Air air_of(TemperaturePoint air, double humidity) const;
-  void measure(const Stock& stock, const Air& air, Shape& shape) const;
-  void breathe(const Shells& uptake, const Shape& shape, int sweeps);
-  double rot(const Shape& shape, Shells& growth) const;
-  void rates(const Stock& stock, const Air& air, int sweeps, Rates& rates, Shape& shape);
-  double fastest_decay(const Shape& shape) const;
-  void step(double seconds, const Air& air, int sweeps);
+  struct Abreast;
+  void take_lane(int lane, Abreast& abreast) const;
+  void take_back(int lane, const Abreast& abreast);
   void spread_heat(double joule);
 
   ProcessParameters p_;

@@ -1,19 +1,31 @@
 #include <algorithm>
 #include <cmath>
+#include <cstring>
 #include <numbers>
 
+#include "heapwright/process/abreast_parts.hpp"
 #include "heapwright/process/air.hpp"
-#include "heapwright/process/pile.hpp"
 
-// What is worked out anew some fifty times a day of each pile of a forecast, most of its time: in plain loops over the shells, each of one
-// kind of work, so that the compiler can take two shells at once. It alone is built without regard to errno, signs of zero and NaN
-// (lib/CMakeLists.txt); whatever guards against those is in pile.cpp.
+// What is worked out anew some fifty times a day of each pile of a forecast, most of its time. It alone is built without regard to errno,
+// signs of zero and NaN (lib/CMakeLists.txt); whatever guards against those is in pile.cpp. It is built twice, and a processor that takes
+// four numbers at a time runs the second.
+
+#if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && !defined(__SANITIZE_ADDRESS__)
+#define HEAPWRIGHT_WIDE __attribute__((target_clones("avx2", "default")))
+#else
+#define HEAPWRIGHT_WIDE
+#endif
+#define HEAPWRIGHT_WITHIN __attribute__((always_inline)) inline
 
 namespace heapwright {
 namespace {
 
 using std::numbers::pi;
 
+constexpr double seconds_per_day = 86400.0;
+constexpr double heat_of_fusion = 3.34e5;      // J/kg
+constexpr double ice_point_kelvin = 273.15;    // K
+constexpr double oxygen_of_air = 0.205;        // 1, volume fraction
 constexpr double air_density = 1.2;            // kg/m³
 constexpr double air_heat = 1006.0;            // J/(kg K)
 constexpr double air_viscosity = 1.9e-5;       // Pa s
@@ -25,256 +37,342 @@ constexpr double half_bound_water = 0.08;      // kg/kg dry: below about this th
 constexpr double least_air = 0.02;             // 1
 constexpr double settled_oxygen = 1e-9;        // 1
 constexpr int sweeps_of_bound = 8;
+constexpr double sweeps_of_a_step = 2.0;
 
-}  // namespace
+HEAPWRIGHT_WITHIN Lanes least(const Lanes& one, const Lanes& other) { return one < other ? one : other; }
+HEAPWRIGHT_WITHIN Lanes most(const Lanes& one, const Lanes& other) { return one > other ? one : other; }
+HEAPWRIGHT_WITHIN Lanes all(double value) { return value - Lanes{}; }
 
-void Pile::measure(const Stock& stock, const Air& air, Shape& shape) const {
-  const int n = n_;
-  const double per_degradable = degradable_ > 0.0 ? 1.0 / degradable_ : 0.0;
-  const double shrink = degradable_ > 0.0 ? log_shrink_ : 0.0;
-  const double fixed = inert_ + ash_;
-  Shells wet, solid, shrunk, boiling;
-  for (int i = 0; i < n; ++i) {
-    const double rotting = stock.fast[i] + stock.slow[i];
-    const double dry = rotting + fixed * share_[i];
-    const double water = stock.water[i];
-    const double capacity = p_.cd * dry + p_.cw * water;
-    const double heat = stock.enthalpy[i];
-    const double frozen = std::min(0.0, heat + heat_of_fusion * water);  // of what thaws nothing is missing
-    const double celsius = (heat >= 0.0 ? heat : frozen) / capacity;
-    wet[i] = water / dry;
-    solid[i] = 1.0 / density_of_solids.value() + wet[i] / water_kg_per_m3;
-    shrunk[i] = shrink * std::max(0.0, 1.0 - rotting * per_degradable * per_share_[i]);
-    boiling[i] = magnus_exponent(celsius);
+/// Of each lane, in a loop that the compiler takes several at a time.
+template <class Function>
+HEAPWRIGHT_WITHIN Lanes of_each(Lanes x, Function function) {
+  double of[piles_abreast];
+  std::memcpy(of, &x, sizeof of);
+  for (double& one : of) one = function(one);
+  std::memcpy(&x, of, sizeof of);
+  return x;
+}
+HEAPWRIGHT_WITHIN Lanes power_of_e(const Lanes& x) {
+  return of_each(x, [](double one) { return std::exp(one); });
+}
+HEAPWRIGHT_WITHIN Lanes logarithm(const Lanes& x) {
+  return of_each(x, [](double one) { return std::log(one); });
+}
+
+/// Of all shells in a row: a call in the midst of other work would cost that its registers.
+HEAPWRIGHT_WITHIN void raise_e_to(ShellsAbreast& x, std::size_t n) {
+  for (std::size_t i = 0; i < n; ++i) x[i] = power_of_e(x[i]);
+}
+
+HEAPWRIGHT_WITHIN bool is_any(const LanesWhere& where) {
+  std::int64_t any = 0;
+  for (int lane = 0; lane < piles_abreast; ++lane) any |= where[lane];
+  return any != 0;
+}
+
+/// As magnus_exponent() and saturated_vapour() of air.hpp, the latter over matter that holds so much water.
+HEAPWRIGHT_WITHIN Lanes exponent_of_vapour(const Lanes& celsius) { return 17.625 * celsius / (celsius + 243.04); }
+HEAPWRIGHT_WITHIN Lanes vapour_over(const Lanes& wet, const Lanes& celsius, const Lanes& power) {
+  constexpr double gas_constant = 461.5;  // J/(kg K), of vapour
+  return 610.94 / gas_constant * power * wet / ((wet + half_bound_water) * (celsius + ice_point_kelvin));
+}
+HEAPWRIGHT_WITHIN Lanes enthalpy_of_vapour(const Lanes& celsius) { return 2.501e6 + 1860.0 * celsius; }
+
+HEAPWRIGHT_WITHIN void measure_lanes(const PilesAbreast& p, const StockAbreast& stock, const AirAbreast& air, ShapeAbreast& shape) {
+  const std::size_t n = p.shells;
+  ShellsAbreast wet, solid, shrunk, boiling;
+  for (std::size_t i = 0; i < n; ++i) {
+    const Lanes rotting = stock.fast[i] + stock.slow[i];
+    const Lanes dry = rotting + p.fixed * p.share[i];
+    const Lanes water = stock.water[i];
+    const Lanes capacity = p.cd * dry + p.cw * water;
+    const Lanes heat = stock.enthalpy[i];
+    const Lanes frozen = least(Lanes{}, heat + heat_of_fusion * water);  // of what thaws nothing is missing
+    const Lanes all_mass = water + dry;
+    const Lanes per_product = 1.0 / (capacity * dry * all_mass);  // a division takes as long as ten products
+    const Lanes celsius = (heat >= 0.0 ? heat : frozen) * (dry * all_mass * per_product);
+    const Lanes of_water = water * (capacity * all_mass * per_product);
+    wet[i] = of_water;
+    solid[i] = 1.0 / density_of_solids.value() + of_water / water_kg_per_m3;
+    shrunk[i] = p.log_shrink * most(Lanes{}, 1.0 - rotting * p.per_degradable * p.per_share[i]);
+    boiling[i] = exponent_of_vapour(celsius);
     shape.dry[i] = dry;
     shape.heat_capacity[i] = capacity;
     shape.temperature[i] = celsius;
-    shape.moisture[i] = water / (water + dry);
+    shape.moisture[i] = water * (capacity * dry * per_product);
   }
-  for (int i = 0; i < n; ++i) shrunk[i] = std::exp(shrunk[i]);
-  for (int i = 0; i < n; ++i) boiling[i] = std::exp(boiling[i]);
-  double volume = 0.0, mean_temperature = 0.0, mean_air = 0.0;
-  for (int i = 0; i < n; ++i) {
-    const double per_dry = std::max(dry_volume0_ * shrunk[i], 1.05 * solid[i]);
-    const double dry_density = 1.0 / per_dry;
-    shape.air[i] = std::max(least_air, 1.0 - solid[i] * dry_density);
-    shape.conductivity[i] = p_.k0 + (p_.k1 + p_.k2 * wet[i]) * dry_density;
-    shape.vapour[i] = wet[i] / (wet[i] + half_bound_water) * saturated_vapour(shape.temperature[i], boiling[i]);
+  raise_e_to(shrunk, n);
+  raise_e_to(boiling, n);
+  Lanes volume{}, mean_temperature{}, mean_air{};
+  for (std::size_t i = 0; i < n; ++i) {
+    const Lanes per_dry = most(p.dry_volume0 * shrunk[i], 1.05 * solid[i]);
+    const Lanes dry_density = 1.0 / per_dry;
+    shape.air[i] = most(all(least_air), 1.0 - solid[i] * dry_density);
+    shape.conductivity[i] = p.k0 + (p.k1 + p.k2 * wet[i]) * dry_density;
+    shape.vapour[i] = vapour_over(wet[i], shape.temperature[i], boiling[i]);
     volume += per_dry * shape.dry[i];
-    mean_temperature += shape.temperature[i] * share_[i];
-    mean_air += shape.air[i] * share_[i];
+    mean_temperature += shape.temperature[i] * p.share[i];
+    mean_air += shape.air[i] * p.share[i];
   }
   shape.total_volume = volume;
-  const double radius = radius0_ * std::cbrt(volume / volume0_);
-  const double thickness = radius / n;
-  const double unit_area = 4.0 * pi * scale_ * thickness * thickness;
-  const double unit_area_per_thickness = unit_area / thickness;
-  for (int i = 0; i + 1 < n; ++i) {
-    const double area_per_thickness = unit_area_per_thickness * (i + 1) * (i + 1);
-    const double k = shape.conductivity[i];
-    const double k_out = shape.conductivity[i + 1];
-    const double e = shape.air[i] * shape.air[i];
-    const double e_out = shape.air[i + 1] * shape.air[i + 1];
-    shape.heat[i] = 2.0 * k * k_out / (k + k_out) * area_per_thickness;
-    shape.gas[i] = 2.0 * e * e_out / (e + e_out) * area_per_thickness;
+  const double shells = static_cast<double>(n);
+  const Lanes radius = p.radius0 * power_of_e(logarithm(volume / p.volume0) / 3.0);
+  const Lanes thickness = radius / shells;
+  const Lanes unit_area_per_thickness = 4.0 * pi * p.scale * thickness;
+  for (std::size_t i = 0; i + 1 < n; ++i) {
+    const double outer = static_cast<double>(i + 1);
+    const Lanes area_per_thickness = unit_area_per_thickness * (2.0 * outer * outer);
+    const Lanes k = shape.conductivity[i];
+    const Lanes k_out = shape.conductivity[i + 1];
+    const Lanes e = shape.air[i] * shape.air[i];
+    const Lanes e_out = shape.air[i + 1] * shape.air[i + 1];
+    const Lanes of_both = area_per_thickness / ((k + k_out) * (e + e_out));
+    shape.heat[i] = k * k_out * (e + e_out) * of_both;
+    shape.gas[i] = e * e_out * (k + k_out) * of_both;
   }
-  const int edge = n - 1;
-  const double surface = unit_area * n * n;
-  shape.heat[edge] = surface / (1.0 / p_.h + thickness / (2.0 * shape.conductivity[edge]));
-  shape.gas[edge] = shape_.cover * surface / (thickness / (2.0 * shape.air[edge] * shape.air[edge]) + p_.dlat);
+  const std::size_t edge = n - 1;
+  const Lanes surface = unit_area_per_thickness * thickness * (shells * shells);
+  shape.heat[edge] = surface / (1.0 / p.h + thickness / (2.0 * shape.conductivity[edge]));
+  shape.gas[edge] = p.cover * surface / (thickness / (2.0 * shape.air[edge] * shape.air[edge]) + p.dlat);
 
-  const double half_air = mean_air / 0.5;
-  double draft = p_.u0;  // m/s
-  if (mean_temperature > air.temperature) {
-    const double permeability = p_.Kp * half_air * half_air * half_air * std::pow(0.5 / (1.0 - mean_air), p_.nK);
-    const double buoyancy = air_density * gravity * (mean_temperature - air.temperature) / (air.temperature + ice_point_kelvin);
-    draft += permeability * buoyancy / air_viscosity;
+  const Lanes half_air = mean_air / 0.5;
+  Lanes draft = p.u0;  // m/s
+  const LanesWhere rises = mean_temperature > air.temperature;
+  if (is_any(rises)) {
+    const Lanes permeability = p.Kp * half_air * half_air * half_air * power_of_e(p.nK * logarithm(0.5 / (1.0 - mean_air)));
+    const Lanes buoyancy = air_density * gravity * (mean_temperature - air.temperature) / (air.temperature + ice_point_kelvin);
+    draft += rises ? permeability * buoyancy / air_viscosity : Lanes{};
   }
-  const double breeze = shape_.vent * draft * surface / 3.0;
-  for (int i = 0; i < n; ++i) shape.breeze[i] = breeze * share_[i];
+  const Lanes breeze = p.vent * draft * surface / 3.0;
+  for (std::size_t i = 0; i < n; ++i) shape.breeze[i] = breeze * p.share[i];
 }
 
 /// Oxygen that diffusion, air and uptake settle at, by sweeps of a tridiagonal system with 1/(O + KO) taken from the last, until nothing
 /// changes.
-void Pile::breathe(const Shells& uptake, const Shape& shape, int sweeps) {
-  const int n = n_;
-  Shells drawn, still;  // of each shell: what comes with its air, and its diagonal without the uptake
-  double inward = 0.0;
-  for (int i = 0; i < n; ++i) {
-    const double outward = shape.gas[i] * oxygen_diffusivity;
+HEAPWRIGHT_WITHIN void breathe(const PilesAbreast& p, const ShellsAbreast& uptake, const ShapeAbreast& shape, const Lanes& sweeps,
+                               ShellsAbreast& oxygen) {
+  const std::size_t n = p.shells;
+  ShellsAbreast drawn, still;  // of each shell: what comes with its air, and its diagonal without the uptake
+  Lanes inward{};
+  for (std::size_t i = 0; i < n; ++i) {
+    const Lanes outward = shape.gas[i] * oxygen_diffusivity;
     still[i] = inward + outward + shape.breeze[i];
     drawn[i] = shape.breeze[i] * oxygen_of_air;
     inward = outward;
   }
-  drawn[n - 1] += shape.gas[n - 1] * oxygen_diffusivity * oxygen_of_air;
-  for (int sweep = 0; sweep < sweeps; ++sweep) {
-    Shells diagonal, upper, right;
-    for (int i = 0; i < n; ++i) diagonal[i] = still[i] + uptake[i] / (oxygen_[i] + p_.KO);
-    double outward = 0.0, upper_before = 0.0, right_before = 0.0;
-    for (int i = 0; i < n; ++i) {
-      const double per_diagonal = 1.0 / (diagonal[i] - outward * upper_before);
-      right_before = right[i] = (drawn[i] + outward * right_before) * per_diagonal;
+  drawn[n - 1] += shape.gas[n - 1] * (oxygen_diffusivity * oxygen_of_air);
+  Lanes left = sweeps;
+  while (is_any(left > 0.0)) {
+    // Of the matrix's leading minors, so that no quotient waits for another.
+    ShellsAbreast upper, right;
+    Lanes outward{}, minor_before{}, minor = all(1.0), load{};
+    for (std::size_t i = 0; i < n; ++i) {
+      const Lanes diagonal = still[i] + uptake[i] / (oxygen[i] + p.KO);
+      const Lanes next = diagonal * minor - outward * outward * minor_before;
+      const Lanes per_next = 1.0 / next;
+      load = drawn[i] * minor + outward * load;
       outward = shape.gas[i] * oxygen_diffusivity;
-      upper_before = upper[i] = outward * per_diagonal;
+      right[i] = load * per_next;
+      upper[i] = outward * minor * per_next;
+      minor_before = minor;
+      minor = next;
     }
-    double changed = 0.0;
-    double outer = 0.0;  // what the air gives the edge is in drawn
-    for (int i = n - 1; i >= 0; --i) {
+    const LanesWhere goes_on = left > 0.0;
+    Lanes changed{};
+    Lanes outer{};  // what the air gives the edge is in drawn
+    for (std::size_t i = n; i-- > 0;) {
       outer = right[i] + upper[i] * outer;
-      changed = std::max(changed, std::abs(outer - oxygen_[i]));
-      oxygen_[i] = outer;
+      const Lanes by = outer - oxygen[i];
+      changed = most(changed, most(by, -by));
+      oxygen[i] = goes_on ? outer : oxygen[i];
     }
-    if (changed < settled_oxygen) return;
+    left = changed < settled_oxygen ? Lanes{} : left - 1.0;
   }
 }
 
 /// How fast each shell rots, 1 at 37 °C in moist, aired matter; returns the mean of the pile. By the cardinal temperature model, 0 outside
 /// Tmin to Tmax, and by factors of moisture and air space, each 0 to 1 (Haug 1993, from memory).
-double Pile::rot(const Shape& shape, Shells& growth) const {
-  const int n = n_;
-  Shells dry, airless;
-  for (int i = 0; i < n; ++i) dry[i] = std::exp(7.0622 - 17.684 * shape.moisture[i]);
-  for (int i = 0; i < n; ++i) airless[i] = std::exp(3.4945 - 23.675 * shape.air[i]);
-  const double span = p_.Topt - p_.Tmin;
-  const double level = span * (-span * p_.Topt - (p_.Topt - p_.Tmax) * (p_.Topt + p_.Tmin));
-  const double slope = span * (span + 2.0 * (p_.Topt - p_.Tmax));
-  const double per_rate = 1.0 / warmth_at_rate_temperature_;
-  double mean = 0.0;
-  for (int i = 0; i < n; ++i) {
-    const double t = std::min(std::max(shape.temperature[i], p_.Tmin), p_.Tmax);  // at both ends nothing
-    const double warmth = (t - p_.Tmax) * (t - p_.Tmin) * (t - p_.Tmin) * per_rate;
+HEAPWRIGHT_WITHIN Lanes rot(const PilesAbreast& p, const ShapeAbreast& shape, ShellsAbreast& growth) {
+  const std::size_t n = p.shells;
+  ShellsAbreast dry, airless;
+  for (std::size_t i = 0; i < n; ++i) {
+    dry[i] = 7.0622 - 17.684 * shape.moisture[i];
+    airless[i] = 3.4945 - 23.675 * shape.air[i];
+  }
+  raise_e_to(dry, n);
+  raise_e_to(airless, n);
+  const Lanes span = p.Topt - p.Tmin;
+  const Lanes level = span * (-span * p.Topt - (p.Topt - p.Tmax) * (p.Topt + p.Tmin));
+  const Lanes slope = span * (span + 2.0 * (p.Topt - p.Tmax));
+  const Lanes per_rate = 1.0 / p.warmth_at_rate_temperature;
+  Lanes mean{};
+  for (std::size_t i = 0; i < n; ++i) {
+    const Lanes t = least(most(shape.temperature[i], p.Tmin), p.Tmax);  // at both ends nothing
+    const Lanes warmth = (t - p.Tmax) * (t - p.Tmin) * (t - p.Tmin) * per_rate;
     growth[i] = warmth / ((level + slope * t) * (1.0 + dry[i]) * (1.0 + airless[i]));
-    mean += growth[i] * share_[i];
+    mean += growth[i] * p.share[i];
   }
   return mean;
 }
 
-void Pile::rates(const Stock& stock, const Air& air, int sweeps, Rates& rates, Shape& shape) {
-  const int n = n_;
-  measure(stock, air, shape);
-  Shells growth, uptake{};
-  const double mean_growth = rot(shape, growth);
-  const double of_ambient = (p_.KO + oxygen_of_air) / oxygen_of_air;
-  const double activity = stock.activity / seconds_per_day;
-  const double oxygen_taken = p_.yO / oxygen_density;
-  for (int i = 0; i < n; ++i) {  // kg/s in the air's own oxygen, then the oxygen that it takes
-    growth[i] *= activity * of_ambient;
-    uptake[i] = (p_.kF * stock.fast[i] + p_.kS * stock.slow[i]) * growth[i] * oxygen_taken;
+/// Uptake of oxygen and growth of each shell, kg/s in the air's own oxygen; returns the mean growth, 1 at 37 °C.
+HEAPWRIGHT_WITHIN Lanes take_up(const PilesAbreast& p, const StockAbreast& stock, const ShapeAbreast& shape, ShellsAbreast& growth,
+                                ShellsAbreast& uptake) {
+  const Lanes mean_growth = rot(p, shape, growth);
+  const Lanes at_once = stock.activity * ((p.KO + oxygen_of_air) * (1.0 / oxygen_of_air / seconds_per_day));
+  const Lanes oxygen_taken = p.yO * (1.0 / oxygen_density);
+  for (std::size_t i = 0; i < p.shells; ++i) {
+    growth[i] *= at_once;
+    uptake[i] = (p.kF * stock.fast[i] + p.kS * stock.slow[i]) * growth[i] * oxygen_taken;
   }
-  breathe(uptake, shape, sweeps);
+  return mean_growth;
+}
 
-  // Outward across the outer face of each shell; face[0] is that of no shell, the middle of the pile.
-  std::array<double, most_shells + 1> conducted{}, vapour{}, vapour_heat{};
+/// The change of the stock and what flows, per second.
+HEAPWRIGHT_WITHIN void rates(const PilesAbreast& p, const StockAbreast& stock, const AirAbreast& air, const Lanes& sweeps,
+                             StockAbreast& change, FlowsAbreast& flows, ShellsAbreast& oxygen) {
+  const std::size_t n = p.shells;
+  ShapeAbreast shape;
+  measure_lanes(p, stock, air, shape);
+  ShellsAbreast growth, uptake;
+  const Lanes mean_growth = take_up(p, stock, shape, growth, uptake);
+  breathe(p, uptake, shape, sweeps, oxygen);
+
   shape.temperature[n] = air.temperature;
   shape.vapour[n] = air.vapour;
-  for (int i = 0; i < n; ++i) {
-    const std::size_t face = static_cast<std::size_t>(i) + 1;
-    const double diffused = shape.gas[i] * vapour_diffusivity * (shape.vapour[i] - shape.vapour[i + 1]);
-    conducted[face] = shape.heat[i] * (shape.temperature[i] - shape.temperature[i + 1]);
-    vapour[face] = diffused;
-    vapour_heat[face] = diffused * vapour_enthalpy(diffused > 0.0 ? shape.temperature[i] : shape.temperature[i + 1]);
-  }
-  const double heat_of_water = p_.yW * p_.cw - p_.cd;
-  const double heat_of_air_vapour = air.vapour * vapour_enthalpy(air.temperature);
-  double oxidised = 0.0, rotting = 0.0, blown_out = 0.0, heat_of_matter = 0.0, heat_in_air = 0.0, heat_in_vapour = 0.0;
-  for (int i = 0; i < n; ++i) {
-    const std::size_t face = static_cast<std::size_t>(i) + 1;
-    const double celsius = shape.temperature[i];
-    const double limited = growth[i] * oxygen_[i] / (oxygen_[i] + p_.KO);
-    const double fast = p_.kF * limited * stock.fast[i];
-    const double slow = p_.kS * limited * stock.slow[i];
-    const double both = fast + slow;
-    const double blown = shape.breeze[i] * (shape.vapour[i] - air.vapour);
-    const double blown_heat = shape.breeze[i] * (shape.vapour[i] * vapour_enthalpy(celsius) - heat_of_air_vapour);
-    const double air_heat_out = shape.breeze[i] * (air_density * air_heat) * (celsius - air.temperature);
-    const double of_matter = both * heat_of_water * celsius;
-    rates.stock.fast[i] = -fast;
-    rates.stock.slow[i] = -slow;
-    rates.stock.water[i] = p_.yW * both - blown - vapour[face] + vapour[face - 1];
-    rates.stock.enthalpy[i] = p_.dH * both + of_matter - blown_heat - air_heat_out - conducted[face] - vapour_heat[face] +
-                              conducted[face - 1] + vapour_heat[face - 1];
+  const Lanes heat_of_water = p.yW * p.cw - p.cd;
+  const Lanes heat_of_air_vapour = air.vapour * enthalpy_of_vapour(air.temperature);
+  Lanes oxidised{}, rotting{}, blown_out{}, heat_of_matter{}, heat_in_air{}, heat_in_vapour{};
+  Lanes conducted_in{}, vapour_in{}, vapour_heat_in{};  // from the shell within; into the middle of the pile comes none
+  for (std::size_t i = 0; i < n; ++i) {
+    const Lanes celsius = shape.temperature[i];
+    const Lanes diffused = shape.gas[i] * vapour_diffusivity * (shape.vapour[i] - shape.vapour[i + 1]);
+    const Lanes conducted = shape.heat[i] * (celsius - shape.temperature[i + 1]);
+    const Lanes vapour_heat = diffused * enthalpy_of_vapour(diffused > 0.0 ? celsius : shape.temperature[i + 1]);
+    const Lanes limited = growth[i] * oxygen[i] / (oxygen[i] + p.KO);
+    const Lanes fast = p.kF * limited * stock.fast[i];
+    const Lanes slow = p.kS * limited * stock.slow[i];
+    const Lanes both = fast + slow;
+    const Lanes blown = shape.breeze[i] * (shape.vapour[i] - air.vapour);
+    const Lanes blown_heat = shape.breeze[i] * (shape.vapour[i] * enthalpy_of_vapour(celsius) - heat_of_air_vapour);
+    const Lanes air_heat_out = shape.breeze[i] * (air_density * air_heat) * (celsius - air.temperature);
+    const Lanes of_matter = both * heat_of_water * celsius;
+    change.fast[i] = -fast;
+    change.slow[i] = -slow;
+    change.water[i] = p.yW * both - blown - diffused + vapour_in;
+    change.enthalpy[i] = p.dH * both + of_matter - blown_heat - air_heat_out - conducted - vapour_heat + conducted_in + vapour_heat_in;
     oxidised += both;
     rotting += stock.fast[i] + stock.slow[i];
     blown_out += blown;
     heat_of_matter += of_matter;
     heat_in_air += air_heat_out;
     heat_in_vapour += blown_heat;
+    conducted_in = conducted;
+    vapour_in = diffused;
+    vapour_heat_in = vapour_heat;
   }
-  const std::size_t surface = static_cast<std::size_t>(n);
-  rates.flows.volatile_solids = oxidised;
-  rates.flows.water_out = blown_out + vapour[surface];
-  rates.flows.heat_conducted = conducted[surface];
-  rates.flows.heat_in_vapour = heat_in_vapour + vapour_heat[surface];
-  rates.flows.heat_in_air = heat_in_air;
-  rates.flows.heat_made = p_.dH * oxidised;
-  rates.flows.heat_of_matter = heat_of_matter;
-  rates.stock.volatile_nitrogen = rotting > 0.0 ? -p_.gN * stock.volatile_nitrogen * oxidised / rotting : 0.0;
-  rates.stock.activity = p_.mu / seconds_per_day * mean_growth * stock.activity * (1.0 - stock.activity);
+  flows.volatile_solids = oxidised;
+  flows.water_out = blown_out + vapour_in;
+  flows.heat_conducted = conducted_in;
+  flows.heat_in_vapour = heat_in_vapour + vapour_heat_in;
+  flows.heat_in_air = heat_in_air;
+  flows.heat_made = p.dH * oxidised;
+  flows.heat_of_matter = heat_of_matter;
+  const LanesWhere rots = rotting > 0.0;
+  change.volatile_nitrogen = rots ? -p.gN * stock.volatile_nitrogen * oxidised / (rots ? rotting : all(1.0)) : Lanes{};
+  change.activity = p.mu * (1.0 / seconds_per_day) * mean_growth * stock.activity * (1.0 - stock.activity);
 }
 
 /// 1/s, no less than any heat of the pile decays at: that of its matrix, whose signs do not count since it has three diagonals, by the
 /// bound of Collatz and Wielandt.
-double Pile::fastest_decay(const Shape& shape) const {
+HEAPWRIGHT_WITHIN Lanes fastest_decay(const PilesAbreast& p, const ShapeAbreast& shape) {
   constexpr double vapour_heat_per_kelvin = 0.05 * 2.4e6;  // J/kg per K: saturated vapour grows by about a twentieth a kelvin
-  Shells inward{}, own{}, outward{};
-  double heat_within = 0.0;
-  double gas_within = 0.0;
-  for (int i = 0; i < n_; ++i) {
-    const auto diffusing = [&](double gas, int from) { return gas * vapour_diffusivity * vapour_heat_per_kelvin * shape.vapour[from]; };
-    const double per_heat = 1.0 / shape.heat_capacity[i];
+  const std::size_t n = p.shells;
+  ShellsAbreast inward, own, outward;
+  Lanes heat_within{};
+  Lanes gas_within{};
+  for (std::size_t i = 0; i < n; ++i) {
+    const auto diffusing = [&](const Lanes& gas, std::size_t from) {
+      return gas * (vapour_diffusivity * vapour_heat_per_kelvin) * shape.vapour[from];
+    };
+    const Lanes per_heat = 1.0 / shape.heat_capacity[i];
     own[i] = per_heat * (heat_within + shape.heat[i] + diffusing(gas_within + shape.gas[i], i) +
                          shape.breeze[i] * (air_density * air_heat + vapour_heat_per_kelvin * shape.vapour[i]));
-    if (i > 0) inward[i] = per_heat * (heat_within + diffusing(gas_within, i - 1));
-    if (i + 1 < n_) outward[i] = per_heat * (shape.heat[i] + diffusing(shape.gas[i], i + 1));
+    inward[i] = i > 0 ? per_heat * (heat_within + diffusing(gas_within, i - 1)) : Lanes{};
+    outward[i] = i + 1 < n ? per_heat * (shape.heat[i] + diffusing(shape.gas[i], i + 1)) : Lanes{};
     heat_within = shape.heat[i];
     gas_within = shape.gas[i];
   }
-  Shells weight{};
-  weight.fill(1.0);
-  double bound = 0.0;
+  ShellsAbreast weight;
+  weight.fill(all(1.0));
+  Lanes bound{};
   for (int sweep = 0; sweep < sweeps_of_bound; ++sweep) {
-    bound = 0.0;
-    Shells next{};
-    for (int i = 0; i < n_; ++i) {
-      next[i] = own[i] * weight[i] + (i > 0 ? inward[i] * weight[i - 1] : 0.0) + (i + 1 < n_ ? outward[i] * weight[i + 1] : 0.0);
-      bound = std::max(bound, next[i] / weight[i]);
+    bound = Lanes{};
+    ShellsAbreast next;
+    for (std::size_t i = 0; i < n; ++i) {
+      next[i] = own[i] * weight[i];
+      if (i > 0) next[i] += inward[i] * weight[i - 1];
+      if (i + 1 < n) next[i] += outward[i] * weight[i + 1];
+      bound = most(bound, next[i] / weight[i]);
     }
-    for (int i = 0; i < n_; ++i) weight[i] = next[i] / bound;
+    for (std::size_t i = 0; i < n; ++i) weight[i] = next[i] / bound;
   }
   return bound;
 }
 
-void Pile::step(double seconds, const Air& air, int sweeps) {
-  Rates first, second;
-  Shape shape;
-  rates(stock_, air, sweeps, first, shape);
-  Stock ahead = stock_;
-  for (int i = 0; i < n_; ++i) {
-    ahead.enthalpy[i] += seconds * first.stock.enthalpy[i];
-    ahead.fast[i] += seconds * first.stock.fast[i];
-    ahead.slow[i] += seconds * first.stock.slow[i];
-    ahead.water[i] += seconds * first.stock.water[i];
+HEAPWRIGHT_WITHIN void go(const StockAbreast& from, const StockAbreast& change, const Lanes& seconds, std::size_t n, StockAbreast& to) {
+  for (std::size_t i = 0; i < n; ++i) {
+    to.enthalpy[i] = from.enthalpy[i] + seconds * change.enthalpy[i];
+    to.fast[i] = from.fast[i] + seconds * change.fast[i];
+    to.slow[i] = from.slow[i] + seconds * change.slow[i];
+    to.water[i] = from.water[i] + seconds * change.water[i];
   }
-  ahead.volatile_nitrogen += seconds * first.stock.volatile_nitrogen;
-  ahead.activity += seconds * first.stock.activity;
-  rates(ahead, air, sweeps, second, shape);
-  const double half = 0.5 * seconds;
-  for (int i = 0; i < n_; ++i) {
-    stock_.enthalpy[i] += half * (first.stock.enthalpy[i] + second.stock.enthalpy[i]);
-    stock_.fast[i] += half * (first.stock.fast[i] + second.stock.fast[i]);
-    stock_.slow[i] += half * (first.stock.slow[i] + second.stock.slow[i]);
-    stock_.water[i] += half * (first.stock.water[i] + second.stock.water[i]);
+  to.volatile_nitrogen = from.volatile_nitrogen + seconds * change.volatile_nitrogen;
+  to.activity = from.activity + seconds * change.activity;
+}
+
+HEAPWRIGHT_WITHIN void go(FlowsAbreast& sums, const FlowsAbreast& flows, const Lanes& seconds) {
+  sums.volatile_solids += seconds * flows.volatile_solids;
+  sums.water_out += seconds * flows.water_out;
+  sums.heat_conducted += seconds * flows.heat_conducted;
+  sums.heat_in_vapour += seconds * flows.heat_in_vapour;
+  sums.heat_in_air += seconds * flows.heat_in_air;
+  sums.heat_made += seconds * flows.heat_made;
+  sums.heat_of_matter += seconds * flows.heat_of_matter;
+}
+
+}  // namespace
+
+HEAPWRIGHT_WIDE void measure(const PilesAbreast& piles, const StockAbreast& stock, const AirAbreast& air, ShapeAbreast& shape) {
+  measure_lanes(piles, stock, air, shape);
+}
+
+HEAPWRIGHT_WIDE void breathe_in(const PilesAbreast& piles, const StockAbreast& stock, const AirAbreast& air, const Lanes& sweeps,
+                                ShellsAbreast& oxygen, Lanes& decay) {
+  ShapeAbreast shape;
+  measure_lanes(piles, stock, air, shape);
+  ShellsAbreast growth, uptake;
+  take_up(piles, stock, shape, growth, uptake);
+  breathe(piles, uptake, shape, sweeps, oxygen);
+  decay = fastest_decay(piles, shape);
+}
+
+HEAPWRIGHT_WIDE void take_steps(const PilesAbreast& piles, const AirAbreast& air, const Lanes& steps, const Lanes& seconds,
+                                StockAbreast& stock, FlowsAbreast& flows, ShellsAbreast& oxygen) {
+  for (Lanes left = steps; is_any(left > 0.0); left -= 1.0) {
+    const LanesWhere goes_on = left > 0.0;
+    const Lanes sweeps = goes_on ? all(sweeps_of_a_step) : Lanes{};
+    const Lanes half = goes_on ? 0.5 * seconds : Lanes{};
+    StockAbreast first, second, ahead;
+    FlowsAbreast first_flows, second_flows;
+    rates(piles, stock, air, sweeps, first, first_flows, oxygen);
+    go(stock, first, half + half, piles.shells, ahead);
+    rates(piles, ahead, air, sweeps, second, second_flows, oxygen);
+    go(stock, first, half, piles.shells, ahead);
+    go(ahead, second, half, piles.shells, stock);
+    go(flows, first_flows, half);
+    go(flows, second_flows, half);
   }
-  stock_.volatile_nitrogen += half * (first.stock.volatile_nitrogen + second.stock.volatile_nitrogen);
-  stock_.activity += half * (first.stock.activity + second.stock.activity);
-  flows_.volatile_solids += half * (first.flows.volatile_solids + second.flows.volatile_solids);
-  flows_.water_out += half * (first.flows.water_out + second.flows.water_out);
-  flows_.heat_conducted += half * (first.flows.heat_conducted + second.flows.heat_conducted);
-  flows_.heat_in_vapour += half * (first.flows.heat_in_vapour + second.flows.heat_in_vapour);
-  flows_.heat_in_air += half * (first.flows.heat_in_air + second.flows.heat_in_air);
-  flows_.heat_made += half * (first.flows.heat_made + second.flows.heat_made);
-  flows_.heat_of_matter += half * (first.flows.heat_of_matter + second.flows.heat_of_matter);
-  ++steps_taken_;
 }
 
 }  // namespace heapwright

@@ -4,14 +4,6 @@
 
 namespace heapwright {
 
-/// What a trajectory begins with.
-struct PileModel::Start {
-  PileFeed feed;
-  Pile pile;
-  PileCare care;
-  DailyWeather weather;
-};
-
 PileModel::PileModel(const PileToBuild& pile, const Materials& materials, const ProcessEnsemble& ensemble)
     : pile_(pile), materials_(materials), ensemble_(ensemble) {
   if (!is_positive(pile.mix.dry)) throw DomainError("a pile is made of some dry matter");
@@ -30,10 +22,9 @@ PileContents PileModel::contents_of_load(const Mix& mix, const ProcessParameters
   return water_alone;
 }
 
-PileModel::Start PileModel::start(const ProcessParameters& set, const DailyWeather& weather) const {
+PileInWeather PileModel::start(const ProcessParameters& set, const DailyWeather& weather) const {
   if (weather.empty()) throw DomainError("a pile's trajectory needs the weather");
-  DailyWeather of_set = weather;
-  for (DayOfWeather& day : of_set) day.air = day.air + set.dT * unit::kelvin;
+  const TemperatureDifference warmer = set.dT * unit::kelvin;
   ProcessParameters at_rate = set;
   at_rate.kF *= pile_.rate;
   at_rate.kS *= pile_.rate;
@@ -46,8 +37,14 @@ PileModel::Start PileModel::start(const ProcessParameters& set, const DailyWeath
   care.share_of_rain *= set.rain_f;
   if (pile_.room) feed.room = *pile_.room / as_built.volume;
   if (care.feeding) care.feeding->room = feed.room;
-  const TemperaturePoint first = of_set.front().air;
-  return {std::move(feed), Pile(at_rate, contents, as_built, first), care, std::move(of_set)};
+  return {Pile(at_rate, contents, as_built, weather.front().air + warmer), std::move(feed), care, weather, warmer};
+}
+
+std::vector<PileInWeather> PileModel::start(const std::vector<ProcessParameters>& sets, const DailyWeather& weather) const {
+  std::vector<PileInWeather> piles;
+  piles.reserve(sets.size());
+  for (const ProcessParameters& set : sets) piles.push_back(start(set, weather));
+  return piles;
 }
 
 Trajectory PileModel::trajectory(const ProcessParameters& set, const DailyWeather& weather, Following following) const {
@@ -56,14 +53,20 @@ Trajectory PileModel::trajectory(const ProcessParameters& set, const DailyWeathe
 
 Trajectory PileModel::trajectory(const ProcessParameters& set, const DailyWeather& weather, Following following,
                                  std::optional<MoistureWetBasis> wet_to) const {
-  Start begun = start(set, weather);
-  begun.care.wet_to = wet_to;
-  return run_trajectory(std::move(begun.pile), begun.feed, begun.care, begun.weather, following, hourly_steps);
+  std::vector<PileInWeather> pile;
+  pile.push_back(start(set, weather));
+  pile.front().care.wet_to = wet_to;
+  return std::move(run_trajectories(std::move(pile), following, hourly_steps).front());
 }
 
-std::optional<int> PileModel::first_hot_day(const ProcessParameters& set, const DailyWeather& weather, int days) const {
-  const Start begun = start(set, weather);
-  return heapwright::first_hot_day(begun.pile, begun.feed, begun.care, begun.weather, days, hourly_steps);
+std::vector<Trajectory> PileModel::trajectories(const std::vector<ProcessParameters>& sets, const DailyWeather& weather,
+                                                Following following, const std::function<void()>& progress) const {
+  return run_trajectories(start(sets, weather), following, hourly_steps, progress);
+}
+
+std::vector<std::optional<int>> PileModel::first_hot_days(const std::vector<ProcessParameters>& sets, const DailyWeather& weather,
+                                                          int days) const {
+  return heapwright::first_hot_days(start(sets, weather), days, hourly_steps);
 }
 
 }  // namespace heapwright

@@ -43,15 +43,18 @@ class PileModel {
   /// The same with other watering than the pile's.
   Trajectory trajectory(const ProcessParameters& set, const DailyWeather& weather, Following following,
                         std::optional<MoistureWetBasis> wet_to) const;
-  /// As first_hot_day().
-  std::optional<int> first_hot_day(const ProcessParameters& set, const DailyWeather& weather, int days) const;
+  /// By each of some sets. @param progress told of each as it stops
+  std::vector<Trajectory> trajectories(const std::vector<ProcessParameters>& sets, const DailyWeather& weather, Following following,
+                                       const std::function<void()>& progress = {}) const;
+  /// As first_hot_days(), by each of some sets.
+  std::vector<std::optional<int>> first_hot_days(const std::vector<ProcessParameters>& sets, const DailyWeather& weather, int days) const;
 
   /// As it lies at first by one set. Below smallest_pile it cannot be forecast.
   SettledShape shape(const ProcessParameters& set) const;
 
  private:
-  struct Start;
-  Start start(const ProcessParameters& set, const DailyWeather& weather) const;
+  PileInWeather start(const ProcessParameters& set, const DailyWeather& weather) const;
+  std::vector<PileInWeather> start(const std::vector<ProcessParameters>& sets, const DailyWeather& weather) const;
   PileContents contents_of_load(const Mix& mix, const ProcessParameters& set) const;
 
   const PileToBuild& pile_;

@@ -48,53 +48,60 @@ void tend(Pile& pile, int day, const PileCare& care, TemperaturePoint air, Tempe
 /// A pile with what is done to it, a day at a time.
 class KeptPile {
  public:
-  KeptPile(Pile pile, const PileFeed& feed, const PileCare& care, Steps steps)
-      : pile_(std::move(pile)), feed_(feed), care_(care), steps_(steps), state_(pile_.state()), built_of_(state_.dry) {
-    check(care);
-  }
+  explicit KeptPile(PileInWeather kept) : kept_(std::move(kept)), state_(kept_.pile.state()), built_of_(state_.dry) { check(kept_.care); }
 
-  /// @param feeds whether it is still fed @return what it was fed; nothing where it was not
-  std::optional<Fed> live(int day, const DayOfWeather& weather, bool feeds) {
-    const std::optional<Fed> fed = feeds ? feed(day, weather.air) : std::nullopt;
-    tend(pile_, day, care_, weather.air, state_.core);
-    const Length rain = rain_taken_up(weather.rain, weather.air, care_.share_of_rain);
-    if (is_positive(rain)) pile_.rain(weather.air, rain);
-    pile_.drain();
-    pile_.live_a_day(weather.air, steps_, weather.humidity);
-    state_ = pile_.state();
+  int age() const { return age_; }
+  int days_left() const { return static_cast<int>(kept_.weather.size()) - age_; }
+  const PileState& state() const { return state_; }
+  const Pile& pile() const { return kept_.pile; }
+  bool takes_more() const { return (kept_.care.feeding && times_fed_ < kept_.care.feeding->times) || next_load_ < kept_.feed.loads.size(); }
+
+  /// What is done to it as its next day begins. @param feeds whether it is still fed @return what it was fed; nothing where it was not
+  std::optional<Fed> begin_day(bool feeds) {
+    const DayOfWeather& today = weather();
+    const std::optional<Fed> fed = feeds ? feed(age_, air()) : std::nullopt;
+    tend(kept_.pile, age_, kept_.care, air(), state_.core);
+    const Length rain = rain_taken_up(today.rain, air(), kept_.care.share_of_rain);
+    if (is_positive(rain)) kept_.pile.rain(air(), rain);
+    kept_.pile.drain();
     return fed;
   }
-
-  const PileState& state() const { return state_; }
-  const Pile& pile() const { return pile_; }
-  bool takes_more() const { return (care_.feeding && times_fed_ < care_.feeding->times) || next_load_ < feed_.loads.size(); }
+  /// The day that it has begun.
+  Pile::Day day() { return {&kept_.pile, air(), weather().humidity}; }
+  void end_day() {
+    state_ = kept_.pile.state();
+    ++age_;
+  }
 
  private:
+  const DayOfWeather& weather() const { return kept_.weather[static_cast<std::size_t>(age_)]; }
+  TemperaturePoint air() const { return weather().air + kept_.warmer; }
+
   std::optional<Fed> feed(int day, TemperaturePoint air) {
     Fed fed{day, 0.0, Mass()};
-    if (care_.feeding && is_fed(*care_.feeding, day, times_fed_, state_.relative_volume)) {
-      add(care_.feeding->share * feed_.usual, air, fed);
+    const std::optional<Feeding>& feeding = kept_.care.feeding;
+    if (feeding && is_fed(*feeding, day, times_fed_, state_.relative_volume)) {
+      add(feeding->share * kept_.feed.usual, air, fed);
       ++times_fed_;
     }
-    for (; next_load_ < feed_.loads.size() && feed_.loads[next_load_].day <= day; ++next_load_) {
-      const PileContents& load = feed_.loads[next_load_].contents;
-      if (state_.relative_volume + fed.share + load.dry() / built_of_ <= feed_.room) add(load, air, fed);
+    const std::vector<DatedContents>& loads = kept_.feed.loads;
+    for (; next_load_ < loads.size() && loads[next_load_].day <= day; ++next_load_) {
+      const PileContents& load = loads[next_load_].contents;
+      if (state_.relative_volume + fed.share + load.dry() / built_of_ <= kept_.feed.room) add(load, air, fed);
     }
     return fed.share > 0.0 ? std::optional(fed) : std::nullopt;
   }
 
   void add(const PileContents& contents, TemperaturePoint air, Fed& fed) {
-    pile_.add(contents, air);
+    kept_.pile.add(contents, air);
     fed.share += contents.dry() / built_of_;
     fed.mass += as_is_mass(contents.dry(), contents.water);
   }
 
-  Pile pile_;
-  const PileFeed& feed_;
-  const PileCare& care_;
-  Steps steps_;
+  PileInWeather kept_;
   PileState state_;
   DryMass built_of_;
+  int age_ = 0;
   int times_fed_ = 0;
   std::size_t next_load_ = 0;
 };
@@ -121,6 +128,100 @@ bool can_get_readier(const Trajectory& trajectory, int days_left) {
   return for_turf || (!trajectory.mature_day && can_meet(now, a_year_ago, mature_limits, days_left));
 }
 
+/// A pile that is followed until it is ready, or nothing more can come.
+class Followed {
+ public:
+  Followed(PileInWeather pile, Following following) : kept_(std::move(pile)), following_(following) {
+    trajectory_.days.push_back(kept_.state());
+  }
+
+  bool goes_on() const { return goes_on_ && kept_.days_left() > 0; }
+  int shells() const { return kept_.pile().shells(); }
+
+  Pile::Day begin_day() {
+    const bool done =
+        trajectory_.mature_day && kept_.age() >= *trajectory_.mature_day + cure;  // as it would end, were it not followed for longer
+    if (const auto fed = kept_.begin_day(!done)) {
+      trajectory_.fed.push_back(*fed);
+      trajectory_.turf_day.reset();  // what is raw again is not ready
+      trajectory_.mature_day.reset();
+    }
+    return kept_.day();
+  }
+
+  void end_day() {
+    kept_.end_day();
+    trajectory_.days.push_back(kept_.state());
+    const int age = kept_.age();
+    if (age - trajectory_.last_fed() >= earliest_ready) {
+      if (!trajectory_.turf_day && meets(kept_.state(), turf_limits)) trajectory_.turf_day = age;
+      if (!trajectory_.mature_day && meets(kept_.state(), mature_limits)) trajectory_.mature_day = age;
+    }
+    const bool is_done = trajectory_.mature_day && age >= std::max(following_.least_days, *trajectory_.mature_day + cure);
+    const bool settled = age - trajectory_.last_fed() >= days_a_year && !kept_.takes_more();
+    const bool cures = trajectory_.mature_day || (trajectory_.turf_day && age < *trajectory_.turf_day + cure);
+    const bool gives_up = following_.while_it_can_get_ready && settled && !cures && !can_get_readier(trajectory_, kept_.days_left());
+    goes_on_ = !is_done && !gives_up;
+  }
+
+  Trajectory trajectory() && {
+    trajectory_.water_given = kept_.pile().water_given();
+    trajectory_.closure = kept_.pile().closure();
+    return std::move(trajectory_);
+  }
+
+ private:
+  KeptPile kept_;
+  Following following_;
+  Trajectory trajectory_;
+  bool goes_on_ = true;
+};
+
+/// A pile that is followed until its core is hot, for so many days.
+class FollowedToHeat {
+ public:
+  FollowedToHeat(PileInWeather pile, int days) : kept_(std::move(pile)), days_(days) {}
+
+  bool goes_on() const { return !is_hot() && kept_.age() < days_ && kept_.days_left() > 0; }
+  int shells() const { return kept_.pile().shells(); }
+  Pile::Day begin_day() {
+    kept_.begin_day(true);
+    return kept_.day();
+  }
+  void end_day() { kept_.end_day(); }
+  std::optional<int> hot_day() const { return is_hot() ? std::optional(kept_.age()) : std::nullopt; }
+
+ private:
+  bool is_hot() const { return kept_.state().core > hot_core; }
+
+  KeptPile kept_;
+  int days_;
+};
+
+/// Those of as many shells live abreast; as one stops the next takes its lane.
+template <class Kept>
+void follow_all(std::vector<Kept>& piles, Steps steps, const std::function<void()>& progress) {
+  std::vector<Kept*> waiting;
+  for (Kept& pile : piles) waiting.push_back(&pile);
+  std::stable_sort(waiting.begin(), waiting.end(), [](const Kept* one, const Kept* other) { return one->shells() < other->shells(); });
+  std::vector<Kept*> abreast;
+  auto next = waiting.begin();
+  const auto has_place = [&] {
+    return next != waiting.end() && abreast.size() < piles_abreast && (abreast.empty() || (*next)->shells() == abreast.front()->shells());
+  };
+  while (next != waiting.end() || !abreast.empty()) {
+    while (has_place()) abreast.push_back(*next++);
+    const auto stopped = std::stable_partition(abreast.begin(), abreast.end(), [](const Kept* pile) { return pile->goes_on(); });
+    if (progress) std::for_each(stopped, abreast.end(), [&](const Kept*) { progress(); });
+    abreast.erase(stopped, abreast.end());
+    if (has_place()) continue;
+    std::vector<Pile::Day> days;
+    for (Kept* pile : abreast) days.push_back(pile->begin_day());
+    if (!days.empty()) Pile::live_a_day(days, steps);
+    for (Kept* pile : abreast) pile->end_day();
+  }
+}
+
 }  // namespace
 
 bool meets(const PileState& state, const ReadyLimits& limits) {
@@ -139,45 +240,36 @@ double Trajectory::filled_in_all() const {
   return all;
 }
 
+std::vector<Trajectory> run_trajectories(std::vector<PileInWeather> piles, Following following, Steps steps,
+                                         const std::function<void()>& progress) {
+  std::vector<Followed> followed;
+  followed.reserve(piles.size());
+  for (PileInWeather& pile : piles) followed.emplace_back(std::move(pile), following);
+  follow_all(followed, steps, progress);
+  std::vector<Trajectory> trajectories;
+  trajectories.reserve(followed.size());
+  for (Followed& one : followed) trajectories.push_back(std::move(one).trajectory());
+  return trajectories;
+}
+
 Trajectory run_trajectory(Pile pile, const PileFeed& feed, const PileCare& care, const DailyWeather& weather, Following following,
                           Steps steps) {
-  KeptPile kept(std::move(pile), feed, care, steps);
-  const int followed = static_cast<int>(weather.size());
-  Trajectory trajectory;
-  trajectory.days.push_back(kept.state());
-  for (int day = 0; day < followed; ++day) {
-    const bool done = trajectory.mature_day && day >= *trajectory.mature_day + cure;  // as it would end, were it not followed for longer
-    if (const auto fed = kept.live(day, weather[static_cast<std::size_t>(day)], !done)) {
-      trajectory.fed.push_back(*fed);
-      trajectory.turf_day.reset();  // what is raw again is not ready
-      trajectory.mature_day.reset();
-    }
-    trajectory.days.push_back(kept.state());
-    const int age = day + 1;
-    if (age - trajectory.last_fed() >= earliest_ready) {
-      const PileState& now = trajectory.days.back();
-      if (!trajectory.turf_day && meets(now, turf_limits)) trajectory.turf_day = age;
-      if (!trajectory.mature_day && meets(now, mature_limits)) trajectory.mature_day = age;
-    }
-    if (trajectory.mature_day && age >= std::max(following.least_days, *trajectory.mature_day + cure)) break;
-    const bool settled = age - trajectory.last_fed() >= days_a_year && !kept.takes_more();
-    const bool cures = trajectory.mature_day || (trajectory.turf_day && age < *trajectory.turf_day + cure);
-    if (following.while_it_can_get_ready && settled && !cures && !can_get_readier(trajectory, followed - age)) break;
-  }
-  trajectory.water_given = kept.pile().water_given();
-  trajectory.closure = kept.pile().closure();
-  return trajectory;
+  return std::move(run_trajectories({{std::move(pile), feed, care, weather}}, following, steps).front());
+}
+
+std::vector<std::optional<int>> first_hot_days(std::vector<PileInWeather> piles, int days, Steps steps) {
+  std::vector<FollowedToHeat> followed;
+  followed.reserve(piles.size());
+  for (PileInWeather& pile : piles) followed.emplace_back(std::move(pile), days);
+  follow_all(followed, steps, {});
+  std::vector<std::optional<int>> hot_days;
+  for (const FollowedToHeat& one : followed) hot_days.push_back(one.hot_day());
+  return hot_days;
 }
 
 std::optional<int> first_hot_day(Pile pile, const PileFeed& feed, const PileCare& care, const DailyWeather& weather, int days,
                                  Steps steps) {
-  KeptPile kept(std::move(pile), feed, care, steps);
-  const int last = std::min(days, static_cast<int>(weather.size()));
-  for (int day = 0; day < last; ++day) {
-    if (kept.state().core > hot_core) return day;
-    kept.live(day, weather[static_cast<std::size_t>(day)], true);
-  }
-  return kept.state().core > hot_core ? std::optional(last) : std::nullopt;
+  return first_hot_days({{std::move(pile), feed, care, weather}}, days, steps).front();
 }
 
 }  // namespace heapwright

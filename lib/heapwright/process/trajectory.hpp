@@ -1,6 +1,7 @@
 #pragma once
 /// A pile from day to day, as it is kept: until it is ready, or does not get there.
 
+#include <functional>
 #include <limits>
 #include <optional>
 #include <utility>
@@ -114,15 +115,30 @@ struct Following {
   bool while_it_can_get_ready = false;  ///< else to where the weather ends, though it cannot any more
 };
 
-/// Runs a pile through the weather. It stops once it is mature, cured, and at
+/// A pile to be followed, what it gets, and in what weather.
+struct PileInWeather {
+  Pile pile;
+  PileFeed feed;
+  PileCare care;
+  const DailyWeather& weather;
+  TemperatureDifference warmer{};  ///< than the weather its air is
+};
+
+/// Runs piles through the weather, several abreast. Each stops once it is mature, cured, and at
 /// least least_days old, and where the weather ends. Where asked to, it stops as well from a year on where nothing more can come: its C:N
 /// cannot come down to what is asked for, or what it lacks is more than it would gain in the days left at the pace of the last year, from
 /// which rotting slows down.
-/// @throws DomainError where it would be turned or fed more often than daily, and as Pile does
+/// @param progress told of each pile as it stops @return a trajectory of each, in their order
+/// @throws DomainError where one would be turned or fed more often than daily, and as Pile does
+std::vector<Trajectory> run_trajectories(std::vector<PileInWeather> piles, Following following, Steps steps,
+                                         const std::function<void()>& progress = {});
+/// Of one.
 Trajectory run_trajectory(Pile pile, const PileFeed& feed, const PileCare& care, const DailyWeather& weather, Following following,
                           Steps steps);
 
-/// The first day on which a pile's core is hot, of so many; nothing where it is on none. As run_trajectory(), and no longer than needed.
+/// The first day on which each pile's core is hot, of so many; nothing where it is on none. As run_trajectories(), and no longer than
+/// needed.
+std::vector<std::optional<int>> first_hot_days(std::vector<PileInWeather> piles, int days, Steps steps);
 std::optional<int> first_hot_day(Pile pile, const PileFeed& feed, const PileCare& care, const DailyWeather& weather, int days, Steps steps);
 
 }  // namespace heapwright
