@@ -166,6 +166,6 @@ std::string yard_text(const Replies& answers, Date today) {
          leaves(given) + clippings(given) + scraps(given) + others(given) + pile(given, today) + climate(given) + lawn(given);
 }
 
-std::string starter_yard_text() { return std::string(embedded_material("starter.toml")); }
+std::string starter_yard_text() { return std::string(embedded_starter()); }
 
 }  // namespace heapwright

@@ -13,11 +13,8 @@
 #include <vector>
 
 #include "heapwright/input/problems.hpp"
+#include "heapwright/input/tree.hpp"
 #include "heapwright/time/date.hpp"
-
-namespace toml::inline v3 {
-class node;  // so that toml++ stays out of this header
-}
 
 namespace heapwright {
 
@@ -28,8 +25,9 @@ struct FileKind;
 class Value {
  public:
   struct Source;
-  Value(const toml::node& node, const Source& source, std::string key, Problems& problems)
-      : node_(&node), source_(&source), key_(std::move(key)), problems_(&problems) {}
+  /// @param key outlives the value
+  Value(const Node& node, const Source& source, std::string_view key, Problems& problems)
+      : node_(&node), source_(&source), key_(key), problems_(&problems) {}
 
   /// What stands there.
   bool is_text() const;
@@ -47,12 +45,13 @@ class Value {
   /// The text through a reader; a TextError becomes a problem of this place.
   template <class Read>
   auto read(Read&& reader) const -> std::optional<std::decay_t<decltype(reader(std::string_view()))>> {
-    const std::optional<std::string> words = text();
+    std::string digits;
+    const std::optional<std::string_view> words = this->words(digits);
     if (!words) return std::nullopt;
     try {
-      auto quantity = reader(std::string_view(*words));
+      auto quantity = reader(*words);
       if (is_text()) return quantity;
-      problem("must stand in quotes", "write \"" + *words + "\"");
+      problem("must stand in quotes", "write \"" + digits + "\"");
     } catch (const Error& error) {
       problem(error.what(), error.hint());
     }
@@ -62,14 +61,15 @@ class Value {
   /// One of some words, each with what it means.
   template <class Meaning>
   std::optional<Meaning> one_of(const std::vector<std::pair<std::string, Meaning>>& words) const {
-    const std::optional<std::string> word = text();
+    std::string digits;
+    const std::optional<std::string_view> word = this->words(digits);
     if (!word) return std::nullopt;
-    std::vector<std::string> known;
     for (const auto& [name, meaning] : words) {
       if (name == *word) return meaning;
-      known.push_back(name);
     }
-    unknown_word(*word, known);
+    std::vector<std::string> known;
+    for (const auto& [name, meaning] : words) known.push_back(name);
+    unknown_word(std::string(*word), known);
     return std::nullopt;
   }
 
@@ -77,14 +77,16 @@ class Value {
   void problem(std::string what, std::string hint = {}) const;
   /// Where it stands, and at which key.
   Position position() const;
-  const std::string& key() const { return key_; }
+  std::string_view key() const { return key_; }
 
  private:
+  /// What text() tells, as it stands in the file, or as digits in the string.
+  std::optional<std::string_view> words(std::string& digits) const;
   void unknown_word(const std::string& word, const std::vector<std::string>& known) const;
   friend class Table;
-  const toml::node* node_;
+  const Node* node_;
   const Source* source_;
-  std::string key_;
+  std::string_view key_;
   Problems* problems_;
 };
 
@@ -144,10 +146,12 @@ class Table {
   Position position() const { return value_.position(); }
   /// Where the problems of this table go, for a reader of another file that it names.
   Problems& problems() const { return *value_.problems_; }
-  /// All of its keys, in their order in the file.
+  /// All of its keys, in the order of the alphabet.
   std::vector<std::string> keys() const;
 
  private:
+  void is_unknown(const Node& member, std::string_view key) const;
+
   Value value_;
   std::vector<std::string> asked_;  ///< some of them twice
 };
@@ -162,6 +166,8 @@ class Document {
   static Document from_file(const std::string& path, Problems& problems);
   /// @param name what positions call it
   static Document from_text(std::string text, std::string name, Problems& problems);
+  /// One that was read before, without its lines.
+  static Document from_tree(TreeView tree, std::string name, Problems& problems);
   /// A text that a file is to hold: other files that it names are read from the folder of that.
   static Document to_be(std::string text, const std::string& path, Problems& problems);
 
@@ -180,10 +186,9 @@ class Document {
   const std::string& name() const;
 
  private:
-  Document(std::unique_ptr<Value::Source> source, std::unique_ptr<toml::node> root, Problems& problems);
+  Document(std::unique_ptr<Value::Source> source, Problems& problems);
   std::unique_ptr<Value::Source> source_;
   std::unique_ptr<Value::Source> base_source_;
-  std::unique_ptr<toml::node> root_;
   Problems* problems_;
 };
 

@@ -58,7 +58,7 @@ void read_rows(Table& root, std::string_view key, std::vector<Row>& rows, ReadRo
 template <class T>
 T read_built_in(const char* file, void (*read)(Table&, T&), T table = T()) {
   Problems problems;
-  const Document document = Document::from_text(std::string(embedded_material(file)), file, problems);
+  const Document document = Document::from_tree(embedded_table(file), file, problems);
   Table root = document.root();
   read(root, table);
   root.finish();
