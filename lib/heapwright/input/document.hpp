@@ -100,7 +100,11 @@ class Table {
   /// Whether it stands there; no question of whether it may.
   bool has(std::string_view key) const;
   /// A key that may stand here, though nobody asks for it this time.
-  void expect(std::string_view key) { asked_.emplace_back(key); }
+  void expect(std::string_view key) {
+    constexpr std::size_t most_have_no_more = 12;
+    if (asked_.empty()) asked_.reserve(most_have_no_more);
+    asked_.emplace_back(key);
+  }
 
   /// As those of a Value; nothing where the key is absent.
   std::optional<std::string> text(std::string_view key);

@@ -42,7 +42,13 @@ bool is_printable(char32_t code) {
   return std::none_of(refused.begin(), refused.end(), [&](const Range& range) { return code >= range.first && code <= range.last; });
 }
 
+/// Most texts are of nothing else.
+bool is_plain(std::string_view text) {
+  return std::all_of(text.begin(), text.end(), [](char c) { return (c >= ' ' && c <= '~') || c == '\n' || c == '\t'; });
+}
+
 std::string with_others_as(std::string_view text, const std::function<std::string(char32_t)>& shown) {
+  if (is_plain(text)) return std::string(text);
   std::string safe;
   safe.reserve(text.size());
   while (!text.empty()) {
