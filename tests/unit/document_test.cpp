@@ -289,7 +289,7 @@ TEST_CASE("a caret stands under the character, whatever stands before it", "[doc
   const Document document = Document::from_text(text, "f", problems);
   Table root = document.root();
   std::optional<Value> value = root.has("k") ? root.find("k") : root.has("a") ? root.table("a")->find("k") : root.find("größe");
-  CHECK(describe({value->position(), value->key(), "is wrong", "so"}) == expected);
+  CHECK(describe({value->position(), std::string(value->key()), "is wrong", "so"}) == expected);
 }
 
 TEST_CASE("a problem without a line, a key or a hint", "[document]") {
