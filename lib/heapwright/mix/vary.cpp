@@ -82,28 +82,41 @@ void Variation::follow_container(const Taken& taken) {
 
 void Variation::apply(double number, Matter& matter) const {
   Properties& properties = matter.properties;
-  const double ratio = known_dry_ ? (1.0 - typical_) / (1.0 - number) : number / typical_;
+  const std::span<BulkDensity> density = matter.density ? std::span(&*matter.density, 1) : std::span<BulkDensity>();
+  apply({&number, 1}, {{&matter.mass, 1}, density, {&properties.moisture, 1}, {&properties.carbon, 1}, {&properties.nitrogen, 1}});
+}
+
+void Variation::apply(std::span<const double> numbers, const MovableFigures& figures) const {
+  const auto& [mass, density, moisture, carbon, nitrogen] = figures;
+  const auto of_each = [&](auto change) {
+    for (std::size_t i = 0; i < numbers.size(); ++i) change(i, numbers[i]);
+  };
+  const auto ratio = [this](double number) { return known_dry_ ? (1.0 - typical_) / (1.0 - number) : number / typical_; };
   switch (mass_) {
     case MassFollows::nothing: break;
-    case MassFollows::ratio: matter.mass *= ratio; break;
-    case MassFollows::ratio_up_to_available: matter.mass = std::min(Mass(matter.mass * ratio), available_); break;
-    case MassFollows::at_most_what_there_is: matter.mass = std::min(matter.mass, Mass(ratio * available_)); break;
+    case MassFollows::ratio: of_each([&](std::size_t at, double number) { mass[at] *= ratio(number); }); break;
+    case MassFollows::ratio_up_to_available:
+      of_each([&](std::size_t at, double number) { mass[at] = std::min(Mass(mass[at] * ratio(number)), available_); });
+      break;
+    case MassFollows::at_most_what_there_is:
+      of_each([&](std::size_t at, double number) { mass[at] = std::min(mass[at], Mass(ratio(number) * available_)); });
+      break;
   }
-  if (density_ != DensityFollows::nothing && matter.density) {
-    switch (density_) {
-      case DensityFollows::nothing: break;
-      case DensityFollows::ratio: *matter.density *= ratio; break;
-      case DensityFollows::inverse: *matter.density /= ratio; break;
-      case DensityFollows::number: matter.density = bulk_density(number); break;
-    }
+  switch (density.empty() ? DensityFollows::nothing : density_) {
+    case DensityFollows::nothing: break;
+    case DensityFollows::ratio: of_each([&](std::size_t at, double number) { density[at] *= ratio(number); }); break;
+    case DensityFollows::inverse: of_each([&](std::size_t at, double number) { density[at] /= ratio(number); }); break;
+    case DensityFollows::number: of_each([&](std::size_t at, double number) { density[at] = bulk_density(number); }); break;
   }
   switch (figure_) {
-    case Figure::moisture: properties.moisture = wet_basis(number); break;
-    case Figure::carbon_to_nitrogen: properties.nitrogen = properties.carbon / carbon_to_nitrogen(number); break;
-    case Figure::nitrogen: properties.nitrogen = nitrogen_dry_basis(number); break;
+    case Figure::moisture: of_each([&](std::size_t at, double number) { moisture[at] = wet_basis(number); }); break;
+    case Figure::carbon_to_nitrogen:
+      of_each([&](std::size_t at, double number) { nitrogen[at] = carbon[at] / carbon_to_nitrogen(number); });
+      break;
+    case Figure::nitrogen: of_each([&](std::size_t at, double number) { nitrogen[at] = nitrogen_dry_basis(number); }); break;
     case Figure::carbon:
-      if (nitrogen_follows_) properties.nitrogen *= carbon_dry_basis(number) / properties.carbon;
-      properties.carbon = carbon_dry_basis(number);
+      if (nitrogen_follows_) of_each([&](std::size_t at, double number) { nitrogen[at] *= carbon_dry_basis(number) / carbon[at]; });
+      of_each([&](std::size_t at, double number) { carbon[at] = carbon_dry_basis(number); });
       break;
     case Figure::none:
     case Figure::amount:

@@ -3,6 +3,7 @@
 /// they count containers, so many pounds where they weigh.
 
 #include <optional>
+#include <span>
 
 #include "heapwright/materials/assumption.hpp"
 #include "heapwright/mix/supply.hpp"
@@ -13,6 +14,15 @@ namespace heapwright {
 struct Taken {
   const Supply* supply;
   std::optional<Mass> available;  ///< nothing: as much as wanted
+};
+
+/// What of some matter figures may move, of one or of many alike. Without a density it is empty.
+struct MovableFigures {
+  std::span<Mass> mass;
+  std::span<BulkDensity> density;
+  std::span<MoistureWetBasis> moisture;
+  std::span<CarbonDryBasis> carbon;
+  std::span<NitrogenDryBasis> nitrogen;
 };
 
 /// A figure that varies, in SI, and what of an ingredient it moves.
@@ -26,8 +36,9 @@ class Variation {
   double typical() const { return typical_; }
   double high() const { return high_; }
 
-  /// Changes what it moves to what it would be at a number in place of the typical one.
+  /// Changes what it moves to what it would be at a number in place of the typical one; or at several, one for each.
   void apply(double number, Matter& matter) const;
+  void apply(std::span<const double> numbers, const MovableFigures& figures) const;
 
  private:
   /// How the mass follows the figure's ratio to the typical one.
