@@ -93,6 +93,10 @@ class Readme:
         self.check(result.returncode == 0 and not json.loads(result.stdout)["unknown_columns"], f"not read:\n{text}\n{result.stdout}{result.stderr}")
 
     def code(self, text):
+        """C++ is of the example, line for line; CMake stands above it."""
+        example = (ROOT / "examples" / "yard_forecast.cpp").read_text(encoding="utf-8")
+        for line in re.sub(r" *//.*", "", text[text.index("#include"):]).splitlines():
+            self.check(line.strip() in example, f"examples/yard_forecast.cpp has no line {line.strip()}")
         for header in re.findall(r"#include <(heapwright/.*?)>", text):
             self.check((ROOT / "lib" / header).exists(), f"there is no {header}")
         headers = "".join(path.read_text(encoding="utf-8") for path in LIBRARY.rglob("*.hpp"))
