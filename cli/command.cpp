@@ -179,7 +179,7 @@ ShownUnits CommonOptions::shown_units(ShownUnits of_yard) const {
 
 Show CommonOptions::show(ShownUnits of_yard) const { return Show(shown_units(of_yard)); }
 
-Yard CommonOptions::yard(const std::string& file) const {
+Yard CommonOptions::yard(const std::string& file, const std::vector<NamedFile>& written) const {
   if (fs::path(file).extension() == ".csv")
     throw TextError(file + " is a table, and a yard file is wanted",
                     "a log of temperatures is given with: heapwright readings --log " + file);
@@ -189,6 +189,9 @@ Yard CommonOptions::yard(const std::string& file) const {
         "there is no file " + file,
         "put words that belong together in quotes, --have \"leaves=20 bags\"; the name of a yard file has its ending, my-yard.toml");
   Yard yard = read_yard(file, tables(), base);
+  std::vector<NamedFile> named;
+  for (const std::string& path : yard.files) named.push_back({"a file that " + file + " names", path});
+  check_files(file, named, written);
   yard.units = shown_units(yard.units);
   return yard;
 }

@@ -62,7 +62,7 @@ struct CommonOptions {
   /// file, --materials and --base): before anything is. @throws TextError
   void check_files(const std::string& yard_file = {}, std::vector<NamedFile> read = {}, std::vector<NamedFile> written = {}) const;
   /// The yard of a file with the tables and the units asked for.
-  Yard yard(const std::string& file) const;
+  Yard yard(const std::string& file, const std::vector<NamedFile>& written = {}) const;
   /// A yard without a file, for what options say.
   Yard yard_of_options() const;
   /// @throws TextError where JSON or a page is asked for beside CSV

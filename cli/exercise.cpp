@@ -67,6 +67,7 @@ void add_exercise_command(CLI::App& program, ChosenCommand& chosen) {
   command->add_option("--level", options->level, "1 the easy half, 2 all, 3 with ranges and two thermometers");
   command->add_flag("--answers", options->answers, "the key too, on a sheet of its own");
   options->common.add_to(*command);
+  for (const char* of_yards : {"--base", "--materials"}) command->get_option(of_yards)->group("");  // told of where somebody tries
   command->footer("Examples:\n  heapwright exercise --seed 7\n  heapwright exercise --seed 7 --level 2 --answers --html sheet.html");
   command->callback([options, &chosen] { chosen = [options] { return run_exercise(*options); }; });
 }

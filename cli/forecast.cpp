@@ -72,9 +72,8 @@ ExitCode run_forecast(const ForecastOptions& options) {
   Yard yard = as_of(options.common.yard(options.file), options.common.today());
   apply(options, yard);
   if (!yard.climate)
-    throw TextError(
-        options.file + ": [climate] is missing: what a pile does depends on the weather",
-        "add [climate] with coldest_month = \"30 degF\" and warmest_month = \"76 degF\", or mean_air_temperature, twelve of them");
+    throw TextError(options.file + ": [climate] is missing: what a pile does depends on the weather",
+                    "add [climate] with like = \"cool\", or coldest_month = \"30 degF\" and warmest_month = \"76 degF\"");
   if (options.compare) return compare(options, yard);
   const Date today = options.common.today();
   Answer<YardForecast> answer = forecast_of(yard, recipe_in_pile(yard, today), today, nullptr, ProgressLine());

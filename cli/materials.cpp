@@ -69,6 +69,7 @@ void add_materials_command(CLI::App& program, ChosenCommand& chosen) {
   command->add_flag("--dies-at", options->dies_at, "at what heat weed seeds and germs are said to die");
   command->add_option("--check", options->check, "check the feedstocks of a file for likely slips")->type_name(takes::toml);
   options->common.add_to(*command);
+  command->get_option("--base")->group("");  // told of where somebody tries
   command->footer("Examples:\n  heapwright materials\n  heapwright materials leaves\n  heapwright materials --check lab-report.toml");
   command->callback([options, &chosen] { chosen = [options] { return run_materials(*options); }; });
 }

@@ -29,7 +29,7 @@ void check(const PlanOptions& options) {
 ExitCode run_plan(const PlanOptions& options) {
   check(options);
   options.common.check_files(options.file, {}, {{"--calendar", options.calendar}});
-  const Yard yard = options.common.yard(options.file);
+  const Yard yard = options.common.yard(options.file, {{"--calendar", options.calendar}});
   const Date today = options.common.today();
   const Answer<Plan> plan = make_plan(yard, today);
   if (!options.calendar.empty())

@@ -38,6 +38,8 @@ void tell(const std::string& message, const std::string& hint) {
 /// A word that is no command, or an option that is none, with the nearest that is.
 int refuse(const CLI::App& program, const CLI::ParseError& error) {
   std::string hint = "`heapwright --help` lists the commands and options";
+  const bool lacks_file = std::string_view(error.what()) == "file is required";
+  if (lacks_file) hint = "name a yard file; `heapwright new my-yard.toml` asks a dozen questions and writes one";
   const CLI::App* at = &program;
   std::vector<std::string> known;
   for (const CLI::App* command : program.get_subcommands()) at = command;

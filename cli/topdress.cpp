@@ -249,7 +249,8 @@ void check_has_order(const TopdressOptions& options, const Yard& yard) {
 ExitCode run_topdress(const TopdressOptions& options) {
   options.common.check_csv_alone(options.csv);
   options.common.check_files(options.file, {}, {{"--order-sheet", options.order_sheet}});
-  Yard yard = options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file);
+  Yard yard =
+      options.file.empty() ? options.common.yard_of_options() : options.common.yard(options.file, {{"--order-sheet", options.order_sheet}});
   apply(options, yard);
   const Show show = options.common.show(yard.units);
   if (!options.have.empty()) {

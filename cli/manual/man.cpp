@@ -72,10 +72,16 @@ std::string options_section(const DescribedCommand& command) {
   return text;
 }
 
-std::string examples_section(const DescribedCommand& command) {
+/// With example yards where they are installed.
+std::string examples_section(const DescribedCommand& command, const Edition& edition) {
+  constexpr std::string_view in_sources = " examples/";
   if (command.examples.empty()) return "";
   std::string text = heading("EXAMPLES") + ".nf\n";
-  for (const std::string& line : command.examples) text += roff(line) + "\n";
+  for (std::string line : command.examples) {
+    for (std::size_t at = line.find(in_sources); at != std::string::npos; at = line.find(in_sources, at + 1))
+      line.replace(at, in_sources.size(), " " + edition.examples + "/");
+    text += roff(line) + "\n";
+  }
   return text + ".fi\n";
 }
 
@@ -87,7 +93,11 @@ std::string exit_section() {
 }
 
 std::string files_section(const Edition& edition) {
-  return heading("FILES") + meaning(slanted(edition.examples), "example yards to try and to change") +
+  return heading("FILES") +
+         meaning(slanted("my-yard.toml"), "a yard file: what is on hand, the pile, the lawn. To begin, " +
+                                              bold("heapwright new my-yard.toml") +
+                                              " asks a dozen questions and writes it; README.md beside the examples has all its keys") +
+         meaning(slanted(edition.examples), "example yards to try and to change") +
          meaning(slanted(edition.schemas), "what " + bold("--json") + " prints, as JSON Schema 2020\\-12");
 }
 
@@ -130,7 +140,7 @@ std::string man_page_of_program(const DescribedProgram& program, const Edition& 
   return title(itself.name, edition) + heading("NAME") + "heapwright \\- compost pile mix and maturity calculator\n" + heading("SYNOPSIS") +
          bold("heapwright") + " " + slanted("COMMAND") + " [" + slanted("OPTIONS") + "] [" + slanted("ARGUMENTS") + "]\n" +
          heading("DESCRIPTION") + paragraph(roff(sentence(itself.says))) + commands + options_section(itself) + files_section(edition) +
-         exit_section() + examples_section(itself) + heading("SEE ALSO") + joined(others, ",\n") + "\n";
+         exit_section() + examples_section(itself, edition) + heading("SEE ALSO") + joined(others, ",\n") + "\n";
 }
 
 std::string man_page_of_command(const DescribedCommand& command, const DescribedProgram& program, const Edition& edition) {
@@ -140,7 +150,7 @@ std::string man_page_of_command(const DescribedCommand& command, const Described
   }
   const std::string name = "heapwright-" + command.name;
   return title(name, edition) + heading("NAME") + paragraph(roff(name) + " \\- " + roff(command.says)) + synopsis(command) +
-         description(command) + options_section(command) + files_section(edition) + exit_section() + examples_section(command) +
+         description(command) + options_section(command) + files_section(edition) + exit_section() + examples_section(command, edition) +
          heading("SEE ALSO") + joined(others, ",\n") + "\n";
 }
 

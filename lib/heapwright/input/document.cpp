@@ -331,6 +331,15 @@ void Document::lay_over(Document base, const std::vector<std::string_view>& whol
   source_->base = base_source_.get();
 }
 
+std::vector<std::string> Document::files_at(std::string_view key) const {
+  std::vector<std::string> files;
+  for (const Node& node : source_->own_tree.nodes) {
+    const bool names_one = node.kind == NodeKind::text && source_->tree.text_of(node.key) == key;
+    if (names_one) files.push_back((source_->of(node).folder / source_->tree.text_of(node.of)).string());
+  }
+  return files;
+}
+
 Table Document::root() const { return Table(Value(source_->tree.nodes[0], *source_, {}, *problems_)); }
 const std::string& Document::name() const { return source_->name; }
 

@@ -185,6 +185,9 @@ class Document {
   void lay_over(Document base, const std::vector<std::string_view>& whole, const std::vector<std::string_view>& key_by_key,
                 const std::vector<std::vector<std::string_view>>& groups);
 
+  /// The files that it names under a key, wherever that stands: from its folder.
+  std::vector<std::string> files_at(std::string_view key) const;
+
   /// The table of the whole file; and what positions call it.
   Table root() const;
   const std::string& name() const;

@@ -15,8 +15,8 @@ namespace heapwright {
 namespace {
 
 constexpr std::size_t draws = 4096;
+constexpr std::size_t most_columns = 1024;  // those of thousands of loads share them
 constexpr std::size_t draws_abreast = 256;  // few enough to stay in the processor's cache
-constexpr std::size_t most_figures = 1024;
 
 template <class Quantity>
 using Drawn = std::array<Quantity, draws_abreast>;
@@ -165,12 +165,12 @@ std::vector<DrawnMatter> typical_of(const Blend& blend) { return {blend.ingredie
 /// Calls take(ingredients) for each block of draws.
 template <class Take>
 void draw_each(const Blend& blend, const std::vector<Varied>& figures, Take take) {
-  SobolSequence sobol(figures.size());
+  SobolSequence sobol(std::min(most_columns, figures.size()));
   Drawn<double> numbers;
   for (std::size_t done = 0; done < draws; done += draws_abreast) {
     std::vector<DrawnMatter> ingredients = typical_of(blend);
     for (std::size_t f = 0; f < figures.size(); ++f) {
-      const Drawn<double> shares = sobol.column(f);
+      const Drawn<double> shares = sobol.column(f % most_columns);
       for (const auto& [ingredient, variation] : figures[f].of) {
         const Triangle triangle(variation);
         for (std::size_t at = 0; at < draws_abreast; ++at) numbers[at] = triangle.at(shares[at]);
@@ -250,7 +250,6 @@ std::vector<Varied> varied(const Blend& blend, const std::vector<Taken>& taken, 
       figures[place->second].of.emplace_back(i, *variation);
     }
   }
-  if (figures.size() > most_figures) figures.resize(most_figures);
   return figures;
 }
 

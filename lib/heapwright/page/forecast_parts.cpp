@@ -26,6 +26,7 @@ Words by_when(const Forecast& forecast) {
     case ByWhen::within_a_month: return "within a month";
     case ByWhen::before_winter: return "before winter";
     case ByWhen::before_spring: return "before spring";
+    case ByWhen::by_its_day: return say("by {}", about_when(forecast, forecast.heats.counted_from + days_to_heat));
   }
   return {};
 }

@@ -156,7 +156,8 @@ std::vector<Words> leaves_alone_words(const LeavesAlone& leaves, Date today, con
   const Words water = is_carried(leaves.water) ? say(", and {} of water", carried(leaves.water, materials)) : Words();
   const auto own = [&](const RecipeAmount& amount) { return own_measure(amount, amount.containers, amount.volume, materials); };
   if (leaves.build == today) {
-    steps.push_back(say("As you mow now: build a pile of {} with {} of {}{}.", own(leaves.keep), clippings, leaves.clippings.name, water));
+    steps.push_back(say("Now that grass is mown: build a pile of {} with {} of {} that nobody treated with weedkiller{}.", own(leaves.keep),
+                        clippings, leaves.clippings.name, water));
     steps.push_back("The same again with the next mowings, as long as dry leaves are left.");
     steps.push_back("Leaves that got wet: pile them in a hoop of wire or a corner, leaf mold in a year or two.");
     return steps;
@@ -167,8 +168,8 @@ std::vector<Words> leaves_alone_words(const LeavesAlone& leaves, Date today, con
   steps.push_back(say("Keep {} dry: under a roof or a tarp, off the ground, away from walls.", kept));
   if (leaves.mold)
     steps.push_back(say("Pile the other {} damp, in a hoop of wire or a corner: leaf mold in a year or two.", own(*leaves.mold)));
-  steps.push_back(say("From {} on, as you mow: build the pile of the {} kept with {} of {}{}.", DayOfMonth{leaves.build}, own(leaves.keep),
-                      clippings, leaves.clippings.name, water));
+  steps.push_back(say("From {} on, as grass is mown: build the pile of the {} kept with {} of {} that nobody treated with weedkiller{}.",
+                      DayOfMonth{leaves.build}, own(leaves.keep), clippings, leaves.clippings.name, water));
   return steps;
 }
 

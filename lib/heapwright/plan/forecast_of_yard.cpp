@@ -241,7 +241,9 @@ bool rest_goes_in_as_it_sinks(const YardForecast& answer) {
 
 Answer<YardForecast> forecast_of(const Yard& yard, const Answer<Recipe>& of_recipe, Date today, const TemperatureLog* log,
                                  const Progress& progress) {
-  if (!yard.climate) throw DomainError("[climate] is missing: a forecast needs the weather", "add coldest_month and warmest_month");
+  if (!yard.climate)
+    throw DomainError("[climate] is missing: a forecast needs the weather",
+                      "add like = \"cool\" to [climate], or coldest_month and warmest_month");
   Answer<YardForecast> whole;
   take_in(whole, of_recipe);
   YardForecast& answer = whole.result;

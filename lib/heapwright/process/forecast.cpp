@@ -451,6 +451,7 @@ Forecast forecast(const PileToBuild& pile, const Weather& weather, const Materia
   result.built = pile.built;
   result.volume = model.shape(ensemble.best).volume;
   sort_by_heat(sets, seen, result.heats);
+  result.heats.counted_from = sets.from;
   const Shown shown = shown_of(sets, result.heats);
   take_branches(result, sets, shown);
   result.status = status_of(shown.trajectory, result.heats);

@@ -47,6 +47,7 @@ Chore remedy_of(ForecastNote why) {
 }  // namespace
 
 ByWhen heats_by(const Forecast& forecast) {
+  if (forecast.heats.counted_from > days_to_heat) return ByWhen::by_its_day;
   const std::chrono::month month = forecast.built.month();
   if (month >= std::chrono::August && month <= std::chrono::October) return ByWhen::before_winter;
   return month >= std::chrono::November || month == std::chrono::January ? ByWhen::before_spring : ByWhen::within_a_month;

@@ -8,8 +8,8 @@
 namespace heapwright {
 
 /// By when a pile gets hot or does not, as people would put it: what is built from August to October has a winter before it, what is built
-/// from November to January a spring. Judged.
-enum class ByWhen { within_a_month, before_winter, before_spring };
+/// from November to January a spring, and what is half in only later is counted from there. Judged.
+enum class ByWhen { within_a_month, before_winter, before_spring, by_its_day };
 ByWhen heats_by(const Forecast& forecast);
 
 /// Whether it dries and stands still, so that water makes it ready two months sooner or more (judged) and counts for more than waiting.

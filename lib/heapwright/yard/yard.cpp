@@ -94,6 +94,7 @@ Yard read(Document& document, Problems& problems, Tables tables) {
   yard.topdressing.spreads = read_spreads(root, yard.lawn, yard.topdressing, yard.tables.materials);
   yard.site = read_site(root);
   yard.office = read_office(root);
+  yard.files = document.files_at("file");
   root.expect("columns");  // of a roster
   root.finish();
   problems.throw_if_any();

@@ -46,6 +46,7 @@ struct Yard {
   TopdressingPlan topdressing;
   std::optional<Site> site;  ///< of the drop; jobs have their own
   std::optional<Office> office;
+  std::vector<std::string> files;  ///< that it names: of weather, of maps
 
   /// The day the pile is built: the file's, else that of the first load; without either the given day.
   Date built_or(Date today) const {
