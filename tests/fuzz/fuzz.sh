@@ -22,7 +22,7 @@ build_targets() {  # NAME, options of cmake
 mkdir -p $build
 build_targets fast
 build_targets sanitized -DHEAPWRIGHT_SANITIZE=ON
-python3 tests/fuzz/make_seeds.py $build/seeds 400
+python3 tests/fuzz/make_seeds.py $build/seeds 10
 
 # Tables, solver and sanitizers want some 300 MB. Where memory came from is told two calls deep: deeper ones took a third of the time.
 export ASAN_OPTIONS=malloc_context_size=2:quarantine_size_mb=8:allocator_release_to_os_interval_ms=-1
