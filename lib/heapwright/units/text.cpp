@@ -300,7 +300,7 @@ std::vector<Part> read_parts(std::string_view text) {
 constexpr std::array<char, 256> compared_characters() {
   std::array<char, 256> compared{};
   for (std::size_t i = 0; i < compared.size(); ++i) compared[i] = lower(static_cast<char>(i));
-  for (const unsigned char c : {'\t', '\n', '\r', '-', '_', '.', '^'}) compared[c] = ' ';
+  for (const char c : {'\t', '\n', '\r', '-', '_', '.', '^'}) compared[static_cast<unsigned char>(c)] = ' ';
   return compared;
 }
 
