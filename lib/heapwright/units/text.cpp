@@ -595,7 +595,7 @@ CarbonNitrogenRatio read_carbon_to_nitrogen(std::string_view text) {
   const double carbon = side(plain.substr(0, colon));
   const double nitrogen = side(plain.substr(colon + 1));
   const double ratio = carbon / nitrogen;
-  if (!(ratio > 0.0 && ratio <= largest_magnitude)) refuse(text, "is not a ratio of two numbers above zero", example);
+  if (!(ratio >= 1.0 / largest_magnitude && ratio <= largest_magnitude)) refuse(text, "is not a ratio of two numbers above zero", example);
   return carbon_to_nitrogen(ratio);
 }
 
