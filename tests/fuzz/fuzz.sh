@@ -24,13 +24,14 @@ build_targets fast
 build_targets sanitized -DHEAPWRIGHT_SANITIZE=ON
 python3 tests/fuzz/make_seeds.py $build/seeds 10
 
+# No input took a second of the processor, or four under the sanitizers; but a limit is of the clock, and others run before what is nice.
 # Tables, solver and sanitizers want some 300 MB. Where memory came from is told two calls deep: deeper ones took a third of the time.
 export ASAN_OPTIONS=malloc_context_size=2:quarantine_size_mb=8:allocator_release_to_os_interval_ms=-1
 status=0
 
 run() {  # BUILD TARGET, options of the fuzzer
   local fuzzer=$build/$1/tests/fuzz/heapwright-fuzz log=$build/$2-$1.log
-  nice -n 15 "$fuzzer" --target="$2" "${@:3}" -timeout=20 -rss_limit_mb=1500 -malloc_limit_mb=500 -max_len="$("$fuzzer" --target="$2" --longest)" \
+  nice -n 15 "$fuzzer" --target="$2" "${@:3}" -timeout=60 -rss_limit_mb=1500 -malloc_limit_mb=500 -max_len="$("$fuzzer" --target="$2" --longest)" \
     -dict=$build/seeds/"$2".dict -entropic=0 -reload=0 -print_final_stats=1 -artifact_prefix=$build/found/"$2"/ \
     $build/corpus/"$2" $build/seeds/"$2" tests/fuzz/found/"$2" >"$log" 2>&1 || { status=1; tail -n 40 "$log"; }
   awk -v target="$2" -v build="$1" '/stat::number_of_executed_units/ { units = $2 } /stat::average_exec_per_sec/ { rate = $2 }
