@@ -50,7 +50,7 @@ void read_one(char which, std::string_view text) {
     case 'k': return check_number(read_temperature_difference(text).value(), 0.0, 290.0);
     case 'l': {
       const CarbonNitrogenRatio ratio = read_carbon_to_nitrogen(text);
-      check_number(ratio.value(), 0.0, most);
+      check_number(ratio.value(), 1.0 / most, most);
       check_output(print_ratio(ratio, 3), {});
       return;
     }

@@ -27,6 +27,11 @@ void must_end_well(const std::function<void()>& work);
 
 /// Counts an input that was accepted and answered. How many there were is told at the end of the process.
 void count_answered();
+long answered_so_far();
+
+/// Whether an input's answer is put out in every form: of one in eight where volume counts, else of each. An input is the one or the other
+/// for ever.
+bool in_every_form(std::string_view input);
 
 /// What leaves the program holds characters alone, and no number that is none.
 /// @param input where a person may have written "nan"

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Makes the seeds of each fuzz target, and its words, of what stands in the repository already.
 
-    make_seeds.py FOLDER [YARDS]    FOLDER/TARGET/* and FOLDER/TARGET.dict, the same each time; so many yards invented at random beside
+    make_seeds.py FOLDER [TIMES]    FOLDER/TARGET/* and FOLDER/TARGET.dict, the same each time; so many times as many of those invented at random
 """
 import datetime
 import json
@@ -15,6 +15,7 @@ sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1] / "long"))
 from random_yards import feedstock_rows, random_yard  # noqa: E402
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
+TIMES = int(sys.argv[2]) if len(sys.argv) > 2 else 1
 SCRIPTS = sorted((ROOT / "tests/cli").glob("*.py"))
 UNIT_TESTS = sorted((ROOT / "tests").glob("*/*.[ch]pp"))
 
@@ -60,7 +61,7 @@ def yards():
     yield from (read(path) for path in sorted((ROOT / "examples").glob("*.toml")) + sorted((ROOT / "tests/data").glob("*.toml")))
     invented = random.Random(5)
     rows = feedstock_rows()
-    yield from (random_yard(invented, rows) for _ in range(int(sys.argv[2]) if len(sys.argv) > 2 else 8))
+    yield from (random_yard(invented, rows) for _ in range(4 * TIMES))
     yield from texts_in_tests(r"\[\[?(supply|lawn|load|pile|maturity|topdressing|reading)")
 
 
@@ -96,7 +97,7 @@ def reports():
     names = [row.get("id", row.get("name", "")) for table in (tables, lines) for rows in table.values() if isinstance(rows, list)
              for row in rows if isinstance(row, dict)]
     chance = random.Random(2)
-    for _ in range(200):
+    for _ in range(20 * TIMES):
         yield "".join(f"{chance.choice(names)}={chance.choice(values)}\n" for _ in range(chance.randint(1, 12)))
     for name in names:
         yield "".join(f"{name}={value}\n" for value in values)
@@ -120,7 +121,7 @@ def answers():
 def interviews():
     asked, given = answers()
     chance = random.Random(3)
-    for _ in range(150):
+    for _ in range(15 * TIMES):
         lines = [chance.choice(given.get(question, ["", "yes", "no", "?", "3"])) for question in asked]
         yield "".join(line + "\n" for line in lines if chance.random() < 0.95)
 
@@ -128,7 +129,7 @@ def interviews():
 def rosters():
     asked, given = answers()
     chance = random.Random(4)
-    for _ in range(60):
+    for _ in range(6 * TIMES):
         columns = [column for column in ["household", "name"] + asked if chance.random() < 0.9]
         rows = [columns]
         for number in range(1, chance.randint(2, 5)):

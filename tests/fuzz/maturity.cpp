@@ -30,6 +30,7 @@ void take_line(std::string_view line, Yard& yard) {
 void put(const Yard& yard, std::string_view input) {
   Answer<YardCompost> compost = maturity_of(yard, today);
   compost.working = working_of_rating(compost->known, yard.tables.materials);
+  if (!in_every_form(input)) return;
   const std::string json = json_of_maturity(compost, yard.tables.materials);
   require(nlohmann::json::accept(json), "JSON is JSON");
   check_output(json, input);

@@ -28,6 +28,7 @@ void put(TemperatureLog log, std::string_view input) {
   yard.tables = tables();
   take_loads_of_log(yard, log);
   const Answer<YardReadings> readings = readings_of(yard, std::move(log), usual_gap, today);
+  if (!in_every_form(input)) return;
   const std::string json = json_of_readings(readings, yard.tables.materials);
   require(nlohmann::json::accept(json), "JSON is JSON");
   check_output(json, input);

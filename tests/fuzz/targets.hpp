@@ -10,7 +10,7 @@ namespace heapwright::fuzz {
 struct Target {
   std::string_view name;
   void (*run)(std::string_view text);
-  std::size_t longest;  ///< bytes of an input; of a person's text, a page, a table
+  std::size_t longest;  ///< bytes of an input: what is longer is more of the same, and slower
   bool by_lines;        ///< whether whole lines are worth moving about, as in files
 };
 
@@ -34,12 +34,12 @@ inline const std::vector<Target>& targets() {
       {"yard", answer_yard, 4096, true},            // twice the longest example: more is the same again
       {"forecast", forecast_yard, 4096, true},      // likewise
       {"materials", read_own_tables, 4096, true},   // a few rows
-      {"readings", read_log, 2048, true},           // some weeks
-      {"maturity", rate_report, 1024, true},        // a report's page
+      {"readings", read_log, 1024, true},           // some weeks
+      {"maturity", rate_report, 256, true},         // half a report
       {"climate", read_climate_days, 16384, true},  // a year and a day, with rain
-      {"interview", be_interviewed, 1024, true},    // a dozen answers
-      {"roster", read_class, 4096, true},           // a dozen households
-      {"map", read_map, 4096, false},               // a lawn with a hole
+      {"interview", be_interviewed, 256, true},     // all answers, short
+      {"roster", read_class, 1024, true},           // some households
+      {"map", read_map, 2048, false},               // a lawn with a hole
   };
   return all;
 }

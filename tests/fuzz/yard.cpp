@@ -25,13 +25,13 @@ class Output {
   Output(std::string_view input, const Yard& yard) : input_(input), show_(yard.units) {}
 
   void put(const std::string& json, const Page& page) const {
-    require(nlohmann::json::accept(json), "JSON is JSON");
     check_output(json, input_);
     put(page);
+    if (in_every_form(input_)) require(nlohmann::json::accept(json), "JSON is JSON");
   }
   void put(const Page& page) const {
     check_output(text_of(page, show_, Screen{narrowest_screen, Depth::ground, true}), input_);
-    check_output(html_of(page, show_), input_);
+    if (in_every_form(input_)) check_output(html_of(page, show_), input_);
   }
   void put(const std::string& text) const { check_output(text, input_); }
   const Show& show() const { return show_; }

@@ -206,6 +206,12 @@ TEST_CASE("a third of them must agree within the rounding of all three", "[mater
   if (!agrees) refuses(lines, "carbon 45 % over nitrogen 2.4 % is 18.75:1, not " + ratio);
 }
 
+TEST_CASE("carbon over no nitrogen agrees with no ratio", "[materials]") {
+  const std::string carbon = GENERATE("48", "0");
+  const std::string lines = "carbon_dry_basis = \"" + carbon + " %\"\nnitrogen_dry_basis = \"0 %\"\ncarbon_to_nitrogen = \"52:1\"\n";
+  refuses(lines, "carbon " + carbon + " % over nitrogen 0 % is no ratio, not 52:1");
+}
+
 TEST_CASE("carbon is 20 to 60 % of dry matter, both included", "[materials]") {
   SECTION("as measured") {
     const auto [carbon, good] = GENERATE(table<std::string, bool>(

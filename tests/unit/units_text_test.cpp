@@ -727,6 +727,7 @@ TEST_CASE("a text with something missing, or too much, is refused", "[text]") {
       {"carbon to nitrogen", "30:1 kg", "is not a ratio", "30:1"},
       {"carbon to nitrogen", "30:0", "is not a ratio of two numbers above zero", "30:1"},
       {"carbon to nitrogen", "0:1", "is not a ratio of two numbers above zero", "30:1"},
+      {"carbon to nitrogen", "1e-300:1e7", "is not a ratio of two numbers above zero", "30:1"},
       {"carbon to nitrogen", "-30:1", "is negative", "zero or more"},
       {"percentage", "0.55", "has no unit", "\"55 %\""},
       {"percentage", "55 lb", "is not a percentage", "\"55 %\""},

@@ -84,9 +84,9 @@ std::vector<std::string> written_words(std::string_view text) {
 
 bool means(const KeyWord& said, const KeyWord& meant) {
   if (said.stem == meant.stem) return true;
-  if (is_no_slip(said.written)) return false;
   if (said.written.size() < long_enough_for_a_slip || meant.written.size() < long_enough_for_a_slip) return false;
-  return edit_distance(said.written, meant.written) <= 1;
+  if (said.written.size() > meant.written.size() + 1 || meant.written.size() > said.written.size() + 1) return false;
+  return !is_no_slip(said.written) && edit_distance(said.written, meant.written) <= 1;
 }
 
 bool has(const std::vector<KeyWord>& text, const KeyWord& word) {

@@ -32,26 +32,25 @@ Character first_of(std::string_view text) {
   return {code, bytes};
 }
 
+bool is_plain(char c) { return (c >= ' ' && c <= '~') || c == '\n' || c == '\t'; }
+
 bool is_printable(char32_t code) {
   struct Range {
     char32_t first, last;
   };
   constexpr std::array<Range, 7> refused{
       {{0x00, 0x1F}, {0x7F, 0x9F}, {0x061C, 0x061C}, {0x200E, 0x200F}, {0x2028, 0x2029}, {0x202A, 0x202E}, {0x2066, 0x2069}}};
-  if (code == '\n' || code == '\t') return true;
   return std::none_of(refused.begin(), refused.end(), [&](const Range& range) { return code >= range.first && code <= range.last; });
 }
 
-/// Most texts are of nothing else.
-bool is_plain(std::string_view text) {
-  return std::all_of(text.begin(), text.end(), [](char c) { return (c >= ' ' && c <= '~') || c == '\n' || c == '\t'; });
-}
-
 std::string with_others_as(std::string_view text, const std::function<std::string(char32_t)>& shown) {
-  if (is_plain(text)) return std::string(text);
   std::string safe;
   safe.reserve(text.size());
-  while (!text.empty()) {
+  while (true) {
+    const auto plain = static_cast<std::size_t>(std::find_if_not(text.begin(), text.end(), is_plain) - text.begin());
+    safe += text.substr(0, plain);  // most texts are of nothing else
+    text.remove_prefix(plain);
+    if (text.empty()) return safe;
     const Character next = first_of(text);
     if (is_printable(next.code)) {
       safe += text.substr(0, next.bytes);
@@ -60,7 +59,6 @@ std::string with_others_as(std::string_view text, const std::function<std::strin
     }
     text.remove_prefix(next.bytes);
   }
-  return safe;
 }
 
 }  // namespace

@@ -9,12 +9,14 @@
 
 namespace heapwright {
 
-/// Whether a name in its plain form (plain_name()) is `plain`. Most begin with another letter, which tells it without making that form.
+/// Whether a name in its plain form (plain_name()) is `plain`. Most have another letter soon, which tells it without making that form.
 inline bool has_plain_form(std::string_view name, std::string_view plain) {
-  const auto small = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
-  const char first = name.empty() ? '\0' : small(name.front());
-  const bool begins_with_a_letter = first >= 'a' && first <= 'z';
-  if (begins_with_a_letter && !plain.starts_with(first)) return false;
+  const std::size_t most = name.size() < plain.size() ? name.size() : plain.size();
+  for (std::size_t i = 0; i < most; ++i) {
+    const char small = name[i] >= 'A' && name[i] <= 'Z' ? static_cast<char>(name[i] - 'A' + 'a') : name[i];
+    if (small < 'a' || small > 'z') break;
+    if (small != plain[i]) return false;
+  }
   return plain_name(name) == plain;
 }
 

@@ -70,9 +70,9 @@ KeepOutGuess guess_keep_out(const std::vector<KeepOut>& rows, std::string_view n
     }
     for (const std::string& word : row.words) {
       for (const std::string& one : said) {
+        if (one.size() < long_word || word.size() <= long_word) continue;
         const std::string plain_word = plain_name(word);
-        const bool is_near = edit_distance(one, plain_word) <= 1 && is_likely_slip(one, plain_word);
-        if (one.size() >= long_word && word.size() > long_word && is_near) consider(row, word, 1);
+        if (is_likely_slip(one, plain_word) && edit_distance(one, plain_word) <= 1) consider(row, word, 1);
       }
     }
   }

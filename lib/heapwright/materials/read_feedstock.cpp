@@ -57,9 +57,10 @@ void check_third(Table& table, const Feedstock& row) {
   if (published_list || !carbon || !nitrogen || !given) return;
   const TypedTo typed{row.carbon.front().rounding, row.nitrogen.front().rounding, row.carbon_to_nitrogen.front().rounding};
   if (third_agrees(*carbon, *nitrogen, *given, typed)) return;
+  const CarbonNitrogenRatio quotient = *carbon / *nitrogen;  // of no nitrogen it has no end
   table.problem_at("carbon_to_nitrogen",
                    "carbon " + print_percent(*carbon, 3) + " over nitrogen " + print_percent(*nitrogen, 3) + " is " +
-                       print_ratio(*carbon / *nitrogen, 4) + ", not " + print_ratio(*given, 4),
+                       (std::isfinite(quotient.value()) ? print_ratio(quotient, 4) : "no ratio") + ", not " + print_ratio(*given, 4),
                    "give two of the three, or three that agree");
 }
 

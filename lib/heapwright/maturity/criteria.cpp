@@ -283,7 +283,8 @@ const Scale* TestCriterion::scale_for(const TestValue& value) const {
 }
 
 const TestCriterion* Criteria::find_test(std::string_view name) const {
-  const auto found = std::find_if(tests.begin(), tests.end(), [&](const TestCriterion& test) { return is_called(test, plain_name(name)); });
+  const std::string plain = plain_name(name);
+  const auto found = std::find_if(tests.begin(), tests.end(), [&](const TestCriterion& test) { return is_called(test, plain); });
   return found == tests.end() ? nullptr : &*found;
 }
 

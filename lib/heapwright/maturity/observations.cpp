@@ -179,8 +179,9 @@ bool may_be_a_test(const std::string& plain, const Criteria& criteria, const Rep
   constexpr std::size_t shortest = 4;
   if (plain.size() < shortest) return false;
   const auto test = nearest_name(plain, criteria.tests);
+  if (!test) return false;
   const auto line = nearest_name(plain, lines.lines);
-  return test && (!line || edit_distance(plain, *test) <= edit_distance(plain, *line));
+  return !line || edit_distance(plain, *test) <= edit_distance(plain, *line);
 }
 
 template <std::size_t n>

@@ -153,13 +153,15 @@ const ReportLine* ReportLines::find(std::string_view name) const {
     const auto called = std::find_if(lines.begin(), lines.end(), [&](const ReportLine& line) { return is_line_called(line, plain); });
     if (called != lines.end()) return &*called;
   }
-  const auto by_word = std::find_if(lines.begin(), lines.end(), [&](const ReportLine& line) { return has_word_of(line, words_of(name)); });
+  const std::vector<std::string> words = words_of(name);
+  const auto by_word = std::find_if(lines.begin(), lines.end(), [&](const ReportLine& line) { return has_word_of(line, words); });
   return by_word == lines.end() ? nullptr : &*by_word;
 }
 
 bool ReportLines::is_in_place_of_a_figure(std::string_view text) const {
+  const std::string plain = plain_name(text);
   return std::any_of(in_place_of_a_figure.begin(), in_place_of_a_figure.end(),
-                     [&](const std::string& words) { return plain_name(words) == plain_name(text); });
+                     [&](const std::string& words) { return plain_name(words) == plain; });
 }
 
 void read_report_lines(Table& root, ReportLines& lines) {

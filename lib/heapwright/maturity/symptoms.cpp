@@ -8,6 +8,7 @@
 #include "heapwright/input/document.hpp"
 #include "heapwright/input/key_words.hpp"
 #include "heapwright/input/words.hpp"
+#include "heapwright/materials/called.hpp"
 #include "heapwright/materials/rows.hpp"
 #include "heapwright/units/nearest.hpp"
 #include "heapwright/units/text.hpp"
@@ -78,10 +79,8 @@ void read_symptom(Table& table, Symptom& symptom) {
 /// The same words, in whatever order.
 bool are_same(const std::vector<KeyWord>& one, const std::vector<KeyWord>& other) { return has_words(one, other) && has_words(other, one); }
 
-bool is_called(const Symptom& symptom, std::string_view said) {
-  const std::string plain = plain_name(said);
-  const std::vector<KeyWord> words = key_words(said);
-  const auto same = [&](const std::string& name) { return plain_name(name) == plain || are_same(words, key_words(name)); };
+template <class Same>
+bool has_name(const Symptom& symptom, const Same& same) {
   return same(symptom.id) || same(symptom.name) || std::any_of(symptom.also.begin(), symptom.also.end(), same);
 }
 
@@ -191,7 +190,10 @@ void read_symptoms(Table& root, std::vector<Symptom>& symptoms) { read_rows(root
 std::vector<Symptom> built_in_symptoms() { return read_built_in("symptoms.toml", read_symptoms); }
 
 const Symptom* symptom_called(const std::vector<Symptom>& symptoms, std::string_view name) {
-  const auto found = std::find_if(symptoms.begin(), symptoms.end(), [&](const Symptom& symptom) { return is_called(symptom, name); });
+  const std::string plain = plain_name(name);
+  const std::vector<KeyWord> words = key_words(name);
+  const auto same = [&](const std::string& known) { return has_plain_form(known, plain) || are_same(words, key_words(known)); };
+  const auto found = std::find_if(symptoms.begin(), symptoms.end(), [&](const Symptom& symptom) { return has_name(symptom, same); });
   return found == symptoms.end() ? nullptr : &*found;
 }
 

@@ -322,17 +322,22 @@ Words property_words(const std::vector<TurfResult>& results, const TestCriterion
   return passes_and_fails(passes, fails);
 }
 
+/// The first result of a property that says whether it is ok, as "pH below 7" does by one specification and does not by another; null where
+/// none does.
+const TurfResult* measured_result(const std::vector<TurfResult>& results, const TestCriterion* property) {
+  const auto found =
+      std::find_if(results.begin(), results.end(), [&](const TurfResult& one) { return one.property == property && one.ok; });
+  return found == results.end() ? nullptr : &*found;
+}
+
 std::vector<const TestCriterion*> properties_of(const std::vector<TurfResult>& results, bool measured) {
   std::vector<const TestCriterion*> properties;
   for (const TurfResult& result : results) {
     const bool known = std::find(properties.begin(), properties.end(), result.property) != properties.end();
-    if (result.ok.has_value() == measured && !known) properties.push_back(result.property);
+    const bool is_measured = measured_result(results, result.property) != nullptr;
+    if (is_measured == measured && !known) properties.push_back(result.property);
   }
   return properties;
-}
-
-const TurfResult& of_property(const std::vector<TurfResult>& results, const TestCriterion* property) {
-  return *std::find_if(results.begin(), results.end(), [&](const TurfResult& one) { return one.property == property; });
 }
 
 Words specifications(const std::vector<TurfResult>& results) {
@@ -374,7 +379,7 @@ void say_turf(PageWriter& writer, const CompostKnown& known) {
   std::vector<Words> items;
   bool converted = false;
   for (const TestCriterion* property : measured) {
-    const TurfResult& result = of_property(known.turf, property);
+    const TurfResult& result = *measured_result(known.turf, property);
     converted = converted || result.converted;
     items.push_back(
         say("{} {}: {}", property->name, told_words(property->measured, *result.value, result.told), property_words(known.turf, property)));

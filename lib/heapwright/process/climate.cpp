@@ -118,6 +118,7 @@ bool is_abbreviation(std::string_view name, std::string_view said) {
   constexpr std::array<std::string_view, 3> capitals{"OK", "LA", "NE"};  // all right, Los Angeles, northeast
   const std::string own = in_spaces(name);
   const std::string whole = in_spaces(said);
+  if (whole.find(own) == std::string::npos) return false;
   const bool is_word = std::any_of(words.begin(), words.end(), [&](std::string_view word) { return own == in_spaces(word); });
   const bool unclear = std::any_of(capitals.begin(), capitals.end(), [&](std::string_view word) { return own == in_spaces(word); });
   if (whole == own) return said.find(name) != std::string_view::npos ? !unclear : !is_word;
@@ -131,20 +132,23 @@ bool is_abbreviation(std::string_view name, std::string_view said) {
 /// Whether a word of a text is a name of one word with one slip: "Pensylvania".
 bool is_nearly_named(std::string_view name, const std::string& words) {
   constexpr std::size_t long_enough = 6;
-  const std::string own = in_spaces(name);
   if (name.size() < long_enough || name.find(' ') != std::string_view::npos) return false;
+  const std::string own = in_spaces(name);
+  const std::string_view alone = std::string_view(own).substr(1, own.size() - 2);
   for (std::size_t at = 1; at < words.size();) {
     const std::size_t end = words.find(' ', at);
-    if (edit_distance(words.substr(at, end - at), own.substr(1, own.size() - 2)) <= 1) return true;
+    const std::string_view word = std::string_view(words).substr(at, end - at);
+    const bool may_be = word.size() <= alone.size() + 1 && alone.size() <= word.size() + 1;
+    if (may_be && edit_distance(word, alone) <= 1) return true;
     at = end + 1;
   }
   return false;
 }
 
 /// The longest of a state's names that a text has; empty where it has none.
-std::string name_in(const State& state, std::string_view said) {
+/// @param words the text in_spaces()
+std::string name_in(const State& state, std::string_view said, const std::string& words) {
   constexpr std::size_t shortest = 3;  // what is shorter is an abbreviation
-  const std::string words = in_spaces(said);
   std::string longest = words.find(in_spaces(state.name)) != std::string::npos || is_nearly_named(state.name, words) ? state.name : "";
   for (const std::string& name : state.also) {
     const bool named = name.size() >= shortest ? words.find(in_spaces(name)) != std::string::npos : is_abbreviation(name, said);
@@ -187,10 +191,11 @@ std::optional<NamedState> whole_state_named(const std::vector<NamedClimate>& cli
   if (const std::size_t comma = said.rfind(','); comma != std::string_view::npos) {
     if (const auto state = whole_state_named(climates, said.substr(comma + 1))) return state;  // "Oregon, Ohio"
   }
+  const std::string words = in_spaces(said);
   std::vector<std::pair<std::string, NamedState>> found;
   for (const NamedClimate& climate : climates) {
     for (const State& state : climate.states) {
-      if (const std::string name = name_in(state, said); !name.empty()) found.push_back({in_spaces(name), {&state, &climate}});
+      if (const std::string name = name_in(state, said, words); !name.empty()) found.push_back({in_spaces(name), {&state, &climate}});
     }
   }
   const auto is_in_a_longer = [&](const std::pair<std::string, NamedState>& one) {
@@ -308,8 +313,9 @@ bool is_apart_from_its_state(const std::vector<NamedClimate>& climates, std::str
 
 ClimateDescription climate_like(const std::vector<NamedClimate>& climates, std::string_view name) {
   std::vector<std::string> known;
+  const std::string plain = plain_name(name);
   for (const NamedClimate& row : climates) {
-    if (is_called(row, plain_name(name))) return described(row, row.name);
+    if (is_called(row, plain)) return described(row, row.name);
     known.push_back(row.id);
   }
   if (const auto found = state_named(climates, name)) return described(*found->climate, found->state->name + ": " + found->climate->name);

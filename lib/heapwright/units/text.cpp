@@ -60,7 +60,7 @@ constexpr std::array<Sign, 37> signs{
      {"₆", "6"},    {"₇", "7"},    {"₈", "8"},    {"₉", "9"},    {"μ", "µ"}}};
 
 /// Of A to Z alone: std::tolower follows the program's locale, and the Turkish one keeps an I.
-char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+constexpr char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
 std::string plain_signs(std::string_view text) {
   std::string plain;
@@ -296,17 +296,30 @@ std::vector<Part> read_parts(std::string_view text) {
   return parts;
 }
 
+/// Each character as it is compared: a capital in small, a space for what only stands between.
+constexpr std::array<char, 256> compared_characters() {
+  std::array<char, 256> compared{};
+  for (std::size_t i = 0; i < compared.size(); ++i) compared[i] = lower(static_cast<char>(i));
+  for (const char c : {'\t', '\n', '\r', '-', '_', '.', '^'}) compared[static_cast<unsigned char>(c)] = ' ';
+  return compared;
+}
+
 /// "Sq. Ft." → "sqft"; the comparison form of unit spellings, still in the plural.
 std::string without_separators(std::string_view words) {
-  std::string name;
+  static constexpr std::array<char, 256> compared_as = compared_characters();
+  std::string name(words.size(), '\0');
+  std::size_t length = 0;
   for (const char c : words) {
-    if (!is_space(c) && c != '-' && c != '_' && c != '.' && c != '^') name += lower(c);
+    const char compared = compared_as[static_cast<unsigned char>(c)];
+    name[length] = compared;
+    length += compared == ' ' ? 0 : 1;
   }
+  name.resize(length);
   return name;
 }
 
 bool spells(const UnitName& unit, const std::string& name) {
-  if (without_separators(unit.symbol) == name) return true;
+  if (name.starts_with(lower(unit.symbol.front())) && without_separators(unit.symbol) == name) return true;
   return std::find(unit.spellings.begin(), unit.spellings.end(), name) != unit.spellings.end();
 }
 
@@ -582,7 +595,7 @@ CarbonNitrogenRatio read_carbon_to_nitrogen(std::string_view text) {
   const double carbon = side(plain.substr(0, colon));
   const double nitrogen = side(plain.substr(colon + 1));
   const double ratio = carbon / nitrogen;
-  if (!(ratio > 0.0 && ratio <= largest_magnitude)) refuse(text, "is not a ratio of two numbers above zero", example);
+  if (!(ratio >= 1.0 / largest_magnitude && ratio <= largest_magnitude)) refuse(text, "is not a ratio of two numbers above zero", example);
   return carbon_to_nitrogen(ratio);
 }
 
@@ -628,7 +641,8 @@ CountedWords read_counted_words(std::string_view text) {
 }
 
 std::string plain_name(std::string_view name) {
-  std::string plain = without_separators(plain_signs(name));
+  const bool has_signs = std::any_of(name.begin(), name.end(), [](char c) { return static_cast<unsigned char>(c) >= 0x80; });
+  std::string plain = without_separators(has_signs ? std::string_view(plain_signs(name)) : name);
   const bool in_es = plain.ends_with("xes") || plain.ends_with("ches") || plain.ends_with("shes");
   if (plain.size() > 4 && in_es) {
     plain.resize(plain.size() - 2);
