@@ -283,23 +283,27 @@ HEAPWRIGHT_WITHIN void rates(const PilesAbreast& p, const StockAbreast& stock, c
   change.activity = p.mu * (1.0 / seconds_per_day) * mean_growth * stock.activity * (1.0 - stock.activity);
 }
 
+constexpr double vapour_heat_per_kelvin = 0.05 * 2.4e6;  // J/kg per K: saturated vapour grows by about a twentieth a kelvin
+
+/// W/K, of vapour that diffuses. What takes or gives lanes is inline even where nothing is optimized: each kind of processor passes them
+/// in another way.
+HEAPWRIGHT_WITHIN Lanes heat_in_diffusion(const Lanes& gas, const Lanes& vapour) {
+  return gas * (vapour_diffusivity * vapour_heat_per_kelvin) * vapour;
+}
+
 /// 1/s, no less than any heat of the pile decays at: that of its matrix, whose signs do not count since it has three diagonals, by the
 /// bound of Collatz and Wielandt.
 HEAPWRIGHT_WITHIN Lanes fastest_decay(const PilesAbreast& p, const ShapeAbreast& shape) {
-  constexpr double vapour_heat_per_kelvin = 0.05 * 2.4e6;  // J/kg per K: saturated vapour grows by about a twentieth a kelvin
   const std::size_t n = p.shells;
   ShellsAbreast inward, own, outward;
   Lanes heat_within{};
   Lanes gas_within{};
   for (std::size_t i = 0; i < n; ++i) {
-    const auto diffusing = [&](const Lanes& gas, std::size_t from) {
-      return gas * (vapour_diffusivity * vapour_heat_per_kelvin) * shape.vapour[from];
-    };
     const Lanes per_heat = 1.0 / shape.heat_capacity[i];
-    own[i] = per_heat * (heat_within + shape.heat[i] + diffusing(gas_within + shape.gas[i], i) +
+    own[i] = per_heat * (heat_within + shape.heat[i] + heat_in_diffusion(gas_within + shape.gas[i], shape.vapour[i]) +
                          shape.breeze[i] * (air_density * air_heat + vapour_heat_per_kelvin * shape.vapour[i]));
-    inward[i] = i > 0 ? per_heat * (heat_within + diffusing(gas_within, i - 1)) : Lanes{};
-    outward[i] = i + 1 < n ? per_heat * (shape.heat[i] + diffusing(shape.gas[i], i + 1)) : Lanes{};
+    inward[i] = i > 0 ? per_heat * (heat_within + heat_in_diffusion(gas_within, shape.vapour[i - 1])) : Lanes{};
+    outward[i] = i + 1 < n ? per_heat * (shape.heat[i] + heat_in_diffusion(shape.gas[i], shape.vapour[i + 1])) : Lanes{};
     heat_within = shape.heat[i];
     gas_within = shape.gas[i];
   }
