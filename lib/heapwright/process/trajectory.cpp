@@ -14,7 +14,7 @@ constexpr int days_a_year = 365;
 bool is_every(int day, int every) { return day > 0 && day % every == 0; }
 
 bool is_fed(const Feeding& feeding, int day, int fed, double relative_volume) {
-  const bool due = day >= feeding.first && is_every(day, feeding.every) && fed < feeding.times;
+  const bool due = is_every(day, feeding.every) && fed < feeding.times;
   return due && relative_volume + feeding.share <= feeding.room;
 }
 
