@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstring>
 #include <numbers>
@@ -46,10 +47,10 @@ HEAPWRIGHT_WITHIN Lanes all(double value) { return value - Lanes{}; }
 /// Of each lane, in a loop that the compiler takes several at a time.
 template <class Function>
 HEAPWRIGHT_WITHIN Lanes of_each(Lanes x, Function function) {
-  double of[piles_abreast];
-  std::memcpy(of, &x, sizeof of);
+  std::array<double, piles_abreast> of;
+  std::memcpy(of.data(), &x, sizeof of);
   for (double& one : of) one = function(one);
-  std::memcpy(&x, of, sizeof of);
+  std::memcpy(&x, of.data(), sizeof of);
   return x;
 }
 HEAPWRIGHT_WITHIN Lanes power_of_e(const Lanes& x) {
@@ -115,12 +116,12 @@ HEAPWRIGHT_WITHIN void measure_lanes(const PilesAbreast& p, const StockAbreast& 
     mean_air += shape.air[i] * p.share[i];
   }
   shape.total_volume = volume;
-  const double shells = static_cast<double>(n);
+  const auto shells = static_cast<double>(n);
   const Lanes radius = p.radius0 * power_of_e(logarithm(volume / p.volume0) / 3.0);
   const Lanes thickness = radius / shells;
   const Lanes unit_area_per_thickness = 4.0 * pi * p.scale * thickness;
   for (std::size_t i = 0; i + 1 < n; ++i) {
-    const double outer = static_cast<double>(i + 1);
+    const auto outer = static_cast<double>(i + 1);
     const Lanes area_per_thickness = unit_area_per_thickness * (2.0 * outer * outer);
     const Lanes k = shape.conductivity[i];
     const Lanes k_out = shape.conductivity[i + 1];
@@ -335,14 +336,14 @@ HEAPWRIGHT_WITHIN void go(const StockAbreast& from, const StockAbreast& change, 
   to.activity = from.activity + seconds * change.activity;
 }
 
-HEAPWRIGHT_WITHIN void go(FlowsAbreast& sums, const FlowsAbreast& flows, const Lanes& seconds) {
-  sums.volatile_solids += seconds * flows.volatile_solids;
-  sums.water_out += seconds * flows.water_out;
-  sums.heat_conducted += seconds * flows.heat_conducted;
-  sums.heat_in_vapour += seconds * flows.heat_in_vapour;
-  sums.heat_in_air += seconds * flows.heat_in_air;
-  sums.heat_made += seconds * flows.heat_made;
-  sums.heat_of_matter += seconds * flows.heat_of_matter;
+HEAPWRIGHT_WITHIN void go(FlowsAbreast& total, const FlowsAbreast& change, const Lanes& seconds) {
+  total.volatile_solids += seconds * change.volatile_solids;
+  total.water_out += seconds * change.water_out;
+  total.heat_conducted += seconds * change.heat_conducted;
+  total.heat_in_vapour += seconds * change.heat_in_vapour;
+  total.heat_in_air += seconds * change.heat_in_air;
+  total.heat_made += seconds * change.heat_made;
+  total.heat_of_matter += seconds * change.heat_of_matter;
 }
 
 }  // namespace
