@@ -132,7 +132,7 @@ class Bench:
         self.tests = self.linked(build / "tests", "heapwright-tests")
         self.program = self.linked(build / "cli", "heapwright-program", "heapwright")
         commands = json.loads((work / "compile_commands.json").read_text())
-        of_any_batch = next(entry for entry in commands if "unity" in entry["file"])
+        of_any_batch = next(entry for entry in commands if "heapwright.dir/Unity" in entry["file"])
         dropped = {"-c", "-o", "-O2", of_any_batch["file"]}
         words = shlex.split(of_any_batch["command"])
         self.compile = [word for word in words if word not in dropped and not word.endswith((".o", "ccache"))] + ["-w"]

@@ -410,3 +410,47 @@ TEST_CASE("freezing takes the heat of fusion from all the water", "[process][ref
     CHECK(at_zero > 20);
   }
 }
+
+TEST_CASE("a turning loses its share of the heat above the air, most of it as vapor, and waters the mixed pile", "[process]") {
+  const ProcessParameters p = quiet();
+  const double water = GENERATE(300.0, 20.0);  // kg/m³: of the drier pile no more than a twentieth of its water goes
+  constexpr double hot = 60.0, outside = 10.0;
+  Ball ball;
+  ball.water = water;
+  ball.fast = 0.5;
+  ball.slow = 0.2;
+  const double dry = ball.dry(), wet = water * ball.volume();
+  const double capacity = p.cd * dry + p.cw * wet;
+  const double lost = p.chi * capacity * (hot - outside);
+  const double dried = std::min(0.7 * lost / (2.501e6 + 1860.0 * hot), 0.05 * wet);
+  const double left = wet - dried;
+  const double heat = capacity * hot - lost;
+
+  SECTION("as it is") {
+    Pile pile = ball.pile(p, hot);
+    pile.turn(celsius(outside), std::nullopt);
+    const PileState turned = pile.state();
+    CHECK(turned.mean.celsius() == Approx(heat / (p.cd * dry + p.cw * left)).epsilon(1e-9));
+    CHECK(turned.core.celsius() == Approx(turned.edge.celsius()).epsilon(1e-9));
+    CHECK(turned.moisture.value() == Approx(left / (dry + left)).epsilon(1e-9));
+    CHECK(turned.dry.value() == Approx(dry).epsilon(1e-9));
+    CHECK(pile.closure().energy == Approx(0.0).margin(1e-12));
+    CHECK(pile.closure().water == Approx(0.0).margin(1e-12));
+  }
+  SECTION("with water as warm as the air, up to a moisture") {
+    constexpr double moisture = 0.7;
+    Pile pile = ball.pile(p, hot);
+    pile.turn(celsius(outside), wet_basis(moisture));
+    const double wetted = dry * moisture / (1.0 - moisture);
+    const PileState turned = pile.state();
+    CHECK(turned.moisture.value() == Approx(moisture).epsilon(1e-9));
+    CHECK(turned.mean.celsius() == Approx((heat + p.cw * (wetted - left) * outside) / (p.cd * dry + p.cw * wetted)).epsilon(1e-9));
+    CHECK(pile.water_given().value() == Approx(wetted - left).epsilon(1e-9));
+  }
+  SECTION("and nothing where the air is warmer") {
+    Pile pile = ball.pile(p, hot);
+    pile.turn(celsius(hot + 5.0), std::nullopt);
+    CHECK(pile.state().mean.celsius() == Approx(hot).epsilon(1e-9));
+    CHECK(pile.state().moisture.value() == Approx(wet / (dry + wet)).epsilon(1e-9));
+  }
+}

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
 #include <numbers>
 
 #include "heapwright/error.hpp"
@@ -14,6 +15,7 @@
 #include "heapwright/page/pile_parts.hpp"
 #include "heapwright/pile/advice.hpp"
 #include "heapwright/pile/shapes.hpp"
+#include "heapwright/pile/working.hpp"
 #include "heapwright/plan/plan.hpp"
 #include "heapwright/report/show.hpp"
 #include "heapwright/units/text.hpp"
@@ -271,6 +273,44 @@ TEST_CASE("pile: too tall is above 5 ft as it is filled", "[pile]") {
   const double full = in_cubic_feet(room_of(windrow_of(40, 12, 6)));
   CHECK(answer_of(windrow_of(40, 12, 6), full).notes == notes({PileNote::too_tall}));
   CHECK(answer_of(windrow_of(40, 12, 6), full / 4.0).notes.empty());  // 3 ft high
+}
+
+TEST_CASE("pile: what is taken for granted is told where it was not", "[pile]") {
+  const auto taken_for_granted = [](const PileDescription& pile, const std::optional<Volume>& mix, ShareOfLooseVolume settling) {
+    std::vector<std::string> all;
+    for (const Assumption& assumption : fit_of(pile, mix, settling).assumptions) all.push_back(assumption.what);
+    return all;
+  };
+  const std::string heats(rule_of_heating), section = "section of the windrow", settled = "settled volume, of the loose one";
+  const Volume mix = cubic_feet(30.0);
+  const ShareOfLooseVolume sinks = ShareOfLooseVolume::of(0.8);
+  using What = std::vector<std::string>;
+  CHECK(taken_for_granted(bin_of(4, 4, 4), mix, no_settling) == What{heats});
+  CHECK(taken_for_granted(bin_of(4, 4, 4), mix, sinks) == What{heats, settled});
+  CHECK(taken_for_granted(bin_of(4, 4, 4), std::nullopt, sinks) == What{heats});
+  CHECK(taken_for_granted(windrow_of(40, 10, 5), mix, no_settling) == What{heats, section});
+  PileDescription flat = windrow_of(40, 10, 5);
+  flat.top_width = feet(4.0);
+  CHECK(taken_for_granted(flat, mix, no_settling) == What{heats});  // its section is described
+}
+
+TEST_CASE("pile: the working of how full it gets counts the mix loose again", "[pile]") {
+  // A bin of 3 ft takes 27 cu ft; 10.8 settled to 0.8 are 13.5 loose, half of it, and 1.5 ft high.
+  const auto figures = [](double mix, double settling) {
+    std::map<std::string, double> found;
+    const Working working = working_of_pile(answer_of(bin_of(3, 3, 3), mix, settling), us_working_units());
+    for (const Step& step : working.steps())
+      if (step.result) found[step.what] = step.result->value;
+    return found;
+  };
+  const std::string height = "Height of the first, as it is filled";
+  std::map<std::string, double> loose = figures(10.8, 0.8);
+  CHECK_THAT(loose.at("Share of the first that the mix fills while it is loose"), WithinAbs(0.5, 1e-4));
+  CHECK_THAT(loose.at(height), WithinAbs(1.5, 1e-3));
+  CHECK_THAT(loose.at("Piles that it fills"), WithinAbs(0.4 / 1.02, 1e-4));
+  std::map<std::string, double> as_it_lies = figures(13.5, 1.0);
+  CHECK_THAT(as_it_lies.at("Share of the first that the mix fills"), WithinAbs(0.5, 1e-4));
+  CHECK_THAT(as_it_lies.at(height), WithinAbs(1.5, 1e-3));
 }
 
 TEST_CASE("pile: what calls for cautions", "[pile]") {

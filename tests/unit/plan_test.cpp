@@ -256,6 +256,20 @@ TEST_CASE("what to do with two supplies of one feedstock is said once", "[plan]"
   CHECK(text.find("keep them dry for later", first + 1) == std::string::npos);
 }
 
+TEST_CASE("of what is used up it is told that all of it goes in, and of nothing else", "[plan]") {
+  const Yard one = yard(supply("leaves", "100 leaf-bag") + supply("grass-clippings", "10 bucket"));
+  const Answer<Recipe> recipe = first_recipe(one, november_7);
+  const std::string text = text_of(recipe_page(recipe, one.tables.materials), Show(ShownUnits::us), {80, Depth::why});
+  const std::string what_it_makes = text.substr(text.find("What it makes"));
+  const auto row_of = [&](const std::string& name) {
+    const std::size_t begin = what_it_makes.find(name);
+    REQUIRE(begin != std::string::npos);
+    return what_it_makes.substr(begin, what_it_makes.find('\n', begin) - begin);
+  };
+  CHECK(row_of("grass clippings").ends_with(", all of it"));
+  CHECK(row_of("autumn leaves").find("all of it") == std::string::npos);
+}
+
 TEST_CASE("a pile that stands, of supplies that give no recipe, has a page", "[plan]") {
   const std::string seen = "[[reading]]\ndate = 2026-11-05\ncore = \"90 degF\"\n";
   const Yard one = yard(supply("leaves", "0 leaf-bag") + seen);

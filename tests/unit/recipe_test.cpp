@@ -10,6 +10,7 @@
 
 #include "heapwright/materials/materials.hpp"
 #include "heapwright/recipe/help.hpp"
+#include "heapwright/recipe/why_left.hpp"
 #include "heapwright/units/text.hpp"
 
 using namespace heapwright;
@@ -349,4 +350,28 @@ TEST_CASE("a trace beside a ton") {
   const Recipe recipe = recipe_of({shavings, leaves(0.73 * lb), litter, urea});
   REQUIRE(recipe.mix);
   CHECK_THAT(recipe.amounts[2].mass.value(), WithinRel(2.05 * lb, 1e-6));  // the litter goes first, all of it
+}
+
+TEST_CASE("why some of a supply is left: what a pile with all of it would be", "[recipe]") {
+  const auto reasons = [](std::vector<RecipeSupply> supplies, const RecipeOptions& options = {}) {
+    const RecipeQuestion question{std::move(supplies), {}, options};
+    const Recipe recipe = solve(question);
+    REQUIRE(recipe.mix);
+    return why_left(question, recipe);
+  };
+  // C:N 25 to 35 and moisture 50 to 60 %; a ton of one thing makes a pile that is nearly all that thing.
+  CHECK(reasons({leaves(1000.0), clippings(10.0)}).front() == WhyLeft::too_brown);
+  CHECK(reasons({leaves(10.0), clippings(1000.0)}).back() == WhyLeft::too_green);
+  const RecipeSupply pulp = supply("pulp", FeedstockClass::keeper, 0.92, 0.45, 30.0, 400.0, 1000.0);
+  CHECK(reasons({leaves(10.0), pulp}).back() == WhyLeft::too_wet);
+
+  RecipeSupply few_leaves = leaves(100.0);
+  few_leaves.most_of_volume = ShareOfLooseVolume::of(0.3);
+  const RecipeSupply bedding = supply("bedding", FeedstockClass::keeper, 0.55, 0.45, 30.0, 200.0, 100.0);
+  CHECK(reasons({few_leaves, bedding}).front() == WhyLeft::its_share);
+
+  RecipeOptions little_water;
+  little_water.most_water = 1.0 * unit::kg_water;
+  const RecipeSupply hay = supply("hay", FeedstockClass::keeper, 0.10, 0.45, 30.0, 100.0, 1000.0);
+  CHECK(reasons({hay, clippings(10.0)}, little_water).front() == WhyLeft::no_water);
 }

@@ -6,6 +6,8 @@
 #include <tuple>
 #include <vector>
 
+#include "heapwright/error.hpp"
+#include "heapwright/guide/plain.hpp"
 #include "heapwright/materials/materials.hpp"
 
 namespace heapwright {
@@ -44,6 +46,36 @@ TEST_CASE("of several things in one text each is told by itself", "[typed]") {
     told = several.each();
   }
   CHECK(told == each);
+}
+
+TEST_CASE("a container of nothing is asked about as such, and no other word is", "[typed]") {
+  const Materials materials = built_in_materials();
+  const auto refusal = [&](const std::string& said) -> std::string {
+    try {
+      read_said_supply(said, materials);
+    } catch (const TextError& error) {
+      return error.what();
+    }
+    return "";
+  };
+  const auto asks = Catch::Matchers::Contains("of what, and how many?");
+  CHECK_THAT(refusal("some bags"), asks);
+  CHECK_THAT(refusal("a few buckets"), asks);
+  const std::string unknown = refusal("flurbish");
+  CHECK_FALSE(unknown.empty());
+  CHECK_THAT(unknown, !asks);
+  CHECK(refusal("leaves").empty());
+}
+
+TEST_CASE("two numbers are a range where the second is larger, and no more than ten times the first", "[typed]") {
+  REQUIRE(two_numbers("1 to 10 buckets"));
+  CHECK(two_numbers("1 to 10 buckets")->high == "10");
+  CHECK(two_numbers("1 to 10 buckets")->unit == "buckets");
+  CHECK(two_numbers("between 4 and 5")->unit.empty());
+  CHECK_FALSE(two_numbers("1 to 10.5 buckets"));
+  CHECK_FALSE(two_numbers("5 to 5 buckets"));
+  CHECK_FALSE(two_numbers("5 to 4 buckets"));
+  CHECK_FALSE(two_numbers("between 4 to"));
 }
 
 }  // namespace heapwright

@@ -239,10 +239,6 @@ TEST_CASE("feeding", "[trajectory]") {
     CHECK(fed_on(trajectory) == std::vector<int>{7, 14, 21});
     CHECK(trajectory.last_fed() == 21);
   }
-  SECTION("does not begin before its first day") {
-    care.feeding = Feeding{0.5, 7, 2, 100.0, 20};
-    CHECK(fed_on(trajectory_of(household(), care, steady(15.0, 60))) == std::vector<int>{21, 28});
-  }
   SECTION("puts in a share of the first filling, with its water") {
     care.feeding = Feeding{0.5, 7, 1, 100.0};
     const PileContents more = 0.5 * household();

@@ -35,6 +35,11 @@ TEST_CASE("old compost is no green, and what would be is counted without it", "[
   CHECK_FALSE(alone.counting_what_rots->ways.empty());
   CHECK(greens_lacking(recipe_of({"4 wheelbarrows of old compost", "20 bags of leaves", "1 bucket of scraps"})) == GreensIn::too_few);
   CHECK_FALSE(greens_lacking(recipe_of({"4 wheelbarrows of old compost", "20 bags of leaves", "25 buckets of clippings"})));
+  // Where the recipe is far off it says what it lacks by itself.
+  const Recipe far = recipe_of({"40 wheelbarrows of wood chips", "1 bucket of clippings"});
+  REQUIRE(verdict_of(far) == RecipeVerdict::far_off);
+  REQUIRE(far.mix->what_rots);
+  CHECK_FALSE(greens_lacking(far));
 }
 
 TEST_CASE("wood gives a mix its carbon on paper only", "[recipe][what_rots]") {

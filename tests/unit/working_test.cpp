@@ -8,6 +8,7 @@
 #include "heapwright/mix/working.hpp"
 #include "heapwright/units/text.hpp"
 #include "heapwright/working/step.hpp"
+#include "yards.hpp"
 
 using namespace heapwright;
 using Catch::Matchers::WithinRel;
@@ -99,4 +100,24 @@ TEST_CASE("a quarter inch on a thousand square feet, step by step") {
   const Step& volume = working.steps().front();
   CHECK(volume.numbers == "1000 × 0.25 / 324");
   CHECK(volume.result->number == "0.7716");
+}
+
+TEST_CASE("zones, and what is cut out of them, are numbered as they come") {
+  // 60 × 40 ft less a bed of 10 × 20 ft; a strip of 30 × 10 ft whole; a bank whose area is told.
+  const Yard one = yards::yard(
+      "[[lawn.zone]]\nname = \"front\"\nshape = \"rectangle\"\nlength = \"60 ft\"\nwidth = \"40 ft\"\n"
+      "[[lawn.zone]]\nname = \"strip\"\nshape = \"rectangle\"\nlength = \"30 ft\"\nwidth = \"10 ft\"\n"
+      "[[lawn.zone]]\nname = \"bank\"\nshape = \"area\"\narea = \"150 ft2\"\n"
+      "[[lawn.without]]\nfrom = \"front\"\nname = \"bed\"\nshape = \"rectangle\"\nlength = \"10 ft\"\nwidth = \"20 ft\"\n");
+  const Topdressing spread = topdress(*one.lawn, one.topdressing, one.tables.materials).result;
+  const Working working = working_of_topdressing(spread, us_working_units());
+  const std::vector<std::pair<std::string, double>> areas{{"S1", 2400.0}, {"S2", 200.0}, {"A1", 2200.0}, {"S3", 300.0}};
+  REQUIRE(working.steps().size() > areas.size());
+  for (std::size_t i = 0; i < areas.size(); ++i) {
+    CHECK(working.steps()[i].result->symbol == areas[i].first);
+    CHECK(working.steps()[i].result->value == areas[i].second);
+  }
+  const Step& lawn = working.steps()[areas.size()];
+  CHECK(lawn.symbols == "A1 + S3 + S4");
+  CHECK(lawn.result->value == 2650.0);
 }

@@ -93,7 +93,7 @@ class Value {
 /// A table of a file. Remembers which keys were asked for.
 class Table {
  public:
-  explicit Table(Value value) : value_(std::move(value)) {}
+  explicit Table(Value value) : value_(value) {}
 
   /// The value at a key; nothing where it is absent. The key counts as asked for.
   std::optional<Value> find(std::string_view key);

@@ -108,7 +108,7 @@ std::string source_in_short(const Materials& materials, std::string_view source,
 /// Of a figure with its range, which may be known in another way: "Golueke 1972 …, its range judged by us".
 template <class Quantity>
 std::string source_words(const Materials& materials, const PublishedValue<Quantity>& published) {
-  const std::string words = source_words(materials, published.source, published.evidence);
+  std::string words = source_words(materials, published.source, published.evidence);
   if (!published.range_evidence) return words;
   const std::string article = *published.range_evidence == Evidence::memory ? "a " : "";
   return words + ", its range " + article + source_words(materials, {}, *published.range_evidence);

@@ -120,12 +120,12 @@ TemperatureDifference unexplained_fall(const TemperatureLog& log, const std::vec
 std::vector<TemperaturePoint> hottest_of_last_days(const std::vector<PileReading>& readings) {
   constexpr days few(4);  // judged
   std::vector<TemperaturePoint> hottest;
-  std::chrono::sys_days of_day{};
+  std::optional<std::chrono::sys_days> of_day;
   const std::chrono::sys_days last = readings.back().time.day();
   for (auto reading = readings.rbegin(); reading != readings.rend(); ++reading) {
     const std::chrono::sys_days day = reading->time.day();
     if (last - day > few) break;
-    if (hottest.empty() || day != of_day) hottest.push_back(reading->temperature);
+    if (day != of_day) hottest.push_back(reading->temperature);
     hottest.back() = std::max(hottest.back(), reading->temperature);
     of_day = day;
   }

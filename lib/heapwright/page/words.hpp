@@ -202,7 +202,7 @@ template <class... Values>
 class Sentence {
  public:
   template <std::size_t size>
-  consteval Sentence(const char (&text)[size]) : text_(text, size - 1) {  // NOLINT(google-explicit-constructor): as fmt's format strings
+  consteval Sentence(const char (&text)[size]) : text_(text, size - 1) {  // NOLINT(google-explicit-constructor,modernize-avoid-c-arrays): as fmt's
     std::size_t places = 0;
     for (std::size_t i = 0; i + 1 < size; ++i) places += text[i] == '{' && text[i + 1] == '}' ? 1 : 0;
     if (places != sizeof...(Values)) throw "a sentence has a {} for each of its values";

@@ -78,7 +78,7 @@ int steps_of_a_day(double fastest_decay, Steps steps) {
   return static_cast<int>(std::ceil(seconds_per_day / longest));
 }
 
-constexpr std::pair<Lanes PilesAbreast::*, double ProcessParameters::*> parameters_of_a_lane[] = {
+constexpr auto parameters_of_a_lane = std::to_array<std::pair<Lanes PilesAbreast::*, double ProcessParameters::*>>({
     {&PilesAbreast::kF, &ProcessParameters::kF},     {&PilesAbreast::kS, &ProcessParameters::kS},
     {&PilesAbreast::Tmin, &ProcessParameters::Tmin}, {&PilesAbreast::Topt, &ProcessParameters::Topt},
     {&PilesAbreast::Tmax, &ProcessParameters::Tmax}, {&PilesAbreast::mu, &ProcessParameters::mu},
@@ -90,7 +90,7 @@ constexpr std::pair<Lanes PilesAbreast::*, double ProcessParameters::*> paramete
     {&PilesAbreast::Kp, &ProcessParameters::Kp},     {&PilesAbreast::nK, &ProcessParameters::nK},
     {&PilesAbreast::u0, &ProcessParameters::u0},     {&PilesAbreast::dlat, &ProcessParameters::dlat},
     {&PilesAbreast::gN, &ProcessParameters::gN},
-};
+});
 
 }  // namespace
 

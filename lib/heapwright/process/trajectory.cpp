@@ -14,7 +14,7 @@ constexpr int days_a_year = 365;
 bool is_every(int day, int every) { return day > 0 && day % every == 0; }
 
 bool is_fed(const Feeding& feeding, int day, int fed, double relative_volume) {
-  const bool due = day >= feeding.first && is_every(day, feeding.every) && fed < feeding.times;
+  const bool due = is_every(day, feeding.every) && fed < feeding.times;
   return due && relative_volume + feeding.share <= feeding.room;
 }
 
@@ -59,7 +59,7 @@ class KeptPile {
   /// What is done to it as its next day begins. @param feeds whether it is still fed @return what it was fed; nothing where it was not
   std::optional<Fed> begin_day(bool feeds) {
     const DayOfWeather& today = weather();
-    const std::optional<Fed> fed = feeds ? feed(age_, air()) : std::nullopt;
+    std::optional<Fed> fed = feeds ? feed(age_, air()) : std::nullopt;
     tend(kept_.pile, age_, kept_.care, air(), state_.core);
     const Length rain = rain_taken_up(today.rain, air(), kept_.care.share_of_rain);
     if (is_positive(rain)) kept_.pile.rain(air(), rain);

@@ -18,7 +18,6 @@ struct Feeding {
   int every = 7;       ///< days
   int times = 0;
   double room = 0.0;  ///< over the volume built
-  int first = 0;      ///< day; none goes on before
 };
 
 /// So much on one day.

@@ -14,8 +14,8 @@ Json instead_json(const Forecast& forecast, const std::optional<Instead>& instea
   return {{"ready_for_turf", date_json(forecast, instead->turf_day)}, {"mature", date_json(forecast, instead->mature_day)}};
 }
 
-/// A number, or null where it is none: the C:N of what has no nitrogen.
-Json finite(double value) { return std::isfinite(value) ? Json(value) : Json(nullptr); }
+/// Null of what has no nitrogen, whose C:N is infinite. A number that is none is refused as any other.
+Json ratio_or_null(CarbonNitrogenRatio ratio) { return std::isinf(ratio.value()) ? Json(nullptr) : Json(ratio.value()); }
 
 /// Whichever way it can go.
 Json branch_json(const Forecast& forecast, const std::optional<HeatingBranch>& branch) {
@@ -62,7 +62,7 @@ void add_trajectory(Json& json, const Forecast& forecast) {
   json["volatile_solids_left_fraction"] = series(forecast, [](const DayOfForecast& day) { return 1.0 - day.state.volatile_solids_loss; });
   json["respiration_mg_co2c_per_g_om_day"] =
       series(forecast, [](const DayOfForecast& day) { return value_in(mg_carbon_per_g_and_day, day.state.respiration_worst); });
-  json["carbon_to_nitrogen"] = series(forecast, [](const DayOfForecast& day) { return finite(day.state.carbon_to_nitrogen.value()); });
+  json["carbon_to_nitrogen"] = series(forecast, [](const DayOfForecast& day) { return ratio_or_null(day.state.carbon_to_nitrogen); });
   json["air_degc"] = series(forecast, [](const DayOfForecast& day) { return day.air.celsius(); });
 }
 
@@ -72,7 +72,7 @@ Json finished_json(const YardForecast& answer) {
   if (answer.screened)
     screened = {
         {"low", answer.screened->low.value()}, {"likely", answer.screened->likely.value()}, {"high", answer.screened->high.value()}};
-  return {{"carbon_to_nitrogen", finite(finished.carbon_to_nitrogen.value())},
+  return {{"carbon_to_nitrogen", ratio_or_null(finished.carbon_to_nitrogen)},
           {"moisture_fraction", finished.moisture.value()},
           {"mass_kg", answer.mass.value()},
           {"volume_m3", answer.finished_volume.value()},

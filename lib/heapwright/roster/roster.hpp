@@ -22,7 +22,7 @@ struct RosterAnswer {
   bool is_in_base = false;     ///< not known, and a base file says it
 
   /// Whether it was asked and nobody knows.
-  bool is_unknown() const { return reply && reply->is.count("unknown") != 0; }
+  bool is_unknown() const { return reply && reply->is.contains("unknown"); }
   /// An answer to what is not asked: it is passed over.
   bool is_passed_over() const { return !reply && !typed.empty(); }
 };
