@@ -54,8 +54,10 @@ void add_end(const std::string& text, DescribedCommand& command) {
 
 DescribedCommand described(const CLI::App& app) {
   DescribedCommand command{app.get_name(), app.get_description(), {}, {}, {}, {}};
-  for (const CLI::Option* option : app.get_options())
-    (option->nonpositional() ? command.options : command.arguments).push_back(described(*option));
+  for (const CLI::Option* option : app.get_options()) {
+    const bool is_hidden = option->get_group().empty();
+    if (!is_hidden) (option->nonpositional() ? command.options : command.arguments).push_back(described(*option));
+  }
   add_end(app.get_footer(), command);
   return command;
 }
