@@ -37,4 +37,10 @@ class DomainError : public Error {
   using Error::Error;
 };
 
+/// A number that is none, NaN or infinite, where one is to be printed: a fault of ours.
+class NotFinite : public DomainError {
+ public:
+  NotFinite() : DomainError("a number that is not finite cannot be printed") {}
+};
+
 }  // namespace heapwright

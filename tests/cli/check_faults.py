@@ -549,7 +549,10 @@ def run(program, row, folder):
             how[name] = os.open(folder / how[name], os.O_RDONLY if name == "stdin" else os.O_WRONLY | os.O_CREAT)
             opened.append(how[name])
     if terminal:
-        ours, how["stdin"] = pty.openpty()
+        try:
+            ours, how["stdin"] = pty.openpty()
+        except OSError as why:
+            raise CannotPlay(f"there is no terminal to play it at: {why}") from why
         opened += [ours, how["stdin"]]
         before = termios.tcgetattr(ours)
     if row.as_nobody and os.geteuid() == 0:

@@ -9,6 +9,10 @@
 
 namespace heapwright {
 
+inline constexpr double seconds_per_day = 86400.0;
+inline constexpr double heat_of_fusion = 3.34e5;  ///< J/kg
+inline constexpr double oxygen_of_air = 0.205;    ///< 1, volume fraction
+
 /// A figure of each of the piles, and what holds of which: −1 where it does, else 0.
 using Lanes = double __attribute__((vector_size(piles_abreast * sizeof(double))));
 using LanesWhere = std::int64_t __attribute__((vector_size(piles_abreast * sizeof(std::int64_t))));

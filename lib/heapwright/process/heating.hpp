@@ -53,7 +53,7 @@ struct WhatWouldTip {
 
 /// Whether it gets hot, which ways it can go, and what would change that.
 struct HeatsOrNot {
-  double chance = 0.0;  ///< share of the sets whose core is hot within days_to_heat
+  double chance = 0.0;   ///< share of the sets whose core is hot within days_to_heat
   int counted_from = 0;  ///< of the days, the one from which they are counted
   Heating heating = Heating::not_at_all;
   std::optional<HeatingBranch> if_it_heats;    ///< where it will or may

@@ -15,9 +15,6 @@ namespace {
 using std::numbers::pi;
 
 constexpr double seconds_per_hour = 3600.0;
-constexpr double seconds_per_day = 86400.0;
-constexpr double heat_of_fusion = 3.34e5;        // J/kg
-constexpr double oxygen_of_air = 0.205;          // 1, volume fraction
 constexpr double shell_thickness = 0.08;         // m, aimed at
 constexpr double rate_temperature = 37.0;        // °C that kF, kS and mu are given at
 constexpr double coldest_addition = 5.0;         // °C

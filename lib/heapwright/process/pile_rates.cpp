@@ -6,9 +6,9 @@
 #include "heapwright/process/abreast_parts.hpp"
 #include "heapwright/process/air.hpp"
 
-// What is worked out anew some fifty times a day of each pile of a forecast, most of its time. It alone is built without regard to errno,
-// signs of zero and NaN (lib/CMakeLists.txt); whatever guards against those is in pile.cpp. It is built twice, and a processor that takes
-// four numbers at a time runs the second.
+// What is worked out anew some fifty times a day of each pile of a forecast, most of its time. It alone is built with -ffast-math
+// (lib/CMakeLists.txt): sums may be taken in another order, divisions be multiplications, and NaN, infinity and signs of zero do not count.
+// Whatever guards against those is in pile.cpp. It is built twice, and a processor that takes four numbers at a time runs the second.
 
 #if defined(__x86_64__) && defined(__GNUC__) && !defined(__clang__) && !defined(__SANITIZE_ADDRESS__)
 #define HEAPWRIGHT_WIDE __attribute__((target_clones("avx2", "default")))
@@ -22,10 +22,7 @@ namespace {
 
 using std::numbers::pi;
 
-constexpr double seconds_per_day = 86400.0;
-constexpr double heat_of_fusion = 3.34e5;      // J/kg
 constexpr double ice_point_kelvin = 273.15;    // K
-constexpr double oxygen_of_air = 0.205;        // 1, volume fraction
 constexpr double air_density = 1.2;            // kg/m³
 constexpr double air_heat = 1006.0;            // J/(kg K)
 constexpr double air_viscosity = 1.9e-5;       // Pa s
@@ -215,7 +212,8 @@ HEAPWRIGHT_WITHIN Lanes rot(const PilesAbreast& p, const ShapeAbreast& shape, Sh
   return mean;
 }
 
-/// Uptake of oxygen and growth of each shell, kg/s in the air's own oxygen; returns the mean growth, 1 at 37 °C.
+/// Of each shell the growth, 1/s times O/(O + KO), and the oxygen that it takes, m³/s of oxygen's own volume; returns the mean
+/// growth, 1 at 37 °C.
 HEAPWRIGHT_WITHIN Lanes take_up(const PilesAbreast& p, const StockAbreast& stock, const ShapeAbreast& shape, ShellsAbreast& growth,
                                 ShellsAbreast& uptake) {
   const Lanes mean_growth = rot(p, shape, growth);

@@ -65,9 +65,9 @@ Json cautions_json(const std::vector<std::string>& ids, const Materials& materia
   return list;
 }
 
-/// @throws DomainError for a number that is none: as null it would say that there is no such figure
+/// @throws NotFinite for a number that is none: as null it would say that there is no such figure
 void check_finite(const Json& json) {
-  if (json.is_number_float() && !std::isfinite(json.get<double>())) throw DomainError("a number that is not finite cannot be printed");
+  if (json.is_number_float() && !std::isfinite(json.get<double>())) throw NotFinite();
   if (!json.is_structured()) return;
   for (const Json& part : json) check_finite(part);
 }

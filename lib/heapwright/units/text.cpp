@@ -654,7 +654,7 @@ std::string plain_name(std::string_view name) {
 
 // Our own, because fmt writes either decimals or, for significant digits, an exponent where a number is large: 12000 as 1.2e+04.
 std::string print_number(double value, int significant_digits) {
-  if (!std::isfinite(value)) throw DomainError("a number that is not finite cannot be printed");
+  if (!std::isfinite(value)) throw NotFinite();
   if (value == 0.0) return "0";
   const int magnitude = static_cast<int>(std::floor(std::log10(std::abs(value))));
   const int decimals = std::clamp(significant_digits - 1 - magnitude, -12, 15);
