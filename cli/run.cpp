@@ -4,6 +4,7 @@
 #include <csignal>
 #include <fcntl.h>
 #include <iostream>
+#include <malloc.h>
 #include <new>
 #include <sstream>
 #include <unistd.h>
@@ -104,6 +105,15 @@ void hold_standard_streams() {
   }
 }
 
+/// What is freed stays with the program: given back to the system after each of the solver's programmes and asked for again, it was half of
+/// the time of a recipe.
+void keep_freed_memory() {
+  constexpr int megabyte = 1 << 20;
+  mallopt(M_TRIM_THRESHOLD, 16 * megabyte);
+  mallopt(M_MMAP_THRESHOLD, 4 * megabyte);
+  mallopt(M_TOP_PAD, megabyte);
+}
+
 void prepare_for_faults() {
   hold_standard_streams();
   std::signal(SIGXFSZ, SIG_IGN);  // a file that grows past its limit is told of as a full disk is
@@ -114,6 +124,7 @@ void prepare_for_faults() {
 
 int run(int argc, char** argv) {
   prepare_for_faults();
+  keep_freed_memory();
   ChosenCommand chosen = print_first_lines;
   CLI::App program;
   add_everything(program, chosen);

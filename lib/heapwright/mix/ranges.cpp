@@ -167,8 +167,10 @@ template <class Take>
 void draw_each(const Blend& blend, const std::vector<Varied>& figures, Take take) {
   SobolSequence sobol(std::min(most_columns, figures.size()));
   Drawn<double> numbers;
+  const std::vector<DrawnMatter> typical = typical_of(blend);
+  std::vector<DrawnMatter> ingredients;
   for (std::size_t done = 0; done < draws; done += draws_abreast) {
-    std::vector<DrawnMatter> ingredients = typical_of(blend);
+    ingredients = typical;  // in the same memory
     for (std::size_t f = 0; f < figures.size(); ++f) {
       const Drawn<double> shares = sobol.column(f % most_columns);
       for (const auto& [ingredient, variation] : figures[f].of) {
