@@ -82,9 +82,12 @@ bool is_one_file(const std::string& one, const std::string& other) {
 
 bool is_option(const NamedFile& file) { return file.is.starts_with("--"); }
 
-void check_apart(const std::string& option, const NamedFile& file, const NamedFile& other) {
-  if (!other.path.empty() && is_one_file(file.path, other.path))
-    throw TextError(option + file.path + " is " + (is_option(other) ? "the file of " : "") + other.is, "name another file");
+/// "--html: ", where that is what names it.
+std::string option_of(const NamedFile& file) { return is_option(file) ? file.is + ": " : ""; }
+
+void check_apart(const NamedFile& written, const NamedFile& other) {
+  if (written.path.empty() || other.path.empty() || !is_one_file(written.path, other.path)) return;
+  throw TextError(option_of(written) + written.path + " is " + (is_option(other) ? "the file of " : "") + other.is, "name another file");
 }
 
 /// By the clock, which is read nowhere else.
@@ -156,14 +159,17 @@ void CommonOptions::check_csv_alone(bool csv) const {
   if (csv && (json || !html.empty())) throw TextError("--csv is neither JSON nor a page", "leave out --json and --html");
 }
 
+std::vector<NamedFile> CommonOptions::all_written(std::vector<NamedFile> written) const {
+  written.insert(written.end(), {{"--html", html}, {"--output", output}});
+  return written;
+}
+
 void CommonOptions::check_files(const std::string& yard_file, std::vector<NamedFile> read, std::vector<NamedFile> written) const {
   read.insert(read.end(), {{"the yard file", yard_file}, {"--materials", materials_file}, {"--base", base}});
-  written.insert(written.end(), {{"--html", html}, {"--output", output}});
-  for (const NamedFile& file : written) {
+  for (const NamedFile& file : all_written(std::move(written))) {
     if (file.path.empty()) continue;
-    const std::string option = is_option(file) ? file.is + ": " : "";
-    for (const NamedFile& other : read) check_apart(option, file, other);
-    check_writable(option, file.path, force);
+    for (const NamedFile& other : read) check_apart(file, other);
+    check_writable(option_of(file), file.path, force);
     read.push_back(file);  // nor may the next be the same
   }
 }
@@ -189,9 +195,9 @@ Yard CommonOptions::yard(const std::string& file, const std::vector<NamedFile>& 
         "there is no file " + file,
         "put words that belong together in quotes, --have \"leaves=20 bags\"; the name of a yard file has its ending, my-yard.toml");
   Yard yard = read_yard(file, tables(), base);
-  std::vector<NamedFile> named;
-  for (const std::string& path : yard.files) named.push_back({"a file that " + file + " names", path});
-  check_files(file, named, written);
+  for (const NamedFile& one : all_written(written)) {
+    for (const std::string& path : yard.files) check_apart(one, {"a file that " + file + " names", path});
+  }
   yard.units = shown_units(yard.units);
   return yard;
 }

@@ -61,7 +61,8 @@ struct CommonOptions {
   /// What is to be written (also --html and --output) can be, and is neither written twice nor one of those that are read (also the yard
   /// file, --materials and --base): before anything is. @throws TextError
   void check_files(const std::string& yard_file = {}, std::vector<NamedFile> read = {}, std::vector<NamedFile> written = {}) const;
-  /// The yard of a file with the tables and the units asked for.
+  /// The yard of a file with the tables and the units asked for. @param written besides --html and --output: none of them may be a file
+  /// that the yard names. @throws TextError
   Yard yard(const std::string& file, const std::vector<NamedFile>& written = {}) const;
   /// A yard without a file, for what options say.
   Yard yard_of_options() const;
@@ -73,6 +74,9 @@ struct CommonOptions {
   void print_answer(const std::function<std::string()>& as_json, const std::function<Page()>& as_page, const Show& show) const;
   /// The same without HTML.
   void print_on_screen(const std::function<std::string()>& as_json, const std::function<Page()>& as_page, const Show& show) const;
+
+ private:
+  std::vector<NamedFile> all_written(std::vector<NamedFile> written) const;
 };
 
 /// --show-working, of the commands whose results have steps to show.

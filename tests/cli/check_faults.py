@@ -7,6 +7,7 @@ Run as root, rows of missing permission are played as another user. A row that t
 """
 import csv
 import io
+import datetime
 import itertools
 import json
 import os
@@ -31,7 +32,7 @@ TODAY = "2026-10-24"
 SUPPLY = '[[supply]]\nfeedstock = "leaves-fall"\namount = "6 leaf-bag"\n'
 PILE = '[pile]\nlength = "4 ft"\nwidth = "4 ft"\nheight = "4 ft"\n'
 SQUARE = [[-93.2, 44.9], [-93.1995, 44.9], [-93.1995, 44.9005], [-93.2, 44.9005], [-93.2, 44.9]]
-DAYS = "date,air degF\n" + "".join(f"2025-{m:02}-{d:02},50\n" for m in range(1, 13) for d in range(1, 29))
+DAYS = "date,air degF\n" + "".join(f"{datetime.date(2025, 1, 1) + datetime.timedelta(day)},50\n" for day in range(365))
 FILES = {
     "yard.toml": f'title = "A yard"\n{SUPPLY}{PILE}',  # without weather it has no forecast, and is quick
     "hot.toml": f'{SUPPLY}[climate]\nlike = "cool"\n{PILE}',
@@ -292,6 +293,10 @@ def writing_rows(program):
                             ("roster.csv", ["workshop", "./roster.csv", "--into", "out"]), ("mine.toml", ["materials", "--check", "mine.toml"])):
         yield Row(f"--output: {read} that {' '.join(arguments[:2])} reads", [*arguments, "--output", read, "--force"], 2,
                   rf"--output: {read} is the .*name another file", writes=("out",))
+    for named, command in (("daily.csv", ["plan", "days.toml", "--calendar"]), ("daily.csv", ["plan", "days.toml", "--output"]),
+                           ("lawn.geojson", ["topdress", "map.toml", "--order-sheet"]), ("walk.gpx", ["topdress", "track.toml", "--html"])):
+        yield Row(f"{command[-1]}: {named} that the yard names", [*command, f"./{named}", "--force"], 2,
+                  rf"{command[-1]}: ./{named} is a file that {command[1]} names.*name another file")
     for one, other in (("--html", "--output"), ("--html", "--calendar"), ("--output", "--calendar")):
         yield Row(f"{one} and {other}: one file", ["plan", "yard.toml", one, "x", other, "./x"], 2, "is the file of --.*name another file")
     yield Row("materials --html: what has no page", ["materials", "--html", "x"], 2, "--html: of the tables only --dies-at is a page")

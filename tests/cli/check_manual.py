@@ -139,6 +139,8 @@ def main():
         check(f"{command} --help", {"--help", "--json", "--today"} <= set(options) and all(says for _, says in options.values()), f"{options}")
         found = in_man_page(pages / f"heapwright-{command}.1")
         check(f"heapwright-{command}.1", found == set(options), f"{found ^ set(options)} differ from --help")
+        examples = (pages / f"heapwright-{command}.1").read_text(encoding="utf-8").partition(".SH EXAMPLES")[2]
+        check(f"heapwright-{command}.1", " examples/" not in examples, "names an example where only the sources have it")
         check_bash(bash_text, command, options)
         check_zsh(zsh_text, command, options)
         check_fish(fish_text, command, options)

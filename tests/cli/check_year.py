@@ -394,7 +394,7 @@ ODD = {
     "29 February": (HOUSEHOLD + a_bin("built = 2028-02-29\n") + AROUND, r"Feb 29, 2028"),
     "frozen all year": (HOUSEHOLD + a_bin("built = 2026-12-24\n") + '[climate]\ncoldest_month = "-40 degF"\nwarmest_month = "20 degF"\n' + LAWN, r"."),
     "a desert": (HOUSEHOLD + a_bin("built = 2026-12-24\n") + '[climate]\ncoldest_month = "80 degF"\nwarmest_month = "110 degF"\nrain = "0 in"\n' + LAWN, r"."),
-    "few leaves and nothing green": (supply("leaves-fall", "2 leaf-bag") + a_bin() + AROUND, r"that is no failure"),
+    "few leaves and nothing green": (supply("leaves-fall", "2 leaf-bag") + a_bin() + AROUND, r"that is no failure.*grass clippings\s+that\s+nobody\s+treated\s+with\s+weedkiller"),
     "loads, and on hand leaves alone": (LEAVES + a_bin() + AROUND + load("2026-10-02", "kitchen-scraps", "5 bucket"), r"In the bin since"),
     "a year without a balance": (supply("leaves-fall", "15 leaf-bag", 'when = { months = ["Oct", "Nov"] }\nstorable = true\n') + SCRAPS + CLIPPINGS + load("2027-05-08", more='water = "1 gal"\n'), r"."),
 }

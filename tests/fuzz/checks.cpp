@@ -1,5 +1,7 @@
 #include "checks.hpp"
 
+#include <nlohmann/json.hpp>
+
 #include <algorithm>
 #include <cctype>
 #include <cstdio>
@@ -10,6 +12,7 @@
 #include "heapwright/error.hpp"
 #include "heapwright/input/printable.hpp"
 #include "heapwright/input/problems.hpp"
+#include "heapwright/report/layout.hpp"
 
 namespace heapwright::fuzz {
 namespace {
@@ -93,6 +96,13 @@ void check_output(const std::string& output, std::string_view input) {
     if (has_word(output, word) && in_small_letters(input).find(word) == std::string::npos)
       end_with("no output holds a number that is none", output);
   }
+}
+
+void check_answer(const std::string& json, const Page& page, const Show& show, std::string_view input) {
+  require(nlohmann::json::accept(json), "JSON is JSON");
+  check_output(json, input);
+  check_output(text_of(page, show, Screen{narrowest_screen, Depth::ground, true}), input);
+  check_output(html_of(page, show), input);
 }
 
 FileOf::FileOf(std::string_view text) : descriptor_(memfd_create("input", 0)), path_("/proc/self/fd/" + std::to_string(descriptor_)) {

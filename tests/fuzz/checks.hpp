@@ -6,6 +6,8 @@
 #include <string>
 #include <string_view>
 
+#include "heapwright/page/page.hpp"
+#include "heapwright/report/show.hpp"
 #include "heapwright/tables/tables.hpp"
 #include "heapwright/time/date.hpp"
 
@@ -36,6 +38,9 @@ bool in_every_form(std::string_view input);
 /// What leaves the program holds characters alone, and no number that is none.
 /// @param input where a person may have written "nan"
 void check_output(const std::string& output, std::string_view input);
+
+/// The same of an answer as JSON, which is JSON, on a narrow screen and as HTML.
+void check_answer(const std::string& json, const Page& page, const Show& show, std::string_view input);
 
 /// A text as a file, for what reads by path.
 class FileOf {

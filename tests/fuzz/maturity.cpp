@@ -1,14 +1,11 @@
 /// Lines of laboratories' reports and checks at home, "name=value" each, and the rating that they come to.
 
-#include <nlohmann/json.hpp>
-
 #include "checks.hpp"
 #include "heapwright/maturity/observations.hpp"
 #include "heapwright/maturity/working.hpp"
 #include "heapwright/page/pages.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/report/json.hpp"
-#include "heapwright/report/layout.hpp"
 #include "heapwright/report/text.hpp"
 #include "targets.hpp"
 
@@ -31,12 +28,8 @@ void put(const Yard& yard, std::string_view input) {
   Answer<YardCompost> compost = maturity_of(yard, today);
   compost.working = working_of_rating(compost->known, yard.tables.materials);
   if (!in_every_form(input)) return;
-  const std::string json = json_of_maturity(compost, yard.tables.materials);
-  require(nlohmann::json::accept(json), "JSON is JSON");
-  check_output(json, input);
-  const Page page = maturity_page(compost, yard.tables.materials);
-  check_output(text_of(page, Show(ShownUnits::us), Screen{narrowest_screen, Depth::ground, true}), input);
-  check_output(html_of(page, Show(ShownUnits::us)), input);
+  const Materials& materials = yard.tables.materials;
+  check_answer(json_of_maturity(compost, materials), maturity_page(compost, materials), Show(ShownUnits::us), input);
   check_output(text_of_working(*compost.working), input);
 }
 

@@ -1,7 +1,5 @@
 /// Logs of temperatures, and what they say.
 
-#include <nlohmann/json.hpp>
-
 #include "checks.hpp"
 #include "heapwright/guide/said_load.hpp"
 #include "heapwright/input/csv.hpp"
@@ -9,7 +7,6 @@
 #include "heapwright/page/pages.hpp"
 #include "heapwright/plan/answers.hpp"
 #include "heapwright/report/json.hpp"
-#include "heapwright/report/layout.hpp"
 #include "targets.hpp"
 
 namespace heapwright::fuzz {
@@ -29,12 +26,8 @@ void put(TemperatureLog log, std::string_view input) {
   take_loads_of_log(yard, log);
   const Answer<YardReadings> readings = readings_of(yard, std::move(log), usual_gap, today);
   if (!in_every_form(input)) return;
-  const std::string json = json_of_readings(readings, yard.tables.materials);
-  require(nlohmann::json::accept(json), "JSON is JSON");
-  check_output(json, input);
-  const Page page = readings_page(readings, yard.tables.materials);
-  check_output(text_of(page, Show(ShownUnits::us), Screen{narrowest_screen, Depth::ground, true}), input);
-  check_output(html_of(page, Show(ShownUnits::si)), input);
+  const Materials& materials = yard.tables.materials;
+  check_answer(json_of_readings(readings, materials), readings_page(readings, materials), Show(ShownUnits::us), input);
 }
 
 }  // namespace

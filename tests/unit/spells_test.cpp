@@ -90,6 +90,11 @@ TEST_CASE("by when a pile heats hangs on the season before it", "[spells]") {
   CHECK(by(11) == ByWhen::before_spring);
   CHECK(by(1) == ByWhen::before_spring);
   CHECK(by(2) == ByWhen::within_a_month);
+  Forecast fed = forecast_from(day(2026, 10, 10), {});
+  fed.heats.counted_from = days_to_heat;
+  CHECK(heats_by(fed) == ByWhen::before_winter);
+  fed.heats.counted_from = days_to_heat + 1;  // from mid-November on: in no time before that winter
+  CHECK(heats_by(fed) == ByWhen::by_its_day);
 }
 
 TEST_CASE("of a pile that is never ready only what counts all the same is said", "[spells]") {
